@@ -1,0 +1,83 @@
+/* SPDX-License-Identifier: MIT */
+/** A bush as it is described in a case, and what it is made of. SI units throughout. */
+#ifndef GIVEWAY_BUSH_H
+#define GIVEWAY_BUSH_H
+
+#include "giveway/material.h"
+
+#include <stdbool.h>
+
+typedef enum gw_bush_type {
+    GW_BUSH_RATES,      /**< rates given one by one                            */
+    GW_BUSH_BONDED,     /**< rubber annulus bonded to both sleeves             */
+    GW_BUSH_UNBONDED,   /**< polyurethane on a sleeve that turns and slides    */
+    GW_BUSH_BEARING,    /**< spherical plain bearing                           */
+    GW_BUSH_BALL_JOINT, /**< ball joint                                        */
+    GW_BUSH_MEASURED    /**< a fitted bench curve (reserved)                   */
+} gw_bush_type;
+
+/** Radial stop: past `gap` [m, >= 0] the radial rate rises by `rate` [N/m]; rate 0: no stop. */
+typedef struct gw_stop {
+    double gap, rate;
+} gw_stop;
+
+/** Rates given directly. */
+typedef struct gw_given_rates {
+    double radial[2];  /**< along e1, along e2                 [N/m]     >= 0 */
+    double axial;      /**< along e3                           [N/m]     >= 0 */
+    double conical[2]; /**< about e1, about e2                 [N m/rad] >= 0 */
+    double torsional;  /**< about e3                           [N m/rad] >= 0 */
+} gw_given_rates;
+
+/** Two opposite openings centred on e1, right through along the axis. */
+typedef struct gw_voids {
+    double half_angle; /**< half the opening of each, 0 < . < pi/2    [rad] */
+    double gap;        /**< free travel until it closes, > 0          [m]   */
+    double depth;      /**< from the outer sleeve inwards; 0: full wall [m] */
+} gw_voids;
+
+/** Rubber or polyurethane between two sleeves. */
+typedef struct gw_annulus {
+    gw_material material;
+    double inner_radius; /**< a, rubber on the inner sleeve    [m], > 0 */
+    double outer_radius; /**< b, rubber on the outer sleeve    [m], > a */
+    double length;       /**< L at the sleeves                 [m], > 0 */
+    double end_dish;     /**< depth of the parabolic hollow of each free end at mid-wall [m], 0: flat */
+    bool has_voids;
+    gw_voids voids;
+    bool has_interleaf;
+    double interleaf_radius;    /**< mean radius of the rigid sleeve in the rubber [m] */
+    double interleaf_thickness; /**< its thickness                                 [m] */
+    double friction;            /**< unbonded only: coefficient of friction        [-] */
+} gw_annulus;
+
+typedef enum gw_liner { GW_LINER_STEEL, GW_LINER_PTFE } gw_liner;
+
+typedef struct gw_bearing {
+    double ball_diameter; /**< dk                                [m], > 0 */
+    double width;         /**< width of the outer ring, C        [m], > 0 */
+    gw_liner liner;
+    double static_rating; /**< C0                                [N], > 0; 0: not given */
+    double clearance;     /**< total radial internal clearance   [m], >= 0 */
+    double breakaway;     /**< breakaway torque                  [N m], >= 0 */
+    double radial, axial; /**< given rates [N/m]; 0: worked out from the contact */
+} gw_bearing;
+
+/** A bush on offer. The frame is (e1, e2, e3 = axis) of the joint that it is fitted to. */
+typedef struct gw_bush {
+    const char *name;  /**< key in the case; never NULL   */
+    const char *label; /**< for people; NULL: not given   */
+    gw_bush_type type;
+    gw_given_rates rates;        /**< type RATES; for BALL_JOINT its radial and axial            */
+    gw_annulus annulus;          /**< types BONDED and UNBONDED                                  */
+    gw_bearing bearing;          /**< type BEARING                                               */
+    gw_stop stop;                /**< any type; rate 0: none                                     */
+    double loss_factor;          /**< RATES, BALL_JOINT: eta                    [-], >= 0        */
+    double dynamic_ratio;        /**< RATES, BALL_JOINT: dynamic over static    [-], > 0; 1      */
+    double offset, offset_clock; /**< off-centre bore: [m], >= 0, and angle from e1 to e2 [rad]  */
+    double tilt_limit;           /**< [rad]; 0: none given                                       */
+    double price;                /**< in whatever currency the case uses; negative: not given    */
+    double fit_minutes;          /**< [min]; negative: not given                                 */
+} gw_bush;
+
+#endif

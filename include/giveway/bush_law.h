@@ -1,0 +1,81 @@
+/* SPDX-License-Identifier: MIT */
+/**
+ * The law of one bush: what the solvers need to know of it, whatever it is made of.
+ * The static law derives from an energy W(u) + 1/2 sum c_i theta_i^2 (no friction in it).
+ */
+#ifndef GIVEWAY_BUSH_LAW_H
+#define GIVEWAY_BUSH_LAW_H
+
+#include "giveway/bush.h"
+#include "giveway/status.h"
+
+#include <complex.h>
+
+/** How the rates of rubber are worked out. */
+typedef enum gw_method {
+    GW_METHOD_SOLVED,  /**< finite-length finite-element solution */
+    GW_METHOD_HANDBOOK /**< closed forms                          */
+} gw_method;
+
+/** Frequency and amplitude law of the complex stiffness, relative to the static rate. */
+typedef struct gw_dynamic_law {
+    double ratio;          /**< constant factor, > 0                                   [-] */
+    double loss;           /**< constant loss factor, >= 0                             [-] */
+    double zener_gain;     /**< fractional Zener: factor 1 + d x/(1+x), x = (i w tau)^alpha; 0: none */
+    double zener_tau;      /**< [s]                                                        */
+    double zener_alpha;    /**< [-]                                                        */
+    double payne_gain;     /**< Kraus: factor (1 + g/(1 + (x/xc)^2m)) / its value when x -> infinity; 0: none */
+    double payne_amplitude;/**< xc as a deflection of this bush                        [m] */
+    double payne_exponent; /**< m                                                      [-] */
+} gw_dynamic_law;
+
+typedef struct gw_bush_law {
+    double k[3];        /**< rates at zero along e1, e2, e3 [N/m], >= 0                     */
+    double c[3];        /**< rates at zero about e1, e2, e3 [N m/rad], >= 0                 */
+    gw_stop stop;       /**< isotropic in r = |(u1, u2)|; rate 0: none                      */
+    gw_stop void_stop;  /**< along +-e1 only (a void that closes); rate 0: none             */
+    double blend;       /**< width over which void_stop and clearance set in [m], >= 0      */
+    double clearance;   /**< radial lost motion each side of centre [m]; 0: none            */
+    double stiffening;  /**< progressive rubber: energy gains 1/4 s k_mean r^4 / wall^2 [-]; 0: linear */
+    double wall;        /**< rubber wall for `stiffening` [m]                               */
+    double breakaway;   /**< friction torque about any axis, not in the energy [N m], >= 0  */
+    gw_dynamic_law dynamic;
+} gw_bush_law;
+
+/**
+ * The law of a bush, from its description. Rubber is solved here (milliseconds), so callers
+ * work each distinct bush out once a run.
+ *
+ * @param[in]  bush    description; not modified.
+ * @param[in]  method  finite elements or closed forms, for rubber.
+ * @param[out] law     written only when GW_OK is returned.
+ * @param[out] err     one line naming the bush and the bad value; may be NULL.
+ * @retval GW_OK, GW_E_RANGE, GW_E_NUMERIC, GW_E_NOMEM
+ */
+gw_status gw_bush_law_make(const gw_bush *bush, gw_method method, gw_bush_law *law, gw_error *err);
+
+/** Law with every rate zero and a dynamic factor of one. */
+gw_bush_law gw_bush_law_zero(void);
+
+/**
+ * The same bush on a bracket of stiffness `bracket` [N/m, > 0]: 1/k = 1/k_bush + 1/k_bracket in
+ * each direction of translation. A zero rate stays zero; stops act on the whole deflection.
+ */
+gw_bush_law gw_bush_law_on_bracket(const gw_bush_law *law, double bracket);
+
+/** Energy W(u) of a translation u [m] in the bush frame [J]. Rotations are not in it. */
+double gw_bush_energy(const gw_bush_law *law, const double u[3]);
+
+/** Force f = dW/du [N] and tangent k = d2W/du2 [N/m], symmetric, row-major. */
+void gw_bush_force(const gw_bush_law *law, const double u[3], double f[3], double k[3][3]);
+
+/** True where W is a plain quadratic form, so that the force is k_i u_i. */
+bool gw_bush_law_is_linear(const gw_bush_law *law);
+
+/**
+ * Complex stiffness over static rate at frequency `hz` [Hz, > 0] and amplitude [m, >= 0].
+ * Real part > 0, imaginary part >= 0 (loss). Source: physics notes in materials/.
+ */
+double complex gw_dynamic_factor(const gw_dynamic_law *law, double hz, double amplitude);
+
+#endif

@@ -1,0 +1,186 @@
+/* SPDX-License-Identifier: MIT */
+/**
+ * One suspension corner: rigid bodies joined by bushes. Left wheel, axes of ISO 8855:2011
+ * (x forward, y left, z up), SI units. The right wheel is the mirror image.
+ */
+#ifndef GIVEWAY_CORNER_H
+#define GIVEWAY_CORNER_H
+
+#include "giveway/bush_law.h"
+#include "giveway/vec.h"
+
+#include <stdbool.h>
+
+enum { GW_CHASSIS = 0, GW_UPRIGHT = 1, GW_MAX_BODIES = 32, GW_MAX_JOINTS = 96 };
+
+/** Index of an axle. */
+typedef enum gw_axle { GW_FRONT, GW_REAR, GW_AXLES } gw_axle;
+
+typedef struct gw_body {
+    const char *name; /**< "chassis", "upright" or the member's */
+    double mass;      /**< members only [kg], >= 0              */
+} gw_body;
+
+/** A joint: one bush between two bodies that coincide at `at` in the design position. */
+typedef struct gw_joint {
+    const char *name;
+    int body_a, body_b; /**< bodies; the bush frame rides on body_a                     */
+    gw_vec3 at;         /**< design position                              [m]           */
+    gw_mat3 frame;      /**< columns e1, e2, e3 = axis in the design position           */
+    int bush;           /**< index of the bush in the case that fits it as standard     */
+    int housing;        /**< body that the bush is pressed into; -1: not given          */
+    double bracket;     /**< body-side stiffness in series [N/m]; 0: not given          */
+    double tilt_limit;  /**< of the joint itself [rad]; 0: not given (see the bush)     */
+} gw_joint;
+
+typedef struct gw_wheel {
+    gw_vec3 centre;          /**< design position                        [m]         */
+    double loaded_radius;    /**<                                        [m], > 0    */
+    double rim_diameter;     /**<                                        [m]; 0: not given */
+    double static_load;      /**< vertical, at the patch                 [N], > 0    */
+    double static_camber;    /**< top outboard positive                  [rad]       */
+    double static_toe;       /**< toe-in positive                        [rad]       */
+    double mass;             /**< wheel, hub, brake, upright             [kg]; 0: not given */
+    double tilt_inertia;     /**< about x and z through the centre       [kg m^2]; 0: not given */
+    double pitch_inertia;    /**< about y, what does not roll            [kg m^2]; 0: not given */
+    double tyre_vertical;    /**<                                        [N/m]; 0: not given */
+    double tyre_damping;     /**<                                        [N s/m], >= 0 */
+    double tyre_slip_stiffness; /**< per unit slip                       [N]; 0: not given */
+    double tyre_relaxation;  /**< relaxation length                      [m]         */
+    double spin_inertia;     /**< of what rolls                          [kg m^2]    */
+} gw_wheel;
+
+typedef struct gw_spring {
+    int body;        /**< body it stands on      */
+    gw_vec3 at, to;  /**< design ends: on `body`, on the chassis [m] */
+    double rate;     /**< [N/m], > 0             */
+} gw_spring;
+
+typedef struct gw_damper {
+    bool present;
+    int body;
+    gw_vec3 at, to;   /**< design ends: on `body`, on the chassis [m]      */
+    double rate;      /**< c [N s/m], >= 0                                  */
+    double top_mount; /**< k_t in series with c [N/m]; 0: rigid             */
+} gw_damper;
+
+typedef struct gw_corner {
+    const char *name; /**< "front" or "rear" */
+    gw_wheel wheel;
+    int n_bodies;     /**< chassis and upright counted */
+    gw_body *bodies;
+    int n_joints;
+    gw_joint *joints;
+    gw_spring spring;
+    gw_damper damper;
+} gw_corner;
+
+/**
+ * What a kit puts into one joint: the law of the bush and where the two material points lie in the
+ * design position [m]. They coincide unless a bush is off-centre, an arm longer or a shim put in.
+ */
+typedef struct gw_fit {
+    gw_bush_law law;           /**< without the bracket                     */
+    gw_vec3 point_a, point_b;  /**< on body_a and body_b                    */
+} gw_fit;
+
+/** A dead load in vehicle axes and what drives the corner. */
+typedef struct gw_corner_load {
+    gw_vec3 patch_force;  /**< of the road on the tyre at the contact patch [N]   */
+    gw_vec3 patch_moment; /**<                                              [N m] */
+    gw_vec3 hub_force;    /**< at the wheel centre                          [N]   */
+    double travel;        /**< wheel centre above design, bump positive     [m]   */
+} gw_corner_load;
+
+/** What is unknown besides the poses. */
+typedef enum gw_drive {
+    GW_AT_TRAVEL, /**< travel given, the spring's force is the unknown                              */
+    GW_ON_SPRING, /**< the spring follows force at S0 + rate x shortening, travel is the outcome    */
+    GW_LIFTED     /**< travel given, the spring follows its law, the vertical patch load is unknown */
+} gw_drive;
+
+/** Place and attitude of a body: a point at X in the design position is at R (X - datum) + p + datum. */
+typedef struct gw_pose {
+    gw_mat3 r;
+    gw_vec3 p; /**< [m] */
+} gw_pose;
+
+typedef struct gw_state {
+    gw_pose *pose;        /**< n_bodies of them; [0] is the chassis                  */
+    gw_corner_load load;  /**< as solved: travel and vertical load are the outcome where unknown */
+    double spring_force;  /**< compression positive [N]                              */
+    double spring_length; /**< [m]                                                   */
+    double residual;      /**< largest force imbalance [N]                           */
+    int iterations;
+} gw_state;
+
+/** One bush in a solved state; vectors in the bush frame (e1, e2, e3), totals from stress-free. */
+typedef struct gw_joint_result {
+    double u[3], theta[3];   /**< [m], [rad]: rotation vector of body_b relative to body_a */
+    double f[3], m[3];       /**< conjugate to them [N], [N m]                             */
+    double toe_share, camber_share; /**< [rad] of the change from S0                        */
+} gw_joint_result;
+
+typedef struct gw_corner_result {
+    double camber_change, toe_change, caster_change; /**< from S0 [rad]           */
+    double camber, toe;                              /**< [rad]                   */
+    gw_vec3 wheel_centre, contact_patch;             /**< displacement from S0 [m] */
+    double spring_force;                             /**< [N]                     */
+    double travel_toe, travel_camber;                /**< share of travel [rad]   */
+    double geometry_toe, geometry_camber;            /**< what linear theory leaves over [rad] */
+    gw_joint_result *joints;                         /**< n_joints; owned by the caller */
+} gw_corner_result;
+
+typedef struct gw_corner_ws gw_corner_ws;
+
+/**
+ * Prepare a corner with a kit fitted: check that it is no mechanism, hold harmless free spins,
+ * solve the reference state S0 (static load at the patch, travel 0) and set the wheel.
+ *
+ * @param[in]  corner  must outlive the workspace; not modified.
+ * @param[in]  fit     one entry a joint; copied.
+ * @param[out] out     owned by the caller, freed with gw_corner_close; NULL on failure.
+ * @retval GW_OK, GW_E_MECHANISM (names bodies and direction), GW_E_NUMERIC, GW_E_NOMEM
+ */
+gw_status gw_corner_open(const gw_corner *corner, const gw_fit *fit, gw_corner_ws **out, gw_error *err);
+void gw_corner_close(gw_corner_ws *ws); /**< NULL is allowed */
+
+/** Number of warnings that opening gave, and the text of each (owned by the workspace). */
+int gw_corner_warnings(const gw_corner_ws *ws);
+const char *gw_corner_warning(const gw_corner_ws *ws, int index);
+
+/** The wheel axis set at S0: static camber [rad] of this kit and static toe [rad]. */
+double gw_corner_static_camber(const gw_corner_ws *ws);
+
+/** State S0; owned by the workspace. */
+const gw_state *gw_corner_reference(const gw_corner_ws *ws);
+
+gw_status gw_state_alloc(const gw_corner *corner, gw_state *out, gw_error *err);
+void gw_state_free(gw_state *state);
+
+/**
+ * Equilibrium under a load. Starts from S0, allocates nothing.
+ *
+ * @param[in]     load   see gw_drive for what is an input and what an outcome.
+ * @param[in,out] state  allocated; written only when GW_OK is returned.
+ * @retval GW_OK         residual below 1e-9 of the largest load or at the level of rounding.
+ * @retval GW_E_NUMERIC  no equilibrium: the load tears the corner apart or the travel is out of reach.
+ */
+gw_status gw_corner_solve(gw_corner_ws *ws, const gw_corner_load *load, gw_drive drive, gw_state *state,
+                          gw_error *err);
+
+/** Everything reported of a state, against S0. `out->joints` must hold n_joints entries. */
+void gw_corner_report(const gw_corner_ws *ws, const gw_state *state, gw_corner_result *out);
+
+/** Camber [rad] and toe-in [rad] of a wheel axis (unit, pointing outboard on the left wheel). */
+double gw_camber_of_axis(gw_vec3 axis);
+double gw_toe_of_axis(gw_vec3 axis);
+gw_vec3 gw_axis_from_camber_toe(double camber, double toe);
+
+/**
+ * Linear kinematics of a joint about the design position: rows u1 u2 u3 theta1 theta2 theta3 in the
+ * bush frame, columns the twist (v, phi) of body_b about `datum`; body_a has the negative.
+ */
+void gw_joint_jacobian(const gw_joint *joint, gw_vec3 datum, double b[6][6]);
+
+#endif

@@ -1,0 +1,58 @@
+/* SPDX-License-Identifier: MIT */
+/** The whole vehicle: what a manoeuvre puts on each wheel. SI units; left wheel signs. */
+#ifndef GIVEWAY_VEHICLE_H
+#define GIVEWAY_VEHICLE_H
+
+#include "giveway/corner.h"
+
+typedef struct gw_vehicle {
+    double mass;                /**< [kg]                                            */
+    double front_mass_fraction; /**< 0 to 1                                          */
+    double cg_height;           /**< [m]                                             */
+    double wheelbase;           /**< [m]                                             */
+    double track[GW_AXLES];     /**< [m]                                             */
+    double brake_front_fraction;/**< 0 to 1                                          */
+    double roll_stiffness[GW_AXLES];      /**< springs and bar [N m/rad]             */
+    bool has_roll_centre;
+    double roll_centre[GW_AXLES];         /**< height [m]                            */
+    double cornering_stiffness[GW_AXLES]; /**< one tyre [N/rad]; 0: not given        */
+    double camber_stiffness[GW_AXLES];    /**< one tyre [N/rad]                      */
+    double pneumatic_trail;               /**< [m]                                   */
+} gw_vehicle;
+
+typedef enum gw_side { GW_OUTER, GW_INNER } gw_side;
+typedef enum gw_driven { GW_DRIVEN_REAR, GW_DRIVEN_FRONT, GW_DRIVEN_ALL } gw_driven;
+
+/** A manoeuvre in steady state, in units of standard gravity. */
+typedef struct gw_manoeuvre {
+    double brake_g, lateral_g, drive_g; /**< >= 0; brake and drive not both */
+    gw_side side;                       /**< the wheel that is looked at    */
+    gw_driven driven;
+} gw_manoeuvre;
+
+/** What the manoeuvre puts on one wheel, drawn as the left one. */
+typedef struct gw_wheel_load {
+    double vertical;      /**< patch load [N]                                              */
+    double vertical_long; /**< patch load from static and longitudinal transfer alone [N]  */
+    gw_vec3 patch_force;  /**< all components [N]                                          */
+    gw_vec3 patch_moment; /**< [N m]                                                       */
+    gw_vec3 hub_force;    /**< [N]                                                         */
+    double roll;          /**< body roll angle [rad], >= 0                                 */
+    double roll_travel;   /**< roll part of the travel [m]                                 */
+} gw_wheel_load;
+
+/** Static load of one wheel [N]. */
+double gw_vehicle_static_load(const gw_vehicle *vehicle, gw_axle axle);
+
+/**
+ * Quasi-static load transfer of a rigid body on springs.
+ *
+ * @retval GW_OK
+ * @retval GW_E_NUMERIC  the wheel would lift; the message says at what g.
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (SAE, 1992); Milliken & Milliken, Race Car
+ *         Vehicle Dynamics (SAE, 1995).
+ */
+gw_status gw_vehicle_wheel_load(const gw_vehicle *vehicle, const gw_manoeuvre *manoeuvre, gw_axle axle,
+                                gw_wheel_load *out, gw_error *err);
+
+#endif

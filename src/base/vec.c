@@ -1,0 +1,108 @@
+/* SPDX-License-Identifier: MIT */
+#include "giveway/vec.h"
+
+gw_mat3 gw_matmul(const gw_mat3 *a, const gw_mat3 *b)
+{
+    gw_mat3 c;
+    for (int i = 0; i < 3; i++)
+        for (int j = 0; j < 3; j++)
+            c.m[i][j] = a->m[i][0] * b->m[0][j] + a->m[i][1] * b->m[1][j] + a->m[i][2] * b->m[2][j];
+    return c;
+}
+
+gw_mat3 gw_matmul_tn(const gw_mat3 *a, const gw_mat3 *b)
+{
+    gw_mat3 c;
+    for (int i = 0; i < 3; i++)
+        for (int j = 0; j < 3; j++)
+            c.m[i][j] = a->m[0][i] * b->m[0][j] + a->m[1][i] * b->m[1][j] + a->m[2][i] * b->m[2][j];
+    return c;
+}
+
+gw_mat3 gw_matmul_nt(const gw_mat3 *a, const gw_mat3 *b)
+{
+    gw_mat3 c;
+    for (int i = 0; i < 3; i++)
+        for (int j = 0; j < 3; j++)
+            c.m[i][j] = a->m[i][0] * b->m[j][0] + a->m[i][1] * b->m[j][1] + a->m[i][2] * b->m[j][2];
+    return c;
+}
+
+gw_mat3 gw_matadd(const gw_mat3 *a, const gw_mat3 *b)
+{
+    gw_mat3 c;
+    for (int i = 0; i < 3; i++)
+        for (int j = 0; j < 3; j++) c.m[i][j] = a->m[i][j] + b->m[i][j];
+    return c;
+}
+
+gw_mat3 gw_matscale(double s, const gw_mat3 *a)
+{
+    gw_mat3 c;
+    for (int i = 0; i < 3; i++)
+        for (int j = 0; j < 3; j++) c.m[i][j] = s * a->m[i][j];
+    return c;
+}
+
+gw_mat3 gw_skew(gw_vec3 v)
+{
+    return (gw_mat3){ { { 0, -v.z, v.y }, { v.z, 0, -v.x }, { -v.y, v.x, 0 } } };
+}
+
+gw_mat3 gw_mat3_from_columns(gw_vec3 a, gw_vec3 b, gw_vec3 c)
+{
+    return (gw_mat3){ { { a.x, b.x, c.x }, { a.y, b.y, c.y }, { a.z, b.z, c.z } } };
+}
+
+gw_mat3 gw_rot_exp(gw_vec3 v)
+{
+    double t2 = gw_dot(v, v), t = sqrt(t2), s, c;
+    if (t2 < 1e-8) { /* series: the quotients lose digits near zero */
+        s = 1.0 - t2 / 6.0 + t2 * t2 / 120.0;
+        c = 0.5 - t2 / 24.0 + t2 * t2 / 720.0;
+    } else {
+        double half = sin(0.5 * t);
+        s = sin(t) / t;
+        c = 2.0 * half * half / t2;
+    }
+    double d = 1.0 - c * t2;
+    return (gw_mat3){ { { d + c * v.x * v.x, c * v.x * v.y - s * v.z, c * v.x * v.z + s * v.y },
+                        { c * v.x * v.y + s * v.z, d + c * v.y * v.y, c * v.y * v.z - s * v.x },
+                        { c * v.x * v.z - s * v.y, c * v.y * v.z + s * v.x, d + c * v.z * v.z } } };
+}
+
+/* The matrix is symmetric at pi, so the axis comes from its diagonal, largest entry first. */
+static gw_vec3 log_near_pi(const gw_mat3 *r, gw_vec3 sine, double angle)
+{
+    int k = 0;
+    for (int i = 1; i < 3; i++)
+        if (r->m[i][i] > r->m[k][k]) k = i;
+    double axis[3], c = cos(angle);
+    axis[k] = sqrt(fmax(0.0, (r->m[k][k] - c) / (1.0 - c)));
+    for (int i = 0; i < 3; i++)
+        if (i != k) axis[i] = (r->m[i][k] + r->m[k][i]) / (2.0 * (1.0 - c) * axis[k]);
+    gw_vec3 v = gw_v3(axis[0], axis[1], axis[2]);
+    double sign = gw_dot(v, sine) < 0.0 ? -1.0 : 1.0;
+    return gw_scale(sign * angle / gw_norm(v), v);
+}
+
+gw_vec3 gw_rot_log(const gw_mat3 *r)
+{
+    gw_vec3 sine = gw_v3(0.5 * (r->m[2][1] - r->m[1][2]), 0.5 * (r->m[0][2] - r->m[2][0]),
+                         0.5 * (r->m[1][0] - r->m[0][1]));
+    double s2 = gw_dot(sine, sine), s = sqrt(s2);
+    double c = 0.5 * (r->m[0][0] + r->m[1][1] + r->m[2][2] - 1.0);
+    if (c > 0.0 && s2 < 1e-6) /* asin(s)/s in series */
+        return gw_scale(1.0 + s2 * (1.0 / 6.0 + s2 * (3.0 / 40.0 + s2 * 15.0 / 336.0)), sine);
+    double angle = atan2(s, c);
+    if (c < 0.0 && s < 1e-3) return log_near_pi(r, sine, angle);
+    return gw_scale(angle / s, sine);
+}
+
+gw_mat3 gw_rot_tidy(const gw_mat3 *r)
+{
+    gw_mat3 g = gw_matmul_tn(r, r);
+    for (int i = 0; i < 3; i++)
+        for (int j = 0; j < 3; j++) g.m[i][j] = (i == j ? 1.5 : 0.0) - 0.5 * g.m[i][j];
+    return gw_matmul(r, &g);
+}
