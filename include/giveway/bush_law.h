@@ -19,26 +19,26 @@ typedef enum gw_method {
 
 /** Frequency and amplitude law of the complex stiffness, relative to the static rate. */
 typedef struct gw_dynamic_law {
-    double ratio;          /**< constant factor, > 0                                   [-] */
-    double loss;           /**< constant loss factor, >= 0                             [-] */
-    double zener_gain;     /**< fractional Zener: factor 1 + d x/(1+x), x = (i w tau)^alpha; 0: none */
-    double zener_tau;      /**< [s]                                                        */
-    double zener_alpha;    /**< [-]                                                        */
-    double payne_gain;     /**< Kraus: factor (1 + g/(1 + (x/xc)^2m)) / its value when x -> infinity; 0: none */
-    double payne_amplitude;/**< xc as a deflection of this bush                        [m] */
-    double payne_exponent; /**< m                                                      [-] */
+    double ratio;       /**< constant factor, > 0                                   [-] */
+    double loss;        /**< constant loss factor, >= 0                             [-] */
+    double zener_gain;  /**< fractional Zener: factor 1 + d x/(1+x), x = (i w tau)^alpha; 0: none */
+    double zener_tau;   /**< [s]                                                        */
+    double zener_alpha; /**< [-]                                                        */
+    double payne_gain;  /**< Kraus: factor (1 + g/(1 + (x/xc)^2m)) / its value when x -> infinity; 0: none */
+    double payne_amplitude; /**< xc as a deflection of this bush                        [m] */
+    double payne_exponent;  /**< m                                                      [-] */
 } gw_dynamic_law;
 
 typedef struct gw_bush_law {
-    double k[3];        /**< rates at zero along e1, e2, e3 [N/m], >= 0                     */
-    double c[3];        /**< rates at zero about e1, e2, e3 [N m/rad], >= 0                 */
-    gw_stop stop;       /**< isotropic in r = |(u1, u2)|; rate 0: none                      */
-    gw_stop void_stop;  /**< along +-e1 only (a void that closes); rate 0: none             */
-    double blend;       /**< width over which void_stop and clearance set in [m], >= 0      */
-    double clearance;   /**< radial lost motion each side of centre [m]; 0: none            */
-    double stiffening;  /**< progressive rubber: energy gains 1/4 s k_mean r^4 / wall^2 [-]; 0: linear */
-    double wall;        /**< rubber wall for `stiffening` [m]                               */
-    double breakaway;   /**< friction torque about any axis, not in the energy [N m], >= 0  */
+    double k[3];       /**< rates at zero along e1, e2, e3 [N/m], >= 0                     */
+    double c[3];       /**< rates at zero about e1, e2, e3 [N m/rad], >= 0                 */
+    gw_stop stop;      /**< isotropic in r = |(u1, u2)|; rate 0: none                      */
+    gw_stop void_stop; /**< along +-e1 only (a void that closes); rate 0: none             */
+    double blend;      /**< width over which void_stop and clearance set in [m], >= 0      */
+    double clearance;  /**< radial lost motion each side of centre [m]; 0: none            */
+    double stiffening; /**< progressive rubber: energy gains 1/4 s k_mean r^4 / wall^2 [-]; 0: linear */
+    double wall;       /**< rubber wall for `stiffening` [m]                               */
+    double breakaway;  /**< friction torque about any axis, not in the energy [N m], >= 0  */
     gw_dynamic_law dynamic;
 } gw_bush_law;
 

@@ -11,8 +11,8 @@
 /** A kit: one bush a joint. */
 typedef struct gw_kit {
     const char *name;
-    const char *label;    /**< for people; the name where the case gives none        */
-    int *fits[GW_AXLES];  /**< [axle][joint] = index into bushes; NULL: no such axle */
+    const char *label;   /**< for people; the name where the case gives none        */
+    int *fits[GW_AXLES]; /**< [axle][joint] = index into bushes; NULL: no such axle */
 } gw_kit;
 
 typedef enum gw_load_kind { GW_LOAD_DIRECT, GW_LOAD_MANOEUVRE } gw_load_kind;
@@ -20,24 +20,24 @@ typedef enum gw_load_kind { GW_LOAD_DIRECT, GW_LOAD_MANOEUVRE } gw_load_kind;
 typedef struct gw_load {
     const char *name;
     gw_load_kind kind;
-    gw_axle axle;               /**< direct: the corner it acts on                      */
-    bool static_vertical;       /**< direct: the vertical force is the static load      */
-    gw_corner_load direct;      /**< direct (vertical already filled in)                */
-    gw_manoeuvre manoeuvre;     /**< manoeuvre                                          */
+    gw_axle axle;           /**< direct: the corner it acts on                      */
+    bool static_vertical;   /**< direct: the vertical force is the static load      */
+    gw_corner_load direct;  /**< direct (vertical already filled in)                */
+    gw_manoeuvre manoeuvre; /**< manoeuvre                                          */
 } gw_load;
 
 typedef struct gw_ride {
     bool present;
-    double roughness;             /**< Gd(n0) at n0 = 0.1 cycle/m [m^3]               */
-    char road_class;              /**< 'A' to 'H', 0 where roughness is given         */
-    double speed;                 /**< [m/s]                                          */
-    double contact_length;        /**< [m], 0.12 where left out                       */
-    bool brackets_rigid;          /**< default_bracket null                           */
-    double default_bracket;       /**< [N/m], 25e6 where left out                     */
-    double bracket_loss;          /**< [-], 0.05 where left out                       */
-    double amplitude;             /**< of the bush law [m]                            */
-    double temperature;           /**< [K]                                            */
-    double damper_friction;       /**< equivalent viscous damping added [N s/m], >= 0 */
+    double roughness;       /**< Gd(n0) at n0 = 0.1 cycle/m [m^3]               */
+    char road_class;        /**< 'A' to 'H', 0 where roughness is given         */
+    double speed;           /**< [m/s]                                          */
+    double contact_length;  /**< [m], 0.12 where left out                       */
+    bool brackets_rigid;    /**< default_bracket null                           */
+    double default_bracket; /**< [N/m], 25e6 where left out                     */
+    double bracket_loss;    /**< [-], 0.05 where left out                       */
+    double amplitude;       /**< of the bush law [m]                            */
+    double temperature;     /**< [K]                                            */
+    double damper_friction; /**< equivalent viscous damping added [N s/m], >= 0 */
     bool has_obstacle;
     double obstacle_height, obstacle_length; /**< half-sine bump [m]                  */
 } gw_ride;
@@ -74,7 +74,7 @@ typedef struct gw_case {
     gw_corner corners[GW_AXLES];
     int n_bushes; /**< named ones first, then those written in place, named AXLE.JOINT */
     gw_bush *bushes;
-    int n_kits;   /**< at least one where there is a corner: without kits, the joints as written */
+    int n_kits; /**< at least one where there is a corner: without kits, the joints as written */
     gw_kit *kits;
     int n_loads;
     gw_load *loads;

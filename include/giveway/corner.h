@@ -34,26 +34,26 @@ typedef struct gw_joint {
 } gw_joint;
 
 typedef struct gw_wheel {
-    gw_vec3 centre;          /**< design position                        [m]         */
-    double loaded_radius;    /**<                                        [m], > 0    */
-    double rim_diameter;     /**<                                        [m]; 0: not given */
-    double static_load;      /**< vertical, at the patch                 [N], > 0    */
-    double static_camber;    /**< top outboard positive                  [rad]       */
-    double static_toe;       /**< toe-in positive                        [rad]       */
-    double mass;             /**< wheel, hub, brake, upright             [kg]; 0: not given */
-    double tilt_inertia;     /**< about x and z through the centre       [kg m^2]; 0: not given */
-    double pitch_inertia;    /**< about y, what does not roll            [kg m^2]; 0: not given */
-    double tyre_vertical;    /**<                                        [N/m]; 0: not given */
-    double tyre_damping;     /**<                                        [N s/m], >= 0 */
+    gw_vec3 centre;             /**< design position                        [m]         */
+    double loaded_radius;       /**<                                        [m], > 0    */
+    double rim_diameter;        /**<                                        [m]; 0: not given */
+    double static_load;         /**< vertical, at the patch                 [N], > 0    */
+    double static_camber;       /**< top outboard positive                  [rad]       */
+    double static_toe;          /**< toe-in positive                        [rad]       */
+    double mass;                /**< wheel, hub, brake, upright             [kg]; 0: not given */
+    double tilt_inertia;        /**< about x and z through the centre       [kg m^2]; 0: not given */
+    double pitch_inertia;       /**< about y, what does not roll            [kg m^2]; 0: not given */
+    double tyre_vertical;       /**<                                        [N/m]; 0: not given */
+    double tyre_damping;        /**<                                        [N s/m], >= 0 */
     double tyre_slip_stiffness; /**< per unit slip                       [N]; 0: not given */
-    double tyre_relaxation;  /**< relaxation length                      [m]         */
-    double spin_inertia;     /**< of what rolls                          [kg m^2]    */
+    double tyre_relaxation;     /**< relaxation length                      [m]         */
+    double spin_inertia;        /**< of what rolls                          [kg m^2]    */
 } gw_wheel;
 
 typedef struct gw_spring {
-    int body;        /**< body it stands on      */
-    gw_vec3 at, to;  /**< design ends: on `body`, on the chassis [m] */
-    double rate;     /**< [N/m], > 0             */
+    int body;       /**< body it stands on      */
+    gw_vec3 at, to; /**< design ends: on `body`, on the chassis [m] */
+    double rate;    /**< [N/m], > 0             */
 } gw_spring;
 
 typedef struct gw_damper {
@@ -67,7 +67,7 @@ typedef struct gw_damper {
 typedef struct gw_corner {
     const char *name; /**< "front" or "rear" */
     gw_wheel wheel;
-    int n_bodies;     /**< chassis and upright counted */
+    int n_bodies; /**< chassis and upright counted */
     gw_body *bodies;
     int n_joints;
     gw_joint *joints;
@@ -80,8 +80,8 @@ typedef struct gw_corner {
  * design position [m]. They coincide unless a bush is off-centre, an arm longer or a shim put in.
  */
 typedef struct gw_fit {
-    gw_bush_law law;           /**< without the bracket                     */
-    gw_vec3 point_a, point_b;  /**< on body_a and body_b                    */
+    gw_bush_law law;          /**< without the bracket                     */
+    gw_vec3 point_a, point_b; /**< on body_a and body_b                    */
 } gw_fit;
 
 /** A dead load in vehicle axes and what drives the corner. */
@@ -116,8 +116,8 @@ typedef struct gw_state {
 
 /** One bush in a solved state; vectors in the bush frame (e1, e2, e3), totals from stress-free. */
 typedef struct gw_joint_result {
-    double u[3], theta[3];   /**< [m], [rad]: rotation vector of body_b relative to body_a */
-    double f[3], m[3];       /**< conjugate to them [N], [N m]                             */
+    double u[3], theta[3];          /**< [m], [rad]: rotation vector of body_b relative to body_a */
+    double f[3], m[3];              /**< conjugate to them [N], [N m]                             */
     double toe_share, camber_share; /**< [rad] of the change from S0                        */
 } gw_joint_result;
 

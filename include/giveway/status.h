@@ -4,15 +4,15 @@
 #define GIVEWAY_STATUS_H
 
 /** One list, so that the enum, the texts and the documents cannot drift apart. */
-#define GW_STATUS_LIST(X)                                                                          \
-    X(GW_OK, "no error")                                                                           \
-    X(GW_E_IO, "cannot read or write a file")                                                      \
-    X(GW_E_PARSE, "not valid JSON")                                                                \
-    X(GW_E_SCHEMA, "a key is missing, unknown or of the wrong kind")                               \
-    X(GW_E_RANGE, "a value is not allowed")                                                        \
-    X(GW_E_MECHANISM, "the corner moves freely")                                                   \
-    X(GW_E_NUMERIC, "no equilibrium was found")                                                    \
-    X(GW_E_USAGE, "the command line is wrong")                                                     \
+#define GW_STATUS_LIST(X)                                                                                    \
+    X(GW_OK, "no error")                                                                                     \
+    X(GW_E_IO, "cannot read or write a file")                                                                \
+    X(GW_E_PARSE, "not valid JSON")                                                                          \
+    X(GW_E_SCHEMA, "a key is missing, unknown or of the wrong kind")                                         \
+    X(GW_E_RANGE, "a value is not allowed")                                                                  \
+    X(GW_E_MECHANISM, "the corner moves freely")                                                             \
+    X(GW_E_NUMERIC, "no equilibrium was found")                                                              \
+    X(GW_E_USAGE, "the command line is wrong")                                                               \
     X(GW_E_NOMEM, "out of memory")
 
 #define GW_AS_ENUM(name, text) name,
@@ -31,8 +31,7 @@ typedef struct gw_error {
  * Store a one-line message in `err` (unless it is NULL) and return `code`.
  * Line breaks in the text become spaces; what is too long is cut and ends in "...".
  */
-gw_status gw_fail(gw_error *err, gw_status code, const char *fmt, ...)
-    __attribute__((format(printf, 3, 4)));
+gw_status gw_fail(gw_error *err, gw_status code, const char *fmt, ...) __attribute__((format(printf, 3, 4)));
 
 /** The general text of a code; never NULL. */
 const char *gw_status_text(gw_status code);

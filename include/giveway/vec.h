@@ -14,12 +14,30 @@ typedef struct gw_mat3 {
     double m[3][3];
 } gw_mat3;
 
-static inline gw_vec3 gw_v3(double x, double y, double z) { return (gw_vec3){ x, y, z }; }
-static inline gw_vec3 gw_add(gw_vec3 a, gw_vec3 b) { return gw_v3(a.x + b.x, a.y + b.y, a.z + b.z); }
-static inline gw_vec3 gw_sub(gw_vec3 a, gw_vec3 b) { return gw_v3(a.x - b.x, a.y - b.y, a.z - b.z); }
-static inline gw_vec3 gw_scale(double s, gw_vec3 a) { return gw_v3(s * a.x, s * a.y, s * a.z); }
-static inline double gw_dot(gw_vec3 a, gw_vec3 b) { return a.x * b.x + a.y * b.y + a.z * b.z; }
-static inline double gw_norm(gw_vec3 a) { return sqrt(gw_dot(a, a)); }
+static inline gw_vec3 gw_v3(double x, double y, double z)
+{
+    return (gw_vec3){ x, y, z };
+}
+static inline gw_vec3 gw_add(gw_vec3 a, gw_vec3 b)
+{
+    return gw_v3(a.x + b.x, a.y + b.y, a.z + b.z);
+}
+static inline gw_vec3 gw_sub(gw_vec3 a, gw_vec3 b)
+{
+    return gw_v3(a.x - b.x, a.y - b.y, a.z - b.z);
+}
+static inline gw_vec3 gw_scale(double s, gw_vec3 a)
+{
+    return gw_v3(s * a.x, s * a.y, s * a.z);
+}
+static inline double gw_dot(gw_vec3 a, gw_vec3 b)
+{
+    return a.x * b.x + a.y * b.y + a.z * b.z;
+}
+static inline double gw_norm(gw_vec3 a)
+{
+    return sqrt(gw_dot(a, a));
+}
 
 static inline gw_vec3 gw_cross(gw_vec3 a, gw_vec3 b)
 {
@@ -53,7 +71,10 @@ static inline gw_vec3 gw_mul_t(const gw_mat3 *a, gw_vec3 v)
 }
 
 /** Column `j` of a. */
-static inline gw_vec3 gw_col(const gw_mat3 *a, int j) { return gw_v3(a->m[0][j], a->m[1][j], a->m[2][j]); }
+static inline gw_vec3 gw_col(const gw_mat3 *a, int j)
+{
+    return gw_v3(a->m[0][j], a->m[1][j], a->m[2][j]);
+}
 
 gw_mat3 gw_matmul(const gw_mat3 *a, const gw_mat3 *b);    /**< a b         */
 gw_mat3 gw_matmul_tn(const gw_mat3 *a, const gw_mat3 *b); /**< a^T b       */

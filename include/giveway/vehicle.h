@@ -6,13 +6,13 @@
 #include "giveway/corner.h"
 
 typedef struct gw_vehicle {
-    double mass;                /**< [kg]                                            */
-    double front_mass_fraction; /**< 0 to 1                                          */
-    double cg_height;           /**< [m]                                             */
-    double wheelbase;           /**< [m]                                             */
-    double track[GW_AXLES];     /**< [m]                                             */
-    double brake_front_fraction;/**< 0 to 1                                          */
-    double roll_stiffness[GW_AXLES];      /**< springs and bar [N m/rad]             */
+    double mass;                     /**< [kg]                                            */
+    double front_mass_fraction;      /**< 0 to 1                                          */
+    double cg_height;                /**< [m]                                             */
+    double wheelbase;                /**< [m]                                             */
+    double track[GW_AXLES];          /**< [m]                                             */
+    double brake_front_fraction;     /**< 0 to 1                                          */
+    double roll_stiffness[GW_AXLES]; /**< springs and bar [N m/rad]             */
     bool has_roll_centre;
     double roll_centre[GW_AXLES];         /**< height [m]                            */
     double cornering_stiffness[GW_AXLES]; /**< one tyre [N/rad]; 0: not given        */
