@@ -2,64 +2,132 @@
 MODE    ?= release
 PREFIX  ?= /usr/local
 DESTDIR ?=
+JOBS    ?= 2
+V       ?=
 B       := build/$(MODE)
+Q       := $(if $(V),,@)
 PKGS    := gsl libcjson
 
 CSTD    := -std=c11 -D_POSIX_C_SOURCE=200809L
 WARN    := -Wall -Wextra -Wconversion -Wshadow -Wdouble-promotion -Wstrict-prototypes -Wformat=2
 CFLAGS  ?= -O2 -g
+SAN     :=
 ifeq ($(MODE),asan)
 SAN     := -O1 -fno-omit-frame-pointer -fsanitize=address,undefined -fno-sanitize-recover=all
 endif
 ifeq ($(MODE),coverage)
 SAN     := -O0 --coverage
 endif
+# The packages may not be there yet: `demo` and `check` install them and then start make anew.
+PKG_CFLAGS := $(shell pkg-config --cflags $(PKGS) 2>/dev/null)
+PKG_LIBS   := $(shell pkg-config --libs $(PKGS) 2>/dev/null)
 # No fused multiply-add: the same input must give the same bytes on every machine.
-CC_ALL  = $(CC) $(CSTD) -ffp-contract=off -Iinclude -Isrc -I$B $(WARN) $(CFLAGS) $(SAN) \
-          $(shell pkg-config --cflags $(PKGS)) -MMD -MP
-LIBS    = $(shell pkg-config --libs $(PKGS)) -lm
+CC_ALL  := $(CC) $(CSTD) -ffp-contract=off -Iinclude -Isrc -I$B $(WARN) $(CFLAGS) $(SAN) $(PKG_CFLAGS)
+LIBS    := $(PKG_LIBS) -lm
 
-SRC     := $(sort $(wildcard src/*/*.c))
-LIBSRC  := $(filter-out src/cli/%,$(SRC))
-CLISRC  := $(filter src/cli/%,$(SRC))
-LIBOBJ  := $(LIBSRC:src/%.c=$B/%.o)
-CLIOBJ  := $(CLISRC:src/%.c=$B/%.o)
-TESTSRC := $(sort $(wildcard tests/*/test_*.c))
-TESTS   := $(TESTSRC:tests/%.c=$B/tests/%)
-TESTLIB := $(patsubst tests/%.c,$B/tests/%.o,$(wildcard tests/support/*.c))
+SRC      := $(sort $(wildcard src/*/*.c))
+LIBSRC   := $(filter-out src/cli/%,$(SRC))
+CLISRC   := $(filter src/cli/%,$(SRC))
+LIBOBJ   := $(LIBSRC:src/%.c=$B/%.o)
+CLIOBJ   := $(CLISRC:src/%.c=$B/%.o)
+TESTSRC  := $(sort $(wildcard tests/*/test_*.c))
+TESTS    := $(TESTSRC:tests/%.c=$B/tests/%)
+TESTLIB  := $(patsubst tests/%.c,$B/tests/%.o,$(wildcard tests/support/*.c))
+BENCHES  := $(patsubst tests/%.c,$B/tests/%,$(sort $(wildcard tests/bench/*.c)))
+
+# Make anew with the packages in place; on more than one core unless the caller chose a number.
+ANEW = $(MAKE) --no-print-directory $(if $(filter -j% --jobserver%,$(MAKEFLAGS)),,-j$(JOBS))
+
+## Build
 
 all: $B/giveway ## build the library and the program
 
 $B/libgiveway.a: $(LIBOBJ)
 	@rm -f $@
-	$(AR) rcs $@ $^
+	$(Q)$(AR) rcs $@ $^
 
 $B/giveway: $(CLIOBJ) $B/libgiveway.a
-	$(CC) $(SAN) $(LDFLAGS) -o $@ $^ $(LIBS)
+	@echo "  link    $@"
+	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS)
 
-$B/%.o: src/%.c
-	@mkdir -p $(@D)
-	$(CC_ALL) -c -o $@ $<
+$B/%.o: src/%.c $B/flags
+	@mkdir -p $(@D) && echo "  compile $<"
+	$(Q)$(CC_ALL) -MMD -MP -c -o $@ $<
 
-$B/tests/%.o: tests/%.c
-	@mkdir -p $(@D)
-	$(CC_ALL) -Itests -c -o $@ $<
+$B/tests/%.o: tests/%.c $B/flags
+	@mkdir -p $(@D) && echo "  compile $<"
+	$(Q)$(CC_ALL) -Itests -MMD -MP -c -o $@ $<
+
+$B/tests/bench/%: $B/tests/bench/%.o $B/libgiveway.a
+	@echo "  link    $@"
+	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS)
 
 $B/tests/%: $B/tests/%.o $(TESTLIB) $B/libgiveway.a
-	$(CC) $(SAN) $(LDFLAGS) -o $@ $^ $(LIBS) -lcmocka
+	@echo "  link    $@"
+	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS) -lcmocka
+
+# Rewritten only when compiler or flags change, so that objects of two compilers never mix.
+$B/flags: FORCE
+	@pkg-config --exists $(PKGS) || { echo "giveway needs $(PKGS): run 'make demo', or scripts/setup.sh demo" >&2; exit 1; }
+	@mkdir -p $(@D)
+	@echo '$(CC_ALL)' | cmp -s - $@ || echo '$(CC_ALL)' >$@
 
 .SECONDARY:
+FORCE:
 
 tests: $(TESTS) ## build the unit tests
 
-unit: $(TESTS) ## run the unit tests alone
-	@for t in $(TESTS); do $$t || exit 1; done
+## Two commands for a fresh machine
+
+demo: ## install what is missing, build, compare the kits of the demonstration case
+	@scripts/setup.sh demo
+	+@$(ANEW) all
+	@scripts/demo.sh $B
+
+check: ## install what is missing, build, run every test
+	@scripts/setup.sh check
+	+@$(ANEW) run-tests
+
+## For whoever changes the program
+
+run-tests:
+	+@$(ANEW) -k all tests; scripts/run-tests.sh $(MODE) $$? $(TESTS)
+
+unit: tests ## run the unit tests alone
+	@scripts/run-tests.sh $(MODE) 0 --only $(TESTS)
+
+asan: ## run every test under the address and undefined-behaviour sanitizers
+	@scripts/setup.sh check
+	+@$(ANEW) MODE=asan run-tests
+
+bench: ## measure speed and memory, one table
+	@scripts/setup.sh check
+	+@$(ANEW) run-bench
+
+run-bench: all $(BENCHES)
+	@scripts/bench.sh $B
+
+lint: ## check layout and code: clang-format, clang-tidy, cppcheck, shellcheck
+	@scripts/setup.sh lint
+	@scripts/lint.sh
+
+coverage: ## run every test with counters and list the lines that none reaches
+	@scripts/setup.sh coverage
+	+@$(ANEW) MODE=coverage run-tests
+	@scripts/coverage.sh
+
+install: all ## install under PREFIX (/usr/local), below DESTDIR
+	@scripts/install.sh install $B "$(DESTDIR)" "$(PREFIX)"
+
+uninstall: ## take away what `install` put there
+	@scripts/install.sh uninstall $B "$(DESTDIR)" "$(PREFIX)"
 
 clean: ## remove everything that was built
 	rm -rf build
 
 help: ## list the targets
-	@awk -F ':.*## ' '/^[a-z-]+:.*## /{printf "  %-12s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
+	@awk -F ':.*## ' '/^[a-z-]+:.*## /{printf "  make %-10s %s\n", $$1, $$2}' Makefile
+	@echo "  MODE=release|asan|coverage  CC=gcc|clang  PREFIX=/usr/local  DESTDIR=  JOBS=2  V=1 (show commands)"
 
-.PHONY: all tests unit clean help
+.PHONY: all tests unit demo check run-tests asan bench run-bench lint coverage install uninstall clean help FORCE
 -include $(shell find $B -name '*.d' 2>/dev/null)

@@ -1,0 +1,103 @@
+#!/usr/bin/env bash
+# SPDX-License-Identifier: MIT
+# A file knows only what lies below it. Read from the #include lines, and for the modules that
+# compute also from the symbols of the objects: they print nothing, open nothing, never exit and
+# hold no state.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+B=${B:-build/release}
+
+# module: the modules it may know
+layers() {
+    cat <<'TABLE'
+base:
+bush: base
+corner: bush base
+vehicle: corner bush base
+ride: corner bush base
+casefile: ride vehicle corner bush base
+study: casefile ride vehicle corner bush base
+show: study casefile ride vehicle corner bush base
+cli: show study casefile ride vehicle corner bush base
+TABLE
+}
+
+# Public headers whose name does not begin with their module's.
+home_of_header() { # NAME without .h
+    case $1 in
+    status | units | vec | arena | version) echo base ;;
+    material) echo bush ;;
+    case) echo casefile ;;
+    giveway) echo all ;;
+    *) layers | sed 's/:.*//' | grep -x "${1%%_*}" || echo unknown ;;
+    esac
+}
+
+faults=0
+fault() { echo "$*" && faults=$((faults + 1)); }
+
+may_know() { # MODULE OTHER
+    [ "$1" = "$2" ] || layers | grep -qE "^$1:.* $2( |\$)"
+}
+
+module_of_file() {
+    case $1 in
+    include/giveway/*) home_of_header "$(basename "$1" .h)" ;;
+    src/*/*) echo "$1" | cut -d/ -f2 ;;
+    esac
+}
+
+check_include() { # FILE MODULE INCLUDED
+    local file=$1 module=$2 included=$3 other
+    case $included in
+    giveway/*)
+        other=$(home_of_header "$(basename "$included" .h)")
+        if [ "$other" = all ]; then other=cli; fi
+        ;;
+    */*) other=${included%%/*} ;;
+    *) other=$module ;; # beside the file
+    esac
+    may_know "$module" "$other" ||
+        fault "$file: $module may not know $other ($included)"
+}
+
+check_system_include() { # FILE MODULE INCLUDED
+    case $2/$3 in
+    casefile/cjson/*) ;;
+    */cjson/*) fault "$1: only casefile knows JSON ($3)" ;;
+    bush/stdio.h | corner/stdio.h | vehicle/stdio.h | ride/stdio.h)
+        fault "$1: $2 computes and prints nothing ($3)"
+        ;;
+    esac
+}
+
+for file in include/giveway/*.h src/*/*.c src/*/*.h; do
+    [ -f "$file" ] || continue
+    module=$(module_of_file "$file")
+    case $module in
+    all) continue ;;
+    unknown) fault "$file: tell scripts/check-layers.sh which module it belongs to" && continue ;;
+    esac
+    while read -r included; do
+        case $included in
+        \"*) included=${included#\"} && check_include "$file" "$module" "${included%\"*}" ;;
+        \<*) included=${included#<} && check_system_include "$file" "$module" "${included%>*}" ;;
+        esac
+    done < <(sed -nE 's/^[[:space:]]*#[[:space:]]*include[[:space:]]+//p' "$file")
+done
+
+calls='printf|fprintf|vprintf|vfprintf|puts|fputs|putchar|putc|fputc|perror|fopen|open|exit|_exit|_Exit|quick_exit|abort|system|popen|getenv|setlocale|rand|srand|time'
+for module in bush corner vehicle ride; do
+    for object in "$B/$module"/*.o; do
+        [ -f "$object" ] && [ "$(basename "$B")" = release ] || continue
+        source=src/$module/$(basename "$object" .o).c
+        [ -f "$source" ] || continue
+        bad=$(nm "$object" | awk '$1 == "U" { print $2 }' | grep -xE "(__)?($calls)(_chk)?" | tr '\n' ' ' || true)
+        if [ -n "$bad" ]; then fault "$source: computes, so may not call $bad"; fi
+        bad=$(nm --format=sysv "$object" | awk -F'|' '$7 ~ /^\.(bss|data|tbss|tdata)( |$)|COM/ { print $1 }' | tr -s ' \n' ' ')
+        if [ -n "${bad// /}" ]; then fault "$source: holds state between calls: $bad"; fi
+    done
+done
+
+if [ $faults = 0 ]; then echo "every file knows only what lies below it"; fi
+[ $faults = 0 ]

@@ -1,0 +1,49 @@
+#!/usr/bin/env bash
+# SPDX-License-Identifier: MIT
+# install.sh install|uninstall BUILD_DIR DESTDIR PREFIX
+# One list of files serves both ways, so that what is put in place can be taken away again.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+action=$1 build=$2 destdir=$3 prefix=$4
+case $prefix in /*) ;; *) echo "PREFIX must begin with /, not \"$prefix\"" >&2 && exit 2 ;; esac
+
+put() { # MODE FILE... DIRECTORY
+    local mode=$1 directory=${*: -1} file
+    shift
+    set -- "${@:1:$#-1}"
+    if [ "$action" = install ]; then install -d "$destdir$directory"; fi
+    for file in "$@"; do
+        [ -f "$file" ] || continue
+        if [ "$action" = install ]; then
+            install -m "$mode" "$file" "$destdir$directory/"
+        else
+            rm -f "$destdir$directory/$(basename "$file")"
+        fi
+    done
+}
+
+own_directory() { # taken away too, unless somebody has put files of his own there
+    if [ "$action" = uninstall ] && [ -d "$destdir$1" ]; then
+        rmdir --ignore-fail-on-non-empty "$destdir$1"
+    fi
+}
+
+version=$(sed -nE 's/^#define GW_VERSION "([^"]*)".*/\1/p' include/giveway/version.h)
+mkdir -p "$build"
+sed -e "s|@PREFIX@|$prefix|" -e "s|@VERSION@|$version|" scripts/install/giveway.pc.in >"$build/giveway.pc"
+
+put 755 "$build/giveway" "$prefix/bin"
+put 644 "$build/libgiveway.a" "$prefix/lib"
+put 644 "$build/giveway.pc" "$prefix/lib/pkgconfig"
+put 644 include/giveway/*.h "$prefix/include/giveway"
+put 644 materials/* "$prefix/share/giveway/materials"
+put 644 cases/* "$prefix/share/giveway/cases"
+put 644 src/cli/giveway.1 "$prefix/share/man/man1"
+mkdir -p "$build/bash" && cp src/cli/completions/giveway.bash "$build/bash/giveway" # it is found by this name
+put 644 "$build/bash/giveway" "$prefix/share/bash-completion/completions"
+put 644 src/cli/completions/_giveway "$prefix/share/zsh/site-functions"
+put 644 src/cli/completions/giveway.fish "$prefix/share/fish/vendor_completions.d"
+own_directory "$prefix/include/giveway"
+own_directory "$prefix/share/giveway/materials"
+own_directory "$prefix/share/giveway/cases"
+own_directory "$prefix/share/giveway"

@@ -1,0 +1,105 @@
+#!/usr/bin/env bash
+# SPDX-License-Identifier: MIT
+# Installs what is missing: setup.sh demo|check|lint|coverage [--retry]
+# Says nothing when all is there, and is then done in a moment.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+
+need=()   # the work cannot go on without these
+extra=()  # tests that need these are skipped without them, and say so
+skipped=build/setup-skipped # extras that could not be had, so that nobody waits for them twice
+
+# One line a package: how to see that it is there. A program that came by another way counts.
+present() {
+    case $1 in
+    gcc) command -v cc ;;
+    make) command -v make ;;
+    pkg-config) command -v pkg-config ;;
+    libgsl-dev) pkg-config --exists gsl ;;
+    libcjson-dev) pkg-config --exists libcjson ;;
+    libcmocka-dev) pkg-config --exists cmocka ;;
+    gnuplot-nox) command -v gnuplot ;;
+    calculix-ccx) command -v ccx ;;
+    python3-numpy) have_python numpy ;;
+    python3-scipy) have_python scipy ;;
+    chromium) command -v chromium || command -v chromium-browser ;;
+    nodejs) command -v node ;;
+    gcovr | mandoc | clang | clang-format | clang-tidy | cppcheck | shellcheck) command -v "$1" ;;
+    *) echo "setup.sh: no probe for $1" >&2 && exit 2 ;;
+    esac >/dev/null 2>&1
+}
+
+have_python() { # find, do not import: importing takes a quarter of a second
+    python3 -S -c 'import os, sys
+roots = ["/usr/lib/python3/dist-packages"] + sys.path + [os.path.expanduser("~/.local/lib/python3/site-packages")]
+sys.exit(not any(os.path.isdir(os.path.join(r, sys.argv[1])) for r in roots))' "$1" ||
+        python3 -c 'import importlib.util as u, sys; sys.exit(u.find_spec(sys.argv[1]) is None)' "$1"
+}
+
+choose() {
+    need=(gcc make pkg-config libgsl-dev libcjson-dev)
+    case $1 in
+    demo) need+=(gnuplot-nox) ;;
+    check | coverage)
+        need+=(gnuplot-nox libcmocka-dev)
+        extra=(calculix-ccx python3-numpy python3-scipy nodejs chromium mandoc)
+        if [ "$1" = coverage ]; then need+=(gcovr); fi
+        ;;
+    lint) need+=(libcmocka-dev clang clang-format clang-tidy cppcheck shellcheck) ;;
+    *) echo "usage: scripts/setup.sh demo|check|lint|coverage [--retry]" >&2 && exit 2 ;;
+    esac
+}
+
+absent() { # of the packages given, those that are not there
+    local package
+    for package in "$@"; do present "$package" || echo "$package"; done
+}
+
+root() { # run as root, by whatever way there is
+    if [ "$(id -u)" = 0 ]; then "$@"; else sudo "$@"; fi
+}
+
+install() {
+    DEBIAN_FRONTEND=noninteractive root env DEBIAN_FRONTEND=noninteractive \
+        apt-get install -y -q --no-install-recommends "$@" >>build/setup.log 2>&1
+}
+
+by_hand() { # no way to install: say what is wanted, and stop only if it is needed
+    echo "giveway: please install these (Debian names): $*"
+    echo "  on a Debian system:  apt-get install $*"
+    echo "  elsewhere: a C11 compiler, GNU make, pkg-config, GSL and cJSON with headers, gnuplot 5;"
+    echo "  for the tests: cmocka, and if you can CalculiX (ccx), Python 3 with NumPy and SciPy, mandoc."
+}
+
+choose "${1:-}"
+if [ "${2:-}" = --retry ]; then rm -f "$skipped"; fi
+mapfile -t missing < <(absent "${need[@]}")
+mapfile -t wanted < <(absent "${extra[@]}")
+if [ -f "$skipped" ] && [ ${#wanted[@]} -gt 0 ]; then
+    mapfile -t wanted < <(printf '%s\n' "${wanted[@]}" | grep -vxFf "$skipped" || true)
+fi
+if [ $((${#missing[@]} + ${#wanted[@]})) = 0 ]; then exit 0; fi
+
+mkdir -p build
+if ! command -v apt-get >/dev/null || { [ "$(id -u)" != 0 ] && ! command -v sudo >/dev/null; }; then
+    by_hand "${missing[@]}" "${wanted[@]}"
+    if [ ${#missing[@]} -gt 0 ]; then exit 1; fi
+    printf '%s\n' "${wanted[@]}" >>"$skipped"
+    exit 0
+fi
+
+echo "installing: ${missing[*]} ${wanted[*]} (log: build/setup.log)"
+root apt-get update -q >>build/setup.log 2>&1 || true
+if [ ${#missing[@]} -gt 0 ] && ! install "${missing[@]}"; then
+    tail -n 20 build/setup.log >&2
+    by_hand "${missing[@]}" >&2
+    exit 1
+fi
+if [ ${#wanted[@]} -gt 0 ] && ! install "${wanted[@]}"; then
+    for package in "${wanted[@]}"; do install "$package" || true; done
+fi
+mapfile -t wanted < <(absent "${wanted[@]}")
+for package in "${wanted[@]}"; do
+    echo "$package could not be installed; tests that need it will be skipped"
+    echo "$package" >>"$skipped"
+done
