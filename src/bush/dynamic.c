@@ -5,10 +5,16 @@
 
 #include <math.h>
 
+/* CMPLX of C11 is not to be had with every compiler, and the plain I is a float. */
+static double complex complex_of(double re, double im)
+{
+    return re + im * (double complex)I;
+}
+
 double complex gw_zener_factor(double gain, double tau, double alpha, double hz)
 {
     double size = pow(2.0 * GW_PI * hz * tau, alpha), angle = 0.5 * GW_PI * alpha;
-    double complex x = CMPLX(size * cos(angle), size * sin(angle));
+    double complex x = complex_of(size * cos(angle), size * sin(angle));
 
     return 1.0 + gain * x / (1.0 + x);
 }
@@ -17,12 +23,12 @@ double complex gw_kraus_factor(double gain, double loss, double exponent, double
 {
     double s = pow(ratio, exponent), over = 1.0 / (1.0 + s * s);
 
-    return CMPLX(1.0 + gain * over, 2.0 * loss * s * over);
+    return complex_of(1.0 + gain * over, 2.0 * loss * s * over);
 }
 
 double complex gw_dynamic_factor(const gw_dynamic_law *law, double hz, double amplitude)
 {
-    double complex factor = CMPLX(law->ratio, law->ratio * law->loss);
+    double complex factor = complex_of(law->ratio, law->ratio * law->loss);
 
     if (law->zener_gain > 0.0)
         factor *= gw_zener_factor(law->zener_gain, law->zener_tau, law->zener_alpha, hz);
