@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: MIT */
+/**
+ * Rows of comma-separated values, quoted as RFC 4180 says; a row ends with a line feed alone, as the
+ * other tools of a Unix shell expect. Numbers keep full precision; no number is an empty field.
+ */
+#ifndef SHOW_CSV_H
+#define SHOW_CSV_H
+
+#include "show/text.h"
+
+typedef struct gw_csv {
+    gw_text *out;
+    bool started; /**< a field of this row is written */
+} gw_csv;
+
+void gw_csv_string(gw_csv *csv, const char *s); /**< NULL: an empty field */
+void gw_csv_number(gw_csv *csv, double value);  /**< not finite: an empty field */
+void gw_csv_numbers(gw_csv *csv, const double *values, int n);
+void gw_csv_end_row(gw_csv *csv);
+
+#endif

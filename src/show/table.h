@@ -1,0 +1,53 @@
+/* SPDX-License-Identifier: MIT */
+/** Text tables for people: aligned columns, fitted to a width, in UTF-8. */
+#ifndef SHOW_TABLE_H
+#define SHOW_TABLE_H
+
+#include "show/text.h"
+
+enum { GW_TABLE_COLUMNS = 24 };
+
+typedef enum gw_align_side { GW_LEFT, GW_RIGHT } gw_align_side;
+
+/**
+ * Left columns hold words and are wrapped where the width asks for it; right columns hold numbers and
+ * are never cut. Where even that is too wide, the columns are spread over several tables one below the
+ * other, each with the first column again.
+ */
+typedef struct gw_table {
+    int columns;
+    gw_align_side side[GW_TABLE_COLUMNS];
+    char *head[GW_TABLE_COLUMNS]; /**< may hold '\n': heads of several lines */
+    char **cells;                 /**< row-major; NULL: empty                */
+    size_t n_cells, cap;
+    bool failed;
+} gw_table;
+
+/** Appends a column; before any cell. `head` is copied; "\n" in it starts a further line (say, for the unit).
+ */
+void gw_table_column(gw_table *table, gw_align_side side, const char *head);
+
+/** Appends a cell, row by row; copied and cleaned (gw_text_clean). NULL or "": empty. */
+void gw_table_cell(gw_table *table, const char *text);
+
+/** Appends a formatted cell. */
+void gw_table_cellf(gw_table *table, const char *fmt, ...) __attribute__((format(printf, 2, 3)));
+
+/** Fills the rest of the row with empty cells; nothing where the row is full. */
+void gw_table_end_row(gw_table *table);
+
+/**
+ * Lays the table out.
+ * @param[in] width   columns of the page or terminal, at least 20
+ * @param[in] indent  blanks before each line
+ * @param[in] bold    heads in bold by terminal escapes
+ */
+gw_status gw_table_print(const gw_table *table, int width, int indent, bool bold, gw_text *out,
+                         gw_error *err);
+
+void gw_table_free(gw_table *table);
+
+/** A paragraph wrapped at `width` with `indent` blanks before each line. */
+void gw_text_paragraph(gw_text *out, const char *s, int width, int indent);
+
+#endif
