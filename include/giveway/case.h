@@ -6,6 +6,7 @@
 #include "giveway/arena.h"
 #include "giveway/bush.h"
 #include "giveway/corner.h"
+#include "giveway/ride.h"
 #include "giveway/vehicle.h"
 
 /** A kit: one bush a joint. */
@@ -25,22 +26,6 @@ typedef struct gw_load {
     gw_corner_load direct;  /**< direct (vertical already filled in)                */
     gw_manoeuvre manoeuvre; /**< manoeuvre                                          */
 } gw_load;
-
-typedef struct gw_ride {
-    bool present;
-    double roughness;       /**< Gd(n0) at n0 = 0.1 cycle/m [m^3]               */
-    char road_class;        /**< 'A' to 'H', 0 where roughness is given         */
-    double speed;           /**< [m/s]                                          */
-    double contact_length;  /**< [m], 0.12 where left out                       */
-    bool brackets_rigid;    /**< default_bracket null                           */
-    double default_bracket; /**< [N/m], 25e6 where left out                     */
-    double bracket_loss;    /**< [-], 0.05 where left out                       */
-    double amplitude;       /**< of the bush law [m]                            */
-    double temperature;     /**< [K]                                            */
-    double damper_friction; /**< equivalent viscous damping added [N s/m], >= 0 */
-    bool has_obstacle;
-    double obstacle_height, obstacle_length; /**< half-sine bump [m]                  */
-} gw_ride;
 
 typedef enum gw_adjuster_kind { GW_ADJUST_OFFSET, GW_ADJUST_LENGTH, GW_ADJUST_SHIM } gw_adjuster_kind;
 

@@ -1,0 +1,216 @@
+/* SPDX-License-Identifier: MIT */
+/**
+ * Ride, harshness and road noise of one corner: the linear corner in the frequency domain, driven by
+ * a road profile under the tyre. SI units throughout; left wheel, axes of ISO 8855:2011.
+ *
+ * All of it is an estimate to compare kits with, not a prediction of a noise level in the cabin.
+ */
+#ifndef GIVEWAY_RIDE_H
+#define GIVEWAY_RIDE_H
+
+#include "giveway/arena.h"
+#include "giveway/corner.h"
+#include "giveway/status.h"
+
+#include <stdbool.h>
+
+/** What the road and the body are; the `ride` part of a case. */
+typedef struct gw_ride {
+    bool present;
+    double roughness;       /**< Gd(n0) at n0 = 0.1 cycle/m [m^3]               */
+    char road_class;        /**< 'A' to 'H', 0 where roughness is given         */
+    double speed;           /**< [m/s]                                          */
+    double contact_length;  /**< [m], 0.12 where left out                       */
+    bool brackets_rigid;    /**< default_bracket null                           */
+    double default_bracket; /**< [N/m], 25e6 where left out                     */
+    double bracket_loss;    /**< [-], 0.05 where left out                       */
+    double amplitude;       /**< of the bush law [m]                            */
+    double temperature;     /**< [K]                                            */
+    double damper_friction; /**< equivalent viscous damping added [N s/m], >= 0 */
+    bool has_obstacle;
+    double obstacle_height, obstacle_length; /**< half-sine bump [m]                  */
+} gw_ride;
+
+/* ---- Road: ISO 8608:2016 ---------------------------------------------------------------------- */
+
+#define GW_ROAD_N0    0.1   /**< reference spatial frequency [cycle/m]                             */
+#define GW_ROAD_N_MIN 0.011 /**< the standard's own range [cycle/m], from memory                   */
+#define GW_ROAD_N_MAX 2.83  /**< beyond it the spectrum is an extrapolation                        */
+
+/** Geometric mean Gd(n0) of road class 'A' to 'H' [m^3]; 0 for any other letter. Source: ISO 8608. */
+double gw_road_class_roughness(char road_class);
+
+/**
+ * Displacement spectrum over frequency, one-sided [m^2/Hz], of a road of roughness Gd(n0) [m^3]
+ * driven at `speed` [m/s]: Gd(n0) (n/n0)^-2 / v with n = f/v. hz > 0.
+ */
+double gw_road_spectrum(double roughness, double speed, double hz);
+
+/** Averaging of the profile over the contact length: sin(x)/x with x = pi f L / v. Common practice. */
+double gw_road_contact_filter(double contact_length, double speed, double hz);
+
+/* ---- People and hearing ----------------------------------------------------------------------- */
+
+/** |Wk| and |Wd| of ISO 2631-1:1997 at hz > 0, by their transfer functions (Q1 = Q2 = 1/sqrt 2). */
+double gw_weight_wk(double hz);
+double gw_weight_wd(double hz);
+
+/** A weighting of IEC 61672-1 as an amplitude factor, 1 at 1000 Hz; hz > 0. */
+double gw_weight_a(double hz);
+
+/** The reactions of ISO 2631-1:1997, Annex C; their bands overlap on purpose. */
+enum { GW_REACTIONS = 6 };
+
+/** Text of a reaction and its band of weighted rms acceleration [m/s^2]; high < 0: no upper end. */
+typedef struct gw_reaction {
+    const char *text;
+    double low, high;
+} gw_reaction;
+
+/** Reaction number 0 to GW_REACTIONS - 1, from the mildest. */
+const gw_reaction *gw_reaction_get(int index);
+
+/** The reactions whose bands hold `acceleration` [m/s^2, >= 0]: indices into `out`, and how many. */
+int gw_reactions_at(double acceleration, int out[GW_REACTIONS]);
+
+/* ---- Third-octave bands: IEC 61260-1, base ten ------------------------------------------------- */
+
+enum { GW_BAND_FIRST = 10, GW_BAND_LAST = 25, GW_BANDS = GW_BAND_LAST - GW_BAND_FIRST + 1 };
+
+/** Exact mid frequency 10^(n/10) [Hz] of band n, its edges, and the name it goes by (31.5 for n = 15). */
+double gw_band_centre(int n);
+double gw_band_low(int n);
+double gw_band_high(int n);
+double gw_band_nominal(int n);
+
+/* ---- The result -------------------------------------------------------------------------------- */
+
+#define GW_COMFORT_LOW    0.5   /**< [Hz] */
+#define GW_COMFORT_HIGH   80.0  /**< [Hz] */
+#define GW_HARSHNESS_LOW  20.0  /**< [Hz] */
+#define GW_HARSHNESS_HIGH 200.0 /**< [Hz] */
+#define GW_NOISE_LOW      40.0  /**< [Hz] */
+#define GW_NOISE_HIGH     315.0 /**< [Hz] */
+
+/** Factors on every bracket that the range is made of; the first is the case as given. */
+enum { GW_BRACKET_STATES = 3 };
+
+typedef enum gw_path_kind { GW_PATH_JOINT, GW_PATH_SPRING, GW_PATH_DAMPER } gw_path_kind;
+
+/** One attachment to the chassis. */
+typedef struct gw_ride_path {
+    gw_path_kind kind;
+    int joint;        /**< index of the joint; -1 for spring and damper            */
+    const char *name; /**< the joint's, "spring" or "damper"; borrowed              */
+    double force;     /**< rms over 20 to 200 Hz [N]                                */
+    double share;     /**< of the squared harshness figure; all add up to 1         */
+} gw_ride_path;
+
+/** One mode of vibration. */
+typedef struct gw_ride_mode {
+    double hz;        /**< undamped, from Re(K), brackets and tyre spring, no damper  */
+    double damped_hz; /**< imaginary part of the complex pole [Hz]                     */
+    double zeta;      /**< damping ratio of that pole; 1 where overdamped              */
+    bool tracked;     /**< the complex pole was found                                  */
+    double body, wheel_vertical,
+        wheel_fore_aft; /**< share of kinetic energy in chassis z, wheel z, wheel x */
+    char words[120];    /**< "wheel fore-aft 71 %, lower_arm 20 %"  */
+} gw_ride_mode;
+
+/** A bush against the bracket that holds it on the chassis (series rule). */
+typedef struct gw_isolation {
+    int joint;
+    double bush;      /**< largest dynamic rate in translation, |k*| at 63 Hz [N/m]    */
+    double bracket;   /**< [N/m]                                                       */
+    double ratio;     /**< bracket over bush                                           */
+    double effective; /**< both in series over bush: r / (1 + r)                       */
+    bool weak;        /**< ratio below five: common practice asks for more             */
+} gw_isolation;
+
+/** Transfer functions on a logarithmic grid, for charts. */
+typedef struct gw_ride_curve {
+    int n;
+    double *hz;        /**< [Hz]                                                        */
+    double *force;     /**< body force per road displacement [N/m]                      */
+    double *chassis_z; /**< |z chassis / z road| [-]                                    */
+    double *chassis_x; /**< |x chassis / z road| [-]                                    */
+    double *path;      /**< [path * n + i]: force of one attachment [N/m]                */
+} gw_ride_curve;
+
+/** Force on the body after one obstacle, and how it dies away. */
+typedef struct gw_obstacle {
+    int n;                 /**< 0: no obstacle in the settings                          */
+    double dt;             /**< [s]; the bump begins at time 0                          */
+    double *fore_aft;      /**< net force on the chassis in x [N]                       */
+    double *vertical;      /**< in z [N]                                                */
+    double peak_fore_aft;  /**< largest magnitude [N]                                   */
+    double peak_vertical;  /**<                                                         */
+    double decay_fore_aft; /**< from the peak until it stays below a tenth of it [s]    */
+    double decay_vertical; /**<                                                         */
+    bool settled;          /**< both are below a tenth before the record ends           */
+} gw_obstacle;
+
+typedef struct gw_ride_result {
+    double comfort;                           /**< weighted rms acceleration, 0.5 to 80 Hz [m/s^2] */
+    double harshness[GW_BRACKET_STATES];      /**< body force, 20 to 200 Hz [N]: as given, half, twice */
+    double noise[GW_BRACKET_STATES];          /**< A-weighted body force, 40 to 315 Hz [N]         */
+    double band[GW_BANDS];                    /**< body force by third-octave, 10 to 315 Hz [N]    */
+    int body, wheel_vertical, wheel_fore_aft; /**< indices into modes                         */
+    int n_modes;                              /**< in rising order of frequency, rigid motion left out */
+    gw_ride_mode *modes;
+    int n_paths;
+    gw_ride_path *paths;
+    int n_isolation;
+    gw_isolation *isolation;
+    gw_ride_curve curve;
+    gw_obstacle obstacle;
+    double road_limit_hz; /**< above it the road spectrum is extrapolated [Hz]                 */
+    double chassis_mass;  /**< [kg]                                                            */
+    int evaluations;      /**< frequencies at which the corner was solved                      */
+    int n_warnings;
+    char **warnings;
+    gw_arena arena; /**< owns all of the above                                                  */
+} gw_ride_result;
+
+/** What to leave out where it is not wanted. */
+typedef struct gw_ride_options {
+    bool no_range;    /**< brackets at half and at twice: then equal to the case as given */
+    bool no_curve;    /**< no charts wanted                                               */
+    bool no_obstacle; /**< even where the settings hold one                               */
+} gw_ride_options;
+
+/**
+ * Everything that the ride model says of one corner with one kit.
+ *
+ * @param[in]  corner    wheel with mass, inertias, tyre and static load; joints; spring; damper.
+ * @param[in]  fit       one entry a joint: the laws of the bushes, without brackets.
+ * @param[in]  settings  road, speed, brackets.
+ * @param[in]  options   NULL: everything.
+ * @param[out] out       written only on success; freed with gw_ride_result_free. Names in it are the
+ * corner's.
+ * @retval GW_OK
+ * @retval GW_E_RANGE     a value that ride needs is missing or not allowed; the message names it.
+ * @retval GW_E_NUMERIC   a mode in the band has no damping at all, so that its figure has no end.
+ * @retval GW_E_NOMEM
+ * Accuracy: integrals to 1e-5 of their value.
+ */
+gw_status gw_ride_solve(const gw_corner *corner, const gw_fit *fit, const gw_ride *settings,
+                        const gw_ride_options *options, gw_ride_result *out, gw_error *err);
+
+/** Frees what a result owns; a zeroed result is allowed. */
+void gw_ride_result_free(gw_ride_result *result);
+
+/** Decibels of a kit over the baseline; low and high over brackets at half, as given and at twice. */
+typedef struct gw_ride_difference {
+    double harshness, harshness_low, harshness_high; /**< [dB] */
+    double noise, noise_low, noise_high;             /**< [dB] */
+    double band[GW_BANDS];                           /**< [dB] */
+} gw_ride_difference;
+
+/** Both are taken with the same factor on their brackets, so that the body's error does not count twice. */
+void gw_ride_compare(const gw_ride_result *kit, const gw_ride_result *baseline, gw_ride_difference *out);
+
+/** The caution that belongs beside every figure. */
+const char *gw_ride_caution(void);
+
+#endif
