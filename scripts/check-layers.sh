@@ -89,9 +89,8 @@ done
 calls='printf|fprintf|vprintf|vfprintf|puts|fputs|putchar|putc|fputc|perror|fopen|open|exit|_exit|_Exit|quick_exit|abort|system|popen|getenv|setlocale|rand|srand|time'
 for module in bush corner vehicle ride; do
     for object in "$B/$module"/*.o; do
-        [ -f "$object" ] && [ "$(basename "$B")" = release ] || continue
         source=src/$module/$(basename "$object" .o).c
-        [ -f "$source" ] || continue
+        if [ "$(basename "$B")" != release ] || [ ! -f "$object" ] || [ ! -f "$source" ]; then continue; fi
         bad=$(nm "$object" | awk '$1 == "U" { print $2 }' | grep -xE "(__)?($calls)(_chk)?" | tr '\n' ' ' || true)
         if [ -n "$bad" ]; then fault "$source: computes, so may not call $bad"; fi
         bad=$(nm --format=sysv "$object" | awk -F'|' '$7 ~ /^\.(bss|data|tbss|tdata)( |$)|COM/ { print $1 }' | tr -s ' \n' ' ')

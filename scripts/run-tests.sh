@@ -7,7 +7,7 @@
 # A test passes with status 0, is skipped with 77 (its last line says why), and fails otherwise. One
 # that prints "ok" and "not ok" lines (the Test Anything Protocol) is counted by these.
 set -uo pipefail
-cd "$(dirname "$0")/.."
+cd "$(dirname "$0")/.." || exit 2
 
 mode=$1 built=$2
 shift 2
@@ -97,6 +97,7 @@ for item in "${items[@]}"; do
     fi
 done
 if [ ${#runnable[@]} -gt 0 ]; then
+    # shellcheck disable=SC2016  # it is the inner shell that expands it
     printf '%s\0' "${runnable[@]}" | xargs -0 -n 1 -P 2 bash -c 'run_one "$0"'
 fi
 rm -rf "$LOGS/tmp"
