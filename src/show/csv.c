@@ -8,7 +8,7 @@
 
 static void separate(gw_csv *csv)
 {
-    if (csv->started) gw_text_add(csv->out, ",");
+    if (csv->started) gw_buf_add(csv->out, ",");
     csv->started = true;
 }
 
@@ -23,18 +23,18 @@ void gw_csv_string(gw_csv *csv, const char *s)
     separate(csv);
     if (!s) return;
     if (!needs_quotes(s)) {
-        gw_text_add(csv->out, s);
+        gw_buf_add(csv->out, s);
         return;
     }
-    gw_text_add(csv->out, "\"");
-    for (; *s; s++) gw_text_bytes(csv->out, *s == '"' ? "\"\"" : s, *s == '"' ? 2 : 1);
-    gw_text_add(csv->out, "\"");
+    gw_buf_add(csv->out, "\"");
+    for (; *s; s++) gw_buf_bytes(csv->out, *s == '"' ? "\"\"" : s, *s == '"' ? 2 : 1);
+    gw_buf_add(csv->out, "\"");
 }
 
 void gw_csv_number(gw_csv *csv, double value)
 {
     separate(csv);
-    if (isfinite(value)) gw_text_add(csv->out, gw_exact(value).s);
+    if (isfinite(value)) gw_buf_add(csv->out, gw_exact(value).s);
 }
 
 void gw_csv_numbers(gw_csv *csv, const double *values, int n)
@@ -44,6 +44,6 @@ void gw_csv_numbers(gw_csv *csv, const double *values, int n)
 
 void gw_csv_end_row(gw_csv *csv)
 {
-    gw_text_add(csv->out, "\n");
+    gw_buf_add(csv->out, "\n");
     csv->started = false;
 }

@@ -6,10 +6,10 @@
 #ifndef SHOW_CSV_H
 #define SHOW_CSV_H
 
-#include "show/text.h"
+#include "show/buf.h"
 
 typedef struct gw_csv {
-    gw_text *out;
+    gw_buf *out;
     bool started; /**< a field of this row is written */
 } gw_csv;
 

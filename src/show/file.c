@@ -30,38 +30,38 @@ static gw_status make_one(const char *dir, gw_error *err)
 
 gw_status gw_dir_make(const char *dir, gw_error *err)
 {
-    gw_text part = { 0 };
+    gw_buf part = { 0 };
     gw_status st = GW_OK;
     if (!*dir) return gw_fail(err, GW_E_IO, "the name of the output directory is empty");
     for (const char *p = dir; st == GW_OK; p++) {
         if ((*p == '/' || !*p) && part.n > 0 && part.s[part.n - 1] != '/') st = make_one(part.s, err);
         if (!*p) break;
-        gw_text_bytes(&part, p, 1);
-        if (part.failed) st = gw_text_status(&part, err);
+        gw_buf_bytes(&part, p, 1);
+        if (part.failed) st = gw_buf_status(&part, err);
     }
-    gw_text_free(&part);
+    gw_buf_free(&part);
     return st;
 }
 
-gw_status gw_file_aside(const char *path, gw_text *aside, gw_error *err)
+gw_status gw_file_aside(const char *path, gw_buf *aside, gw_error *err)
 {
     const char *slash = strrchr(path, '/');
     const char *name = slash ? slash + 1 : path;
-    gw_text made = { 0 };
-    gw_text_bytes(&made, path, (size_t)(name - path));
-    gw_text_fmt(&made, ".%s.XXXXXX", name);
-    if (made.failed) return gw_text_status(&made, err);
+    gw_buf made = { 0 };
+    gw_buf_bytes(&made, path, (size_t)(name - path));
+    gw_buf_fmt(&made, ".%s.XXXXXX", name);
+    if (made.failed) return gw_buf_status(&made, err);
     int fd = mkstemp(made.s);
     if (fd < 0) {
         io_fail(err, "cannot write", path);
-        gw_text_free(&made);
+        gw_buf_free(&made);
         return GW_E_IO;
     }
     mode_t mask = umask(0); /* there is no call that only asks */
     umask(mask);
     (void)fchmod(fd, 0666 & ~mask); /* failing leaves it readable by its owner alone: good enough */
     close(fd);
-    gw_text_free(aside);
+    gw_buf_free(aside);
     *aside = made;
     return GW_OK;
 }
@@ -95,7 +95,7 @@ static bool write_all(const char *path, const char *bytes, size_t n)
 
 gw_status gw_file_write(const char *path, const char *bytes, size_t n, gw_error *err)
 {
-    gw_text aside = { 0 };
+    gw_buf aside = { 0 };
     gw_status st = gw_file_aside(path, &aside, err);
     if (st == GW_OK && !write_all(aside.s, bytes, n)) {
         st = io_fail(err, "cannot write", path);
@@ -103,17 +103,17 @@ gw_status gw_file_write(const char *path, const char *bytes, size_t n, gw_error 
     } else if (st == GW_OK) {
         st = gw_file_commit(aside.s, path, err);
     }
-    gw_text_free(&aside);
+    gw_buf_free(&aside);
     return st;
 }
 
-gw_status gw_file_read(const char *path, gw_text *out, gw_error *err)
+gw_status gw_file_read(const char *path, gw_buf *out, gw_error *err)
 {
     char block[16384];
     FILE *f = fopen(path, "rb");
     if (!f) return io_fail(err, "cannot read", path);
-    for (size_t n; (n = fread(block, 1, sizeof block, f)) > 0;) gw_text_bytes(out, block, n);
-    gw_status st = ferror(f) ? io_fail(err, "cannot read", path) : gw_text_status(out, err);
+    for (size_t n; (n = fread(block, 1, sizeof block, f)) > 0;) gw_buf_bytes(out, block, n);
+    gw_status st = ferror(f) ? io_fail(err, "cannot read", path) : gw_buf_status(out, err);
     fclose(f);
     return st;
 }

@@ -6,7 +6,7 @@
 #ifndef SHOW_FILE_H
 #define SHOW_FILE_H
 
-#include "show/text.h"
+#include "show/buf.h"
 
 /** Makes a directory and those above it where they are missing. GW_E_IO names path and reason. */
 gw_status gw_dir_make(const char *dir, gw_error *err);
@@ -18,10 +18,10 @@ gw_status gw_dir_make(const char *dir, gw_error *err);
 gw_status gw_file_write(const char *path, const char *bytes, size_t n, gw_error *err);
 
 /** Reads a whole file into `out`. */
-gw_status gw_file_read(const char *path, gw_text *out, gw_error *err);
+gw_status gw_file_read(const char *path, gw_buf *out, gw_error *err);
 
 /** An empty file beside `path` for another program to fill; its name goes to `aside`, owned by the caller. */
-gw_status gw_file_aside(const char *path, gw_text *aside, gw_error *err);
+gw_status gw_file_aside(const char *path, gw_buf *aside, gw_error *err);
 
 /** Puts the file `aside` in the place of `path`; removes it where that fails. */
 gw_status gw_file_commit(const char *aside, const char *path, gw_error *err);

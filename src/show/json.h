@@ -8,12 +8,12 @@
 #ifndef SHOW_JSON_H
 #define SHOW_JSON_H
 
-#include "show/text.h"
+#include "show/buf.h"
 
 enum { GW_JSON_DEPTH = 32 };
 
 typedef struct gw_json {
-    gw_text *out;
+    gw_buf *out;
     int depth;
     struct {
         char close;   /**< '}' or ']'                     */
@@ -36,6 +36,6 @@ void gw_json_null(gw_json *json, const char *key);
 void gw_json_numbers(gw_json *json, const char *key, const double *values, int n); /**< array on one line */
 
 /** The string in quotes, escaped: control characters as \u00XX, what is not UTF-8 as U+FFFD. */
-void gw_json_quote(gw_text *out, const char *s);
+void gw_json_quote(gw_buf *out, const char *s);
 
 #endif

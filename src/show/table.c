@@ -11,18 +11,18 @@ enum { GAP = 2, NARROWEST = 8 };
 
 static char *copy_clean(const char *s, bool keep_lines)
 {
-    gw_text t = { 0 };
+    gw_buf t = { 0 };
     const char *line = s;
     for (const char *end; keep_lines && (end = strchr(line, '\n')); line = end + 1) {
-        gw_text_bytes(&t, line, (size_t)(end - line));
-        gw_text_add(&t, "\n");
+        gw_buf_bytes(&t, line, (size_t)(end - line));
+        gw_buf_add(&t, "\n");
     }
     if (keep_lines)
-        gw_text_add(&t, line);
+        gw_buf_add(&t, line);
     else
-        gw_text_clean(&t, s);
-    if (!t.failed && !t.s) gw_text_add(&t, "");
-    return t.failed ? (gw_text_free(&t), NULL) : t.s;
+        gw_buf_clean(&t, s);
+    if (!t.failed && !t.s) gw_buf_add(&t, "");
+    return t.failed ? (gw_buf_free(&t), NULL) : t.s;
 }
 
 void gw_table_column(gw_table *table, gw_align_side side, const char *head)
@@ -94,7 +94,7 @@ typedef struct layout {
     int list[GW_TABLE_COLUMNS], n; /* columns of this part */
     int indent;
     bool bold;
-    gw_text *out;
+    gw_buf *out;
 } layout;
 
 static int rows_of(const gw_table *table)
@@ -144,7 +144,7 @@ static bool narrow_to(layout *lay, int width)
 
 static void put_line_of_row(layout *lay, int row, const char *rest[], bool *more)
 {
-    gw_text_repeat(lay->out, ' ', lay->indent);
+    gw_buf_repeat(lay->out, ' ', lay->indent);
     int pending = 0; /* blanks are held back so that no line ends in them */
     *more = false;
     for (int i = 0; i < lay->n; i++) {
@@ -155,17 +155,17 @@ static void put_line_of_row(layout *lay, int row, const char *rest[], bool *more
         bool right = lay->table->side[c] == GW_RIGHT;
         if (i) pending += GAP;
         if (n) {
-            gw_text_repeat(lay->out, ' ', pending + (right ? room : 0));
-            if (lay->bold && row < 0) gw_text_add(lay->out, "\033[1m");
-            gw_text_bytes(lay->out, piece, n);
-            if (lay->bold && row < 0) gw_text_add(lay->out, "\033[0m");
+            gw_buf_repeat(lay->out, ' ', pending + (right ? room : 0));
+            if (lay->bold && row < 0) gw_buf_add(lay->out, "\033[1m");
+            gw_buf_bytes(lay->out, piece, n);
+            if (lay->bold && row < 0) gw_buf_add(lay->out, "\033[0m");
             pending = right ? 0 : room;
         } else {
             pending += lay->width[c];
         }
         if (*rest[i]) *more = true;
     }
-    gw_text_add(lay->out, "\n");
+    gw_buf_add(lay->out, "\n");
 }
 
 static void put_row(layout *lay, int row)
@@ -177,12 +177,12 @@ static void put_row(layout *lay, int row)
 
 static void put_rule(layout *lay)
 {
-    gw_text_repeat(lay->out, ' ', lay->indent);
+    gw_buf_repeat(lay->out, ' ', lay->indent);
     for (int i = 0; i < lay->n; i++) {
-        if (i) gw_text_repeat(lay->out, ' ', GAP);
-        gw_text_repeat(lay->out, '-', lay->width[lay->list[i]]);
+        if (i) gw_buf_repeat(lay->out, ' ', GAP);
+        gw_buf_repeat(lay->out, '-', lay->width[lay->list[i]]);
     }
-    gw_text_add(lay->out, "\n");
+    gw_buf_add(lay->out, "\n");
 }
 
 static void put_part(layout *lay)
@@ -208,7 +208,7 @@ static int fill_part(layout *lay, int next, int width)
     return next;
 }
 
-gw_status gw_table_print(const gw_table *table, int width, int indent, bool bold, gw_text *out, gw_error *err)
+gw_status gw_table_print(const gw_table *table, int width, int indent, bool bold, gw_buf *out, gw_error *err)
 {
     layout lay = { .table = table, .indent = indent, .bold = bold, .out = out };
     if (table->failed) return gw_fail(err, GW_E_NOMEM, "out of memory while a table was made");
@@ -218,23 +218,23 @@ gw_status gw_table_print(const gw_table *table, int width, int indent, bool bold
     lay.n = table->columns;
     if (narrow_to(&lay, width)) {
         put_part(&lay);
-        return gw_text_status(out, err);
+        return gw_buf_status(out, err);
     }
     for (int next = 1; next < table->columns;) {
-        if (next > 1) gw_text_add(out, "\n");
+        if (next > 1) gw_buf_add(out, "\n");
         next = fill_part(&lay, next, width);
         put_part(&lay);
     }
-    return gw_text_status(out, err);
+    return gw_buf_status(out, err);
 }
 
-void gw_text_paragraph(gw_text *out, const char *s, int width, int indent)
+void gw_buf_paragraph(gw_buf *out, const char *s, int width, int indent)
 {
     while (*s) {
         size_t n = 0;
         const char *piece = gw_wrap_next(&s, width - indent, &n);
-        gw_text_repeat(out, ' ', indent);
-        gw_text_bytes(out, piece, n);
-        gw_text_add(out, "\n");
+        gw_buf_repeat(out, ' ', indent);
+        gw_buf_bytes(out, piece, n);
+        gw_buf_add(out, "\n");
     }
 }

@@ -3,7 +3,7 @@
 #ifndef SHOW_TABLE_H
 #define SHOW_TABLE_H
 
-#include "show/text.h"
+#include "show/buf.h"
 
 enum { GW_TABLE_COLUMNS = 24 };
 
@@ -27,7 +27,7 @@ typedef struct gw_table {
  */
 void gw_table_column(gw_table *table, gw_align_side side, const char *head);
 
-/** Appends a cell, row by row; copied and cleaned (gw_text_clean). NULL or "": empty. */
+/** Appends a cell, row by row; copied and cleaned (gw_buf_clean). NULL or "": empty. */
 void gw_table_cell(gw_table *table, const char *text);
 
 /** Appends a formatted cell. */
@@ -42,12 +42,11 @@ void gw_table_end_row(gw_table *table);
  * @param[in] indent  blanks before each line
  * @param[in] bold    heads in bold by terminal escapes
  */
-gw_status gw_table_print(const gw_table *table, int width, int indent, bool bold, gw_text *out,
-                         gw_error *err);
+gw_status gw_table_print(const gw_table *table, int width, int indent, bool bold, gw_buf *out, gw_error *err);
 
 void gw_table_free(gw_table *table);
 
 /** A paragraph wrapped at `width` with `indent` blanks before each line. */
-void gw_text_paragraph(gw_text *out, const char *s, int width, int indent);
+void gw_buf_paragraph(gw_buf *out, const char *s, int width, int indent);
 
 #endif

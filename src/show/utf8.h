@@ -25,7 +25,7 @@ bool gw_utf8_is_control(gw_codepoint c);
 /** Columns on a terminal: 0 for combining marks, 2 for East Asian wide letters, else 1. */
 int gw_utf8_columns(gw_codepoint c);
 
-/** Columns of a whole string, after cleaning as in gw_text_clean. */
+/** Columns of a whole string, after cleaning as in gw_buf_clean. */
 int gw_utf8_width(const char *s);
 
 #endif

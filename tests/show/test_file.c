@@ -28,10 +28,10 @@ static int teardown(void **state)
 
 static void check_file(const char *path, const char *want)
 {
-    gw_text got = { 0 };
+    gw_buf got = { 0 };
     assert_int_equal(gw_file_read(path, &got, NULL), GW_OK);
-    assert_string_equal(gw_text_str(&got), want);
-    gw_text_free(&got);
+    assert_string_equal(gw_buf_str(&got), want);
+    gw_buf_free(&got);
 }
 
 static int entries(const char *path)
@@ -93,7 +93,7 @@ static void a_failing_write_names_path_and_reason_and_leaves_the_earlier_file(vo
     assert_int_equal(entries("keep"), 1);
     assert_int_equal(gw_file_write("nowhere/page", "x", 1, &err), GW_E_IO);
     check_contains(err.msg, "nowhere/page: cannot write: No such file or directory");
-    assert_int_equal(gw_file_read("nowhere/page", &(gw_text){ 0 }, &err), GW_E_IO);
+    assert_int_equal(gw_file_read("nowhere/page", &(gw_buf){ 0 }, &err), GW_E_IO);
 }
 
 int main(void)

@@ -16,7 +16,7 @@ static void columns_line_up_and_lines_end_without_blanks(void **state)
 {
     (void)state;
     gw_table t = { 0 };
-    gw_text out = { 0 };
+    gw_buf out = { 0 };
     two_columns(&t);
     gw_table_cell(&t, "rubber");
     gw_table_cell(&t, "-0.21");
@@ -29,7 +29,7 @@ static void columns_line_up_and_lines_end_without_blanks(void **state)
                                "  rubber  -0.21\n"
                                "  ball\n");
     gw_table_free(&t);
-    gw_text_free(&out);
+    gw_buf_free(&out);
 }
 
 static void width_counts_letters_and_not_bytes(void **state)
@@ -60,7 +60,7 @@ static void words_wrap_and_numbers_are_never_cut(void **state)
 {
     (void)state;
     gw_table t = { 0 };
-    gw_text out = { 0 };
+    gw_buf out = { 0 };
     two_columns(&t);
     gw_table_cell(
         &t, "a very long label of a kit that nobody would ever type Donaudampfschifffahrtsgesellschaft");
@@ -70,14 +70,14 @@ static void words_wrap_and_numbers_are_never_cut(void **state)
     check_contains(out.s, "-123456.789");
     check_contains(out.s, "Donaudampfschifffah\n");
     gw_table_free(&t);
-    gw_text_free(&out);
+    gw_buf_free(&out);
 }
 
 static void too_many_columns_continue_below_with_the_first_again(void **state)
 {
     (void)state;
     gw_table t = { 0 };
-    gw_text out = { 0 };
+    gw_buf out = { 0 };
     gw_table_column(&t, GW_LEFT, "name");
     for (int i = 0; i < 6; i++) gw_table_column(&t, GW_RIGHT, "newtons");
     gw_table_cell(&t, "arm");
@@ -89,14 +89,14 @@ static void too_many_columns_continue_below_with_the_first_again(void **state)
     assert_int_equal(parts, 3);
     check_contains(out.s, "1000005");
     gw_table_free(&t);
-    gw_text_free(&out);
+    gw_buf_free(&out);
 }
 
 static void names_cannot_steer_the_terminal(void **state)
 {
     (void)state;
     gw_table t = { 0 };
-    gw_text out = { 0 };
+    gw_buf out = { 0 };
     two_columns(&t);
     gw_table_cell(&t, "a\033[31m\nb\xFF\xE2\x80\xAE");
     gw_table_end_row(&t);
@@ -105,44 +105,44 @@ static void names_cannot_steer_the_terminal(void **state)
     check_contains(out.s, "a [31m b\xEF\xBF\xBD");
     assert_null(strstr(out.s, "\xE2\x80\xAE"));
     gw_table_free(&t);
-    gw_text_free(&out);
+    gw_buf_free(&out);
 }
 
 static void bold_heads_keep_the_layout(void **state)
 {
     (void)state;
     gw_table t = { 0 };
-    gw_text out = { 0 };
+    gw_buf out = { 0 };
     two_columns(&t);
     gw_table_cell(&t, "rubber");
     gw_table_cell(&t, "1");
     assert_int_equal(gw_table_print(&t, 60, 0, true, &out, NULL), GW_OK);
     check_contains(out.s, "\033[1mkit\033[0m     \033[1mtoe\033[0m\n");
     gw_table_free(&t);
-    gw_text_free(&out);
+    gw_buf_free(&out);
 }
 
 static void an_overfull_or_late_column_is_refused(void **state)
 {
     (void)state;
     gw_table t = { 0 };
-    gw_text out = { 0 };
+    gw_buf out = { 0 };
     two_columns(&t);
     gw_table_cell(&t, "x");
     gw_table_column(&t, GW_LEFT, "late");
     gw_error err = { 0 };
     assert_int_not_equal(gw_table_print(&t, 60, 0, false, &out, &err), GW_OK);
     gw_table_free(&t);
-    gw_text_free(&out);
+    gw_buf_free(&out);
 }
 
 static void a_paragraph_breaks_at_blanks(void **state)
 {
     (void)state;
-    gw_text out = { 0 };
-    gw_text_paragraph(&out, "under a 1 g stop the toe moves", 12, 2);
+    gw_buf out = { 0 };
+    gw_buf_paragraph(&out, "under a 1 g stop the toe moves", 12, 2);
     assert_string_equal(out.s, "  under a 1\n  g stop the\n  toe moves\n");
-    gw_text_free(&out);
+    gw_buf_free(&out);
 }
 
 int main(void)
