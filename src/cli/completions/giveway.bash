@@ -1,0 +1,43 @@
+# bash completion for giveway                              -*- shell-script -*-
+# SPDX-License-Identifier: MIT
+
+_giveway_names() { # ARRAY CASE: the names in an array of the case file
+    command -v python3 >/dev/null || return
+    python3 - "$1" "$2" 2>/dev/null <<'PY'
+import json, sys
+for entry in json.load(open(sys.argv[2])).get(sys.argv[1], []):
+    print(entry["name"])
+PY
+}
+
+_giveway() {
+    local commands="check rates deflect compare travel ride align report help"
+    local options="--kit --load --corner --format --materials --method -o --quiet --help --version"
+    local current=${COMP_WORDS[COMP_CWORD]} previous=${COMP_WORDS[COMP_CWORD - 1]}
+    local word case_file=
+    for word in "${COMP_WORDS[@]:1}"; do
+        if [[ $word == *.json && -f $word ]]; then case_file=$word; fi
+    done
+
+    local IFS=$'\n'
+    COMPREPLY=()
+    case $previous in
+    --corner) mapfile -t COMPREPLY < <(compgen -W $'front\nrear' -- "$current") && return ;;
+    --format) mapfile -t COMPREPLY < <(compgen -W $'text\njson\ncsv' -- "$current") && return ;;
+    --method) mapfile -t COMPREPLY < <(compgen -W $'solved\nhandbook' -- "$current") && return ;;
+    -o | --materials) mapfile -t COMPREPLY < <(compgen -d -- "$current") && return ;;
+    --kit | --load)
+        mapfile -t COMPREPLY < <(compgen -W "$(_giveway_names "${previous#--}s" "$case_file")" -- "$current")
+        COMPREPLY=("${COMPREPLY[@]// /\\ }")
+        return
+        ;;
+    esac
+    if [[ $COMP_CWORD == 1 || $previous == help ]]; then
+        mapfile -t COMPREPLY < <(compgen -W "${commands// /$'\n'}" -- "$current")
+    elif [[ $current == -* ]]; then
+        mapfile -t COMPREPLY < <(compgen -W "${options// /$'\n'}" -- "$current")
+    else
+        mapfile -t COMPREPLY < <(compgen -f -X '!*.json' -- "$current" && compgen -d -S / -- "$current")
+    fi
+}
+complete -o filenames -F _giveway giveway
