@@ -149,8 +149,18 @@ void gw_corner_close(gw_corner_ws *ws); /**< NULL is allowed */
 int gw_corner_warnings(const gw_corner_ws *ws);
 const char *gw_corner_warning(const gw_corner_ws *ws, int index);
 
-/** The wheel axis set at S0: static camber [rad] of this kit and static toe [rad]. */
+/** What the parts fitted (off-centre bushes, arm lengths, shims) do to the setting before toe is reset [rad].
+ */
+typedef struct gw_corner_setting {
+    double camber, toe,
+        caster_change; /**< camber and toe as they stand; caster change from without the parts */
+} gw_corner_setting;
+
+/** Static camber of this kit [rad]: the setting of the wheel plus what the parts fitted add. */
 double gw_corner_static_camber(const gw_corner_ws *ws);
+
+/** As the car comes off the bench, before the ramp: what the parts give, toe not yet reset. */
+gw_corner_setting gw_corner_as_fitted(const gw_corner_ws *ws);
 
 /** State S0; owned by the workspace. */
 const gw_state *gw_corner_reference(const gw_corner_ws *ws);

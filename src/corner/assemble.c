@@ -1,0 +1,170 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * Imbalance and tangent of a corner at one state.
+ *
+ * Every body's rows hold the derivative of the potential with its twist about the datum, less what dead
+ * loads and the spring do to it. The border is the extra unknown: the spring's force (GW_AT_TRAVEL), none
+ * (GW_ON_SPRING), or the vertical patch load (GW_LIFTED).
+ */
+#include "corner/workspace.h"
+
+#include <string.h>
+
+typedef struct gw_spring_state {
+    gw_vec3 at, along; /**< place on the body; unit direction from chassis to body */
+    double length;
+} gw_spring_state;
+
+static gw_spring_state spring_state(const gw_corner_ws *ws, const gw_state *state)
+{
+    gw_spring_state s;
+    s.at = gw_place(&state->pose[ws->corner->spring.body], ws->spring_at);
+    gw_vec3 d = gw_sub(s.at, ws->spring_to);
+    s.length = gw_norm(d);
+    s.along = gw_scale(1.0 / s.length, d);
+    return s;
+}
+
+static void add_force(double (*rhs)[12], int body, gw_vec3 f, gw_vec3 at, int column)
+{
+    gw_vec3 m = gw_cross(at, f);
+    const double w[6] = { f.x, f.y, f.z, m.x, m.y, m.z };
+    for (int i = 0; i < 6; i++) rhs[body][2 * i + column] += w[i];
+}
+
+static void add_wrench(double (*rhs)[12], int body, double s, const gw_wrench *w)
+{
+    const double v[6] = { w->f.x, w->f.y, w->f.z, w->m.x, w->m.y, w->m.z };
+    for (int i = 0; i < 6; i++) rhs[body][2 * i] += s * v[i];
+}
+
+static double *block_of(gw_system *s, int row, int column)
+{
+    return s->block[s->slot[row][column]];
+}
+
+static void add_links(gw_corner_ws *ws, const gw_state *state, bool linear)
+{
+    gw_system *s = &ws->system;
+    for (int j = 0; j < ws->n_links; j++) {
+        const gw_link *link = &ws->link[j];
+        gw_link_state strain;
+        gw_block to_b, to_a;
+        gw_link_strain(link, state->pose, &strain);
+        gw_link_tangent(link, state->pose, &strain, linear, to_b, to_a);
+        if (link->b != GW_CHASSIS) {
+            add_wrench(s->rhs, link->b, -1.0, &strain.wrench);
+            gw_block_axpy(block_of(s, link->b, link->b), 1.0, to_b);
+        }
+        if (link->a != GW_CHASSIS) {
+            add_wrench(s->rhs, link->a, 1.0, &strain.wrench);
+            gw_block_axpy(block_of(s, link->a, link->a), -1.0, to_a);
+        }
+        if (link->a != GW_CHASSIS && link->b != GW_CHASSIS) {
+            gw_block_axpy(block_of(s, link->b, link->a), 1.0, to_a);
+            gw_block_axpy(block_of(s, link->a, link->b), -1.0, to_b);
+        }
+    }
+}
+
+/* A dead force keeps its direction, so its moment about the datum changes as its point moves. */
+static void add_dead_force(gw_system *s, gw_vec3 f, gw_vec3 at, bool linear)
+{
+    add_force(s->rhs, GW_UPRIGHT, f, at, 0);
+    if (linear) return;
+    gw_mat3 sf = gw_skew(f), sx = gw_skew(at), fx = gw_matmul(&sf, &sx);
+    double *k = block_of(s, GW_UPRIGHT, GW_UPRIGHT);
+    gw_block_add(k, 1, 0, 1.0, &sf);
+    gw_block_add(k, 1, 1, -1.0, &fx);
+}
+
+static void add_loads(gw_corner_ws *ws, const gw_state *state, bool linear)
+{
+    gw_system *s = &ws->system;
+    const gw_pose *upright = &state->pose[GW_UPRIGHT];
+    const gw_corner_load *load = &state->load;
+    add_dead_force(s, load->patch_force, gw_place(upright, ws->patch), linear);
+    add_dead_force(s, load->hub_force, gw_place(upright, ws->hub), linear);
+    const gw_wrench moment = { { 0, 0, 0 }, load->patch_moment };
+    add_wrench(s->rhs, GW_UPRIGHT, 1.0, &moment);
+}
+
+/* d(S n)/dx = S (I - n n^T)/l, less rate n n^T where the spring follows its law. */
+static void add_spring(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool linear)
+{
+    gw_system *s = &ws->system;
+    int body = ws->corner->spring.body;
+    gw_spring_state spring = spring_state(ws, state);
+    gw_vec3 force = gw_scale(state->spring_force, spring.along), n = spring.along;
+    add_force(s->rhs, body, force, spring.at, 0);
+    double across = linear ? 0.0 : state->spring_force / spring.length;
+    double along = drive == GW_AT_TRAVEL ? 0.0 : -ws->corner->spring.rate;
+    gw_mat3 g = { { { across + (along - across) * n.x * n.x, (along - across) * n.x * n.y,
+                      (along - across) * n.x * n.z },
+                    { (along - across) * n.y * n.x, across + (along - across) * n.y * n.y,
+                      (along - across) * n.y * n.z },
+                    { (along - across) * n.z * n.x, (along - across) * n.z * n.y,
+                      across + (along - across) * n.z * n.z } } };
+    gw_mat3 sx = gw_skew(spring.at), gx = gw_matmul(&g, &sx), xg = gw_matmul(&sx, &g),
+            xgx = gw_matmul(&sx, &gx);
+    double *k = block_of(s, body, body);
+    gw_block_add(k, 0, 0, -1.0, &g);
+    gw_block_add(k, 0, 1, 1.0, &gx);
+    gw_block_add(k, 1, 0, -1.0, &xg);
+    gw_block_add(k, 1, 1, 1.0, &xgx);
+    if (linear) return;
+    gw_mat3 sf = gw_skew(force), fx = gw_matmul(&sf, &sx);
+    gw_block_add(k, 1, 0, 1.0, &sf);
+    gw_block_add(k, 1, 1, -1.0, &fx);
+}
+
+static void add_border(gw_corner_ws *ws, const gw_state *state, gw_drive drive)
+{
+    gw_system *s = &ws->system;
+    const gw_pose *upright = &state->pose[GW_UPRIGHT];
+    memset(s->border_row, 0, sizeof s->border_row);
+    s->border_diag = 1.0;
+    s->border_rhs = 0.0;
+    if (drive == GW_ON_SPRING) return;
+    gw_vec3 hub = gw_place(upright, ws->hub);
+    s->border_row[2] = 1.0;
+    s->border_row[3] = hub.y;
+    s->border_row[4] = -hub.x;
+    s->border_diag = 0.0;
+    s->border_rhs = state->load.travel - (hub.z - ws->hub.z);
+    if (drive == GW_AT_TRAVEL) {
+        gw_spring_state spring = spring_state(ws, state);
+        add_force(s->rhs, ws->corner->spring.body, gw_scale(-1.0, spring.along), spring.at, 1);
+    } else {
+        add_force(s->rhs, GW_UPRIGHT, gw_v3(0, 0, -1), gw_place(upright, ws->patch), 1);
+    }
+}
+
+/* The larger of the two, or NaN where the second is: fmax would hide it. */
+static double larger(double a, double b)
+{
+    return b <= a ? a : b;
+}
+
+static gw_imbalance measure(const gw_system *s)
+{
+    gw_imbalance out = { 0, 0, fabs(s->border_rhs) };
+    for (int b = 1; b < s->n; b++)
+        for (int i = 0; i < 3; i++) {
+            out.force = larger(out.force, fabs(s->rhs[b][2 * i]));
+            out.moment = larger(out.moment, fabs(s->rhs[b][2 * (i + 3)]));
+        }
+    return out;
+}
+
+gw_imbalance gw_assemble(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool linear)
+{
+    gw_system *s = &ws->system;
+    memset(s->block, 0, (size_t)s->n_blocks * sizeof *s->block);
+    memset(s->rhs, 0, (size_t)s->n * sizeof *s->rhs);
+    add_links(ws, state, linear);
+    add_loads(ws, state, linear);
+    add_spring(ws, state, drive, linear);
+    add_border(ws, state, drive);
+    return measure(s);
+}

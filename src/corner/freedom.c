@@ -1,0 +1,265 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * Free motions. A link with ball joints at both ends turns about its own line: harmless, and held. A free
+ * motion that moves the upright is a mechanism, and an error.
+ *
+ * What is free does not depend on how stiff a bush is, only on which of its rates are zero. So the test
+ * gives every rate that is there the value one (rotations over a length of 0.3 m), adds the wheel's travel
+ * as one more constraint, and looks for the null space: soft bushes beside stiff ones cannot blur it.
+ *
+ * A hold is a link to the chassis that resists turning about one line and nothing else. The motion it holds
+ * is free, so it carries no moment, unless a spring seat lies off the line.
+ */
+#include "corner/workspace.h"
+
+#include <gsl/gsl_eigen.h>
+#include <gsl/gsl_errno.h>
+#include <string.h>
+
+static const double LENGTH = 0.3;    /* makes rotations comparable with translations [m]          */
+static const double NOTHING = 1e-12; /* eigenvalue, of the largest, that counts as none            */
+static const double MOVES = 1e-5;    /* share of the upright in a free motion that makes it matter */
+static const double HOLD = 1e10;     /* [N m/rad]: 100 N m turn a held link by less than 1e-6 deg  */
+static const double SEAT_OFF = 1e-4; /* distance off the joint line that is worth a warning [m]    */
+
+static void add_hold(gw_corner_ws *ws, int body, gw_vec3 axis)
+{
+    gw_link *link = &ws->link[ws->n_links++];
+    gw_vec3 e3 = gw_scale(1.0 / gw_norm(axis), axis);
+    gw_vec3 away = fabs(e3.x) < 0.7 ? gw_v3(1, 0, 0) : gw_v3(0, 1, 0);
+    gw_vec3 e1 = gw_axpy(away, -gw_dot(away, e3), e3);
+    e1 = gw_scale(1.0 / gw_norm(e1), e1);
+    memset(link, 0, sizeof *link);
+    link->a = GW_CHASSIS;
+    link->b = body;
+    link->frame = gw_mat3_from_columns(e1, gw_cross(e3, e1), e3);
+    link->law = gw_bush_law_zero();
+    link->law.c[2] = HOLD;
+    link->linear = true;
+}
+
+static double off_line(gw_vec3 point, gw_vec3 from, gw_vec3 unit)
+{
+    return gw_norm(gw_cross(gw_sub(point, from), unit));
+}
+
+static void warn_seat(gw_corner_ws *ws, const char *what, int body, double distance)
+{
+    if (distance <= SEAT_OFF) return;
+    gw_fail(gw_next_warning(ws), GW_OK,
+            "%s corner: the %s on %s lies %.1f mm off the line between its two free joints; the member would "
+            "roll over, so its spin about that line is held",
+            ws->corner->name, what, ws->corner->bodies[body].name, 1e3 * distance);
+}
+
+/* The two joints of a member that both turn freely; false where it has others. */
+static bool free_pair(const gw_corner_ws *ws, int body, gw_vec3 end[2])
+{
+    int count = 0;
+    for (int j = 0; j < ws->corner->n_joints; j++) {
+        const gw_link *link = &ws->link[j];
+        if (link->a != body && link->b != body) continue;
+        if (count == 2 || !link->turns_freely) return false;
+        end[count++] = link->a == body ? link->pa : link->pb;
+    }
+    return count == 2 && gw_norm(gw_sub(end[0], end[1])) > 1e-6;
+}
+
+static void hold_links(gw_corner_ws *ws)
+{
+    const gw_corner *corner = ws->corner;
+    for (int b = GW_UPRIGHT + 1; b < corner->n_bodies; b++) {
+        gw_vec3 end[2];
+        if (!free_pair(ws, b, end)) continue;
+        gw_vec3 line = gw_sub(end[1], end[0]), unit = gw_scale(1.0 / gw_norm(line), line);
+        add_hold(ws, b, unit);
+        if (corner->spring.body == b) warn_seat(ws, "spring seat", b, off_line(ws->spring_at, end[0], unit));
+        if (corner->damper.present && corner->damper.body == b)
+            warn_seat(ws, "damper eye", b, off_line(gw_sub(corner->damper.at, ws->datum), end[0], unit));
+    }
+}
+
+static void add_row(gsl_matrix *gram, const double *row)
+{
+    size_t n = gram->size1;
+    for (size_t i = 0; i < n; i++) {
+        if (row[i] == 0.0) continue;
+        for (size_t j = 0; j < n; j++) *gsl_matrix_ptr(gram, i, j) += row[i] * row[j];
+    }
+}
+
+static void fill_row(double *row, size_t n, const gw_link *link, const double b[6], double scale)
+{
+    memset(row, 0, n * sizeof *row);
+    for (int j = 0; j < 6; j++) {
+        double value = scale * b[j] / (j < 3 ? 1.0 : LENGTH);
+        if (link->b != GW_CHASSIS) row[6 * (link->b - 1) + j] += value;
+        if (link->a != GW_CHASSIS) row[6 * (link->a - 1) + j] -= value;
+    }
+}
+
+static void fill_gram(const gw_corner_ws *ws, gsl_matrix *gram, double *row)
+{
+    size_t n = gram->size1;
+    gsl_matrix_set_zero(gram);
+    for (int j = 0; j < ws->n_links; j++) {
+        const gw_link *link = &ws->link[j];
+        double b[6][6];
+        gw_link_jacobian(&link->frame, link->at, b);
+        for (int i = 0; i < 6; i++) {
+            double rate = i < 3 ? link->law.k[i] : link->law.c[i - 3];
+            if (rate == 0.0) continue;
+            fill_row(row, n, link, b[i], i < 3 ? 1.0 : LENGTH);
+            add_row(gram, row);
+        }
+    }
+    memset(row, 0, n * sizeof *row);
+    row[2] = 1.0; /* the wheel centre is the datum: its vertical movement is the upright's */
+    add_row(gram, row);
+}
+
+/* Of the free motions `null` (columns), the one that moves the upright most; false where none does. */
+static bool moves_upright(const gsl_matrix *vectors, size_t n_null, double *motion)
+{
+    size_t n = vectors->size1, row = 0;
+    double best = 0.0;
+    for (size_t i = 0; i < 6; i++) {
+        double sum = 0.0;
+        for (size_t k = 0; k < n_null; k++) sum += pow(gsl_matrix_get(vectors, i, k), 2);
+        if (sum > best) {
+            best = sum;
+            row = i;
+        }
+    }
+    if (best < MOVES * MOVES) return false;
+    for (size_t i = 0; i < n; i++) {
+        motion[i] = 0.0;
+        for (size_t k = 0; k < n_null; k++)
+            motion[i] += gsl_matrix_get(vectors, row, k) * gsl_matrix_get(vectors, i, k);
+    }
+    return true;
+}
+
+static double share_of(const double *motion, int body)
+{
+    double sum = 0.0;
+    for (int i = 0; i < 6; i++) sum += pow(motion[6 * (body - 1) + i], 2);
+    return sqrt(sum);
+}
+
+static gw_status report_mechanism(const gw_corner_ws *ws, const double *motion, gw_error *err)
+{
+    static const char *const WAYS[6] = { "moves fore and aft (x)",  "moves sideways (y)",
+                                         "moves up and down (z)",   "turns about x (camber)",
+                                         "turns about y (wind-up)", "turns about z (toe)" };
+    char names[160] = "";
+    size_t used = 0;
+    int way = 0;
+    for (int i = 1; i < 6; i++)
+        if (fabs(motion[i]) > fabs(motion[way])) way = i;
+    for (int b = GW_UPRIGHT + 1; b < ws->corner->n_bodies; b++) {
+        const char *name = ws->corner->bodies[b].name;
+        size_t length = strlen(name);
+        if (share_of(motion, b) < 1e-3 * share_of(motion, GW_UPRIGHT)) continue;
+        if (used + length + 3 > sizeof names) break;
+        memcpy(names + used, used ? ", " : "", used ? 2 : 0);
+        used += used ? 2 : 0;
+        memcpy(names + used, name, length + 1);
+        used += length;
+    }
+    return gw_fail(err, GW_E_MECHANISM,
+                   "the %s corner is a mechanism: the upright %s without resistance%s%s; add a joint or give "
+                   "a bush a rate in that direction",
+                   ws->corner->name, WAYS[way], used ? ", together with " : "", names);
+}
+
+/* Hold the member that a harmless free motion turns most. */
+static gw_status hold_motion(gw_corner_ws *ws, const gsl_matrix *vectors, int room, gw_error *err)
+{
+    int best = -1;
+    double most = 0.0;
+    gw_vec3 axis = { 0, 0, 0 };
+    for (int b = GW_UPRIGHT + 1; b < ws->corner->n_bodies; b++) {
+        size_t at = 6 * (size_t)(b - 1) + 3;
+        gw_vec3 v = gw_v3(gsl_matrix_get(vectors, at, 0), gsl_matrix_get(vectors, at + 1, 0),
+                          gsl_matrix_get(vectors, at + 2, 0));
+        if (gw_norm(v) > most) {
+            most = gw_norm(v);
+            best = b;
+            axis = v;
+        }
+    }
+    if (best < 0 || most < MOVES || ws->n_links >= room)
+        return gw_fail(
+            err, GW_E_MECHANISM,
+            "the %s corner has a member that nothing holds in place; give one of its joints a rate",
+            ws->corner->name);
+    add_hold(ws, best, axis);
+    return GW_OK;
+}
+
+static size_t count_null(const gsl_vector *values)
+{
+    size_t n = 0;
+    double largest = gsl_vector_get(values, values->size - 1);
+    while (n < values->size && gsl_vector_get(values, n) < NOTHING * largest) n++;
+    return n;
+}
+
+typedef struct gw_null_search {
+    gsl_matrix *gram, *vectors;
+    gsl_vector *values;
+    gsl_eigen_symmv_workspace *eigen;
+    double *row;
+} gw_null_search;
+
+static bool search_open(gw_null_search *s, gw_corner_ws *ws, size_t n)
+{
+    s->gram = gsl_matrix_alloc(n, n);
+    s->vectors = gsl_matrix_alloc(n, n);
+    s->values = gsl_vector_alloc(n);
+    s->eigen = gsl_eigen_symmv_alloc(n);
+    s->row = gw_arena_alloc(&ws->arena, n, sizeof *s->row);
+    return s->gram && s->vectors && s->values && s->eigen && s->row;
+}
+
+static void search_close(gw_null_search *s)
+{
+    if (s->gram) gsl_matrix_free(s->gram);
+    if (s->vectors) gsl_matrix_free(s->vectors);
+    if (s->values) gsl_vector_free(s->values);
+    if (s->eigen) gsl_eigen_symmv_free(s->eigen);
+}
+
+static gw_status find_null(gw_null_search *s, const gw_corner_ws *ws, size_t *n_null, gw_error *err)
+{
+    fill_gram(ws, s->gram, s->row);
+    if (gsl_eigen_symmv(s->gram, s->values, s->vectors, s->eigen) != GSL_SUCCESS)
+        return gw_fail(err, GW_E_NUMERIC, "the %s corner: eigenvalues not found", ws->corner->name);
+    gsl_eigen_symmv_sort(s->values, s->vectors, GSL_EIGEN_SORT_VAL_ASC);
+    *n_null = count_null(s->values);
+    return GW_OK;
+}
+
+gw_status gw_freedom_settle(gw_corner_ws *ws, gw_error *err)
+{
+    gw_null_search search = { 0 };
+    size_t n = 6 * (size_t)(ws->corner->n_bodies - 1), n_null = 0;
+    int room = ws->corner->n_joints + 3 * ws->corner->n_bodies;
+    gw_status status = GW_OK;
+    if (!search_open(&search, ws, n)) {
+        status = gw_fail(err, GW_E_NOMEM, "out of memory for the %s corner", ws->corner->name);
+        goto done;
+    }
+    hold_links(ws);
+    while ((status = find_null(&search, ws, &n_null, err)) == GW_OK && n_null > 0) {
+        if (moves_upright(search.vectors, n_null, search.row)) {
+            status = report_mechanism(ws, search.row, err);
+            break;
+        }
+        if ((status = hold_motion(ws, search.vectors, room, err)) != GW_OK) break;
+    }
+done:
+    search_close(&search);
+    return status;
+}

@@ -1,0 +1,172 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * One joint: strain, wrench and exact tangent of the potential
+ *     V = W(u) + 1/2 sum c_i theta_i^2,
+ * u = E^T R_a^T (x_b - x_a), theta = E^T log(R_a^T R_b), with the bush frame E riding on body a.
+ *
+ * Varying V gives the force on b at the current x_b, the same force reversed on a at the same place, and
+ * a moment that carries the derivative of the logarithm. Left-trivialised variations throughout:
+ * d log(Q) = Jl^-1 dpsi for dQ = [dpsi]x Q. Source for Jl^-1: F. Bullo, R. M. Murray, "Proportional
+ * derivative (PD) control on the Euclidean group", Caltech CDS 95-010 (1995), from memory.
+ */
+#include "corner/workspace.h"
+
+#include <string.h>
+
+static gw_vec3 to_vec(const double v[3])
+{
+    return gw_v3(v[0], v[1], v[2]);
+}
+
+static void to_array(gw_vec3 v, double out[3])
+{
+    out[0] = v.x;
+    out[1] = v.y;
+    out[2] = v.z;
+}
+
+gw_vec3 gw_place(const gw_pose *pose, gw_vec3 point)
+{
+    return gw_add(gw_mul(&pose->r, point), pose->p);
+}
+
+/* beta = 1/t^2 - (1 + cos t)/(2 t sin t) and (d beta/dt)/t, by series where the quotients lose digits. */
+static void log_coefficients(double t2, double *beta, double *slope)
+{
+    if (t2 < 1e-2) {
+        *beta = 1.0 / 12 + t2 * (1.0 / 720 + t2 * (1.0 / 30240 + t2 * (1.0 / 1209600 + t2 / 47900160)));
+        *slope = 1.0 / 360 + t2 * (1.0 / 7560 + t2 * (1.0 / 201600 + t2 / 5987520));
+        return;
+    }
+    double t = sqrt(t2), cot = 1.0 / tan(0.5 * t), csc = 1.0 / sin(0.5 * t);
+    *beta = 1.0 / t2 - 0.5 * cot / t;
+    *slope = (-2.0 / (t2 * t) + 0.5 * cot / t2 + 0.25 * csc * csc / t) / t;
+}
+
+/* Jl^-T(v) w = Jr^-1(v) w = w + 1/2 v x w + beta v x (v x w). */
+static gw_vec3 log_transposed(gw_vec3 v, gw_vec3 w)
+{
+    double beta, slope;
+    log_coefficients(gw_dot(v, v), &beta, &slope);
+    gw_vec3 vw = gw_cross(v, w);
+    return gw_add(gw_axpy(w, 0.5, vw), gw_scale(beta, gw_cross(v, vw)));
+}
+
+static gw_mat3 outer(gw_vec3 a, gw_vec3 b)
+{
+    return (gw_mat3){ { { a.x * b.x, a.x * b.y, a.x * b.z },
+                        { a.y * b.x, a.y * b.y, a.y * b.z },
+                        { a.z * b.x, a.z * b.y, a.z * b.z } } };
+}
+
+/* E diag(d) E^T. */
+static gw_mat3 in_frame(const gw_mat3 *e, const double d[3])
+{
+    gw_mat3 scaled;
+    for (int i = 0; i < 3; i++)
+        for (int j = 0; j < 3; j++) scaled.m[i][j] = e->m[i][j] * d[j];
+    return gw_matmul_nt(&scaled, e);
+}
+
+static void strain_rotation(const gw_link *link, const gw_mat3 *ra, const gw_mat3 *rb, gw_link_state *out)
+{
+    gw_mat3 q = gw_matmul_tn(ra, rb);
+    gw_vec3 theta = gw_mul_t(&link->frame, gw_rot_log(&q));
+    to_array(theta, out->theta);
+    for (int i = 0; i < 3; i++) out->m[i] = link->law.c[i] * out->theta[i];
+    if (link->turns_freely) return;
+    gw_vec3 moment = log_transposed(gw_mul(&link->frame, theta), gw_mul(&link->frame, to_vec(out->m)));
+    out->wrench.m = gw_add(out->wrench.m, gw_mul(ra, moment));
+}
+
+void gw_link_strain(const gw_link *link, const gw_pose *pose, gw_link_state *out)
+{
+    const gw_pose *a = &pose[link->a], *b = &pose[link->b];
+    gw_vec3 xb = gw_place(b, link->pb);
+    gw_vec3 d = gw_mul_t(&a->r, gw_sub(xb, gw_place(a, link->pa)));
+    to_array(gw_mul_t(&link->frame, d), out->u);
+    if (link->linear) {
+        for (int i = 0; i < 3; i++) out->f[i] = link->law.k[i] * out->u[i];
+    } else {
+        double unused[3][3];
+        gw_bush_force(&link->law, out->u, out->f, unused);
+    }
+    out->wrench.f = gw_mul(&a->r, gw_mul(&link->frame, to_vec(out->f)));
+    out->wrench.m = gw_cross(xb, out->wrench.f);
+    strain_rotation(link, &a->r, &b->r, out);
+}
+
+/* d(Jl^-T(v) w)/dv with w = C v, times Jl^-1(v): the rotational tangent in the frame of body a. */
+static gw_mat3 rotation_tangent(const gw_link *link, const gw_link_state *s)
+{
+    gw_mat3 c = in_frame(&link->frame, link->law.c);
+    gw_vec3 v = gw_mul(&link->frame, to_vec(s->theta)), w = gw_mul(&link->frame, to_vec(s->m));
+    double beta, slope, v2 = gw_dot(v, v), vw = gw_dot(v, w);
+    log_coefficients(v2, &beta, &slope);
+    gw_mat3 sv = gw_skew(v), sv2 = gw_matmul(&sv, &sv), sw = gw_skew(w);
+    gw_mat3 jr, jl, d;
+    gw_mat3 v_w = outer(v, w), w_v = outer(w, v), steep = outer(gw_axpy(gw_scale(vw, v), -v2, w), v);
+    for (int i = 0; i < 3; i++)
+        for (int j = 0; j < 3; j++) {
+            double unit = i == j ? 1.0 : 0.0;
+            jr.m[i][j] = unit + 0.5 * sv.m[i][j] + beta * sv2.m[i][j];
+            jl.m[i][j] = unit - 0.5 * sv.m[i][j] + beta * sv2.m[i][j];
+            d.m[i][j] = -0.5 * sw.m[i][j] + slope * steep.m[i][j] +
+                        beta * (unit * vw + v_w.m[i][j] - 2.0 * w_v.m[i][j]);
+        }
+    gw_mat3 jrc = gw_matmul(&jr, &c), sum = gw_matadd(&jrc, &d);
+    return gw_matmul(&sum, &jl);
+}
+
+/* R E K E^T R^T of the translation law. */
+static gw_mat3 translation_tangent(const gw_link *link, const gw_mat3 *ra, const gw_link_state *s,
+                                   bool linear)
+{
+    gw_mat3 e = gw_matmul(ra, &link->frame);
+    if (linear || link->linear) return in_frame(&e, link->law.k);
+    double f[3];
+    gw_mat3 k;
+    gw_bush_force(&link->law, s->u, f, k.m);
+    gw_mat3 ek = gw_matmul(&e, &k);
+    return gw_matmul_nt(&ek, &e);
+}
+
+/* What the relative twist strains: the same block for b and, negated, for a. */
+static void material_part(const gw_mat3 *k, const gw_mat3 *m, const gw_mat3 *sx, gw_block out)
+{
+    gw_mat3 kx = gw_matmul(k, sx), xk = gw_matmul(sx, k), xkx = gw_matmul(sx, &kx);
+    memset(out, 0, sizeof(gw_block));
+    gw_block_add(out, 0, 0, 1.0, k);
+    gw_block_add(out, 0, 1, -1.0, &kx);
+    gw_block_add(out, 1, 0, 1.0, &xk);
+    gw_block_add(out, 1, 1, -1.0, &xkx);
+    if (m) gw_block_add(out, 1, 1, 1.0, m);
+}
+
+/* How the wrench turns with body a and its line of action moves with body b. */
+static void geometric_part(const gw_wrench *w, gw_vec3 xb, const gw_mat3 *sx, gw_block to_b, gw_block to_a)
+{
+    gw_mat3 sf = gw_skew(w->f), fx = gw_matmul(&sf, sx), xf = gw_matmul(sx, &sf);
+    gw_mat3 sm = gw_skew(gw_sub(w->m, gw_cross(xb, w->f)));
+    gw_block_add(to_b, 1, 0, -1.0, &sf);
+    gw_block_add(to_b, 1, 1, 1.0, &fx);
+    gw_block_add(to_a, 0, 1, -1.0, &sf);
+    gw_block_add(to_a, 1, 1, -1.0, &xf);
+    gw_block_add(to_a, 1, 1, -1.0, &sm);
+}
+
+void gw_link_tangent(const gw_link *link, const gw_pose *pose, const gw_link_state *strain, bool linear,
+                     gw_block to_b, gw_block to_a)
+{
+    const gw_mat3 *ra = &pose[link->a].r;
+    gw_vec3 xb = gw_place(&pose[link->b], link->pb);
+    gw_mat3 k = translation_tangent(link, ra, strain, linear), sx = gw_skew(xb), m;
+    if (!link->turns_freely) {
+        gw_mat3 local = linear ? in_frame(&link->frame, link->law.c) : rotation_tangent(link, strain);
+        gw_mat3 turned = gw_matmul(ra, &local);
+        m = gw_matmul_nt(&turned, ra);
+    }
+    material_part(&k, link->turns_freely ? NULL : &m, &sx, to_b);
+    for (int i = 0; i < 36; i++) to_a[i] = -to_b[i];
+    if (!linear) geometric_part(&strain->wrench, xb, &sx, to_b, to_a);
+}

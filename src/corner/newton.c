@@ -1,0 +1,141 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * Newton's iteration with full steps and the exact tangent.
+ *
+ * A large step of travel first raises the imbalance a thousandfold (stiff joints are pulled apart to second
+ * order in the rotation) and then converges quadratically, so no line search on the force cuts it. Steps
+ * are only bounded where they would turn a body by more than a radian. Poses are moved along the screw of
+ * their twist, which keeps the pivots of links in place.
+ */
+#include "corner/workspace.h"
+
+#include <float.h>
+
+enum { MAX_ITERATIONS = 40 };
+
+static const double RESIDUAL = 1e-10;   /* of the largest load                                     */
+static const double ARM = 0.3;          /* length that makes a moment of a force [m]               */
+static const double BORDER = 1e-13;     /* travel met to [m]                                       */
+static const double LARGEST_TURN = 1.0; /* of one body in one step [rad]                           */
+static const double LARGEST_MOVE = 0.5; /* of one body in one step [m]                             */
+static const double SETTLED = 1e-11;    /* a step this small at the level of rounding is the end [m], [rad] */
+static const double TORN = 1.3;         /* a body turned by more has left the linkage [rad]        */
+
+static double load_scale(const gw_corner_ws *ws, const gw_state *state)
+{
+    double scale = ws->corner->wheel.static_load;
+    scale = fmax(scale, gw_norm(state->load.patch_force));
+    scale = fmax(scale, gw_norm(state->load.hub_force));
+    return fmax(scale, gw_norm(state->load.patch_moment));
+}
+
+/* Forces come out of differences of positions, so stiff joints cannot balance better than this [N]. */
+static double rounding_floor(const gw_corner_ws *ws)
+{
+    double stiffest = 0.0;
+    for (int j = 0; j < ws->n_links; j++)
+        for (int i = 0; i < 3; i++) {
+            stiffest = fmax(stiffest, ws->link[j].law.k[i]);
+            stiffest = fmax(stiffest, ws->link[j].law.c[i]);
+        }
+    return 32.0 * DBL_EPSILON * stiffest;
+}
+
+/* Where a point goes along the screw of a twist: J(phi) v with J the left Jacobian of SO(3). */
+static gw_vec3 screw_shift(gw_vec3 v, gw_vec3 phi)
+{
+    double t2 = gw_dot(phi, phi), t = sqrt(t2), a, b;
+    if (t2 < 1e-6) {
+        a = 0.5 - t2 / 24.0;
+        b = 1.0 / 6.0 - t2 / 120.0;
+    } else {
+        a = (1.0 - cos(t)) / t2;
+        b = (t - sin(t)) / (t2 * t);
+    }
+    gw_vec3 w = gw_cross(phi, v);
+    return gw_add(gw_axpy(v, a, w), gw_scale(b, gw_cross(phi, w)));
+}
+
+static void move_body(gw_pose *pose, const double twist[6], double s)
+{
+    gw_vec3 v = gw_v3(s * twist[0], s * twist[1], s * twist[2]);
+    gw_vec3 phi = gw_v3(s * twist[3], s * twist[4], s * twist[5]);
+    gw_mat3 turn = gw_rot_exp(phi);
+    pose->r = gw_matmul(&turn, &pose->r);
+    pose->p = gw_add(gw_mul(&turn, pose->p), screw_shift(v, phi));
+}
+
+/* Largest movement of any body in the step, and the factor that bounds it. */
+static double step_size(const gw_system *s, double *factor)
+{
+    double move = 0.0, turn = 0.0;
+    for (int b = 1; b < s->n; b++) {
+        const double *x = s->step[b];
+        move = fmax(move, gw_norm(gw_v3(x[0], x[1], x[2])));
+        turn = fmax(turn, gw_norm(gw_v3(x[3], x[4], x[5])));
+    }
+    *factor = fmin(1.0, fmin(LARGEST_TURN / fmax(turn, DBL_MIN), LARGEST_MOVE / fmax(move, DBL_MIN)));
+    return fmax(move, turn);
+}
+
+static double spring_length(const gw_corner_ws *ws, const gw_state *state)
+{
+    return gw_norm(gw_sub(gw_place(&state->pose[ws->corner->spring.body], ws->spring_at), ws->spring_to));
+}
+
+static void take_step(gw_corner_ws *ws, gw_state *state, gw_drive drive, double factor)
+{
+    for (int b = 1; b < ws->system.n; b++) move_body(&state->pose[b], ws->system.step[b], factor);
+    state->spring_length = spring_length(ws, state);
+    if (drive == GW_AT_TRAVEL)
+        state->spring_force += factor * ws->system.border_step;
+    else
+        state->spring_force = ws->reference.spring_force +
+                              ws->corner->spring.rate * (ws->reference.spring_length - state->spring_length);
+    if (drive == GW_LIFTED) state->load.patch_force.z += factor * ws->system.border_step;
+}
+
+static bool is_torn(const gw_corner_ws *ws, const gw_state *state)
+{
+    for (int b = 1; b < ws->system.n; b++)
+        if (gw_norm(gw_rot_log(&state->pose[b].r)) > TORN) return true;
+    return false;
+}
+
+static void finish(gw_corner_ws *ws, gw_state *state, gw_drive drive, gw_imbalance left, int iterations)
+{
+    state->residual = left.force;
+    state->iterations = iterations;
+    if (drive == GW_ON_SPRING) state->load.travel = gw_place(&state->pose[GW_UPRIGHT], ws->hub).z - ws->hub.z;
+}
+
+gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool linear_first, gw_error *err)
+{
+    const char *name = ws->corner->name;
+    double scale = load_scale(ws, state), tolerance = RESIDUAL * scale, floor = rounding_floor(ws);
+    double last_step = HUGE_VAL, factor;
+    for (int i = 0; i < MAX_ITERATIONS; i++) {
+        gw_imbalance left = gw_assemble(ws, state, drive, linear_first && i == 0);
+        bool balanced = left.force <= tolerance && left.moment <= ARM * tolerance && left.border <= BORDER;
+        bool settled = last_step <= SETTLED && left.force <= floor + tolerance &&
+                       left.moment <= floor + tolerance && left.border <= 1e-11;
+        if (balanced || settled) {
+            if (is_torn(ws, state))
+                return gw_fail(err, GW_E_NUMERIC, "the %s corner leaves its linkage under this load", name);
+            finish(ws, state, drive, left, i);
+            return GW_OK;
+        }
+        if (!gw_system_solve(&ws->system))
+            return gw_fail(err, GW_E_NUMERIC,
+                           "the %s corner has no stiffness left in some direction: check rates, joints and "
+                           "that the spring carries the wheel",
+                           name);
+        last_step = step_size(&ws->system, &factor);
+        take_step(ws, state, drive, factor);
+    }
+    return gw_fail(
+        err, GW_E_NUMERIC,
+        "the %s corner found no equilibrium in %d steps: the load or the travel is more than it can "
+        "carry",
+        name, MAX_ITERATIONS);
+}

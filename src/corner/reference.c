@@ -1,0 +1,183 @@
+/* SPDX-License-Identifier: MIT */
+/* Opening a corner: joints made ready, S0 solved without and with the parts that move points, wheel set. */
+#include "corner/workspace.h"
+
+#include <stdlib.h>
+
+double gw_camber_of_axis(gw_vec3 axis)
+{
+    return -asin(fmax(-1.0, fmin(1.0, axis.z)));
+}
+
+double gw_toe_of_axis(gw_vec3 axis)
+{
+    return atan2(axis.x, axis.y);
+}
+
+gw_vec3 gw_axis_from_camber_toe(double camber, double toe)
+{
+    return gw_v3(cos(camber) * sin(toe), cos(camber) * cos(toe), -sin(camber));
+}
+
+gw_error *gw_next_warning(gw_corner_ws *ws)
+{
+    return ws->n_warnings < GW_MAX_WARNINGS ? &ws->warning[ws->n_warnings++] : NULL;
+}
+
+int gw_corner_warnings(const gw_corner_ws *ws)
+{
+    return ws->n_warnings;
+}
+
+const char *gw_corner_warning(const gw_corner_ws *ws, int index)
+{
+    return ws->warning[index].msg;
+}
+
+double gw_corner_static_camber(const gw_corner_ws *ws)
+{
+    return ws->static_camber;
+}
+
+gw_corner_setting gw_corner_as_fitted(const gw_corner_ws *ws)
+{
+    return ws->setting;
+}
+
+const gw_state *gw_corner_reference(const gw_corner_ws *ws)
+{
+    return &ws->reference;
+}
+
+static void make_link(const gw_corner_ws *ws, const gw_joint *joint, const gw_fit *fit, gw_link *link)
+{
+    link->a = joint->body_a;
+    link->b = joint->body_b;
+    link->frame = joint->frame;
+    link->at = gw_sub(joint->at, ws->datum);
+    link->pa = gw_sub(fit->point_a, ws->datum);
+    link->pb = gw_sub(fit->point_b, ws->datum);
+    link->law = joint->bracket > 0.0 ? gw_bush_law_on_bracket(&fit->law, joint->bracket) : fit->law;
+    link->linear = gw_bush_law_is_linear(&link->law);
+    link->turns_freely = link->law.c[0] == 0.0 && link->law.c[1] == 0.0 && link->law.c[2] == 0.0;
+}
+
+static gw_status make_ready(gw_corner_ws *ws, const gw_fit *fit, gw_error *err)
+{
+    const gw_corner *corner = ws->corner;
+    size_t joints = (size_t)corner->n_joints, holds = 3 * (size_t)corner->n_bodies;
+    ws->datum = corner->wheel.centre;
+    ws->hub = gw_v3(0, 0, 0);
+    ws->patch = gw_v3(0, 0, -corner->wheel.loaded_radius);
+    ws->spring_at = gw_sub(corner->spring.at, ws->datum);
+    ws->spring_to = gw_sub(corner->spring.to, ws->datum);
+    ws->link = gw_arena_alloc(&ws->arena, joints + holds, sizeof *ws->link);
+    ws->strain0 = gw_arena_alloc(&ws->arena, joints, sizeof *ws->strain0);
+    if (!ws->link || !ws->strain0 || gw_state_in_arena(ws, &ws->reference) != GW_OK ||
+        gw_state_in_arena(ws, &ws->work) != GW_OK || gw_state_in_arena(ws, &ws->resume) != GW_OK)
+        return gw_fail(err, GW_E_NOMEM, "out of memory for the %s corner", corner->name);
+    for (int j = 0; j < corner->n_joints; j++) make_link(ws, &corner->joints[j], &fit[j], &ws->link[j]);
+    ws->n_links = corner->n_joints;
+    return GW_OK;
+}
+
+/* Joints with the share `part` of what was fitted: 0 is the design geometry, 1 the parts as they are. */
+static void shift_points(gw_corner_ws *ws, const gw_fit *fit, double part)
+{
+    for (int j = 0; j < ws->corner->n_joints; j++) {
+        gw_link *link = &ws->link[j];
+        gw_vec3 a = gw_sub(gw_sub(fit[j].point_a, ws->datum), link->at);
+        gw_vec3 b = gw_sub(gw_sub(fit[j].point_b, ws->datum), link->at);
+        link->pa = gw_axpy(link->at, part, a);
+        link->pb = gw_axpy(link->at, part, b);
+    }
+}
+
+/* Some mm of misfit in a stiff bush: the first step takes the tangent without the misfit's own forces. */
+static gw_status solve_reference(gw_corner_ws *ws, const gw_fit *fit, double shift, gw_error *err)
+{
+    gw_status status = GW_OK;
+    for (int parts = 1; parts <= 64; parts *= 8) {
+        gw_state_at_design(ws, &ws->work);
+        for (int i = 1; i <= parts; i++) {
+            double part = (double)i / parts;
+            shift_points(ws, fit, part * shift);
+            ws->work.load = (gw_corner_load){ .patch_force = { 0, 0, part * ws->corner->wheel.static_load } };
+            status = gw_newton(ws, &ws->work, GW_AT_TRAVEL, i == 1, err);
+            if (status != GW_OK) break;
+        }
+        if (status == GW_OK) break;
+    }
+    return status;
+}
+
+static bool is_shifted(const gw_corner *corner, const gw_fit *fit)
+{
+    for (int j = 0; j < corner->n_joints; j++)
+        if (gw_norm(gw_sub(fit[j].point_a, corner->joints[j].at)) > 0.0 ||
+            gw_norm(gw_sub(fit[j].point_b, corner->joints[j].at)) > 0.0)
+            return true;
+    return false;
+}
+
+/* The wheel as set on the ramp at the S0 in ws->work, turned back into the upright's design frame. */
+static void set_wheel(gw_corner_ws *ws, double camber, double toe)
+{
+    ws->upright0 = ws->work.pose[GW_UPRIGHT].r;
+    ws->axis_body = gw_mul_t(&ws->upright0, gw_axis_from_camber_toe(camber, toe));
+    ws->static_camber = camber;
+}
+
+static void read_setting(gw_corner_ws *ws)
+{
+    const gw_mat3 *r = &ws->work.pose[GW_UPRIGHT].r;
+    gw_vec3 axis = gw_mul(r, ws->axis_body);
+    gw_mat3 since = gw_matmul_nt(r, &ws->upright0);
+    ws->setting.camber = gw_camber_of_axis(axis);
+    ws->setting.toe = gw_toe_of_axis(axis);
+    ws->setting.caster_change = -gw_rot_log(&since).y;
+}
+
+static gw_status find_reference(gw_corner_ws *ws, const gw_fit *fit, gw_error *err)
+{
+    const gw_wheel *wheel = &ws->corner->wheel;
+    gw_status status = solve_reference(ws, fit, 0.0, err);
+    if (status != GW_OK) return status;
+    set_wheel(ws, wheel->static_camber, wheel->static_toe);
+    ws->setting = (gw_corner_setting){ wheel->static_camber, wheel->static_toe, 0.0 };
+    if (is_shifted(ws->corner, fit)) {
+        if ((status = solve_reference(ws, fit, 1.0, err)) != GW_OK) return status;
+        read_setting(ws);
+        set_wheel(ws, ws->setting.camber, wheel->static_toe);
+    }
+    gw_state_copy(&ws->reference, &ws->work, ws->corner->n_bodies);
+    for (int j = 0; j < ws->corner->n_joints; j++)
+        gw_link_strain(&ws->link[j], ws->reference.pose, &ws->strain0[j]);
+    return GW_OK;
+}
+
+gw_status gw_corner_open(const gw_corner *corner, const gw_fit *fit, gw_corner_ws **out, gw_error *err)
+{
+    *out = NULL;
+    gw_corner_ws *ws = calloc(1, sizeof *ws);
+    if (!ws) return gw_fail(err, GW_E_NOMEM, "out of memory for the %s corner", corner->name);
+    ws->corner = corner;
+    gw_status status = make_ready(ws, fit, err);
+    if (status == GW_OK) status = gw_freedom_settle(ws, err);
+    if (status == GW_OK) status = gw_system_build(ws, err);
+    if (status == GW_OK) status = find_reference(ws, fit, err);
+    if (status == GW_OK) status = gw_linear_shares(ws, err);
+    if (status != GW_OK) {
+        gw_corner_close(ws);
+        return status;
+    }
+    *out = ws;
+    return GW_OK;
+}
+
+void gw_corner_close(gw_corner_ws *ws)
+{
+    if (!ws) return;
+    gw_arena_free(&ws->arena);
+    free(ws);
+}

@@ -1,0 +1,57 @@
+/* SPDX-License-Identifier: MIT */
+/* What is reported of a solved state, all of it against S0. */
+#include "corner/workspace.h"
+
+#include <string.h>
+
+static gw_vec3 moved(const gw_corner_ws *ws, const gw_state *state, gw_vec3 point)
+{
+    return gw_sub(gw_place(&state->pose[GW_UPRIGHT], point),
+                  gw_place(&ws->reference.pose[GW_UPRIGHT], point));
+}
+
+static void report_wheel(const gw_corner_ws *ws, const gw_state *state, gw_corner_result *out)
+{
+    const gw_mat3 *r = &state->pose[GW_UPRIGHT].r;
+    gw_vec3 axis = gw_mul(r, ws->axis_body);
+    gw_mat3 since = gw_matmul_nt(r, &ws->upright0);
+    out->camber = gw_camber_of_axis(axis);
+    out->toe = gw_toe_of_axis(axis);
+    out->camber_change = out->camber - ws->static_camber;
+    out->toe_change = out->toe - ws->corner->wheel.static_toe;
+    out->caster_change = -gw_rot_log(&since).y;
+    out->wheel_centre = moved(ws, state, ws->hub);
+    out->contact_patch = moved(ws, state, ws->patch);
+    out->spring_force = state->spring_force;
+}
+
+/* Virtual work of the strain since S0 on what the joint feels under a unit moment. */
+static double share(const gw_link_state *unit, const gw_link_state *now, const gw_link_state *s0)
+{
+    double sum = 0.0;
+    for (int i = 0; i < 3; i++)
+        sum += unit->f[i] * (now->u[i] - s0->u[i]) + unit->m[i] * (now->theta[i] - s0->theta[i]);
+    return sum;
+}
+
+void gw_corner_report(const gw_corner_ws *ws, const gw_state *state, gw_corner_result *out)
+{
+    report_wheel(ws, state, out);
+    out->travel_toe = ws->reaction_toe * state->load.travel;
+    out->travel_camber = ws->reaction_camber * state->load.travel;
+    out->geometry_toe = out->toe_change - out->travel_toe;
+    out->geometry_camber = out->camber_change - out->travel_camber;
+    for (int j = 0; j < ws->corner->n_joints; j++) {
+        gw_link_state now;
+        gw_joint_result *joint = &out->joints[j];
+        gw_link_strain(&ws->link[j], state->pose, &now);
+        memcpy(joint->u, now.u, sizeof now.u);
+        memcpy(joint->theta, now.theta, sizeof now.theta);
+        memcpy(joint->f, now.f, sizeof now.f);
+        memcpy(joint->m, now.m, sizeof now.m);
+        joint->toe_share = share(&ws->unit_toe[j], &now, &ws->strain0[j]);
+        joint->camber_share = share(&ws->unit_camber[j], &now, &ws->strain0[j]);
+        out->geometry_toe -= joint->toe_share;
+        out->geometry_camber -= joint->camber_share;
+    }
+}

@@ -1,0 +1,61 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * One load case: Newton from S0 in one step and, only where that fails, the load and the travel brought on
+ * little by little.
+ */
+#include "corner/workspace.h"
+
+static const double SMALLEST_PART = 1.0 / 512.0;
+enum { MAX_PARTS = 200 };
+
+static gw_corner_load between(const gw_corner_load *a, const gw_corner_load *b, double t)
+{
+    gw_corner_load c;
+    c.patch_force = gw_axpy(gw_scale(1.0 - t, a->patch_force), t, b->patch_force);
+    c.patch_moment = gw_axpy(gw_scale(1.0 - t, a->patch_moment), t, b->patch_moment);
+    c.hub_force = gw_axpy(gw_scale(1.0 - t, a->hub_force), t, b->hub_force);
+    c.travel = (1.0 - t) * a->travel + t * b->travel;
+    return c;
+}
+
+/* ws->work holds the last equilibrium on entry and the wanted one when GW_OK is returned. */
+static gw_status bring_on(gw_corner_ws *ws, const gw_corner_load *target, gw_drive drive, gw_error *err)
+{
+    gw_corner_load start = ws->work.load;
+    gw_status status = GW_E_NUMERIC;
+    double done = 0.0, part = 0.5;
+    for (int i = 0; i < MAX_PARTS && done < 1.0; i++) {
+        double next = fmin(1.0, done + part);
+        gw_state_copy(&ws->resume, &ws->work, ws->system.n);
+        ws->work.load = between(&start, target, next);
+        if (drive == GW_LIFTED) ws->work.load.patch_force.z = ws->resume.load.patch_force.z;
+        status = gw_newton(ws, &ws->work, drive, false, err);
+        if (status == GW_OK) {
+            done = next;
+            part *= 1.5;
+            continue;
+        }
+        gw_state_copy(&ws->work, &ws->resume, ws->system.n);
+        part *= 0.5;
+        if (part < SMALLEST_PART) return status;
+    }
+    return done < 1.0 ? status : GW_OK;
+}
+
+gw_status gw_corner_solve(gw_corner_ws *ws, const gw_corner_load *load, gw_drive drive, gw_state *state,
+                          gw_error *err)
+{
+    gw_error first = { 0 };
+    gw_state_copy(&ws->work, &ws->reference, ws->system.n);
+    double vertical = drive == GW_LIFTED ? ws->work.load.patch_force.z : load->patch_force.z;
+    ws->work.load = *load;
+    ws->work.load.patch_force.z = vertical;
+    gw_status status = gw_newton(ws, &ws->work, drive, false, &first);
+    if (status != GW_OK) {
+        gw_state_copy(&ws->work, &ws->reference, ws->system.n);
+        status = bring_on(ws, load, drive, err);
+        if (status != GW_OK) return status;
+    }
+    gw_state_copy(state, &ws->work, ws->system.n);
+    return GW_OK;
+}

@@ -1,0 +1,68 @@
+/* SPDX-License-Identifier: MIT */
+#include "corner/spatial.h"
+
+#include <math.h>
+#include <string.h>
+
+void gw_block_add(gw_block block, int row, int col, double s, const gw_mat3 *a)
+{
+    for (int i = 0; i < 3; i++)
+        for (int j = 0; j < 3; j++) block[6 * (3 * row + i) + 3 * col + j] += s * a->m[i][j];
+}
+
+void gw_block_axpy(gw_block y, double s, const gw_block x)
+{
+    for (int i = 0; i < 36; i++) y[i] += s * x[i];
+}
+
+static void swap_rows(double *a, int n, int i, int k)
+{
+    for (int j = 0; j < n; j++) {
+        double t = a[i * n + j];
+        a[i * n + j] = a[k * n + j];
+        a[k * n + j] = t;
+    }
+}
+
+bool gw_lu6_factor(gw_lu6 *lu, const gw_block block)
+{
+    double *a = lu->a;
+    memcpy(a, block, sizeof lu->a);
+    for (int k = 0; k < 6; k++) {
+        int p = k;
+        for (int i = k + 1; i < 6; i++)
+            if (fabs(a[6 * i + k]) > fabs(a[6 * p + k])) p = i;
+        lu->pivot[k] = p;
+        if (!(fabs(a[6 * p + k]) > 0.0)) return false; /* also catches NaN */
+        if (p != k) swap_rows(a, 6, p, k);
+        double inverse = 1.0 / a[6 * k + k];
+        for (int i = k + 1; i < 6; i++) {
+            double factor = a[6 * i + k] *= inverse;
+            for (int j = k + 1; j < 6; j++) a[6 * i + j] -= factor * a[6 * k + j];
+        }
+    }
+    return true;
+}
+
+void gw_lu6_solve(const gw_lu6 *lu, double *b, int n, int stride)
+{
+    const double *a = lu->a;
+    for (int k = 0; k < 6; k++) {
+        int p = lu->pivot[k];
+        if (p != k)
+            for (int j = 0; j < n; j++) {
+                double t = b[k * stride + j];
+                b[k * stride + j] = b[p * stride + j];
+                b[p * stride + j] = t;
+            }
+    }
+    for (int i = 1; i < 6; i++)
+        for (int k = 0; k < i; k++)
+            for (int j = 0; j < n; j++) b[i * stride + j] -= a[6 * i + k] * b[k * stride + j];
+    for (int i = 5; i >= 0; i--) {
+        for (int k = i + 1; k < 6; k++)
+            for (int j = 0; j < n; j++) b[i * stride + j] -= a[6 * i + k] * b[k * stride + j];
+        double inverse = 1.0 / a[6 * i + i];
+        for (int j = 0; j < n; j++) b[i * stride + j] *= inverse;
+    }
+}

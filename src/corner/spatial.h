@@ -1,0 +1,40 @@
+/* SPDX-License-Identifier: MIT */
+/**
+ * Twists and wrenches about one common point, the datum of the corner.
+ *
+ * A twist (v, phi) moves the point at x by v + phi x x; a wrench (f, m) has its moment about the datum.
+ * With a common datum, the two bodies of a joint feel the same wrench with opposite signs, and only the
+ * relative twist strains the bush: that is what keeps the assembly short.
+ */
+#ifndef GIVEWAY_CORNER_SPATIAL_H
+#define GIVEWAY_CORNER_SPATIAL_H
+
+#include "giveway/vec.h"
+
+#include <stdbool.h>
+
+typedef struct gw_wrench {
+    gw_vec3 f, m;
+} gw_wrench;
+
+/** A 6 x 6 block, row-major; rows are (f, m), columns (v, phi). */
+typedef double gw_block[36];
+
+/** Add the 3 x 3 matrix s a to the block's quarter (row, col), each 0 or 1. */
+void gw_block_add(gw_block block, int row, int col, double s, const gw_mat3 *a);
+
+/** y += s x, 36 numbers each. */
+void gw_block_axpy(gw_block y, double s, const gw_block x);
+
+/** LU factors with partial pivoting, in place. Returns false where a pivot vanishes. */
+typedef struct gw_lu6 {
+    double a[36];
+    int pivot[6];
+} gw_lu6;
+
+bool gw_lu6_factor(gw_lu6 *lu, const gw_block a);
+
+/** Solve for `n` right-hand sides, stored as rows of `stride` numbers: b[i * stride + j], in place. */
+void gw_lu6_solve(const gw_lu6 *lu, double *b, int n, int stride);
+
+#endif

@@ -1,0 +1,108 @@
+/* SPDX-License-Identifier: MIT */
+/** What the files of the corner solver share. Everything here is private to src/corner. */
+#ifndef GIVEWAY_CORNER_WORKSPACE_H
+#define GIVEWAY_CORNER_WORKSPACE_H
+
+#include "corner/spatial.h"
+#include "giveway/arena.h"
+#include "giveway/corner.h"
+
+enum { GW_MAX_WARNINGS = 16 };
+
+/** A joint made ready: bracket in series, points and axes relative to the datum. */
+typedef struct gw_link {
+    int a, b;          /**< bodies                                             */
+    gw_mat3 frame;     /**< columns e1, e2, e3                                 */
+    gw_vec3 at;        /**< design point, relative to the datum [m]            */
+    gw_vec3 pa, pb;    /**< material points as fitted, relative to the datum [m] */
+    gw_bush_law law;   /**< with the bracket in series                         */
+    bool linear;       /**< translation law is a plain quadratic form          */
+    bool turns_freely; /**< no rotational rate at all                          */
+} gw_link;
+
+/** A joint at one state: its strain, and the wrench on body b (body a has the negative). */
+typedef struct gw_link_state {
+    double u[3], theta[3], f[3], m[3];
+    gw_wrench wrench;
+} gw_link_state;
+
+/** The bordered system: one 6 x 6 block per coupled pair of bodies, one extra unknown. */
+typedef struct gw_system {
+    int n;                                  /**< bodies, chassis counted; unknowns are bodies 1 to n-1 */
+    int slot[GW_MAX_BODIES][GW_MAX_BODIES]; /**< block of (row, column), -1: zero throughout           */
+    int n_blocks;
+    gw_block *block;
+    double (*rhs)[12];    /**< each body: 6 rows of (minus the imbalance, border column)          */
+    double border_row[6]; /**< of the upright                                                     */
+    double border_diag, border_rhs;
+    int order[GW_MAX_BODIES]; /**< members in the order of elimination                                */
+    int n_order;
+    int n_near[GW_MAX_BODIES]; /**< bodies still coupled when a member is eliminated                   */
+    int near[GW_MAX_BODIES][GW_MAX_BODIES];
+    gw_lu6 *lu;             /**< factors of each member's block                                     */
+    double (*coupling)[36]; /**< scratch: K_mm^-1 K_mj, one a neighbour                             */
+    double (*step)[6];      /**< solution: the twist of each body                                   */
+    double border_step;
+} gw_system;
+
+struct gw_corner_ws {
+    gw_arena arena;
+    const gw_corner *corner;
+    gw_vec3 datum;
+    int n_links; /**< joints of the corner, then the holds of free spins */
+    gw_link *link;
+    gw_vec3 hub, patch, spring_at, spring_to; /**< relative to the datum */
+    gw_system system;
+    gw_state reference;     /**< S0                                                */
+    gw_link_state *strain0; /**< joints at S0                                      */
+    gw_mat3 upright0;       /**< attitude of the upright at S0                     */
+    gw_vec3 axis_body;      /**< wheel axis in the upright's design frame          */
+    double static_camber;   /**< of this kit                                       */
+    gw_corner_setting setting;
+    gw_state work, resume;                 /**< scratch of the Newton iteration                   */
+    gw_link_state *unit_toe, *unit_camber; /**< f, m under the unit moments         */
+    double reaction_toe, reaction_camber;  /**< rho                                 */
+    int n_warnings;
+    gw_error warning[GW_MAX_WARNINGS];
+};
+
+/* link.c: one joint */
+void gw_link_strain(const gw_link *link, const gw_pose *pose, gw_link_state *out);
+/** Derivative of the wrench on body b with the twist of b and of a. `linear`: about the design position. */
+void gw_link_tangent(const gw_link *link, const gw_pose *pose, const gw_link_state *strain, bool linear,
+                     gw_block to_b, gw_block to_a);
+
+/* system.c: the structure of the matrix and its elimination */
+gw_status gw_system_build(gw_corner_ws *ws, gw_error *err);
+/** False where the matrix is singular. */
+bool gw_system_solve(gw_system *system);
+
+/* assemble.c: imbalance and tangent at a state */
+typedef struct gw_imbalance {
+    double force;  /**< largest on any body [N]              */
+    double moment; /**< largest on any body, about the datum [N m] */
+    double border; /**< of the constraint [m]                */
+} gw_imbalance;
+
+gw_imbalance gw_assemble(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool linear);
+gw_vec3 gw_place(const gw_pose *pose, gw_vec3 point);
+
+/* freedom.c: mechanisms and harmless spins */
+gw_status gw_freedom_settle(gw_corner_ws *ws, gw_error *err);
+
+/* linear.c: small displacements about the design position */
+gw_status gw_linear_shares(gw_corner_ws *ws, gw_error *err);
+
+/* jacobian.c */
+void gw_link_jacobian(const gw_mat3 *frame, gw_vec3 at, double b[6][6]);
+
+/* solve.c */
+gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool linear_first, gw_error *err);
+void gw_state_copy(gw_state *to, const gw_state *from, int n_bodies);
+void gw_state_at_design(gw_corner_ws *ws, gw_state *state);
+gw_status gw_state_in_arena(gw_corner_ws *ws, gw_state *state);
+
+/** Where gw_fail may write the next warning; NULL, which it allows, once all slots are full. */
+gw_error *gw_next_warning(gw_corner_ws *ws);
+
+#endif
