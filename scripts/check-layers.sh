@@ -26,8 +26,8 @@ TABLE
 home_of_header() { # NAME without .h
     case $1 in
     status | units | vec | arena | version) echo base ;;
-    material) echo bush ;;
-    case) echo casefile ;;
+    material | annulus) echo bush ;;
+    case | materials | faults) echo casefile ;;
     giveway) echo all ;;
     *) layers | sed 's/:.*//' | grep -x "${1%%_*}" || echo unknown ;;
     esac

@@ -1,0 +1,23 @@
+/* SPDX-License-Identifier: MIT */
+/** Everything at once, for programs that use the library. */
+#ifndef GIVEWAY_GIVEWAY_H
+#define GIVEWAY_GIVEWAY_H
+
+#include "giveway/annulus.h"
+#include "giveway/arena.h"
+#include "giveway/bush.h"
+#include "giveway/bush_law.h"
+#include "giveway/case.h"
+#include "giveway/casefile.h"
+#include "giveway/corner.h"
+#include "giveway/faults.h"
+#include "giveway/material.h"
+#include "giveway/materials.h"
+#include "giveway/ride.h"
+#include "giveway/status.h"
+#include "giveway/units.h"
+#include "giveway/vec.h"
+#include "giveway/vehicle.h"
+#include "giveway/version.h"
+
+#endif
