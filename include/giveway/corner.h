@@ -179,6 +179,23 @@ void gw_state_free(gw_state *state);
 gw_status gw_corner_solve(gw_corner_ws *ws, const gw_corner_load *load, gw_drive drive, gw_state *state,
                           gw_error *err);
 
+/** How a state moves on with travel: per metre of wheel-centre travel. */
+typedef struct gw_path {
+    gw_vec3 hub, patch; /**< wheel centre, contact patch [m/m]                                      */
+    gw_vec3 turn;       /**< rotation of the upright [rad/m]                                        */
+    double
+        force_rate; /**< GW_AT_TRAVEL: spring force [N/m]; GW_LIFTED: vertical load, the wheel rate [N/m] */
+} gw_path;
+
+/**
+ * Derivative of an equilibrium with travel, other loads constant.
+ *
+ * @param[in] state  solved with the same drive, GW_AT_TRAVEL or GW_LIFTED.
+ * @retval GW_OK, GW_E_NUMERIC
+ */
+gw_status gw_corner_path_at(gw_corner_ws *ws, const gw_state *state, gw_drive drive, gw_path *out,
+                            gw_error *err);
+
 /** Everything reported of a state, against S0. `out->joints` must hold n_joints entries. */
 void gw_corner_report(const gw_corner_ws *ws, const gw_state *state, gw_corner_result *out);
 

@@ -1,0 +1,79 @@
+/* SPDX-License-Identifier: MIT */
+/**
+ * Studies: loops over kits, corners and loads of a case. SI units. Results are owned by the study and
+ * freed with it; they point into the case, which must outlive them.
+ */
+#ifndef GIVEWAY_STUDY_H
+#define GIVEWAY_STUDY_H
+
+#include "giveway/arena.h"
+#include "giveway/case.h"
+#include "giveway/status.h"
+
+/** What of a case is wanted. NULL or zero: everything. */
+typedef struct gw_selection {
+    const bool *kits;  /**< one flag a kit; NULL: all                   */
+    const bool *loads; /**< one flag a load; NULL: all                  */
+    bool only_axle;    /**< true: only `axle`                           */
+    gw_axle axle;
+    gw_method method; /**< how the rates of rubber are worked out      */
+} gw_selection;
+
+/** Every bush of a case worked out once. */
+typedef struct gw_laws {
+    int n;
+    gw_bush_law *law; /**< [bush]; owned, freed with gw_laws_free */
+} gw_laws;
+
+gw_status gw_laws_make(const gw_case *c, gw_method method, gw_laws *out, gw_error *err);
+void gw_laws_free(gw_laws *laws);
+
+/**
+ * Fit a kit to a corner.
+ *
+ * @param[out] fit  one entry a joint of the corner: the law of its bush, and its two material points moved
+ *                  by an off-centre bore (in the body that the bush is pressed into).
+ */
+void gw_fit_kit(const gw_case *c, const gw_laws *laws, int kit, gw_axle axle, gw_fit *fit);
+
+/** True where a joint of the corner is fitted with an off-centre bush. */
+bool gw_kit_is_off_centre(const gw_case *c, int kit, gw_axle axle);
+
+/** One kit in one corner under one load. */
+typedef struct gw_deflection {
+    int kit, load; /**< indices into the case                                      */
+    gw_axle axle;
+    bool manoeuvre; /**< the fields below up to `camber_to_road` are then filled in */
+    gw_side side;
+    double roll;            /**< [rad]                                                      */
+    double dive;            /**< part of the travel from longitudinal load [m]              */
+    double camber_to_road;  /**< [rad]                                               */
+    gw_corner_load applied; /**< forces and travel on this wheel                     */
+    bool off_centre;        /**< the kit has off-centre bushes in this corner        */
+    double static_camber;   /**< of this kit [rad]                                   */
+    gw_corner_result result;
+} gw_deflection;
+
+typedef struct gw_deflect_study {
+    gw_arena arena;
+    int n;
+    gw_deflection *item; /**< by kit, then corner, then load, in the order of the case */
+    int n_warnings;
+    const char **warning;
+    double roll_centre[GW_AXLES]; /**< heights used [m], where the case has a vehicle */
+} gw_deflect_study;
+
+/**
+ * Where the wheel goes, for every kit, corner and load wanted.
+ *
+ * @param[out] out  owned by the caller; empty on failure.
+ * @retval GW_OK, GW_E_RANGE, GW_E_MECHANISM, GW_E_NUMERIC (names kit, corner and load), GW_E_NOMEM
+ */
+gw_status gw_study_deflect(const gw_case *c, const gw_selection *wanted, gw_deflect_study *out,
+                           gw_error *err);
+void gw_deflect_study_free(gw_deflect_study *study);
+
+/** The item for a kit, corner and load; NULL where it was not wanted. */
+const gw_deflection *gw_deflect_find(const gw_deflect_study *study, int kit, gw_axle axle, int load);
+
+#endif

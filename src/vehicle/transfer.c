@@ -1,0 +1,103 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * Quasi-static load transfer of a rigid body on springs. Gillespie, Fundamentals of Vehicle Dynamics (SAE,
+ * 1992), ch. 1 and 6; Milliken & Milliken, Race Car Vehicle Dynamics (SAE, 1995), ch. 18.
+ *
+ * Left wheel: as the outer one its lateral force points to -y, as the inner one to +y.
+ */
+#include "giveway/vehicle.h"
+
+#include "giveway/units.h"
+
+static double axle_load(const gw_vehicle *v, gw_axle axle)
+{
+    double share = axle == GW_FRONT ? v->front_mass_fraction : 1.0 - v->front_mass_fraction;
+    return v->mass * GW_G0 * share;
+}
+
+double gw_vehicle_static_load(const gw_vehicle *v, gw_axle axle)
+{
+    return 0.5 * axle_load(v, axle);
+}
+
+/* Height of the mass centre above the roll axis. */
+static double roll_arm(const gw_vehicle *v)
+{
+    double slope = v->roll_centre[GW_REAR] - v->roll_centre[GW_FRONT];
+    return v->cg_height - (v->roll_centre[GW_FRONT] + slope * (1.0 - v->front_mass_fraction));
+}
+
+static gw_status roll_angle(const gw_vehicle *v, double ay, double *roll, gw_error *err)
+{
+    double arm = roll_arm(v), stiffness = v->roll_stiffness[GW_FRONT] + v->roll_stiffness[GW_REAR];
+    double left = stiffness - v->mass * GW_G0 * arm;
+    if (!(left > 0.0))
+        return gw_fail(
+            err, GW_E_NUMERIC,
+            "vehicle.roll_stiffness_Nm_per_deg: %.0f N m/deg cannot hold the body up; its weight alone "
+            "takes %.0f N m/deg",
+            stiffness / GW_NM_PER_DEG, v->mass * GW_G0 * arm / GW_NM_PER_DEG);
+    *roll = v->mass * ay * arm / left;
+    return GW_OK;
+}
+
+/* Load that goes from the inner wheel of an axle to the outer one. */
+static double lateral_transfer(const gw_vehicle *v, gw_axle axle, double ay, double roll)
+{
+    double axle_mass = axle_load(v, axle) / GW_G0;
+    return (v->roll_stiffness[axle] * roll + axle_mass * ay * v->roll_centre[axle]) / v->track[axle];
+}
+
+static double long_transfer(const gw_vehicle *v, gw_axle axle, double ax)
+{
+    return (axle == GW_FRONT ? -1.0 : 1.0) * v->mass * ax * v->cg_height / v->wheelbase;
+}
+
+/* At what share of the manoeuvre the vertical load reaches zero: it falls in proportion. */
+static gw_status report_lift(const gw_manoeuvre *m, gw_axle axle, gw_side side, double at_rest, double change,
+                             gw_error *err)
+{
+    double part = at_rest / -change;
+    return gw_fail(err, GW_E_NUMERIC,
+                   "the %s %s wheel lifts at %.2f of this manoeuvre (%.2f g braking, %.2f g lateral, %.2f g "
+                   "driving): lower the g",
+                   side == GW_OUTER ? "outer" : "inner", axle == GW_FRONT ? "front" : "rear", part,
+                   part * m->brake_g, part * m->lateral_g, part * m->drive_g);
+}
+
+static double drive_share(gw_driven driven, gw_axle axle)
+{
+    if (driven == GW_DRIVEN_ALL) return 0.5;
+    return (driven == GW_DRIVEN_FRONT) == (axle == GW_FRONT) ? 1.0 : 0.0;
+}
+
+gw_status gw_vehicle_wheel_load(const gw_vehicle *v, const gw_manoeuvre *m, gw_axle axle, gw_wheel_load *out,
+                                gw_error *err)
+{
+    double ax = (m->drive_g - m->brake_g) * GW_G0, ay = m->lateral_g * GW_G0, roll = 0.0;
+    double sign = m->side == GW_OUTER ? 1.0 : -1.0, at_rest = gw_vehicle_static_load(v, axle);
+    gw_status status = roll_angle(v, ay, &roll, err);
+    if (status != GW_OK) return status;
+
+    double along = 0.5 * long_transfer(v, axle, ax), across = lateral_transfer(v, axle, ay, roll);
+    double vertical = at_rest + along + sign * across;
+    if (vertical < 0.0) return report_lift(m, axle, m->side, at_rest, along + sign * across, err);
+    double other = at_rest + along - sign * across;
+    if (other < 0.0)
+        return report_lift(m, axle, m->side == GW_OUTER ? GW_INNER : GW_OUTER, at_rest, along - sign * across,
+                           err);
+
+    double brake_share = axle == GW_FRONT ? v->brake_front_fraction : 1.0 - v->brake_front_fraction;
+    double lateral = axle_load(v, axle) / GW_G0 * ay, pair = vertical + other;
+    double fy = pair > 0.0 ? -sign * lateral * vertical / pair : 0.0;
+    gw_wheel_load load = { 0 };
+    load.vertical = vertical;
+    load.vertical_long = at_rest + along;
+    load.patch_force = gw_v3(-0.5 * brake_share * v->mass * m->brake_g * GW_G0, fy, vertical);
+    load.patch_moment = gw_v3(0, 0, -v->pneumatic_trail * fy);
+    load.hub_force = gw_v3(0.5 * drive_share(m->driven, axle) * v->mass * m->drive_g * GW_G0, 0, 0);
+    load.roll = roll;
+    load.roll_travel = sign * 0.5 * v->track[axle] * roll;
+    *out = load;
+    return GW_OK;
+}
