@@ -42,6 +42,7 @@ class Corner:
                 self._move(j, joint["housing"], self.frame[j] @ np.array([o[0], o[1], 0.0]))
         self.has_offset = bool(np.any(self.misfit))
         self.ndof = 6 * len(self.bodies)
+        self.accept = 1e-6          # N; a polished state is usually a thousand times better
         self.gauge = np.zeros((0, self.ndof))
         self.gauge = self._find_gauge()
 
@@ -274,11 +275,11 @@ class Corner:
         for _ in range(6):        # polish: the last digits, by the same derivatives
             res, jac = self.residual(z, *args)
             size = np.max(np.abs(res))
-            if size < 1e-7 and size >= 0.3 * last:
+            if size < 0.1 * self.accept and size >= 0.3 * last:
                 return z
             last = size
             z = z - linalg.solve(jac, res)
-        return z if size < 1e-6 else None
+        return z if size < self.accept else None
 
     def solve(self, start, load, scale=1.0, mode="travel", s0=None, steps=None):
         """Follow the loads from a known state (z, load, scale) to the wanted ones."""
