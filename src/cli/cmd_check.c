@@ -1,0 +1,119 @@
+/* SPDX-License-Identifier: MIT */
+/* giveway check: is the case sound? Every fault at once. */
+#include "cli/commands.h"
+#include "cli/output.h"
+#include "cli/session.h"
+#include "show/csv.h"
+#include "show/json.h"
+
+typedef struct counts {
+    int corners, bodies, joints;
+} counts;
+
+static counts count_corners(const gw_case *c)
+{
+    counts n = { 0 };
+    for (int a = 0; a < GW_AXLES; a++) {
+        if (!c->has_corner[a]) continue;
+        n.corners++;
+        n.bodies += c->corners[a].n_bodies - 1; /* the chassis does not move */
+        n.joints += c->corners[a].n_joints;
+    }
+    return n;
+}
+
+static const char *plural(int n, const char *one, const char *many)
+{
+    return n == 1 ? one : many;
+}
+
+static void say_sound(const gw_session *s, gw_buf *out)
+{
+    const gw_case *c = &s->c;
+    counts n = count_corners(c);
+    gw_buf_clean(out, c->path);
+    gw_buf_add(out, ": sound");
+    gw_buf_fmt(out, ": %d %s, %d moving %s, %d %s, %d %s, %d %s, %d %s", n.corners,
+               plural(n.corners, "corner", "corners"), n.bodies, plural(n.bodies, "body", "bodies"), n.joints,
+               plural(n.joints, "joint", "joints"), c->n_bushes, plural(c->n_bushes, "bush", "bushes"),
+               c->n_kits, plural(c->n_kits, "kit", "kits"), c->n_loads, plural(c->n_loads, "load", "loads"));
+    int warnings = gw_faults_warnings(&s->faults);
+    if (warnings) gw_buf_fmt(out, "; %d %s", warnings, plural(warnings, "warning", "warnings"));
+    gw_buf_add(out, "\n");
+}
+
+static void put_lines(gw_json *json, const char *key, const gw_faults *faults, int n,
+                      const char *(*line)(const gw_faults *, int))
+{
+    gw_json_array(json, key);
+    for (int i = 0; i < n; i++) gw_json_string(json, NULL, line(faults, i));
+    gw_json_close(json);
+}
+
+static void say_json(const gw_session *s, const char *path, bool sound, gw_buf *out)
+{
+    gw_json json = { .out = out };
+    counts n = count_corners(&s->c);
+    gw_json_object(&json, NULL);
+    gw_json_string(&json, "format", "giveway-result-1");
+    gw_json_string(&json, "command", "check");
+    gw_json_string(&json, "file", path);
+    gw_json_bool(&json, "sound", sound);
+    if (sound) {
+        gw_json_string(&json, "case", s->c.title);
+        gw_json_int(&json, "corners", n.corners);
+        gw_json_int(&json, "bodies", n.bodies);
+        gw_json_int(&json, "joints", n.joints);
+        gw_json_int(&json, "bushes", s->c.n_bushes);
+        gw_json_int(&json, "kits", s->c.n_kits);
+        gw_json_int(&json, "loads", s->c.n_loads);
+    }
+    put_lines(&json, "faults", &s->faults, gw_faults_count(&s->faults), gw_faults_text);
+    put_lines(&json, "warnings", &s->faults, gw_faults_warnings(&s->faults), gw_faults_warning);
+    gw_json_close(&json);
+}
+
+static void say_csv(const gw_session *s, gw_buf *out)
+{
+    gw_csv csv = { .out = out };
+    int n = gw_faults_count(&s->faults), w = gw_faults_warnings(&s->faults);
+    gw_csv_string(&csv, "kind");
+    gw_csv_string(&csv, "text");
+    gw_csv_end_row(&csv);
+    for (int i = 0; i < n + w; i++) {
+        gw_csv_string(&csv, i < n ? "fault" : "warning");
+        gw_csv_string(&csv, i < n ? gw_faults_text(&s->faults, i) : gw_faults_warning(&s->faults, i - n));
+        gw_csv_end_row(&csv);
+    }
+}
+
+static int run(const gw_args *args)
+{
+    gw_session session;
+    gw_buf out = { 0 };
+    int status = gw_session_open(args, args->words[0], &session);
+    bool sound = status == GW_EXIT_DONE;
+    if (gw_args_is(args, GW_OPT_FORMAT, "json"))
+        say_json(&session, args->words[0], sound, &out);
+    else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
+        say_csv(&session, &out);
+    else if (sound)
+        say_sound(&session, &out);
+    if (gw_emit(&out) != GW_EXIT_DONE) status = GW_EXIT_OUTPUT;
+    gw_buf_free(&out);
+    gw_session_close(&session);
+    return status;
+}
+
+const gw_command GW_COMMAND_CHECK = {
+    .name = "check",
+    .args = "CASE",
+    .summary = "is the case sound? every fault at once, each with its path and remedy",
+    .options = GW_TAKES_COMMON,
+    .min_words = 1,
+    .max_words = 1,
+    .run = run,
+    .details = "Faults go to standard error, a line each. The other commands stop with the same list.",
+    .examples = { "giveway check cases/fast-saloon.json",
+                  "giveway check --materials my-materials cases/fast-saloon.json" },
+};

@@ -1,0 +1,116 @@
+/* SPDX-License-Identifier: MIT */
+/**
+ * The frame that every command stands in: the table of commands, the options they share and the
+ * exit status. To add a command, write cmd_NAME.c with its gw_command and put it into the list in
+ * commands.c; help, usage and the parsing of options follow from that.
+ */
+#ifndef CLI_COMMAND_H
+#define CLI_COMMAND_H
+
+#include "giveway/status.h"
+
+#include <stdbool.h>
+#include <stdint.h>
+#include <stdio.h>
+
+/** Exit status of the program. */
+enum {
+    GW_EXIT_DONE = 0,
+    GW_EXIT_INPUT = 1, /**< a case, a material or a name in it is wrong        */
+    GW_EXIT_USAGE = 2, /**< the command line is wrong                          */
+    GW_EXIT_MODEL = 3, /**< the model cannot carry the load or did not converge */
+    GW_EXIT_OUTPUT = 4 /**< a file could not be written, or memory ran out      */
+};
+
+/** What an option takes. */
+typedef enum gw_option_kind {
+    GW_OPTION_FLAG,   /**< nothing                             */
+    GW_OPTION_TEXT,   /**< any text, once                      */
+    GW_OPTION_LIST,   /**< any text, as often as wanted        */
+    GW_OPTION_CHOICE, /**< one of the words in `values`, once  */
+    GW_OPTION_NUMBER  /**< a finite number above zero, once    */
+} gw_option_kind;
+
+/** Every option of the program, in the order in which help shows them: id, name, kind, values, meaning. */
+#define GW_OPTION_LIST_ALL(X)                                                                                \
+    X(KIT, "kit", LIST, "NAME", "only this kit; may be repeated")                                            \
+    X(LOAD, "load", LIST, "NAME", "only this load; may be repeated")                                         \
+    X(CORNER, "corner", CHOICE, "front|rear", "only this corner")                                            \
+    X(TYPE, "type", CHOICE, "bonded|unbonded", "a bush from the command line, of this type")                 \
+    X(MATERIAL, "material", TEXT, "NAME", "its material")                                                    \
+    X(INNER, "inner-mm", NUMBER, "D", "its inner diameter")                                                  \
+    X(OUTER, "outer-mm", NUMBER, "D", "its outer diameter")                                                  \
+    X(LENGTH, "length-mm", NUMBER, "L", "length of the rubber at the sleeves")                               \
+    X(METHOD, "method", CHOICE, "solved|handbook", "how rates of rubber are worked out (solved)")            \
+    X(MATERIALS, "materials", TEXT, "DIR", "add the materials in DIR, NAME.json each")                       \
+    X(FORMAT, "format", CHOICE, "text|json|csv", "what is printed (text)")                                   \
+    X(OUT, "out", TEXT, "DIR", "write charts to DIR as well")                                                \
+    X(QUIET, "quiet", FLAG, "", "no warnings and no progress")                                               \
+    X(HELP, "help", FLAG, "", "this help")
+
+typedef enum gw_option {
+#define GW_AS_ENUM(id, name, kind, values, text) GW_OPT_##id,
+    GW_OPTION_LIST_ALL(GW_AS_ENUM)
+#undef GW_AS_ENUM
+        GW_OPTION_COUNT
+} gw_option;
+
+/** The bit of an option in gw_command.options, which says which options a command takes. */
+#define GW_TAKES(id) (UINT64_C(1) << GW_OPT_##id)
+
+/** What every command that reads a case takes. */
+#define GW_TAKES_COMMON (GW_TAKES(MATERIALS) | GW_TAKES(FORMAT) | GW_TAKES(QUIET) | GW_TAKES(HELP))
+
+/** The command line of one run, taken apart. Strings are those of argv. */
+typedef struct gw_args {
+    const struct gw_command *command;
+    const char **words; /**< what is no option, in order */
+    int n_words;
+    struct gw_given {
+        gw_option option;
+        const char *value; /**< NULL for a flag */
+        double number;     /**< of a number     */
+    } * given;             /**< options in the order given */
+    int n_given;
+} gw_args;
+
+typedef struct gw_command {
+    const char *name;
+    const char *args;    /**< as in the usage line, e.g. "CASE [BUSH]"            */
+    const char *summary; /**< one line for the list of commands                   */
+    uint64_t options;    /**< GW_TAKES of each                                    */
+    int min_words, max_words;
+    int (*run)(const gw_args *args); /**< returns the exit status                  */
+    const char *details;             /**< paragraph for help, may be NULL                     */
+    const char *examples[2];         /**< two real command lines                           */
+} gw_command;
+
+/** The table of commands, ended by NULL. */
+extern const gw_command *const GW_COMMANDS[];
+
+/** The command of that name; NULL: none. */
+const gw_command *gw_command_find(const char *name);
+
+/**
+ * Takes the command line after the command's name apart.
+ * @retval GW_OK       `out` is filled; free it with gw_args_free.
+ * @retval GW_E_USAGE  one line that names the mistake and, where one is near, what was meant.
+ * @retval GW_E_NOMEM
+ */
+gw_status gw_args_parse(const gw_command *command, int argc, char **argv, gw_args *out, gw_error *err);
+void gw_args_free(gw_args *args);
+
+bool gw_args_has(const gw_args *args, gw_option option);
+int gw_args_count(const gw_args *args, gw_option option);
+const char *gw_args_text(const gw_args *args, gw_option option, int index); /**< NULL: not so many    */
+double gw_args_number(const gw_args *args, gw_option option);               /**< 0 where not given    */
+bool gw_args_is(const gw_args *args, gw_option option, const char *value);  /**< given with that value */
+
+/** Help: to standard output when asked for, to standard error after a mistake. */
+void gw_help_program(FILE *to);
+void gw_help_command(const gw_command *command, FILE *to);
+
+/** The one place where a status becomes an exit status. */
+int gw_exit_of(gw_status status);
+
+#endif

@@ -1,0 +1,18 @@
+/* SPDX-License-Identifier: MIT */
+/* One line a command, in the order in which help shows them. */
+#include "cli/commands.h"
+
+#include <string.h>
+
+const gw_command *const GW_COMMANDS[] = {
+    &GW_COMMAND_CHECK,
+    &GW_COMMAND_RATES,
+    NULL,
+};
+
+const gw_command *gw_command_find(const char *name)
+{
+    for (const gw_command *const *c = GW_COMMANDS; *c; c++)
+        if (strcmp((*c)->name, name) == 0) return *c;
+    return NULL;
+}

@@ -1,0 +1,11 @@
+/* SPDX-License-Identifier: MIT */
+/** The commands there are, each defined in its own cmd_NAME.c. */
+#ifndef CLI_COMMANDS_H
+#define CLI_COMMANDS_H
+
+#include "cli/command.h"
+
+extern const gw_command GW_COMMAND_CHECK;
+extern const gw_command GW_COMMAND_RATES;
+
+#endif

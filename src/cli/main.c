@@ -1,0 +1,100 @@
+/* SPDX-License-Identifier: MIT */
+#include "casefile/nearest.h"
+#include "cli/command.h"
+#include "cli/output.h"
+#include "giveway/version.h"
+
+#include <gsl/gsl_errno.h>
+#include <signal.h>
+#include <stdio.h>
+#include <string.h>
+
+int gw_exit_of(gw_status status)
+{
+    switch (status) {
+    case GW_OK:
+        return GW_EXIT_DONE;
+    case GW_E_USAGE:
+        return GW_EXIT_USAGE;
+    case GW_E_MECHANISM:
+    case GW_E_NUMERIC:
+        return GW_EXIT_MODEL;
+    case GW_E_IO:
+    case GW_E_NOMEM:
+        return GW_EXIT_OUTPUT;
+    default:
+        return GW_EXIT_INPUT;
+    }
+}
+
+static int unknown_command(const char *name)
+{
+    char hint[GW_HINT_MAX];
+    gw_nearest near = { .want = name };
+    for (const gw_command *const *c = GW_COMMANDS; *c; c++) gw_nearest_offer(&near, (*c)->name);
+    fprintf(stderr, "giveway: there is no command \"%s\"%s (see giveway --help)\n", name,
+            gw_nearest_hint(&near, hint));
+    return GW_EXIT_USAGE;
+}
+
+static int run_command(const gw_command *command, int argc, char **argv)
+{
+    gw_args args = { 0 };
+    gw_error err = { 0 };
+    gw_status st = gw_args_parse(command, argc, argv, &args, &err);
+    if (st != GW_OK) {
+        fprintf(stderr, "giveway %s: %s (see giveway help %s)\n", command->name, err.msg, command->name);
+        return gw_exit_of(st);
+    }
+    int status = GW_EXIT_DONE;
+    if (gw_args_has(&args, GW_OPT_HELP))
+        gw_help_command(command, stdout);
+    else
+        status = command->run(&args);
+    gw_args_free(&args);
+    return status;
+}
+
+static int run_help(int argc, char **argv)
+{
+    if (argc == 0) {
+        gw_help_program(stdout);
+        return GW_EXIT_DONE;
+    }
+    const gw_command *command = gw_command_find(argv[0]);
+    if (!command) return unknown_command(argv[0]);
+    if (argc > 1) {
+        fprintf(stderr, "giveway help: \"%s\" is one word too many: giveway help COMMAND\n", argv[1]);
+        return GW_EXIT_USAGE;
+    }
+    gw_help_command(command, stdout);
+    return GW_EXIT_DONE;
+}
+
+static int run(int argc, char **argv)
+{
+    if (argc < 2) {
+        gw_help_program(stderr);
+        return GW_EXIT_USAGE;
+    }
+    const char *word = argv[1];
+    if (strcmp(word, "--version") == 0) {
+        printf("giveway %s\n", GW_VERSION);
+        return GW_EXIT_DONE;
+    }
+    if (strcmp(word, "help") == 0) return run_help(argc - 2, argv + 2);
+    if (strcmp(word, "--help") == 0 || strcmp(word, "-h") == 0) return run_help(0, NULL);
+    if (word[0] == '-') {
+        fprintf(stderr, "giveway: a command comes first, then its options: giveway COMMAND %s\n", word);
+        return GW_EXIT_USAGE;
+    }
+    const gw_command *command = gw_command_find(word);
+    return command ? run_command(command, argc - 2, argv + 2) : unknown_command(word);
+}
+
+int main(int argc, char **argv)
+{
+    gsl_set_error_handler_off();
+    signal(SIGPIPE, SIG_IGN); /* a write to a closed pipe then fails, and gw_close_output sees it */
+    return gw_close_output(run(argc, argv));
+}

@@ -1,0 +1,74 @@
+/* SPDX-License-Identifier: MIT */
+#include "cli/output.h"
+
+#include "cli/command.h"
+
+#include <errno.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/ioctl.h>
+#include <unistd.h>
+
+/* Why standard output failed, kept until the end because later calls overwrite errno. */
+static int output_errno;
+
+int gw_emit(const gw_buf *text)
+{
+    gw_error err = { 0 };
+    if (gw_buf_status(text, &err) != GW_OK) {
+        fprintf(stderr, "giveway: %s\n", err.msg);
+        return GW_EXIT_OUTPUT;
+    }
+    errno = 0;
+    bool ok = fwrite(gw_buf_str(text), 1, text->n, stdout) == text->n && fflush(stdout) == 0;
+    if (!ok && !output_errno) output_errno = errno;
+    return ok ? GW_EXIT_DONE : GW_EXIT_OUTPUT;
+}
+
+int gw_close_output(int status)
+{
+    errno = 0;
+    bool ok = fflush(stdout) == 0 && !ferror(stdout);
+    if (ok) return status;
+    int why = output_errno ? output_errno : errno;
+    if (why != EPIPE)
+        fprintf(stderr, "giveway: cannot write to standard output: %s\n", why ? strerror(why) : "it failed");
+    return GW_EXIT_OUTPUT;
+}
+
+int gw_complain(const char *command, const gw_error *err)
+{
+    fprintf(stderr, "giveway %s: %s\n", command, err->msg[0] ? err->msg : gw_status_text(err->code));
+    return gw_exit_of(err->code);
+}
+
+static bool is_set(const char *name)
+{
+    const char *value = getenv(name);
+    return value && *value;
+}
+
+bool gw_wants_bold(void)
+{
+    const char *term = getenv("TERM");
+    return isatty(STDOUT_FILENO) && !is_set("NO_COLOR") && term && strcmp(term, "dumb") != 0;
+}
+
+int gw_output_width(void)
+{
+    struct winsize size;
+    if (!isatty(STDOUT_FILENO) || ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) != 0) return 100;
+    int width = size.ws_col;
+    return width < 40 ? (width ? 40 : 100) : width > 160 ? 160 : width;
+}
+
+void gw_progress(bool quiet, const char *text)
+{
+    static size_t shown;
+    if (quiet || !isatty(STDERR_FILENO)) return;
+    size_t n = text ? strlen(text) : 0;
+    fprintf(stderr, "\r%s%*s\r%s", text ? text : "", shown > n ? (int)(shown - n) : 0, "", text ? text : "");
+    fflush(stderr);
+    shown = n;
+}

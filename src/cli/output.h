@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: MIT */
+/** Standard output and standard error: results to the one, everything else to the other. */
+#ifndef CLI_OUTPUT_H
+#define CLI_OUTPUT_H
+
+#include "show/buf.h"
+
+/** Writes a finished result to standard output; returns GW_EXIT_DONE or GW_EXIT_OUTPUT. */
+int gw_emit(const gw_buf *text);
+
+/**
+ * The last thing a run does: what was printed must have arrived, since a full disk is not success.
+ * Returns `status`, or GW_EXIT_OUTPUT with one line; a reader that went away (a closed pipe) gets none.
+ */
+int gw_close_output(int status);
+
+/** Prints the one line of an error under the command's name and returns its exit status. */
+int gw_complain(const char *command, const gw_error *err);
+
+/** True where standard output is a terminal that wants bold text (NO_COLOR and TERM=dumb do not). */
+bool gw_wants_bold(void);
+
+/** Columns to lay text out in: those of the terminal between 40 and 160, else 100. */
+int gw_output_width(void);
+
+/**
+ * A line of progress that the next one overwrites; only where standard error is a terminal and
+ * `quiet` is false. NULL clears it.
+ */
+void gw_progress(bool quiet, const char *text);
+
+#endif

@@ -1,0 +1,45 @@
+/* SPDX-License-Identifier: MIT */
+#include "cli/session.h"
+
+#include <stdio.h>
+
+/* A file that cannot be read is wrong input; only a lack of memory is the machine's fault. */
+static int exit_of_reading(gw_status status)
+{
+    if (status == GW_OK) return GW_EXIT_DONE;
+    return status == GW_E_NOMEM ? GW_EXIT_OUTPUT : GW_EXIT_INPUT;
+}
+
+static void print_faults(const gw_faults *faults, bool quiet)
+{
+    for (int i = 0; i < gw_faults_count(faults); i++) fprintf(stderr, "%s\n", gw_faults_text(faults, i));
+    for (int i = 0; !quiet && i < gw_faults_warnings(faults); i++)
+        fprintf(stderr, "warning: %s\n", gw_faults_warning(faults, i));
+}
+
+int gw_session_open(const gw_args *args, const char *path, gw_session *session)
+{
+    const char *dir = gw_args_text(args, GW_OPT_MATERIALS, 0);
+    *session = (gw_session){ 0 };
+    gw_status st = gw_materials_builtin(&session->materials, &session->faults);
+    if (st == GW_OK && dir) st = gw_materials_add_dir(&session->materials, dir, &session->faults);
+    if (st == GW_OK && path) st = gw_case_load(path, &session->materials, &session->c, &session->faults);
+    print_faults(&session->faults, gw_args_has(args, GW_OPT_QUIET));
+    if (st != GW_OK && gw_faults_count(&session->faults) == 0)
+        fprintf(stderr, "giveway %s: %s\n", args->command->name, gw_status_text(st));
+    return exit_of_reading(st);
+}
+
+void gw_session_close(gw_session *session)
+{
+    gw_case_free(&session->c);
+    gw_materials_free(&session->materials);
+    gw_faults_free(&session->faults);
+}
+
+int gw_session_no_such(const gw_args *args, const char *what, const char *name, const char *hint)
+{
+    fprintf(stderr, "giveway %s: there is no %s \"%s\" in the case%s\n", args->command->name, what, name,
+            hint);
+    return GW_EXIT_INPUT;
+}

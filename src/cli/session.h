@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: MIT */
+/** What nearly every command begins with: the materials and the case it was given. */
+#ifndef CLI_SESSION_H
+#define CLI_SESSION_H
+
+#include "cli/command.h"
+#include "giveway/casefile.h"
+
+#include <stdio.h>
+
+typedef struct gw_session {
+    gw_material_set materials;
+    gw_case c;
+    gw_faults faults;
+} gw_session;
+
+/**
+ * Reads the materials (those of the program, then --materials) and, unless `path` is NULL, the case.
+ * Every fault and, without --quiet, every warning goes to standard error, a line each.
+ * Returns an exit status; close the session whatever it is.
+ */
+int gw_session_open(const gw_args *args, const char *path, gw_session *session);
+void gw_session_close(gw_session *session);
+
+/** Complains, that the case has no `what` (kit, bush ...) called `name`, with a hint (gw_nearest_hint);
+ * GW_EXIT_INPUT. */
+int gw_session_no_such(const gw_args *args, const char *what, const char *name, const char *hint);
+
+#endif

@@ -1,0 +1,200 @@
+/* SPDX-License-Identifier: MIT */
+#include "show/rates.h"
+
+#include "giveway/units.h"
+#include "show/csv.h"
+#include "show/json.h"
+#include "show/number.h"
+#include "show/table.h"
+#include "show/words.h"
+
+static const char HANDBOOK_SOURCE[] =
+    "Adkins & Gent, British Journal of Applied Physics 5 (1954), 354-358; between its long and short limits "
+    "an interpolation good to a few per cent";
+
+const char *gw_bush_type_word(gw_bush_type type)
+{
+    switch (type) {
+    case GW_BUSH_RATES:
+        return "rates";
+    case GW_BUSH_BONDED:
+        return "bonded";
+    case GW_BUSH_UNBONDED:
+        return "unbonded";
+    case GW_BUSH_BEARING:
+        return "bearing";
+    case GW_BUSH_BALL_JOINT:
+        return "ball_joint";
+    case GW_BUSH_MEASURED:
+        return "measured";
+    }
+    return "";
+}
+
+static const char *method_word(const gw_rates_row *row)
+{
+    if (!row->has_handbook) return "given";
+    return row->method == GW_METHOD_HANDBOOK ? "handbook" : "solved";
+}
+
+/* Rates in N/mm and N m/deg: radial 1, radial 2, axial, conical 1, conical 2, torsional. */
+static void in_trade_units(const gw_bush_law *law, double v[6])
+{
+    for (int i = 0; i < 3; i++) {
+        v[i] = law->k[i] / GW_N_PER_MM;
+        v[3 + i] = law->c[i] / GW_NM_PER_DEG;
+    }
+}
+
+static void text_row(gw_table *table, const char *name, const char *how, const gw_bush_law *law)
+{
+    double v[6];
+    in_trade_units(law, v);
+    gw_table_cell(table, name);
+    gw_table_cell(table, how);
+    for (int i = 0; i < 6; i++) gw_table_cell(table, gw_significant(v[i], 4).s);
+}
+
+static void text_columns(gw_table *table)
+{
+    gw_table_column(table, GW_LEFT, "bush");
+    gw_table_column(table, GW_LEFT, "type");
+    gw_table_column(table, GW_RIGHT, "radial e1\nN/mm");
+    gw_table_column(table, GW_RIGHT, "radial e2\nN/mm");
+    gw_table_column(table, GW_RIGHT, "axial\nN/mm");
+    gw_table_column(table, GW_RIGHT, "conical e1\nN m/deg");
+    gw_table_column(table, GW_RIGHT, "conical e2\nN m/deg");
+    gw_table_column(table, GW_RIGHT, "torsional\nN m/deg");
+}
+
+static void put_stop(gw_buf *out, const char *name, const char *what, const gw_stop *stop)
+{
+    if (stop->rate <= 0) return;
+    gw_buf_add(out, "  ");
+    gw_buf_clean(out, name);
+    gw_buf_fmt(out, ": %s after %s mm, %s N/mm more\n", what, gw_significant(stop->gap / GW_MM, 3).s,
+               gw_significant(stop->rate / GW_N_PER_MM, 3).s);
+}
+
+static void put_stops(const gw_rates_row *row, gw_buf *out)
+{
+    put_stop(out, row->bush->name, "stop", &row->law.stop);
+    put_stop(out, row->bush->name, "void closes along e1", &row->law.void_stop);
+    if (row->law.clearance > 0) {
+        gw_buf_add(out, "  ");
+        gw_buf_clean(out, row->bush->name);
+        gw_buf_fmt(out, ": play of %s mm each side of centre\n",
+                   gw_significant(row->law.clearance / GW_MM, 3).s);
+    }
+}
+
+gw_status gw_rates_text(const gw_rates_row *rows, int n, int width, bool bold, gw_buf *out, gw_error *err)
+{
+    gw_table table = { 0 };
+    bool any_handbook = false;
+    text_columns(&table);
+    for (int i = 0; i < n; i++) {
+        text_row(&table, rows[i].bush->name, gw_bush_type_word(rows[i].bush->type), &rows[i].law);
+        if (!rows[i].has_handbook) continue;
+        any_handbook = true;
+        if (rows[i].method != GW_METHOD_HANDBOOK) text_row(&table, "", "by handbook", &rows[i].handbook);
+    }
+    gw_status st = gw_table_print(&table, width, 0, bold, out, err);
+    for (int i = 0; i < n; i++) put_stops(&rows[i], out);
+    if (any_handbook) {
+        gw_buf_add(out, "\nHandbook: ");
+        gw_buf_fmt(out, "%s.\n", HANDBOOK_SOURCE);
+        gw_buf_paragraph(out, gw_words_text(GW_WORDS_RATE_ESTIMATE), width, 0);
+    }
+    gw_table_free(&table);
+    return st == GW_OK ? gw_buf_status(out, err) : st;
+}
+
+static void json_stop(gw_json *json, const char *key, const gw_stop *stop)
+{
+    if (stop->rate <= 0) return;
+    gw_json_object_on_line(json, key);
+    gw_json_number(json, "gap_mm", stop->gap / GW_MM);
+    gw_json_number(json, "rate_N_per_mm", stop->rate / GW_N_PER_MM);
+    gw_json_close(json);
+}
+
+static void json_handbook(gw_json *json, const gw_bush_law *law)
+{
+    double v[6];
+    in_trade_units(law, v);
+    gw_json_object(json, "handbook");
+    gw_json_number(json, "radial_N_per_mm", v[0]);
+    gw_json_number(json, "axial_N_per_mm", v[2]);
+    gw_json_number(json, "torsional_Nm_per_deg", v[5]);
+    gw_json_string(json, "source", HANDBOOK_SOURCE);
+    gw_json_close(json);
+}
+
+static void json_row(gw_json *json, const gw_rates_row *row)
+{
+    double v[6];
+    in_trade_units(&row->law, v);
+    gw_json_object(json, NULL);
+    gw_json_string(json, "name", row->bush->name);
+    if (row->bush->label) gw_json_string(json, "label", row->bush->label);
+    gw_json_string(json, "type", gw_bush_type_word(row->bush->type));
+    gw_json_string(json, "method", method_word(row));
+    gw_json_numbers(json, "radial_N_per_mm", v, 2);
+    gw_json_number(json, "axial_N_per_mm", v[2]);
+    gw_json_numbers(json, "conical_Nm_per_deg", v + 3, 2);
+    gw_json_number(json, "torsional_Nm_per_deg", v[5]);
+    json_stop(json, "stop", &row->law.stop);
+    json_stop(json, "void_stop", &row->law.void_stop);
+    if (row->law.clearance > 0) gw_json_number(json, "play_each_side_mm", row->law.clearance / GW_MM);
+    if (row->law.breakaway > 0) gw_json_number(json, "breakaway_Nm", row->law.breakaway);
+    if (row->has_handbook) json_handbook(json, &row->handbook);
+    gw_json_close(json);
+}
+
+void gw_rates_json(const gw_rates_row *rows, int n, gw_buf *out)
+{
+    gw_json json = { .out = out };
+    gw_json_object(&json, NULL);
+    gw_json_string(&json, "format", "giveway-result-1");
+    gw_json_string(&json, "command", "rates");
+    gw_json_array(&json, "bushes");
+    for (int i = 0; i < n; i++) json_row(&json, &rows[i]);
+    gw_json_close(&json);
+    gw_json_close(&json);
+}
+
+void gw_rates_csv(const gw_rates_row *rows, int n, gw_buf *out)
+{
+    static const char *const HEAD[] = { "name",
+                                        "type",
+                                        "method",
+                                        "radial_e1_N_per_mm",
+                                        "radial_e2_N_per_mm",
+                                        "axial_N_per_mm",
+                                        "conical_e1_Nm_per_deg",
+                                        "conical_e2_Nm_per_deg",
+                                        "torsional_Nm_per_deg",
+                                        "handbook_radial_N_per_mm",
+                                        "handbook_axial_N_per_mm",
+                                        "handbook_torsional_Nm_per_deg" };
+    gw_csv csv = { .out = out };
+    for (size_t i = 0; i < sizeof HEAD / sizeof *HEAD; i++) gw_csv_string(&csv, HEAD[i]);
+    gw_csv_end_row(&csv);
+    for (int r = 0; r < n; r++) {
+        double v[6], h[6] = { 0 };
+        in_trade_units(&rows[r].law, v);
+        gw_csv_string(&csv, rows[r].bush->name);
+        gw_csv_string(&csv, gw_bush_type_word(rows[r].bush->type));
+        gw_csv_string(&csv, method_word(&rows[r]));
+        gw_csv_numbers(&csv, v, 6);
+        if (rows[r].has_handbook) in_trade_units(&rows[r].handbook, h);
+        for (int i = 0; i < 3; i++) {
+            if (rows[r].has_handbook)
+                gw_csv_number(&csv, h[i == 0 ? 0 : i == 1 ? 2 : 5]);
+            else
+                gw_csv_string(&csv, NULL);
+        }
+        gw_csv_end_row(&csv);
+    }
+}
