@@ -13,6 +13,7 @@ skipped=build/setup-skipped # extras that could not be had, so that nobody waits
 present() {
     case $1 in
     gcc) command -v cc ;;
+    libc6-dev) echo '#include <complex.h>' | cc -E -x c - ;; # gcc alone brings no headers
     make) command -v make ;;
     pkg-config) command -v pkg-config ;;
     libgsl-dev) pkg-config --exists gsl ;;
@@ -37,7 +38,7 @@ sys.exit(not any(os.path.isdir(os.path.join(r, sys.argv[1])) for r in roots))' "
 }
 
 choose() {
-    need=(gcc make pkg-config libgsl-dev libcjson-dev)
+    need=(gcc libc6-dev make pkg-config libgsl-dev libcjson-dev)
     case $1 in
     demo) need+=(gnuplot-nox) ;;
     check | coverage)
@@ -60,7 +61,7 @@ root() { # run as root, by whatever way there is
 }
 
 install() {
-    DEBIAN_FRONTEND=noninteractive root env DEBIAN_FRONTEND=noninteractive \
+    root env DEBIAN_FRONTEND=noninteractive \
         apt-get install -y -q --no-install-recommends "$@" >>build/setup.log 2>&1
 }
 
