@@ -28,11 +28,11 @@ LIBS    := $(PKG_LIBS) -lm
 SRC      := $(sort $(wildcard src/*/*.c))
 LIBSRC   := $(filter-out src/cli/%,$(SRC))
 CLISRC   := $(filter src/cli/%,$(SRC))
-LIBOBJ   := $(LIBSRC:src/%.c=$B/%.o)
+LIBOBJ   := $(LIBSRC:src/%.c=$B/%.o) $B/materials_embedded.o
 CLIOBJ   := $(CLISRC:src/%.c=$B/%.o)
 TESTSRC  := $(sort $(wildcard tests/*/test_*.c))
 TESTS    := $(TESTSRC:tests/%.c=$B/tests/%)
-TESTLIB  := $(patsubst tests/%.c,$B/tests/%.o,$(wildcard tests/support/*.c))
+TESTOBJ  := $(patsubst tests/%.c,$B/tests/%.o,$(sort $(wildcard tests/support/*.c)))
 BENCHES  := $(patsubst tests/%.c,$B/tests/%,$(sort $(wildcard tests/bench/*.c)))
 
 # Make anew with the packages in place; on more than one core unless the caller chose a number.
@@ -46,9 +46,23 @@ $B/libgiveway.a: $(LIBOBJ)
 	@rm -f $@
 	$(Q)$(AR) rcs $@ $^
 
+# An archive, so that a test takes from the shared fixtures only what it uses.
+$B/tests/libsupport.a: $(TESTOBJ)
+	@rm -f $@
+	$(Q)$(AR) rcs $@ $^
+
 $B/giveway: $(CLIOBJ) $B/libgiveway.a
 	@echo "  link    $@"
 	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS)
+
+# The default materials as a C file. The folder itself is named so that a file taken away counts too.
+$B/materials_embedded.c: scripts/embed_materials.sh materials $(sort $(wildcard materials/*.json))
+	@mkdir -p $(@D) && echo "  embed   materials"
+	$(Q)scripts/embed_materials.sh $(filter %.json,$^) >$@.part && mv $@.part $@
+
+$B/materials_embedded.o: $B/materials_embedded.c $B/flags
+	@echo "  compile $<"
+	$(Q)$(CC_ALL) -MMD -MP -c -o $@ $<
 
 $B/%.o: src/%.c $B/flags
 	@mkdir -p $(@D) && echo "  compile $<"
@@ -62,7 +76,7 @@ $B/tests/bench/%: $B/tests/bench/%.o $B/libgiveway.a
 	@echo "  link    $@"
 	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS)
 
-$B/tests/%: $B/tests/%.o $(TESTLIB) $B/libgiveway.a
+$B/tests/%: $B/tests/%.o $B/tests/libsupport.a $B/libgiveway.a
 	@echo "  link    $@"
 	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS) -lcmocka
 

@@ -48,7 +48,7 @@ run_one() {
         verdict=FAIL
     else
         if [ $((passed + skipped)) = 0 ]; then passed=1; fi
-        verdict=ok
+        if [ "$passed" = 0 ]; then verdict=skip; else verdict=ok; fi
     fi
     echo "$passed $failed $skipped" >"$log.count"
     report "$verdict" "$name" "$passed" "$seconds" "$status" "$log"
