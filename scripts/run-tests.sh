@@ -1,8 +1,8 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
 # Runs the tests, two at a time, and sums up: run-tests.sh MODE BUILD_STATUS [--only] TEST_PROGRAM...
-# Besides the programs it runs the scripts tests/*/*.{sh,py} (not those that begin with "_") and
-# scripts/check-*.sh, unless --only is given. Logs are kept in build/MODE/logs.
+# Besides the programs it runs the scripts tests/*/*.sh (not those that begin with "_"),
+# tests/*/test_*.py and scripts/check-*.sh, unless --only is given. Logs are kept in build/MODE/logs.
 #
 # A test passes with status 0, is skipped with 77 (its last line says why), and fails otherwise. One
 # that prints "ok" and "not ok" lines (the Test Anything Protocol) is counted by these.
@@ -77,7 +77,7 @@ export -f run_one report short_name
 
 items=("$@")
 if [ $only = no ]; then
-    for script in tests/*/*.sh tests/*/*.py scripts/check-*.sh; do
+    for script in tests/*/*.sh tests/*/test_*.py scripts/check-*.sh; do
         case ${script##*/} in _* | \**) ;; *) [ -f "$script" ] && items+=("$script") ;; esac
     done
 fi
