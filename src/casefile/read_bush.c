@@ -1,0 +1,147 @@
+/* SPDX-License-Identifier: MIT */
+/* One bush: what is common to all, then what belongs to its type. */
+#include "casefile/section.h"
+#include "giveway/units.h"
+
+#define AT(field) offsetof(gw_bush, field)
+static const gw_number_key COMMON[] = {
+    { "price", GW_OPTIONAL, GW_FROM(0, 1e9), 1, 0, AT(price) },
+    { "fit_minutes", GW_OPTIONAL, GW_FROM(0, 1e6), 1, 0, AT(fit_minutes) },
+    { "tilt_limit_deg", GW_OPTIONAL, GW_BETWEEN(0, 90), GW_DEG, 0, AT(tilt_limit) },
+    { "offset_mm", GW_OPTIONAL, GW_FROM(0, 100), GW_MM, 0, AT(offset) },
+    { "offset_clock_deg", GW_OPTIONAL, GW_FROM(-360, 360), GW_DEG, 0, AT(offset_clock) },
+};
+
+static const gw_number_key LOSSES[] = {
+    { "loss_factor", GW_OPTIONAL, GW_FROM(0, 10), 1, 0, AT(loss_factor) },
+    { "dynamic_ratio", GW_OPTIONAL, GW_ABOVE(0, 1e3), 1, 0, AT(dynamic_ratio) },
+};
+
+static const gw_number_key BALL_JOINT[] = {
+    { "radial_N_per_mm", GW_OPTIONAL, GW_FROM(0, 1e12), GW_N_PER_MM, 0, AT(rates.radial) },
+    { "axial_N_per_mm", GW_OPTIONAL, GW_FROM(0, 1e12), GW_N_PER_MM, 0, AT(rates.axial) },
+};
+
+static const gw_number_key BEARING[] = {
+    { "ball_diameter_mm", GW_REQUIRED, GW_ABOVE(0, 1e3), GW_MM, 0, AT(bearing.ball_diameter) },
+    { "width_mm", GW_REQUIRED, GW_ABOVE(0, 1e3), GW_MM, 0, AT(bearing.width) },
+    { "static_rating_kN", GW_OPTIONAL, GW_ABOVE(0, 1e6), GW_KN, 0, AT(bearing.static_rating) },
+    { "clearance_mm", GW_REQUIRED, GW_FROM(0, 10), GW_MM, 0, AT(bearing.clearance) },
+    { "breakaway_Nm", GW_REQUIRED, GW_FROM(0, 1e6), 1, 0, AT(bearing.breakaway) },
+    { "radial_N_per_mm", GW_OPTIONAL, GW_ABOVE(0, 1e12), GW_N_PER_MM, 0, AT(bearing.radial) },
+    { "axial_N_per_mm", GW_OPTIONAL, GW_ABOVE(0, 1e12), GW_N_PER_MM, 0, AT(bearing.axial) },
+};
+
+static const gw_number_key STOP[] = {
+    { "gap_mm", GW_REQUIRED, GW_FROM(0, 1e3), GW_MM, 0, offsetof(gw_stop, gap) },
+    { "rate_N_per_mm", GW_REQUIRED, GW_ABOVE(0, 1e12), GW_N_PER_MM, 0, offsetof(gw_stop, rate) },
+};
+
+/* Every key that a type knows, in the order of gw_bush_type. */
+#define EVERY "type", "label", "price", "fit_minutes", "tilt_limit_deg", "offset_mm", "offset_clock_deg"
+#define RUBBER                                                                                               \
+    "material", "inner_diameter_mm", "outer_diameter_mm", "length_mm", "end_dish_mm", "interleaf", "stop",   \
+        "progressive"
+static const char *const KEYS[][24] = {
+    { EVERY, "radial_N_per_mm", "axial_N_per_mm", "conical_Nm_per_deg", "torsional_Nm_per_deg", "loss_factor",
+      "dynamic_ratio", "stop", NULL },
+    { EVERY, RUBBER, "voids", NULL },
+    { EVERY, RUBBER, "friction_coefficient", NULL },
+    { EVERY, "ball_diameter_mm", "width_mm", "liner", "static_rating_kN", "clearance_mm", "breakaway_Nm",
+      "radial_N_per_mm", "axial_N_per_mm", NULL },
+    { EVERY, "radial_N_per_mm", "axial_N_per_mm", "loss_factor", "dynamic_ratio", NULL },
+    { EVERY, "file", NULL },
+};
+static const char *const TYPES[] = { "rates", "bonded", "unbonded", "bearing", "ball_joint", "measured" };
+
+/* Both ways, where the case does not say: stiff beside rubber, soft beside the body. Common practice. */
+static const double BALL_JOINT_RATE = 50000 * GW_N_PER_MM;
+
+void gw_read_stop(const gw_reader *rd, const gw_node *bush, gw_stop *stop)
+{
+    gw_node node;
+    if (!gw_get_object(rd, bush, "stop", GW_OPTIONAL, &node)) return;
+    gw_check_keys(rd, &node, STOP, GW_COUNT(STOP), NULL);
+    gw_get_numbers(rd, &node, STOP, GW_COUNT(STOP), stop);
+}
+
+static void read_rates(const gw_reader *rd, const gw_node *node, gw_bush *bush)
+{
+    const gw_range range = GW_FROM(0, 1e12);
+    gw_given_rates r = { 0 };
+    gw_get_pair(rd, node, "radial_N_per_mm", range, r.radial);
+    gw_get_number(rd, node, "axial_N_per_mm", GW_REQUIRED, range, &r.axial);
+    gw_get_pair(rd, node, "conical_Nm_per_deg", range, r.conical);
+    gw_get_number(rd, node, "torsional_Nm_per_deg", GW_REQUIRED, range, &r.torsional);
+    for (int i = 0; i < 2; i++) {
+        bush->rates.radial[i] = r.radial[i] * GW_N_PER_MM;
+        bush->rates.conical[i] = r.conical[i] * GW_NM_PER_DEG;
+    }
+    bush->rates.axial = r.axial * GW_N_PER_MM;
+    bush->rates.torsional = r.torsional * GW_NM_PER_DEG;
+    gw_get_numbers(rd, node, LOSSES, GW_COUNT(LOSSES), bush);
+    gw_read_stop(rd, node, &bush->stop);
+}
+
+static void read_ball_joint(const gw_reader *rd, const gw_node *node, gw_bush *bush)
+{
+    bush->rates.radial[0] = bush->rates.axial = BALL_JOINT_RATE;
+    gw_get_numbers(rd, node, BALL_JOINT, GW_COUNT(BALL_JOINT), bush);
+    bush->rates.radial[1] = bush->rates.radial[0];
+    gw_get_numbers(rd, node, LOSSES, GW_COUNT(LOSSES), bush);
+}
+
+static void read_bearing(const gw_reader *rd, const gw_node *node, gw_bush *bush)
+{
+    static const char *const LINERS[] = { "steel", "ptfe" }; /* in the order of gw_liner */
+    int liner;
+    gw_get_numbers(rd, node, BEARING, GW_COUNT(BEARING), bush);
+    if (gw_get_choice(rd, node, "liner", GW_REQUIRED, LINERS, 2, &liner))
+        bush->bearing.liner = (gw_liner)liner;
+}
+
+/* One without the other is half an answer: an offset has a direction. */
+static void check_offset_pair(const gw_reader *rd, const gw_node *node)
+{
+    gw_node offset = gw_node_key(node, "offset_mm"), clock = gw_node_key(node, "offset_clock_deg");
+    if (offset.json && !clock.json)
+        gw_fault(rd, &clock, "this key is missing: an offset needs its angle from e1 towards e2");
+    if (clock.json && !offset.json)
+        gw_fault(rd, &offset, "this key is missing: a clock angle belongs to an offset");
+}
+
+void gw_read_bush(const gw_case_reader *cr, const gw_node *node, gw_bush *bush)
+{
+    const gw_reader *rd = &cr->rd;
+    int type;
+    bush->price = bush->fit_minutes = -1;
+    bush->dynamic_ratio = 1;
+    if (!gw_is_object(rd, node, "an object { } that describes a bush")) return;
+    if (!gw_get_choice(rd, node, "type", GW_REQUIRED, TYPES, (int)GW_COUNT(TYPES), &type)) return;
+    bush->type = (gw_bush_type)type;
+    gw_check_keys(rd, node, NULL, 0, KEYS[type]);
+    gw_get_text(rd, node, "label", GW_OPTIONAL, GW_MAX_TEXT_BYTES, &bush->label);
+    gw_get_numbers(rd, node, COMMON, GW_COUNT(COMMON), bush);
+    check_offset_pair(rd, node);
+    switch (bush->type) {
+    case GW_BUSH_RATES:
+        read_rates(rd, node, bush);
+        break;
+    case GW_BUSH_BONDED:
+    case GW_BUSH_UNBONDED:
+        gw_read_rubber(cr, node, bush);
+        break;
+    case GW_BUSH_BEARING:
+        read_bearing(rd, node, bush);
+        break;
+    case GW_BUSH_BALL_JOINT:
+        read_ball_joint(rd, node, bush);
+        break;
+    case GW_BUSH_MEASURED: {
+        gw_node at = gw_node_key(node, "type");
+        gw_fault(rd, &at,
+                 "bushes from a bench curve are not available yet: give its rates with type \"rates\"");
+        break;
+    }
+    }
+}

@@ -1,0 +1,173 @@
+/* SPDX-License-Identifier: MIT */
+/* A corner: wheel, points, members, joints, spring and damper. */
+#include "casefile/corner_reader.h"
+
+#include "casefile/nearest.h"
+#include "giveway/units.h"
+
+#include <string.h>
+
+static const char *const CORNER_KEYS[] = {
+    "wheel", "points_mm", "members", "joints", "spring", "damper", NULL
+};
+static const char *const SPRING_KEYS[] = { "on", "at", "to", NULL };
+
+static const gw_number_key SPRING_NUMBERS[] = {
+    { "rate_N_per_mm", GW_REQUIRED, GW_ABOVE(0, 1e9), GW_N_PER_MM, 0, offsetof(gw_spring, rate) },
+};
+
+static const gw_number_key DAMPER_NUMBERS[] = {
+    { "rate_Ns_per_mm", GW_REQUIRED, GW_FROM(0, 1e9), GW_NS_PER_MM, 0, offsetof(gw_damper, rate) },
+    { "top_mount_N_per_mm", GW_OPTIONAL, GW_ABOVE(0, 1e9), GW_N_PER_MM, 0, offsetof(gw_damper, top_mount) },
+};
+
+static void read_points(gw_corner_reader *r)
+{
+    const gw_reader *rd = &r->cr->rd;
+    if (!gw_get_object(rd, &r->node, "points_mm", GW_OPTIONAL, &r->points_node)) return;
+    int n = gw_count(&r->points_node);
+    if (!gw_is_within(rd, &r->points_node, GW_MAX_POINTS, "points") || n == 0) return;
+    if (!(r->points = gw_make(rd, n, sizeof *r->points))) return;
+    for (const cJSON *e = gw_first(&r->points_node); e; e = gw_next(e)) {
+        gw_node node = gw_node_entry(&r->points_node, e, 0);
+        gw_corner_point *point = &r->points[r->n_points++];
+        point->name = e->string;
+        gw_is_name(rd, &node, e->string);
+        point->known = gw_take_vector(rd, &node, GW_POINT_LIMIT_MM, GW_MM, &point->at);
+    }
+}
+
+bool gw_place(gw_corner_reader *r, const gw_node *up, const char *key, gw_vec3 *out)
+{
+    const gw_reader *rd = &r->cr->rd;
+    char found[80], hint[GW_HINT_MAX];
+    gw_node node = gw_node_key(up, key);
+    if (cJSON_IsArray(node.json)) return gw_take_vector(rd, &node, GW_POINT_LIMIT_MM, GW_MM, out);
+    if (!cJSON_IsString(node.json)) {
+        gw_fault(rd, &node, "expected the name of a point under \"points_mm\" or [x, y, z], found %s",
+                 gw_found(&node, found));
+        return false;
+    }
+    gw_nearest near = { .want = node.json->valuestring };
+    for (int i = 0; i < r->n_points; i++) {
+        gw_corner_point *point = &r->points[i];
+        if (strcmp(point->name, node.json->valuestring) == 0) {
+            point->used = true;
+            if (point->known) *out = point->at;
+            return point->known;
+        }
+        gw_nearest_offer(&near, point->name);
+    }
+    gw_fault(rd, &node, "expected the name of a point under \"points_mm\", found %s%s",
+             gw_found(&node, found), gw_nearest_hint(&near, hint));
+    return false;
+}
+
+static bool add_body(const gw_reader *rd, gw_corner *corner, const char *name)
+{
+    gw_body *body = &corner->bodies[corner->n_bodies];
+    if (!(body->name = gw_keep(rd, name))) return false;
+    corner->n_bodies++;
+    return true;
+}
+
+static void read_member(const gw_reader *rd, const gw_node *node, gw_corner *corner)
+{
+    static const gw_number_key MASS[] = { { "mass_kg", GW_OPTIONAL, GW_FROM(0, 1e5), 1, 0,
+                                            offsetof(gw_body, mass) } };
+    gw_is_name(rd, node, node->key);
+    if (strcmp(node->key, "chassis") == 0 || strcmp(node->key, "upright") == 0)
+        gw_fault(rd, node, "this body is there without being listed: give the member another name");
+    if (!add_body(rd, corner, node->key)) return;
+    if (!gw_is_object(rd, node, "an object { }, which may hold mass_kg")) return;
+    gw_check_keys(rd, node, MASS, 1, NULL);
+    gw_get_numbers(rd, node, MASS, 1, &corner->bodies[corner->n_bodies - 1]);
+}
+
+/* False where the bodies are not known, so that joints cannot be read. */
+static bool read_members(gw_corner_reader *r)
+{
+    const gw_reader *rd = &r->cr->rd;
+    bool given = gw_get_object(rd, &r->node, "members", GW_OPTIONAL, &r->members_node);
+    int n = given ? gw_count(&r->members_node) : 0;
+    if (given && !gw_is_within(rd, &r->members_node, GW_MAX_BODIES - 2, "members")) return false;
+    if (!(r->corner->bodies = gw_make(rd, n + 2, sizeof *r->corner->bodies))) return false;
+    if (!add_body(rd, r->corner, "chassis") || !add_body(rd, r->corner, "upright")) return false;
+    if (!given) return gw_node_key(&r->node, "members").json == NULL;
+    for (const cJSON *e = gw_first(&r->members_node); e; e = gw_next(e)) {
+        gw_node node = gw_node_entry(&r->members_node, e, 0);
+        read_member(rd, &node, r->corner);
+    }
+    return r->corner->n_bodies == n + 2;
+}
+
+/* Where a spring or damper stands and where it leads; both ends must be apart. */
+static void read_strut(gw_corner_reader *r, const gw_node *node, int *body, gw_vec3 *at, gw_vec3 *to)
+{
+    const gw_reader *rd = &r->cr->rd;
+    const char *on;
+    gw_node on_node = gw_node_key(node, "on");
+    if (gw_get_word(rd, node, "on", GW_REQUIRED, &on)) {
+        int found = gw_body_named(rd, &on_node, r->corner, on);
+        if (found == GW_CHASSIS)
+            gw_fault(rd, &on_node,
+                     "expected the upright or a member: the other end is the one on the chassis");
+        if (found > 0) *body = found;
+    }
+    bool a = gw_place(r, node, "at", at), b = gw_place(r, node, "to", to);
+    if (a && b && gw_norm(gw_sub(*to, *at)) < GW_COINCIDENT)
+        gw_fault(rd, node,
+                 "expected a length: \"at\" and \"to\" are the same place, so that it has no direction");
+}
+
+static void read_spring(gw_corner_reader *r)
+{
+    const gw_reader *rd = &r->cr->rd;
+    gw_spring *spring = &r->corner->spring;
+    gw_node node = gw_node_key(&r->node, "spring");
+    if (!node.json) {
+        gw_fault(rd, &node, "this key is missing: give the spring, which carries the wheel");
+        return;
+    }
+    if (!gw_is_object(rd, &node, "an object { }")) return;
+    gw_check_keys(rd, &node, SPRING_NUMBERS, GW_COUNT(SPRING_NUMBERS), SPRING_KEYS);
+    gw_get_numbers(rd, &node, SPRING_NUMBERS, GW_COUNT(SPRING_NUMBERS), spring);
+    read_strut(r, &node, &spring->body, &spring->at, &spring->to);
+}
+
+static void read_damper(gw_corner_reader *r)
+{
+    const gw_reader *rd = &r->cr->rd;
+    gw_damper *damper = &r->corner->damper;
+    gw_node node;
+    if (!gw_get_object(rd, &r->node, "damper", GW_OPTIONAL, &node)) return;
+    damper->present = true;
+    gw_check_keys(rd, &node, DAMPER_NUMBERS, GW_COUNT(DAMPER_NUMBERS), SPRING_KEYS);
+    gw_get_numbers(rd, &node, DAMPER_NUMBERS, GW_COUNT(DAMPER_NUMBERS), damper);
+    read_strut(r, &node, &damper->body, &damper->at, &damper->to);
+}
+
+static void warn_unused(gw_corner_reader *r)
+{
+    for (int i = 0; i < r->n_points; i++) {
+        gw_node at = { NULL, &r->points_node, r->points[i].name, 0 };
+        if (!r->points[i].used) gw_warn(&r->cr->rd, &at, "no joint, spring or damper uses this point");
+    }
+}
+
+void gw_read_corner(gw_case_reader *cr, const gw_node *node, gw_axle axle)
+{
+    gw_corner_reader r = { .cr = cr, .node = *node, .corner = &cr->c->corners[axle] };
+    if (!gw_is_object(&cr->rd, node, "an object { }")) return;
+    cr->c->has_corner[axle] = true;
+    r.corner->name = axle == GW_FRONT ? "front" : "rear";
+    gw_check_keys(&cr->rd, node, NULL, 0, CORNER_KEYS);
+    gw_read_wheel(&cr->rd, &r.node, &r.corner->wheel);
+    read_points(&r);
+    if (!read_members(&r)) return;
+    gw_read_joints(&r);
+    read_spring(&r);
+    read_damper(&r);
+    gw_check_corner(&r);
+    warn_unused(&r);
+}

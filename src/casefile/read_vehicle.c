@@ -1,0 +1,40 @@
+/* SPDX-License-Identifier: MIT */
+#include "casefile/section.h"
+#include "giveway/units.h"
+
+static const gw_number_key NUMBERS[] = {
+    { "mass_kg", GW_REQUIRED, GW_ABOVE(0, 1e6), 1, 0, offsetof(gw_vehicle, mass) },
+    { "front_mass_fraction", GW_REQUIRED, GW_BETWEEN(0, 1), 1, 0, offsetof(gw_vehicle, front_mass_fraction) },
+    { "cg_height_mm", GW_REQUIRED, GW_ABOVE(0, 1e4), GW_MM, 0, offsetof(gw_vehicle, cg_height) },
+    { "wheelbase_mm", GW_REQUIRED, GW_ABOVE(0, 1e5), GW_MM, 0, offsetof(gw_vehicle, wheelbase) },
+    { "brake_front_fraction", GW_REQUIRED, GW_FROM(0, 1), 1, 0, offsetof(gw_vehicle, brake_front_fraction) },
+    { "pneumatic_trail_mm", GW_REQUIRED, GW_FROM(-1e3, 1e3), GW_MM, 0,
+      offsetof(gw_vehicle, pneumatic_trail) },
+};
+
+static const char *const OTHERS[] = { "track_mm",
+                                      "roll_stiffness_Nm_per_deg",
+                                      "roll_centre_height_mm",
+                                      "cornering_stiffness_N_per_deg",
+                                      "camber_stiffness_N_per_deg",
+                                      NULL };
+
+bool gw_read_vehicle(const gw_reader *rd, const gw_node *node, gw_vehicle *v)
+{
+    const int before = gw_faults_count(rd->faults);
+    const gw_range positive = GW_ABOVE(0, 1e6), zero_up = GW_FROM(0, 1e6);
+    const gw_range track = GW_ABOVE(0, 1e4), height = GW_FROM(-2e3, 1e4);
+    if (!gw_is_object(rd, node, "an object { }")) return false;
+    gw_check_keys(rd, node, NUMBERS, GW_COUNT(NUMBERS), OTHERS);
+    gw_get_numbers(rd, node, NUMBERS, GW_COUNT(NUMBERS), v);
+    gw_get_axles(rd, node, "track_mm", GW_REQUIRED, track, GW_MM, v->track);
+    gw_get_axles(rd, node, "roll_stiffness_Nm_per_deg", GW_REQUIRED, positive, GW_NM_PER_DEG,
+                 v->roll_stiffness);
+    v->has_roll_centre =
+        gw_get_axles(rd, node, "roll_centre_height_mm", GW_OPTIONAL, height, GW_MM, v->roll_centre);
+    gw_get_axles(rd, node, "cornering_stiffness_N_per_deg", GW_OPTIONAL, zero_up, GW_N_PER_DEG,
+                 v->cornering_stiffness);
+    gw_get_axles(rd, node, "camber_stiffness_N_per_deg", GW_OPTIONAL, zero_up, GW_N_PER_DEG,
+                 v->camber_stiffness);
+    return gw_faults_count(rd->faults) == before;
+}

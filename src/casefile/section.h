@@ -1,0 +1,51 @@
+/* SPDX-License-Identifier: MIT */
+/** The sections of a case file. Each has its own read_*.c; read_case.c calls them in order. */
+#ifndef GW_CASEFILE_SECTION_H
+#define GW_CASEFILE_SECTION_H
+
+#include "casefile/get.h"
+#include "giveway/casefile.h"
+
+/** What the sections share. */
+typedef struct gw_case_reader {
+    gw_reader rd;
+    const gw_material_set *materials;
+    gw_case *c;   /**< being filled                                      */
+    int n_named;  /**< bushes that can be named: those under `bushes`    */
+    int capacity; /**< room in c->bushes                                 */
+    gw_node top;
+} gw_case_reader;
+
+/** Fills `v`; true where the section has no fault. */
+bool gw_read_vehicle(const gw_reader *rd, const gw_node *node, gw_vehicle *v);
+bool gw_read_wheel(const gw_reader *rd, const gw_node *corner, gw_wheel *wheel);
+
+/** `bushes`, with room for those that are written in place elsewhere. */
+void gw_read_bushes(gw_case_reader *cr);
+
+/**
+ * The bush that a joint or kit asks for: a name, or an object in place that is added under `name`.
+ * `housing_known` says whether its joint names a housing, which an offset needs. @return index; -1: fault.
+ */
+int gw_read_bush_ref(gw_case_reader *cr, const gw_node *node, const char *name, bool housing_known);
+
+/** Describes one bush; the parts by type are in read_rubber.c and read_bearing.c. */
+void gw_read_bush(const gw_case_reader *cr, const gw_node *node, gw_bush *bush);
+void gw_read_rubber(const gw_case_reader *cr, const gw_node *node, gw_bush *bush);
+void gw_read_stop(const gw_reader *rd, const gw_node *bush, gw_stop *stop);
+
+void gw_read_corner(gw_case_reader *cr, const gw_node *node, gw_axle axle);
+void gw_read_kits(gw_case_reader *cr);
+void gw_read_loads(gw_case_reader *cr);
+void gw_read_ride(const gw_reader *rd, const gw_node *node, gw_ride *ride);
+void gw_read_align(gw_case_reader *cr);
+
+/** Adds a fault for every name in `names` (n of them, NULL allowed) that stands there twice. */
+void gw_check_unique(const gw_reader *rd, const gw_node *list, const char *const *names, int n,
+                     const char *what);
+
+/** The joint of that name in a corner; a fault at `at` and -1 where there is none. */
+int gw_joint_named(const gw_reader *rd, const gw_node *at, const gw_corner *corner, const char *name);
+int gw_body_named(const gw_reader *rd, const gw_node *at, const gw_corner *corner, const char *name);
+
+#endif
