@@ -10,6 +10,8 @@ PKGS    := gsl libcjson
 
 CSTD    := -std=c11 -D_POSIX_C_SOURCE=200809L
 WARN    := -Wall -Wextra -Wconversion -Wshadow -Wdouble-promotion -Wstrict-prototypes -Wformat=2
+# clang takes NAN and INFINITY, which C defines as float, for a slip; gcc finds the real ones.
+WARN    += $(if $(findstring clang,$(shell $(CC) --version 2>/dev/null)),-Wno-double-promotion)
 CFLAGS  ?= -O2 -g
 SAN     :=
 ifeq ($(MODE),asan)
@@ -136,6 +138,9 @@ install: all ## install under PREFIX (/usr/local), below DESTDIR
 uninstall: ## take away what `install` put there
 	@scripts/install.sh uninstall $B "$(DESTDIR)" "$(PREFIX)"
 
+print-flags: # for the scripts that compile on their own
+	@echo '$(CC_ALL)'
+
 clean: ## remove everything that was built
 	rm -rf build
 
@@ -143,5 +148,5 @@ help: ## list the targets
 	@awk -F ':.*## ' '/^[a-z-]+:.*## /{printf "  make %-10s %s\n", $$1, $$2}' Makefile
 	@echo "  MODE=release|asan|coverage  CC=gcc|clang  PREFIX=/usr/local  DESTDIR=  JOBS=2  V=1 (show commands)"
 
-.PHONY: all tests unit demo check run-tests asan bench run-bench lint coverage install uninstall clean help FORCE
+.PHONY: all tests unit demo check run-tests asan bench run-bench lint coverage install uninstall print-flags clean help FORCE
 -include $(shell find $B -name '*.d' 2>/dev/null)

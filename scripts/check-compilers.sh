@@ -3,15 +3,19 @@
 # No source draws a warning from gcc or from clang, whichever of them are installed.
 set -euo pipefail
 cd "$(dirname "$0")/.."
-B=${B:-build/release}
-flags=(-std=c11 -D_POSIX_C_SOURCE=200809L -ffp-contract=off -Iinclude -Isrc -Itests "-I$B" -Wall -Wextra
-    -Wconversion -Wshadow -Wdouble-promotion -Wstrict-prototypes -Wformat=2 -Werror -fsyntax-only)
-read -ra packages < <(pkg-config --cflags gsl libcjson)
 status=0
+
+compile() { # COMPILER FILE...
+    local command
+    read -ra command < <(env -u MAKEFLAGS -u MFLAGS make -s CC="$1" MODE="${MODE:-release}" print-flags)
+    shift
+    "${command[@]}" -Itests -Werror -fsyntax-only "$@"
+}
+
 for compiler in gcc clang; do
     if ! command -v $compiler >/dev/null; then
         echo "ok - $compiler # SKIP not installed"
-    elif $compiler "${flags[@]}" "${packages[@]}" src/*/*.c tests/*/*.c; then
+    elif compile $compiler src/*/*.c tests/*/*.c; then
         echo "ok - $compiler draws no warning"
     else
         echo "not ok - $compiler" && status=1
