@@ -164,9 +164,10 @@ typedef struct gw_ride_result {
     gw_isolation *isolation;
     gw_ride_curve curve;
     gw_obstacle obstacle;
-    double road_limit_hz; /**< above it the road spectrum is extrapolated [Hz]                 */
-    double chassis_mass;  /**< [kg]                                                            */
-    int evaluations;      /**< frequencies at which the corner was solved                      */
+    const char *road_note; /**< over which frequencies the road spectrum is extrapolated        */
+    double road_limit_hz;  /**< above it the road spectrum is extrapolated [Hz]                 */
+    double chassis_mass;   /**< [kg]                                                            */
+    int evaluations;       /**< frequencies at which the corner was solved                      */
     int n_warnings;
     char **warnings;
     gw_arena arena; /**< owns all of the above                                                  */

@@ -1,0 +1,146 @@
+/* SPDX-License-Identifier: MIT */
+/* The one-degree springs that the ride model is made of, and their stiffness at a complex frequency. */
+#include "ride/model.h"
+
+#include "giveway/units.h"
+
+#include <math.h>
+
+static void add_coefficient(gw_element *e, int dof, double value)
+{
+    if (dof < 0 || value == 0.0) return;
+    for (int i = 0; i < e->n; i++) {
+        if (e->dof[i] != dof) continue;
+        e->row[i] += value;
+        return;
+    }
+    e->dof[e->n] = dof;
+    e->row[e->n++] = value;
+}
+
+void gw_element_add_twist(gw_element *e, const gw_ride_body *body, const double twist[6], double sign)
+{
+    gw_vec3 v = gw_mul_t(&body->basis, gw_v3(twist[0], twist[1], twist[2]));
+    gw_vec3 w = gw_mul_t(&body->basis, gw_v3(twist[3], twist[4], twist[5]));
+    const double value[6] = { v.x, v.y, v.z, w.x, w.y, w.z };
+    for (int i = 0; i < 6; i++) add_coefficient(e, body->dof[i], sign * value[i]);
+}
+
+void gw_element_add_point(gw_element *e, const gw_ride_body *body, gw_vec3 at, gw_vec3 direction, double sign)
+{
+    /* direction . (v + phi x r) = direction . v + (r x direction) . phi */
+    gw_vec3 arm = gw_cross(gw_sub(at, body->datum), direction);
+    const double twist[6] = { direction.x, direction.y, direction.z, arm.x, arm.y, arm.z };
+    gw_element_add_twist(e, body, twist, sign);
+}
+
+static double complex in_series(double complex k, double series, double loss)
+{
+    return series > 0.0 ? 1.0 / (1.0 / k + 1.0 / (series * gw_complex(1.0, loss))) : k;
+}
+
+/* A law without frequency in it is asked once, at 1 Hz. */
+double complex gw_element_constant(const gw_ride_model *model, const gw_element *e)
+{
+    if (e->kind == GW_ELEMENT_SPRING) return e->rate;
+    double complex factor = gw_dynamic_factor(model->laws[e->law], 1.0, model->settings->amplitude);
+    return in_series(e->rate * factor, e->series * model->bracket_factor, e->series_loss);
+}
+
+static void update_bush(const gw_ride_model *model, gw_element *e)
+{
+    gw_lanes *k = e->now;
+    gw_lanes_fill(k, 0.0);
+    gw_lanes_axpy(k, e->rate, &model->law_now[e->law]);
+    if (!(e->series > 0.0)) return;
+    gw_lanes give = gw_lanes_inverse(k), bracket;
+    gw_lanes_fill(&bracket, 1.0 / (e->series * model->bracket_factor * gw_complex(1.0, e->series_loss)));
+    gw_lanes_axpy(&give, 1.0, &bracket);
+    *k = gw_lanes_inverse(&give);
+}
+
+/* Dashpot and top mount in series: p c k / (k + p c). */
+static double complex damper_stiffness(const gw_element *e, double complex p)
+{
+    double complex dashpot = p * e->rate;
+    return e->series > 0.0 ? dashpot * e->series / (e->series + dashpot) : dashpot;
+}
+
+/* Slip with relaxation in series with the inertia of the rolling wheel, multiplied through by p^2. */
+static double complex fore_aft_stiffness(const gw_wheel *w, double speed, double complex p)
+{
+    double c = w->tyre_slip_stiffness, r2 = w->loaded_radius * w->loaded_radius;
+    return p * p / (p * p * (w->tyre_relaxation / c) + p * (speed / c) + r2 / w->spin_inertia);
+}
+
+static double complex fore_aft_slope(const gw_wheel *w, double speed, double complex p)
+{
+    double c = w->tyre_slip_stiffness, r2 = w->loaded_radius * w->loaded_radius;
+    double complex below = p * p * (w->tyre_relaxation / c) + p * (speed / c) + r2 / w->spin_inertia;
+    return (2.0 * p * below - p * p * (2.0 * p * (w->tyre_relaxation / c) + speed / c)) / (below * below);
+}
+
+/* Everything that is not in Re(K) with brackets and tyre spring comes in with its share. */
+static double complex point_stiffness(const gw_ride_model *model, const gw_element *e, double complex p,
+                                      gw_damping_share share)
+{
+    const gw_wheel *wheel = &model->corner->wheel;
+    switch (e->kind) {
+    case GW_ELEMENT_DAMPER:
+        return share * damper_stiffness(e, p);
+    case GW_ELEMENT_TYRE_VERTICAL:
+        return e->rate + share * p * wheel->tyre_damping;
+    case GW_ELEMENT_TYRE_FORE_AFT:
+        return share * fore_aft_stiffness(wheel, model->settings->speed, p);
+    case GW_ELEMENT_BUSH:
+    case GW_ELEMENT_SPRING:
+        break;
+    }
+    return e->k;
+}
+
+void gw_element_update(gw_ride_model *model, gw_element *e, const gw_lanes *p, gw_damping_share share)
+{
+    if (e->kind == GW_ELEMENT_BUSH) {
+        update_bush(model, e);
+        for (int i = 0; i < GW_LANES; i++) e->now->im[i] *= share;
+        return;
+    }
+    for (int i = 0; i < GW_LANES; i++)
+        gw_lanes_put(e->now, i, point_stiffness(model, e, gw_lanes_get(p, i), share));
+}
+
+void gw_element_slope(const gw_ride_model *model, const gw_element *e, const gw_lanes *p,
+                      gw_damping_share share, gw_lanes *out)
+{
+    const gw_wheel *wheel = &model->corner->wheel;
+    gw_lanes_fill(out, 0.0);
+    for (int i = 0; i < GW_LANES; i++) {
+        double complex at = gw_lanes_get(p, i), slope = 0.0;
+        if (e->kind == GW_ELEMENT_DAMPER) {
+            double complex part = e->series > 0.0 ? e->series / (e->series + at * e->rate) : 1.0;
+            slope = e->rate * part * part;
+        } else if (e->kind == GW_ELEMENT_TYRE_VERTICAL) {
+            slope = wheel->tyre_damping;
+        } else if (e->kind == GW_ELEMENT_TYRE_FORE_AFT) {
+            slope = fore_aft_slope(wheel, model->settings->speed, at);
+        }
+        gw_lanes_put(out, i, share * slope);
+    }
+}
+
+gw_lanes gw_element_deflection(const gw_element *e, const gw_lanes *x)
+{
+    gw_lanes sum;
+    gw_lanes_fill(&sum, 0.0);
+    for (int i = 0; i < e->n; i++) gw_lanes_axpy(&sum, e->row[i], &x[e->dof[i]]);
+    return sum;
+}
+
+gw_lanes gw_element_force(const gw_element *e, const gw_lanes *x)
+{
+    gw_lanes deflection = gw_element_deflection(e, x), k;
+    if (!e->constant) return gw_lanes_product(e->now, &deflection);
+    gw_lanes_fill(&k, e->k);
+    return gw_lanes_product(&k, &deflection);
+}

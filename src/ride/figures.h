@@ -1,0 +1,38 @@
+/* SPDX-License-Identifier: MIT */
+/** Comfort, harshness and road noise as integrals over the road's spectrum. */
+#ifndef RIDE_FIGURES_H
+#define RIDE_FIGURES_H
+
+#include "ride/modes.h"
+
+/** Mean squares; path has one entry an attachment, owned by the caller. */
+typedef struct gw_figures {
+    double comfort;        /**< [m^2/s^4] */
+    double harshness;      /**< [N^2]     */
+    double noise;          /**< [N^2]     */
+    double band[GW_BANDS]; /**< [N^2]     */
+    double *path;          /**< [N^2], over the harshness band */
+} gw_figures;
+
+/** Scratch of the sweep. */
+typedef struct gw_sweep {
+    gw_ride_model *model;
+    gw_lanes *x;     /**< [n]                 */
+    double *squares; /**< [n_paths * lanes]   */
+    gw_pole *poles;  /**< [n]                 */
+    int n_poles;
+    gw_figures *sum;
+} gw_sweep;
+
+gw_status gw_sweep_open(gw_sweep *sweep, gw_ride_model *model, gw_arena *arena, gw_error *err);
+
+/** All figures, 0.5 Hz to the upper edge of the last third-octave. */
+gw_status gw_figures_all(gw_sweep *sweep, gw_figures *out, gw_error *err);
+
+/** Harshness and road noise alone. */
+gw_status gw_figures_body_force(gw_sweep *sweep, gw_figures *out, gw_error *err);
+
+/** What low to high [Hz] adds to each figure. */
+gw_status gw_figures_part(gw_sweep *sweep, double low, double high, gw_figures *out, gw_error *err);
+
+#endif

@@ -1,0 +1,342 @@
+/* SPDX-License-Identifier: MIT */
+/* Builds the frequency-domain model of a corner: bodies, elements, masses and the shape of D. */
+#include "ride/model.h"
+
+#include "giveway/units.h"
+
+#include <math.h>
+#include <string.h>
+
+static gw_status missing(const gw_corner *corner, const char *key, gw_error *err)
+{
+    return gw_fail(err, GW_E_RANGE, "corners.%s.%s: ride needs it, above zero",
+                   corner->name ? corner->name : "?", key);
+}
+
+static bool positive(double value)
+{
+    return isfinite(value) && value > 0.0;
+}
+
+static gw_status check_corner(const gw_corner *corner, gw_error *err)
+{
+    const gw_wheel *wheel = &corner->wheel;
+    if (!positive(wheel->static_load)) return missing(corner, "wheel.static_load_N", err);
+    if (!positive(wheel->loaded_radius)) return missing(corner, "wheel.loaded_radius_mm", err);
+    if (!positive(wheel->mass)) return missing(corner, "wheel.mass_kg", err);
+    if (!positive(wheel->tilt_inertia)) return missing(corner, "wheel.tilt_inertia_kgm2", err);
+    if (!positive(wheel->pitch_inertia)) return missing(corner, "wheel.pitch_inertia_kgm2", err);
+    if (!positive(wheel->tyre_vertical)) return missing(corner, "wheel.tyre_vertical_N_per_mm", err);
+    if (!positive(corner->spring.rate)) return missing(corner, "spring.rate_N_per_mm", err);
+    if (!positive(gw_norm(gw_sub(corner->spring.to, corner->spring.at))))
+        return missing(corner, "spring: length from at to to", err);
+    if (corner->damper.present && !positive(gw_norm(gw_sub(corner->damper.to, corner->damper.at))))
+        return missing(corner, "damper: length from at to to", err);
+    return GW_OK;
+}
+
+static gw_status check_settings(const gw_ride *s, gw_error *err)
+{
+    if (!positive(s->roughness))
+        return gw_fail(err, GW_E_RANGE, "ride.roughness_m3 (or road_class): expected a number above zero");
+    if (!positive(s->speed)) return gw_fail(err, GW_E_RANGE, "ride.speed_km_h: expected a number above zero");
+    if (!(s->contact_length >= 0.0) || !isfinite(s->contact_length))
+        return gw_fail(err, GW_E_RANGE, "ride.contact_length_mm: expected zero or more");
+    if (!s->brackets_rigid && !positive(s->default_bracket))
+        return gw_fail(err, GW_E_RANGE,
+                       "ride.default_bracket_N_per_mm: expected a number above zero, or null");
+    if (!(s->bracket_loss >= 0.0) || !isfinite(s->bracket_loss))
+        return gw_fail(err, GW_E_RANGE, "ride.bracket_loss_factor: expected zero or more");
+    return GW_OK;
+}
+
+/* What hangs on the spring: the static load less what the tyre carries by itself. */
+static gw_status chassis_mass(const gw_corner *corner, double *out, gw_error *err)
+{
+    double mass = corner->wheel.static_load / GW_G0 - corner->wheel.mass;
+    for (int b = GW_UPRIGHT + 1; b < corner->n_bodies; b++) mass -= corner->bodies[b].mass;
+    if (!(mass > 0.0))
+        return gw_fail(err, GW_E_RANGE,
+                       "corners.%s: wheel and members weigh more than wheel.static_load_N carries",
+                       corner->name ? corner->name : "?");
+    *out = mass;
+    return GW_OK;
+}
+
+static gw_mat3 basis_along(gw_vec3 axis)
+{
+    gw_vec3 least = fabs(axis.x) < 0.6 ? gw_v3(1, 0, 0) : gw_v3(0, 1, 0);
+    gw_vec3 second = gw_axpy(least, -gw_dot(least, axis), axis);
+    second = gw_scale(1.0 / gw_norm(second), second);
+    return gw_mat3_from_columns(axis, second, gw_cross(axis, second));
+}
+
+static void place_member(gw_ride_model *model, int body, int *next)
+{
+    const gw_corner *corner = model->corner;
+    gw_ride_body *out = &model->bodies[body];
+    gw_vec3 axis;
+    bool spins = gw_ride_free_spin(corner, model->fit, body, &axis);
+    out->basis = spins ? basis_along(axis) : gw_mat3_identity();
+    for (int j = corner->n_joints - 1; j >= 0; j--)
+        if (corner->joints[j].body_a == body || corner->joints[j].body_b == body)
+            out->datum = corner->joints[j].at;
+    for (int i = 0; i < 6; i++) out->dof[i] = spins && i == 3 ? -1 : (*next)++;
+}
+
+/* Members first, then chassis and upright: the order in which D is condensed. */
+static void place_bodies(gw_ride_model *model)
+{
+    int next = 0;
+    for (int b = GW_UPRIGHT + 1; b < model->corner->n_bodies; b++) place_member(model, b, &next);
+    gw_ride_body *chassis = &model->bodies[GW_CHASSIS], *upright = &model->bodies[GW_UPRIGHT];
+    chassis->basis = upright->basis = gw_mat3_identity();
+    chassis->datum = upright->datum = model->corner->wheel.centre;
+    for (int i = 0; i < 6; i++) chassis->dof[i] = -1;
+    model->chassis_x = chassis->dof[0] = next++;
+    model->chassis_z = chassis->dof[2] = next++;
+    model->wheel = next;
+    for (int i = 0; i < 6; i++) upright->dof[i] = next++;
+    model->n = next;
+}
+
+static bool same_law(const gw_dynamic_law *a, const gw_dynamic_law *b)
+{
+    return a->ratio == b->ratio && a->loss == b->loss && a->zener_gain == b->zener_gain &&
+           a->zener_tau == b->zener_tau && a->zener_alpha == b->zener_alpha &&
+           a->payne_gain == b->payne_gain && a->payne_amplitude == b->payne_amplitude &&
+           a->payne_exponent == b->payne_exponent;
+}
+
+static int law_index(gw_ride_model *model, const gw_dynamic_law *law)
+{
+    for (int i = 0; i < model->n_laws; i++)
+        if (same_law(model->laws[i], law)) return i;
+    model->laws[model->n_laws] = law;
+    return model->n_laws++;
+}
+
+static gw_element *new_element(gw_ride_model *model, gw_element_kind kind, double rate, int path)
+{
+    gw_element *e = &model->elements[model->n_elements++];
+    e->kind = kind;
+    e->rate = rate;
+    e->path = path;
+    e->constant = kind == GW_ELEMENT_SPRING;
+    return e;
+}
+
+static int new_path(gw_ride_model *model, gw_path_kind kind, int joint, const char *name)
+{
+    model->paths[model->n_paths] = (gw_ride_path){ .kind = kind, .joint = joint, .name = name };
+    return model->n_paths++;
+}
+
+/* Brackets stand between the chassis and its bushes only; the joint's own goes before the default. */
+static double bracket_of(const gw_ride_model *model, const gw_joint *joint)
+{
+    if (joint->body_a != GW_CHASSIS && joint->body_b != GW_CHASSIS) return 0.0;
+    if (joint->bracket > 0.0) return joint->bracket;
+    return model->settings->brackets_rigid ? 0.0 : model->settings->default_bracket;
+}
+
+static void add_joint(gw_ride_model *model, int j)
+{
+    const gw_joint *joint = &model->corner->joints[j];
+    const gw_bush_law *law = &model->fit[j].law;
+    const gw_ride_body *a = &model->bodies[joint->body_a], *b = &model->bodies[joint->body_b];
+    bool on_chassis = joint->body_a == GW_CHASSIS || joint->body_b == GW_CHASSIS;
+    int path = on_chassis ? new_path(model, GW_PATH_JOINT, j, joint->name) : -1;
+    double of_a[6][6], of_b[6][6];
+    gw_joint_jacobian(joint, a->datum, of_a);
+    gw_joint_jacobian(joint, b->datum, of_b);
+    for (int i = 0; i < 6; i++) {
+        double rate = i < 3 ? law->k[i] : law->c[i - 3];
+        if (rate == 0.0) continue;
+        gw_element *e = new_element(model, GW_ELEMENT_BUSH, rate, i < 3 ? path : -1);
+        e->law = law_index(model, &law->dynamic);
+        e->constant = law->dynamic.zener_gain == 0.0;
+        e->series = i < 3 ? bracket_of(model, joint) : 0.0;
+        e->series_loss = model->settings->bracket_loss;
+        gw_element_add_twist(e, a, of_a[i], -1.0);
+        gw_element_add_twist(e, b, of_b[i], 1.0);
+    }
+}
+
+/* Spring and damper: movement of the seat less that of the chassis, along the design line. */
+static void add_line(gw_ride_model *model, gw_element *e, int body, gw_vec3 at, gw_vec3 to)
+{
+    gw_vec3 line = gw_sub(to, at);
+    gw_vec3 direction = gw_scale(1.0 / gw_norm(line), line);
+    gw_element_add_point(e, &model->bodies[body], at, direction, 1.0);
+    gw_element_add_point(e, &model->bodies[GW_CHASSIS], to, direction, -1.0);
+}
+
+static void add_spring_and_damper(gw_ride_model *model)
+{
+    const gw_spring *spring = &model->corner->spring;
+    const gw_damper *damper = &model->corner->damper;
+    int path = new_path(model, GW_PATH_SPRING, -1, "spring");
+    gw_element *e = new_element(model, GW_ELEMENT_SPRING, spring->rate, path);
+    add_line(model, e, spring->body, spring->at, spring->to);
+    if (!damper->present) return;
+    path = new_path(model, GW_PATH_DAMPER, -1, "damper");
+    e = new_element(model, GW_ELEMENT_DAMPER, damper->rate + model->settings->damper_friction, path);
+    e->series = damper->top_mount;
+    add_line(model, e, damper->body, damper->at, damper->to);
+}
+
+/* Both ways of the tyre act at the wheel centre in small motion: the patch lies straight below it. */
+static void add_tyre(gw_ride_model *model)
+{
+    const gw_wheel *wheel = &model->corner->wheel;
+    const gw_ride_body *upright = &model->bodies[GW_UPRIGHT];
+    gw_element *e = new_element(model, GW_ELEMENT_TYRE_VERTICAL, wheel->tyre_vertical, -1);
+    gw_element_add_point(e, upright, wheel->centre, gw_v3(0, 0, 1), 1.0);
+    if (!(wheel->tyre_slip_stiffness > 0.0 && wheel->tyre_relaxation > 0.0 && wheel->spin_inertia > 0.0))
+        return;
+    e = new_element(model, GW_ELEMENT_TYRE_FORE_AFT, wheel->tyre_slip_stiffness, -1);
+    gw_element_add_point(e, upright, wheel->centre, gw_v3(1, 0, 0), 1.0);
+}
+
+/* A row begins at the first column that any element or mass joins it with. */
+static void find_skyline(gw_ride_model *model)
+{
+    for (int r = 0; r < model->n; r++) model->start[r] = r;
+    for (int b = 0; b < model->corner->n_bodies; b++) {
+        int first = model->n;
+        for (int i = 5; i >= 0; i--)
+            if (model->bodies[b].dof[i] >= 0) first = model->bodies[b].dof[i];
+        for (int i = 0; i < 6; i++)
+            if (model->bodies[b].dof[i] >= 0) model->start[model->bodies[b].dof[i]] = first;
+    }
+    for (int k = 0; k < model->n_elements; k++) {
+        const gw_element *e = &model->elements[k];
+        int first = model->n;
+        for (int i = 0; i < e->n; i++)
+            if (e->dof[i] < first) first = e->dof[i];
+        for (int i = 0; i < e->n; i++)
+            if (first < model->start[e->dof[i]]) model->start[e->dof[i]] = first;
+    }
+    model->n_entries = 0;
+    for (int r = 0; r < model->n; r++) {
+        model->base[r] = model->n_entries - model->start[r];
+        model->n_entries += r - model->start[r] + 1;
+    }
+}
+
+static void add_mass(gw_ride_model *model, const gw_element *motion, double mass)
+{
+    for (int i = 0; i < motion->n; i++) {
+        for (int j = 0; j < motion->n; j++) {
+            int r = motion->dof[i], c = motion->dof[j];
+            if (r >= c) model->mass[model->base[r] + c] += mass * motion->row[i] * motion->row[j];
+        }
+    }
+}
+
+static void add_point_mass(gw_ride_model *model, int body, gw_vec3 at, double mass)
+{
+    const gw_vec3 along[3] = { { 1, 0, 0 }, { 0, 1, 0 }, { 0, 0, 1 } };
+    for (int i = 0; i < 3; i++) {
+        gw_element motion = { 0 };
+        gw_element_add_point(&motion, &model->bodies[body], at, along[i], 1.0);
+        add_mass(model, &motion, mass);
+    }
+}
+
+/* A member's mass is shared equally among its joints. */
+static void add_member_mass(gw_ride_model *model, int body)
+{
+    const gw_corner *corner = model->corner;
+    int count = 0;
+    for (int j = 0; j < corner->n_joints; j++)
+        count += corner->joints[j].body_a == body || corner->joints[j].body_b == body;
+    for (int j = 0; j < corner->n_joints; j++)
+        if (corner->joints[j].body_a == body || corner->joints[j].body_b == body)
+            add_point_mass(model, body, corner->joints[j].at, corner->bodies[body].mass / count);
+}
+
+static void add_masses(gw_ride_model *model)
+{
+    const gw_wheel *wheel = &model->corner->wheel;
+    const double inertia[3] = { wheel->tilt_inertia, wheel->pitch_inertia, wheel->tilt_inertia };
+    add_point_mass(model, GW_CHASSIS, wheel->centre, model->chassis_mass);
+    add_point_mass(model, GW_UPRIGHT, wheel->centre, wheel->mass);
+    for (int i = 0; i < 3; i++) {
+        int r = model->wheel + 3 + i;
+        model->mass[model->base[r] + r] += inertia[i];
+    }
+    for (int b = GW_UPRIGHT + 1; b < model->corner->n_bodies; b++) add_member_mass(model, b);
+}
+
+void gw_ride_model_brackets(gw_ride_model *model, double factor)
+{
+    const double ground = 1e6; /* any stiffness will do: nothing ever pushes a held motion */
+    model->bracket_factor = factor;
+    memset(model->fixed, 0, (size_t)model->n_entries * sizeof *model->fixed);
+    for (int k = 0; k < model->n_elements; k++) {
+        gw_element *e = &model->elements[k];
+        if (!e->constant) continue;
+        e->k = gw_element_constant(model, e);
+        for (int i = 0; i < e->n; i++)
+            for (int j = 0; j < e->n; j++)
+                if (e->dof[i] >= e->dof[j])
+                    model->fixed[model->base[e->dof[i]] + e->dof[j]] += e->k * (e->row[i] * e->row[j]);
+    }
+    for (int r = 0; r < model->n; r++)
+        if (model->held[r]) model->fixed[model->base[r] + r] += ground;
+}
+
+static gw_status allocate_parts(gw_ride_model *model, gw_arena *arena, gw_error *err)
+{
+    const gw_corner *corner = model->corner;
+    size_t joints = (size_t)corner->n_joints, dofs = 8 + 6 * (size_t)corner->n_bodies;
+    model->bodies = gw_arena_alloc(arena, (size_t)corner->n_bodies, sizeof *model->bodies);
+    model->elements = gw_arena_alloc(arena, 6 * joints + 4, sizeof *model->elements);
+    model->laws = gw_arena_alloc(arena, joints + 1, sizeof *model->laws);
+    model->law_now = gw_arena_alloc(arena, joints + 1, sizeof *model->law_now);
+    model->paths = gw_arena_alloc(arena, joints + 2, sizeof *model->paths);
+    model->start = gw_arena_alloc(arena, dofs, sizeof *model->start);
+    model->base = gw_arena_alloc(arena, dofs, sizeof *model->base);
+    model->held = gw_arena_alloc(arena, dofs, sizeof *model->held);
+    model->pivot = gw_arena_alloc(arena, dofs, sizeof *model->pivot);
+    bool ok = model->bodies && model->elements && model->laws && model->law_now && model->paths &&
+              model->start && model->base && model->held && model->pivot;
+    return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory while building the ride model");
+}
+
+static gw_status allocate_matrices(gw_ride_model *model, gw_arena *arena, gw_error *err)
+{
+    size_t entries = (size_t)model->n_entries;
+    model->mass = gw_arena_alloc(arena, entries, sizeof *model->mass);
+    model->fixed = gw_arena_alloc(arena, entries, sizeof *model->fixed);
+    model->factor = gw_arena_alloc(arena, entries, sizeof *model->factor);
+    bool ok = model->mass && model->fixed && model->factor;
+    for (int k = 0; ok && k < model->n_elements; k++) {
+        gw_element *e = &model->elements[k];
+        if (!e->constant) ok = (e->now = gw_arena_alloc(arena, 1, sizeof *e->now)) != NULL;
+    }
+    return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory while building the ride model");
+}
+
+gw_status gw_ride_model_open(gw_ride_model *model, const gw_corner *corner, const gw_fit *fit,
+                             const gw_ride *settings, gw_arena *arena, gw_error *err)
+{
+    gw_status st;
+    *model = (gw_ride_model){ .corner = corner, .fit = fit, .settings = settings };
+    if ((st = check_corner(corner, err)) != GW_OK || (st = check_settings(settings, err)) != GW_OK ||
+        (st = chassis_mass(corner, &model->chassis_mass, err)) != GW_OK ||
+        (st = allocate_parts(model, arena, err)) != GW_OK)
+        return st;
+    place_bodies(model);
+    for (int j = 0; j < corner->n_joints; j++) add_joint(model, j);
+    add_spring_and_damper(model);
+    add_tyre(model);
+    find_skyline(model);
+    if ((st = allocate_matrices(model, arena, err)) != GW_OK) return st;
+    add_masses(model);
+    if ((st = gw_ride_hold(model, arena, err)) != GW_OK) return st;
+    gw_ride_model_brackets(model, 1.0);
+    return GW_OK;
+}

@@ -1,0 +1,153 @@
+/* SPDX-License-Identifier: MIT */
+/**
+ * The corner in the frequency domain: rigid bodies joined by springs of one degree each.
+ *
+ * Every bush gives six of them (three along, three about its axes); spring, damper and the two ways of
+ * the tyre give one each. An element with row b and complex stiffness k adds k b b^T to the dynamic
+ * stiffness D(p) = sum k(p) b b^T + p^2 M, p = i w. Members are numbered first, chassis and upright
+ * last, and D is kept by rows from the first entry on (a skyline), so that one factorisation condenses
+ * member by member without further ado.
+ */
+#ifndef RIDE_MODEL_H
+#define RIDE_MODEL_H
+
+#include "giveway/ride.h"
+#include "ride/lanes.h"
+
+#include <stddef.h>
+
+typedef enum gw_element_kind {
+    GW_ELEMENT_BUSH,
+    GW_ELEMENT_SPRING,
+    GW_ELEMENT_DAMPER,
+    GW_ELEMENT_TYRE_VERTICAL,
+    GW_ELEMENT_TYRE_FORE_AFT
+} gw_element_kind;
+
+enum { GW_ELEMENT_DOFS = 12 };
+
+typedef struct gw_element {
+    gw_element_kind kind;
+    int n;                       /**< degrees of freedom it touches                                 */
+    int dof[GW_ELEMENT_DOFS];    /**< all different                                                 */
+    double row[GW_ELEMENT_DOFS]; /**< deflection = sum row x                                        */
+    double rate;                 /**< static rate [N/m or N m/rad]; damper: c [N s/m]               */
+    double series;               /**< bracket or top mount in series [N/m]; 0: rigid                */
+    double series_loss;          /**< its loss factor                                               */
+    int law;                     /**< of a bush: index into the model's laws                        */
+    int path;                    /**< attachment to the chassis whose force it carries; -1: none    */
+    bool constant;               /**< stiffness does not depend on frequency                        */
+    double complex k;            /**< constant: stiffness with the present bracket factor           */
+    gw_lanes *now;               /**< not constant: stiffness at the frequencies last assembled      */
+} gw_element;
+
+/** Where a body's coordinates are: velocity at `datum` and rotation, both along the columns of `basis`. */
+typedef struct gw_ride_body {
+    gw_vec3 datum;
+    gw_mat3 basis;
+    int dof[6]; /**< -1: does not move that way */
+} gw_ride_body;
+
+/** Which part of the stiffness is wanted: 0 is Re(K) with brackets and tyre spring alone, 1 all of it. */
+typedef double gw_damping_share;
+
+typedef struct gw_ride_model {
+    const gw_corner *corner;
+    const gw_fit *fit;
+    const gw_ride *settings;
+    double bracket_factor;
+    double chassis_mass;
+    int n; /**< degrees of freedom */
+    gw_ride_body *bodies;
+    int chassis_x, chassis_z, wheel; /**< first of the upright's six: at the wheel centre, vehicle axes */
+    int n_laws;
+    const gw_dynamic_law **laws;
+    gw_lanes *law_now;
+    int n_elements;
+    gw_element *elements;
+    int n_paths;
+    gw_ride_path *paths;
+    int *start; /**< [n] first column of a row of the skyline                             */
+    int *base;  /**< [n] entry (r, c) lies at base[r] + c                                 */
+    int n_entries;
+    double *mass;          /**< skyline                                                              */
+    double complex *fixed; /**< skyline: sum of the constant elements                                */
+    bool *held;            /**< [n] a motion that nothing resists and that has no mass               */
+    gw_lanes *factor;      /**< skyline: L below the diagonal                                        */
+    gw_lanes *pivot;       /**< [n] 1 / D                                                            */
+    int evaluations;
+} gw_ride_model;
+
+/**
+ * Build the model; everything is taken from `arena`. `corner`, `fit`, `settings` must outlive it.
+ * @retval GW_OK, GW_E_RANGE (names the value), GW_E_NOMEM
+ */
+gw_status gw_ride_model_open(gw_ride_model *model, const gw_corner *corner, const gw_fit *fit,
+                             const gw_ride *settings, gw_arena *arena, gw_error *err);
+
+/** All brackets at `factor` times their stiffness. */
+void gw_ride_model_brackets(gw_ride_model *model, double factor);
+
+/* hold.c */
+
+/** Is this member free to spin about the line through its joints? Then `axis` is that line. */
+bool gw_ride_free_spin(const gw_corner *corner, const gw_fit *fit, int body, gw_vec3 *axis);
+
+/** Marks in model->held what neither stiffness nor mass resists. */
+gw_status gw_ride_hold(gw_ride_model *model, gw_arena *arena, gw_error *err);
+
+/* element.c */
+
+/** Point on a body: coefficients of its movement along `direction`, added to the element with a sign. */
+void gw_element_add_point(gw_element *element, const gw_ride_body *body, gw_vec3 at, gw_vec3 direction,
+                          double sign);
+
+/** Row of a joint: `twist` is (v, phi) about the body's datum in vehicle axes. */
+void gw_element_add_twist(gw_element *element, const gw_ride_body *body, const double twist[6], double sign);
+
+/** Constant stiffness of the element with the model's bracket factor. */
+double complex gw_element_constant(const gw_ride_model *model, const gw_element *element);
+
+/** Stiffness of a frequency-dependent element at eight p into element->now. */
+void gw_element_update(gw_ride_model *model, gw_element *element, const gw_lanes *p, gw_damping_share share);
+
+/** Derivative of an element's stiffness with p; the slow drift of a bush law with frequency is left out. */
+void gw_element_slope(const gw_ride_model *model, const gw_element *element, const gw_lanes *p,
+                      gw_damping_share share, gw_lanes *out);
+
+/** Deflection of an element: row times x. */
+gw_lanes gw_element_deflection(const gw_element *element, const gw_lanes *x);
+
+/** Force in an element: stiffness, as last assembled, times deflection. */
+gw_lanes gw_element_force(const gw_element *element, const gw_lanes *x);
+
+/* skyline.c */
+
+/** D at eight p into model->factor, with a share of the damping; bushes' laws and elements follow. */
+void gw_ride_assemble(gw_ride_model *model, const gw_lanes *p, gw_damping_share share);
+
+/** Factorise D at eight p; `share` of the damping. */
+void gw_ride_factorise(gw_ride_model *model, const gw_lanes *p, gw_damping_share share);
+
+/** Solve D x = b in place after gw_ride_factorise; entries of b before `first` must be zero. */
+void gw_ride_backsolve(const gw_ride_model *model, int first, gw_lanes *x);
+
+/** y = dD/dp x. */
+void gw_ride_slope_times(const gw_ride_model *model, const gw_lanes *p, gw_damping_share share,
+                         const gw_lanes *x, gw_lanes *y);
+
+/* response.c */
+
+/** Movement of every degree of freedom per metre of road at eight p; x holds n entries. */
+void gw_ride_respond(gw_ride_model *model, const gw_lanes *p, gw_lanes *x);
+
+/** The same at eight frequencies [Hz]. */
+void gw_ride_respond_hz(gw_ride_model *model, const double hz[GW_LANES], gw_lanes *x);
+
+/** Squared force of each attachment per metre of road, after gw_ride_respond: out[path * GW_LANES + lane]. */
+void gw_ride_path_squares(const gw_ride_model *model, const gw_lanes *x, double *out);
+
+/** Mean power [W] per squared metre of road amplitude that the road puts in, and that is lost. */
+gw_status gw_ride_power(gw_ride_model *model, double hz, double *put_in, double *lost, gw_error *err);
+
+#endif

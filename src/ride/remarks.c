@@ -1,0 +1,138 @@
+/* SPDX-License-Identifier: MIT */
+/* What a reader has to know beside the figures, in words. */
+#include "ride/remarks.h"
+
+#include <math.h>
+#include <stdarg.h>
+#include <stdio.h>
+
+enum { MAX_WARNINGS = 64, TEXT_MAX = 240 };
+
+static gw_status no_memory(gw_error *err)
+{
+    return gw_fail(err, GW_E_NOMEM, "out of memory while writing the remarks on ride");
+}
+
+__attribute__((format(printf, 3, 4))) static gw_status warn(gw_ride_result *result, gw_error *err,
+                                                            const char *format, ...)
+{
+    char text[TEXT_MAX];
+    va_list list;
+    va_start(list, format);
+    vsnprintf(text, sizeof text, format, list);
+    va_end(list);
+    if (!result->warnings)
+        result->warnings = gw_arena_alloc(&result->arena, MAX_WARNINGS, sizeof *result->warnings);
+    if (!result->warnings) return no_memory(err);
+    if (result->n_warnings == MAX_WARNINGS) return GW_OK;
+    char *copy = gw_arena_strdup(&result->arena, text);
+    if (!copy) return no_memory(err);
+    result->warnings[result->n_warnings++] = copy;
+    return GW_OK;
+}
+
+typedef enum role { ROLE_BODY, ROLE_VERTICAL, ROLE_FORE_AFT, ROLES } role;
+static const char *const ROLE_NAME[ROLES] = { "body", "wheel vertical", "wheel fore-aft" };
+
+static double share_of(const gw_ride_mode *mode, role which)
+{
+    if (which == ROLE_BODY) return mode->body;
+    return which == ROLE_VERTICAL ? mode->wheel_vertical : mode->wheel_fore_aft;
+}
+
+static int largest_share(const gw_ride_result *result, role which, int except)
+{
+    int most = -1;
+    for (int i = 0; i < result->n_modes; i++)
+        if (i != except &&
+            (most < 0 || share_of(&result->modes[i], which) > share_of(&result->modes[most], which)))
+            most = i;
+    return most;
+}
+
+/* A second mode with at least half the share of the first. */
+static gw_status remark_second(gw_ride_result *result, role which, int first, gw_error *err)
+{
+    int second = largest_share(result, which, first);
+    if (second < 0) return GW_OK;
+    const gw_ride_mode *a = &result->modes[first], *b = &result->modes[second];
+    double share_a = share_of(a, which), share_b = share_of(b, which);
+    if (share_b < 0.5 * share_a) return GW_OK;
+    return warn(result, err, "two modes share the %s movement: %.3g Hz (%.0f %%) and %.3g Hz (%.0f %%)",
+                ROLE_NAME[which], a->hz, 100.0 * share_a, b->hz, 100.0 * share_b);
+}
+
+gw_status gw_remark_modes(gw_ride_result *result, gw_error *err)
+{
+    int *const index[ROLES] = { &result->body, &result->wheel_vertical, &result->wheel_fore_aft };
+    gw_status st = GW_OK;
+    for (role r = ROLE_BODY; r < ROLES && st == GW_OK; r++) {
+        *index[r] = largest_share(result, r, -1);
+        if (*index[r] >= 0) st = remark_second(result, r, *index[r], err);
+        for (role q = ROLE_BODY; q < r && st == GW_OK && *index[r] >= 0; q++)
+            if (*index[q] == *index[r])
+                st = warn(result, err, "one mode, at %.3g Hz, is both the %s and the %s mode",
+                          result->modes[*index[r]].hz, ROLE_NAME[q], ROLE_NAME[r]);
+    }
+    return st;
+}
+
+static gw_status remark_part(gw_ride_result *result, const gw_ride_mode *mode, const char *figure,
+                             double part, double all, gw_error *err)
+{
+    if (!(part > 0.5 * all)) return GW_OK;
+    return warn(
+        result, err,
+        "the mode at %.4g Hz (%s) has %.2g %% damping and carries %.0f %% of the %s power: the figure "
+        "hangs on that damping",
+        mode->damped_hz, mode->words, 100.0 * mode->zeta, 100.0 * part / all, figure);
+}
+
+/* A resonance holds 94 % of its power within ten half-widths on either side. */
+gw_status gw_remark_sharp(gw_sweep *sweep, const gw_figures *all, gw_ride_result *result, gw_error *err)
+{
+    double *path = gw_arena_alloc(&result->arena, (size_t)sweep->model->n_paths, sizeof *path);
+    if (!path) return no_memory(err);
+    for (int i = 0; i < result->n_modes; i++) {
+        const gw_ride_mode *mode = &result->modes[i];
+        gw_figures part = { .path = path };
+        double low = fmax(mode->damped_hz * (1.0 - 10.0 * mode->zeta), GW_COMFORT_LOW);
+        double high = fmin(mode->damped_hz * (1.0 + 10.0 * mode->zeta), GW_NOISE_HIGH);
+        if (!mode->tracked || mode->zeta >= 0.01 || high <= low) continue;
+        gw_status st = gw_figures_part(sweep, low, high, &part, err);
+        if (st == GW_OK) st = remark_part(result, mode, "comfort", part.comfort, all->comfort, err);
+        if (st == GW_OK) st = remark_part(result, mode, "harshness", part.harshness, all->harshness, err);
+        if (st == GW_OK) st = remark_part(result, mode, "road noise", part.noise, all->noise, err);
+        if (st != GW_OK) return st;
+    }
+    return GW_OK;
+}
+
+gw_status gw_remark_brackets(const gw_corner *corner, gw_ride_result *result, gw_error *err)
+{
+    for (int i = 0; i < result->n_isolation; i++) {
+        const gw_isolation *at = &result->isolation[i];
+        if (!at->weak) continue;
+        gw_status st =
+            warn(result, err,
+                 "%s: its bracket is only %.2g times as stiff as the bush in motion; common practice "
+                 "is five or more, so the body counts here as much as the bush",
+                 corner->joints[at->joint].name, at->ratio);
+        if (st != GW_OK) return st;
+    }
+    return GW_OK;
+}
+
+gw_status gw_remark_road(const gw_ride *settings, gw_ride_result *result, gw_error *err)
+{
+    char text[TEXT_MAX];
+    double top = GW_ROAD_N_MAX * settings->speed, bottom = GW_ROAD_N_MIN * settings->speed;
+    result->road_limit_hz = top;
+    snprintf(
+        text, sizeof text,
+        "ISO 8608 describes roads from %.3g to %.3g cycle/m, at this speed %.3g to %.3g Hz; beyond that the "
+        "spectrum is extrapolated",
+        GW_ROAD_N_MIN, GW_ROAD_N_MAX, bottom, top);
+    result->road_note = gw_arena_strdup(&result->arena, text);
+    return result->road_note ? GW_OK : no_memory(err);
+}

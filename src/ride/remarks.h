@@ -1,0 +1,20 @@
+/* SPDX-License-Identifier: MIT */
+/** Warnings and notes of a ride result. */
+#ifndef RIDE_REMARKS_H
+#define RIDE_REMARKS_H
+
+#include "ride/figures.h"
+
+/** Which modes are body, wheel vertical and wheel fore-aft, and what is doubtful about them. */
+gw_status gw_remark_modes(gw_ride_result *result, gw_error *err);
+
+/** Modes with less than 1 % damping that carry more than half of the mean square of a figure. */
+gw_status gw_remark_sharp(gw_sweep *sweep, const gw_figures *all, gw_ride_result *result, gw_error *err);
+
+/** Bushes on brackets that are too soft for them. */
+gw_status gw_remark_brackets(const gw_corner *corner, gw_ride_result *result, gw_error *err);
+
+/** The part of the band for which the road's spectrum is extrapolated. */
+gw_status gw_remark_road(const gw_ride *settings, gw_ride_result *result, gw_error *err);
+
+#endif

@@ -1,0 +1,113 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * D = L diag(d) L^T on a skyline, for eight frequencies at once, without pivoting: loss makes the
+ * imaginary part of D positive, which keeps the pivots away from zero (Higham, Accuracy and Stability
+ * of Numerical Algorithms, 2002, ch. 10, on complex symmetric matrices with definite parts).
+ */
+#include "ride/model.h"
+
+#include "giveway/units.h"
+
+#include <math.h>
+
+/* Bush laws know real frequencies only; a complex p counts by its size. */
+static void update_laws(gw_ride_model *model, const gw_lanes *p)
+{
+    for (int i = 0; i < model->n_laws; i++) {
+        if (model->laws[i]->zener_gain == 0.0) continue;
+        for (int l = 0; l < GW_LANES; l++) {
+            double hz = hypot(p->re[l], p->im[l]) / (2.0 * GW_PI);
+            double complex factor = gw_dynamic_factor(model->laws[i], hz, model->settings->amplitude);
+            gw_lanes_put(&model->law_now[i], l, factor);
+        }
+    }
+}
+
+static void add_element(gw_ride_model *model, const gw_element *e)
+{
+    for (int i = 0; i < e->n; i++)
+        for (int j = 0; j < e->n; j++)
+            if (e->dof[i] >= e->dof[j])
+                gw_lanes_axpy(&model->factor[model->base[e->dof[i]] + e->dof[j]], e->row[i] * e->row[j],
+                              e->now);
+}
+
+void gw_ride_assemble(gw_ride_model *model, const gw_lanes *p, gw_damping_share share)
+{
+    gw_lanes p2 = gw_lanes_product(p, p);
+    for (int i = 0; i < model->n_entries; i++) {
+        gw_lanes *d = &model->factor[i];
+        double re = creal(model->fixed[i]), im = share * cimag(model->fixed[i]), m = model->mass[i];
+        for (int l = 0; l < GW_LANES; l++) d->re[l] = re + m * p2.re[l];
+        for (int l = 0; l < GW_LANES; l++) d->im[l] = im + m * p2.im[l];
+    }
+    update_laws(model, p);
+    for (int k = 0; k < model->n_elements; k++) {
+        gw_element *e = &model->elements[k];
+        if (e->constant) continue;
+        gw_element_update(model, e, p, share);
+        add_element(model, e);
+    }
+}
+
+/* Entry (r, c) less the part of the columns before c, for one row. */
+static void reduce_row(gw_ride_model *model, int r)
+{
+    gw_lanes *row = model->factor + model->base[r];
+    for (int c = model->start[r]; c < r; c++) {
+        const gw_lanes *above = model->factor + model->base[c];
+        int first = model->start[c] > model->start[r] ? model->start[c] : model->start[r];
+        gw_lanes sum = row[c];
+        for (int k = first; k < c; k++) gw_lanes_sub_product(&sum, &row[k], &above[k]);
+        row[c] = sum;
+    }
+    for (int c = model->start[r]; c < r; c++) {
+        gw_lanes scaled = gw_lanes_product(&row[c], &model->pivot[c]);
+        gw_lanes_sub_product(&row[r], &row[c], &scaled);
+        row[c] = scaled;
+    }
+    model->pivot[r] = gw_lanes_inverse(&row[r]);
+}
+
+void gw_ride_factorise(gw_ride_model *model, const gw_lanes *p, gw_damping_share share)
+{
+    gw_ride_assemble(model, p, share);
+    for (int r = 0; r < model->n; r++) reduce_row(model, r);
+    model->evaluations += GW_LANES;
+}
+
+void gw_ride_backsolve(const gw_ride_model *model, int first, gw_lanes *x)
+{
+    for (int r = first + 1; r < model->n; r++) {
+        const gw_lanes *row = model->factor + model->base[r];
+        int from = model->start[r] > first ? model->start[r] : first;
+        for (int c = from; c < r; c++) gw_lanes_sub_product(&x[r], &row[c], &x[c]);
+    }
+    for (int r = first; r < model->n; r++) x[r] = gw_lanes_product(&x[r], &model->pivot[r]);
+    for (int r = model->n - 1; r >= 0; r--) {
+        const gw_lanes *row = model->factor + model->base[r];
+        for (int c = model->start[r]; c < r; c++) gw_lanes_sub_product(&x[c], &row[c], &x[r]);
+    }
+}
+
+void gw_ride_slope_times(const gw_ride_model *model, const gw_lanes *p, gw_damping_share share,
+                         const gw_lanes *x, gw_lanes *y)
+{
+    for (int r = 0; r < model->n; r++) gw_lanes_fill(&y[r], 0.0);
+    for (int r = 0; r < model->n; r++) {
+        const double *m = model->mass + model->base[r];
+        for (int c = model->start[r]; c <= r; c++) {
+            gw_lanes_axpy(&y[r], 2.0 * m[c], &x[c]);
+            if (c < r) gw_lanes_axpy(&y[c], 2.0 * m[c], &x[r]);
+        }
+    }
+    for (int r = 0; r < model->n; r++) y[r] = gw_lanes_product(&y[r], p);
+    for (int k = 0; k < model->n_elements; k++) {
+        const gw_element *e = &model->elements[k];
+        if (e->constant || e->kind == GW_ELEMENT_BUSH) continue;
+        gw_lanes slope, moved = gw_element_deflection(e, x);
+        gw_element_slope(model, e, p, share, &slope);
+        slope = gw_lanes_product(&slope, &moved);
+        for (int i = 0; i < e->n; i++) gw_lanes_axpy(&y[e->dof[i]], e->row[i], &slope);
+    }
+}
