@@ -10,8 +10,12 @@ PKGS    := gsl libcjson
 
 CSTD    := -std=c11 -D_POSIX_C_SOURCE=200809L
 WARN    := -Wall -Wextra -Wconversion -Wshadow -Wdouble-promotion -Wstrict-prototypes -Wformat=2
-# clang takes NAN and INFINITY, which C defines as float, for a slip; gcc finds the real ones.
-WARN    += $(if $(findstring clang,$(shell $(CC) --version 2>/dev/null)),-Wno-double-promotion)
+ifneq ($(findstring clang,$(shell $(CC) --version 2>/dev/null)),)
+# clang takes NAN and INFINITY, which C defines as float, for a slip; gcc finds the real ones. And many
+# C libraries keep CMPLX of C11 from it.
+WARN    += -Wno-double-promotion
+CSTD    += -DCMPLX=__builtin_complex
+endif
 CFLAGS  ?= -O2 -g
 SAN     :=
 ifeq ($(MODE),asan)

@@ -20,8 +20,8 @@ else
     mapfile -t files < <(find include src tests -name '*.[ch]' | sort)
 fi
 mapfile -t sources < <(printf '%s\n' "${files[@]}" | grep '\.c$')
-read -ra packages < <(pkg-config --cflags gsl libcjson cmocka)
-flags=(-std=c11 -D_POSIX_C_SOURCE=200809L -Iinclude -Isrc -Itests "-I$B" "${packages[@]}")
+read -ra flags < <(env -u MAKEFLAGS make -s CC=clang print-flags)
+flags=("${flags[@]:1}" -Itests)
 
 # What clang-tidy says of warnings that it does not show is of no interest.
 noise='warnings? generated|^Suppressed|^Use -header-filter'
