@@ -10,6 +10,7 @@
 #ifndef BUSH_HANDBOOK_H
 #define BUSH_HANDBOOK_H
 
+#include "giveway/bush.h"
 #include "giveway/status.h"
 
 /** A plain annulus of rubber. `k` is the bulk modulus [Pa]; INFINITY: incompressible. */
@@ -65,6 +66,18 @@ double gw_handbook_conical(const gw_plain_bush *p);
 
 /** Strip integration without venting: (radial rate) L^2/12 [N m/rad]; up to thirty times too high. */
 double gw_handbook_conical_strip(double radial, double length);
+
+/**
+ * Closed forms for any bonded annulus, as far as they go: a fallback, and a check on the solved rates.
+ * Dished ends: the mean length. Interleaf: two layers in series. Voids: torsional and axial by the
+ * share of the angle that is filled; radial and conical by the share of cos^2, vented (short
+ * formula) along the voids and at finite length across them. The void figures are orders of magnitude,
+ * up to a few times off, and take every void as deep as the wall.
+ *
+ * @param[out] rates  written only on GW_OK.
+ * @retval GW_OK or GW_E_RANGE (see gw_annulus_check)
+ */
+gw_status gw_handbook_rates(const gw_annulus *annulus, gw_given_rates *rates, gw_error *err);
 
 /** Natural rubber by hardness. */
 typedef struct gw_lindley {

@@ -1,0 +1,137 @@
+/* SPDX-License-Identifier: MIT */
+/* From the description of a bush to its law, type by type. */
+#include "bush/dynamic.h"
+#include "bush/handbook.h"
+#include "bush/progressive.h"
+#include "bush/unbonded.h"
+#include "giveway/annulus.h"
+#include "giveway/bearing.h"
+#include "giveway/bush_law.h"
+
+#include <math.h>
+#include <stddef.h>
+
+/* A void closes over this part of its gap, so that Newton meets no corner. */
+static const double VOID_BLEND = 0.1;
+
+gw_bush_law gw_bush_law_zero(void)
+{
+    return (gw_bush_law){ .dynamic = { .ratio = 1.0 } };
+}
+
+static void take_rates(gw_bush_law *law, const gw_given_rates *rates)
+{
+    for (int i = 0; i < 2; i++) {
+        law->k[i] = rates->radial[i];
+        law->c[i] = rates->conical[i];
+    }
+    law->k[2] = rates->axial;
+    law->c[2] = rates->torsional;
+}
+
+static gw_status from_rates(const gw_bush *bush, gw_bush_law *law, gw_error *err)
+{
+    const gw_given_rates *r = &bush->rates;
+    const double all[] = { r->radial[0], r->radial[1], r->axial, r->conical[0], r->conical[1], r->torsional };
+    for (int i = 0; i < 6; i++)
+        if (!(all[i] >= 0.0) || !isfinite(all[i]))
+            return gw_fail(err, GW_E_RANGE, "a given rate is %g: rates must not be negative", all[i]);
+    if (!(bush->loss_factor >= 0.0) || !(bush->dynamic_ratio >= 0.0))
+        return gw_fail(err, GW_E_RANGE, "loss factor %g and dynamic ratio %g must not be negative",
+                       bush->loss_factor, bush->dynamic_ratio);
+    take_rates(law, r);
+    law->dynamic.ratio = bush->dynamic_ratio > 0.0 ? bush->dynamic_ratio : 1.0;
+    law->dynamic.loss = bush->loss_factor;
+    return GW_OK;
+}
+
+/* The play is lost motion each side of the centre, half of the clearance. */
+static gw_status from_bearing(const gw_bush *bush, gw_bush_law *law, gw_error *err)
+{
+    double radial = 0.0, axial = 0.0;
+    gw_status status = gw_bearing_rates(&bush->bearing, &radial, &axial, err);
+    if (status != GW_OK) return status;
+    law->k[0] = law->k[1] = radial;
+    law->k[2] = axial;
+    law->clearance = 0.5 * bush->bearing.clearance;
+    law->blend = GW_PLAY_BLEND * law->clearance;
+    law->breakaway = bush->bearing.breakaway;
+    return GW_OK;
+}
+
+static gw_status rubber_rates(const gw_annulus *annulus, gw_method method, gw_given_rates *rates,
+                              gw_error *err)
+{
+    if (method == GW_METHOD_HANDBOOK) return gw_handbook_rates(annulus, rates, err);
+    return gw_annulus_rates(annulus, NULL, rates, err);
+}
+
+/*
+ * What carries when the void has closed: one side of the bush, the one that is pressed, has its rubber
+ * back, so half of what the openings take from the radial rate. An estimate: the closed faces are not bonded,
+ * and a fill of other shape than the void meets it sooner or later.
+ */
+static gw_status close_void(const gw_annulus *annulus, gw_method method, gw_bush_law *law, gw_error *err)
+{
+    gw_annulus full = *annulus;
+    gw_given_rates rates;
+    full.has_voids = false;
+    gw_status status = rubber_rates(&full, method, &rates, err);
+    if (status != GW_OK) return status;
+    law->void_stop =
+        (gw_stop){ .gap = annulus->voids.gap, .rate = 0.5 * fmax(rates.radial[0] - law->k[0], 0.0) };
+    law->blend = VOID_BLEND * annulus->voids.gap;
+    return GW_OK;
+}
+
+static gw_status from_bonded(const gw_bush *bush, gw_method method, gw_bush_law *law, gw_error *err)
+{
+    const gw_annulus *annulus = &bush->annulus;
+    gw_given_rates rates;
+    gw_status status = rubber_rates(annulus, method, &rates, err);
+    if (status != GW_OK) return status;
+    take_rates(law, &rates);
+    if (annulus->has_voids && annulus->voids.half_angle > 0.0) status = close_void(annulus, method, law, err);
+    if (status != GW_OK) return status;
+    return gw_dynamic_law_from_material(&annulus->material, annulus->outer_radius - annulus->inner_radius,
+                                        &law->dynamic, err);
+}
+
+static gw_status by_type(const gw_bush *bush, gw_method method, gw_bush_law *law, gw_error *err)
+{
+    switch (bush->type) {
+    case GW_BUSH_RATES:
+    case GW_BUSH_BALL_JOINT:
+        return from_rates(bush, law, err);
+    case GW_BUSH_BONDED:
+        return from_bonded(bush, method, law, err);
+    case GW_BUSH_UNBONDED:
+        return gw_unbonded_law(&bush->annulus, method, law, err);
+    case GW_BUSH_BEARING:
+        return from_bearing(bush, law, err);
+    case GW_BUSH_MEASURED:
+        break;
+    }
+    return gw_fail(err, GW_E_RANGE, "bushes of type measured cannot be used yet");
+}
+
+static gw_status check_stop(const gw_stop *stop, gw_error *err)
+{
+    if (stop->gap >= 0.0 && stop->rate >= 0.0 && isfinite(stop->gap) && isfinite(stop->rate)) return GW_OK;
+    return gw_fail(err, GW_E_RANGE, "stop: gap %g mm and rate %g N/mm must not be negative", 1e3 * stop->gap,
+                   1e-3 * stop->rate);
+}
+
+gw_status gw_bush_law_make(const gw_bush *bush, gw_method method, gw_bush_law *law, gw_error *err)
+{
+    gw_bush_law made = gw_bush_law_zero();
+    gw_error inner = { 0 };
+    bool rubber = bush->type == GW_BUSH_BONDED || bush->type == GW_BUSH_UNBONDED;
+    gw_status status = by_type(bush, method, &made, &inner);
+    if (status == GW_OK) status = check_stop(&bush->stop, &inner);
+    if (status != GW_OK) return gw_fail(err, status, "bush %s: %s", bush->name, inner.msg);
+    made.stop = bush->stop;
+    if (rubber && bush->annulus.progressive) made.progressive = gw_progressive_shares(&bush->annulus);
+    *law = made;
+    return GW_OK;
+}
