@@ -23,11 +23,25 @@ if [ "$told" = "$page_commands" ]; then
     echo "ok - the manual page describes the commands that there are"
 else
     echo "not ok - the manual page describes other commands than giveway help" && status=1
-    diff <(echo "$told") <(echo "$page_commands") | sed -n 's/^< /only in help: /p; s/^> /only in the page: /p'
+    diff <(echo "$told") <(echo "$page_commands") | sed -n 's/^< /only in help: /p; s/^> /only in the page: /p' || true
 fi
-for file in src/cli/completions/*; do
-    for command in $told; do
-        grep -qw "$command" "$file" || { echo "not ok - $file lacks $command" && status=1; }
+
+# `giveway help COMMAND` prints one option a line, indented: "--name" or "-o, --name".
+options=$(for command in $told; do "$B/giveway" help "$command"; done | sed -nE 's/^  (-[a-z], )?--([a-z-]+).*/\2/p' | sort -u)
+page_options=$(grep -oE 'Fl -[a-z-]+' $page | sed 's/^Fl -//' | grep -vx version | sort -u)
+if [ "$options" = "$page_options" ]; then
+    echo "ok - the manual page describes the options that there are"
+else
+    echo "not ok - the manual page describes other options than giveway help" && status=1
+    diff <(echo "$options") <(echo "$page_options") | sed -n 's/^< /only in help: --/p; s/^> /only in the page: --/p' || true
+fi
+
+lacks=$(for file in src/cli/completions/*; do
+    for word in $told $options; do
+        grep -qE "(^|[^a-z-])(--|-l )?$word([^a-z-]|\$)" "$file" || echo "$file lacks $word"
     done
-done
+done)
+if [ -z "$lacks" ]; then echo "ok - completions know every command and option"; else
+    echo "not ok - completions" && echo "$lacks" && status=1
+fi
 exit $status

@@ -12,12 +12,15 @@ PY
 
 _giveway() {
     local commands="check rates deflect compare travel ride align report help"
-    local options="--kit --load --corner --format --materials --method -o --quiet --help --version"
+    local options="--kit --load --corner --format --materials --method -o --out --quiet --help --version"
+    local bush_options="--type --material --inner-mm --outer-mm --length-mm"
     local current=${COMP_WORDS[COMP_CWORD]} previous=${COMP_WORDS[COMP_CWORD - 1]}
     local word case_file=
     for word in "${COMP_WORDS[@]:1}"; do
         if [[ $word == *.json && -f $word ]]; then case_file=$word; fi
     done
+
+    if [[ ${COMP_WORDS[1]} == rates ]]; then options+=" $bush_options"; fi
 
     local IFS=$'\n'
     COMPREPLY=()
@@ -25,7 +28,8 @@ _giveway() {
     --corner) mapfile -t COMPREPLY < <(compgen -W $'front\nrear' -- "$current") && return ;;
     --format) mapfile -t COMPREPLY < <(compgen -W $'text\njson\ncsv' -- "$current") && return ;;
     --method) mapfile -t COMPREPLY < <(compgen -W $'solved\nhandbook' -- "$current") && return ;;
-    -o | --materials) mapfile -t COMPREPLY < <(compgen -d -- "$current") && return ;;
+    --type) mapfile -t COMPREPLY < <(compgen -W $'bonded\nunbonded' -- "$current") && return ;;
+    -o | --out | --materials) mapfile -t COMPREPLY < <(compgen -d -- "$current") && return ;;
     --kit | --load)
         mapfile -t COMPREPLY < <(compgen -W "$(_giveway_names "${previous#--}s" "$case_file")" -- "$current")
         COMPREPLY=("${COMPREPLY[@]// /\\ }")
