@@ -120,6 +120,7 @@ static void read_bush_of(gw_corner_reader *r, const gw_node *node, gw_joint *joi
     }
     gw_text_format(&name, "%s.%s", r->corner->name, joint->name ? joint->name : "?");
     bool housing = gw_node_key(node, "housing").json != NULL;
+    if (name.failed) rd->faults->out_of_memory = true;
     joint->bush = gw_read_bush_ref(r->cr, &bush, gw_text_get(&name), housing);
     gw_text_free(&name);
 }

@@ -35,6 +35,7 @@ static void fit_one(gw_case_reader *cr, gw_kit *kit, const gw_node *at)
     int joint;
     if (!find_fit(cr, at, &axle, &joint)) return;
     gw_text_format(&name, "%s.%s", kit->name ? kit->name : "?", at->key);
+    if (name.failed) cr->rd.faults->out_of_memory = true;
     bool housing = cr->c->corners[axle].joints[joint].housing >= 0;
     int bush = gw_read_bush_ref(cr, at, gw_text_get(&name), housing);
     if (bush >= 0 && kit->fits[axle]) kit->fits[axle][joint] = bush;

@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: MIT */
+/** Small invented cases as text, and a way to spoil them in one place. */
+#ifndef TESTS_CASE_SAMPLE_H
+#define TESTS_CASE_SAMPLE_H
+
+#include "giveway/casefile.h"
+
+/** A trailing arm: the least that a case with a corner needs. */
+extern const char SAMPLE_MINIMAL[];
+
+/** Every section, every type of bush, every kind of load and adjuster. */
+extern const char SAMPLE_FULL[];
+
+/** `text` with the one place where `from` stands replaced by `to`; the test fails unless it stands there
+ * once. */
+char *sample_change(const char *text, const char *from, const char *to);
+
+/** Reads text as "sample.json" with the built-in materials. */
+gw_status sample_read(const char *text, gw_case *out, gw_faults *faults);
+
+#endif
