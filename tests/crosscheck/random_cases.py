@@ -42,7 +42,7 @@ class Maker:
     def bush(self, name, stop=True, scale=1.0):
         """A bonded-like bush."""
         r = self.rng
-        k = float(np.exp(r.uniform(np.log(900), np.log(22000)))) * scale
+        k = float(np.exp(r.uniform(np.log(1500), np.log(22000)))) * scale
         b = {"type": "rates", "axial_N_per_mm": round(k * r.uniform(0.05, 0.4), 1),
              "torsional_Nm_per_deg": self.u(0.2, 3)}
         b["radial_N_per_mm"] = (round(k, 1) if r.random() < 0.5 else
@@ -150,9 +150,9 @@ class Maker:
             self.spring("upright", [0, 650, 330], [-5, 560, 640])
         elif kind == "five_link":
             soft = [("bush", "bush" if self.rng.random() < 0.4 else "ball") for _ in range(5)]
-            self.link("upper_front", [150, 440, 460], [10, 690, 480], kinds=soft[0])
-            self.link("upper_rear", [-160, 430, 450], [-20, 695, 470], kinds=soft[1])
-            self.link("lower_front", [260, 380, 180], [20, 720, 170], kinds=soft[2])
+            self.link("upper_front", [210, 450, 460], [10, 690, 480], kinds=soft[0])
+            self.link("upper_rear", [-190, 430, 450], [-20, 695, 470], kinds=soft[1])
+            self.link("lower_front", [350, 420, 180], [20, 720, 170], kinds=soft[2])
             self.link("lower_rear", [-60, 330, 190], [-40, 715, 165], kinds=soft[3])
             self.link("toe_link", [-190, 340, 230], [-170, 690, 220], kinds=("bush", "ball"))
             self.spring("lower_rear", None, [-60, 520, 560], "lower_rear_inner",
