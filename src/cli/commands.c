@@ -7,6 +7,7 @@
 const gw_command *const GW_COMMANDS[] = {
     &GW_COMMAND_CHECK,
     &GW_COMMAND_RATES,
+    &GW_COMMAND_DEFLECT,
     NULL,
 };
 

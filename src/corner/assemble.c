@@ -18,7 +18,7 @@ typedef struct gw_spring_state {
 static gw_spring_state spring_state(const gw_corner_ws *ws, const gw_state *state)
 {
     gw_spring_state s;
-    s.at = gw_place(&state->pose[ws->corner->spring.body], ws->spring_at);
+    s.at = gw_point_now(&state->pose[ws->corner->spring.body], ws->spring_at);
     gw_vec3 d = gw_sub(s.at, ws->spring_to);
     s.length = gw_norm(d);
     s.along = gw_scale(1.0 / s.length, d);
@@ -83,8 +83,8 @@ static void add_loads(gw_corner_ws *ws, const gw_state *state, bool linear)
     gw_system *s = &ws->system;
     const gw_pose *upright = &state->pose[GW_UPRIGHT];
     const gw_corner_load *load = &state->load;
-    add_dead_force(s, load->patch_force, gw_place(upright, ws->patch), linear);
-    add_dead_force(s, load->hub_force, gw_place(upright, ws->hub), linear);
+    add_dead_force(s, load->patch_force, gw_point_now(upright, ws->patch), linear);
+    add_dead_force(s, load->hub_force, gw_point_now(upright, ws->hub), linear);
     const gw_wrench moment = { { 0, 0, 0 }, load->patch_moment };
     add_wrench(s->rhs, GW_UPRIGHT, 1.0, &moment);
 }
@@ -126,7 +126,7 @@ static void add_border(gw_corner_ws *ws, const gw_state *state, gw_drive drive)
     s->border_diag = 1.0;
     s->border_rhs = 0.0;
     if (drive == GW_ON_SPRING) return;
-    gw_vec3 hub = gw_place(upright, ws->hub);
+    gw_vec3 hub = gw_point_now(upright, ws->hub);
     s->border_row[2] = 1.0;
     s->border_row[3] = hub.y;
     s->border_row[4] = -hub.x;
@@ -136,7 +136,7 @@ static void add_border(gw_corner_ws *ws, const gw_state *state, gw_drive drive)
         gw_spring_state spring = spring_state(ws, state);
         add_force(s->rhs, ws->corner->spring.body, gw_scale(-1.0, spring.along), spring.at, 1);
     } else {
-        add_force(s->rhs, GW_UPRIGHT, gw_v3(0, 0, -1), gw_place(upright, ws->patch), 1);
+        add_force(s->rhs, GW_UPRIGHT, gw_v3(0, 0, -1), gw_point_now(upright, ws->patch), 1);
     }
 }
 

@@ -25,7 +25,7 @@ static void to_array(gw_vec3 v, double out[3])
     out[2] = v.z;
 }
 
-gw_vec3 gw_place(const gw_pose *pose, gw_vec3 point)
+gw_vec3 gw_point_now(const gw_pose *pose, gw_vec3 point)
 {
     return gw_add(gw_mul(&pose->r, point), pose->p);
 }
@@ -82,8 +82,8 @@ static void strain_rotation(const gw_link *link, const gw_mat3 *ra, const gw_mat
 void gw_link_strain(const gw_link *link, const gw_pose *pose, gw_link_state *out)
 {
     const gw_pose *a = &pose[link->a], *b = &pose[link->b];
-    gw_vec3 xb = gw_place(b, link->pb);
-    gw_vec3 d = gw_mul_t(&a->r, gw_sub(xb, gw_place(a, link->pa)));
+    gw_vec3 xb = gw_point_now(b, link->pb);
+    gw_vec3 d = gw_mul_t(&a->r, gw_sub(xb, gw_point_now(a, link->pa)));
     to_array(gw_mul_t(&link->frame, d), out->u);
     if (link->linear) {
         for (int i = 0; i < 3; i++) out->f[i] = link->law.k[i] * out->u[i];
@@ -159,7 +159,7 @@ void gw_link_tangent(const gw_link *link, const gw_pose *pose, const gw_link_sta
                      gw_block to_b, gw_block to_a)
 {
     const gw_mat3 *ra = &pose[link->a].r;
-    gw_vec3 xb = gw_place(&pose[link->b], link->pb);
+    gw_vec3 xb = gw_point_now(&pose[link->b], link->pb);
     gw_mat3 k = translation_tangent(link, ra, strain, linear), sx = gw_skew(xb), m;
     if (!link->turns_freely) {
         gw_mat3 local = linear ? in_frame(&link->frame, link->law.c) : rotation_tangent(link, strain);

@@ -80,7 +80,7 @@ static double step_size(const gw_system *s, double *factor)
 
 static double spring_length(const gw_corner_ws *ws, const gw_state *state)
 {
-    return gw_norm(gw_sub(gw_place(&state->pose[ws->corner->spring.body], ws->spring_at), ws->spring_to));
+    return gw_norm(gw_sub(gw_point_now(&state->pose[ws->corner->spring.body], ws->spring_at), ws->spring_to));
 }
 
 static void take_step(gw_corner_ws *ws, gw_state *state, gw_drive drive, double factor)
@@ -106,7 +106,8 @@ static void finish(gw_corner_ws *ws, gw_state *state, gw_drive drive, gw_imbalan
 {
     state->residual = left.force;
     state->iterations = iterations;
-    if (drive == GW_ON_SPRING) state->load.travel = gw_place(&state->pose[GW_UPRIGHT], ws->hub).z - ws->hub.z;
+    if (drive == GW_ON_SPRING)
+        state->load.travel = gw_point_now(&state->pose[GW_UPRIGHT], ws->hub).z - ws->hub.z;
 }
 
 gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool linear_first, gw_error *err)

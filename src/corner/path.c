@@ -21,8 +21,8 @@ gw_status gw_corner_path_at(gw_corner_ws *ws, const gw_state *state, gw_drive dr
                        ws->corner->name);
     const double *twist = s->step[GW_UPRIGHT];
     const gw_pose *pose = &state->pose[GW_UPRIGHT];
-    out->hub = velocity(twist, gw_place(pose, ws->hub));
-    out->patch = velocity(twist, gw_place(pose, ws->patch));
+    out->hub = velocity(twist, gw_point_now(pose, ws->hub));
+    out->patch = velocity(twist, gw_point_now(pose, ws->patch));
     out->turn = gw_v3(twist[3], twist[4], twist[5]);
     out->force_rate = s->border_step;
     return GW_OK;

@@ -6,8 +6,8 @@
 
 static gw_vec3 moved(const gw_corner_ws *ws, const gw_state *state, gw_vec3 point)
 {
-    return gw_sub(gw_place(&state->pose[GW_UPRIGHT], point),
-                  gw_place(&ws->reference.pose[GW_UPRIGHT], point));
+    return gw_sub(gw_point_now(&state->pose[GW_UPRIGHT], point),
+                  gw_point_now(&ws->reference.pose[GW_UPRIGHT], point));
 }
 
 static void report_wheel(const gw_corner_ws *ws, const gw_state *state, gw_corner_result *out)

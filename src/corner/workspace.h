@@ -85,7 +85,7 @@ typedef struct gw_imbalance {
 } gw_imbalance;
 
 gw_imbalance gw_assemble(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool linear);
-gw_vec3 gw_place(const gw_pose *pose, gw_vec3 point);
+gw_vec3 gw_point_now(const gw_pose *pose, gw_vec3 point);
 
 /* freedom.c: mechanisms and harmless spins */
 gw_status gw_freedom_settle(gw_corner_ws *ws, gw_error *err);

@@ -59,7 +59,8 @@ static void imbalance(bench *b, int body, int way, double by, gw_drive drive, do
     gw_pose kept = b->state.pose[body];
     double kept_force = b->state.spring_force;
     nudge(&b->state.pose[body], way, by);
-    gw_vec3 d = gw_sub(gw_place(&b->state.pose[b->f.corner.spring.body], b->ws->spring_at), b->ws->spring_to);
+    gw_vec3 d =
+        gw_sub(gw_point_now(&b->state.pose[b->f.corner.spring.body], b->ws->spring_at), b->ws->spring_to);
     if (drive != GW_AT_TRAVEL)
         b->state.spring_force -= b->f.corner.spring.rate * (gw_norm(d) - b->state.spring_length);
     gw_assemble(b->ws, &b->state, drive, false);
@@ -74,7 +75,7 @@ static void check_tangent(gw_drive drive)
 {
     bench b;
     bench_open(&b);
-    gw_vec3 d = gw_sub(gw_place(&b.state.pose[b.f.corner.spring.body], b.ws->spring_at), b.ws->spring_to);
+    gw_vec3 d = gw_sub(gw_point_now(&b.state.pose[b.f.corner.spring.body], b.ws->spring_at), b.ws->spring_to);
     b.state.spring_length = gw_norm(d);
     int n = b.f.corner.n_bodies;
     for (int body = 1; body < n; body++)

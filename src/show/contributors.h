@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: MIT */
+/** Which joints let the wheel move most. */
+#ifndef SHOW_CONTRIBUTORS_H
+#define SHOW_CONTRIBUTORS_H
+
+#include "giveway/study.h"
+#include "show/buf.h"
+
+typedef enum gw_angle { GW_TOE, GW_CAMBER } gw_angle;
+
+typedef struct gw_contributor {
+    const char *name; /**< joint, "travel" or "geometry"                              */
+    int joint;        /**< -1 for travel and geometry                                 */
+    double angle;     /**< [rad], toe-in and outboard camber positive                 */
+    double part;      /**< of all contributions by size: |angle| / sum of |angles|    */
+} gw_contributor;
+
+/** Contribution of one joint to an angle [rad]. */
+double gw_joint_share(const gw_joint_result *joint, gw_angle which);
+
+/** The total change of that angle since S0 [rad]. */
+double gw_angle_change(const gw_corner_result *result, gw_angle which);
+
+/**
+ * The joints that contribute most to an angle, largest first.
+ * @param[in]  most  room in `out`
+ * @return how many were written; fewer where joints contribute nothing.
+ */
+int gw_contributors(const gw_corner *corner, const gw_corner_result *result, gw_angle which, int most,
+                    gw_contributor *out);
+
+/** "tension_inner 62 % out, rack_left 21 % in": the first `n` in words; nothing where there are none. */
+void gw_contributors_words(const gw_contributor *list, int n, gw_angle which, gw_buf *out);
+
+#endif

@@ -1,0 +1,30 @@
+/* SPDX-License-Identifier: MIT */
+/** What a deflect study is shown as: JSON, CSV, text. */
+#ifndef SHOW_DEFLECT_H
+#define SHOW_DEFLECT_H
+
+#include "giveway/study.h"
+#include "show/buf.h"
+#include "show/json.h"
+
+/** "front" or "rear"; "outer" or "inner". */
+const char *gw_axle_name(gw_axle axle);
+const char *gw_side_name(gw_side side);
+
+/** The result object of a study, for `deflect` and, by another name, for `compare`. */
+void gw_deflect_json(const gw_case *c, const gw_deflect_study *study, const char *command, gw_buf *out);
+
+/** The members of one item, inside an object that is already open. */
+void gw_deflect_item_json(const gw_case *c, const gw_deflection *item, gw_json *json);
+
+/** One row a result, with a row of heads first. */
+void gw_deflect_csv(const gw_case *c, const gw_deflect_study *study, gw_buf *out);
+
+/**
+ * Text for people: the wheel's movement, and the joints that let it.
+ * @param[in] all  every joint; otherwise the three that matter most.
+ */
+gw_status gw_deflect_text(const gw_case *c, const gw_deflect_study *study, bool all, int width, bool bold,
+                          gw_buf *out, gw_error *err);
+
+#endif

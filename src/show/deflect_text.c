@@ -1,0 +1,187 @@
+/* SPDX-License-Identifier: MIT */
+#include "show/deflect.h"
+
+#include "giveway/units.h"
+#include "show/contributors.h"
+#include "show/number.h"
+#include "show/table.h"
+#include "show/words.h"
+
+/* What one call prints with, so that the parts below take few arguments. */
+typedef struct gw_page {
+    const gw_case *c;
+    const gw_deflect_study *study;
+    int width;
+    bool bold;
+    gw_buf *out;
+} gw_page;
+
+static void heading(const gw_page *p, const gw_deflection *item)
+{
+    const gw_kit *kit = &p->c->kits[item->kit];
+    gw_buf_fmt(p->out, "\n%s%s corner, kit ", p->bold ? "\033[1m" : "", gw_axle_name(item->axle));
+    gw_buf_clean(p->out, kit->name);
+    if (kit->label != kit->name) {
+        gw_buf_add(p->out, ": ");
+        gw_buf_clean(p->out, kit->label);
+    }
+    gw_buf_add(p->out, p->bold ? "\033[0m\n" : "\n");
+}
+
+static void wheel_columns(gw_table *t)
+{
+    gw_table_column(t, GW_LEFT, "load");
+    gw_table_column(t, GW_RIGHT, "travel\nmm");
+    gw_table_column(t, GW_RIGHT, "toe change\ndeg");
+    gw_table_column(t, GW_RIGHT, "toe\ndeg");
+    gw_table_column(t, GW_RIGHT, "camber change\ndeg");
+    gw_table_column(t, GW_RIGHT, "camber\ndeg");
+    gw_table_column(t, GW_RIGHT, "caster change\ndeg");
+    gw_table_column(t, GW_RIGHT, "wheel fore-aft\nmm");
+    gw_table_column(t, GW_RIGHT, "patch sideways\nmm");
+    gw_table_column(t, GW_RIGHT, "spring\nN");
+}
+
+static void wheel_row(gw_table *t, const gw_case *c, const gw_deflection *item)
+{
+    const gw_corner_result *r = &item->result;
+    gw_table_cell(t, c->loads[item->load].name);
+    gw_table_cell(t, gw_signed(item->applied.travel / GW_MM, 1).s);
+    gw_table_cell(t, gw_signed(r->toe_change / GW_DEG, 3).s);
+    gw_table_cell(t, gw_signed(r->toe / GW_DEG, 3).s);
+    gw_table_cell(t, gw_signed(r->camber_change / GW_DEG, 3).s);
+    gw_table_cell(t, gw_signed(r->camber / GW_DEG, 3).s);
+    gw_table_cell(t, gw_signed(r->caster_change / GW_DEG, 3).s);
+    gw_table_cell(t, gw_signed(r->wheel_centre.x / GW_MM, 2).s);
+    gw_table_cell(t, gw_signed(r->contact_patch.y / GW_MM, 2).s);
+    gw_table_cell(t, gw_fixed(r->spring_force, 0).s);
+    gw_table_end_row(t);
+}
+
+/* Items [from, to) share kit and corner. */
+static gw_status wheel_table(const gw_page *p, int from, int to, gw_error *err)
+{
+    gw_table table = { 0 };
+    wheel_columns(&table);
+    for (int i = from; i < to; i++) wheel_row(&table, p->c, &p->study->item[i]);
+    gw_status status = gw_table_print(&table, p->width, 2, p->bold, p->out, err);
+    gw_table_free(&table);
+    return status;
+}
+
+static void blame_line(const gw_page *p, const gw_deflection *item, gw_angle which)
+{
+    gw_contributor top[3];
+    int n = gw_contributors(&p->c->corners[item->axle], &item->result, which, 3, top);
+    gw_buf line = { 0 };
+    gw_buf_clean(&line, p->c->loads[item->load].name);
+    gw_buf_add(&line, which == GW_TOE ? ", toe: " : ", camber: ");
+    if (n)
+        gw_contributors_words(top, n, which, &line);
+    else
+        gw_buf_add(&line, "no bush moves it");
+    gw_buf_paragraph(p->out, gw_buf_str(&line), p->width, 4);
+    if (line.failed) p->out->failed = true;
+    gw_buf_free(&line);
+}
+
+static void joint_columns(gw_table *t)
+{
+    gw_table_column(t, GW_LEFT, "joint");
+    gw_table_column(t, GW_RIGHT, "deflection e1, e2, e3\nmm");
+    gw_table_column(t, GW_RIGHT, "rotation e1, e2, e3\ndeg");
+    gw_table_column(t, GW_RIGHT, "force e1, e2, e3\nN");
+    gw_table_column(t, GW_RIGHT, "moment e1, e2, e3\nN m");
+    gw_table_column(t, GW_RIGHT, "toe share\ndeg");
+    gw_table_column(t, GW_RIGHT, "camber share\ndeg");
+}
+
+static void three(gw_table *t, const double v[3], double unit, int decimals)
+{
+    gw_table_cellf(t, "%s %s %s", gw_signed(v[0] / unit, decimals).s, gw_signed(v[1] / unit, decimals).s,
+                   gw_signed(v[2] / unit, decimals).s);
+}
+
+static void share_row(gw_table *t, const char *name, double toe, double camber)
+{
+    gw_table_cell(t, name);
+    for (int i = 0; i < 4; i++) gw_table_cell(t, "");
+    gw_table_cell(t, gw_signed(toe / GW_DEG, 4).s);
+    gw_table_cell(t, gw_signed(camber / GW_DEG, 4).s);
+    gw_table_end_row(t);
+}
+
+static gw_status joint_table(const gw_page *p, const gw_deflection *item, gw_error *err)
+{
+    const gw_corner *corner = &p->c->corners[item->axle];
+    const gw_corner_result *r = &item->result;
+    gw_table table = { 0 };
+    joint_columns(&table);
+    for (int j = 0; j < corner->n_joints; j++) {
+        const gw_joint_result *joint = &r->joints[j];
+        gw_table_cell(&table, corner->joints[j].name);
+        three(&table, joint->u, GW_MM, 3);
+        three(&table, joint->theta, GW_DEG, 2);
+        three(&table, joint->f, 1.0, 0);
+        three(&table, joint->m, 1.0, 1);
+        gw_table_cell(&table, gw_signed(joint->toe_share / GW_DEG, 4).s);
+        gw_table_cell(&table, gw_signed(joint->camber_share / GW_DEG, 4).s);
+        gw_table_end_row(&table);
+    }
+    share_row(&table, "travel of the wheel", r->travel_toe, r->travel_camber);
+    share_row(&table, "geometry (beyond linear)", r->geometry_toe, r->geometry_camber);
+    share_row(&table, "together", r->toe_change, r->camber_change);
+    gw_buf_add(p->out, "\n  ");
+    gw_buf_clean(p->out, p->c->loads[item->load].name);
+    gw_buf_add(p->out, ", joint by joint, in the frame of each bush:\n");
+    gw_status status = gw_table_print(&table, p->width, 2, p->bold, p->out, err);
+    gw_table_free(&table);
+    return status;
+}
+
+static int end_of_group(const gw_deflect_study *study, int from)
+{
+    int to = from + 1;
+    while (to < study->n && study->item[to].kit == study->item[from].kit &&
+           study->item[to].axle == study->item[from].axle)
+        to++;
+    return to;
+}
+
+static gw_status group(const gw_page *p, int from, int to, bool all, gw_error *err)
+{
+    heading(p, &p->study->item[from]);
+    gw_status status = wheel_table(p, from, to, err);
+    if (!all) gw_buf_add(p->out, "  which joints let it (share of all contributions by size):\n");
+    for (int i = from; i < to && status == GW_OK; i++) {
+        const gw_deflection *item = &p->study->item[i];
+        if (all) {
+            status = joint_table(p, item, err);
+        } else {
+            blame_line(p, item, GW_TOE);
+            blame_line(p, item, GW_CAMBER);
+        }
+    }
+    return status;
+}
+
+gw_status gw_deflect_text(const gw_case *c, const gw_deflect_study *study, bool all, int width, bool bold,
+                          gw_buf *out, gw_error *err)
+{
+    const gw_page page = { c, study, width, bold, out };
+    gw_status status = GW_OK;
+    gw_buf_clean(out, c->title);
+    gw_buf_add(out,
+               "\nChanges are from the car standing still (static load, wheel set to its static camber and "
+               "toe).\nToe-in and camber outboard at the top are positive; travel is positive in bump.\n");
+    for (int i = 0; i < study->n && status == GW_OK;) {
+        int to = end_of_group(study, i);
+        status = group(&page, i, to, all, err);
+        i = to;
+    }
+    gw_buf_add(out, "\n");
+    gw_buf_paragraph(out, gw_words_text(GW_WORDS_STATIC_ONLY), width, 0);
+    gw_buf_paragraph(out, gw_words_text(GW_WORDS_SAFETY), width, 0);
+    gw_buf_paragraph(out, gw_words_text(GW_WORDS_DEFER), width, 0);
+    return status == GW_OK ? gw_buf_status(out, err) : status;
+}
