@@ -13,7 +13,7 @@ static void members_stand_a_line_each_and_vectors_on_one(void **state)
     (void)state;
     gw_buf out = { 0 };
     gw_json j = { .out = &out };
-    const double v[] = { 0.1, -2, NAN };
+    const double v[] = { 0.1, -2, (double)NAN };
     gw_json_object(&j, NULL);
     gw_json_string(&j, "kit", "rubber");
     gw_json_numbers(&j, "force_N", v, 3);
@@ -75,8 +75,8 @@ static void numbers_that_are_not_finite_are_null(void **state)
     gw_buf out = { 0 };
     gw_json j = { .out = &out };
     gw_json_object_on_line(&j, NULL);
-    gw_json_number(&j, "a", INFINITY);
-    gw_json_number(&j, "b", NAN);
+    gw_json_number(&j, "a", HUGE_VAL);
+    gw_json_number(&j, "b", (double)NAN);
     gw_json_number(&j, "c", -0.0);
     gw_json_string(&j, "d", NULL);
     gw_json_close(&j);
@@ -96,7 +96,7 @@ static void csv_quotes_as_rfc_4180_says(void **state)
     gw_csv_string(&csv, "d\"d");
     gw_csv_string(&csv, NULL);
     gw_csv_number(&csv, 0.1);
-    gw_csv_number(&csv, NAN);
+    gw_csv_number(&csv, (double)NAN);
     gw_csv_end_row(&csv);
     gw_csv_number(&csv, -1.5);
     gw_csv_end_row(&csv);

@@ -29,7 +29,7 @@ static void signed_puts_a_plus_only_above_zero(void **state)
 static void what_is_no_number_is_a_dash_everywhere(void **state)
 {
     (void)state;
-    const double bad[] = { NAN, INFINITY, -INFINITY };
+    const double bad[] = { (double)NAN, HUGE_VAL, -HUGE_VAL };
     for (int i = 0; i < 3; i++) {
         assert_string_equal(gw_fixed(bad[i], 2).s, "-");
         assert_string_equal(gw_signed(bad[i], 2).s, "-");

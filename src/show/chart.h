@@ -1,0 +1,136 @@
+/* SPDX-License-Identifier: MIT */
+/**
+ * Charts, drawn by gnuplot as SVG and PNG. What is to be seen is described by plain structs; size,
+ * type, colours, ticks and labels are the same for all and are not the caller's business.
+ *
+ * Colours are those of Okabe & Ito, Color Universal Design (2008), which stay apart for colour-blind
+ * eyes; every line also has a dash and a marker of its own and its name at its end, so that a grey
+ * print reads as well.
+ */
+#ifndef SHOW_CHART_H
+#define SHOW_CHART_H
+
+#include "show/buf.h"
+
+/** Words around a chart. `title` says what is seen; titles of axes carry the unit, as "toe change (deg)". */
+typedef struct gw_chart_words {
+    const char *title;
+    const char *subtitle; /**< NULL: none                                 */
+    const char *x_title, *y_title;
+    const char *note; /**< small print at the foot; NULL: none            */
+} gw_chart_words;
+
+/** One line. A point that is not finite, or not positive on a logarithmic axis, breaks it. */
+typedef struct gw_chart_series {
+    const char *name;
+    const double *x, *y;
+    int n;
+    int style; /**< 0, 1, 2 ...: give a kit the same one in every chart; 0 is the baseline */
+} gw_chart_series;
+
+/** A stretch of the x axis with a name, shaded behind the lines. */
+typedef struct gw_chart_band {
+    double from, to;
+    const char *label;
+} gw_chart_band;
+
+/** Lines over a common x axis, linear or logarithmic (transmissibility: both). */
+typedef struct gw_line_chart {
+    gw_chart_words words;
+    const gw_chart_series *series;
+    int n_series;
+    bool log_x, log_y;
+    bool has_x_range; /**< else as far as the points go                        */
+    double x_from, x_to;
+    bool with_zero; /**< the y axis takes in zero                              */
+    const gw_chart_band *bands;
+    int n_bands;
+    bool has_mark; /**< a level line with a name, say a limit                  */
+    double mark;
+    const char *mark_label;
+} gw_line_chart;
+
+/** Horizontal bars: groups down the page, parts within each, stacked end to end or one below the other. */
+typedef struct gw_bar_chart {
+    gw_chart_words words; /**< x_title names the values, y_title is not used    */
+    const char *const *groups;
+    int n_groups;
+    const char *const *parts;
+    const int *styles; /**< of the parts; NULL: 0, 1, 2 ...                      */
+    int n_parts;
+    const double *values; /**< [group * n_parts + part]; not finite: no bar      */
+    bool stacked;
+    int decimals; /**< of the figures at the bars                               */
+} gw_bar_chart;
+
+/** Points with their names beside them: grip against harshness, one point a kit. */
+typedef struct gw_point_chart {
+    gw_chart_words words;
+    const char *const *names;
+    const double *x, *y;
+    const int *styles; /**< NULL: 0, 1, 2 ... */
+    int n;
+} gw_point_chart;
+
+/** From a start through contributions to an end, as floating bars down the page. */
+typedef struct gw_waterfall_chart {
+    gw_chart_words words; /**< x_title names the values                          */
+    const char *start_name, *end_name;
+    double start;
+    const char *const *names;
+    const double *values;
+    int n;
+    int decimals;
+} gw_waterfall_chart;
+
+/** Upright bars over third-octave bands, one bar a name in each band. */
+typedef struct gw_band_chart {
+    gw_chart_words words;
+    const double *centre_hz; /**< nominal centres */
+    int n_bands;
+    const char *const *names;
+    const int *styles; /**< NULL: 0, 1, 2 ... */
+    int n_names;
+    const double *values; /**< [name * n_bands + band] */
+} gw_band_chart;
+
+enum { GW_CHART_SVG = 1, GW_CHART_PNG = 2, GW_CHART_SECONDS = 60 };
+
+/** All charts of a run, drawn by one process. Start with gw_charts_begin, end with gw_charts_free. */
+typedef struct gw_charts {
+    const char *dir; /**< borrowed                                            */
+    int formats;     /**< GW_CHART_SVG | GW_CHART_PNG                         */
+    int seconds;     /**< time limit of the drawing                           */
+    gw_buf script;
+    struct gw_chart_file *files; /**< what is to be written                   */
+    int n_files, cap;
+    bool failed;
+    bool left_out; /**< after gw_charts_draw: gnuplot is not installed        */
+    gw_buf said;   /**< what gnuplot complained of                            */
+} gw_charts;
+
+/** The line to print where `left_out` is set. */
+extern const char GW_CHARTS_LEFT_OUT[];
+
+void gw_charts_begin(gw_charts *charts, const char *dir, int formats);
+
+/* `stem` becomes DIR/STEM.svg and .png; other than letters, digits, '-', '_' it is written with '-'. Nothing
+ * given is used after the call. A chart without a finite value is drawn empty and says so. */
+void gw_charts_lines(gw_charts *charts, const char *stem, const gw_line_chart *chart);
+void gw_charts_bars(gw_charts *charts, const char *stem, const gw_bar_chart *chart);
+void gw_charts_points(gw_charts *charts, const char *stem, const gw_point_chart *chart);
+void gw_charts_waterfall(gw_charts *charts, const char *stem, const gw_waterfall_chart *chart);
+void gw_charts_bands(gw_charts *charts, const char *stem, const gw_band_chart *chart);
+
+/**
+ * Makes the directory and draws everything; each file appears whole or not at all.
+ * @retval GW_OK (also without gnuplot: see `left_out`), GW_E_IO, GW_E_NOMEM
+ */
+gw_status gw_charts_draw(gw_charts *charts, gw_error *err);
+
+/** Path of file `index` (0 to n_files - 1), relative to where the program runs; owned by `charts`. */
+const char *gw_charts_path(const gw_charts *charts, int index);
+
+void gw_charts_free(gw_charts *charts);
+
+#endif

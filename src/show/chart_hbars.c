@@ -1,0 +1,72 @@
+/* SPDX-License-Identifier: MIT */
+#include "show/chart_hbars.h"
+
+#include "show/number.h"
+
+#include <math.h>
+
+enum { NAME_ROOM = 250 };
+
+void gw_hbar_add(gw_canvas *cv, const gw_hbar *b)
+{
+    if (cv->data++ == 0) gw_buf_add(cv->out, "$d << EOD\n");
+    gw_buf_fmt(cv->out, "%s %.3f ", gw_exact(0.5 * (b->from + b->to)).s, 0.5 * (b->top + b->bottom));
+    gw_buf_fmt(cv->out, "%s %s %.3f %.3f %d\n", gw_exact(fmin(b->from, b->to)).s,
+               gw_exact(fmax(b->from, b->to)).s, b->top, b->bottom, b->rgb);
+}
+
+/* The y axis of a bar chart counts pixels downwards, so that bars lie where names and figures do. */
+void gw_hbar_plot(gw_canvas *cv)
+{
+    if (cv->data > 0)
+        gw_buf_add(
+            cv->out,
+            "EOD\nplot $d using 1:2:3:4:5:6:7 with boxxyerror fs solid 1.0 noborder lc rgb variable\n");
+    else
+        gw_buf_add(cv->out, "plot 2 lc rgb '#ffffff'\n");
+}
+
+double gw_hbar_names_room(const char *const *names, int n)
+{
+    double room = 0.0;
+    for (int i = 0; i < n; i++) {
+        gw_text_lines name = gw_text_break(names[i], NAME_ROOM, 2, GW_TYPE_TEXT, false);
+        for (int k = 0; k < name.n; k++) room = fmax(room, gw_text_pixels(name.line[k], GW_TYPE_TEXT, false));
+    }
+    return room;
+}
+
+void gw_hbar_name(gw_canvas *cv, double y, const char *name)
+{
+    gw_text_lines lines = gw_text_break(name, NAME_ROOM, 2, GW_TYPE_TEXT, false);
+    gw_canvas_block(cv, cv->left - 10, y, &lines, GW_INK, GW_TEXT_RIGHT);
+}
+
+/* Range of values from `lo` to `hi` with zero in it and room for figures outside the bars. */
+void gw_hbar_axes(gw_canvas *cv, double lo, double hi, const char *x_title, double figure_width)
+{
+    double width = cv->right - cv->left, span = fmax(hi - lo, 1e-12);
+    double room = fmin(figure_width / width, 0.25) * span;
+    cv->x = gw_axis_linear(lo < 0 ? lo - room : 0, hi > 0 ? hi + room : 0, 7, false);
+    if (cv->x.to == 0 && cv->x.from == 0) cv->x = gw_axis_linear(0, 1, 7, false);
+    cv->y = (gw_chart_axis){ .from = cv->bottom, .to = cv->top };
+    gw_canvas_axes(cv, true, false);
+    gw_buf_add(cv->out, "unset ytics\nset border 1\n");
+    gw_canvas_line(cv, gw_canvas_x(cv, 0), cv->top, gw_canvas_x(cv, 0), cv->bottom, GW_SOFT_INK, 1.0);
+    if (x_title)
+        gw_canvas_text(cv, 0.5 * (cv->left + cv->right), cv->bottom + 40, x_title, GW_TYPE_TEXT, GW_INK,
+                       GW_TEXT_CENTRE);
+}
+
+double gw_hbar_figure_width(double lo, double hi, int decimals)
+{
+    double a = gw_text_pixels(gw_fixed(lo, decimals).s, GW_TYPE_TICK, false);
+    double b = gw_text_pixels(gw_fixed(hi, decimals).s, GW_TYPE_TICK, false);
+    return fmax(a, b) + 10;
+}
+
+void gw_hbar_figure(gw_canvas *cv, const char *figure, double at, double y, bool leftwards)
+{
+    double x = gw_canvas_x(cv, at) + (leftwards ? -5 : 5);
+    gw_canvas_text(cv, x, y, figure, GW_TYPE_TICK, GW_INK, leftwards ? GW_TEXT_RIGHT : GW_TEXT_LEFT);
+}

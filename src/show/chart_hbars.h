@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: MIT */
+/** Horizontal bars, common to contributions and waterfalls. Internal to the charts. */
+#ifndef SHOW_CHART_HBARS_H
+#define SHOW_CHART_HBARS_H
+
+#include "show/chart_canvas.h"
+
+enum { GW_BAR = 15 /**< thickness of a bar in a group, and half that of a single one [pixels] */ };
+
+/** One bar: pixels down the page, values across. */
+typedef struct gw_hbar {
+    double from, to, top, bottom;
+    int rgb;
+} gw_hbar;
+
+/** Room for the widest of the names at the left. */
+double gw_hbar_names_room(const char *const *names, int n);
+void gw_hbar_name(gw_canvas *canvas, double y, const char *name);
+
+/** Axes over values from `lo` to `hi`, with zero in them and `figure_width` pixels beyond for figures. */
+void gw_hbar_axes(gw_canvas *canvas, double lo, double hi, const char *x_title, double figure_width);
+
+/** Pixels that the figures of these two values take, with their distance from the bar. */
+double gw_hbar_figure_width(double lo, double hi, int decimals);
+/** A figure beyond the end `at` of a bar that points to the left or to the right. */
+void gw_hbar_figure(gw_canvas *canvas, const char *figure, double at, double y, bool leftwards);
+
+void gw_hbar_add(gw_canvas *canvas, const gw_hbar *bar);
+/** Ends the data and plots all bars. */
+void gw_hbar_plot(gw_canvas *canvas);
+
+#endif

@@ -1,0 +1,56 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * Colours: M. Okabe and K. Ito, "Color Universal Design (CUD): How to make figures and presentations
+ * that are friendly to colorblind people" (J*FLY, 2008), in an order of our own: neighbours differ in
+ * lightness as well, and yellow, which is faint on white, comes last.
+ */
+#include "show/chart_canvas.h"
+
+typedef struct style {
+    const char *colour;
+    int rgb;
+    const char *dash;
+    int marker;
+    const char *text_on;
+} style;
+
+static const style STYLES[GW_STYLES] = {
+    { "#000000", 0x000000, "solid", 7, "#ffffff" },       /* black             */
+    { "#D55E00", 0xD55E00, "(14,5)", 5, "#ffffff" },      /* vermillion        */
+    { "#0072B2", 0x0072B2, "(6,4)", 9, "#ffffff" },       /* blue              */
+    { "#009E73", 0x009E73, "(14,4,3,4)", 13, "#ffffff" }, /* bluish green      */
+    { "#CC79A7", 0xCC79A7, "(3,4)", 6, GW_INK },          /* reddish purple    */
+    { "#E69F00", 0xE69F00, "(20,4,3,4,3,4)", 4, GW_INK }, /* orange            */
+    { "#56B4E9", 0x56B4E9, "(10,3,10,8)", 11, GW_INK },   /* sky blue          */
+    { "#F0E442", 0xF0E442, "(2,2)", 8, GW_INK },          /* yellow            */
+};
+
+static const style *at(int number)
+{
+    return &STYLES[(unsigned)number % GW_STYLES];
+}
+
+const char *gw_style_colour(int number)
+{
+    return at(number)->colour;
+}
+
+int gw_style_rgb(int number)
+{
+    return at(number)->rgb;
+}
+
+const char *gw_style_dash(int number)
+{
+    return at(number)->dash;
+}
+
+int gw_style_marker(int number)
+{
+    return at(number)->marker;
+}
+
+const char *gw_style_text_on(int number)
+{
+    return at(number)->text_on;
+}

@@ -1,0 +1,172 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * gnuplot reads its script from a socket pair in place of a pipe: sending can then be told not to
+ * raise SIGPIPE, so that a process that dies early is an error message and no setting of the host
+ * program is touched. Its complaints are read while the script is sent, so that neither side can
+ * wait for the other.
+ */
+#include "show/gnuplot.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <poll.h>
+#include <signal.h>
+#include <string.h>
+#include <sys/socket.h>
+#include <sys/wait.h>
+#include <time.h>
+#include <unistd.h>
+
+enum { SLICE_MS = 20, LONGEST_COMPLAINT = 65536 };
+
+typedef struct child {
+    pid_t pid;
+    int script; /* -1 once all is sent */
+    int complaints;
+    int wait_status;
+    bool ended;
+} child;
+
+static double now(void)
+{
+    struct timespec t;
+    clock_gettime(CLOCK_MONOTONIC, &t);
+    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
+}
+
+static void close_if_open(int *fd)
+{
+    if (*fd >= 0) close(*fd);
+    *fd = -1;
+}
+
+/* In the child, between fork and exec: only calls that are safe there. The reason of a failure goes up
+ * `report`. */
+static void become_gnuplot(const char *dir, int script, int complaints, int report)
+{
+    char *const argv[] = { "gnuplot", "-d", "-", NULL }; /* -d: no start-up files of the user */
+    int nothing = open("/dev/null", O_WRONLY);
+    setpgid(0, 0); /* so that the time limit reaches whatever it starts */
+    signal(SIGPIPE, SIG_DFL);
+    if (nothing >= 0 && chdir(dir) == 0 && dup2(script, 0) >= 0 && dup2(nothing, 1) >= 0 &&
+        dup2(complaints, 2) >= 0)
+        execvp(argv[0], argv);
+    int why = errno;
+    ssize_t ignored = write(report, &why, sizeof why);
+    (void)ignored;
+    _exit(127);
+}
+
+/* Starts the process; returns 0 or the errno of what failed, ENOENT where there is no gnuplot. */
+static int start(const char *dir, child *c)
+{
+    int script[2] = { -1, -1 }, complaints[2] = { -1, -1 }, report[2] = { -1, -1 };
+    int why = 0;
+    if (socketpair(AF_UNIX, SOCK_STREAM, 0, script) || pipe(complaints) || pipe(report)) why = errno;
+    int *all[] = { &script[0], &script[1], &complaints[0], &complaints[1], &report[0], &report[1] };
+    for (int i = 0; i < 6; i++)
+        if (*all[i] >= 0) fcntl(*all[i], F_SETFD, FD_CLOEXEC);
+    if (!why && (c->pid = fork()) < 0) why = errno;
+    if (!why && c->pid == 0) become_gnuplot(dir, script[1], complaints[1], report[1]);
+    close_if_open(&script[1]);
+    close_if_open(&complaints[1]);
+    close_if_open(&report[1]);
+    /* The report closes by itself when exec succeeds. */
+    if (!why && read(report[0], &why, sizeof why) != (ssize_t)sizeof why)
+        why = 0;
+    else if (why && c->pid > 0)
+        waitpid(c->pid, NULL, 0);
+    close_if_open(&report[0]);
+    if (why) {
+        close_if_open(&script[0]);
+        close_if_open(&complaints[0]);
+        return why;
+    }
+    fcntl(script[0], F_SETFL, O_NONBLOCK);
+    fcntl(complaints[0], F_SETFL, O_NONBLOCK);
+    c->script = script[0];
+    c->complaints = complaints[0];
+    return 0;
+}
+
+static void send_some(child *c, const gw_buf *script, size_t *sent)
+{
+    ssize_t k = send(c->script, script->s + *sent, script->n - *sent, MSG_NOSIGNAL);
+    if (k > 0) *sent += (size_t)k;
+    bool gone = k < 0 && errno != EAGAIN && errno != EINTR;
+    if (gone || *sent == script->n) close_if_open(&c->script);
+}
+
+static void hear_some(child *c, gw_buf *said)
+{
+    char block[1024];
+    ssize_t k;
+    while ((k = read(c->complaints, block, sizeof block)) > 0)
+        if (said->n < LONGEST_COMPLAINT) gw_buf_bytes(said, block, (size_t)k);
+    if (k == 0) close_if_open(&c->complaints);
+}
+
+/* Sends and hears until the process ends or `deadline` passes. */
+static void converse(child *c, const gw_buf *script, double deadline, gw_buf *said)
+{
+    size_t sent = 0;
+    while (!c->ended && now() < deadline) {
+        struct pollfd fds[2] = { { c->script, POLLOUT, 0 }, { c->complaints, POLLIN, 0 } };
+        poll(fds, 2, SLICE_MS); /* a closed one is -1, which poll passes over */
+        if (fds[0].revents && c->script >= 0) send_some(c, script, &sent);
+        if (fds[1].revents && c->complaints >= 0) hear_some(c, said);
+        c->ended = waitpid(c->pid, &c->wait_status, WNOHANG) == c->pid;
+    }
+    if (c->complaints >= 0) hear_some(c, said);
+}
+
+/* The last line that says something; gnuplot puts the reason there. */
+static void last_line(const gw_buf *said, gw_buf *line)
+{
+    const char *s = gw_buf_str(said), *end = s + said->n;
+    while (end > s && strchr(" \n\t", end[-1])) end--;
+    const char *begin = end;
+    while (begin > s && begin[-1] != '\n') begin--;
+    begin += strspn(begin, " \t");
+    gw_buf_bytes(line, begin, begin < end ? (size_t)(end - begin) : 0);
+}
+
+static gw_status judge(const child *c, int seconds, const gw_buf *said, gw_error *err)
+{
+    if (!c->ended)
+        return gw_fail(err, GW_E_IO, "gnuplot did not finish within %d s and was ended; no charts", seconds);
+    if (WIFSIGNALED(c->wait_status))
+        return gw_fail(err, GW_E_IO, "gnuplot was ended by signal %d; no charts", WTERMSIG(c->wait_status));
+    int status = WEXITSTATUS(c->wait_status);
+    if (status == 0) return GW_OK;
+    gw_buf line = { 0 }, clean = { 0 };
+    last_line(said, &line);
+    gw_buf_clean(&clean, gw_buf_str(&line));
+    gw_status st =
+        gw_fail(err, GW_E_IO, "gnuplot failed with status %d; no charts: %s", status, gw_buf_str(&clean));
+    gw_buf_free(&line);
+    gw_buf_free(&clean);
+    return st;
+}
+
+gw_status gw_gnuplot_run(const char *dir, const gw_buf *script, int seconds, bool *missing, gw_buf *said,
+                         gw_error *err)
+{
+    child c = { .script = -1, .complaints = -1 };
+    *missing = false;
+    int why = start(dir, &c);
+    if (why == ENOENT && access(dir, X_OK) == 0) {
+        *missing = true;
+        return GW_OK;
+    }
+    if (why) return gw_fail(err, GW_E_IO, "gnuplot cannot be started in %s: %s", dir, strerror(why));
+    converse(&c, script, now() + seconds, said);
+    if (!c.ended) {
+        kill(-c.pid, SIGKILL);
+        kill(c.pid, SIGKILL);
+        waitpid(c.pid, &c.wait_status, 0);
+    }
+    close_if_open(&c.script);
+    close_if_open(&c.complaints);
+    return judge(&c, seconds, said, err);
+}
