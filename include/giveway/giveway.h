@@ -5,6 +5,7 @@
 
 #include "giveway/annulus.h"
 #include "giveway/arena.h"
+#include "giveway/bearing.h"
 #include "giveway/bush.h"
 #include "giveway/bush_law.h"
 #include "giveway/case.h"
@@ -13,11 +14,15 @@
 #include "giveway/faults.h"
 #include "giveway/material.h"
 #include "giveway/materials.h"
+#include "giveway/pressfit.h"
 #include "giveway/ride.h"
 #include "giveway/status.h"
+#include "giveway/strain.h"
+#include "giveway/study.h"
 #include "giveway/units.h"
 #include "giveway/vec.h"
 #include "giveway/vehicle.h"
+#include "giveway/verdict.h"
 #include "giveway/version.h"
 
 #endif
