@@ -17,10 +17,17 @@
  */
 double gw_unbonded_radial_plane(const gw_plain_bush *p, double kappa);
 
-/** The same at finite length, vented at both ends as gw_handbook_radial does it [N/m]; same accuracy. */
+/**
+ * The same at finite length, vented at both ends as gw_handbook_radial does it [N/m]. From 5 % below to 9 %
+ * above the finite-element solution for 1.25 <= b/a <= 3 and L >= b - a: with a face free in shear the ends
+ * reach twice as deep into the rubber, which the form does not know.
+ */
 double gw_unbonded_radial(const gw_plain_bush *p);
 
-/** Conical rate by strips that move radially, vented at the ends [N m/rad]: an estimate. */
+/**
+ * Conical rate by strips that move radially, vented at the ends [N m/rad]. From 14 % below to 7 % above the
+ * finite-element solution in the same range.
+ */
 double gw_unbonded_conical(const gw_plain_bush *p);
 
 /**

@@ -187,15 +187,46 @@ static void the_law_has_no_torsion_but_a_breakaway(void **state)
     assert_true(law.breakaway > 0.0 && gw_bush_law_is_linear(&law));
 }
 
-static void the_solved_radial_rate_stands_near_the_closed_form(void **state)
+/* Two long bushes differ by a piece of bush without ends, so their rates differ by the plane rate of that
+ * piece. */
+static void the_solved_rate_per_length_is_the_closed_form_far_from_the_ends(void **state)
 {
-    gw_annulus bush = polyurethane();
-    gw_bush_law solved, closed;
+    static const double outer[] = { 10e-3, 12e-3, 16e-3, 24e-3 };
+    gw_annulus_options sliding = { .inner_face = GW_INNER_SLIDING };
 
     (void)state;
-    assert_int_equal(gw_unbonded_law(&bush, GW_METHOD_HANDBOOK, &closed, NULL), GW_OK);
-    assert_int_equal(gw_unbonded_law(&bush, GW_METHOD_SOLVED, &solved, NULL), GW_OK);
-    check_rel(closed.k[0], solved.k[0], 0.05, "radial");
+    for (int i = 0; i < 4; i++) {
+        gw_annulus bush = polyurethane();
+        gw_plain_bush piece = { 8e-3, outer[i], 0.1, 7.5e6, 2e9 };
+        gw_given_rates shorter, longer;
+
+        bush.outer_radius = outer[i];
+        bush.length = 0.2;
+        assert_int_equal(gw_annulus_rates(&bush, &sliding, &shorter, NULL), GW_OK);
+        bush.length += piece.length;
+        assert_int_equal(gw_annulus_rates(&bush, &sliding, &longer, NULL), GW_OK);
+        check_rel(longer.radial[0] - shorter.radial[0],
+                  gw_unbonded_radial_plane(&piece, gw_handbook_kappa(piece.g, piece.k)), 2e-3, "per length");
+    }
+}
+
+static void the_closed_form_stays_within_its_stated_error_of_the_solution(void **state)
+{
+    static const double ratio[] = { 1.25, 1.5, 2.0, 2.5, 3.0 }, slender[] = { 1.0, 2.0, 5.0, 10.0 };
+
+    (void)state;
+    for (int i = 0; i < 5; i++)
+        for (int j = 0; j < 4; j++) {
+            gw_annulus bush = polyurethane();
+            gw_bush_law solved, closed;
+
+            bush.outer_radius = ratio[i] * bush.inner_radius;
+            bush.length = slender[j] * (bush.outer_radius - bush.inner_radius);
+            assert_int_equal(gw_unbonded_law(&bush, GW_METHOD_HANDBOOK, &closed, NULL), GW_OK);
+            assert_int_equal(gw_unbonded_law(&bush, GW_METHOD_SOLVED, &solved, NULL), GW_OK);
+            check_abs(closed.k[0] / solved.k[0], 1.02, 0.071, "radial: 0.95 to 1.09");
+            check_abs(closed.c[0] / solved.c[0], 0.965, 0.105, "conical: 0.86 to 1.07");
+        }
 }
 
 static void bad_descriptions_are_named_and_leave_the_law_alone(void **state)
@@ -233,7 +264,8 @@ int main(void)
         cmocka_unit_test(press_fit_pressure_joins_its_series_and_its_incompressible_limit),
         cmocka_unit_test(breakaway_is_friction_times_pressure_times_radius),
         cmocka_unit_test(the_law_has_no_torsion_but_a_breakaway),
-        cmocka_unit_test(the_solved_radial_rate_stands_near_the_closed_form),
+        cmocka_unit_test(the_solved_rate_per_length_is_the_closed_form_far_from_the_ends),
+        cmocka_unit_test(the_closed_form_stays_within_its_stated_error_of_the_solution),
         cmocka_unit_test(bad_descriptions_are_named_and_leave_the_law_alone),
     };
 
