@@ -91,40 +91,58 @@ double gw_unbonded_breakaway(const gw_plain_bush *p, double friction, double pre
 static gw_status check(const gw_annulus *annulus, gw_error *err)
 {
     if (annulus->has_voids) return gw_fail(err, GW_E_RANGE, "an unbonded bush has no voids: leave them out");
-    if (annulus->has_interleaf)
-        return gw_fail(err, GW_E_RANGE, "an unbonded bush has no interleaf: leave it out");
     if (!(annulus->friction >= 0.0) || !isfinite(annulus->friction))
         return gw_fail(err, GW_E_RANGE, "friction_coefficient %g must not be negative", annulus->friction);
     return gw_annulus_check(annulus, err);
 }
 
+static double in_series(double first, double second)
+{
+    return 1.0 / (1.0 / first + 1.0 / second);
+}
+
+/** Closed forms; an interleaf leaves a sliding layer inside and a bonded one outside of it, in series. */
+static void closed_rates(const gw_annulus *x, const gw_plain_bush *inner, gw_given_rates *rates)
+{
+    double radial = gw_unbonded_radial(inner), conical = gw_unbonded_conical(inner);
+
+    if (x->has_interleaf) {
+        gw_plain_bush outer = { x->interleaf_radius + 0.5 * x->interleaf_thickness, x->outer_radius,
+                                inner->length, inner->g, inner->k };
+
+        radial = in_series(radial, gw_handbook_radial(&outer));
+        conical = in_series(conical, gw_handbook_conical(&outer));
+    }
+    *rates = (gw_given_rates){ .radial = { radial, radial }, .conical = { conical, conical } };
+}
+
 gw_status gw_unbonded_law(const gw_annulus *annulus, gw_method method, gw_bush_law *law, gw_error *err)
 {
-    gw_plain_bush plain = { annulus->inner_radius, annulus->outer_radius, annulus->length,
-                            annulus->material.shear_modulus.v, HUGE_VAL };
+    const gw_material *m = &annulus->material;
+    gw_plain_bush whole = { annulus->inner_radius, annulus->outer_radius, annulus->length, m->shear_modulus.v,
+                            m->bulk_modulus.known ? m->bulk_modulus.v : HUGE_VAL };
     gw_annulus_options sliding = { .inner_face = GW_INNER_SLIDING };
     gw_bush_law out = { .dynamic = { .ratio = 1.0 } };
+    gw_plain_bush inner = whole; /* the layer that the sleeve slides in */
     gw_given_rates rates = { 0 };
-    double wall = plain.b - plain.a;
     gw_status st;
 
     if ((st = check(annulus, err)) != GW_OK) return st;
-    if (annulus->material.bulk_modulus.known) plain.k = annulus->material.bulk_modulus.v;
-    if (method == GW_METHOD_SOLVED) {
-        if ((st = gw_annulus_rates(annulus, &sliding, &rates, err)) != GW_OK) return st;
-    } else {
-        rates.radial[0] = rates.radial[1] = gw_unbonded_radial(&plain);
-        rates.conical[0] = rates.conical[1] = gw_unbonded_conical(&plain);
-    }
-    st = gw_dynamic_law_from_material(&annulus->material, wall, &out.dynamic, err);
+    if (annulus->has_interleaf) inner.b = annulus->interleaf_radius - 0.5 * annulus->interleaf_thickness;
+    if (method == GW_METHOD_HANDBOOK)
+        closed_rates(annulus, &inner, &rates);
+    else if ((st = gw_annulus_rates(annulus, &sliding, &rates, err)) != GW_OK)
+        return st;
+    st = gw_dynamic_law_from_material(m, whole.b - whole.a, &out.dynamic, err);
     if (st != GW_OK) return st;
     for (int i = 0; i < 2; i++) {
         out.k[i] = rates.radial[i];
         out.c[i] = rates.conical[i];
     }
-    out.k[2] = gw_unbonded_axial(&plain);
-    out.breakaway = gw_unbonded_breakaway(&plain, annulus->friction,
-                                          gw_unbonded_pressure(&plain, GW_UNBONDED_INTERFERENCE * wall), 0.0);
+    out.k[2] = gw_unbonded_axial(&whole);
+    out.breakaway = gw_unbonded_breakaway(
+        &inner, annulus->friction,
+        gw_unbonded_pressure(&inner, GW_UNBONDED_INTERFERENCE * (inner.b - inner.a)), 0.0);
     *law = out;
     return GW_OK;
 }

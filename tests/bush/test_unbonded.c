@@ -229,6 +229,22 @@ static void the_closed_form_stays_within_its_stated_error_of_the_solution(void *
         }
 }
 
+static void an_interleaf_makes_a_sliding_and_a_bonded_layer_in_series(void **state)
+{
+    gw_annulus bush = polyurethane();
+    gw_bush_law plain, solved, closed;
+
+    (void)state;
+    assert_int_equal(gw_unbonded_law(&bush, GW_METHOD_SOLVED, &plain, NULL), GW_OK);
+    bush.has_interleaf = true;
+    bush.interleaf_radius = 12e-3;
+    bush.interleaf_thickness = 1e-3;
+    assert_int_equal(gw_unbonded_law(&bush, GW_METHOD_HANDBOOK, &closed, NULL), GW_OK);
+    assert_int_equal(gw_unbonded_law(&bush, GW_METHOD_SOLVED, &solved, NULL), GW_OK);
+    check_rel(closed.k[0], solved.k[0], 0.09, "radial: the stated error of the sliding form");
+    assert_true(solved.k[0] > 1.5 * plain.k[0]);
+}
+
 static void bad_descriptions_are_named_and_leave_the_law_alone(void **state)
 {
     gw_annulus bush = polyurethane();
@@ -241,6 +257,8 @@ static void bad_descriptions_are_named_and_leave_the_law_alone(void **state)
     check_contains(err.msg, "voids");
     bush = polyurethane();
     bush.has_interleaf = true;
+    bush.interleaf_radius = 17e-3;
+    bush.interleaf_thickness = 1e-3;
     assert_int_equal(gw_unbonded_law(&bush, GW_METHOD_HANDBOOK, &law, &err), GW_E_RANGE);
     check_contains(err.msg, "interleaf");
     bush = polyurethane();
@@ -266,6 +284,7 @@ int main(void)
         cmocka_unit_test(the_law_has_no_torsion_but_a_breakaway),
         cmocka_unit_test(the_solved_rate_per_length_is_the_closed_form_far_from_the_ends),
         cmocka_unit_test(the_closed_form_stays_within_its_stated_error_of_the_solution),
+        cmocka_unit_test(an_interleaf_makes_a_sliding_and_a_bonded_layer_in_series),
         cmocka_unit_test(bad_descriptions_are_named_and_leave_the_law_alone),
     };
 
