@@ -80,6 +80,7 @@ static void check_link(const gw_reader *rd, const gw_node *node, const gw_corner
     int n = 0;
     for (int j = 0; j < corner->n_joints; j++) {
         const gw_joint *joint = &corner->joints[j];
+        if (joint->body_a < 0 || joint->body_b < 0) return; /* a body that is not known has been reported */
         if (joint->body_a != a->body && joint->body_b != a->body) continue;
         if (n < 2) end[n] = joint->at;
         n++;

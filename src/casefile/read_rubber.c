@@ -87,7 +87,7 @@ static void check_dish(const gw_reader *rd, const gw_node *bush, const gw_annulu
 static void check_offset(const gw_reader *rd, const gw_node *node, const gw_bush *bush)
 {
     const gw_annulus *a = &bush->annulus;
-    if (bush->offset < a->outer_radius - a->inner_radius) return;
+    if (bush->offset < a->outer_radius - a->inner_radius - ROUNDING) return;
     gw_node at = gw_node_key(node, "offset_mm");
     gw_fault(rd, &at, "expected less than the %.6g mm of rubber between the sleeves",
              (a->outer_radius - a->inner_radius) / GW_MM);
