@@ -58,8 +58,8 @@ gw_chart_axis gw_axis_log(double from, double to, bool widen)
         axis.to = from * 2;
     }
     if (widen) {
-        axis.from = pow(10.0, floor(log10(axis.from) + 1e-9));
-        axis.to = pow(10.0, ceil(log10(axis.to) - 1e-9));
+        axis.from = 1.0 / round_step(1.0 / axis.from); /* 1, 2 or 5 at either end */
+        axis.to = round_step(axis.to);
     }
     double decades = log10(axis.to / axis.from);
     int low = (int)floor(log10(axis.from) - 1e-9), high = (int)ceil(log10(axis.to) + 1e-9);

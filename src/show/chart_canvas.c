@@ -4,6 +4,7 @@
 #include "show/number.h"
 
 #include <math.h>
+#include <stdio.h>
 
 enum { TITLE_LEADING = 24, TEXT_LEADING = 19, NOTE_LEADING = 16 };
 
@@ -36,13 +37,17 @@ void gw_canvas_block(gw_canvas *cv, double x, double y, const gw_text_lines *lin
                        GW_TYPE_TEXT, colour, side);
 }
 
+static void line(gw_canvas *cv, const double end[4], const char *colour, double width, const char *layer)
+{
+    gw_buf_fmt(cv->out, "set arrow %d from screen %.5f,%.5f to screen %.5f,%.5f nohead ", ++cv->tag,
+               screen_x(cv, end[0]), screen_y(cv, end[1]), screen_x(cv, end[2]), screen_y(cv, end[3]));
+    gw_buf_fmt(cv->out, "lw %.2f dt solid lc rgb '%s' %s\n", width, colour, layer);
+}
+
 void gw_canvas_line(gw_canvas *cv, double x0, double y0, double x1, double y1, const char *colour,
                     double width)
 {
-    gw_buf_fmt(
-        cv->out,
-        "set arrow %d from screen %.5f,%.5f to screen %.5f,%.5f nohead lw %.2f dt solid lc rgb '%s' front\n",
-        ++cv->tag, screen_x(cv, x0), screen_y(cv, y0), screen_x(cv, x1), screen_y(cv, y1), width, colour);
+    line(cv, (const double[4]){ x0, y0, x1, y1 }, colour, width, "front");
 }
 
 void gw_canvas_box(gw_canvas *cv, double x0, double y0, double x1, double y1, const char *colour)
@@ -68,7 +73,7 @@ static word_lines break_words(const gw_chart_words *words)
 static double height_above(const word_lines *lines, const gw_chart_words *words)
 {
     return 14 + TITLE_LEADING * lines->title.n + TEXT_LEADING * lines->subtitle.n +
-           (words->y_title ? 30 : 10);
+           (words->y_title ? 38 : 16);
 }
 
 static double height_below(const word_lines *lines, const gw_chart_words *words)
@@ -166,12 +171,16 @@ static void put_figures(gw_canvas *cv)
     }
 }
 
-static void put_zero_line(gw_canvas *cv)
+static void put_zero_lines(gw_canvas *cv)
 {
-    if (!cv->y.log && cv->y.from < 0 && cv->y.to > 0)
-        gw_canvas_line(cv, cv->left, gw_canvas_y(cv, 0), cv->right, gw_canvas_y(cv, 0), GW_SOFT_INK, 1.0);
-    if (!cv->x.log && cv->x.from < 0 && cv->x.to > 0)
-        gw_canvas_line(cv, gw_canvas_x(cv, 0), cv->top, gw_canvas_x(cv, 0), cv->bottom, GW_SOFT_INK, 1.0);
+    if (!cv->y.log && cv->y.n_ticks && cv->y.from < 0 && cv->y.to > 0) {
+        double y = gw_canvas_y(cv, 0);
+        line(cv, (const double[4]){ cv->left, y, cv->right, y }, GW_SOFT_INK, 1.0, "back");
+    }
+    if (!cv->x.log && cv->x.n_ticks && cv->x.from < 0 && cv->x.to > 0) {
+        double x = gw_canvas_x(cv, 0);
+        line(cv, (const double[4]){ x, cv->top, x, cv->bottom }, GW_SOFT_INK, 1.0, "back");
+    }
 }
 
 void gw_canvas_axes(gw_canvas *cv, bool x_rules, bool y_rules)
@@ -184,7 +193,7 @@ void gw_canvas_axes(gw_canvas *cv, bool x_rules, bool y_rules)
     set_axis(cv, 'x', &cv->x, x_rules);
     set_axis(cv, 'y', &cv->y, y_rules);
     put_figures(cv);
-    put_zero_line(cv);
+    put_zero_lines(cv);
 }
 
 double gw_canvas_keys(gw_canvas *cv, double y, const char *const *names, const int *styles, int n,
@@ -193,13 +202,15 @@ double gw_canvas_keys(gw_canvas *cv, double y, const char *const *names, const i
     double x = GW_EDGE, begin = y;
     for (int i = 0; i < n; i++) {
         int style = styles ? styles[i] : i;
-        gw_text_lines name = gw_text_break(names[i], 300, 1, GW_TYPE_TEXT, false);
+        gw_text_lines name = gw_text_break(names[i], cv->width - 2 * GW_EDGE - 24, 1, GW_TYPE_TEXT, false);
         double width = 22 + gw_text_pixels(name.line[0], GW_TYPE_TEXT, false) + 18;
         if (x + width > cv->width && x > GW_EDGE) {
             x = GW_EDGE;
             y += TEXT_LEADING + 2;
         }
-        gw_canvas_box(cv, x, y - 7, x + 15, y + 8, gw_style_colour(style));
+        char colour[16];
+        snprintf(colour, sizeof colour, "#%06x", (unsigned)gw_style_fill(style));
+        gw_canvas_box(cv, x, y - 7, x + 15, y + 8, colour);
         char letter[2] = { (char)('A' + i % 26), '\0' };
         if (letters)
             gw_canvas_text(cv, x + 7.5, y, letter, GW_TYPE_NOTE, gw_style_text_on(style), GW_TEXT_CENTRE);

@@ -26,7 +26,8 @@ enum {
 
 /** Colour, dash and marker of a style; styles beyond GW_STYLES begin again. */
 const char *gw_style_colour(int style);
-int gw_style_rgb(int style);
+/** Colour of an area: as the line, but black, heavy in an area, is a dark grey. */
+int gw_style_fill(int style);
 const char *gw_style_dash(int style);
 int gw_style_marker(int style);
 /** White or dark, whichever reads on that colour. */
@@ -58,8 +59,8 @@ typedef struct gw_canvas {
     int width, height;               /**< of the page                          */
     double left, right, top, bottom; /**< of the plot, from the page's top left */
     gw_chart_axis x, y;
-    int tag;  /**< last number of a label, line or box */
-    int data; /**< last number of a data block         */
+    int tag;     /**< last number of a label, line or box */
+    gw_buf bars; /**< data of the bars so far             */
 } gw_canvas;
 
 /** Estimated width of text in pixels, in the widest of the usual sans-serif faces. */

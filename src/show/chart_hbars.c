@@ -9,21 +9,23 @@ enum { NAME_ROOM = 250 };
 
 void gw_hbar_add(gw_canvas *cv, const gw_hbar *b)
 {
-    if (cv->data++ == 0) gw_buf_add(cv->out, "$d << EOD\n");
-    gw_buf_fmt(cv->out, "%s %.3f ", gw_exact(0.5 * (b->from + b->to)).s, 0.5 * (b->top + b->bottom));
-    gw_buf_fmt(cv->out, "%s %s %.3f %.3f %d\n", gw_exact(fmin(b->from, b->to)).s,
-               gw_exact(fmax(b->from, b->to)).s, b->top, b->bottom, b->rgb);
+    gw_buf_fmt(&cv->bars, "%s %.3f ", gw_exact(0.5 * (b->from + b->to)).s, 0.5 * (b->top + b->bottom));
+    gw_buf_fmt(&cv->bars, "%s ", gw_exact(fmin(b->from, b->to)).s);
+    gw_buf_fmt(&cv->bars, "%s %.3f %.3f %d\n", gw_exact(fmax(b->from, b->to)).s, b->top, b->bottom, b->rgb);
 }
 
 /* The y axis of a bar chart counts pixels downwards, so that bars lie where names and figures do. */
 void gw_hbar_plot(gw_canvas *cv)
 {
-    if (cv->data > 0)
-        gw_buf_add(
-            cv->out,
-            "EOD\nplot $d using 1:2:3:4:5:6:7 with boxxyerror fs solid 1.0 noborder lc rgb variable\n");
+    if (cv->bars.failed) cv->out->failed = true;
+    if (cv->bars.n > 0)
+        gw_buf_fmt(cv->out,
+                   "$d << EOD\n%sEOD\nplot $d using 1:2:3:4:5:6:7 with boxxyerror fs solid 1.0 noborder lc "
+                   "rgb variable\n",
+                   gw_buf_str(&cv->bars));
     else
         gw_buf_add(cv->out, "plot 2 lc rgb '#ffffff'\n");
+    gw_buf_free(&cv->bars);
 }
 
 double gw_hbar_names_room(const char *const *names, int n)

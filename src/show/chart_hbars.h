@@ -26,7 +26,7 @@ double gw_hbar_figure_width(double lo, double hi, int decimals);
 void gw_hbar_figure(gw_canvas *canvas, const char *figure, double at, double y, bool leftwards);
 
 void gw_hbar_add(gw_canvas *canvas, const gw_hbar *bar);
-/** Ends the data and plots all bars. */
+/** Plots all bars and frees their data. */
 void gw_hbar_plot(gw_canvas *canvas);
 
 #endif

@@ -51,7 +51,7 @@ static void set_axes(gw_canvas *cv, const gw_line_chart *chart, const extent *e)
     cv->y = chart->log_y ? gw_axis_log(e->y0, e->y1, true) : gw_axis_linear(e->y0, e->y1, 6, true);
     double room = 0.0;
     for (int s = 0; s < chart->n_series; s++) {
-        gw_text_lines name = gw_text_break(chart->series[s].name, LABEL_ROOM, 2, GW_TYPE_TEXT, false);
+        gw_text_lines name = gw_text_break(chart->series[s].name, LABEL_ROOM, 3, GW_TYPE_TEXT, false);
         for (int i = 0; i < name.n; i++) room = fmax(room, gw_text_pixels(name.line[i], GW_TYPE_TEXT, false));
     }
     cv->left = GW_EDGE + gw_canvas_figures_width(&cv->y) + 12;
@@ -77,13 +77,45 @@ static void put_bands(gw_canvas *cv, const gw_line_chart *chart)
     }
 }
 
+/* How many points of the lines lie in a box of pixels. */
+static int points_in(const gw_canvas *cv, const gw_line_chart *chart, double x0, double x1, double y0,
+                     double y1)
+{
+    int n = 0;
+    for (int s = 0; s < chart->n_series; s++)
+        for (int i = 0; i < chart->series[s].n; i++) {
+            if (!shows(chart, chart->series[s].x[i], chart->series[s].y[i])) continue;
+            double x = gw_canvas_x(cv, chart->series[s].x[i]), y = gw_canvas_y(cv, chart->series[s].y[i]);
+            n += x > x0 && x < x1 && y > y0 && y < y1;
+        }
+    return n;
+}
+
+/* The name of the level stands where it meets fewest points: along the line, above or below it. */
+static void put_mark_label(gw_canvas *cv, const gw_line_chart *chart, double y)
+{
+    double width = gw_text_pixels(chart->mark_label, GW_TYPE_NOTE, false), best_x = 0, best_y = 0;
+    int least = -1;
+    for (int i = 0; i <= 10; i++)
+        for (int below = 0; below <= 1; below++) {
+            double x = cv->left + 8 + 0.1 * i * fmax(cv->right - cv->left - width - 16, 0),
+                   at = y + (below ? 10 : -9);
+            int n = points_in(cv, chart, x - 6, x + width + 6, at - 12, at + 12);
+            if (at - 8 < cv->top || at + 8 > cv->bottom || (least >= 0 && n >= least)) continue;
+            least = n;
+            best_x = x;
+            best_y = at;
+        }
+    if (least >= 0)
+        gw_canvas_text(cv, best_x, best_y, chart->mark_label, GW_TYPE_NOTE, GW_SOFT_INK, GW_TEXT_LEFT);
+}
+
 static void put_mark(gw_canvas *cv, const gw_line_chart *chart)
 {
     if (!chart->has_mark || !shows(chart, cv->x.from, chart->mark)) return;
     double y = gw_canvas_y(cv, chart->mark);
     gw_canvas_line(cv, cv->left, y, cv->right, y, GW_SOFT_INK, 1.2);
-    if (chart->mark_label)
-        gw_canvas_text(cv, cv->left + 8, y - 9, chart->mark_label, GW_TYPE_NOTE, GW_SOFT_INK, GW_TEXT_LEFT);
+    if (chart->mark_label) put_mark_label(cv, chart, y);
 }
 
 /* The last point that shows within the axes; false: the line has none. */
@@ -119,7 +151,7 @@ static int collect_labels(gw_canvas *cv, const gw_line_chart *chart, end_label *
         end_label *l = &labels[n];
         if (!end_of(cv, chart, &chart->series[s], &l->x, &l->y)) continue;
         l->style = chart->series[s].style;
-        l->name = gw_text_break(chart->series[s].name, LABEL_ROOM, 2, GW_TYPE_TEXT, false);
+        l->name = gw_text_break(chart->series[s].name, LABEL_ROOM, 3, GW_TYPE_TEXT, false);
         n++;
     }
     qsort(labels, (size_t)n, sizeof *labels, by_height);

@@ -58,7 +58,7 @@ static bool shows(const gw_point_chart *chart, int i)
 
 static void put_name(scatter *sc, int own, double x, double y, const char *name)
 {
-    gw_text_lines lines = gw_text_break(name, NAME_ROOM, 2, GW_TYPE_TEXT, false);
+    gw_text_lines lines = gw_text_break(name, NAME_ROOM, 3, GW_TYPE_TEXT, false);
     double w = 0.0, h = 17.0 * lines.n, least = HUGE_VAL;
     box best = { 0 };
     for (int k = 0; k < lines.n; k++) w = fmax(w, gw_text_pixels(lines.line[k], GW_TYPE_TEXT, false));

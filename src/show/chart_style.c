@@ -8,14 +8,14 @@
 
 typedef struct style {
     const char *colour;
-    int rgb;
+    int fill;
     const char *dash;
     int marker;
     const char *text_on;
 } style;
 
 static const style STYLES[GW_STYLES] = {
-    { "#000000", 0x000000, "solid", 7, "#ffffff" },       /* black             */
+    { "#000000", 0x444444, "solid", 7, "#ffffff" },       /* black             */
     { "#D55E00", 0xD55E00, "(14,5)", 5, "#ffffff" },      /* vermillion        */
     { "#0072B2", 0x0072B2, "(6,4)", 9, "#ffffff" },       /* blue              */
     { "#009E73", 0x009E73, "(14,4,3,4)", 13, "#ffffff" }, /* bluish green      */
@@ -35,9 +35,9 @@ const char *gw_style_colour(int number)
     return at(number)->colour;
 }
 
-int gw_style_rgb(int number)
+int gw_style_fill(int number)
 {
-    return at(number)->rgb;
+    return at(number)->fill;
 }
 
 const char *gw_style_dash(int number)
