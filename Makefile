@@ -153,4 +153,4 @@ help: ## list the targets
 	@echo "  MODE=release|asan|coverage  CC=gcc|clang  PREFIX=/usr/local  DESTDIR=  JOBS=2  V=1 (show commands)"
 
 .PHONY: all tests unit demo check run-tests asan bench run-bench lint coverage install uninstall print-flags clean help FORCE
--include $(shell find $B -name '*.d' 2>/dev/null)
+-include $(shell find $B -path $B/logs -prune -o -type f -name '*.d' -print 2>/dev/null)
