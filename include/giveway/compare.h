@@ -1,0 +1,40 @@
+/* SPDX-License-Identifier: MIT */
+/** Kits side by side: what they let the wheel do, and what they let through to the body. SI units. */
+#ifndef GIVEWAY_COMPARE_H
+#define GIVEWAY_COMPARE_H
+
+#include "giveway/ride.h"
+#include "giveway/study.h"
+
+/** One kit in one corner on the road of the case. */
+typedef struct gw_ride_item {
+    int kit;
+    gw_axle axle;
+    gw_ride_result result;
+    gw_ride_difference difference; /**< from the first kit of the case on the same corner */
+} gw_ride_item;
+
+typedef struct gw_ride_study {
+    int n;
+    gw_ride_item *item; /**< by kit, then corner, in the order of the case; owned */
+} gw_ride_study;
+
+/** NULL where the case holds what `ride` needs of a corner, else what is missing. */
+const char *gw_ride_lacks(const gw_case *c, gw_axle axle);
+
+/**
+ * Ride of every kit and corner wanted. The first kit of the case is always worked out, since the
+ * decibels count from it; it is an item only where it is wanted.
+ *
+ * @retval GW_OK
+ * @retval GW_E_SCHEMA  the case lacks what ride needs (names it).
+ * @retval GW_E_RANGE, GW_E_NUMERIC, GW_E_NOMEM as gw_ride_solve, with kit and corner named.
+ */
+gw_status gw_study_ride(const gw_case *c, const gw_selection *wanted, const gw_ride_options *options,
+                        gw_ride_study *out, gw_error *err);
+void gw_ride_study_free(gw_ride_study *study);
+
+/** The item of a kit and corner; NULL where there is none. */
+const gw_ride_item *gw_ride_find(const gw_ride_study *study, int kit, gw_axle axle);
+
+#endif
