@@ -4,6 +4,7 @@
 #include "cli/output.h"
 #include "giveway/version.h"
 
+#include <fcntl.h>
 #include <gsl/gsl_errno.h>
 #include <signal.h>
 #include <stdio.h>
@@ -92,8 +93,19 @@ static int run(int argc, char **argv)
     return command ? run_command(command, argc - 2, argv + 2) : unknown_command(word);
 }
 
+/*
+ * A closed standard stream would give its number to the next file opened, and results would go there.
+ * A read-only stand-in keeps the number taken, and writing to it fails as it should.
+ */
+static void hold_standard_streams(void)
+{
+    for (int fd = 0; fd <= 2; fd++)
+        if (fcntl(fd, F_GETFD) < 0 && open("/dev/null", O_RDONLY) < 0) return;
+}
+
 int main(int argc, char **argv)
 {
+    hold_standard_streams();
     gsl_set_error_handler_off();
     signal(SIGPIPE, SIG_IGN); /* a write to a closed pipe then fails, and gw_close_output sees it */
     return gw_close_output(run(argc, argv));

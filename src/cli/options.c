@@ -9,7 +9,8 @@
 #include <string.h>
 
 const gw_option_spec GW_OPTIONS[GW_OPTION_COUNT] = {
-#define GW_AS_SPEC(id, name, kind, values, text) [GW_OPT_##id] = { name, GW_OPTION_##kind, values, text },
+#define GW_AS_SPEC(id, name, kind, values, text)                                                             \
+    [GW_OPT_##id] = { name, "--" name, GW_OPTION_##kind, values, text },
     GW_OPTION_LIST_ALL(GW_AS_SPEC)
 #undef GW_AS_SPEC
 };
@@ -53,9 +54,9 @@ static gw_status unknown_option(const gw_command *command, const char *word, gw_
     if (n >= sizeof name) n = sizeof name - 1;
     memcpy(name, word, n);
     name[n] = '\0';
-    gw_nearest near = { .want = name + strspn(name, "-") };
+    gw_nearest near = { .want = name };
     for (int i = 0; i < GW_OPTION_COUNT; i++)
-        if (takes(command, (gw_option)i)) gw_nearest_offer(&near, GW_OPTIONS[i].name);
+        if (takes(command, (gw_option)i)) gw_nearest_offer(&near, GW_OPTIONS[i].dashed);
     return gw_fail(err, GW_E_USAGE, "unknown option \"%s\"%s", name, gw_nearest_hint(&near, hint));
 }
 

@@ -6,7 +6,8 @@
 #include "cli/command.h"
 
 typedef struct gw_option_spec {
-    const char *name; /**< without the dashes                                  */
+    const char *name;   /**< without the dashes                                  */
+    const char *dashed; /**< with them                                          */
     gw_option_kind kind;
     const char *values; /**< what it takes, as help shows it; choices with '|'  */
     const char *text;

@@ -51,9 +51,11 @@ static void put_bars(gw_canvas *cv, const gw_band_chart *chart)
         }
         gw_buf_add(cv->out, "EOD\n");
     }
-    for (int s = 0; s < chart->n_names; s++)
-        gw_buf_fmt(cv->out, "%s$d%d using 1:2:3:4:5:6 with boxxyerror fs solid 1.0 noborder lc rgb %d",
-                   s ? ", \\\n  " : "plot ", s, gw_style_fill(chart->styles ? chart->styles[s] : s));
+    for (int s = 0; s < chart->n_names; s++) {
+        char fill[96];
+        gw_style_fill(chart->styles ? chart->styles[s] : s, true, fill);
+        gw_buf_fmt(cv->out, "%s$d%d using 1:2:3:4:5:6 with boxxyerror %s", s ? ", \\\n  " : "plot ", s, fill);
+    }
     gw_buf_add(cv->out, "\n");
 }
 

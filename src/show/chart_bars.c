@@ -56,7 +56,7 @@ static void put_stack(gw_canvas *cv, const gw_bar_chart *chart, int group, doubl
         else
             hi = to;
         double gap = fabs(v) > 4 * sliver ? copysign(sliver, v) : 0.0; /* a hair of white parts neighbours */
-        gw_hbar b = { from + gap, to - gap, y - GW_BAR, y + GW_BAR, gw_style_fill(style_of(chart, p)) };
+        gw_hbar b = { from + gap, to - gap, y - GW_BAR, y + GW_BAR, style_of(chart, p) };
         if (v != 0.0) gw_hbar_add(cv, &b);
         char letter[2] = { (char)('A' + p % 26), '\0' };
         if (fabs(gw_canvas_x(cv, to) - gw_canvas_x(cv, from)) >= 16)
@@ -74,8 +74,7 @@ static void put_group(gw_canvas *cv, const gw_bar_chart *chart, int group, doubl
 {
     for (int p = 0; p < chart->n_parts; p++) {
         double v = value_of(chart, group, p), middle = y + (p - 0.5 * (chart->n_parts - 1)) * GW_BAR;
-        gw_hbar b = { 0, v, middle - 0.45 * GW_BAR, middle + 0.45 * GW_BAR,
-                      gw_style_fill(style_of(chart, p)) };
+        gw_hbar b = { 0, v, middle - 0.45 * GW_BAR, middle + 0.45 * GW_BAR, style_of(chart, p) };
         if (v != 0.0) gw_hbar_add(cv, &b);
         if (isfinite(chart->values[group * chart->n_parts + p]))
             gw_hbar_figure(cv, gw_fixed(v, chart->decimals).s, v, middle, v < 0);
@@ -126,7 +125,7 @@ void gw_charts_bars(gw_charts *charts, const char *stem, const gw_bar_chart *cha
     double height = gw_canvas_words_height(&words) + keys_height(chart) + row * chart->n_groups;
     gw_canvas_begin(&cv, &page, (int)ceil(height), &words);
     draw_bars(&cv, chart, row);
-    gw_hbar_plot(&cv);
+    gw_hbar_plot(&cv, !chart->stacked);
     gw_charts_add_page(charts, stem, words.title, cv.height, &page);
     gw_buf_free(&page);
 }

@@ -50,12 +50,17 @@ void gw_canvas_line(gw_canvas *cv, double x0, double y0, double x1, double y1, c
     line(cv, (const double[4]){ x0, y0, x1, y1 }, colour, width, "front");
 }
 
+static void box(gw_canvas *cv, const double end[4], const char *fill)
+{
+    gw_buf_fmt(cv->out, "set object %d rect from screen %.5f,%.5f to screen %.5f,%.5f behind %s\n", ++cv->tag,
+               screen_x(cv, end[0]), screen_y(cv, end[1]), screen_x(cv, end[2]), screen_y(cv, end[3]), fill);
+}
+
 void gw_canvas_box(gw_canvas *cv, double x0, double y0, double x1, double y1, const char *colour)
 {
-    gw_buf_fmt(cv->out,
-               "set object %d rect from screen %.5f,%.5f to screen %.5f,%.5f behind fs solid 1.0 noborder fc "
-               "rgb '%s'\n",
-               ++cv->tag, screen_x(cv, x0), screen_y(cv, y0), screen_x(cv, x1), screen_y(cv, y1), colour);
+    char fill[96];
+    snprintf(fill, sizeof fill, "fs solid 1.0 noborder fc rgb '%s'", colour);
+    box(cv, (const double[4]){ x0, y0, x1, y1 }, fill);
 }
 
 typedef struct word_lines {
@@ -208,9 +213,9 @@ double gw_canvas_keys(gw_canvas *cv, double y, const char *const *names, const i
             x = GW_EDGE;
             y += TEXT_LEADING + 2;
         }
-        char colour[16];
-        snprintf(colour, sizeof colour, "#%06x", (unsigned)gw_style_fill(style));
-        gw_canvas_box(cv, x, y - 7, x + 15, y + 8, colour);
+        char fill[96];
+        gw_style_fill(style, !letters, fill);
+        box(cv, (const double[4]){ x, y - 7, x + 15, y + 8 }, fill);
         char letter[2] = { (char)('A' + i % 26), '\0' };
         if (letters)
             gw_canvas_text(cv, x + 7.5, y, letter, GW_TYPE_NOTE, gw_style_text_on(style), GW_TEXT_CENTRE);

@@ -26,8 +26,12 @@ enum {
 
 /** Colour, dash and marker of a style; styles beyond GW_STYLES begin again. */
 const char *gw_style_colour(int style);
-/** Colour of an area: as the line, but black, heavy in an area, is a dark grey. */
-int gw_style_fill(int style);
+/**
+ * Fill of an area as gnuplot has it, with its colour. Black, heavy in an area, becomes a dark grey. With
+ * `hatched` neighbours also differ by hatching, since their greys are alike in print; a bar with a letter
+ * in it is better plain.
+ */
+void gw_style_fill(int style, bool hatched, char clause[96]);
 const char *gw_style_dash(int style);
 int gw_style_marker(int style);
 /** White or dark, whichever reads on that colour. */
@@ -59,8 +63,8 @@ typedef struct gw_canvas {
     int width, height;               /**< of the page                          */
     double left, right, top, bottom; /**< of the plot, from the page's top left */
     gw_chart_axis x, y;
-    int tag;     /**< last number of a label, line or box */
-    gw_buf bars; /**< data of the bars so far             */
+    int tag;                /**< last number of a label, line or box */
+    gw_buf bars[GW_STYLES]; /**< data of the bars so far, by style */
 } gw_canvas;
 
 /** Estimated width of text in pixels, in the widest of the usual sans-serif faces. */

@@ -9,23 +9,31 @@ enum { NAME_ROOM = 250 };
 
 void gw_hbar_add(gw_canvas *cv, const gw_hbar *b)
 {
-    gw_buf_fmt(&cv->bars, "%s %.3f ", gw_exact(0.5 * (b->from + b->to)).s, 0.5 * (b->top + b->bottom));
-    gw_buf_fmt(&cv->bars, "%s ", gw_exact(fmin(b->from, b->to)).s);
-    gw_buf_fmt(&cv->bars, "%s %.3f %.3f %d\n", gw_exact(fmax(b->from, b->to)).s, b->top, b->bottom, b->rgb);
+    gw_buf *data = &cv->bars[(unsigned)b->style % GW_STYLES];
+    gw_buf_fmt(data, "%s %.3f ", gw_exact(0.5 * (b->from + b->to)).s, 0.5 * (b->top + b->bottom));
+    gw_buf_fmt(data, "%s ", gw_exact(fmin(b->from, b->to)).s);
+    gw_buf_fmt(data, "%s %.3f %.3f\n", gw_exact(fmax(b->from, b->to)).s, b->top, b->bottom);
 }
 
 /* The y axis of a bar chart counts pixels downwards, so that bars lie where names and figures do. */
-void gw_hbar_plot(gw_canvas *cv)
+void gw_hbar_plot(gw_canvas *cv, bool hatched)
 {
-    if (cv->bars.failed) cv->out->failed = true;
-    if (cv->bars.n > 0)
-        gw_buf_fmt(cv->out,
-                   "$d << EOD\n%sEOD\nplot $d using 1:2:3:4:5:6:7 with boxxyerror fs solid 1.0 noborder lc "
-                   "rgb variable\n",
-                   gw_buf_str(&cv->bars));
-    else
-        gw_buf_add(cv->out, "plot 2 lc rgb '#ffffff'\n");
-    gw_buf_free(&cv->bars);
+    char fill[96];
+    bool any = false;
+    for (int s = 0; s < GW_STYLES; s++) {
+        if (cv->bars[s].failed) cv->out->failed = true;
+        if (cv->bars[s].n) gw_buf_fmt(cv->out, "$d%d << EOD\n%sEOD\n", s, gw_buf_str(&cv->bars[s]));
+    }
+    for (int s = 0; s < GW_STYLES; s++) {
+        gw_style_fill(s, hatched, fill);
+        if (cv->bars[s].n) {
+            gw_buf_fmt(cv->out, "%s$d%d using 1:2:3:4:5:6 with boxxyerror %s", any ? ", \\\n  " : "plot ", s,
+                       fill);
+            any = true;
+        }
+        gw_buf_free(&cv->bars[s]);
+    }
+    gw_buf_add(cv->out, any ? "\n" : "plot 2 lc rgb '#ffffff'\n");
 }
 
 double gw_hbar_names_room(const char *const *names, int n)

@@ -10,7 +10,7 @@ enum { GW_BAR = 15 /**< thickness of a bar in a group, and half that of a single
 /** One bar: pixels down the page, values across. */
 typedef struct gw_hbar {
     double from, to, top, bottom;
-    int rgb;
+    int style;
 } gw_hbar;
 
 /** Room for the widest of the names at the left. */
@@ -27,6 +27,6 @@ void gw_hbar_figure(gw_canvas *canvas, const char *figure, double at, double y, 
 
 void gw_hbar_add(gw_canvas *canvas, const gw_hbar *bar);
 /** Plots all bars and frees their data. */
-void gw_hbar_plot(gw_canvas *canvas);
+void gw_hbar_plot(gw_canvas *canvas, bool hatched);
 
 #endif

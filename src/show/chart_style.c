@@ -6,23 +6,25 @@
  */
 #include "show/chart_canvas.h"
 
+#include <stdio.h>
+
 typedef struct style {
     const char *colour;
-    int fill;
+    int pattern; /* of gnuplot; -1: plain */
     const char *dash;
     int marker;
     const char *text_on;
 } style;
 
 static const style STYLES[GW_STYLES] = {
-    { "#000000", 0x444444, "solid", 7, "#ffffff" },       /* black             */
-    { "#D55E00", 0xD55E00, "(14,5)", 5, "#ffffff" },      /* vermillion        */
-    { "#0072B2", 0x0072B2, "(6,4)", 9, "#ffffff" },       /* blue              */
-    { "#009E73", 0x009E73, "(14,4,3,4)", 13, "#ffffff" }, /* bluish green      */
-    { "#CC79A7", 0xCC79A7, "(3,4)", 6, GW_INK },          /* reddish purple    */
-    { "#E69F00", 0xE69F00, "(20,4,3,4,3,4)", 4, GW_INK }, /* orange            */
-    { "#56B4E9", 0x56B4E9, "(10,3,10,8)", 11, GW_INK },   /* sky blue          */
-    { "#F0E442", 0xF0E442, "(2,2)", 8, GW_INK },          /* yellow            */
+    { "#000000", -1, "solid", 7, "#ffffff" },       /* black             */
+    { "#D55E00", -1, "(14,5)", 5, "#ffffff" },      /* vermillion        */
+    { "#0072B2", 4, "(6,4)", 9, "#ffffff" },        /* blue              */
+    { "#009E73", 2, "(14,4,3,4)", 13, "#ffffff" },  /* bluish green      */
+    { "#CC79A7", 5, "(3,4)", 6, GW_INK },           /* reddish purple    */
+    { "#E69F00", -1, "(20,4,3,4,3,4)", 4, GW_INK }, /* orange            */
+    { "#56B4E9", 1, "(10,3,10,8)", 11, GW_INK },    /* sky blue          */
+    { "#F0E442", -1, "(2,2)", 8, GW_INK },          /* yellow            */
 };
 
 static const style *at(int number)
@@ -35,9 +37,14 @@ const char *gw_style_colour(int number)
     return at(number)->colour;
 }
 
-int gw_style_fill(int number)
+void gw_style_fill(int number, bool hatched, char clause[96])
 {
-    return at(number)->fill;
+    const style *s = at(number);
+    const char *colour = s == &STYLES[0] ? "#444444" : s->colour;
+    if (hatched && s->pattern >= 0)
+        snprintf(clause, 96, "fs pattern %d border lc rgb '%s' fc rgb '%s'", s->pattern, colour, colour);
+    else
+        snprintf(clause, 96, "fs solid 1.0 noborder fc rgb '%s'", colour);
 }
 
 const char *gw_style_dash(int number)

@@ -20,7 +20,7 @@ static void put_row(gw_canvas *cv, const gw_waterfall_chart *chart, int row, dou
     double y = cv->top + (row + 0.5) * ROW;
     bool total = row == 0 || row == chart->n + 1, leftwards = to < from;
     int style = total ? TOTAL_STYLE : leftwards ? DOWN_STYLE : UP_STYLE;
-    gw_hbar b = { from, to, y - 0.8 * GW_BAR, y + 0.8 * GW_BAR, gw_style_fill(style) };
+    gw_hbar b = { from, to, y - 0.8 * GW_BAR, y + 0.8 * GW_BAR, style };
     gw_hbar_name(cv, y, row == 0 ? chart->start_name : total ? chart->end_name : chart->names[row - 1]);
     gw_hbar_add(cv, &b);
     gw_number figure = total ? gw_fixed(to, chart->decimals) : gw_signed(to - from, chart->decimals);
@@ -58,7 +58,7 @@ void gw_charts_waterfall(gw_charts *charts, const char *stem, const gw_waterfall
     words.y_title = NULL;
     gw_canvas_begin(&cv, &page, gw_canvas_words_height(&words) + ROW * (chart->n + 2), &words);
     draw(&cv, chart);
-    gw_hbar_plot(&cv);
+    gw_hbar_plot(&cv, false);
     gw_charts_add_page(charts, stem, words.title, cv.height, &page);
     gw_buf_free(&page);
 }

@@ -52,7 +52,7 @@ static void text_row(gw_table *table, const char *name, const char *how, const g
     in_trade_units(law, v);
     gw_table_cell(table, name);
     gw_table_cell(table, how);
-    for (int i = 0; i < 6; i++) gw_table_cell(table, gw_significant(v[i], 4).s);
+    for (int i = 0; i < 6; i++) gw_table_cell(table, gw_significant(v[i], 3).s);
 }
 
 static void text_columns(gw_table *table)
@@ -102,8 +102,11 @@ gw_status gw_rates_text(const gw_rates_row *rows, int n, int width, bool bold, g
     gw_status st = gw_table_print(&table, width, 0, bold, out, err);
     for (int i = 0; i < n; i++) put_stops(&rows[i], out);
     if (any_handbook) {
-        gw_buf_add(out, "\nHandbook: ");
-        gw_buf_fmt(out, "%s.\n", HANDBOOK_SOURCE);
+        gw_buf source = { 0 };
+        gw_buf_fmt(&source, "Handbook: %s.", HANDBOOK_SOURCE);
+        gw_buf_add(out, "\n");
+        gw_buf_paragraph(out, gw_buf_str(&source), width, 0);
+        gw_buf_free(&source);
         gw_buf_paragraph(out, gw_words_text(GW_WORDS_RATE_ESTIMATE), width, 0);
     }
     gw_table_free(&table);
