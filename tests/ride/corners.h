@@ -147,4 +147,43 @@ static inline void double_wishbone(test_corner *t, test_rates r)
     add_arms(t, r);
 }
 
+/* Joints of the corner with a tension link, in the order they are added. */
+enum {
+    LINK_INNER,
+    LINK_OUTER,
+    TENSION_INNER,
+    TENSION_OUTER,
+    ARM_FRONT,
+    ARM_REAR,
+    ARM_OUTER,
+    TIE_INNER,
+    TIE_OUTER
+};
+
+/* A lower lateral link, a tension link, spring and damper on the upright, an upper arm and a tie rod. */
+static inline void tension_corner(test_corner *t, test_rates r)
+{
+    double_wishbone(t, r);
+    t->corner.n_joints = 0;
+    t->corner.n_bodies = 2;
+    int link = add_member(t, "lower_link", 4.0), tension = add_member(t, "tension_link", 2.5);
+    int arm = add_member(t, "upper_arm", 2.4), rod = add_member(t, "tie_rod", 0.9);
+    gw_bush_law inner = test_law(r.lateral, r.lateral, 0.1 * r.lateral, 25, 40, r.loss);
+    gw_bush_law fore = test_law(r.fore_aft, r.fore_aft, 0.4 * r.fore_aft, 30, 50, r.loss);
+    gw_bush_law top = test_law(4.0 * r.fore_aft, 4.0 * r.fore_aft, 0.3 * r.fore_aft, 30, 45, r.loss);
+    add_test_joint(t, "link_inner", GW_CHASSIS, link, gw_v3(-0.02, 0.36, 0.20), gw_v3(1, 0, 0), inner);
+    add_test_joint(t, "link_outer", link, GW_UPRIGHT, gw_v3(-0.01, 0.71, 0.19), gw_v3(0, 0, 1), test_ball());
+    add_test_joint(t, "tension_inner", GW_CHASSIS, tension, gw_v3(0.40, 0.50, 0.22), gw_v3(0, 0, 1), fore);
+    add_test_joint(t, "tension_outer", tension, GW_UPRIGHT, gw_v3(0.03, 0.70, 0.19), gw_v3(0, 0, 1),
+                   test_ball());
+    add_test_joint(t, "arm_front", GW_CHASSIS, arm, gw_v3(0.10, 0.45, 0.52), gw_v3(1, 0, 0), top);
+    add_test_joint(t, "arm_rear", GW_CHASSIS, arm, gw_v3(-0.18, 0.45, 0.50), gw_v3(1, 0, 0), top);
+    add_test_joint(t, "arm_outer", arm, GW_UPRIGHT, gw_v3(-0.02, 0.67, 0.51), gw_v3(0, 0, 1), test_ball());
+    add_test_joint(t, "tie_inner", GW_CHASSIS, rod, gw_v3(-0.13, 0.36, 0.24), gw_v3(0, 1, 0), test_ball());
+    add_test_joint(t, "tie_outer", rod, GW_UPRIGHT, gw_v3(-0.14, 0.70, 0.25), gw_v3(0, 0, 1), test_ball());
+    gw_vec3 seat = gw_v3(-0.02, 0.66, 0.26), top_end = gw_v3(-0.03, 0.60, 0.75);
+    t->corner.spring = (gw_spring){ GW_UPRIGHT, seat, top_end, 25e3 };
+    t->corner.damper = (gw_damper){ true, GW_UPRIGHT, seat, top_end, 1500.0, 600e3 };
+}
+
 #endif
