@@ -133,7 +133,7 @@ static void fill_kit(gw_case *c, int kit, const int *base)
 
 static void join_kits(gw_case_reader *cr, const gw_node *kits)
 {
-    int base[GW_MAX_KITS], index = 0;
+    int base[GW_MAX_KITS] = { 0 }, index = 0;
     bool circle = false;
     for (const cJSON *e = gw_first(kits); e; e = gw_next(e), index++) {
         gw_node node = gw_node_entry(kits, e, index);
