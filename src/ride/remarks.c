@@ -115,7 +115,7 @@ gw_status gw_remark_brackets(const gw_corner *corner, gw_ride_result *result, gw
         if (!at->weak) continue;
         gw_status st =
             warn(result, err,
-                 "%s: its bracket is only %.2g times as stiff as the bush in motion; common practice "
+                 "%s: its bracket is only %.3g times as stiff as the bush in motion; common practice "
                  "is five or more, so the body counts here as much as the bush",
                  corner->joints[at->joint].name, at->ratio);
         if (st != GW_OK) return st;

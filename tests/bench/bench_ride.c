@@ -1,0 +1,68 @@
+/* SPDX-License-Identifier: MIT */
+/* Milliseconds a kit for the whole of ride in one corner, on invented corners. */
+#include "ride/corners.h"
+
+#include <gsl/gsl_errno.h>
+#include <stdio.h>
+#include <time.h>
+
+static double milliseconds(void)
+{
+    struct timespec now;
+    clock_gettime(CLOCK_MONOTONIC, &now);
+    return 1e3 * (double)now.tv_sec + 1e-6 * (double)now.tv_nsec;
+}
+
+static int run(const char *name, const test_corner *t, const gw_ride_options *options)
+{
+    const int repeat = 100;
+    int evaluations = 0;
+    double best = 1e9;
+    for (int i = 0; i < repeat; i++) {
+        gw_ride_result r = { 0 };
+        gw_error err = { 0 };
+        double start = milliseconds();
+        if (gw_ride_solve(&t->corner, t->fit, &t->ride, options, &r, &err) != GW_OK) {
+            fprintf(stderr, "%s: %s\n", name, err.msg);
+            return 1;
+        }
+        double took = milliseconds() - start;
+        if (took < best) best = took;
+        evaluations = r.evaluations;
+        gw_ride_result_free(&r);
+    }
+    printf("ride %-48s %7.2f ms a corner, %5d frequencies\n", name, best, evaluations);
+    return 0;
+}
+
+static void with_rubber_law(test_corner *t)
+{
+    for (int j = 0; j < t->corner.n_joints; j++)
+        t->fit[j].law.dynamic =
+            (gw_dynamic_law){ .ratio = 1, .zener_gain = 0.9, .zener_tau = 3e-4, .zener_alpha = 0.4 };
+}
+
+int main(void)
+{
+    const gw_ride_options all = { 0 }, figures = { .no_curve = true, .no_obstacle = true };
+    test_corner t;
+    int failed = 0;
+    gsl_set_error_handler_off();
+    double_wishbone(&t, rubber_rates());
+    t.ride.has_obstacle = true;
+    t.ride.obstacle_height = 0.02;
+    t.ride.obstacle_length = 0.3;
+    failed |= run("three members, figures and range", &t, &figures);
+    failed |= run("three members, with curves and obstacle", &t, &all);
+    with_rubber_law(&t);
+    failed |= run("three members, rubber laws, everything", &t, &all);
+    tension_corner(&t, rubber_rates());
+    t.ride.has_obstacle = true;
+    t.ride.obstacle_height = 0.02;
+    t.ride.obstacle_length = 0.3;
+    failed |= run("four members, figures and range", &t, &figures);
+    failed |= run("four members, with curves and obstacle", &t, &all);
+    with_rubber_law(&t);
+    failed |= run("four members, rubber laws, everything", &t, &all);
+    return failed;
+}
