@@ -56,6 +56,7 @@ static void tidy_markup(const char *line, size_t n, const char *stem, gw_buf *ou
 static void tidy_line(const char *line, size_t n, const char *stem, const char *title, gw_buf *out)
 {
     const char *ink = line + strspn(line, "\t ");
+    if (starts(ink, "<text></text>")) return; /* a tick without a figure */
     if (starts(ink, "<text")) {
         gw_buf_bytes(out, line, n); /* what it says is not ours to touch */
     } else if (starts(line, "<svg ")) {

@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: MIT */
+/** What `compare` shows: kits side by side. */
+#ifndef SHOW_COMPARE_H
+#define SHOW_COMPARE_H
+
+#include "giveway/compare.h"
+#include "show/buf.h"
+#include "show/chart.h"
+
+/** Everything that `compare` worked out. */
+typedef struct gw_comparison {
+    const gw_case *c;
+    const gw_deflect_study *deflect;
+    const gw_ride_study *ride; /**< n 0: ride left out                                     */
+    const char *no_ride;       /**< why ride was left out; NULL where it was worked out    */
+    int baseline;              /**< kit that the others are set beside: the first one shown */
+} gw_comparison;
+
+gw_status gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf *out, gw_error *err);
+void gw_compare_json(const gw_comparison *cmp, gw_buf *out);
+void gw_compare_csv(const gw_comparison *cmp, gw_buf *out);
+
+/** Adds the charts that need nothing but the comparison: contributions, grip against harshness, ride. */
+gw_status gw_compare_charts(const gw_comparison *cmp, gw_charts *charts, gw_error *err);
+
+#endif

@@ -1,0 +1,79 @@
+/* SPDX-License-Identifier: MIT */
+/* The comparison for programs: JSON with everything, CSV with the deflections. */
+#include "show/compare.h"
+
+#include "giveway/units.h"
+#include "show/deflect.h"
+#include "show/json.h"
+
+static void put_range(gw_json *json, const char *key, double low, double high)
+{
+    const double range[2] = { low, high };
+    gw_json_numbers(json, key, range, 2);
+}
+
+static void put_ride(gw_json *json, const gw_case *c, const gw_ride_item *item)
+{
+    const gw_ride_result *r = &item->result;
+    const gw_ride_difference *d = &item->difference;
+    gw_json_object_on_line(json, NULL);
+    gw_json_string(json, "kit", c->kits[item->kit].name);
+    gw_json_string(json, "corner", gw_axle_name(item->axle));
+    gw_json_number(json, "comfort_ms2", r->comfort);
+    gw_json_number(json, "harshness_N", r->harshness[0]);
+    gw_json_number(json, "harshness_dB", d->harshness);
+    put_range(json, "harshness_range_dB", d->harshness_low, d->harshness_high);
+    gw_json_number(json, "road_noise_N", r->noise[0]);
+    gw_json_number(json, "road_noise_dB", d->noise);
+    put_range(json, "road_noise_range_dB", d->noise_low, d->noise_high);
+    gw_json_number(json, "wheel_fore_aft_Hz", r->modes[r->wheel_fore_aft].hz);
+    gw_json_close(json);
+}
+
+static void put_results(gw_json *json, const gw_comparison *cmp)
+{
+    gw_json_array(json, "results");
+    for (int i = 0; i < cmp->deflect->n; i++) {
+        gw_json_object(json, NULL);
+        gw_deflect_item_json(cmp->c, &cmp->deflect->item[i], json);
+        gw_json_close(json);
+    }
+    gw_json_close(json);
+}
+
+static void put_kits(gw_json *json, const gw_comparison *cmp)
+{
+    gw_json_array(json, "kits");
+    for (int k = 0; k < cmp->c->n_kits; k++) {
+        gw_json_object_on_line(json, NULL);
+        gw_json_string(json, "name", cmp->c->kits[k].name);
+        gw_json_string(json, "label", cmp->c->kits[k].label);
+        gw_json_bool(json, "baseline", k == cmp->baseline);
+        gw_json_close(json);
+    }
+    gw_json_close(json);
+}
+
+void gw_compare_json(const gw_comparison *cmp, gw_buf *out)
+{
+    gw_json json = { .out = out };
+    gw_json_object(&json, NULL);
+    gw_json_string(&json, "format", "giveway-result-1");
+    gw_json_string(&json, "command", "compare");
+    gw_json_string(&json, "case", cmp->c->title);
+    put_kits(&json, cmp);
+    put_results(&json, cmp);
+    gw_json_array(&json, "ride");
+    for (int i = 0; i < cmp->ride->n; i++) put_ride(&json, cmp->c, &cmp->ride->item[i]);
+    gw_json_close(&json);
+    gw_json_string(&json, "ride_left_out", cmp->no_ride);
+    gw_json_array(&json, "warnings");
+    for (int i = 0; i < cmp->deflect->n_warnings; i++) gw_json_string(&json, NULL, cmp->deflect->warning[i]);
+    gw_json_close(&json);
+    gw_json_close(&json);
+}
+
+void gw_compare_csv(const gw_comparison *cmp, gw_buf *out)
+{
+    gw_deflect_csv(cmp->c, cmp->deflect, out);
+}

@@ -1,0 +1,262 @@
+/* SPDX-License-Identifier: MIT */
+/* Kits side by side, to be read aloud: a table a load and corner, who is to blame, one sentence. */
+#include "show/compare.h"
+
+#include "giveway/units.h"
+#include "show/contributors.h"
+#include "show/deflect.h"
+#include "show/number.h"
+#include "show/phrase.h"
+#include "show/table.h"
+#include "show/words.h"
+
+#include <ctype.h>
+#include <math.h>
+
+typedef struct gw_page {
+    const gw_comparison *cmp;
+    int width;
+    bool bold;
+    gw_buf *out;
+} gw_page;
+
+static const gw_deflection *find(const gw_page *p, int kit, gw_axle axle, int load)
+{
+    return gw_deflect_find(p->cmp->deflect, kit, axle, load);
+}
+
+static void paragraph(const gw_page *p, gw_buf *text, int indent)
+{
+    gw_buf_paragraph(p->out, gw_buf_str(text), p->width, indent);
+    if (text->failed) p->out->failed = true;
+    gw_buf_free(text);
+}
+
+/* First letter of what is in `text` from `at` on in upper case. */
+static void begin_sentence(gw_buf *text, size_t at)
+{
+    if (text->n > at) text->s[at] = (char)toupper((unsigned char)text->s[at]);
+}
+
+static void heading(const gw_page *p, const gw_deflection *item)
+{
+    const gw_load *load = &p->cmp->c->loads[item->load];
+    gw_buf text = { 0 };
+    gw_buf_clean(&text, load->name);
+    gw_buf_fmt(&text, ": the %s wheel", gw_axle_name(item->axle));
+    if (item->manoeuvre && load->manoeuvre.lateral_g > 0.0)
+        gw_buf_fmt(&text, " on the %s side", item->side == GW_OUTER ? "outer" : "inner");
+    if (load->kind == GW_LOAD_MANOEUVRE) {
+        gw_buf_add(&text, " ");
+        gw_phrase_load(load, &text);
+    }
+    gw_buf_fmt(p->out, "\n%s%s%s\n", p->bold ? "\033[1m" : "", gw_buf_str(&text), p->bold ? "\033[0m" : "");
+    if (text.failed) p->out->failed = true;
+    gw_buf_free(&text);
+}
+
+static void kit_columns(gw_table *t, bool rim)
+{
+    gw_table_column(t, GW_LEFT, "kit");
+    gw_table_column(t, GW_RIGHT, "toe change\ndeg");
+    gw_table_column(t, GW_RIGHT, "\ndeg min");
+    if (rim) gw_table_column(t, GW_RIGHT, "at the rim\nmm");
+    gw_table_column(t, GW_RIGHT, "camber change\ndeg");
+    gw_table_column(t, GW_RIGHT, "camber\ndeg");
+    gw_table_column(t, GW_RIGHT, "wheel fore-aft\nmm");
+}
+
+static void kit_row(gw_table *t, const gw_comparison *cmp, const gw_deflection *item, double rim)
+{
+    const gw_corner_result *r = &item->result;
+    gw_buf name = { 0 };
+    gw_phrase_kit(&cmp->c->kits[item->kit], &name);
+    gw_table_cell(t, gw_buf_str(&name));
+    gw_table_cell(t, gw_signed(r->toe_change / GW_DEG, 3).s);
+    gw_table_cell(t, gw_degrees_minutes(r->toe_change, 0).s);
+    if (rim > 0.0) gw_table_cell(t, gw_signed(gw_toe_at_rim(r->toe_change, rim) / GW_MM, 2).s);
+    gw_table_cell(t, gw_signed(r->camber_change / GW_DEG, 3).s);
+    gw_table_cell(t, gw_signed(r->camber / GW_DEG, 2).s);
+    gw_table_cell(t, gw_signed(r->wheel_centre.x / GW_MM, 2).s);
+    gw_table_end_row(t);
+    if (name.failed) t->failed = true;
+    gw_buf_free(&name);
+}
+
+static gw_status kit_table(const gw_page *p, gw_axle axle, int load, gw_error *err)
+{
+    double rim = p->cmp->c->corners[axle].wheel.rim_diameter;
+    gw_table table = { 0 };
+    kit_columns(&table, rim > 0.0);
+    for (int k = 0; k < p->cmp->c->n_kits; k++) {
+        const gw_deflection *item = find(p, k, axle, load);
+        if (item) kit_row(&table, p->cmp, item, rim);
+    }
+    gw_status status = gw_table_print(&table, p->width, 2, p->bold, p->out, err);
+    gw_table_free(&table);
+    return status;
+}
+
+/* The three that contribute most to toe, one line a kit. */
+static void blame(const gw_page *p, gw_axle axle, int load)
+{
+    gw_buf_add(p->out, "  toe comes from (share of all contributions by size):\n");
+    for (int k = 0; k < p->cmp->c->n_kits; k++) {
+        const gw_deflection *item = find(p, k, axle, load);
+        gw_contributor top[3];
+        if (!item) continue;
+        int n = gw_contributors(&p->cmp->c->corners[axle], &item->result, GW_TOE, 3, top);
+        gw_buf line = { 0 };
+        gw_phrase_kit(&p->cmp->c->kits[k], &line);
+        gw_buf_add(&line, ": ");
+        if (n)
+            gw_contributors_words(top, n, GW_TOE, &line);
+        else
+            gw_buf_add(&line, "no bush");
+        paragraph(p, &line, 4);
+    }
+}
+
+/* "0.11 deg less than with X on Y, 0.20 deg less on Z." */
+static void say_toe(const gw_page *p, const gw_deflection *from, gw_axle axle, int load, gw_buf *out)
+{
+    bool first = true;
+    for (int k = 0; k < p->cmp->c->n_kits; k++) {
+        const gw_deflection *item = find(p, k, axle, load);
+        if (!item || item == from) continue;
+        double less = (fabs(from->result.toe_change) - fabs(item->result.toe_change)) / GW_DEG;
+        gw_buf_add(out, first ? " " : ", ");
+        if (fabs(less) < 0.005)
+            gw_buf_add(out, "about the same");
+        else
+            gw_buf_fmt(out, "%s deg %s", gw_fixed(fabs(less), 2).s, less > 0.0 ? "less" : "more");
+        if (first) {
+            gw_buf_add(out, fabs(less) < 0.005 ? " as with " : " than with ");
+            gw_phrase_kit(&p->cmp->c->kits[from->kit], out);
+        }
+        gw_buf_add(out, " on ");
+        gw_phrase_kit(&p->cmp->c->kits[k], out);
+        first = false;
+    }
+    gw_buf_add(out, ".");
+}
+
+static void sentence(const gw_page *p, gw_axle axle, int load)
+{
+    const gw_deflection *from = find(p, p->cmp->baseline, axle, load);
+    int others = 0;
+    for (int k = 0; k < p->cmp->c->n_kits; k++) others += k != p->cmp->baseline && find(p, k, axle, load);
+    if (!from || !others) return;
+    gw_buf text = { 0 };
+    gw_phrase_load(&p->cmp->c->loads[load], &text);
+    begin_sentence(&text, 0);
+    gw_buf_fmt(&text, " the %s toe moves", gw_axle_name(axle));
+    say_toe(p, from, axle, load, &text);
+    paragraph(p, &text, 2);
+}
+
+static const gw_deflection *any_item(const gw_page *p, gw_axle axle, int load)
+{
+    for (int k = 0; k < p->cmp->c->n_kits; k++) {
+        const gw_deflection *item = find(p, k, axle, load);
+        if (item) return item;
+    }
+    return NULL;
+}
+
+static gw_status all_loads(const gw_page *p, gw_error *err)
+{
+    for (int l = 0; l < p->cmp->c->n_loads; l++)
+        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+            const gw_deflection *item = any_item(p, a, l);
+            if (!item) continue;
+            heading(p, item);
+            gw_status status = kit_table(p, a, l, err);
+            if (status != GW_OK) return status;
+            blame(p, a, l);
+            sentence(p, a, l);
+        }
+    return GW_OK;
+}
+
+static void ride_columns(gw_table *t)
+{
+    gw_table_column(t, GW_LEFT, "kit");
+    gw_table_column(t, GW_RIGHT, "comfort\nm/s2");
+    gw_table_column(t, GW_RIGHT, "harshness\ndB");
+    gw_table_column(t, GW_RIGHT, "range\ndB");
+    gw_table_column(t, GW_RIGHT, "road noise\ndB");
+    gw_table_column(t, GW_RIGHT, "range\ndB");
+    gw_table_column(t, GW_RIGHT, "fore-aft mode\nHz");
+}
+
+static void ride_row(gw_table *t, const gw_comparison *cmp, const gw_ride_item *item)
+{
+    const gw_ride_result *r = &item->result;
+    const gw_ride_difference *d = &item->difference;
+    gw_buf name = { 0 };
+    gw_phrase_kit(&cmp->c->kits[item->kit], &name);
+    gw_table_cell(t, gw_buf_str(&name));
+    gw_table_cell(t, gw_fixed(r->comfort, 3).s);
+    gw_table_cell(t, gw_signed(d->harshness, 1).s);
+    gw_table_cellf(t, "%s to %s", gw_signed(d->harshness_low, 1).s, gw_signed(d->harshness_high, 1).s);
+    gw_table_cell(t, gw_signed(d->noise, 1).s);
+    gw_table_cellf(t, "%s to %s", gw_signed(d->noise_low, 1).s, gw_signed(d->noise_high, 1).s);
+    gw_table_cell(t, gw_fixed(r->modes[r->wheel_fore_aft].hz, 1).s);
+    gw_table_end_row(t);
+    if (name.failed) t->failed = true;
+    gw_buf_free(&name);
+}
+
+static gw_status ride_table(const gw_page *p, gw_axle axle, gw_error *err)
+{
+    gw_table table = { 0 };
+    ride_columns(&table);
+    for (int i = 0; i < p->cmp->ride->n; i++)
+        if (p->cmp->ride->item[i].axle == axle) ride_row(&table, p->cmp, &p->cmp->ride->item[i]);
+    gw_status status = gw_table_print(&table, p->width, 2, p->bold, p->out, err);
+    gw_table_free(&table);
+    return status;
+}
+
+static gw_status ride_part(const gw_page *p, gw_error *err)
+{
+    if (p->cmp->no_ride) {
+        gw_buf_fmt(p->out, "\nRide and harshness are left out: the case lacks %s.\n", p->cmp->no_ride);
+        return GW_OK;
+    }
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+        bool there = false;
+        for (int i = 0; i < p->cmp->ride->n; i++) there = there || p->cmp->ride->item[i].axle == a;
+        if (!there) continue;
+        gw_buf_fmt(p->out, "\n%sRide and harshness, %s corner; dB against ", p->bold ? "\033[1m" : "",
+                   gw_axle_name(a));
+        gw_phrase_kit(&p->cmp->c->kits[0], p->out);
+        gw_buf_add(p->out, p->bold ? "\033[0m\n" : "\n");
+        gw_status status = ride_table(p, a, err);
+        if (status != GW_OK) return status;
+    }
+    gw_buf_paragraph(p->out,
+                     "The range is what bodies half and twice as stiff at the brackets would make of it.",
+                     p->width, 2);
+    gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_RIDE_ESTIMATE), p->width, 2);
+    return GW_OK;
+}
+
+gw_status gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf *out, gw_error *err)
+{
+    const gw_page page = { cmp, width, bold, out };
+    gw_buf_clean(out, cmp->c->title);
+    gw_buf_add(
+        out,
+        "\nKits side by side. Changes are from the car standing still, wheel set to its static camber "
+        "and toe;\ntoe-in and camber outboard at the top are positive, the wheel forward is positive.\n");
+    gw_status status = all_loads(&page, err);
+    if (status == GW_OK) status = ride_part(&page, err);
+    gw_buf_add(out, "\n");
+    gw_buf_paragraph(out, gw_words_text(GW_WORDS_ESTIMATE), width, 0);
+    gw_buf_paragraph(out, gw_words_text(GW_WORDS_STATIC_ONLY), width, 0);
+    gw_buf_paragraph(out, gw_words_text(GW_WORDS_SAFETY), width, 0);
+    gw_buf_paragraph(out, gw_words_text(GW_WORDS_DEFER), width, 0);
+    return status == GW_OK ? gw_buf_status(out, err) : status;
+}

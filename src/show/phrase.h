@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: MIT */
+/** Loads and kits in plain words. */
+#ifndef SHOW_PHRASE_H
+#define SHOW_PHRASE_H
+
+#include "giveway/case.h"
+#include "show/buf.h"
+
+/** "under a 1.00 g stop", "in a 0.90 g corner", ... or "under the load NAME"; begins in lower case. */
+void gw_phrase_load(const gw_load *load, gw_buf *out);
+
+/** What is said of a kit: its label, or its name where it has none. Cleaned. */
+void gw_phrase_kit(const gw_kit *kit, gw_buf *out);
+
+#endif
