@@ -16,11 +16,17 @@ if [ "${1:-}" = --only ]; then only=yes && shift; fi
 
 export B=build/$mode MODE=$mode
 export GIVEWAY=$PWD/$B/giveway SOURCE=$PWD LOGS=$PWD/$B/logs
-export TEST_SECONDS=${TEST_SECONDS:-300}
+export TEST_SECONDS=${TEST_SECONDS:-600}
 # The same conditions everywhere, and nothing written beside the sources.
 export LC_ALL=C TZ=UTC NO_COLOR=1 PYTHONDONTWRITEBYTECODE=1 CMOCKA_MESSAGE_OUTPUT=TAP
 export ASAN_OPTIONS=abort_on_error=0:exitcode=99 UBSAN_OPTIONS=print_stacktrace=1:halt_on_error=1
 export OMP_NUM_THREADS=${OMP_NUM_THREADS:-1}
+# The interpreter that has the packages of the distribution need not be the first on the path.
+PYTHON=python3
+for candidate in /usr/bin/python3 python3; do
+    if "$candidate" -c 'import numpy' 2>/dev/null; then PYTHON=$candidate && break; fi
+done
+export PYTHON
 rm -rf "$LOGS"
 mkdir -p "$LOGS"
 
@@ -33,7 +39,7 @@ run_one() {
     start=$EPOCHREALTIME
     case $path in
     *.sh) timeout "$TEST_SECONDS" bash "$path" ;;
-    *.py) timeout "$TEST_SECONDS" python3 "$path" ;;
+    *.py) timeout "$TEST_SECONDS" "$PYTHON" "$path" ;;
     *) timeout "$TEST_SECONDS" "$path" ;;
     esac >"$log" 2>&1 </dev/null || status=$?
     seconds=$(awk -v a="$start" -v b="$EPOCHREALTIME" 'BEGIN { printf "%.2f", b - a }')
@@ -75,12 +81,13 @@ short_name() {
 }
 export -f run_one report short_name
 
-items=("$@")
-if [ $only = no ]; then
-    for script in tests/*/*.sh tests/*/test_*.py scripts/check-*.sh; do
-        case ${script##*/} in _* | \**) ;; *) [ -f "$script" ] && items+=("$script") ;; esac
+items=()
+if [ $only = no ]; then # the long ones first, so that they do not run alone at the end
+    for script in tests/crosscheck/*.sh tests/*/*.sh tests/*/test_*.py scripts/check-*.sh; do
+        case "${script##*/} ${items[*]} " in _* | \** | *" $script "*) ;; *) items+=("$script") ;; esac
     done
 fi
+items+=("$@")
 
 echo "testing build/$mode: ${#items[@]} programs and scripts"
 if [ "$built" != 0 ]; then

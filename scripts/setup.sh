@@ -30,11 +30,11 @@ present() {
     esac >/dev/null 2>&1
 }
 
-have_python() { # find, do not import: importing takes a quarter of a second
-    python3 -S -c 'import os, sys
-roots = ["/usr/lib/python3/dist-packages"] + sys.path + [os.path.expanduser("~/.local/lib/python3/site-packages")]
-sys.exit(not any(os.path.isdir(os.path.join(r, sys.argv[1])) for r in roots))' "$1" ||
-        python3 -c 'import importlib.util as u, sys; sys.exit(u.find_spec(sys.argv[1]) is None)' "$1"
+have_python() { # of the interpreters there are, does one have it? Found, not imported, which is slow
+    local python
+    for python in /usr/bin/python3 python3; do
+        "$python" -I -c 'import importlib.util as u, sys; sys.exit(u.find_spec(sys.argv[1]) is None)' "$1" && return
+    done
 }
 
 choose() {
