@@ -8,6 +8,7 @@ const gw_command *const GW_COMMANDS[] = {
     &GW_COMMAND_CHECK,
     &GW_COMMAND_RATES,
     &GW_COMMAND_DEFLECT,
+    &GW_COMMAND_COMPARE,
     NULL,
 };
 

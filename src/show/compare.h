@@ -5,7 +5,6 @@
 
 #include "giveway/compare.h"
 #include "show/buf.h"
-#include "show/chart.h"
 
 /** Everything that `compare` worked out. */
 typedef struct gw_comparison {
@@ -19,8 +18,5 @@ typedef struct gw_comparison {
 gw_status gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf *out, gw_error *err);
 void gw_compare_json(const gw_comparison *cmp, gw_buf *out);
 void gw_compare_csv(const gw_comparison *cmp, gw_buf *out);
-
-/** Adds the charts that need nothing but the comparison: contributions, grip against harshness, ride. */
-gw_status gw_compare_charts(const gw_comparison *cmp, gw_charts *charts, gw_error *err);
 
 #endif

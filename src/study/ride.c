@@ -68,7 +68,7 @@ static void collect(const gw_run *run, gw_ride_item *all, gw_ride_study *out)
     for (int k = 0; k < kits; k++)
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
             if (gw_run_wants_kit(run, k) && gw_run_wants_axle(run, a))
-                out->item[out->n++] = all[a * kits + k];
+                out->item[out->n++] = all[(int)a * kits + k];
 }
 
 gw_status gw_study_ride(const gw_case *c, const gw_selection *wanted, const gw_ride_options *options,
@@ -81,7 +81,7 @@ gw_status gw_study_ride(const gw_case *c, const gw_selection *wanted, const gw_r
     gw_status status = gw_run_open(&run, c, wanted, err);
     if (status == GW_OK && (!all || !study.item)) status = gw_fail(err, GW_E_NOMEM, "out of memory for ride");
     for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++)
-        if (gw_run_wants_axle(&run, a)) status = run_corner(&run, a, options, &all[a * c->n_kits], err);
+        if (gw_run_wants_axle(&run, a)) status = run_corner(&run, a, options, &all[(int)a * c->n_kits], err);
     if (status == GW_OK) {
         collect(&run, all, &study);
         *out = study;

@@ -36,26 +36,4 @@ void gw_run_close_corner(gw_run *run);
 gw_status gw_run_direct(gw_run *run, const gw_corner_load *load, gw_deflection *item, gw_error *err);
 gw_status gw_run_manoeuvre(gw_run *run, const gw_manoeuvre *manoeuvre, gw_deflection *item, gw_error *err);
 
-typedef enum gw_sweep_axis { GW_SWEEP_BRAKE, GW_SWEEP_LATERAL, GW_SWEEP_DRIVE } gw_sweep_axis;
-
-typedef struct gw_sweep_point {
-    double g;                                         /**< of the axis of the sweep                     */
-    double toe, camber;                               /**< [rad]                                        */
-    double toe_change, camber_change, camber_to_road; /**< [rad]                 */
-    gw_vec3 wheel_centre;                             /**< movement since S0 [m]                        */
-    double travel, roll;                              /**< [m], [rad]                                   */
-} gw_sweep_point;
-
-typedef struct gw_sweep {
-    gw_sweep_axis axis;
-    double to_g;        /**< from 0 to this, in n points                        */
-    gw_manoeuvre along; /**< what stays constant, with side and driven wheels   */
-    int n;              /**< wanted, at least 2; fewer come back where a wheel lifts */
-    gw_arena *arena;    /**< owns the points                                    */
-    gw_sweep_point *point;
-} gw_sweep;
-
-/** Needs the vehicle of the case. Opens and closes the corner itself. */
-gw_status gw_study_sweep(gw_run *run, int kit, gw_axle axle, gw_sweep *sweep, gw_error *err);
-
 #endif

@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: MIT */
-/* One kit in one corner from standing still to more and more braking, cornering or driving. */
+#include "giveway/sweep.h"
+
 #include "study/run.h"
 
-static gw_manoeuvre manoeuvre_of(const gw_sweep *sweep, double g)
+static gw_manoeuvre manoeuvre_of(const gw_sweep_plan *plan, double g)
 {
-    gw_manoeuvre m = sweep->along;
-    switch (sweep->axis) {
+    gw_manoeuvre m = plan->along;
+    switch (plan->axis) {
     case GW_SWEEP_BRAKE:
         m.brake_g = g;
         break;
@@ -19,42 +20,84 @@ static gw_manoeuvre manoeuvre_of(const gw_sweep *sweep, double g)
     return m;
 }
 
-/* A wheel that lifts ends the sweep there; any other failure is one. */
-static gw_status run_points(gw_run *run, gw_sweep *sweep, gw_error *err)
+static gw_sweep_point point_of(double g, const gw_deflection *item)
 {
+    const gw_corner_result *r = &item->result;
+    return (gw_sweep_point){ .g = g,
+                             .toe = r->toe,
+                             .camber = r->camber,
+                             .toe_change = r->toe_change,
+                             .camber_change = r->camber_change,
+                             .camber_to_road = item->camber_to_road,
+                             .wheel_centre = r->wheel_centre,
+                             .travel = item->applied.travel,
+                             .roll = item->roll };
+}
+
+/* A wheel that lifts, or a corner that gives up, ends the sweep there: what came before stands. */
+static gw_status run_points(gw_run *run, gw_sweep_study *study, gw_sweep *sweep, gw_error *err)
+{
+    const gw_sweep_plan *plan = &study->plan;
     gw_deflection item = { .load = -1 };
-    gw_wheel_load unused;
-    item.result.joints =
-        gw_arena_alloc(sweep->arena, (size_t)run->c->corners[run->axle].n_joints, sizeof *item.result.joints);
-    if (!item.result.joints) return gw_fail(err, GW_E_NOMEM, "out of memory for a sweep");
-    for (int i = 0; i < sweep->n; i++) {
-        double g = sweep->to_g * i / (sweep->n - 1);
-        gw_manoeuvre m = manoeuvre_of(sweep, g);
-        if (gw_vehicle_wheel_load(&run->vehicle, &m, run->axle, &unused, NULL) != GW_OK) {
-            sweep->n = i;
-            break;
-        }
+    size_t joints = (size_t)run->c->corners[run->axle].n_joints;
+    item.result.joints = gw_arena_alloc(&study->arena, joints, sizeof *item.result.joints);
+    sweep->point = gw_arena_alloc(&study->arena, (size_t)plan->n, sizeof *sweep->point);
+    if (!item.result.joints || !sweep->point) return gw_fail(err, GW_E_NOMEM, "out of memory for a sweep");
+    for (int i = 0; i < plan->n; i++) {
+        double g = plan->to_g * i / (plan->n - 1);
+        gw_manoeuvre m = manoeuvre_of(plan, g);
         gw_status status = gw_run_manoeuvre(run, &m, &item, err);
+        if (status == GW_E_NUMERIC && i > 0) break;
         if (status != GW_OK) return status;
-        sweep->point[i] = (gw_sweep_point){ .g = g,
-                                            .toe = item.result.toe,
-                                            .camber = item.result.camber,
-                                            .toe_change = item.result.toe_change,
-                                            .camber_change = item.result.camber_change,
-                                            .camber_to_road = item.camber_to_road,
-                                            .wheel_centre = item.result.wheel_centre,
-                                            .travel = item.applied.travel,
-                                            .roll = item.roll };
+        sweep->point[sweep->n++] = point_of(g, &item);
     }
     return GW_OK;
 }
 
-gw_status gw_study_sweep(gw_run *run, int kit, gw_axle axle, gw_sweep *sweep, gw_error *err)
+static gw_status run_all(gw_run *run, gw_sweep_study *study, gw_error *err)
 {
-    sweep->point = gw_arena_alloc(sweep->arena, (size_t)sweep->n, sizeof *sweep->point);
-    if (!sweep->point) return gw_fail(err, GW_E_NOMEM, "out of memory for a sweep");
-    gw_status status = gw_run_open_corner(run, kit, axle, err);
-    if (status == GW_OK) status = run_points(run, sweep, err);
-    gw_run_close_corner(run);
-    return status;
+    const gw_case *c = run->c;
+    study->item = gw_arena_alloc(&study->arena, (size_t)c->n_kits * GW_AXLES, sizeof *study->item);
+    if (!study->item) return gw_fail(err, GW_E_NOMEM, "out of memory for a sweep");
+    for (int k = 0; k < c->n_kits; k++)
+        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+            if (!gw_run_wants_kit(run, k) || !gw_run_wants_axle(run, a)) continue;
+            gw_sweep *sweep = &study->item[study->n++];
+            *sweep = (gw_sweep){ .kit = k, .axle = a };
+            gw_status status = gw_run_open_corner(run, k, a, err);
+            if (status == GW_OK) status = run_points(run, study, sweep, err);
+            gw_run_close_corner(run);
+            if (status != GW_OK) return status;
+        }
+    return GW_OK;
+}
+
+gw_status gw_study_sweep(const gw_case *c, const gw_selection *wanted, const gw_sweep_plan *plan,
+                         gw_sweep_study *out, gw_error *err)
+{
+    gw_sweep_study study = { .plan = *plan };
+    gw_run run;
+    if (!c->has_vehicle) return gw_fail(err, GW_E_SCHEMA, "%s: vehicle: missing; a sweep needs it", c->path);
+    gw_status status = gw_run_open(&run, c, wanted, err);
+    if (status == GW_OK) status = run_all(&run, &study, err);
+    gw_run_close(&run);
+    if (status != GW_OK) {
+        gw_sweep_study_free(&study);
+        return status;
+    }
+    *out = study;
+    return GW_OK;
+}
+
+void gw_sweep_study_free(gw_sweep_study *study)
+{
+    gw_arena_free(&study->arena);
+    *study = (gw_sweep_study){ 0 };
+}
+
+const gw_sweep *gw_sweep_find(const gw_sweep_study *study, int kit, gw_axle axle)
+{
+    for (int i = 0; i < study->n; i++)
+        if (study->item[i].kit == kit && study->item[i].axle == axle) return &study->item[i];
+    return NULL;
 }

@@ -1,0 +1,138 @@
+/* SPDX-License-Identifier: MIT */
+/* giveway compare: the kits side by side. The main job. */
+#include "cli/charting.h"
+#include "cli/commands.h"
+#include "cli/output.h"
+#include "cli/selection.h"
+#include "cli/session.h"
+#include "show/compare_charts.h"
+
+/* Everything that one run works out, so that one function frees it. */
+typedef struct gw_work {
+    gw_session session;
+    gw_choice choice;
+    gw_deflect_study deflect;
+    gw_ride_study ride;
+    gw_comparison cmp;
+} gw_work;
+
+static const char *ride_missing(const gw_case *c, const gw_selection *wanted)
+{
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+        if (!c->has_corner[a] || (wanted->only_axle && wanted->axle != a)) continue;
+        const char *missing = gw_ride_lacks(c, a);
+        if (missing) return missing;
+    }
+    return NULL;
+}
+
+static int first_kit(const gw_choice *choice, int n)
+{
+    int k = 0;
+    while (k < n - 1 && !gw_choice_has_kit(choice, k)) k++;
+    return k;
+}
+
+static gw_status work_out(gw_work *w, bool charts, gw_error *err)
+{
+    const gw_case *c = &w->session.c;
+    const gw_selection *wanted = &w->choice.wanted;
+    const gw_ride_options options = { .no_curve = !charts, .no_obstacle = true };
+    if (!c->has_corner[GW_FRONT] && !c->has_corner[GW_REAR])
+        return gw_fail(err, GW_E_SCHEMA, "%s: corners: the case describes no corner to load", c->path);
+    if (c->n_loads == 0)
+        return gw_fail(err, GW_E_SCHEMA, "%s: loads: the case has no loads; add at least one", c->path);
+    gw_status status = gw_study_deflect(c, wanted, &w->deflect, err);
+    w->cmp = (gw_comparison){ .c = c, .deflect = &w->deflect, .ride = &w->ride };
+    w->cmp.baseline = first_kit(&w->choice, c->n_kits);
+    w->cmp.no_ride = ride_missing(c, wanted);
+    if (status == GW_OK && !w->cmp.no_ride) status = gw_study_ride(c, wanted, &options, &w->ride, err);
+    return status;
+}
+
+static gw_status add_sweep(const gw_work *w, gw_sweep_axis axis, gw_charts *charts, gw_error *err)
+{
+    gw_sweep_study sweep = { 0 };
+    const gw_sweep_plan plan = { .axis = axis, .to_g = 1.0, .n = 21, .along = { .side = GW_OUTER } };
+    gw_status status = gw_study_sweep(&w->session.c, &w->choice.wanted, &plan, &sweep, err);
+    if (status == GW_OK) status = gw_sweep_charts(&w->session.c, &sweep, charts, err);
+    gw_sweep_study_free(&sweep);
+    return status;
+}
+
+static int draw(const gw_args *args, const gw_work *w)
+{
+    const char *dir = gw_args_text(args, GW_OPT_OUT, 0);
+    gw_charts charts = { 0 };
+    gw_error err = { 0 };
+    if (!dir) return GW_EXIT_DONE;
+    gw_charts_begin(&charts, dir, GW_CHART_SVG | GW_CHART_PNG);
+    gw_status status = gw_compare_charts(&w->cmp, &charts, &err);
+    if (status == GW_OK && w->session.c.has_vehicle) {
+        status = add_sweep(w, GW_SWEEP_BRAKE, &charts, &err);
+        if (status == GW_OK) status = add_sweep(w, GW_SWEEP_LATERAL, &charts, &err);
+    }
+    int exit_status = status == GW_OK ? gw_charting_finish(args, &charts) : gw_complain("compare", &err);
+    gw_charts_free(&charts);
+    return exit_status;
+}
+
+static gw_status format(const gw_args *args, const gw_work *w, gw_buf *out, gw_error *err)
+{
+    if (gw_args_is(args, GW_OPT_FORMAT, "json"))
+        gw_compare_json(&w->cmp, out);
+    else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
+        gw_compare_csv(&w->cmp, out);
+    else
+        return gw_compare_text(&w->cmp, gw_output_width(), gw_wants_bold(), out, err);
+    return gw_buf_status(out, err);
+}
+
+static void print_warnings(const gw_args *args, const gw_deflect_study *study)
+{
+    if (gw_args_has(args, GW_OPT_QUIET)) return;
+    for (int i = 0; i < study->n_warnings; i++) fprintf(stderr, "warning: %s\n", study->warning[i]);
+}
+
+static int compare(const gw_args *args, gw_work *w)
+{
+    gw_buf out = { 0 };
+    gw_error err = { 0 };
+    gw_status status = work_out(w, gw_args_has(args, GW_OPT_OUT), &err);
+    if (status == GW_OK) {
+        print_warnings(args, &w->deflect);
+        status = format(args, w, &out, &err);
+    }
+    int exit_status = status == GW_OK ? gw_emit(&out) : gw_complain("compare", &err);
+    gw_buf_free(&out);
+    return exit_status == GW_EXIT_DONE ? draw(args, w) : exit_status;
+}
+
+static int run(const gw_args *args)
+{
+    gw_work work = { 0 };
+    int status = gw_session_open(args, args->words[0], &work.session);
+    if (status == GW_EXIT_DONE) status = gw_choice_make(args, &work.session.c, &work.choice);
+    if (status == GW_EXIT_DONE) status = compare(args, &work);
+    gw_ride_study_free(&work.ride);
+    gw_deflect_study_free(&work.deflect);
+    gw_choice_free(&work.choice);
+    gw_session_close(&work.session);
+    return status;
+}
+
+const gw_command GW_COMMAND_COMPARE = {
+    .name = "compare",
+    .args = "CASE",
+    .summary = "the kits side by side: camber, toe, wheel movement, ride and harshness",
+    .options = GW_TAKES_COMMON | GW_TAKES_SELECTION | GW_TAKES(OUT),
+    .min_words = 1,
+    .max_words = 1,
+    .run = run,
+    .details =
+        "For each load and corner a table of kits, the joints that contribute most, and what changes in "
+        "one sentence; then comfort, harshness and road noise against the first kit. With -o DIR the "
+        "charts are written there as SVG and PNG.",
+    .examples = { "giveway compare cases/fast-saloon.json -o charts",
+                  "giveway compare cases/fast-saloon.json --kit rubber --kit bearing --load \"hard stop\"" },
+};

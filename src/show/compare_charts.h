@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: MIT */
+/** Charts of kits side by side. */
+#ifndef SHOW_COMPARE_CHARTS_H
+#define SHOW_COMPARE_CHARTS_H
+
+#include "giveway/sweep.h"
+#include "show/chart.h"
+#include "show/compare.h"
+
+/** Toe and camber along a sweep of braking or of cornering, one line a kit, one chart an axle. */
+gw_status gw_sweep_charts(const gw_case *c, const gw_sweep_study *study, gw_charts *charts, gw_error *err);
+
+/** Contributions by bush, what reaches the body, and grip against harshness. */
+gw_status gw_compare_charts(const gw_comparison *cmp, gw_charts *charts, gw_error *err);
+
+#endif
