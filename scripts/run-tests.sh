@@ -5,7 +5,8 @@
 # tests/*/test_*.py and scripts/check-*.sh, unless --only is given. Logs are kept in build/MODE/logs.
 #
 # A test passes with status 0, is skipped with 77 (its last line says why), and fails otherwise. One
-# that prints "ok" and "not ok" lines (the Test Anything Protocol) is counted by these.
+# whose last line says "N passed, N failed" is counted by it, one that prints "ok" and "not ok" lines
+# (the Test Anything Protocol) by these. Scripts in tests/ get the program as their first argument, too.
 set -uo pipefail
 cd "$(dirname "$0")/.." || exit 2
 
@@ -38,8 +39,9 @@ run_one() {
     mkdir -p "$TMPDIR"
     start=$EPOCHREALTIME
     case $path in
-    *.sh) timeout "$TEST_SECONDS" bash "$path" ;;
-    *.py) timeout "$TEST_SECONDS" "$PYTHON" "$path" ;;
+    scripts/*.sh) timeout "$TEST_SECONDS" bash "$path" ;;
+    *.sh) timeout "$TEST_SECONDS" bash "$path" "$GIVEWAY" ;;
+    *.py) timeout "$TEST_SECONDS" "$PYTHON" "$path" "$GIVEWAY" ;;
     *) timeout "$TEST_SECONDS" "$path" ;;
     esac >"$log" 2>&1 </dev/null || status=$?
     seconds=$(awk -v a="$start" -v b="$EPOCHREALTIME" 'BEGIN { printf "%.2f", b - a }')
@@ -47,6 +49,9 @@ run_one() {
     skipped=$(grep -cE '^(not )?ok\b.*# SKIP' "$log")
     failed=$(grep -E '^not ok\b' "$log" | grep -cv '# SKIP')
     passed=$(grep -E '^ok\b' "$log" | grep -cv '# SKIP')
+    if [[ $(tail -n 1 "$log") =~ ([0-9]+)\ passed,\ ([0-9]+)\ failed ]]; then
+        passed=${BASH_REMATCH[1]} failed=${BASH_REMATCH[2]}
+    fi
     if [ $status = 77 ]; then
         passed=0 failed=0 skipped=1 verdict=skip
     elif [ $status != 0 ] || [ "$failed" != 0 ]; then
@@ -81,12 +86,14 @@ short_name() {
 }
 export -f run_one report short_name
 
+shopt -s nullglob
 items=()
 if [ $only = no ]; then # the long ones first, so that they do not run alone at the end
     for script in tests/crosscheck/*.sh tests/*/*.sh tests/*/test_*.py scripts/check-*.sh; do
-        case "${script##*/} ${items[*]} " in _* | \** | *" $script "*) ;; *) items+=("$script") ;; esac
+        case "${script##*/} ${items[*]} " in _* | *" $script "*) ;; *) items+=("$script") ;; esac
     done
 fi
+shopt -u nullglob
 items+=("$@")
 
 echo "testing build/$mode: ${#items[@]} programs and scripts"
