@@ -147,7 +147,7 @@ gw_status gw_modes_undamped(gw_ride_model *model, gw_mode_set *set, gw_arena *ar
     if (st != GW_OK || (st = solve_dense(model, set, err)) != GW_OK) return st;
     start_from_shapes(set);
     if (!depends_on_frequency(model)) return GW_OK;
-    if ((st = gw_track(model, set, 0, set->n, 0.0, err)) != GW_OK) return st;
+    if ((st = gw_track(model, set, 0, set->n, 0.0, 1e-6, err)) != GW_OK) return st;
     take_real_shapes(set);
     sort_modes(set);
     start_from_shapes(set);

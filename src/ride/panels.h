@@ -19,7 +19,7 @@ typedef struct gw_pole {
  */
 typedef bool gw_panel_visit(void *context, const double hz[GW_LANES], const double weight[GW_LANES]);
 
-/** Do the eight weighted values belong to a function that eight points resolve to about 1e-6? */
+/** Do the eight weighted values belong to a function that eight points resolve well enough? */
 bool gw_panel_is_smooth(const double weighted[GW_LANES]);
 
 /**

@@ -57,9 +57,7 @@ static void reduce_row(gw_ride_model *model, int r)
     for (int c = model->start[r]; c < r; c++) {
         const gw_lanes *above = model->factor + model->base[c];
         int first = model->start[c] > model->start[r] ? model->start[c] : model->start[r];
-        gw_lanes sum = row[c];
-        for (int k = first; k < c; k++) gw_lanes_sub_product(&sum, &row[k], &above[k]);
-        row[c] = sum;
+        gw_lanes_sub_products(&row[c], &row[first], &above[first], c - first);
     }
     for (int c = model->start[r]; c < r; c++) {
         gw_lanes scaled = gw_lanes_product(&row[c], &model->pivot[c]);

@@ -14,11 +14,12 @@
 
 enum { MAX_STEPS = 30 };
 /* Modes above are of no interest to a model that ends at 315 Hz [Hz]. */
-static const double TRACK_HZ = 800.0;
+static const double TRACK_HZ = 500.0;
 
 typedef struct batch {
     int n;
     gw_lanes p;
+    double tolerance;
     bool done[GW_LANES], good[GW_LANES];
     double last[GW_LANES]; /* size of the last step, relative */
     gw_lanes *x, *y, *b, *c;
@@ -59,13 +60,13 @@ static void move_lane(batch *at, int lane, int n, double complex step)
     double complex p = gw_lanes_get(&at->p, lane);
     if (!isfinite(creal(step)) || !isfinite(cimag(step)) || !isfinite(size) || size == 0.0) {
         at->done[lane] = true;
-        at->good[lane] = at->last[lane] < 1e-8;
+        at->good[lane] = at->last[lane] < 100.0 * at->tolerance;
         return;
     }
     for (int r = 0; r < n; r++) gw_lanes_put(&at->x[r], lane, gw_lanes_get(&at->y[r], lane) / size);
     gw_lanes_put(&at->p, lane, p - step);
     at->last[lane] = cabs(step) / cabs(p);
-    at->done[lane] = at->good[lane] = at->last[lane] < 1e-10;
+    at->done[lane] = at->good[lane] = at->last[lane] < at->tolerance;
 }
 
 static bool iterate(gw_ride_model *model, batch *at, gw_damping_share share)
@@ -98,12 +99,14 @@ static void store(const batch *at, int first, gw_mode_set *set)
 }
 
 gw_status gw_track(gw_ride_model *model, gw_mode_set *set, int first, int end, gw_damping_share share,
-                   gw_error *err)
+                   double tolerance, gw_error *err)
 {
     size_t n = (size_t)model->n;
     gw_lanes *memory = calloc(4 * n, sizeof *memory);
     if (!memory) return gw_fail(err, GW_E_NOMEM, "out of memory while working out the modes");
-    batch at = { .x = memory, .y = memory + n, .b = memory + 2 * n, .c = memory + 3 * n };
+    batch at = {
+        .tolerance = tolerance, .x = memory, .y = memory + n, .b = memory + 2 * n, .c = memory + 3 * n
+    };
     for (; first < end; first += GW_LANES) {
         load(set, first, end, &at);
         for (int step = 0; step < MAX_STEPS; step++)
@@ -133,10 +136,10 @@ static int count_of_interest(const gw_mode_set *set)
 
 gw_status gw_modes_damped(gw_ride_model *model, gw_mode_set *set, gw_error *err)
 {
-    const double steps[] = { 0.2, 0.6, 1.0 };
+    const double steps[] = { 0.2, 0.6, 1.0 }, tolerance[] = { 1e-3, 1e-3, 1e-6 };
     int end = count_of_interest(set);
     for (size_t i = 0; i < sizeof steps / sizeof *steps; i++) {
-        gw_status st = gw_track(model, set, 0, end, steps[i], err);
+        gw_status st = gw_track(model, set, 0, end, steps[i], tolerance[i], err);
         if (st != GW_OK) return st;
     }
     drop_doubles(set);
@@ -145,7 +148,7 @@ gw_status gw_modes_damped(gw_ride_model *model, gw_mode_set *set, gw_error *err)
 
 gw_status gw_modes_follow(gw_ride_model *model, gw_mode_set *set, gw_error *err)
 {
-    gw_status st = gw_track(model, set, 0, count_of_interest(set), 1.0, err);
+    gw_status st = gw_track(model, set, 0, count_of_interest(set), 1.0, 1e-3, err);
     if (st == GW_OK) drop_doubles(set);
     return st;
 }
