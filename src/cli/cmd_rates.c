@@ -15,46 +15,42 @@ static gw_method method_of(const gw_args *args)
     return gw_args_is(args, GW_OPT_METHOD, "handbook") ? GW_METHOD_HANDBOOK : GW_METHOD_SOLVED;
 }
 
-static bool is_rubber(const gw_bush *bush)
-{
-    return bush->type == GW_BUSH_BONDED || bush->type == GW_BUSH_UNBONDED;
-}
-
-/* One bush worked out; the handbook stands beside rubber, whichever method was asked for. */
-static gw_status work_out(const gw_bush *bush, gw_method method, gw_rates_row *row, gw_error *err)
-{
-    *row = (gw_rates_row){ .bush = bush, .method = method };
-    gw_status st = gw_bush_law_make(bush, method, &row->law, err);
-    if (st == GW_OK && is_rubber(bush)) {
-        row->has_handbook = true;
-        st = gw_bush_law_make(bush, GW_METHOD_HANDBOOK, &row->handbook, err);
-    }
-    return st;
-}
-
 static gw_status format_rows(const gw_args *args, const gw_rates_row *rows, int n, gw_buf *out, gw_error *err)
 {
     if (gw_args_is(args, GW_OPT_FORMAT, "json"))
-        gw_rates_json(rows, n, out);
+        gw_rates_json(rows, n, gw_args_has(args, GW_OPT_EXPLAIN), out);
     else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
         gw_rates_csv(rows, n, out);
     else
-        return gw_rates_text(rows, n, gw_output_width(), gw_wants_bold(), out, err);
+        return gw_rates_text(rows, n, gw_args_has(args, GW_OPT_EXPLAIN), gw_output_width(), gw_wants_bold(),
+                             out, err);
     return gw_buf_status(out, err);
+}
+
+static gw_status work_out(const gw_args *args, const gw_bush *bushes, int n, gw_rates_row *rows,
+                          gw_error *err)
+{
+    bool quiet = gw_args_has(args, GW_OPT_QUIET);
+    gw_status st = GW_OK;
+    for (int i = 0; st == GW_OK && i < n; i++) {
+        gw_progress(quiet, bushes[i].name);
+        rows[i].bush = &bushes[i];
+        st = gw_bush_report_make(&bushes[i], method_of(args), &rows[i].report, err);
+    }
+    gw_progress(quiet, NULL);
+    return st;
 }
 
 static int show(const gw_args *args, const gw_bush *bushes, int n)
 {
     gw_buf out = { 0 };
     gw_error err = { 0 };
-    gw_status st = GW_OK;
     gw_rates_row *rows = calloc((size_t)n + 1, sizeof *rows);
-    if (!rows) st = gw_fail(&err, GW_E_NOMEM, "out of memory");
-    for (int i = 0; st == GW_OK && i < n; i++) {
-        gw_progress(gw_args_has(args, GW_OPT_QUIET), bushes[i].name);
-        st = work_out(&bushes[i], method_of(args), &rows[i], &err);
+    if (!rows) {
+        gw_fail(&err, GW_E_NOMEM, "out of memory");
+        return gw_complain("rates", &err);
     }
-    gw_progress(gw_args_has(args, GW_OPT_QUIET), NULL);
+    gw_status st = work_out(args, bushes, n, rows, &err);
     if (st == GW_OK) st = format_rows(args, rows, n, &out, &err);
     int status = st == GW_OK ? gw_emit(&out) : gw_complain("rates", &err);
     gw_buf_free(&out);
@@ -152,13 +148,13 @@ const gw_command GW_COMMAND_RATES = {
     .name = "rates",
     .args = "CASE [BUSH]",
     .summary = "how stiff is a bush, each way, and how does the handbook compare?",
-    .options = GW_TAKES_COMMON | GW_TAKES(METHOD) | GW_TAKES(TYPE) | GW_TAKES(MATERIAL) | GW_TAKES(INNER) |
-               GW_TAKES(OUTER) | GW_TAKES(LENGTH),
+    .options = GW_TAKES_COMMON | GW_TAKES(METHOD) | GW_TAKES(EXPLAIN) | GW_TAKES(TYPE) | GW_TAKES(MATERIAL) |
+               GW_TAKES(INNER) | GW_TAKES(OUTER) | GW_TAKES(LENGTH),
     .min_words = 0,
     .max_words = 2,
     .run = run,
     .details = "Every bush of the case, or the one named; a bush written in place at a joint is called "
                "AXLE.JOINT. Or, in place of a case, one bush by --type and its dimensions.",
-    .examples = { "giveway rates cases/fast-saloon.json",
+    .examples = { "giveway rates cases/fast-saloon.json lateral_rubber --explain",
                   "giveway rates --type bonded --material nr-55 --inner-mm 20 --outer-mm 50 --length-mm 60" },
 };

@@ -42,6 +42,7 @@ typedef enum gw_option_kind {
     X(OUTER, "outer-mm", NUMBER, "D", "its outer diameter")                                                  \
     X(LENGTH, "length-mm", NUMBER, "L", "length of the rubber at the sleeves")                               \
     X(METHOD, "method", CHOICE, "solved|handbook", "how rates of rubber are worked out (solved)")            \
+    X(EXPLAIN, "explain", FLAG, "", "every figure with its formula, its inputs and its source")              \
     X(MATERIALS, "materials", TEXT, "DIR", "add the materials in DIR, NAME.json each")                       \
     X(FORMAT, "format", CHOICE, "text|json|csv", "what is printed (text)")                                   \
     X(OUT, "out", TEXT, "DIR", "write charts to DIR as well")                                                \

@@ -5,11 +5,7 @@
 #include <string.h>
 
 const gw_command *const GW_COMMANDS[] = {
-    &GW_COMMAND_CHECK,
-    &GW_COMMAND_RATES,
-    &GW_COMMAND_DEFLECT,
-    &GW_COMMAND_COMPARE,
-    NULL,
+    &GW_COMMAND_CHECK, &GW_COMMAND_RATES, &GW_COMMAND_DEFLECT, &GW_COMMAND_COMPARE, NULL,
 };
 
 const gw_command *gw_command_find(const char *name)

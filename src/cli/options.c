@@ -132,24 +132,34 @@ static gw_status check_words(const gw_args *args, gw_error *err)
     return GW_OK;
 }
 
-gw_status gw_args_parse(const gw_command *command, int argc, char **argv, gw_args *out, gw_error *err)
+/* Sorts the words of the command line into options and others. */
+static gw_status take_words(gw_args *args, int argc, char **argv, gw_error *err)
 {
-    gw_args args = { .command = command };
-    size_t room = (size_t)argc + 1;
-    gw_status st = GW_OK;
-    args.words = calloc(room, sizeof *args.words);
-    args.given = calloc(room, sizeof *args.given);
-    if (!args.words || !args.given) st = gw_fail(err, GW_E_NOMEM, "out of memory");
     bool only_words = false;
-    for (int i = 0; st == GW_OK && i < argc; i++) {
+    for (int i = 0; i < argc; i++) {
+        gw_status st = GW_OK;
         if (!only_words && strcmp(argv[i], "--") == 0)
             only_words = true;
         else if (!only_words && argv[i][0] == '-' && argv[i][1])
-            st = take_option(&args, argc, argv, &i, err);
+            st = take_option(args, argc, argv, &i, err);
         else
-            args.words[args.n_words++] = argv[i];
+            args->words[args->n_words++] = argv[i];
+        if (st != GW_OK) return st;
     }
-    if (st == GW_OK) st = check_words(&args, err);
+    return check_words(args, err);
+}
+
+gw_status gw_args_parse(const gw_command *command, int argc, char **argv, gw_args *out, gw_error *err)
+{
+    size_t room = (size_t)argc + 1;
+    gw_args args = { .command = command,
+                     .words = calloc(room, sizeof *args.words),
+                     .given = calloc(room, sizeof *args.given) };
+    if (!args.words || !args.given) {
+        gw_args_free(&args);
+        return gw_fail(err, GW_E_NOMEM, "out of memory");
+    }
+    gw_status st = take_words(&args, argc, argv, err);
     if (st == GW_OK)
         *out = args;
     else

@@ -25,17 +25,17 @@ enum {
 #define GW_RULE     "#d9d9d9"
 
 /** Colour, dash and marker of a style; styles beyond GW_STYLES begin again. */
-const char *gw_style_colour(int style);
+const char *gw_style_colour(int number);
 /**
  * Fill of an area as gnuplot has it, with its colour. Black, heavy in an area, becomes a dark grey. With
  * `hatched` neighbours also differ by hatching, since their greys are alike in print; a bar with a letter
  * in it is better plain.
  */
-void gw_style_fill(int style, bool hatched, char clause[96]);
-const char *gw_style_dash(int style);
-int gw_style_marker(int style);
+void gw_style_fill(int number, bool hatched, char clause[96]);
+const char *gw_style_dash(int number);
+int gw_style_marker(int number);
 /** White or dark, whichever reads on that colour. */
-const char *gw_style_text_on(int style);
+const char *gw_style_text_on(int number);
 
 /** One axis: its range and its ticks. */
 typedef struct gw_chart_axis {
@@ -83,35 +83,35 @@ void gw_plot_quote(gw_buf *out, const char *s);
 
 /** Begins a page: title, subtitle, note and axis titles; sets top and bottom, and left and right to the
  * edges. */
-void gw_canvas_begin(gw_canvas *canvas, gw_buf *out, int height, const gw_chart_words *words);
+void gw_canvas_begin(gw_canvas *cv, gw_buf *out, int height, const gw_chart_words *words);
 /** Height that begin takes for words above and below the plot. */
 int gw_canvas_words_height(const gw_chart_words *words);
 
-void gw_canvas_text(gw_canvas *canvas, double x, double y, const char *s, int size, const char *colour,
+void gw_canvas_text(gw_canvas *cv, double x, double y, const char *s, int size, const char *colour,
                     gw_text_side side);
 /** The lines of a block, centred on y, GW_TYPE_TEXT high. */
-void gw_canvas_block(gw_canvas *canvas, double x, double y, const gw_text_lines *lines, const char *colour,
+void gw_canvas_block(gw_canvas *cv, double x, double y, const gw_text_lines *lines, const char *colour,
                      gw_text_side side);
-void gw_canvas_line(gw_canvas *canvas, double x0, double y0, double x1, double y1, const char *colour,
+void gw_canvas_line(gw_canvas *cv, double x0, double y0, double x1, double y1, const char *colour,
                     double width);
-void gw_canvas_box(gw_canvas *canvas, double x0, double y0, double x1, double y1, const char *colour);
+void gw_canvas_box(gw_canvas *cv, double x0, double y0, double x1, double y1, const char *colour);
 
 /** Pixel of a value. */
-double gw_canvas_x(const gw_canvas *canvas, double value);
-double gw_canvas_y(const gw_canvas *canvas, double value);
+double gw_canvas_x(const gw_canvas *cv, double value);
+double gw_canvas_y(const gw_canvas *cv, double value);
 
 /** Room that the figures of the y axis take. */
 double gw_canvas_figures_width(const gw_chart_axis *axis);
 
 /** Margins, ranges, ticks, rules and figures, once left, right and both axes are set. */
-void gw_canvas_axes(gw_canvas *canvas, bool x_rules, bool y_rules);
+void gw_canvas_axes(gw_canvas *cv, bool x_rules, bool y_rules);
 
 /** A row (or more) of coloured keys under the title; returns the height taken. */
-double gw_canvas_keys(gw_canvas *canvas, double y, const char *const *names, const int *styles, int n,
+double gw_canvas_keys(gw_canvas *cv, double y, const char *const *names, const int *styles, int n,
                       bool letters);
 
 /** In place of a plot that has nothing to show. */
-void gw_canvas_empty(gw_canvas *canvas);
+void gw_canvas_empty(gw_canvas *cv);
 
 /** Moves blocks of the given heights, sorted by where they want to be, apart so that none overlap. */
 void gw_spread(double *centre, const double *height, int n, double top, double bottom);

@@ -15,18 +15,18 @@ typedef struct gw_hbar {
 
 /** Room for the widest of the names at the left. */
 double gw_hbar_names_room(const char *const *names, int n);
-void gw_hbar_name(gw_canvas *canvas, double y, const char *name);
+void gw_hbar_name(gw_canvas *cv, double y, const char *name);
 
 /** Axes over values from `lo` to `hi`, with zero in them and `figure_width` pixels beyond for figures. */
-void gw_hbar_axes(gw_canvas *canvas, double lo, double hi, const char *x_title, double figure_width);
+void gw_hbar_axes(gw_canvas *cv, double lo, double hi, const char *x_title, double figure_width);
 
 /** Pixels that the figures of these two values take, with their distance from the bar. */
 double gw_hbar_figure_width(double lo, double hi, int decimals);
 /** A figure beyond the end `at` of a bar that points to the left or to the right. */
-void gw_hbar_figure(gw_canvas *canvas, const char *figure, double at, double y, bool leftwards);
+void gw_hbar_figure(gw_canvas *cv, const char *figure, double at, double y, bool leftwards);
 
-void gw_hbar_add(gw_canvas *canvas, const gw_hbar *bar);
+void gw_hbar_add(gw_canvas *cv, const gw_hbar *bar);
 /** Plots all bars and frees their data. */
-void gw_hbar_plot(gw_canvas *canvas, bool hatched);
+void gw_hbar_plot(gw_canvas *cv, bool hatched);
 
 #endif

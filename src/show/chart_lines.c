@@ -132,9 +132,9 @@ static bool end_of(const gw_canvas *cv, const gw_line_chart *chart, const gw_cha
 }
 
 typedef struct end_label {
-    int style;
     double x, y; /* where the line ends */
     gw_text_lines name;
+    int style;
 } end_label;
 
 static int by_height(const void *a, const void *b)

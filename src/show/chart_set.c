@@ -143,8 +143,10 @@ static gw_status finish_svg(const gw_chart_file *f, gw_error *err)
 {
     gw_buf raw = { 0 }, tidy = { 0 };
     gw_status st = gw_file_read(f->aside, &raw, err);
-    if (st == GW_OK) gw_svg_tidy(gw_buf_str(&raw), f->stem, f->title, &tidy);
-    if (st == GW_OK) st = gw_buf_status(&tidy, err);
+    if (st == GW_OK) {
+        gw_svg_tidy(gw_buf_str(&raw), f->stem, f->title, &tidy);
+        st = gw_buf_status(&tidy, err);
+    }
     if (st == GW_OK) st = gw_file_write(f->path, gw_buf_str(&tidy), tidy.n, err);
     gw_buf_free(&raw);
     gw_buf_free(&tidy);

@@ -9,23 +9,23 @@
 #include <stdio.h>
 
 typedef struct style {
-    const char *colour;
-    int pattern; /* of gnuplot; -1: plain */
-    const char *dash;
+    const char *colour, *dash, *text_on;
     int marker;
-    const char *text_on;
+    int pattern; /* of gnuplot; -1: plain */
 } style;
 
+/* clang-format off */
 static const style STYLES[GW_STYLES] = {
-    { "#000000", -1, "solid", 7, "#ffffff" },       /* black             */
-    { "#D55E00", -1, "(14,5)", 5, "#ffffff" },      /* vermillion        */
-    { "#0072B2", 4, "(6,4)", 9, "#ffffff" },        /* blue              */
-    { "#009E73", 2, "(14,4,3,4)", 13, "#ffffff" },  /* bluish green      */
-    { "#CC79A7", 5, "(3,4)", 6, GW_INK },           /* reddish purple    */
-    { "#E69F00", -1, "(20,4,3,4,3,4)", 4, GW_INK }, /* orange            */
-    { "#56B4E9", 1, "(10,3,10,8)", 11, GW_INK },    /* sky blue          */
-    { "#F0E442", -1, "(2,2)", 8, GW_INK },          /* yellow            */
+    { "#000000", "solid",          "#ffffff",  7, -1 }, /* black          */
+    { "#D55E00", "(14,5)",         "#ffffff",  5, -1 }, /* vermillion     */
+    { "#0072B2", "(6,4)",          "#ffffff",  9,  4 }, /* blue           */
+    { "#009E73", "(14,4,3,4)",     "#ffffff", 13,  2 }, /* bluish green   */
+    { "#CC79A7", "(3,4)",          GW_INK,     6,  5 }, /* reddish purple */
+    { "#E69F00", "(20,4,3,4,3,4)", GW_INK,     4, -1 }, /* orange         */
+    { "#56B4E9", "(10,3,10,8)",    GW_INK,    11,  1 }, /* sky blue       */
+    { "#F0E442", "(2,2)",          GW_INK,     8, -1 }, /* yellow         */
 };
+/* clang-format on */
 
 static const style *at(int number)
 {

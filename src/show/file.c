@@ -97,11 +97,11 @@ gw_status gw_file_write(const char *path, const char *bytes, size_t n, gw_error 
 {
     gw_buf aside = { 0 };
     gw_status st = gw_file_aside(path, &aside, err);
-    if (st == GW_OK && !write_all(aside.s, bytes, n)) {
+    if (st == GW_OK && !write_all(gw_buf_str(&aside), bytes, n)) {
         st = io_fail(err, "cannot write", path);
-        unlink(aside.s);
+        unlink(gw_buf_str(&aside));
     } else if (st == GW_OK) {
-        st = gw_file_commit(aside.s, path, err);
+        st = gw_file_commit(gw_buf_str(&aside), path, err);
     }
     gw_buf_free(&aside);
     return st;

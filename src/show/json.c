@@ -65,7 +65,7 @@ static void begin_member(gw_json *json, const char *key)
     }
 }
 
-static void open(gw_json *json, const char *key, char bracket, char close, bool on_line)
+static void begin_level(gw_json *json, const char *key, char bracket, char close, bool on_line)
 {
     assert(json->depth < GW_JSON_DEPTH);
     begin_member(json, key);
@@ -79,17 +79,17 @@ static void open(gw_json *json, const char *key, char bracket, char close, bool 
 
 void gw_json_object(gw_json *json, const char *key)
 {
-    open(json, key, '{', '}', false);
+    begin_level(json, key, '{', '}', false);
 }
 
 void gw_json_array(gw_json *json, const char *key)
 {
-    open(json, key, '[', ']', false);
+    begin_level(json, key, '[', ']', false);
 }
 
 void gw_json_object_on_line(gw_json *json, const char *key)
 {
-    open(json, key, '{', '}', true);
+    begin_level(json, key, '{', '}', true);
 }
 
 void gw_json_close(gw_json *json)

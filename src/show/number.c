@@ -74,7 +74,7 @@ gw_number gw_significant(double value, int digits)
     }
     gw_number rounded; /* 9.996 has one digit more once it is rounded */
     snprintf(rounded.s, sizeof rounded.s, "%.*e", digits - 1, size);
-    int exponent = atoi(strchr(rounded.s, 'e') + 1);
+    int exponent = (int)strtol(strchr(rounded.s, 'e') + 1, NULL, 10);
     int decimals = digits - 1 - exponent;
     return gw_fixed(value, decimals > 0 ? decimals : 0);
 }

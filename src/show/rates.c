@@ -31,14 +31,18 @@ const char *gw_bush_type_word(gw_bush_type type)
     return "";
 }
 
-static const char *method_word(const gw_rates_row *row)
+static bool is_rubber(const gw_bush *bush)
 {
-    if (!row->has_handbook) return "given";
-    return row->method == GW_METHOD_HANDBOOK ? "handbook" : "solved";
+    return bush->type == GW_BUSH_BONDED || bush->type == GW_BUSH_UNBONDED;
 }
 
-/* Rates in N/mm and N m/deg: radial 1, radial 2, axial, conical 1, conical 2, torsional. */
-static void in_trade_units(const gw_bush_law *law, double v[6])
+static const char *method_word(const gw_rates_row *row)
+{
+    if (!is_rubber(row->bush)) return "given";
+    return row->report.method == GW_METHOD_HANDBOOK ? "handbook" : "solved";
+}
+
+void gw_rates_of_law(const gw_bush_law *law, double v[6])
 {
     for (int i = 0; i < 3; i++) {
         v[i] = law->k[i] / GW_N_PER_MM;
@@ -46,13 +50,32 @@ static void in_trade_units(const gw_bush_law *law, double v[6])
     }
 }
 
-static void text_row(gw_table *table, const char *name, const char *how, const gw_bush_law *law)
+/* As gw_rates_of_law, of the closed forms. */
+static void handbook_rates(const gw_given_rates *rates, double v[6])
 {
-    double v[6];
-    in_trade_units(law, v);
+    v[0] = rates->radial[0] / GW_N_PER_MM;
+    v[1] = rates->radial[1] / GW_N_PER_MM;
+    v[2] = rates->axial / GW_N_PER_MM;
+    v[3] = rates->conical[0] / GW_NM_PER_DEG;
+    v[4] = rates->conical[1] / GW_NM_PER_DEG;
+    v[5] = rates->torsional / GW_NM_PER_DEG;
+}
+
+static void text_row(gw_table *table, const char *name, const char *how, const double v[6])
+{
     gw_table_cell(table, name);
     gw_table_cell(table, how);
     for (int i = 0; i < 6; i++) gw_table_cell(table, gw_significant(v[i], 3).s);
+}
+
+static void text_rows(gw_table *table, const gw_rates_row *row)
+{
+    double v[6];
+    gw_rates_of_law(&row->report.law, v);
+    text_row(table, row->bush->name, gw_bush_type_word(row->bush->type), v);
+    if (!row->report.has_handbook || row->report.method == GW_METHOD_HANDBOOK) return;
+    handbook_rates(&row->report.handbook, v);
+    text_row(table, "", "by handbook", v);
 }
 
 static void text_columns(gw_table *table)
@@ -78,38 +101,52 @@ static void put_stop(gw_buf *out, const char *name, const char *what, const gw_s
 
 static void put_stops(const gw_rates_row *row, gw_buf *out)
 {
-    put_stop(out, row->bush->name, "stop", &row->law.stop);
-    put_stop(out, row->bush->name, "void closes along e1", &row->law.void_stop);
-    if (row->law.clearance > 0) {
+    put_stop(out, row->bush->name, "stop", &row->report.law.stop);
+    put_stop(out, row->bush->name, "void closes along e1", &row->report.law.void_stop);
+    if (row->report.law.clearance > 0) {
         gw_buf_add(out, "  ");
         gw_buf_clean(out, row->bush->name);
         gw_buf_fmt(out, ": play of %s mm each side of centre\n",
-                   gw_significant(row->law.clearance / GW_MM, 3).s);
+                   gw_significant(row->report.law.clearance / GW_MM, 3).s);
     }
 }
 
-gw_status gw_rates_text(const gw_rates_row *rows, int n, int width, bool bold, gw_buf *out, gw_error *err)
+/* How far the rates of rubber can be off by the tolerance of its modulus alone. */
+static void put_band(const gw_rates_row *row, int width, gw_buf *out)
+{
+    if (row->report.low >= 1.0 && row->report.high <= 1.0) return;
+    gw_buf text = { 0 };
+    gw_buf_clean(&text, row->bush->name);
+    gw_buf_fmt(&text, ": %s to %s of these rates", gw_fixed(row->report.low, 2).s,
+               gw_fixed(row->report.high, 2).s);
+    gw_buf_fmt(&text, " by the tolerance of the modulus (%s)", row->report.band_source);
+    gw_buf_paragraph(out, gw_buf_str(&text), width, 2);
+    gw_buf_free(&text);
+}
+
+gw_status gw_rates_text(const gw_rates_row *rows, int n, bool explain, int width, bool bold, gw_buf *out,
+                        gw_error *err)
 {
     gw_table table = { 0 };
     bool any_handbook = false;
     text_columns(&table);
     for (int i = 0; i < n; i++) {
-        text_row(&table, rows[i].bush->name, gw_bush_type_word(rows[i].bush->type), &rows[i].law);
-        if (!rows[i].has_handbook) continue;
-        any_handbook = true;
-        if (rows[i].method != GW_METHOD_HANDBOOK) text_row(&table, "", "by handbook", &rows[i].handbook);
+        text_rows(&table, &rows[i]);
+        any_handbook = any_handbook || rows[i].report.has_handbook;
     }
     gw_status st = gw_table_print(&table, width, 0, bold, out, err);
+    gw_table_free(&table);
     for (int i = 0; i < n; i++) put_stops(&rows[i], out);
+    for (int i = 0; (explain || n == 1) && i < n; i++) put_band(&rows[i], width, out);
+    for (int i = 0; explain && i < n; i++) gw_explain_text(&rows[i], width, out);
     if (any_handbook) {
         gw_buf source = { 0 };
         gw_buf_fmt(&source, "Handbook: %s.", HANDBOOK_SOURCE);
         gw_buf_add(out, "\n");
         gw_buf_paragraph(out, gw_buf_str(&source), width, 0);
-        gw_buf_free(&source);
         gw_buf_paragraph(out, gw_words_text(GW_WORDS_RATE_ESTIMATE), width, 0);
+        gw_buf_free(&source);
     }
-    gw_table_free(&table);
     return st == GW_OK ? gw_buf_status(out, err) : st;
 }
 
@@ -122,10 +159,10 @@ static void json_stop(gw_json *json, const char *key, const gw_stop *stop)
     gw_json_close(json);
 }
 
-static void json_handbook(gw_json *json, const gw_bush_law *law)
+static void json_handbook(gw_json *json, const gw_given_rates *rates)
 {
     double v[6];
-    in_trade_units(law, v);
+    handbook_rates(rates, v);
     gw_json_object(json, "handbook");
     gw_json_number(json, "radial_N_per_mm", v[0]);
     gw_json_number(json, "axial_N_per_mm", v[2]);
@@ -134,10 +171,10 @@ static void json_handbook(gw_json *json, const gw_bush_law *law)
     gw_json_close(json);
 }
 
-static void json_row(gw_json *json, const gw_rates_row *row)
+static void json_row(gw_json *json, const gw_rates_row *row, bool explain)
 {
     double v[6];
-    in_trade_units(&row->law, v);
+    gw_rates_of_law(&row->report.law, v);
     gw_json_object(json, NULL);
     gw_json_string(json, "name", row->bush->name);
     if (row->bush->label) gw_json_string(json, "label", row->bush->label);
@@ -147,24 +184,52 @@ static void json_row(gw_json *json, const gw_rates_row *row)
     gw_json_number(json, "axial_N_per_mm", v[2]);
     gw_json_numbers(json, "conical_Nm_per_deg", v + 3, 2);
     gw_json_number(json, "torsional_Nm_per_deg", v[5]);
-    json_stop(json, "stop", &row->law.stop);
-    json_stop(json, "void_stop", &row->law.void_stop);
-    if (row->law.clearance > 0) gw_json_number(json, "play_each_side_mm", row->law.clearance / GW_MM);
-    if (row->law.breakaway > 0) gw_json_number(json, "breakaway_Nm", row->law.breakaway);
-    if (row->has_handbook) json_handbook(json, &row->handbook);
+    json_stop(json, "stop", &row->report.law.stop);
+    json_stop(json, "void_stop", &row->report.law.void_stop);
+    if (row->report.law.clearance > 0)
+        gw_json_number(json, "play_each_side_mm", row->report.law.clearance / GW_MM);
+    if (row->report.law.breakaway > 0) gw_json_number(json, "breakaway_Nm", row->report.law.breakaway);
+    if (row->report.low < 1.0 || row->report.high > 1.0) {
+        gw_json_object_on_line(json, "band");
+        gw_json_number(json, "low", row->report.low);
+        gw_json_number(json, "high", row->report.high);
+        gw_json_string(json, "source", row->report.band_source);
+        gw_json_close(json);
+    }
+    if (row->report.has_handbook) json_handbook(json, &row->report.handbook);
+    if (explain) gw_explain_json(row, json);
     gw_json_close(json);
 }
 
-void gw_rates_json(const gw_rates_row *rows, int n, gw_buf *out)
+void gw_rates_json(const gw_rates_row *rows, int n, bool explain, gw_buf *out)
 {
     gw_json json = { .out = out };
     gw_json_object(&json, NULL);
     gw_json_string(&json, "format", "giveway-result-1");
     gw_json_string(&json, "command", "rates");
     gw_json_array(&json, "bushes");
-    for (int i = 0; i < n; i++) json_row(&json, &rows[i]);
+    for (int i = 0; i < n; i++) json_row(&json, &rows[i], explain);
     gw_json_close(&json);
     gw_json_close(&json);
+}
+
+static void csv_row(gw_csv *csv, const gw_rates_row *row)
+{
+    double v[6], h[6];
+    gw_rates_of_law(&row->report.law, v);
+    gw_csv_string(csv, row->bush->name);
+    gw_csv_string(csv, gw_bush_type_word(row->bush->type));
+    gw_csv_string(csv, method_word(row));
+    gw_csv_numbers(csv, v, 6);
+    handbook_rates(&row->report.handbook, h);
+    const double beside[] = { h[0], h[2], h[5] };
+    for (int i = 0; i < 3; i++) {
+        if (row->report.has_handbook)
+            gw_csv_number(csv, beside[i]);
+        else
+            gw_csv_string(csv, NULL);
+    }
+    gw_csv_end_row(csv);
 }
 
 void gw_rates_csv(const gw_rates_row *rows, int n, gw_buf *out)
@@ -184,20 +249,5 @@ void gw_rates_csv(const gw_rates_row *rows, int n, gw_buf *out)
     gw_csv csv = { .out = out };
     for (size_t i = 0; i < sizeof HEAD / sizeof *HEAD; i++) gw_csv_string(&csv, HEAD[i]);
     gw_csv_end_row(&csv);
-    for (int r = 0; r < n; r++) {
-        double v[6], h[6] = { 0 };
-        in_trade_units(&rows[r].law, v);
-        gw_csv_string(&csv, rows[r].bush->name);
-        gw_csv_string(&csv, gw_bush_type_word(rows[r].bush->type));
-        gw_csv_string(&csv, method_word(&rows[r]));
-        gw_csv_numbers(&csv, v, 6);
-        if (rows[r].has_handbook) in_trade_units(&rows[r].handbook, h);
-        for (int i = 0; i < 3; i++) {
-            if (rows[r].has_handbook)
-                gw_csv_number(&csv, h[i == 0 ? 0 : i == 1 ? 2 : 5]);
-            else
-                gw_csv_string(&csv, NULL);
-        }
-        gw_csv_end_row(&csv);
-    }
+    for (int r = 0; r < n; r++) csv_row(&csv, &rows[r]);
 }

@@ -25,7 +25,8 @@ static char *path_before;
 static int setup(void **state)
 {
     (void)state;
-    path_before = strdup(getenv("PATH"));
+    const char *path = getenv("PATH");
+    path_before = path ? strdup(path) : NULL;
     return path_before && mkdtemp(dir) && chdir(dir) == 0 ? 0 : -1;
 }
 
