@@ -4,9 +4,15 @@
 
 #include <string.h>
 
+/* clang-format off */
 const gw_command *const GW_COMMANDS[] = {
-    &GW_COMMAND_CHECK, &GW_COMMAND_RATES, &GW_COMMAND_DEFLECT, &GW_COMMAND_COMPARE, NULL,
+    &GW_COMMAND_CHECK,
+    &GW_COMMAND_RATES,
+    &GW_COMMAND_DEFLECT,
+    &GW_COMMAND_COMPARE,
+    NULL,
 };
+/* clang-format on */
 
 const gw_command *gw_command_find(const char *name)
 {
