@@ -16,7 +16,7 @@ ifneq ($(findstring clang,$(shell $(CC) --version 2>/dev/null)),)
 WARN    += -Wno-double-promotion
 CSTD    += -DCMPLX=__builtin_complex
 endif
-CFLAGS  ?= -O2 -g
+CFLAGS  ?= -O3 -g
 SAN     :=
 ifeq ($(MODE),asan)
 SAN     := -O1 -fno-omit-frame-pointer -fsanitize=address,undefined -fno-sanitize-recover=all
@@ -78,7 +78,7 @@ $B/tests/%.o: tests/%.c $B/flags
 	@mkdir -p $(@D) && echo "  compile $<"
 	$(Q)$(CC_ALL) -Itests -MMD -MP -c -o $@ $<
 
-$B/tests/bench/%: $B/tests/bench/%.o $B/libgiveway.a
+$B/tests/bench/%: $B/tests/bench/%.o $B/tests/libsupport.a $B/libgiveway.a
 	@echo "  link    $@"
 	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS)
 

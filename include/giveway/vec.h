@@ -76,13 +76,67 @@ static inline gw_vec3 gw_col(const gw_mat3 *a, int j)
     return gw_v3(a->m[0][j], a->m[1][j], a->m[2][j]);
 }
 
-gw_mat3 gw_matmul(const gw_mat3 *a, const gw_mat3 *b);    /**< a b         */
-gw_mat3 gw_matmul_tn(const gw_mat3 *a, const gw_mat3 *b); /**< a^T b       */
-gw_mat3 gw_matmul_nt(const gw_mat3 *a, const gw_mat3 *b); /**< a b^T       */
-gw_mat3 gw_matadd(const gw_mat3 *a, const gw_mat3 *b);    /**< a + b       */
-gw_mat3 gw_matscale(double s, const gw_mat3 *a);          /**< s a         */
-gw_mat3 gw_skew(gw_vec3 v);                               /**< [v]x: [v]x w = v x w */
-gw_mat3 gw_mat3_from_columns(gw_vec3 a, gw_vec3 b, gw_vec3 c);
+/* The solver's inner loops live on these: inline, so that the compiler sees through them. */
+
+/** a b. */
+static inline gw_mat3 gw_matmul(const gw_mat3 *a, const gw_mat3 *b)
+{
+    gw_mat3 c;
+    for (int i = 0; i < 3; i++)
+        for (int j = 0; j < 3; j++)
+            c.m[i][j] = a->m[i][0] * b->m[0][j] + a->m[i][1] * b->m[1][j] + a->m[i][2] * b->m[2][j];
+    return c;
+}
+
+/** a^T b. */
+static inline gw_mat3 gw_matmul_tn(const gw_mat3 *a, const gw_mat3 *b)
+{
+    gw_mat3 c;
+    for (int i = 0; i < 3; i++)
+        for (int j = 0; j < 3; j++)
+            c.m[i][j] = a->m[0][i] * b->m[0][j] + a->m[1][i] * b->m[1][j] + a->m[2][i] * b->m[2][j];
+    return c;
+}
+
+/** a b^T. */
+static inline gw_mat3 gw_matmul_nt(const gw_mat3 *a, const gw_mat3 *b)
+{
+    gw_mat3 c;
+    for (int i = 0; i < 3; i++)
+        for (int j = 0; j < 3; j++)
+            c.m[i][j] = a->m[i][0] * b->m[j][0] + a->m[i][1] * b->m[j][1] + a->m[i][2] * b->m[j][2];
+    return c;
+}
+
+/** a + b. */
+static inline gw_mat3 gw_matadd(const gw_mat3 *a, const gw_mat3 *b)
+{
+    gw_mat3 c;
+    for (int i = 0; i < 3; i++)
+        for (int j = 0; j < 3; j++) c.m[i][j] = a->m[i][j] + b->m[i][j];
+    return c;
+}
+
+/** s a. */
+static inline gw_mat3 gw_matscale(double s, const gw_mat3 *a)
+{
+    gw_mat3 c;
+    for (int i = 0; i < 3; i++)
+        for (int j = 0; j < 3; j++) c.m[i][j] = s * a->m[i][j];
+    return c;
+}
+
+/** [v]x: [v]x w = v x w. */
+static inline gw_mat3 gw_skew(gw_vec3 v)
+{
+    return (gw_mat3){ { { 0, -v.z, v.y }, { v.z, 0, -v.x }, { -v.y, v.x, 0 } } };
+}
+
+/** The matrix whose columns are a, b, c. */
+static inline gw_mat3 gw_mat3_from_columns(gw_vec3 a, gw_vec3 b, gw_vec3 c)
+{
+    return (gw_mat3){ { { a.x, b.x, c.x }, { a.y, b.y, c.y }, { a.z, b.z, c.z } } };
+}
 
 /** Rotation matrix of the rotation vector `v` [rad] (Rodrigues). */
 gw_mat3 gw_rot_exp(gw_vec3 v);

@@ -4,17 +4,6 @@
 #include <math.h>
 #include <string.h>
 
-void gw_block_add(gw_block block, int row, int col, double s, const gw_mat3 *a)
-{
-    for (int i = 0; i < 3; i++)
-        for (int j = 0; j < 3; j++) block[6 * (3 * row + i) + 3 * col + j] += s * a->m[i][j];
-}
-
-void gw_block_axpy(gw_block y, double s, const gw_block x)
-{
-    for (int i = 0; i < 36; i++) y[i] += s * x[i];
-}
-
 static void swap_rows(double *a, int n, int i, int k)
 {
     for (int j = 0; j < n; j++) {

@@ -21,10 +21,17 @@ typedef struct gw_wrench {
 typedef double gw_block[36];
 
 /** Add the 3 x 3 matrix s a to the block's quarter (row, col), each 0 or 1. */
-void gw_block_add(gw_block block, int row, int col, double s, const gw_mat3 *a);
+static inline void gw_block_add(gw_block block, int row, int col, double s, const gw_mat3 *a)
+{
+    for (int i = 0; i < 3; i++)
+        for (int j = 0; j < 3; j++) block[6 * (3 * row + i) + 3 * col + j] += s * a->m[i][j];
+}
 
 /** y += s x, 36 numbers each. */
-void gw_block_axpy(gw_block y, double s, const gw_block x);
+static inline void gw_block_axpy(gw_block y, double s, const gw_block x)
+{
+    for (int i = 0; i < 36; i++) y[i] += s * x[i];
+}
 
 /** LU factors with partial pivoting, in place. Returns false where a pivot vanishes. */
 typedef struct gw_lu6 {
