@@ -42,6 +42,8 @@ static extent extent_of(const gw_line_chart *chart)
     if (chart->has_x_range) e.x0 = chart->x_from, e.x1 = chart->x_to;
     if (chart->with_zero && !chart->log_y) take_in(&e, e.x0, 0.0);
     if (chart->has_mark && shows(chart, e.x0, chart->mark)) take_in(&e, e.x0, chart->mark);
+    if (chart->n_bands > 0) /* their names stand above the lines */
+        e.y1 = chart->log_y ? e.y1 * pow(e.y1 / e.y0, 0.1) : e.y1 + 0.1 * (e.y1 - e.y0);
     return e;
 }
 
