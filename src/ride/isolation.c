@@ -10,12 +10,6 @@ static const double AT_HZ = 63.2;
  * memory). */
 static const double ENOUGH = 5.0;
 
-static double bracket_of(const gw_ride *settings, const gw_joint *joint)
-{
-    if (joint->bracket > 0.0) return joint->bracket;
-    return settings->brackets_rigid ? 0.0 : settings->default_bracket;
-}
-
 static double stiffest_way(const gw_ride_model *model, int joint)
 {
     const gw_bush_law *law = &model->fit[joint].law;
@@ -34,7 +28,7 @@ gw_status gw_ride_isolation(const gw_ride_model *model, gw_isolation **out, int 
         if (model->paths[p].kind != GW_PATH_JOINT) continue;
         gw_isolation *i = &list[count];
         *i = (gw_isolation){ .joint = j, .bush = stiffest_way(model, j) };
-        i->bracket = bracket_of(model->settings, &model->corner->joints[j]);
+        i->bracket = gw_ride_bracket(model->settings, &model->corner->joints[j]);
         if (!(i->bracket > 0.0) || !(i->bush > 0.0)) continue;
         i->ratio = i->bracket / i->bush;
         i->effective = i->ratio / (1.0 + i->ratio);

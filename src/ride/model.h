@@ -88,6 +88,14 @@ gw_status gw_ride_model_open(gw_ride_model *model, const gw_corner *corner, cons
 /** All brackets at `factor` times their stiffness. */
 void gw_ride_model_brackets(gw_ride_model *model, double factor);
 
+/** Stiffness of the bracket of a joint [N/m]: on the chassis the joint's own, else the default; 0: rigid. */
+double gw_ride_bracket(const gw_ride *settings, const gw_joint *joint);
+
+/* inputs.c */
+
+/** GW_E_RANGE where a value that ride needs is missing; else the mass of the chassis at this corner [kg]. */
+gw_status gw_ride_check(const gw_corner *corner, const gw_ride *settings, double *mass, gw_error *err);
+
 /* hold.c */
 
 /** Is this member free to spin about the line through its joints? Then `axis` is that line. */

@@ -138,7 +138,10 @@ static void take_real_shapes(gw_mode_set *set)
 static void start_from_shapes(gw_mode_set *set)
 {
     for (int i = 0; i < set->n * set->n_dofs; i++) set->vector[i] = set->shape[i];
-    for (int i = 0; i < set->n; i++) set->pole[i] = gw_complex(0.0, 2.0 * GW_PI * set->hz[i]);
+    for (int i = 0; i < set->n; i++) {
+        set->pole[i] = gw_complex(0.0, 2.0 * GW_PI * set->hz[i]);
+        set->tracked[i] = false; /* no damping in it yet */
+    }
 }
 
 gw_status gw_modes_undamped(gw_ride_model *model, gw_mode_set *set, gw_arena *arena, gw_error *err)

@@ -136,7 +136,7 @@ static int count_of_interest(const gw_mode_set *set)
 
 gw_status gw_modes_damped(gw_ride_model *model, gw_mode_set *set, gw_error *err)
 {
-    const double steps[] = { 0.2, 0.6, 1.0 }, tolerance[] = { 1e-3, 1e-3, 1e-6 };
+    const double steps[] = { 0.2, 0.6, 1.0 }, tolerance[] = { 1e-3, 1e-3, 1e-8 };
     int end = count_of_interest(set);
     for (size_t i = 0; i < sizeof steps / sizeof *steps; i++) {
         gw_status st = gw_track(model, set, 0, end, steps[i], tolerance[i], err);

@@ -28,7 +28,7 @@ static void missing_wheel_data_are_named(void **state)
     refused(&t, GW_E_RANGE, "tilt_inertia_kgm2");
     w->pitch_inertia = -1;
     refused(&t, GW_E_RANGE, "pitch_inertia_kgm2");
-    w->tyre_vertical = NAN;
+    w->tyre_vertical = (double)NAN;
     refused(&t, GW_E_RANGE, "tyre_vertical_N_per_mm");
     w->static_load = 0;
     refused(&t, GW_E_RANGE, "static_load_N");
