@@ -110,8 +110,8 @@ typedef struct gw_ride_path {
 typedef struct gw_ride_mode {
     double hz;        /**< undamped, from Re(K), brackets and tyre spring, no damper  */
     double damped_hz; /**< imaginary part of the complex pole [Hz]                     */
-    double zeta;      /**< damping ratio of that pole; 1 where overdamped              */
-    bool tracked;     /**< the complex pole was found                                  */
+    double zeta;      /**< damping ratio of that pole; 1 where not tracked             */
+    bool tracked;     /**< the complex pole was found; not where overdamped, nor above 500 Hz     */
     double body, wheel_vertical,
         wheel_fore_aft; /**< share of kinetic energy in chassis z, wheel z, wheel x */
     char words[120];    /**< "wheel fore-aft 71 %, lower_arm 20 %"  */

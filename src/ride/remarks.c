@@ -3,29 +3,22 @@
 #include "ride/remarks.h"
 
 #include <math.h>
-#include <stdarg.h>
-#include <stdio.h>
 
-enum { MAX_WARNINGS = 64, TEXT_MAX = 240 };
+enum { MAX_WARNINGS = 64 };
 
 static gw_status no_memory(gw_error *err)
 {
     return gw_fail(err, GW_E_NOMEM, "out of memory while writing the remarks on ride");
 }
 
-__attribute__((format(printf, 3, 4))) static gw_status warn(gw_ride_result *result, gw_error *err,
-                                                            const char *format, ...)
+/* A message written by gw_fail, kept with the result. */
+static gw_status keep(gw_ride_result *result, const gw_error *text, gw_error *err)
 {
-    char text[TEXT_MAX];
-    va_list list;
-    va_start(list, format);
-    vsnprintf(text, sizeof text, format, list);
-    va_end(list);
     if (!result->warnings)
         result->warnings = gw_arena_alloc(&result->arena, MAX_WARNINGS, sizeof *result->warnings);
     if (!result->warnings) return no_memory(err);
     if (result->n_warnings == MAX_WARNINGS) return GW_OK;
-    char *copy = gw_arena_strdup(&result->arena, text);
+    char *copy = gw_arena_strdup(&result->arena, text->msg);
     if (!copy) return no_memory(err);
     result->warnings[result->n_warnings++] = copy;
     return GW_OK;
@@ -58,8 +51,18 @@ static gw_status remark_second(gw_ride_result *result, role which, int first, gw
     const gw_ride_mode *a = &result->modes[first], *b = &result->modes[second];
     double share_a = share_of(a, which), share_b = share_of(b, which);
     if (share_b < 0.5 * share_a) return GW_OK;
-    return warn(result, err, "two modes share the %s movement: %.3g Hz (%.0f %%) and %.3g Hz (%.0f %%)",
-                ROLE_NAME[which], a->hz, 100.0 * share_a, b->hz, 100.0 * share_b);
+    gw_error text;
+    gw_fail(&text, GW_OK, "two modes share the %s movement: %.3g Hz (%.0f %%) and %.3g Hz (%.0f %%)",
+            ROLE_NAME[which], a->hz, 100.0 * share_a, b->hz, 100.0 * share_b);
+    return keep(result, &text, err);
+}
+
+static gw_status remark_double(gw_ride_result *result, int mode, role a, role b, gw_error *err)
+{
+    gw_error text;
+    gw_fail(&text, GW_OK, "one mode, at %.3g Hz, is both the %s and the %s mode", result->modes[mode].hz,
+            ROLE_NAME[a], ROLE_NAME[b]);
+    return keep(result, &text, err);
 }
 
 gw_status gw_remark_modes(gw_ride_result *result, gw_error *err)
@@ -70,9 +73,7 @@ gw_status gw_remark_modes(gw_ride_result *result, gw_error *err)
         *index[r] = largest_share(result, r, -1);
         if (*index[r] >= 0) st = remark_second(result, r, *index[r], err);
         for (role q = ROLE_BODY; q < r && st == GW_OK && *index[r] >= 0; q++)
-            if (*index[q] == *index[r])
-                st = warn(result, err, "one mode, at %.3g Hz, is both the %s and the %s mode",
-                          result->modes[*index[r]].hz, ROLE_NAME[q], ROLE_NAME[r]);
+            if (*index[q] == *index[r]) st = remark_double(result, *index[r], q, r, err);
     }
     return st;
 }
@@ -81,11 +82,12 @@ static gw_status remark_part(gw_ride_result *result, const gw_ride_mode *mode, c
                              double part, double all, gw_error *err)
 {
     if (!(part > 0.5 * all)) return GW_OK;
-    return warn(
-        result, err,
-        "the mode at %.4g Hz (%s) has %.2g %% damping and carries %.0f %% of the %s power: the figure "
-        "hangs on that damping",
-        mode->damped_hz, mode->words, 100.0 * mode->zeta, 100.0 * part / all, figure);
+    gw_error text;
+    gw_fail(&text, GW_OK,
+            "the mode at %.4g Hz (%s) has %.2g %% damping and carries %.0f %% of the %s power: the figure "
+            "hangs on that damping",
+            mode->damped_hz, mode->words, 100.0 * mode->zeta, 100.0 * part / all, figure);
+    return keep(result, &text, err);
 }
 
 /* A resonance holds 94 % of its power within ten half-widths on either side. */
@@ -113,11 +115,13 @@ gw_status gw_remark_brackets(const gw_corner *corner, gw_ride_result *result, gw
     for (int i = 0; i < result->n_isolation; i++) {
         const gw_isolation *at = &result->isolation[i];
         if (!at->weak) continue;
-        gw_status st =
-            warn(result, err,
-                 "%s: its bracket is only %.3g times as stiff as the bush in motion; common practice "
-                 "is five or more, so the body counts here as much as the bush",
-                 corner->joints[at->joint].name, at->ratio);
+        gw_error text;
+        gw_fail(
+            &text, GW_OK,
+            "%s: its bracket is only %.3g times as stiff as the bush in motion; common practice is five or "
+            "more, so the body counts here as much as the bush",
+            corner->joints[at->joint].name, at->ratio);
+        gw_status st = keep(result, &text, err);
         if (st != GW_OK) return st;
     }
     return GW_OK;
@@ -125,14 +129,14 @@ gw_status gw_remark_brackets(const gw_corner *corner, gw_ride_result *result, gw
 
 gw_status gw_remark_road(const gw_ride *settings, gw_ride_result *result, gw_error *err)
 {
-    char text[TEXT_MAX];
+    gw_error text;
     double top = GW_ROAD_N_MAX * settings->speed, bottom = GW_ROAD_N_MIN * settings->speed;
     result->road_limit_hz = top;
-    snprintf(
-        text, sizeof text,
+    gw_fail(
+        &text, GW_OK,
         "ISO 8608 describes roads from %.3g to %.3g cycle/m, at this speed %.3g to %.3g Hz; beyond that the "
         "spectrum is extrapolated",
         GW_ROAD_N_MIN, GW_ROAD_N_MAX, bottom, top);
-    result->road_note = gw_arena_strdup(&result->arena, text);
+    result->road_note = gw_arena_strdup(&result->arena, text.msg);
     return result->road_note ? GW_OK : no_memory(err);
 }

@@ -5,10 +5,8 @@
 #include "giveway/units.h"
 
 #include <math.h>
-#include <stdio.h>
-#include <string.h>
 
-enum { MAX_PARTS = 8 + GW_MAX_BODIES };
+enum { MAX_PARTS = 8 + GW_MAX_BODIES, WORDS_MAX = sizeof((gw_ride_mode){ 0 }.words) };
 
 typedef struct part {
     const char *name;
@@ -45,19 +43,20 @@ static int list_parts(const gw_ride_model *model, const double *x, part *out)
 }
 
 /* The largest parts in falling order, as many as take at least a seventh, three at most. */
-static void describe(part *parts, int n, char *text, size_t size)
+static void describe(part *parts, int n, char text[WORDS_MAX])
 {
     size_t used = 0;
     text[0] = '\0';
     for (int count = 0; count < 3; count++) {
+        gw_error piece;
         int most = 0;
         for (int i = 1; i < n; i++)
             if (parts[i].share > parts[most].share) most = i;
         if (count > 0 && parts[most].share < 1.0 / 7.0) return;
-        int wrote = snprintf(text + used, size - used, "%s%.30s %.0f %%", count ? ", " : "", parts[most].name,
-                             100.0 * parts[most].share);
-        if (wrote < 0 || (size_t)wrote >= size - used) return;
-        used += (size_t)wrote;
+        gw_fail(&piece, GW_OK, "%s%.25s %.0f %%", count ? ", " : "", parts[most].name,
+                100.0 * parts[most].share);
+        for (const char *c = piece.msg; *c && used < WORDS_MAX - 1; c++) text[used++] = *c;
+        text[used] = '\0';
         parts[most].share = -1.0;
     }
 }
@@ -73,5 +72,5 @@ void gw_mode_describe(const gw_ride_model *model, const gw_mode_set *set, int in
     out->wheel_vertical = parts[4].share;
     out->damped_hz = out->tracked ? cimag(p) / (2.0 * GW_PI) : 0.0;
     out->zeta = out->tracked ? -creal(p) / cabs(p) : 1.0;
-    describe(parts, n, out->words, sizeof out->words);
+    describe(parts, n, out->words);
 }
