@@ -49,7 +49,7 @@ typedef struct gw_annulus {
     double interleaf_radius;    /**< mean radius of the rigid sleeve in the rubber [m] */
     double interleaf_thickness; /**< its thickness                                 [m] */
     double friction;            /**< unbonded only: coefficient of friction        [-] */
-    bool progressive;           /**< radial rate stiffens as the wall closes; false: linear */
+    bool progressive;           /**< radial rate grows with travel; false: linear */
 } gw_annulus;
 
 typedef enum gw_liner { GW_LINER_STEEL, GW_LINER_PTFE } gw_liner;

@@ -29,32 +29,16 @@ typedef struct gw_dynamic_law {
     double payne_exponent;  /**< m                                                      [-] */
 } gw_dynamic_law;
 
-/**
- * Rubber that stiffens as the wall closes. With e = (r/wall)^2 and P = 1/sqrt(1 - e) the radial energy
- * is 1/2 (k1 u1^2 + k2 u2^2) M(e), where M = direct Md + around Mc + along Ma and
- *
- *     Mc = 2 (P - 1)/e              rubber that flows round the sleeve, out of the closing gap
- *     Ma = 2 P^3 - Mc               rubber that flows out along the axis
- *     Md = (P^3 - 1 + e/2)/(2 e)    rubber squeezed and stretched where it is
- *
- * Each is 1 at e = 0, so that the tangent at zero is the linear rate. Derived in src/bush/progressive.h.
- * Beyond e = 0.64 (a wall closed to a fifth) M goes on as its parabola in e, so that an iterate that
- * overshoots stays finite.
- */
-typedef struct gw_progressive {
-    double wall;                  /**< b - a [m]; 0: linear rubber                     */
-    double direct, around, along; /**< shares of the radial rate, >= 0, adding to 1    */
-} gw_progressive;
-
 typedef struct gw_bush_law {
-    double k[3];                /**< rates at zero along e1, e2, e3 [N/m], >= 0                     */
-    double c[3];                /**< rates at zero about e1, e2, e3 [N m/rad], >= 0                 */
-    gw_stop stop;               /**< isotropic in r = |(u1, u2)|; rate 0: none                      */
-    gw_stop void_stop;          /**< along +-e1 only (a void that closes); rate 0: none             */
-    double blend;               /**< width over which void_stop and clearance set in [m], >= 0      */
-    double clearance;           /**< radial lost motion each side of centre [m]; 0: none            */
-    gw_progressive progressive; /**< rubber that stiffens with radial travel; not together with clearance */
-    double breakaway;           /**< friction torque about any axis, not in the energy [N m], >= 0  */
+    double k[3];       /**< rates at zero along e1, e2, e3 [N/m], >= 0                     */
+    double c[3];       /**< rates at zero about e1, e2, e3 [N m/rad], >= 0                 */
+    gw_stop stop;      /**< isotropic in r = |(u1, u2)|; rate 0: none                      */
+    gw_stop void_stop; /**< along +-e1 only (a void that closes); rate 0: none             */
+    double blend;      /**< width over which void_stop and clearance set in [m], >= 0      */
+    double clearance;  /**< radial lost motion each side of centre [m]; 0: none            */
+    double stiffening; /**< progressive rubber: radial energy 1/2 (k1 u1^2 + k2 u2^2) (1 + s r^2/2), so that a
+                            force k r becomes k r (1 + s r^2) [1/m^2], >= 0; 0: linear; not with clearance */
+    double breakaway;  /**< friction torque about any axis, not in the energy [N m], >= 0  */
     gw_dynamic_law dynamic;
 } gw_bush_law;
 

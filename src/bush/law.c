@@ -4,11 +4,9 @@
  * times a load case, so a plain linear bush leaves by the first line.
  *
  * The radial part of every law has one form, W = 1/2 q M(e) with q = k1 u1^2 + k2 u2^2 and e = r^2:
- * M = 1 for a linear bush, a growing M for rubber that stiffens, and a small M inside a play.
+ * M = 1 for a linear bush, 1 + s e/2 for rubber that stiffens, and a small M inside a play.
  */
 #include "giveway/bush_law.h"
-
-#include "bush/progressive.h"
 
 #include <math.h>
 
@@ -72,13 +70,7 @@ static curve play_factor(double r, double play, double blend)
 static curve radial_factor(const gw_bush_law *law, double r)
 {
     if (law->clearance > 0.0) return play_factor(r, law->clearance, law->blend);
-    if (law->progressive.wall > 0.0) {
-        double wall2 = law->progressive.wall * law->progressive.wall, m[3];
-
-        gw_progressive_factor(&law->progressive, r * r / wall2, m);
-        return (curve){ m[0], m[1] / wall2, m[2] / (wall2 * wall2) };
-    }
-    return (curve){ 1.0, 0.0, 0.0 };
+    return (curve){ 1.0 + 0.5 * law->stiffening * r * r, 0.5 * law->stiffening, 0.0 };
 }
 
 static double void_width(const gw_bush_law *law)
@@ -89,7 +81,7 @@ static double void_width(const gw_bush_law *law)
 bool gw_bush_law_is_linear(const gw_bush_law *law)
 {
     return law->stop.rate == 0.0 && law->void_stop.rate == 0.0 && law->clearance == 0.0 &&
-           law->progressive.wall == 0.0;
+           law->stiffening == 0.0;
 }
 
 double gw_bush_energy(const gw_bush_law *law, const double u[3])
@@ -152,7 +144,7 @@ void gw_bush_force(const gw_bush_law *law, const double u[3], double f[3], doubl
     linear_force(law, u, f, k);
     if (gw_bush_law_is_linear(law)) return;
     r = hypot(u[0], u[1]);
-    if (law->clearance > 0.0 || law->progressive.wall > 0.0) scale_radial(law, u, r, f, k);
+    if (law->clearance > 0.0 || law->stiffening > 0.0) scale_radial(law, u, r, f, k);
     add_stop(&law->stop, u, r, f, k);
     if (law->stop.gap == 0.0 && r == 0.0) { /* a stop without a gap is a second spring */
         k[0][0] += law->stop.rate;

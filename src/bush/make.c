@@ -131,7 +131,8 @@ gw_status gw_bush_law_make(const gw_bush *bush, gw_method method, gw_bush_law *l
     if (status == GW_OK) status = check_stop(&bush->stop, &inner);
     if (status != GW_OK) return gw_fail(err, status, "bush %s: %s", bush->name, inner.msg);
     made.stop = bush->stop;
-    if (rubber && bush->annulus.progressive) made.progressive = gw_progressive_shares(&bush->annulus);
+    if (rubber && bush->annulus.progressive)
+        made.stiffening = gw_progressive_stiffening(&bush->annulus, bush->type == GW_BUSH_BONDED);
     *law = made;
     return GW_OK;
 }

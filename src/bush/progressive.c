@@ -1,99 +1,78 @@
 /* SPDX-License-Identifier: MIT */
 #include "bush/progressive.h"
 
+#include "bush/handbook.h"
+#include "bush/unbonded.h"
+
 #include <math.h>
 
-/** Beyond this the wall is closed to a fifth and the closed forms run away to infinity. */
-static const double E_LAST = 0.64;
+enum { CUTS = 200 }; /* midpoint rule: four digits, far beyond the model */
 
-/** Below this the closed forms lose digits to cancellation; eleven terms of the series give all 16. */
-static const double E_SERIES = 0.01;
-
-/*
- * Each factor is a power series in e, from P = sum c_n e^n and P^3 = sum (2n + 1) c_n e^n with
- * c_n = (1/2)(3/2)...((2n-1)/2)/n!:  Mc = sum 2 c_(n+1) e^n,  Ma = sum 2 [(2n+1) c_n - c_(n+1)] e^n,
- * Md = 1 + sum_(n>0) (2n + 3) c_(n+1)/2 e^n.
+/**
+ * <J^2>/<J> of the plane field at unit travel [1/m^2]. With beta and delta over alpha from the conditions at
+ * the faces, stretch 2 (alpha/r - beta r + delta/r^3) cos and shear 4 (beta r + delta/r^3) sin; J = A cos^2 +
+ * B sin^2.
  */
-static void factor_series(const gw_progressive *p, double e, double m[3])
+static double plane_mean(double a, double b, bool bonded)
 {
-    double c = 1.0, power[3] = { 1.0, 0.0, 0.0 }; /* c_n; e^n and its two derivatives by e */
+    double a2 = a * a, b2 = b * b, sum_j = 0.0, sum_jj = 0.0, scale;
+    double beta = bonded ? 1.0 / (a2 + b2) : b2 / (a2 * a2 + b2 * b2);
+    double delta = -beta * a2 * (bonded ? b2 : a2);
 
-    m[0] = m[1] = m[2] = 0.0;
-    for (int n = 0; n <= 10; n++) {
-        double next = c * (2.0 * n + 1.0) / (2.0 * n + 2.0);
-        double around = 2.0 * next;
-        double along = 2.0 * ((2.0 * n + 1.0) * c - next);
-        double direct = n == 0 ? 1.0 : 0.5 * (2.0 * n + 3.0) * next;
-        double term = p->around * around + p->along * along + p->direct * direct;
+    if (bonded)
+        scale = 0.5 / (log(b / a) - (b2 - a2) / (a2 + b2));
+    else
+        scale = 0.5 / (log(b / a) - 0.5 * (b2 * b2 - a2 * a2) / (b2 * b2 + a2 * a2));
+    for (int i = 0; i < CUTS; i++) {
+        double r = a + (b - a) * (i + 0.5) / CUTS;
+        double stretch = 2.0 * (1.0 / r - beta * r + delta / (r * r * r)),
+               shear = 4.0 * (beta * r + delta / (r * r * r));
+        double p = 4.0 * stretch * stretch, q = shear * shear;
 
-        for (int i = 0; i < 3; i++) m[i] += term * power[i];
-        power[2] = e * power[2] + 2.0 * power[1];
-        power[1] = e * power[1] + power[0];
-        power[0] *= e;
-        c = next;
+        sum_j += 0.5 * (p + q) * r;
+        sum_jj += (0.375 * (p * p + q * q) + 0.25 * p * q) * r;
     }
+    return scale * scale * sum_jj / sum_j;
 }
 
-/** The closed forms and two derivatives, e well above zero and below one. */
-static void factor_closed(const gw_progressive *p, double e, double m[3])
+/** What the ends make of it: mean of f^4 + 2/3 f^2 g^2 + g^4 over that of f^2 + g^2, s = L/(2 R). */
+static double length_factor(double s)
 {
-    double g = 1.0 / (1.0 - e), root = sqrt(g);
-    double p3[3] = { g * root, 1.5 * g * g * root, 3.75 * g * g * g * root };
-    double mc[3], md[3];
+    double second = 0.0, fourth = 0.0;
 
-    mc[0] = 2.0 * (root - 1.0) / e;
-    mc[1] = (g * root - mc[0]) / e; /* from (e Mc)' = P^3 */
-    mc[2] = (p3[1] - 2.0 * mc[1]) / e;
-    md[0] = (p3[0] - 1.0 + 0.5 * e) / (2.0 * e);
-    md[1] = (0.5 * (p3[1] + 0.5) - md[0]) / e;
-    md[2] = (0.5 * p3[2] - 2.0 * md[1]) / e;
-    for (int i = 0; i < 3; i++)
-        m[i] = p->direct * md[i] + p->around * mc[i] + p->along * (2.0 * p3[i] - mc[i]);
+    for (int i = 0; i < CUTS; i++) {
+        double z = s * (i + 0.5) / CUTS;
+        /* cosh(z)/cosh(s) and sinh(z)/cosh(s) without overflow */
+        double grow = exp(z - s), fall = exp(-z - s), whole = 1.0 + exp(-2.0 * s);
+        double f = 1.0 - (grow + fall) / whole, g = (grow - fall) / whole, f2 = f * f, g2 = g * g;
+
+        second += f2 + g2;
+        fourth += f2 * f2 + g2 * g2 + f2 * g2 / 1.5;
+    }
+    return fourth / second;
 }
 
-void gw_progressive_factor(const gw_progressive *p, double e, double m[3])
+static double layer_stiffening(double a, double b, double length, bool bonded)
 {
-    double past = e - E_LAST;
+    double radius = sqrt(0.5 * (a * a + b * b));
 
-    if (e < E_SERIES) {
-        factor_series(p, e, m);
-        return;
-    }
-    factor_closed(p, fmin(e, E_LAST), m);
-    if (past > 0.0) {
-        m[0] += past * (m[1] + 0.5 * past * m[2]);
-        m[1] += past * m[2];
-    }
+    return plane_mean(a, b, bonded) * length_factor(0.5 * length / radius) / GW_CHAIN_LIMIT;
 }
 
-/*
- * Pressure in the thin layer, p = p0 cos(phi) [1 - cosh(z/R)/cosh(s)]: the energy of the flow along
- * the axis goes with A and that round the sleeve with C, both integrals of it over the length.
- */
-static void flow_shares(double s, double *along, double *around)
+double gw_progressive_stiffening(const gw_annulus *x, bool bonded)
 {
-    double t = tanh(s), sech2 = 1.0 - t * t;
-    double a = t - s * sech2, c = 2.0 * s - 3.0 * t + s * sech2;
+    double half = 0.5 * x->interleaf_thickness, g = x->material.shear_modulus.v;
+    double bulk = x->material.bulk_modulus.known ? x->material.bulk_modulus.v : HUGE_VAL;
+    gw_plain_bush in = { x->inner_radius, x->interleaf_radius - half, x->length, g, bulk };
+    gw_plain_bush out = { x->interleaf_radius + half, x->outer_radius, x->length, g, bulk };
+    double k_in, k_out, p_in, p_out;
 
-    if (s < 0.05) { /* a = 2/3 s^3, c = 4/15 s^5 to leading order; the difference is all cancellation */
-        a = 2.0 / 3.0 * s * s * s;
-        c = 4.0 / 15.0 * s * s * s * s * s;
-    }
-    *along = a / (a + c);
-    *around = c / (a + c);
-}
-
-gw_progressive gw_progressive_shares(const gw_annulus *annulus)
-{
-    double wall = annulus->outer_radius - annulus->inner_radius;
-    double radius = 0.5 * (annulus->outer_radius + annulus->inner_radius);
-    double s = annulus->length / (2.0 * radius);
-    double ratio = radius / wall, along, around;
-    double flow = 12.0 * ratio * ratio * (1.0 - tanh(s) / s), direct = 4.0;
-
-    flow_shares(s, &along, &around);
-    return (gw_progressive){ .wall = wall,
-                             .direct = direct / (direct + flow),
-                             .around = flow * around / (direct + flow),
-                             .along = flow * along / (direct + flow) };
+    if (!x->has_interleaf) return layer_stiffening(x->inner_radius, x->outer_radius, x->length, bonded);
+    /* Layers in series share the travel; energy 1/4 k s r^4 of each adds up to that of the whole. */
+    k_in = bonded ? gw_handbook_radial(&in) : gw_unbonded_radial(&in);
+    k_out = gw_handbook_radial(&out);
+    p_in = k_out / (k_in + k_out);
+    p_out = k_in / (k_in + k_out);
+    return p_in * p_in * p_in * layer_stiffening(in.a, in.b, x->length, bonded) +
+           p_out * p_out * p_out * layer_stiffening(out.a, out.b, x->length, true);
 }
