@@ -11,9 +11,9 @@ PY
 }
 
 _giveway() {
-    local commands="check rates deflect compare travel ride align report help"
+    local commands="check rates deflect compare help"
     local options="--kit --load --corner --format --materials --method -o --out --quiet --help --version"
-    local bush_options="--type --material --inner-mm --outer-mm --length-mm"
+    local bush_options="--type --material --inner-mm --outer-mm --length-mm --explain"
     local current=${COMP_WORDS[COMP_CWORD]} previous=${COMP_WORDS[COMP_CWORD - 1]}
     local word case_file=
     for word in "${COMP_WORDS[@]:1}"; do
@@ -21,6 +21,7 @@ _giveway() {
     done
 
     if [[ ${COMP_WORDS[1]} == rates ]]; then options+=" $bush_options"; fi
+    if [[ ${COMP_WORDS[1]} == deflect ]]; then options+=" --detail"; fi
 
     local IFS=$'\n'
     COMPREPLY=()
