@@ -4,36 +4,6 @@
 
 #include <stdlib.h>
 
-double gw_camber_of_axis(gw_vec3 axis)
-{
-    return -asin(fmax(-1.0, fmin(1.0, axis.z)));
-}
-
-double gw_toe_of_axis(gw_vec3 axis)
-{
-    return atan2(axis.x, axis.y);
-}
-
-gw_vec3 gw_axis_from_camber_toe(double camber, double toe)
-{
-    return gw_v3(cos(camber) * sin(toe), cos(camber) * cos(toe), -sin(camber));
-}
-
-gw_error *gw_next_warning(gw_corner_ws *ws)
-{
-    return ws->n_warnings < GW_MAX_WARNINGS ? &ws->warning[ws->n_warnings++] : NULL;
-}
-
-int gw_corner_warnings(const gw_corner_ws *ws)
-{
-    return ws->n_warnings;
-}
-
-const char *gw_corner_warning(const gw_corner_ws *ws, int index)
-{
-    return ws->warning[index].msg;
-}
-
 double gw_corner_static_camber(const gw_corner_ws *ws)
 {
     return ws->static_camber;
