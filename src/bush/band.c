@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "bush/band.h"
 
+#include "bush/band_panels.h"
+
 #include <gsl/gsl_blas.h>
 #include <gsl/gsl_linalg.h>
 #include <stdlib.h>
@@ -9,7 +11,8 @@
 gw_status gw_band_alloc(gw_band *band, int n, int width, int tail, int loads, gw_error *err)
 {
     *band = (gw_band){ .n = n, .width = width, .tail = tail, .loads = loads };
-    band->lower = gsl_matrix_calloc((size_t)n, (size_t)width + 1);
+    int padding = width >= GW_PANEL_FROM ? GW_PANEL - 1 : 0;
+    band->lower = gsl_matrix_calloc((size_t)n, (size_t)(width + padding) + 1);
     band->load = calloc((size_t)loads * (size_t)n, sizeof *band->load);
     if (band->lower && band->load) return GW_OK;
     gw_band_free(band);
@@ -65,33 +68,49 @@ static void forward(const gw_band *band, double *f)
 
 gw_status gw_band_factor(gw_band *band, gw_error *err)
 {
-    if (gsl_linalg_cholesky_band_decomp(band->lower))
+    bool wide = band->width >= GW_PANEL_FROM;
+    if (wide ? !gw_band_panels(band->lower, band->width) : gsl_linalg_cholesky_band_decomp(band->lower) != 0)
         return gw_fail(err, GW_E_NUMERIC,
                        "the rubber's stiffness cannot be factorised: its shape is too extreme");
     for (int l = 0; l < band->loads; l++) forward(band, band->load + l * band->n);
     return GW_OK;
 }
 
-/* Entry (i, j) of L in the tail, i >= j. */
-static double tail_entry(const gw_band *band, int i, int j)
+/* L L^T of the tail, lower triangle; column by column, as L is stored. */
+static void multiply_tail(const gw_band *band, gsl_matrix *s)
 {
     int first = band->n - band->tail;
-    return i - j > band->width ? 0.0 : gsl_matrix_get(band->lower, (size_t)(first + j), (size_t)(i - j));
+    for (int k = 0; k < band->tail; k++) {
+        const double *column = gsl_matrix_const_ptr(band->lower, (size_t)(first + k), 0);
+        int reach = band->tail - 1 - k < band->width ? band->tail - 1 - k : band->width;
+        for (int i = 0; i <= reach; i++) {
+            double *row = gsl_matrix_ptr(s, (size_t)(k + i), (size_t)k), f = column[i];
+            for (int j = 0; j <= i; j++) row[j] += f * column[j];
+        }
+    }
 }
 
-/* The tail's own stiffness and load, L L^T and L y, with the held unknowns turned into identities. */
+/* The tail's own load L y. */
+static void multiply_load(const gw_band *band, const double *y, gsl_vector *g)
+{
+    int first = band->n - band->tail;
+    for (int k = 0; k < band->tail; k++) {
+        const double *column = gsl_matrix_const_ptr(band->lower, (size_t)(first + k), 0);
+        int reach = band->tail - 1 - k < band->width ? band->tail - 1 - k : band->width;
+        for (int i = 0; i <= reach; i++) *gsl_vector_ptr(g, (size_t)(k + i)) += column[i] * y[k];
+    }
+}
+
+/* Stiffness and load of the tail by itself, with the held unknowns turned into identities. */
 static void reduce_tail(const gw_band *band, const double *y, const bool *held, gsl_matrix *s, gsl_vector *g)
 {
+    multiply_tail(band, s);
+    multiply_load(band, y, g);
     for (int i = 0; i < band->tail; i++) {
-        double sum = 0.0;
-        for (int k = 0; k <= i; k++) sum += tail_entry(band, i, k) * y[k];
-        gsl_vector_set(g, (size_t)i, held[i] ? 0.0 : sum);
-        for (int j = 0; j <= i; j++) {
-            double entry = 0.0;
-            for (int k = 0; k <= j && !held[i] && !held[j]; k++)
-                entry += tail_entry(band, i, k) * tail_entry(band, j, k);
-            gsl_matrix_set(s, (size_t)i, (size_t)j, held[i] && i == j ? 1.0 : entry);
-        }
+        double *row = gsl_matrix_ptr(s, (size_t)i, 0);
+        if (held[i]) gsl_vector_set(g, (size_t)i, 0.0);
+        for (int j = 0; j <= i; j++)
+            if (held[i] || held[j]) row[j] = i == j ? 1.0 : 0.0;
     }
 }
 

@@ -13,9 +13,9 @@
  * meet. Sizes are parts of the wall; a rate converges with the smallest of them, much faster than
  * the stress does.
  */
-enum { CELLS_ACROSS = 4, CELLS_BELOW = 2, CELLS_OVER = 2 };
+enum { CELLS_ACROSS = 6, CELLS_ACROSS_THIN = 4 };
 static const double SMALLEST = 0.06, GROWTH = 2.0, WIDEST = 0.4; /* [-], [-], [rad] */
-static const double ACROSS_SMALLEST = 0.08, BESIDE_FLOOR = 0.3;  /* of the wall; of each part of it */
+static const double THICK = 2.2, BESIDE_FLOOR = 0.12;            /* of b/a; of each part of a cut wall */
 
 void gw_lobe_mesh_free(gw_lobe_mesh *mesh)
 {
@@ -42,6 +42,12 @@ static double arc_first(const gw_layer *layer, double arc, int cells)
     return fmin(2.0 * SMALLEST * wall / (radius * arc), 1.0 / cells);
 }
 
+/* Cells on one side of the floor by its share of the wall, 2 or 4 of CELLS_ACROSS: even for the grading. */
+static int part_cells(double share)
+{
+    return share > 0.5 ? CELLS_ACROSS - 2 : 2;
+}
+
 static void set_counts(gw_lobe_mesh *m, int refine)
 {
     const gw_layer *l = m->layer;
@@ -50,11 +56,18 @@ static void set_counts(gw_lobe_mesh *m, int refine)
     double part = (l->r1 - l->r0) / l->half_length;
     int nz = gw_grade_count(1.0, SMALLEST * fmin(part, 1.0), GROWTH);
     m->nz = (nz < 3 ? 3 : nz) * fold;
-    m->floor = crosses ? CELLS_BELOW * fold : 0;
-    m->nr = crosses ? m->floor + CELLS_OVER * fold : CELLS_ACROSS * fold;
+    int below = crosses ? part_cells((l->void_floor - l->r0) / (l->r1 - l->r0)) : 0;
+    m->floor = below * fold;
+    m->nr = (crosses || l->dish > 0.0 || l->r1 > THICK * l->r0 ? CELLS_ACROSS : CELLS_ACROSS_THIN) * fold;
     m->opening = opens ? arc_cells(l, l->void_angle, true) * fold : 0;
     if (opens && !crosses) m->opening = 0;
     m->nt = m->opening + arc_cells(l, 0.5 * GW_PI - l->void_angle, opens) * fold;
+}
+
+/* Six cells reach closer to the sleeves than four. */
+static double across_first(const gw_lobe_mesh *m, int refine)
+{
+    return (m->nr > CELLS_ACROSS_THIN * (refine + 1) ? 0.05 : 0.08) / (refine + 1);
 }
 
 static void set_nodes(gw_lobe_mesh *m, int refine)
@@ -69,7 +82,7 @@ static void set_nodes(gw_lobe_mesh *m, int refine)
         gw_grade(0.0, l->void_angle, m->opening, arc_first(l, l->void_angle, m->opening) / (refine + 1),
                  GW_GRADE_END, m->theta);
     } else {
-        gw_grade(l->r0, l->r1, m->nr, ACROSS_SMALLEST / (refine + 1), GW_GRADE_BOTH, m->r);
+        gw_grade(l->r0, l->r1, m->nr, across_first(m, refine), GW_GRADE_BOTH, m->r);
     }
     int past = m->nt - m->opening;
     double first = l->void_angle > 0.0 ? arc_first(l, rest, past / (refine + 1)) / (refine + 1) : 1.0;

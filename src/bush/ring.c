@@ -19,7 +19,7 @@
 #include <stdlib.h>
 
 /* Cells across the wall, and the smallest of them next to sleeves and free ends as parts of the wall. */
-enum { CELLS_ACROSS = 8 };
+enum { CELLS_ACROSS = 8, CELLS_ACROSS_DISHED = 12 };
 static const double SMALLEST = 0.02, GROWTH = 2.0;
 
 enum { U, V, W };
@@ -46,7 +46,7 @@ static gw_status section_mesh(section *s, int refine, gw_error *err)
     double first = SMALLEST * fmin(part, 1.0);
     int nz = gw_grade_count(1.0, first, GROWTH);
     s->nz = (nz < 4 ? 4 : nz) * (refine + 1);
-    s->nr = CELLS_ACROSS * (refine + 1);
+    s->nr = (s->layer->dish > 0.0 ? CELLS_ACROSS_DISHED : CELLS_ACROSS) * (refine + 1);
     int across = 2 * s->nr + 1, along = 2 * s->nz + 1;
     s->r = malloc((size_t)across * sizeof *s->r);
     s->t = malloc((size_t)along * sizeof *s->t);
