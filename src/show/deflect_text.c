@@ -31,15 +31,15 @@ static void heading(const gw_page *p, const gw_deflection *item)
 static void wheel_columns(gw_table *t)
 {
     gw_table_column(t, GW_LEFT, "load");
-    gw_table_column(t, GW_RIGHT, "travel\nmm");
-    gw_table_column(t, GW_RIGHT, "toe change\ndeg");
-    gw_table_column(t, GW_RIGHT, "toe\ndeg");
-    gw_table_column(t, GW_RIGHT, "camber change\ndeg");
-    gw_table_column(t, GW_RIGHT, "camber\ndeg");
-    gw_table_column(t, GW_RIGHT, "caster change\ndeg");
-    gw_table_column(t, GW_RIGHT, "wheel fore-aft\nmm");
-    gw_table_column(t, GW_RIGHT, "patch sideways\nmm");
-    gw_table_column(t, GW_RIGHT, "spring\nN");
+    gw_table_column(t, GW_RIGHT, "travel\n\nmm");
+    gw_table_column(t, GW_RIGHT, "toe\nchange\ndeg");
+    gw_table_column(t, GW_RIGHT, "toe\n\ndeg");
+    gw_table_column(t, GW_RIGHT, "camber\nchange\ndeg");
+    gw_table_column(t, GW_RIGHT, "camber\n\ndeg");
+    gw_table_column(t, GW_RIGHT, "caster\nchange\ndeg");
+    gw_table_column(t, GW_RIGHT, "wheel\nfore-aft\nmm");
+    gw_table_column(t, GW_RIGHT, "patch\nsideways\nmm");
+    gw_table_column(t, GW_RIGHT, "spring\nforce\nN");
 }
 
 static void wheel_row(gw_table *t, const gw_case *c, const gw_deflection *item)
@@ -85,17 +85,6 @@ static void blame_line(const gw_page *p, const gw_deflection *item, gw_angle whi
     gw_buf_free(&line);
 }
 
-static void joint_columns(gw_table *t)
-{
-    gw_table_column(t, GW_LEFT, "joint");
-    gw_table_column(t, GW_RIGHT, "deflection e1, e2, e3\nmm");
-    gw_table_column(t, GW_RIGHT, "rotation e1, e2, e3\ndeg");
-    gw_table_column(t, GW_RIGHT, "force e1, e2, e3\nN");
-    gw_table_column(t, GW_RIGHT, "moment e1, e2, e3\nN m");
-    gw_table_column(t, GW_RIGHT, "toe share\ndeg");
-    gw_table_column(t, GW_RIGHT, "camber share\ndeg");
-}
-
 static void three(gw_table *t, const double v[3], double unit, int decimals)
 {
     gw_table_cellf(t, "%s %s %s", gw_signed(v[0] / unit, decimals).s, gw_signed(v[1] / unit, decimals).s,
@@ -105,25 +94,29 @@ static void three(gw_table *t, const double v[3], double unit, int decimals)
 static void share_row(gw_table *t, const char *name, double toe, double camber)
 {
     gw_table_cell(t, name);
-    for (int i = 0; i < 4; i++) gw_table_cell(t, "");
+    gw_table_cell(t, "");
+    gw_table_cell(t, "");
     gw_table_cell(t, gw_signed(toe / GW_DEG, 4).s);
     gw_table_cell(t, gw_signed(camber / GW_DEG, 4).s);
     gw_table_end_row(t);
 }
 
-static gw_status joint_table(const gw_page *p, const gw_deflection *item, gw_error *err)
+/* What each joint gives way by, the force it carries, and what of toe and camber that makes. */
+static gw_status push_table(const gw_page *p, const gw_deflection *item, gw_error *err)
 {
     const gw_corner *corner = &p->c->corners[item->axle];
     const gw_corner_result *r = &item->result;
     gw_table table = { 0 };
-    joint_columns(&table);
+    gw_table_column(&table, GW_LEFT, "joint");
+    gw_table_column(&table, GW_RIGHT, "deflection\ne1, e2, e3\nmm");
+    gw_table_column(&table, GW_RIGHT, "force\ne1, e2, e3\nN");
+    gw_table_column(&table, GW_RIGHT, "toe\nshare\ndeg");
+    gw_table_column(&table, GW_RIGHT, "camber\nshare\ndeg");
     for (int j = 0; j < corner->n_joints; j++) {
         const gw_joint_result *joint = &r->joints[j];
         gw_table_cell(&table, corner->joints[j].name);
         three(&table, joint->u, GW_MM, 3);
-        three(&table, joint->theta, GW_DEG, 2);
         three(&table, joint->f, 1.0, 0);
-        three(&table, joint->m, 1.0, 1);
         gw_table_cell(&table, gw_signed(joint->toe_share / GW_DEG, 4).s);
         gw_table_cell(&table, gw_signed(joint->camber_share / GW_DEG, 4).s);
         gw_table_end_row(&table);
@@ -131,12 +124,39 @@ static gw_status joint_table(const gw_page *p, const gw_deflection *item, gw_err
     share_row(&table, "travel of the wheel", r->travel_toe, r->travel_camber);
     share_row(&table, "geometry (beyond linear)", r->geometry_toe, r->geometry_camber);
     share_row(&table, "together", r->toe_change, r->camber_change);
-    gw_buf_add(p->out, "\n  ");
-    gw_buf_clean(p->out, p->c->loads[item->load].name);
-    gw_buf_add(p->out, ", joint by joint, in the frame of each bush:\n");
     gw_status status = gw_table_print(&table, p->width, 2, p->bold, p->out, err);
     gw_table_free(&table);
     return status;
+}
+
+/* How far each joint turns, and what it costs where the bush resists. */
+static gw_status turn_table(const gw_page *p, const gw_deflection *item, gw_error *err)
+{
+    const gw_corner *corner = &p->c->corners[item->axle];
+    gw_table table = { 0 };
+    gw_table_column(&table, GW_LEFT, "joint");
+    gw_table_column(&table, GW_RIGHT, "rotation\nabout e1, e2, e3\ndeg");
+    gw_table_column(&table, GW_RIGHT, "moment\nabout e1, e2, e3\nN m");
+    for (int j = 0; j < corner->n_joints; j++) {
+        const gw_joint_result *joint = &item->result.joints[j];
+        gw_table_cell(&table, corner->joints[j].name);
+        three(&table, joint->theta, GW_DEG, 2);
+        three(&table, joint->m, 1.0, 1);
+        gw_table_end_row(&table);
+    }
+    gw_status status = gw_table_print(&table, p->width, 2, p->bold, p->out, err);
+    gw_table_free(&table);
+    return status;
+}
+
+static gw_status joint_tables(const gw_page *p, const gw_deflection *item, gw_error *err)
+{
+    gw_buf_add(p->out, "\n  ");
+    gw_buf_clean(p->out, p->c->loads[item->load].name);
+    gw_buf_add(p->out, ", joint by joint, in the frame of each bush:\n");
+    gw_status status = push_table(p, item, err);
+    gw_buf_add(p->out, "\n");
+    return status == GW_OK ? turn_table(p, item, err) : status;
 }
 
 static int end_of_group(const gw_deflect_study *study, int from)
@@ -156,7 +176,7 @@ static gw_status group(const gw_page *p, int from, int to, bool all, gw_error *e
     for (int i = from; i < to && status == GW_OK; i++) {
         const gw_deflection *item = &p->study->item[i];
         if (all) {
-            status = joint_table(p, item, err);
+            status = joint_tables(p, item, err);
         } else {
             blame_line(p, item, GW_TOE);
             blame_line(p, item, GW_CAMBER);
