@@ -48,6 +48,7 @@ SHAPES = {
     "voids 20 deg, 10/26 x 24": (voided(bonded(10, 26, 24, 1000), 20), 0.03),
     "voids 40 deg, slim 20/26 x 45": (voided(bonded(20, 26, 45, 1000), 40), 0.03),
     "voids 35 deg, 4 of 10 deep, 10/20 x 40": (voided(bonded(10, 20, 40, 2000), 35, 4), 0.03),
+    "voids 30 deg, 2 of 4 deep, slim 20/24 x 40": (voided(bonded(20, 24, 40, 1000), 30, 2), 0.03),
     "dish 5, 10/22 x 40": (dict(bonded(10, 22, 40, 2000), dish=5), 0.02),
     "interleaf 16 x 1.5, 10/22 x 40": (dict(bonded(10, 22, 40, 2000), interleaf=(16, 1.5)), 0.02),
 }

@@ -23,7 +23,7 @@ def load_vector(patch=(0, 0, 0), moment=(0, 0, 0), hub=(0, 0, 0), travel=0.0):
 class Corner:
     """One corner with one kit; `offset_scale` fades the off-centre bushes and `adjust` in."""
 
-    def __init__(self, case, corner, kit, extra=None, rotations=True, stop_on_bush=False):
+    def __init__(self, case, corner, kit, extra=None, rotations=True):
         spec = case["corners"][corner]
         self.case, self.name, self.kit = case, corner, kit
         self.bodies = ["upright"] + list(spec.get("members", {}))
@@ -33,7 +33,7 @@ class Corner:
         self.radius = float(self.wheel["loaded_radius_mm"])
         self.static = static_load(case, corner)
         self.joints = spec["joints"]
-        self._read_joints(case, kit, extra, rotations, stop_on_bush)
+        self._read_joints(case, kit, extra, rotations)
         self._references()
         self.misfit = np.zeros((2, len(self.joints), 3))
         for j, joint in enumerate(self.joints):
@@ -43,12 +43,12 @@ class Corner:
         self.has_offset = bool(np.any(self.misfit))
         self.ndof = 6 * len(self.bodies)
         self.accept = 1e-6          # N; a polished state is usually a thousand times better
-        self.gauge = np.zeros((0, self.ndof))
         self.gauge = self._find_gauge()
+        self.basis = self._held_basis()
 
     # --- reading ------------------------------------------------------------------------------
 
-    def _read_joints(self, case, kit, extra, rotations, stop_on_bush):
+    def _read_joints(self, case, kit, extra, rotations):
         fits = kit_fits(case, kit) if kit is not None else {}
         self.bushes, frames, sides, at = [], [], [], []
         for joint in self.joints:
@@ -57,8 +57,7 @@ class Corner:
             bush = load_bush(case["bushes"][ref] if name else ref, extra, name)
             bracket = joint.get("bracket_N_per_mm")
             if bracket is not None:
-                if bush.stop and stop_on_bush:
-                    raise Unsupported("a stop behind a bracket, read as a true series")
+                # the rates alone: a stop acts on the whole deflection, bracket and all
                 bush.k = bush.k * bracket / (bush.k + bracket)
             self.bushes.append(bush)
             frames.append(bush_frame(joint))
@@ -155,21 +154,17 @@ class Corner:
                                    ks * gap / (4 * r ** 3))
 
     def elastic(self, y, scale):
-        """Gradient and Hessian of all bushes, and of the gauge, in the scaled coordinates."""
+        """Gradient and Hessian of all bushes in the scaled coordinates."""
         e = self.bush_energy(*self.joint_jets(y, scale))
         w = np.tile(np.repeat([1.0, 1.0 / ELL], 3), 2)
         n = self.ndof
         grad, hess = np.zeros(n + 1), np.zeros((n + 1, n + 1))
         np.add.at(grad, self.idx, e.g * w)
         np.add.at(hess, (self.idx[:, :, None], self.idx[:, None, :]), e.h * w[:, None] * w)
-        grad, hess = grad[:n], hess[:n, :n]
-        for row in self.gauge:
-            grad = grad + 1e3 * row * (row @ y[:n])
-            hess = hess + 1e3 * np.outer(row, row)
-        return grad, hess
+        return grad[:n], hess[:n, :n]
 
     def _find_gauge(self):
-        """Directions that cost nothing and do not move the upright, held at no cost."""
+        """Orthonormal directions that cost nothing and do not move the upright (free spins)."""
         n = self.ndof
         y = np.zeros(n)
         _, k = self.elastic(y, 0.0)
@@ -181,6 +176,25 @@ class Corner:
         if free.size and np.max(np.abs(free[:, :6])) > 1e-6:
             raise Unsupported("a mechanism")
         return free
+
+    def _held_basis(self):
+        """Columns that span all unknowns but the free spins, which are held exactly.
+
+        A held spin means that the component of the member's rotation vector along the design
+        line of its joints stays zero: the member goes from the one line to the other by the
+        shortest turn.
+        """
+        n = self.ndof
+        p = np.eye(n + 1)
+        if len(self.gauge):
+            rest = linalg.null_space(self.gauge)
+            p = linalg.block_diag(rest, np.eye(1))
+        return p
+
+    def tangent_solve(self, jac, rhs):
+        """Solve with a Jacobian of the full size, free spins held."""
+        p = self.basis
+        return p @ linalg.solve(p.T @ jac @ p, p.T @ rhs)
 
     # --- the upright, the spring, the loads -----------------------------------------------------
 
@@ -269,17 +283,22 @@ class Corner:
         return res, jac
 
     def _root(self, z, *args):
-        sol = optimize.root(self.residual, z, args=args, jac=True, method="hybr",
-                            options={"xtol": 1e-13, "maxfev": 200})
-        z, last = sol.x, np.inf
+        p = self.basis
+
+        def held(w):
+            res, jac = self.residual(p @ w, *args)
+            return p.T @ res, p.T @ jac @ p
+        w = optimize.root(held, p.T @ z, jac=True, method="hybr",
+                          options={"xtol": 1e-13, "maxfev": 200}).x
+        last = np.inf
         for _ in range(6):        # polish: the last digits, by the same derivatives
-            res, jac = self.residual(z, *args)
+            res, jac = held(w)
             size = np.max(np.abs(res))
             if size < 0.1 * self.accept and size >= 0.3 * last:
-                return z
+                return p @ w
             last = size
-            z = z - linalg.solve(jac, res)
-        return z if size < self.accept else None
+            w = w - linalg.solve(jac, res)
+        return p @ w if size < self.accept else None
 
     def solve(self, start, load, scale=1.0, mode="travel", s0=None, steps=None):
         """Follow the loads from a known state (z, load, scale) to the wanted ones."""

@@ -214,7 +214,7 @@ def energy_balance(seed, corner="front", kit="rubber"):
             rhs = np.zeros(n + 1)
             rhs[:6] = c.applied(z, change)[0]
             rhs[n] = 1e3 * change[9]
-            dz = linalg.solve(jac, rhs)
+            dz = c.tangent_solve(jac, rhs)
             power = c.applied(z, state[1])[0] @ dz[:6] + z[n] * (c.spring_length(z)[0] @ dz[:n])
             work += wi * power
     end = c.solve(state, load0 + change, scale)[0]

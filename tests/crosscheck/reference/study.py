@@ -1,7 +1,6 @@
 # SPDX-License-Identifier: MIT
 """Results in the shape of the result object (independent reading, used only for tests)."""
 import numpy as np
-from scipy import linalg
 
 from . import jets
 from .case import DEG, GRAVITY
@@ -46,7 +45,7 @@ class Fitted:
             d[j][:, n] = 0.0
         d = d[:, :, :n]
         rates = np.hstack([c.k, c.c])
-        k = np.einsum("jim,ji,jin->mn", d, rates, d) + 1e3 * c.gauge.T @ c.gauge
+        k = np.einsum("jim,ji,jin->mn", d, rates, d)
         lg = c.spring_length(np.zeros(n))[0]
         a, wheel_z = np.zeros((n + 1, n + 1)), np.zeros(n)
         wheel_z[2] = 1.0
@@ -54,7 +53,7 @@ class Fitted:
         a[:n, :n], a[:n, n], a[n, :n] = k, big * wheel_z, big * lg
         rhs = np.zeros(n + 1)
         rhs[3:6] = self._moment(which) / ELL
-        sol = linalg.solve(a, rhs)
+        sol = c.tangent_solve(a, rhs)
         return rates * np.einsum("jim,m->ji", d, sol[:n]), big * sol[n]
 
     def _moment(self, which):
@@ -116,7 +115,7 @@ class Fitted:
         _, jac = c.residual(z, load, scale, "path", self.spring0)
         rhs = np.zeros(c.ndof + 1)
         rhs[c.ndof] = 1e3
-        slope = linalg.solve(jac, rhs)
+        slope = c.tangent_solve(jac, rhs)
         return z, z[c.ndof], slope[c.ndof]
 
     def roll_centre_slope(self, along_path=False):
@@ -130,7 +129,7 @@ class Fitted:
             _, jac = c.residual(self.z0, load_vector(patch=(0, 0, c.static)), self.s0[2])
         rhs = np.zeros(c.ndof + 1)
         rhs[c.ndof] = 1e3
-        d = linalg.solve(jac, rhs)[:6]
+        d = c.tangent_solve(jac, rhs)[:6]
         _, rot = c._body_jets(self.z0, 0)
         arm = np.array([[0.0, 0.0, -c.radius]])
         patch = d[:3] + jets.rotate_constant(rot, arm).g[0][:, 3:] @ d[3:] / ELL
