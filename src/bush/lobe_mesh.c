@@ -13,7 +13,7 @@
  * meet. Sizes are parts of the wall; a rate converges with the smallest of them, much faster than
  * the stress does.
  */
-enum { CELLS_ACROSS = 6, CELLS_ACROSS_THIN = 4 };
+enum { CELLS_ACROSS = 6, CELLS_ACROSS_THIN = 4, MOST_ROUND = 5, MOST_ALONG = 7 };
 static const double SMALLEST = 0.06, GROWTH = 2.0, WIDEST = 0.4; /* [-], [-], [rad] */
 static const double THICK = 2.2, BESIDE_FLOOR = 0.12;            /* of b/a; of each part of a cut wall */
 
@@ -33,6 +33,7 @@ static int arc_cells(const gw_layer *layer, double arc, bool graded)
     int even = (int)ceil(arc / WIDEST);
     if (!graded) return even;
     int grown = gw_grade_count(arc, fmin(2.0 * SMALLEST * wall / radius, arc), GROWTH);
+    if (grown > MOST_ROUND) grown = MOST_ROUND;
     return grown > even ? grown : even;
 }
 
@@ -55,7 +56,7 @@ static void set_counts(gw_lobe_mesh *m, int refine)
     bool opens = l->void_angle > 0.0, crosses = opens && l->void_floor > l->r0;
     double part = (l->r1 - l->r0) / l->half_length;
     int nz = gw_grade_count(1.0, SMALLEST * fmin(part, 1.0), GROWTH);
-    m->nz = (nz < 3 ? 3 : nz) * fold;
+    m->nz = (nz < 3 ? 3 : nz > MOST_ALONG ? MOST_ALONG : nz) * fold;
     int below = crosses ? part_cells((l->void_floor - l->r0) / (l->r1 - l->r0)) : 0;
     m->floor = below * fold;
     m->nr = (crosses || l->dish > 0.0 || l->r1 > THICK * l->r0 ? CELLS_ACROSS : CELLS_ACROSS_THIN) * fold;

@@ -19,8 +19,8 @@
 #include <stdlib.h>
 
 /* Cells across the wall, and the smallest of them next to sleeves and free ends as parts of the wall. */
-enum { CELLS_ACROSS = 8, CELLS_ACROSS_DISHED = 12 };
-static const double SMALLEST = 0.02, GROWTH = 2.0;
+enum { CELLS_ACROSS = 8, CELLS_ACROSS_FINER = 12 };
+static const double SMALLEST = 0.02, GROWTH = 2.0, GROWTH_DISC = 1.5;
 
 enum { U, V, W };
 
@@ -40,19 +40,29 @@ static void section_free(section *s)
     free(s->eq);
 }
 
+/* A disc (shorter than its wall: part, the wall over half the length, above 2) bends like a plate between
+ * corners that reach only as far as it is long: its cells shrink further and grow more slowly. */
+static int cells_across(const gw_layer *layer, double part)
+{
+    if (part > 2.0) return 2 * gw_grade_count(0.5, SMALLEST * 2.0 / part, GROWTH_DISC);
+    return layer->dish > 0.0 ? CELLS_ACROSS_FINER : CELLS_ACROSS;
+}
+
 static gw_status section_mesh(section *s, int refine, gw_error *err)
 {
     double wall = s->layer->r1 - s->layer->r0, part = wall / s->layer->half_length;
     double first = SMALLEST * fmin(part, 1.0);
     int nz = gw_grade_count(1.0, first, GROWTH);
     s->nz = (nz < 4 ? 4 : nz) * (refine + 1);
-    s->nr = (s->layer->dish > 0.0 ? CELLS_ACROSS_DISHED : CELLS_ACROSS) * (refine + 1);
+    s->nr = cells_across(s->layer, part) * (refine + 1);
     int across = 2 * s->nr + 1, along = 2 * s->nz + 1;
     s->r = malloc((size_t)across * sizeof *s->r);
     s->t = malloc((size_t)along * sizeof *s->t);
     s->eq = malloc(3 * (size_t)across * (size_t)along * sizeof *s->eq);
     if (!s->r || !s->t || !s->eq) return gw_fail(err, GW_E_NOMEM, "no memory for the rubber's mesh");
-    gw_grade(s->layer->r0, s->layer->r1, s->nr, SMALLEST / (refine + 1), GW_GRADE_BOTH, s->r);
+    /* In a disc the corners reach only as far as it is long. */
+    double beside = SMALLEST * fmin(2.0 / part, 1.0);
+    gw_grade(s->layer->r0, s->layer->r1, s->nr, beside / (refine + 1), GW_GRADE_BOTH, s->r);
     gw_grade(1.0, 0.0, s->nz, first / (refine + 1), GW_GRADE_START, s->t);
     return GW_OK;
 }
