@@ -11,6 +11,7 @@
 #include <fcntl.h>
 #include <poll.h>
 #include <signal.h>
+#include <stdlib.h>
 #include <string.h>
 #include <sys/socket.h>
 #include <sys/wait.h>
@@ -40,14 +41,35 @@ static void close_if_open(int *fd)
     *fd = -1;
 }
 
+extern char **environ;
+
+/*
+ * The environment without its locale, but for letters in UTF-8: gnuplot cannot turn its degree sign into
+ * plain ASCII, and the same charts must come out wherever they are drawn. NULL when memory is out. The
+ * strings are those of the environment; free the array alone.
+ */
+static char **plain_environment(void)
+{
+    static char letters[] = "LC_ALL=C.UTF-8";
+    size_t n = 0, kept = 0;
+    while (environ && environ[n]) n++;
+    char **plain = calloc(n + 2, sizeof *plain);
+    for (size_t i = 0; plain && i < n; i++)
+        if (strncmp(environ[i], "LC_", 3) != 0 && strncmp(environ[i], "LANG", 4) != 0)
+            plain[kept++] = environ[i];
+    if (plain) plain[kept] = letters;
+    return plain;
+}
+
 /* In the child, between fork and exec: only calls that are safe there. The reason of a failure goes up
  * `report`. */
-static void become_gnuplot(const char *dir, int script, int complaints, int report)
+static void become_gnuplot(const char *dir, char **environment, int script, int complaints, int report)
 {
     char *const argv[] = { "gnuplot", "-d", "-", NULL }; /* -d: no start-up files of the user */
     int nothing = open("/dev/null", O_WRONLY);
     setpgid(0, 0); /* so that the time limit reaches whatever it starts */
     signal(SIGPIPE, SIG_DFL);
+    environ = environment;
     if (nothing >= 0 && chdir(dir) == 0 && dup2(script, 0) >= 0 && dup2(nothing, 1) >= 0 &&
         dup2(complaints, 2) >= 0)
         execvp(argv[0], argv);
@@ -62,12 +84,15 @@ static int start(const char *dir, child *c)
 {
     int script[2] = { -1, -1 }, complaints[2] = { -1, -1 }, report[2] = { -1, -1 };
     int why = 0;
+    char **environment = plain_environment();
+    if (!environment) return ENOMEM;
     if (socketpair(AF_UNIX, SOCK_STREAM, 0, script) || pipe(complaints) || pipe(report)) why = errno;
     int *all[] = { &script[0], &script[1], &complaints[0], &complaints[1], &report[0], &report[1] };
     for (int i = 0; i < 6; i++)
         if (*all[i] >= 0) fcntl(*all[i], F_SETFD, FD_CLOEXEC);
     if (!why && (c->pid = fork()) < 0) why = errno;
-    if (!why && c->pid == 0) become_gnuplot(dir, script[1], complaints[1], report[1]);
+    if (!why && c->pid == 0) become_gnuplot(dir, environment, script[1], complaints[1], report[1]);
+    free(environment);
     close_if_open(&script[1]);
     close_if_open(&complaints[1]);
     close_if_open(&report[1]);
