@@ -13,7 +13,7 @@ from scipy import linalg, optimize
 
 from .case import DEG, GRAVITY
 from .corner import Corner, load_vector
-from .study import Fitted, Manoeuvre
+from .study import Fitted, Manoeuvre, Study
 
 
 def _case(wheel, points, members, joints, spring):
@@ -324,6 +324,28 @@ def spring_modes(seed):
     yield f"wheel rate against differences, case {seed}", slope / num - 1, 1e-5
 
 
+def adjusters(seed):
+    """Without preload, what an adjuster does is its misfit times the bush forces of the linear
+    corner under the unit moment (virtual work)."""
+    case = random_cases.make(seed)
+    case["corners"]["front"]["wheel"]["static_load_N"] = 0.0
+    study = Study(case)
+    fit = study.fitted("front", "rubber")
+    c = fit.c
+    member = next(b for b in c.bodies[1:] if len(c.joints_of(b)) == 2)
+    joint = next(q["name"] for q in c.joints if "chassis" in q["between"])
+    for what, change in (("length", lambda k, mm: k.add_length(member, mm)),
+                         ("shim", lambda k, mm: k.add_shim(joint, [1, 2, 0.5], mm)),
+                         ("offset", lambda k, mm: k.add_offset(joint, 0.6 * mm, -0.8 * mm))):
+        got = study.sensitivity("front", "rubber", change)
+        moved = Corner(case, "front", "rubber")
+        change(moved, 1.0)
+        gap = np.einsum("jki,jk->ji", c.frame, moved.misfit[1] - moved.misfit[0])
+        for i, which in enumerate(("camber", "toe")):
+            want = -np.einsum("ji,ji->", fit.dummy(which)[0][:, :3], gap) / DEG
+            yield f"{what}, {which}, case {seed}", got[i] - want, 1e-6
+
+
 def load_transfer():
     """Sums over the four wheels: weight, lateral force, overturning moment."""
     rng = np.random.default_rng(5)
@@ -356,6 +378,8 @@ def all_checks():
     yield from planar_camber()
     yield from statics_of_links()
     yield from trailing_arm()
+    for seed in (1, 2, 7):
+        yield from adjusters(seed)
     for seed in (1, 2, 3, 4, 5):
         yield from derivatives(seed)
         yield from energy_balance(seed)

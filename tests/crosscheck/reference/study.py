@@ -3,7 +3,7 @@
 import numpy as np
 
 from . import jets
-from .case import DEG, GRAVITY
+from .case import DEG, GRAVITY, Unsupported
 from .corner import ELL, Corner, camber_toe, caster, load_vector, wheel_axis
 
 
@@ -232,16 +232,30 @@ class Study:
                   "camber_to_road_deg": r["camber_deg"] + sign * man.roll / DEG})
         return r
 
-    # --- second: travel and align ---------------------------------------------------------------
+    # --- travel and align -----------------------------------------------------------------------
 
-    def wheel_rates(self, corner, kit, travels):
-        """Wheel rate and its parasitic part along the vertical path, N/mm."""
+    def travel(self, corner, kit, travels):
+        """Rows along the vertical path, as physics of the wheel rate describes it.
+
+        Each has the travel, the three changes (degrees), the patch load, the wheel rate, and its
+        parasitic part: what the rate loses when every rotational rate is zero, S0 and all (not a
+        number where the corner without these rates is a mechanism: a rack that rolls in its
+        mounts and takes the tie rod along).
+        """
         whole = self.fitted(corner, kit)
-        bare = Fitted(Corner(self.case, corner, kit, self.extra, rotations=False))
+        try:
+            bare = Fitted(Corner(self.case, corner, kit, self.extra, rotations=False))
+        except Unsupported:
+            bare = None
         rows = []
         for t in travels:
-            rate = whole.path_point(t)[2]
-            rows.append((t, rate, rate - bare.path_point(t)[2]))
+            z, load, rate = whole.path_point(t)
+            camber, toe, cast = whole.wheel(z)
+            rows.append({"travel_mm": t, "wheel_rate_N_per_mm": rate,
+                         "camber_change_deg": (camber - whole.static_camber) / DEG,
+                         "toe_change_deg": (toe - whole.toe0) / DEG,
+                         "caster_change_deg": cast / DEG, "patch_load_N": load,
+                         "parasitic_N_per_mm": rate - bare.path_point(t)[2] if bare else np.nan})
         return rows
 
     def sensitivity(self, corner, kit, change, step=0.05):
@@ -254,3 +268,20 @@ class Study:
             change(c, mm)
             return np.array(Fitted(c).carried) / DEG
         return (8 * (at(step) - at(-step)) - (at(2 * step) - at(-2 * step))) / (12 * step)
+
+    def align(self, corner, kit):
+        """Sensitivities of every adjuster of the case: degrees of camber, toe, caster a mm."""
+        rows = []
+        for a in self.case["align"][corner]["adjusters"]:
+            if a["kind"] == "offset":
+                for i, along in enumerate(("e1", "e2")):
+                    rows.append((f"offset {a['joint']} {along}", self.sensitivity(
+                        corner, kit, lambda c, mm, a=a, i=i: c.add_offset(
+                            a["joint"], mm * (i == 0), mm * (i == 1)))))
+            elif a["kind"] == "length":
+                rows.append((f"length {a['member']}", self.sensitivity(
+                    corner, kit, lambda c, mm, a=a: c.add_length(a["member"], mm))))
+            else:
+                rows.append((f"shim {a['joint']}", self.sensitivity(
+                    corner, kit, lambda c, mm, a=a: c.add_shim(a["joint"], a["along"], mm))))
+        return rows
