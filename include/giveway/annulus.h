@@ -42,10 +42,13 @@ gw_status gw_annulus_check(const gw_annulus *annulus, gw_error *err);
  * @param[out] err      one line; may be NULL.
  * @retval GW_OK, GW_E_RANGE, GW_E_NUMERIC, GW_E_NOMEM
  *
- * Accuracy    mesh converged to 0.2 % without voids, for L from 0.1 of the wall and dishes no deeper than the
- *             wall (beyond: a few per cent), and to about 1 % with voids. Milliseconds without voids, 0.05 s
- * to 1 s with them (2 s for walls below a tenth of the radius with voids of part depth). Left out    large
- * strain, the press fit of the sleeves, and contact across a closing void.
+ * Accuracy:  mesh converged to 0.2 % without voids, for L from 0.1 of the wall and dishes no deeper than the
+ *            wall; beyond that a few per cent, and up to 15 % for a dish far deeper than the wall. With
+ *            voids to about 1 %. A void of vanishing angle is a slit with two free faces, softer than the
+ *            full bush; half angle 0 exactly is the full bush.
+ * Time:      1 to 2 ms without voids, about 0.1 s with them, 1 s with voids of part depth (up to 3 s where
+ *            the wall is below a tenth of the radius).
+ * Left out:  large strain, the press fit of the sleeves, and contact across a closing void.
  */
 gw_status gw_annulus_rates(const gw_annulus *annulus, const gw_annulus_options *options,
                            gw_given_rates *rates, gw_error *err);
