@@ -24,13 +24,15 @@ typedef struct gw_body {
 /** A joint: one bush between two bodies that coincide at `at` in the design position. */
 typedef struct gw_joint {
     const char *name;
-    int body_a, body_b; /**< bodies; the bush frame rides on body_a                     */
-    gw_vec3 at;         /**< design position                              [m]           */
-    gw_mat3 frame;      /**< columns e1, e2, e3 = axis in the design position           */
-    int bush;           /**< index of the bush in the case that fits it as standard     */
-    int housing;        /**< body that the bush is pressed into; -1: not given          */
-    double bracket;     /**< body-side stiffness in series [N/m]; 0: not given          */
-    double tilt_limit;  /**< of the joint itself [rad]; 0: not given (see the bush)     */
+    int body_a, body_b;  /**< bodies; the bush frame rides on body_a                     */
+    gw_vec3 at;          /**< design position                              [m]           */
+    gw_mat3 frame;       /**< columns e1, e2, e3 = axis in the design position           */
+    int bush;            /**< index of the bush in the case that fits it as standard     */
+    int housing;         /**< body that the bush is pressed into; -1: not given          */
+    double bracket;      /**< body-side stiffness in series [N/m]; 0: not given          */
+    double tilt_limit;   /**< of the joint itself [rad]; 0: not given (see the bush)     */
+    bool clamped;        /**< its bolt was tightened at `clamp_travel`, not ride height  */
+    double clamp_travel; /**< [m]; only the study of travel looks at it                 */
 } gw_joint;
 
 typedef struct gw_wheel {

@@ -24,6 +24,8 @@ typedef struct gw_corner_reader {
     int n_points;
     gw_corner_point *points;
     bool *placed; /**< a joint: whether its place is known */
+    bool clamped; /**< bolts tightened at `clamp_travel_mm`, for joints that do not say it themselves */
+    double clamp_travel_mm;
 } gw_corner_reader;
 
 /** The place under `key`: the name of a point, or [x, y, z]. [m] */

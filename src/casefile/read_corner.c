@@ -7,9 +7,8 @@
 
 #include <string.h>
 
-static const char *const CORNER_KEYS[] = {
-    "wheel", "points_mm", "members", "joints", "spring", "damper", NULL
-};
+static const char *const CORNER_KEYS[] = { "wheel",  "points_mm", "members",         "joints",
+                                           "spring", "damper",    "clamp_travel_mm", NULL };
 static const char *const SPRING_KEYS[] = { "on", "at", "to", NULL };
 
 static const gw_number_key SPRING_NUMBERS[] = {

@@ -11,9 +11,9 @@ static const gw_number_key NUMBERS[] = {
     { "bracket_N_per_mm", GW_OPTIONAL, GW_ABOVE(0, 1e12), GW_N_PER_MM, 0, offsetof(gw_joint, bracket) },
     { "tilt_limit_deg", GW_OPTIONAL, GW_BETWEEN(0, 90), GW_DEG, 0, offsetof(gw_joint, tilt_limit) },
 };
-static const char *const WORDS[] = {
-    "name", "between", "at", "axis", "radial_axis", "bush", "housing", NULL
-};
+static const gw_range CLAMP_RANGE = GW_FROM(-500, 500); /* [mm] */
+static const char *const WORDS[] = { "name",    "between",         "at", "axis", "radial_axis", "bush",
+                                     "housing", "clamp_travel_mm", NULL };
 
 int gw_body_named(const gw_reader *rd, const gw_node *at, const gw_corner *corner, const char *name)
 {
@@ -125,6 +125,21 @@ static void read_bush_of(gw_corner_reader *r, const gw_node *node, gw_joint *joi
     gw_text_free(&name);
 }
 
+/* Where the bolt was tightened; what the corner says holds for every joint that says nothing itself. */
+static void read_clamp(gw_corner_reader *r, const gw_node *node, gw_joint *joint)
+{
+    const gw_reader *rd = &r->cr->rd;
+    double travel;
+    bool given = gw_get_number(rd, node, "clamp_travel_mm", GW_OPTIONAL, CLAMP_RANGE, &travel);
+    if (!given && r->clamped && !gw_node_key(node, "clamp_travel_mm").json) {
+        given = true;
+        travel = r->clamp_travel_mm;
+    }
+    if (!given) return;
+    joint->clamped = true;
+    joint->clamp_travel = travel * GW_MM;
+}
+
 static void read_joint(gw_corner_reader *r, const gw_node *node, int index)
 {
     const gw_reader *rd = &r->cr->rd;
@@ -140,6 +155,7 @@ static void read_joint(gw_corner_reader *r, const gw_node *node, int index)
     read_frame(rd, node, joint);
     read_housing(r, node, joint);
     read_bush_of(r, node, joint);
+    read_clamp(r, node, joint);
     gw_get_numbers(rd, node, NUMBERS, GW_COUNT(NUMBERS), joint);
 }
 
@@ -149,6 +165,8 @@ void gw_read_joints(gw_corner_reader *r)
     const char *names[GW_MAX_JOINTS];
     int index = 0;
     if (!gw_get_list(rd, &r->node, "joints", GW_REQUIRED, &r->joints_node)) return;
+    r->clamped =
+        gw_get_number(rd, &r->node, "clamp_travel_mm", GW_OPTIONAL, CLAMP_RANGE, &r->clamp_travel_mm);
     int n = gw_count(&r->joints_node);
     if (!gw_is_within(rd, &r->joints_node, GW_MAX_JOINTS, "joints")) return;
     if (n == 0) {

@@ -28,7 +28,8 @@ typedef enum gw_option_kind {
     GW_OPTION_TEXT,   /**< any text, once                      */
     GW_OPTION_LIST,   /**< any text, as often as wanted        */
     GW_OPTION_CHOICE, /**< one of the words in `values`, once  */
-    GW_OPTION_NUMBER  /**< a finite number above zero, once    */
+    GW_OPTION_NUMBER, /**< a finite number above zero, once    */
+    GW_OPTION_SIGNED  /**< any finite number, once             */
 } gw_option_kind;
 
 /** Every option of the program, in the order in which help shows them: id, name, kind, values, meaning. */
@@ -41,6 +42,9 @@ typedef enum gw_option_kind {
     X(INNER, "inner-mm", NUMBER, "D", "its inner diameter")                                                  \
     X(OUTER, "outer-mm", NUMBER, "D", "its outer diameter")                                                  \
     X(LENGTH, "length-mm", NUMBER, "L", "length of the rubber at the sleeves")                               \
+    X(FROM, "from-mm", SIGNED, "MM", "lowest travel (-60)")                                                  \
+    X(TO, "to-mm", SIGNED, "MM", "highest travel (60)")                                                      \
+    X(STEP, "step-mm", NUMBER, "MM", "from one place of travel to the next (5)")                             \
     X(METHOD, "method", CHOICE, "solved|handbook", "how rates of rubber are worked out (solved)")            \
     X(EXPLAIN, "explain", FLAG, "", "every figure with its formula, its inputs and its source")              \
     X(MATERIALS, "materials", TEXT, "DIR", "add the materials in DIR, NAME.json each")                       \

@@ -10,6 +10,7 @@ const gw_command *const GW_COMMANDS[] = {
     &GW_COMMAND_RATES,
     &GW_COMMAND_DEFLECT,
     &GW_COMMAND_COMPARE,
+    &GW_COMMAND_TRAVEL,
     NULL,
 };
 /* clang-format on */

@@ -9,5 +9,6 @@ extern const gw_command GW_COMMAND_CHECK;
 extern const gw_command GW_COMMAND_RATES;
 extern const gw_command GW_COMMAND_DEFLECT;
 extern const gw_command GW_COMMAND_COMPARE;
+extern const gw_command GW_COMMAND_TRAVEL;
 
 #endif

@@ -78,12 +78,14 @@ static gw_status check_value(gw_option option, struct gw_given *given, gw_error 
     const gw_option_spec *spec = &GW_OPTIONS[option];
     if (spec->kind == GW_OPTION_CHOICE && !is_choice(spec->values, given->value))
         return gw_fail(err, GW_E_USAGE, "--%s takes %s, not \"%s\"", spec->name, spec->values, given->value);
-    if (spec->kind == GW_OPTION_NUMBER) {
+    if (spec->kind == GW_OPTION_NUMBER || spec->kind == GW_OPTION_SIGNED) {
         char *end;
+        bool positive = spec->kind == GW_OPTION_NUMBER;
         given->number = strtod(given->value, &end);
-        if (end == given->value || *end || !isfinite(given->number) || given->number <= 0)
-            return gw_fail(err, GW_E_USAGE, "--%s takes a number above zero, not \"%s\"", spec->name,
-                           given->value);
+        bool is_number = end != given->value && !*end && isfinite(given->number);
+        if (!is_number || (positive && given->number <= 0))
+            return gw_fail(err, GW_E_USAGE, "--%s takes a number%s, not \"%s\"", spec->name,
+                           positive ? " above zero" : "", given->value);
     } else if (!*given->value) {
         return gw_fail(err, GW_E_USAGE, "--%s must not be empty", spec->name);
     }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
  * One joint: strain, wrench and exact tangent of the potential
- *     V = W(u) + 1/2 sum c_i theta_i^2,
+ *     V = W(u) + 1/2 sum c_i theta_i^2   (theta_3 less the rest where a bush was clamped elsewhere),
  * u = E^T R_a^T (x_b - x_a), theta = E^T log(R_a^T R_b), with the bush frame E riding on body a.
  *
  * Varying V gives the force on b at the current x_b, the same force reversed on a at the same place, and
@@ -74,6 +74,7 @@ static void strain_rotation(const gw_link *link, const gw_mat3 *ra, const gw_mat
     gw_vec3 theta = gw_mul_t(&link->frame, gw_rot_log(&q));
     to_array(theta, out->theta);
     for (int i = 0; i < 3; i++) out->m[i] = link->law.c[i] * out->theta[i];
+    out->m[2] -= link->law.c[2] * link->rest;
     if (link->turns_freely) return;
     gw_vec3 moment = log_transposed(gw_mul(&link->frame, theta), gw_mul(&link->frame, to_vec(out->m)));
     out->wrench.m = gw_add(out->wrench.m, gw_mul(ra, moment));

@@ -16,6 +16,7 @@ typedef struct gw_link {
     gw_vec3 at;        /**< design point, relative to the datum [m]            */
     gw_vec3 pa, pb;    /**< material points as fitted, relative to the datum [m] */
     gw_bush_law law;   /**< with the bracket in series                         */
+    double rest;       /**< rotation about e3 that is free of torque [rad]     */
     bool linear;       /**< translation law is a plain quadratic form          */
     bool turns_freely; /**< no rotational rate at all                          */
 } gw_link;

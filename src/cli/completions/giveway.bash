@@ -11,8 +11,9 @@ PY
 }
 
 _giveway() {
-    local commands="check rates deflect compare help"
+    local commands="check rates deflect compare travel help"
     local options="--kit --load --corner --format --materials --method -o --out --quiet --help --version"
+    local travel_options="--from-mm --to-mm --step-mm --detail"
     local bush_options="--type --material --inner-mm --outer-mm --length-mm --explain"
     local current=${COMP_WORDS[COMP_CWORD]} previous=${COMP_WORDS[COMP_CWORD - 1]}
     local word case_file=
@@ -22,6 +23,7 @@ _giveway() {
 
     if [[ ${COMP_WORDS[1]} == rates ]]; then options+=" $bush_options"; fi
     if [[ ${COMP_WORDS[1]} == deflect ]]; then options+=" --detail"; fi
+    if [[ ${COMP_WORDS[1]} == travel ]]; then options+=" $travel_options"; fi
 
     local IFS=$'\n'
     COMPREPLY=()

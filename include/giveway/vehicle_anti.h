@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: MIT */
+/** What the suspension's slopes in side view do against dive, squat and lift. SI units; left wheel signs. */
+#ifndef GIVEWAY_VEHICLE_ANTI_H
+#define GIVEWAY_VEHICLE_ANTI_H
+
+#include "giveway/vehicle.h"
+
+/**
+ * Share of the load transfer of braking that the links carry past the spring: anti-dive at the front,
+ * anti-lift at the rear. 1: the axle's travel does not change. Outboard brakes.
+ *
+ * The brake force B at the patch does the work -B dx/dz as the wheel rises; so the spring of the front
+ * carries m a h/L - B_front dx/dz, that of the rear -m a h/L - B_rear dx/dz.
+ *
+ * @param[in] patch_forward  dx/dz of the contact patch, taken as a point of the upright
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (SAE, 1992), chapter 7 (from memory).
+ */
+double gw_vehicle_anti_brake(const gw_vehicle *vehicle, gw_axle axle, double patch_forward);
+
+/**
+ * The same for drive through half-shafts (force at the wheel centre) where this axle alone is driven:
+ * anti-squat at the rear, anti-lift at the front.
+ *
+ * @param[in] hub_forward  dx/dz of the wheel centre
+ */
+double gw_vehicle_anti_drive(const gw_vehicle *vehicle, gw_axle axle, double hub_forward);
+
+#endif

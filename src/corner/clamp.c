@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: MIT */
+/* Bushes whose bolt was tightened, or left loose, at another height than the ride height. */
+#include "corner/workspace.h"
+#include "giveway/corner_travel.h"
+
+#include <string.h>
+
+void gw_corner_clamp(gw_corner_ws *ws, const double *rest)
+{
+    for (int j = 0; j < ws->corner->n_joints; j++) ws->link[j].rest = rest[j];
+}
+
+void gw_fit_loosen(const gw_corner *corner, const gw_fit *fit, const bool *loosened, gw_fit *loose)
+{
+    memcpy(loose, fit, (size_t)corner->n_joints * sizeof *loose);
+    for (int j = 0; j < corner->n_joints; j++) {
+        double *c = loose[j].law.c;
+        if (!loosened) c[0] = c[1] = c[2] = 0.0;
+        if (loosened && loosened[j]) c[2] = 0.0;
+    }
+}

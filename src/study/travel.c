@@ -1,0 +1,228 @@
+/* SPDX-License-Identifier: MIT */
+/* Every kit in every corner along its path through bump and rebound. */
+#include "study/travel.h"
+
+#include "giveway/units.h"
+#include "giveway/vehicle_anti.h"
+
+#include <math.h>
+#include <string.h>
+
+static const double SAME_TRAVEL = 1e-9; /* travels nearer than this are one [m] */
+
+static int count_points(const gw_travel_plan *plan)
+{
+    double steps = floor((plan->to - plan->from) / plan->step + 1e-9);
+    bool ends_on_step = plan->from + steps * plan->step > plan->to - SAME_TRAVEL;
+    return (int)steps + (ends_on_step ? 1 : 2);
+}
+
+double gw_travel_of(const gw_travel_plan *plan, int index)
+{
+    double travel = plan->from + index * plan->step;
+    if (travel > plan->to - SAME_TRAVEL) return plan->to;
+    return fabs(travel) < SAME_TRAVEL ? 0.0 : travel;
+}
+
+static gw_status check_plan(const gw_travel_plan *plan, gw_error *err)
+{
+    if (!(plan->step > 0.0) || !(plan->from < plan->to))
+        return gw_fail(err, GW_E_RANGE, "travel goes from %g to %g mm in steps of %g mm: it must go upwards",
+                       plan->from / GW_MM, plan->to / GW_MM, plan->step / GW_MM);
+    if (!((plan->to - plan->from) / plan->step < GW_TRAVEL_MOST - 1))
+        return gw_fail(err, GW_E_RANGE, "travel from %g to %g mm in steps of %g mm is more than %d places",
+                       plan->from / GW_MM, plan->to / GW_MM, plan->step / GW_MM, (int)GW_TRAVEL_MOST);
+    return GW_OK;
+}
+
+gw_status gw_travel_warn(gw_travel_job *job, const char *text, gw_error *err)
+{
+    gw_travel_study *out = job->out;
+    const char **all = gw_arena_alloc(&out->arena, (size_t)out->n_warnings + 1, sizeof *all);
+    gw_error line = { 0 };
+    gw_fail(&line, GW_OK, "kit %s: %s", job->run.c->kits[job->run.kit].name, text);
+    char *kept = gw_arena_strdup(&out->arena, line.msg);
+    if (!all || !kept) return gw_fail(err, GW_E_NOMEM, "out of memory for warnings");
+    if (out->n_warnings) memcpy(all, out->warning, (size_t)out->n_warnings * sizeof *all);
+    all[out->n_warnings++] = kept;
+    out->warning = all;
+    return GW_OK;
+}
+
+gw_status gw_travel_state(gw_travel_job *job, gw_corner_ws *ws, const gw_corner_load *load, double travel,
+                          gw_travel_rates *rates, gw_error *err)
+{
+    gw_error inner = { 0 };
+    gw_status status = gw_corner_travel_at(ws, load, travel, &job->run.state, &job->report, rates, &inner);
+    if (status != GW_OK)
+        return gw_fail(err, status, "%s: kit %s, travel %.4g mm: %s", job->run.c->path,
+                       job->run.c->kits[job->run.kit].name, travel / GW_MM, inner.msg);
+    return GW_OK;
+}
+
+/* Half the track of the vehicle, or, without one, the contact patch as it is drawn. */
+static double half_track(const gw_travel_job *job)
+{
+    const gw_case *c = job->run.c;
+    gw_axle axle = job->run.axle;
+    return c->has_vehicle ? 0.5 * c->vehicle.track[axle] : c->corners[axle].wheel.centre.y;
+}
+
+static void fill_point(const gw_travel_job *job, double travel, gw_travel_point *point)
+{
+    const gw_corner_result *r = &job->report;
+    point->travel = travel;
+    point->camber = r->camber;
+    point->toe = r->toe;
+    point->camber_change = r->camber_change;
+    point->toe_change = r->toe_change;
+    point->caster_change = r->caster_change;
+    point->wheel_centre = r->wheel_centre;
+    point->contact_patch = r->contact_patch;
+    point->track_change = 2.0 * r->contact_patch.y;
+    point->wheelbase_change = job->run.axle == GW_FRONT ? r->wheel_centre.x : -r->wheel_centre.x;
+    point->half_track = half_track(job) + r->contact_patch.y;
+    point->roll_centre = gw_roll_centre_height(&point->rates, point->half_track);
+    point->parasitic = NAN;
+}
+
+static gw_status run_point(gw_travel_job *job, const gw_corner_load *load, double travel,
+                           const gw_travel_item *item, gw_travel_point *point, gw_error *err)
+{
+    gw_status status = gw_travel_state(job, job->run.ws, load, travel, &point->rates, err);
+    if (status != GW_OK) return status;
+    fill_point(job, travel, point);
+    return gw_bearings_point(job, item, point, err);
+}
+
+static gw_status run_points(gw_travel_job *job, const gw_corner_load *load, gw_travel_item *item,
+                            gw_error *err)
+{
+    const gw_travel_plan *plan = &job->out->plan;
+    item->n = count_points(plan);
+    item->point = gw_arena_alloc(&job->out->arena, (size_t)item->n, sizeof *item->point);
+    if (!item->point) return gw_fail(err, GW_E_NOMEM, "out of memory for %d places of travel", item->n);
+    gw_status status = run_point(job, load, 0.0, item, &item->rest, err);
+    for (int i = 0; i < item->n && status == GW_OK; i++)
+        status = run_point(job, load, gw_travel_of(plan, i), item, &item->point[i], err);
+    return status;
+}
+
+static void fill_anti(const gw_travel_job *job, gw_travel_item *item)
+{
+    const gw_case *c = job->run.c;
+    item->has_anti = c->has_vehicle;
+    if (!c->has_vehicle) return;
+    item->anti_brake = gw_vehicle_anti_brake(&c->vehicle, item->axle, item->rest.rates.patch_forward);
+    item->anti_drive = gw_vehicle_anti_drive(&c->vehicle, item->axle, item->rest.rates.hub_forward);
+}
+
+/* What a load of the case does to this wheel besides its vertical force. */
+static gw_status forces_of(const gw_travel_job *job, int load, gw_corner_load *out, gw_error *err)
+{
+    const gw_load *l = &job->run.c->loads[load];
+    gw_wheel_load wheel;
+    gw_error inner = { 0 };
+    if (l->kind == GW_LOAD_DIRECT) {
+        *out = l->direct;
+        return GW_OK;
+    }
+    gw_status status = gw_vehicle_wheel_load(&job->run.vehicle, &l->manoeuvre, job->run.axle, &wheel, &inner);
+    if (status != GW_OK)
+        return gw_fail(err, status, "%s: load \"%s\": %s", job->run.c->path, l->name, inner.msg);
+    *out = (gw_corner_load){ wheel.patch_force, wheel.patch_moment, wheel.hub_force, 0.0 };
+    return GW_OK;
+}
+
+/* Load -1 is vertical load alone, which is what parasitic rate and clamping are defined under. */
+static gw_status run_item(gw_travel_job *job, int load, gw_error *err)
+{
+    gw_travel_item *item = &job->out->item[job->out->n];
+    gw_corner_load forces = { 0 };
+    gw_status status = GW_OK;
+    *item = (gw_travel_item){ .kit = job->run.kit, .load = load, .axle = job->run.axle };
+    if (load >= 0) status = forces_of(job, load, &forces, err);
+    if (status == GW_OK) status = gw_bearings_begin(job, item, err);
+    if (status == GW_OK) status = run_points(job, &forces, item, err);
+    if (status == GW_OK) status = gw_bearings_end(job, &forces, item, err);
+    if (status != GW_OK) return status;
+    fill_anti(job, item);
+    job->out->n++;
+    if (load >= 0) return GW_OK;
+    status = gw_travel_parasitic(job, item, err);
+    return status == GW_OK ? gw_travel_clamped(job, item, err) : status;
+}
+
+static bool wants_load(const gw_run *run, int load, gw_axle axle)
+{
+    return run->wanted->loads && gw_run_wants_load(run, load, axle);
+}
+
+static gw_status run_corner(gw_travel_job *job, int kit, gw_axle axle, gw_error *err)
+{
+    gw_run *run = &job->run;
+    gw_status status = gw_run_open_corner(run, kit, axle, err);
+    for (int i = 0; status == GW_OK && i < gw_corner_warnings(run->ws); i++)
+        status = gw_travel_warn(job, gw_corner_warning(run->ws, i), err);
+    if (status == GW_OK) status = run_item(job, -1, err);
+    for (int l = 0; l < run->c->n_loads && status == GW_OK; l++)
+        if (wants_load(run, l, axle)) status = run_item(job, l, err);
+    gw_run_close_corner(run);
+    return status;
+}
+
+static gw_status run_all(gw_travel_job *job, gw_error *err)
+{
+    const gw_case *c = job->run.c;
+    size_t most = (size_t)c->n_kits * GW_AXLES * ((size_t)c->n_loads + 1);
+    gw_status status = GW_OK;
+    job->out->item = gw_arena_alloc(&job->out->arena, most, sizeof *job->out->item);
+    if (!job->out->item) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
+    for (int k = 0; k < c->n_kits; k++)
+        for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++)
+            if (gw_run_wants_kit(&job->run, k) && gw_run_wants_axle(&job->run, a))
+                status = run_corner(job, k, a, err);
+    return status;
+}
+
+/* Only a load needs what gw_run_open works out of the vehicle besides the laws of the bushes. */
+static gw_status open_run(gw_run *run, const gw_case *c, const gw_selection *wanted, gw_error *err)
+{
+    if (wanted->loads) return gw_run_open(run, c, wanted, err);
+    *run = (gw_run){ .c = c, .wanted = wanted };
+    return gw_laws_make(c, wanted->method, &run->laws, err);
+}
+
+gw_status gw_study_travel(const gw_case *c, const gw_selection *wanted, const gw_travel_plan *plan,
+                          gw_travel_study *out, gw_error *err)
+{
+    gw_travel_study study = { .plan = *plan };
+    gw_travel_job job = { .out = &study };
+    job.report.joints = job.joints;
+    gw_status status = check_plan(plan, err);
+    if (status != GW_OK) return status;
+    status = open_run(&job.run, c, wanted, err);
+    if (status == GW_OK) status = run_all(&job, err);
+    gw_run_close(&job.run);
+    if (status != GW_OK) {
+        gw_travel_study_free(&study);
+        return status;
+    }
+    *out = study;
+    return GW_OK;
+}
+
+void gw_travel_study_free(gw_travel_study *study)
+{
+    gw_arena_free(&study->arena);
+    *study = (gw_travel_study){ 0 };
+}
+
+const gw_travel_item *gw_travel_find(const gw_travel_study *study, int kit, gw_axle axle, int load)
+{
+    for (int i = 0; i < study->n; i++) {
+        const gw_travel_item *item = &study->item[i];
+        if (item->kit == kit && item->axle == axle && item->load == load) return item;
+    }
+    return NULL;
+}
