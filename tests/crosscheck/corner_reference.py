@@ -18,7 +18,7 @@ for _v in ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS"):
 sys.dont_write_bytecode = True
 
 from reference import selfcheck  # noqa: E402
-from reference.case import read  # noqa: E402
+from reference.case import Unsupported, read  # noqa: E402
 from reference.study import Study  # noqa: E402
 
 
@@ -73,4 +73,7 @@ def main(args):
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    try:
+        sys.exit(main(sys.argv[1:]))
+    except Unsupported as reason:
+        sys.exit(f"this reading does not cover {reason}")

@@ -179,8 +179,11 @@ class Maker:
         j["between"] = ["upright", "chassis"]
         j.pop("bracket_N_per_mm", None)
         for n in self.choice["top_mount"]:
-            self.bushes[n]["axial_N_per_mm"] = 0
-            self.bushes[n].pop("stop", None)
+            radial = self.bushes[n]["radial_N_per_mm"]
+            conical = self.bushes[n].get("conical_Nm_per_deg", 0)     # none in a ball or bearing
+            self.bushes[n] = {"type": "rates", "radial_N_per_mm": radial, "axial_N_per_mm": 0,
+                              "conical_Nm_per_deg": conical,
+                              "torsional_Nm_per_deg": 0.3 if conical else 0}
         self.spring_spec = {"on": "upright", "at": "seat", "to": "top",
                             "rate_N_per_mm": self.u(18, 40)}
 

@@ -9,7 +9,7 @@ import numpy as np
 from scipy import linalg, optimize
 
 from . import jets
-from .case import DEG, Unsupported, bush_frame, kit_fits, load_bush, static_load
+from .case import Unsupported, bush_frame, kit_fits, load_bush, static_load
 
 ELL = 200.0      # mm for one radian
 NO_LOAD = np.zeros(10)
