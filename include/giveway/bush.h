@@ -62,7 +62,20 @@ typedef struct gw_bearing {
     double clearance;     /**< total radial internal clearance   [m], >= 0 */
     double breakaway;     /**< breakaway torque                  [N m], >= 0 */
     double radial, axial; /**< given rates [N/m]; 0: worked out from the contact */
+    bool floats;          /**< the axial rate was given as 0: free along its axis, as on a strut */
 } gw_bearing;
+
+/** How the outer sleeve sits in its housing; `given` false: not told. */
+typedef struct gw_seat {
+    bool given;
+    double diameter, length;            /**< of the joint                         [m], > 0 */
+    double bore;                        /**< of the bush itself                   [m]; 0: not told */
+    double sleeve_wall, housing_wall;   /**<                                      [m], > 0 */
+    double least, most;                 /**< interference on the diameter; below 0 it is loose [m] */
+    bool housing_aluminium;             /**< else steel; the sleeve is of steel            */
+    double friction;                    /**<                                      [-], >= 0 */
+    double housing_yield, sleeve_yield; /**<                                      [Pa], > 0 */
+} gw_seat;
 
 /** A bush on offer. The frame is (e1, e2, e3 = axis) of the joint that it is fitted to. */
 typedef struct gw_bush {
@@ -77,6 +90,7 @@ typedef struct gw_bush {
     double dynamic_ratio;        /**< RATES, BALL_JOINT: dynamic over static    [-], > 0; 1      */
     double offset, offset_clock; /**< off-centre bore: [m], >= 0, and angle from e1 to e2 [rad]  */
     double tilt_limit;           /**< [rad]; 0: none given                                       */
+    gw_seat seat;                /**< press fit                                                  */
     double price;                /**< in whatever currency the case uses; negative: not given    */
     double fit_minutes;          /**< [min]; negative: not given                                 */
 } gw_bush;

@@ -111,12 +111,14 @@ gw_status gw_bearing_rates(const gw_bearing *bearing, double *radial, double *ax
 {
     gw_bearing_stiffness s = { .radial = bearing->radial, .axial = bearing->axial };
 
-    if (!(bearing->radial > 0.0 && bearing->axial > 0.0)) {
+    bool given = bearing->radial > 0.0 && (bearing->axial > 0.0 || bearing->floats);
+    if (!given) {
         gw_status st = gw_bearing_stiffness_at(bearing, NULL, 0.0, &s, err);
 
         if (st != GW_OK) return st;
     }
     *radial = bearing->radial > 0.0 ? bearing->radial : s.radial;
     *axial = bearing->axial > 0.0 ? bearing->axial : s.axial;
+    if (bearing->floats) *axial = 0.0;
     return GW_OK;
 }

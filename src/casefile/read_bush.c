@@ -29,7 +29,7 @@ static const gw_number_key BEARING[] = {
     { "clearance_mm", GW_REQUIRED, GW_FROM(0, 10), GW_MM, 0, AT(bearing.clearance) },
     { "breakaway_Nm", GW_REQUIRED, GW_FROM(0, 1e6), 1, 0, AT(bearing.breakaway) },
     { "radial_N_per_mm", GW_OPTIONAL, GW_ABOVE(0, 1e12), GW_N_PER_MM, 0, AT(bearing.radial) },
-    { "axial_N_per_mm", GW_OPTIONAL, GW_ABOVE(0, 1e12), GW_N_PER_MM, 0, AT(bearing.axial) },
+    { "axial_N_per_mm", GW_OPTIONAL, GW_FROM(0, 1e12), GW_N_PER_MM, 0, AT(bearing.axial) },
 };
 
 static const gw_number_key STOP[] = {
@@ -38,7 +38,7 @@ static const gw_number_key STOP[] = {
 };
 
 /* Every key that a type knows, in the order of gw_bush_type. */
-#define EVERY "type", "label", "price", "fit_minutes", "tilt_limit_deg", "offset_mm", "offset_clock_deg"
+#define EVERY "type", "label", "price", "fit_minutes", "tilt_limit_deg", "offset_mm", "offset_clock_deg", "press_fit"
 #define RUBBER                                                                                               \
     "material", "inner_diameter_mm", "outer_diameter_mm", "length_mm", "end_dish_mm", "interleaf", "stop",   \
         "progressive"
@@ -96,6 +96,8 @@ static void read_bearing(const gw_reader *rd, const gw_node *node, gw_bush *bush
     static const char *const LINERS[] = { "steel", "ptfe" }; /* in the order of gw_liner */
     int liner;
     gw_get_numbers(rd, node, BEARING, GW_COUNT(BEARING), bush);
+    gw_node axial = gw_node_key(node, "axial_N_per_mm");
+    bush->bearing.floats = axial.json && bush->bearing.axial <= 0.0;
     if (gw_get_choice(rd, node, "liner", GW_REQUIRED, LINERS, 2, &liner))
         bush->bearing.liner = (gw_liner)liner;
 }
@@ -123,6 +125,7 @@ void gw_read_bush(const gw_case_reader *cr, const gw_node *node, gw_bush *bush)
     gw_get_text(rd, node, "label", GW_OPTIONAL, GW_MAX_TEXT_BYTES, &bush->label);
     gw_get_numbers(rd, node, COMMON, GW_COUNT(COMMON), bush);
     check_offset_pair(rd, node);
+    gw_read_seat(rd, node, &bush->seat);
     switch (bush->type) {
     case GW_BUSH_RATES:
         read_rates(rd, node, bush);

@@ -272,6 +272,19 @@ static void bad_bearings_are_named_and_leave_outputs_alone(void **state)
     assert_int_equal(n, -7);
 }
 
+/* A spherical bearing at a strut's top takes no load along the strut. */
+static void a_floating_bearing_has_no_axial_rate(void **unused)
+{
+    (void)unused;
+    gw_bearing b = bearing(GW_LINER_PTFE);
+    double radial = 0.0, axial = -1.0;
+    gw_error err = { 0 };
+    b.floats = true;
+    assert_int_equal(gw_bearing_rates(&b, &radial, &axial, &err), GW_OK);
+    assert_true(radial > 0.0);
+    check_abs(axial, 0.0, 0.0, "axial rate");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -284,6 +297,7 @@ int main(void)
         cmocka_unit_test(liner_rate_is_the_integral_over_the_loaded_half),
         cmocka_unit_test(a_bearing_is_a_hundred_times_stiffer_than_rubber),
         cmocka_unit_test(given_rates_win_over_the_contact),
+        cmocka_unit_test(a_floating_bearing_has_no_axial_rate),
         cmocka_unit_test(clearance_classes_match_iso_12240),
         cmocka_unit_test(tilt_by_geometry_rounds_down_to_the_table_of_series_e),
         cmocka_unit_test(the_static_rating_of_the_40_mm_size_follows_from_500_n_per_mm2),
