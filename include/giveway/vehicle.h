@@ -4,6 +4,11 @@
 #define GIVEWAY_VEHICLE_H
 
 #include "giveway/corner.h"
+#include "giveway/tyre.h"
+
+/** What a case that says nothing means. Common practice. */
+#define GW_VEHICLE_SPEED   (100.0 / 3.6) /**< [m/s] */
+#define GW_BRAKE_IMBALANCE 0.1
 
 typedef struct gw_vehicle {
     double mass;                     /**< [kg]                                            */
@@ -18,6 +23,10 @@ typedef struct gw_vehicle {
     double cornering_stiffness[GW_AXLES]; /**< one tyre [N/rad]; 0: not given        */
     double camber_stiffness[GW_AXLES];    /**< one tyre [N/rad]                      */
     double pneumatic_trail;               /**< [m]                                   */
+    double yaw_inertia;                   /**< [kg m^2]; 0: not given                */
+    double speed;                         /**< at which handling is looked at [m/s], > 0            */
+    double brake_imbalance;               /**< left-right difference of brake force over their mean */
+    const gw_tyre_table *tyre[GW_AXLES];  /**< measured, in place of the stiffnesses; NULL: none */
 } gw_vehicle;
 
 typedef enum gw_side { GW_OUTER, GW_INNER } gw_side;

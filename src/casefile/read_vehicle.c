@@ -10,6 +10,9 @@ static const gw_number_key NUMBERS[] = {
     { "brake_front_fraction", GW_REQUIRED, GW_FROM(0, 1), 1, 0, offsetof(gw_vehicle, brake_front_fraction) },
     { "pneumatic_trail_mm", GW_REQUIRED, GW_FROM(-1e3, 1e3), GW_MM, 0,
       offsetof(gw_vehicle, pneumatic_trail) },
+    { "yaw_inertia_kgm2", GW_OPTIONAL, GW_ABOVE(0, 1e7), 1, 0, offsetof(gw_vehicle, yaw_inertia) },
+    { "speed_km_h", GW_OPTIONAL, GW_FROM(10, 500), GW_KM_H, 0, offsetof(gw_vehicle, speed) },
+    { "brake_imbalance", GW_OPTIONAL, GW_FROM(0, 1), 1, 0, offsetof(gw_vehicle, brake_imbalance) },
 };
 
 static const char *const OTHERS[] = { "track_mm",
@@ -17,6 +20,7 @@ static const char *const OTHERS[] = { "track_mm",
                                       "roll_centre_height_mm",
                                       "cornering_stiffness_N_per_deg",
                                       "camber_stiffness_N_per_deg",
+                                      "tyre_table",
                                       NULL };
 
 bool gw_read_vehicle(const gw_reader *rd, const gw_node *node, gw_vehicle *v)
@@ -25,6 +29,8 @@ bool gw_read_vehicle(const gw_reader *rd, const gw_node *node, gw_vehicle *v)
     const gw_range positive = GW_ABOVE(0, 1e6), zero_up = GW_FROM(0, 1e6);
     const gw_range track = GW_ABOVE(0, 1e4), height = GW_FROM(-2e3, 1e4);
     if (!gw_is_object(rd, node, "an object { }")) return false;
+    v->speed = GW_VEHICLE_SPEED;
+    v->brake_imbalance = GW_BRAKE_IMBALANCE;
     gw_check_keys(rd, node, NUMBERS, GW_COUNT(NUMBERS), OTHERS);
     gw_get_numbers(rd, node, NUMBERS, GW_COUNT(NUMBERS), v);
     gw_get_axles(rd, node, "track_mm", GW_REQUIRED, track, GW_MM, v->track);
@@ -36,5 +42,6 @@ bool gw_read_vehicle(const gw_reader *rd, const gw_node *node, gw_vehicle *v)
                  v->cornering_stiffness);
     gw_get_axles(rd, node, "camber_stiffness_N_per_deg", GW_OPTIONAL, zero_up, GW_N_PER_DEG,
                  v->camber_stiffness);
+    gw_read_tyre_tables(rd, node, v);
     return gw_faults_count(rd->faults) == before;
 }

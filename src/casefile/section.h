@@ -18,6 +18,8 @@ typedef struct gw_case_reader {
 
 /** Fills `v`; true where the section has no fault. */
 bool gw_read_vehicle(const gw_reader *rd, const gw_node *node, gw_vehicle *v);
+/** `tyre_table`: names of files beside the case; read and checked here. */
+void gw_read_tyre_tables(const gw_reader *rd, const gw_node *vehicle, gw_vehicle *v);
 bool gw_read_wheel(const gw_reader *rd, const gw_node *corner, gw_wheel *wheel);
 
 /** `bushes`, with room for those that are written in place elsewhere. */
@@ -32,6 +34,7 @@ int gw_read_bush_ref(gw_case_reader *cr, const gw_node *node, const char *name, 
 /** Describes one bush; the parts by type are in read_rubber.c and read_bearing.c. */
 void gw_read_bush(const gw_case_reader *cr, const gw_node *node, gw_bush *bush);
 void gw_read_rubber(const gw_case_reader *cr, const gw_node *node, gw_bush *bush);
+void gw_read_seat(const gw_reader *rd, const gw_node *bush, gw_seat *seat);
 void gw_read_stop(const gw_reader *rd, const gw_node *bush, gw_stop *stop);
 
 void gw_read_corner(gw_case_reader *cr, const gw_node *node, gw_axle axle);

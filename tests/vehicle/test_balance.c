@@ -1,0 +1,180 @@
+/* SPDX-License-Identifier: MIT */
+/* The understeer budget: the published one adds up, every sign in words, limits in closed form. */
+#include "support/check.h"
+
+#include "giveway/balance.h"
+#include "giveway/units.h"
+
+#include <gsl/gsl_errno.h>
+#include <math.h>
+
+/* An invented car; per wheel 1487 N/deg and 71 N/deg of camber at 4216 N. */
+static gw_tyre *linear_tyre(void)
+{
+    const gw_tyre_data data = { 1487 * GW_N_PER_DEG, 71 * GW_N_PER_DEG, 4216, NULL };
+    gw_tyre *tyre = NULL;
+    gw_error err = { 0 };
+    if (gw_tyre_open(&data, &tyre, &err) != GW_OK) fail_msg("%s", err.msg);
+    return tyre;
+}
+
+/* At 0.23 g, 500 N moved from the inner wheel to the outer one, both straight and upright. */
+static gw_axle_state bare_axle(void)
+{
+    gw_axle_state s = { .g = 0.23, .force = 2 * 4216 * 0.23 };
+    s.wheel[GW_OUTER].vertical = 4216 + 500;
+    s.wheel[GW_INNER].vertical = 4216 - 500;
+    return s;
+}
+
+static void entries_of(const gw_axle_state *s, double entry[GW_BUDGET_ENTRIES])
+{
+    gw_tyre *tyre = linear_tyre();
+    gw_error err = { 0 };
+    if (gw_budget_entries(tyre, s, entry, &err) != GW_OK) fail_msg("%s", err.msg);
+    gw_tyre_close(tyre);
+}
+
+/* The understeer of a car whose other axle is bare [deg/g]. */
+static double understeer_with(gw_axle axle, const gw_axle_state *s)
+{
+    gw_budget b;
+    gw_axle_state bare = bare_axle();
+    entries_of(axle == GW_FRONT ? s : &bare, b.entry[GW_FRONT]);
+    entries_of(axle == GW_REAR ? s : &bare, b.entry[GW_REAR]);
+    return gw_budget_understeer(&b) / GW_DEG;
+}
+
+/*
+ * Illustrative budget (imaginary car, says the source) in an encyclopedia article on understeer and
+ * oversteer, after R. T. Bundorf and R. L. Leffert, SAE 760713 (1976): front 11.0, rear 6.9, understeer 4.1
+ * deg/g. The printed signs are those of the axle's own slip, as here.
+ */
+static void published_illustrative_budget_adds_up(void **unused)
+{
+    (void)unused;
+    static const struct {
+        gw_budget_entry entry;
+        double front, rear;
+    } PRINTED[] = {
+        { GW_BUDGET_TYRE, 8.0, 7.0 },           /* load transfer and cornering stiffness */
+        { GW_BUDGET_ALIGNING, 0.2, -0.2 },      /* aligning torque                       */
+        { GW_BUDGET_ROLL_CAMBER, 1.2, 0.0 },    /* roll camber                           */
+        { GW_BUDGET_ROLL_STEER, 0.6, -0.4 },    /* roll steer                            */
+        { GW_BUDGET_LATERAL_STEER, 0.3, -0.1 }, /* lateral-force compliance steer       */
+        { GW_BUDGET_ALIGNING_STEER, 0.7, 0.6 }, /* aligning-torque compliance steer     */
+    };
+    gw_budget b = { 0 };
+    for (size_t i = 0; i < sizeof PRINTED / sizeof *PRINTED; i++) {
+        b.entry[GW_FRONT][PRINTED[i].entry] = PRINTED[i].front * GW_DEG;
+        b.entry[GW_REAR][PRINTED[i].entry] = PRINTED[i].rear * GW_DEG;
+    }
+    check_abs(gw_budget_axle(&b, GW_FRONT) / GW_DEG, 11.0, 0.05, "front");
+    check_abs(gw_budget_axle(&b, GW_REAR) / GW_DEG, 6.9, 0.05, "rear");
+    check_abs(gw_budget_understeer(&b) / GW_DEG, 4.1, 0.05, "understeer");
+}
+
+/* Gillespie, Fundamentals of Vehicle Dynamics (SAE, 1992), ch. 6: K = W_f/C_f - W_r/C_r, C of the axle. */
+static void bare_linear_tyres_need_weight_over_stiffness(void **unused)
+{
+    (void)unused;
+    double e[GW_BUDGET_ENTRIES];
+    gw_axle_state s = bare_axle();
+    entries_of(&s, e);
+    check_rel(e[GW_BUDGET_TYRE] / GW_DEG, 2 * 4216 / (2 * 1487.0), 1e-12, "deg/g");
+    for (int i = 1; i < GW_BUDGET_ENTRIES; i++) check_abs(e[i], 0.0, 1e-15, "nothing else");
+}
+
+/* Gillespie's form of lateral-force steer: A_f W_f, A in angle per force on the axle. */
+static void lateral_force_steer_is_its_coefficient_times_the_axle_load(void **unused)
+{
+    (void)unused;
+    double e[GW_BUDGET_ENTRIES], a = 0.043 * GW_DEG / GW_KN; /* of both wheels, per axle force */
+    gw_axle_state s = bare_axle();
+    s.wheel[GW_OUTER].toe[GW_TOE_LATERAL] = -a * s.force;
+    s.wheel[GW_INNER].toe[GW_TOE_LATERAL] = a * s.force;
+    entries_of(&s, e);
+    check_rel(e[GW_BUDGET_LATERAL_STEER], a * 2 * 4216, 1e-12, "rad/g");
+}
+
+static void toe_out_of_the_front_outer_wheel_under_lateral_force_is_understeer(void **unused)
+{
+    (void)unused;
+    gw_axle_state s = bare_axle();
+    s.wheel[GW_OUTER].toe[GW_TOE_LATERAL] = -0.1 * GW_DEG;
+    assert_true(understeer_with(GW_FRONT, &s) > 0.01);
+}
+
+static void toe_in_of_the_rear_outer_wheel_is_understeer(void **unused)
+{
+    (void)unused;
+    gw_axle_state s = bare_axle();
+    s.wheel[GW_OUTER].toe[GW_TOE_LATERAL] = 0.1 * GW_DEG;
+    assert_true(understeer_with(GW_REAR, &s) > 0.01);
+}
+
+/* The loaded wheel makes more of it than the other one, which leans the wrong way, takes back. */
+static void more_static_negative_camber_in_front_is_less_understeer(void **unused)
+{
+    (void)unused;
+    double e[GW_BUDGET_ENTRIES];
+    gw_axle_state s = bare_axle();
+    for (gw_side i = GW_OUTER; i <= GW_INNER; i++) s.wheel[i].camber[GW_CAMBER_SETTING] = -1.5 * GW_DEG;
+    entries_of(&s, e);
+    double gain = 71 * 1.5 * ((4216 + 500) - (4216 - 500)) / 4216.0; /* lateral force at the same slip [N] */
+    check_rel(-e[GW_BUDGET_SETTING] * s.g / GW_DEG * 2 * 1487, gain, 1e-12, "force gained");
+    assert_true(understeer_with(GW_FRONT, &s) < -0.01);
+}
+
+/* Both wheels lean with the body: Cg phi / C of each. */
+static void roll_camber_is_roll_times_the_ratio_of_stiffnesses(void **unused)
+{
+    (void)unused;
+    double e[GW_BUDGET_ENTRIES], roll = 1.31 * GW_DEG;
+    gw_axle_state s = bare_axle();
+    s.wheel[GW_OUTER].camber[GW_CAMBER_ROLL] = roll;
+    s.wheel[GW_INNER].camber[GW_CAMBER_ROLL] = -roll;
+    entries_of(&s, e);
+    check_rel(e[GW_BUDGET_ROLL_CAMBER] * s.g, roll * 71 / 1487.0, 1e-12, "rad");
+    assert_true(e[GW_BUDGET_ROLL_CAMBER] > 0.0);
+}
+
+/* Two axles share a moment as a pair of forces at the wheelbase. */
+static void aligning_torque_pushes_the_nose_out(void **unused)
+{
+    (void)unused;
+    const gw_vehicle v = { .mass = 1487, .wheelbase = 2.6, .pneumatic_trail = 0.027 };
+    double front = gw_aligning_force(&v, GW_FRONT, 0.4);
+    check_rel(front * 2.6, 1487 * 0.4 * GW_G0 * 0.027, 1e-12, "moment");
+    check_abs(gw_aligning_force(&v, GW_REAR, 0.4), -front, 0.0, "rear");
+}
+
+static void tyres_without_stiffness_or_load_are_refused(void **unused)
+{
+    (void)unused;
+    gw_tyre *tyre = NULL;
+    gw_error err = { 0 };
+    const gw_tyre_data soft = { 0, 71, 4216, NULL }, light = { 1487, 71, 0, NULL };
+    assert_int_equal(gw_tyre_open(&soft, &tyre, &err), GW_E_RANGE);
+    check_contains(err.msg, "cornering stiffness above 0");
+    assert_int_equal(gw_tyre_open(&light, &tyre, &err), GW_E_RANGE);
+    check_contains(err.msg, "the load they hold at");
+    assert_null(tyre);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(published_illustrative_budget_adds_up),
+        cmocka_unit_test(bare_linear_tyres_need_weight_over_stiffness),
+        cmocka_unit_test(lateral_force_steer_is_its_coefficient_times_the_axle_load),
+        cmocka_unit_test(toe_out_of_the_front_outer_wheel_under_lateral_force_is_understeer),
+        cmocka_unit_test(toe_in_of_the_rear_outer_wheel_is_understeer),
+        cmocka_unit_test(more_static_negative_camber_in_front_is_less_understeer),
+        cmocka_unit_test(roll_camber_is_roll_times_the_ratio_of_stiffnesses),
+        cmocka_unit_test(aligning_torque_pushes_the_nose_out),
+        cmocka_unit_test(tyres_without_stiffness_or_load_are_refused),
+    };
+    gsl_set_error_handler_off();
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
