@@ -34,7 +34,7 @@ LIBS    := $(PKG_LIBS) -lm
 SRC      := $(sort $(wildcard src/*/*.c))
 LIBSRC   := $(filter-out src/cli/%,$(SRC))
 CLISRC   := $(filter src/cli/%,$(SRC))
-LIBOBJ   := $(LIBSRC:src/%.c=$B/%.o) $B/materials_embedded.o
+LIBOBJ   := $(LIBSRC:src/%.c=$B/%.o) $B/materials_embedded.o $B/page_embedded.o
 CLIOBJ   := $(CLISRC:src/%.c=$B/%.o)
 TESTSRC  := $(sort $(wildcard tests/*/test_*.c))
 TESTS    := $(TESTSRC:tests/%.c=$B/tests/%)
@@ -67,6 +67,15 @@ $B/materials_embedded.c: scripts/embed_materials.sh materials $(sort $(wildcard 
 	$(Q)scripts/embed_materials.sh $(filter %.json,$^) >$@.part && mv $@.part $@
 
 $B/materials_embedded.o: $B/materials_embedded.c $B/flags
+	@echo "  compile $<"
+	$(Q)$(CC_ALL) -MMD -MP -c -o $@ $<
+
+# Style and script of the report's page, likewise.
+$B/page_embedded.c: scripts/embed_page.sh src/show/page/report.css src/show/page/report.js
+	@mkdir -p $(@D) && echo "  embed   page"
+	$(Q)scripts/embed_page.sh $(filter-out %.sh,$^) >$@.part && mv $@.part $@
+
+$B/page_embedded.o: $B/page_embedded.c $B/flags
 	@echo "  compile $<"
 	$(Q)$(CC_ALL) -MMD -MP -c -o $@ $<
 

@@ -50,6 +50,8 @@ typedef enum gw_option_kind {
     X(MATERIALS, "materials", TEXT, "DIR", "add the materials in DIR, NAME.json each")                       \
     X(FORMAT, "format", CHOICE, "text|json|csv", "what is printed (text)")                                   \
     X(OUT, "out", TEXT, "DIR", "write charts to DIR as well")                                                \
+    X(FOR, "for", CHOICE, "customer|workshop", "whom the page is for (customer)")                            \
+    X(DATE, "date", TEXT, "YYYY-MM-DD", "the date on the page (the case file's)")                            \
     X(DETAIL, "detail", FLAG, "", "every figure, not only those that matter most")                           \
     X(QUIET, "quiet", FLAG, "", "no warnings and no progress")                                               \
     X(HELP, "help", FLAG, "", "this help")

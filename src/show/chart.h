@@ -101,6 +101,7 @@ typedef struct gw_charts {
     const char *dir; /**< borrowed                                            */
     int formats;     /**< GW_CHART_SVG | GW_CHART_PNG                         */
     int seconds;     /**< time limit of the drawing                           */
+    bool inlined;    /**< for a page that names them itself: smaller, without title and subtitle */
     gw_buf script;
     struct gw_chart_file *files; /**< what is to be written                   */
     int n_files, cap;

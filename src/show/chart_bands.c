@@ -82,7 +82,7 @@ void gw_charts_bands(gw_charts *charts, const char *stem, const gw_band_chart *c
     double lo, hi;
     gw_chart_words words = chart->words;
     words.y_title = NULL;
-    gw_canvas_begin(&cv, &page, GW_PAGE_HEIGHT, &words);
+    gw_canvas_begin(&cv, charts, &page, gw_charts_height(charts), &words);
     cv.top += 20;
     if (range_of(chart, &lo, &hi)) {
         draw(&cv, chart, lo, hi);

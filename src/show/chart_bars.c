@@ -82,10 +82,10 @@ static void put_group(gw_canvas *cv, const gw_bar_chart *chart, int group, doubl
 }
 
 /* Keys are laid out twice: once on a page that is thrown away, to know how many rows they take. */
-static double keys_height(const gw_bar_chart *chart)
+static double keys_height(const gw_charts *charts, const gw_bar_chart *chart)
 {
     gw_buf scratch = { 0 };
-    gw_canvas cv = { .out = &scratch, .width = GW_PAGE_WIDTH, .height = GW_PAGE_HEIGHT };
+    gw_canvas cv = { .out = &scratch, .width = gw_charts_width(charts), .height = gw_charts_height(charts) };
     double height = gw_canvas_keys(&cv, 0, chart->parts, chart->styles, chart->n_parts, chart->stacked);
     gw_buf_free(&scratch);
     return height;
@@ -96,7 +96,7 @@ static void draw_bars(gw_canvas *cv, const gw_bar_chart *chart, double row)
     double lo, hi;
     range_of(chart, &lo, &hi);
     cv->top += gw_canvas_keys(cv, cv->top + 2, chart->parts, chart->styles, chart->n_parts, chart->stacked);
-    cv->left = GW_EDGE + gw_hbar_names_room(chart->groups, chart->n_groups) + 12;
+    cv->left = GW_EDGE + gw_hbar_names_room(cv, chart->groups, chart->n_groups) + 12;
     double figures = gw_hbar_figure_width(lo, hi, chart->decimals);
     if (chart->stacked && lo < 0 && hi > 0) figures += gw_text_pixels("sum ", GW_TYPE_TICK, false);
     gw_hbar_axes(cv, lo, hi, chart->words.x_title, 1.3 * figures);
@@ -122,8 +122,9 @@ void gw_charts_bars(gw_charts *charts, const char *stem, const gw_bar_chart *cha
     gw_chart_words words = chart->words;
     words.y_title = NULL;
     double row = chart->stacked ? 2 * GW_BAR + 16 : GW_BAR * chart->n_parts + 14;
-    double height = gw_canvas_words_height(&words) + keys_height(chart) + row * chart->n_groups;
-    gw_canvas_begin(&cv, &page, (int)ceil(height), &words);
+    double height =
+        gw_canvas_words_height(charts, &words) + keys_height(charts, chart) + row * chart->n_groups;
+    gw_canvas_begin(&cv, charts, &page, (int)ceil(height), &words);
     draw_bars(&cv, chart, row);
     gw_hbar_plot(&cv, !chart->stacked);
     gw_charts_add_page(charts, stem, words.title, cv.height, &page);

@@ -67,11 +67,22 @@ typedef struct word_lines {
     gw_text_lines title, subtitle, note;
 } word_lines;
 
-static word_lines break_words(const gw_chart_words *words)
+int gw_charts_width(const gw_charts *charts)
 {
-    double room = GW_PAGE_WIDTH - 2 * GW_EDGE;
-    return (word_lines){ gw_text_break(words->title, room, 2, GW_TYPE_TITLE, true),
-                         gw_text_break(words->subtitle, room, 2, GW_TYPE_TEXT, false),
+    return charts->inlined ? GW_INLINED_WIDTH : GW_PAGE_WIDTH;
+}
+
+int gw_charts_height(const gw_charts *charts)
+{
+    return charts->inlined ? GW_INLINED_HEIGHT : GW_PAGE_HEIGHT;
+}
+
+static word_lines break_words(const gw_charts *charts, const gw_chart_words *words)
+{
+    double room = gw_charts_width(charts) - 2 * GW_EDGE;
+    bool bare = charts->inlined;
+    return (word_lines){ gw_text_break(bare ? NULL : words->title, room, 2, GW_TYPE_TITLE, true),
+                         gw_text_break(bare ? NULL : words->subtitle, room, 2, GW_TYPE_TEXT, false),
                          gw_text_break(words->note, room, 3, GW_TYPE_NOTE, false) };
 }
 
@@ -86,9 +97,9 @@ static double height_below(const word_lines *lines, const gw_chart_words *words)
     return 26 + (words->x_title ? 24 : 0) + (lines->note.n ? 8 + NOTE_LEADING * lines->note.n : 8);
 }
 
-int gw_canvas_words_height(const gw_chart_words *words)
+int gw_canvas_words_height(const gw_charts *charts, const gw_chart_words *words)
 {
-    word_lines lines = break_words(words);
+    word_lines lines = break_words(charts, words);
     return (int)(height_above(&lines, words) + height_below(&lines, words));
 }
 
@@ -106,14 +117,15 @@ static void put_words(gw_canvas *cv, const word_lines *lines, const gw_chart_wor
         gw_canvas_text(cv, GW_EDGE, y, lines->note.line[i], GW_TYPE_NOTE, GW_SOFT_INK, GW_TEXT_LEFT);
 }
 
-void gw_canvas_begin(gw_canvas *cv, gw_buf *out, int height, const gw_chart_words *words)
+void gw_canvas_begin(gw_canvas *cv, const gw_charts *charts, gw_buf *out, int height,
+                     const gw_chart_words *words)
 {
-    word_lines lines = break_words(words);
-    *cv = (gw_canvas){ .out = out, .width = GW_PAGE_WIDTH, .height = height };
+    word_lines lines = break_words(charts, words);
+    *cv = (gw_canvas){ .out = out, .width = gw_charts_width(charts), .height = height };
     cv->top = height_above(&lines, words);
     cv->bottom = height - height_below(&lines, words);
     cv->left = GW_EDGE;
-    cv->right = GW_PAGE_WIDTH - GW_EDGE;
+    cv->right = cv->width - GW_EDGE;
     gw_buf_add(out, "reset\nset encoding utf8\nunset key\nset datafile separator whitespace\n");
     put_words(cv, &lines, words);
 }

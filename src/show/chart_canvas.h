@@ -10,6 +10,8 @@
 enum {
     GW_PAGE_WIDTH = 800,
     GW_PAGE_HEIGHT = 500,
+    GW_INLINED_WIDTH = 520,
+    GW_INLINED_HEIGHT = 330,
     GW_EDGE = 18,
     GW_TYPE_TITLE = 18,
     GW_TYPE_TEXT = 14,
@@ -81,11 +83,16 @@ gw_text_lines gw_text_break(const char *s, double room, int most, int size, bool
 /** Text in quotes that gnuplot takes literally, whatever is in it. */
 void gw_plot_quote(gw_buf *out, const char *s);
 
+/** Width of the charts of a run, and height of those that have no reason for another. */
+int gw_charts_width(const gw_charts *charts);
+int gw_charts_height(const gw_charts *charts);
+
 /** Begins a page: title, subtitle, note and axis titles; sets top and bottom, and left and right to the
  * edges. */
-void gw_canvas_begin(gw_canvas *cv, gw_buf *out, int height, const gw_chart_words *words);
+void gw_canvas_begin(gw_canvas *cv, const gw_charts *charts, gw_buf *out, int height,
+                     const gw_chart_words *words);
 /** Height that begin takes for words above and below the plot. */
-int gw_canvas_words_height(const gw_chart_words *words);
+int gw_canvas_words_height(const gw_charts *charts, const gw_chart_words *words);
 
 void gw_canvas_text(gw_canvas *cv, double x, double y, const char *s, int size, const char *colour,
                     gw_text_side side);

@@ -5,7 +5,8 @@
 
 #include <math.h>
 
-enum { NAME_ROOM = 250 };
+/* Names take at most this part of the page. */
+static const double NAME_PART = 0.31;
 
 void gw_hbar_add(gw_canvas *cv, const gw_hbar *b)
 {
@@ -36,11 +37,11 @@ void gw_hbar_plot(gw_canvas *cv, bool hatched)
     gw_buf_add(cv->out, any ? "\n" : "plot 2 lc rgb '#ffffff'\n");
 }
 
-double gw_hbar_names_room(const char *const *names, int n)
+double gw_hbar_names_room(const gw_canvas *cv, const char *const *names, int n)
 {
     double room = 0.0;
     for (int i = 0; i < n; i++) {
-        gw_text_lines name = gw_text_break(names[i], NAME_ROOM, 2, GW_TYPE_TEXT, false);
+        gw_text_lines name = gw_text_break(names[i], NAME_PART * cv->width, 2, GW_TYPE_TEXT, false);
         for (int k = 0; k < name.n; k++) room = fmax(room, gw_text_pixels(name.line[k], GW_TYPE_TEXT, false));
     }
     return room;
@@ -48,7 +49,7 @@ double gw_hbar_names_room(const char *const *names, int n)
 
 void gw_hbar_name(gw_canvas *cv, double y, const char *name)
 {
-    gw_text_lines lines = gw_text_break(name, NAME_ROOM, 2, GW_TYPE_TEXT, false);
+    gw_text_lines lines = gw_text_break(name, NAME_PART * cv->width, 2, GW_TYPE_TEXT, false);
     gw_canvas_block(cv, cv->left - 10, y, &lines, GW_INK, GW_TEXT_RIGHT);
 }
 

@@ -14,7 +14,7 @@ typedef struct gw_hbar {
 } gw_hbar;
 
 /** Room for the widest of the names at the left. */
-double gw_hbar_names_room(const char *const *names, int n);
+double gw_hbar_names_room(const gw_canvas *cv, const char *const *names, int n);
 void gw_hbar_name(gw_canvas *cv, double y, const char *name);
 
 /** Axes over values from `lo` to `hi`, with zero in them and `figure_width` pixels beyond for figures. */

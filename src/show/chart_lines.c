@@ -8,7 +8,10 @@
 #include <math.h>
 #include <stdlib.h>
 
-enum { LABEL_ROOM = 210, LEADER = 22, MAX_LABELS = 32 };
+/* Names at the ends of lines take at most this part of the page. */
+static const double LABEL_PART = 0.27;
+
+enum { LEADER = 22, MAX_LABELS = 32 };
 
 static bool shows(const gw_line_chart *chart, double x, double y)
 {
@@ -53,7 +56,8 @@ static void set_axes(gw_canvas *cv, const gw_line_chart *chart, const extent *e)
     cv->y = chart->log_y ? gw_axis_log(e->y0, e->y1, true) : gw_axis_linear(e->y0, e->y1, 6, true);
     double room = 0.0;
     for (int s = 0; s < chart->n_series; s++) {
-        gw_text_lines name = gw_text_break(chart->series[s].name, LABEL_ROOM, 3, GW_TYPE_TEXT, false);
+        gw_text_lines name =
+            gw_text_break(chart->series[s].name, LABEL_PART * cv->width, 3, GW_TYPE_TEXT, false);
         for (int i = 0; i < name.n; i++) room = fmax(room, gw_text_pixels(name.line[i], GW_TYPE_TEXT, false));
     }
     cv->left = GW_EDGE + gw_canvas_figures_width(&cv->y) + 12;
@@ -153,7 +157,7 @@ static int collect_labels(gw_canvas *cv, const gw_line_chart *chart, end_label *
         end_label *l = &labels[n];
         if (!end_of(cv, chart, &chart->series[s], &l->x, &l->y)) continue;
         l->style = chart->series[s].style;
-        l->name = gw_text_break(chart->series[s].name, LABEL_ROOM, 3, GW_TYPE_TEXT, false);
+        l->name = gw_text_break(chart->series[s].name, LABEL_PART * cv->width, 3, GW_TYPE_TEXT, false);
         n++;
     }
     qsort(labels, (size_t)n, sizeof *labels, by_height);
@@ -218,7 +222,7 @@ void gw_charts_lines(gw_charts *charts, const char *stem, const gw_line_chart *c
     gw_canvas cv;
     gw_buf page = { 0 };
     extent e = extent_of(chart);
-    gw_canvas_begin(&cv, &page, GW_PAGE_HEIGHT, &chart->words);
+    gw_canvas_begin(&cv, charts, &page, gw_charts_height(charts), &chart->words);
     if (e.any) {
         set_axes(&cv, chart, &e);
         put_bands(&cv, chart);

@@ -7,7 +7,10 @@
 
 #include <math.h>
 
-enum { MAX_POINTS = 64, NAME_ROOM = 190, REACH = 11 };
+/* A name takes at most this part of the page. */
+static const double NAME_PART = 0.24;
+
+enum { MAX_POINTS = 64, REACH = 11 };
 
 typedef struct box {
     double x0, y0, x1, y1;
@@ -58,7 +61,7 @@ static bool shows(const gw_point_chart *chart, int i)
 
 static void put_name(scatter *sc, int own, double x, double y, const char *name)
 {
-    gw_text_lines lines = gw_text_break(name, NAME_ROOM, 3, GW_TYPE_TEXT, false);
+    gw_text_lines lines = gw_text_break(name, NAME_PART * sc->cv->width, 3, GW_TYPE_TEXT, false);
     double w = 0.0, h = 17.0 * lines.n, least = HUGE_VAL;
     box best = { 0 };
     for (int k = 0; k < lines.n; k++) w = fmax(w, gw_text_pixels(lines.line[k], GW_TYPE_TEXT, false));
@@ -137,7 +140,7 @@ void gw_charts_points(gw_charts *charts, const char *stem, const gw_point_chart 
     gw_canvas cv;
     gw_buf page = { 0 };
     int n = chart->n < MAX_POINTS ? chart->n : MAX_POINTS;
-    gw_canvas_begin(&cv, &page, GW_PAGE_HEIGHT, &chart->words);
+    gw_canvas_begin(&cv, charts, &page, gw_charts_height(charts), &chart->words);
     if (set_axes(&cv, chart, n)) {
         scatter sc = { .chart = chart, .cv = &cv };
         put_names(&sc, n);

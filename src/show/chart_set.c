@@ -89,14 +89,14 @@ static void add_output(gw_charts *charts, const char *stem, const char *title, i
         gw_buf_fmt(
             &charts->script,
             "set terminal svg size %d,%d dynamic noenhanced font 'sans-serif,%d' background '#ffffff'\n",
-            GW_PAGE_WIDTH, height, GW_TYPE_TEXT);
+            gw_charts_width(charts), height, GW_TYPE_TEXT);
     else /* pngcairo takes sizes as points of 96 to the inch: 3/4 makes them the pixels of the SVG, twice over
           */
         gw_buf_fmt(
             &charts->script,
             "set terminal pngcairo size %d,%d noenhanced font 'sans-serif,%d' fontscale 1.5 linewidth 2 "
             "pointscale 2 background '#ffffff'\n",
-            2 * GW_PAGE_WIDTH, 2 * height, GW_TYPE_TEXT);
+            2 * gw_charts_width(charts), 2 * height, GW_TYPE_TEXT);
     gw_buf_fmt(&charts->script, "set output f%d\n", charts->n_files - 1);
 }
 

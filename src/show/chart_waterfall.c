@@ -39,7 +39,8 @@ static void draw(gw_canvas *cv, const gw_waterfall_chart *chart)
         hi = fmax(hi, level);
     }
     const char *ends[] = { chart->start_name, chart->end_name };
-    cv->left = GW_EDGE + fmax(gw_hbar_names_room(chart->names, chart->n), gw_hbar_names_room(ends, 2)) + 12;
+    cv->left =
+        GW_EDGE + fmax(gw_hbar_names_room(cv, chart->names, chart->n), gw_hbar_names_room(cv, ends, 2)) + 12;
     gw_hbar_axes(cv, lo, hi, chart->words.x_title, 1.3 * (gw_hbar_figure_width(lo, hi, chart->decimals) + 8));
     put_row(cv, chart, 0, 0.0, start);
     level = start;
@@ -56,7 +57,8 @@ void gw_charts_waterfall(gw_charts *charts, const char *stem, const gw_waterfall
     gw_buf page = { 0 };
     gw_chart_words words = chart->words;
     words.y_title = NULL;
-    gw_canvas_begin(&cv, &page, gw_canvas_words_height(&words) + ROW * (chart->n + 2), &words);
+    gw_canvas_begin(&cv, charts, &page, gw_canvas_words_height(charts, &words) + ROW * (chart->n + 2),
+                    &words);
     draw(&cv, chart);
     gw_hbar_plot(&cv, false);
     gw_charts_add_page(charts, stem, words.title, cv.height, &page);

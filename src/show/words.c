@@ -18,6 +18,157 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
         "Demonstration data, invented for this program; they describe no car and no product on sale.",
     [GW_WORDS_CHECK_ALIGNMENT] = "After fitting, tighten at ride height, then measure and set the alignment, "
                                  "and check the brakes and the steering before the road.",
+
+    /* The page: frame and question */
+    [GW_WORDS_PAGE_LANGUAGE] = "en",
+    [GW_WORDS_PAGE_KICKER] = "Suspension bushes compared",
+    [GW_WORDS_PAGE_PREPARED] = "Prepared {date} with giveway {version}",
+    [GW_WORDS_PAGE_FOR_WORKSHOP] = "Workshop copy",
+    [GW_WORDS_PAGE_QUESTION_BRAKE_CORNER] =
+        "What do I gain when I brake hard and corner fast, and what do I pay for it?",
+    [GW_WORDS_PAGE_QUESTION_BRAKE] = "What do I gain when I brake hard, and what do I pay for it?",
+    [GW_WORDS_PAGE_QUESTION_CORNER] = "What do I gain when I corner fast, and what do I pay for it?",
+    [GW_WORDS_PAGE_QUESTION_OTHER] = "What do other bushes change on my car, and what do I pay for it?",
+
+    /* One sentence a kit */
+    [GW_WORDS_PAGE_ANSWER_BASE] = "{load}, the {axle} wheel turns {way} by {angle}",
+    [GW_WORDS_PAGE_ANSWER_BASE_END] = "; the others are measured against this",
+    [GW_WORDS_PAGE_ANSWER_LESS] =
+        "the {axle} wheel turns {percent} less {load} ({way} by {angle} instead of {base})",
+    [GW_WORDS_PAGE_ANSWER_MORE] =
+        "the {axle} wheel turns {percent} more {load} ({way} by {angle} instead of {base})",
+    [GW_WORDS_PAGE_ANSWER_OTHER_WAY] =
+        "the {axle} wheel turns {way} by {angle} instead of {baseway} by {base} {load}",
+    [GW_WORDS_PAGE_ANSWER_SAME] = "the {axle} wheel turns no differently {load} ({way} by {angle})",
+    [GW_WORDS_PAGE_ANSWER_AND] = " and ",
+    [GW_WORDS_PAGE_ANSWER_COMMA] = ", ",
+    [GW_WORDS_PAGE_ANSWER_BUT] = ", but ",
+    [GW_WORDS_PAGE_ANSWER_WITH] = ", and ",
+    [GW_WORDS_PAGE_ANSWER_ROAD] = "the road comes through {feel} ({dB})",
+    [GW_WORDS_PAGE_ANSWER_COST] = "; parts {price}, fitting {time}",
+    [GW_WORDS_PAGE_ANSWER_PRICE] = "; parts {price}",
+    [GW_WORDS_PAGE_ANSWER_TIME] = "; fitting {time}",
+    [GW_WORDS_PAGE_ANSWER_END] = ".",
+    [GW_WORDS_PAGE_WAY_IN] = "in",
+    [GW_WORDS_PAGE_WAY_OUT] = "out",
+    [GW_WORDS_PAGE_FEEL_SOFTER] = "clearly softer",
+    [GW_WORDS_PAGE_FEEL_BIT_SOFTER] = "a little softer",
+    [GW_WORDS_PAGE_FEEL_SAME] = "hardly differently",
+    [GW_WORDS_PAGE_FEEL_BIT_HARDER] = "a little harder",
+    [GW_WORDS_PAGE_FEEL_HARDER] = "clearly harder",
+    [GW_WORDS_PAGE_FEEL_MUCH_HARDER] = "much harder",
+    [GW_WORDS_PAGE_LOAD_BRAKE] = "in a {brake} g stop",
+    [GW_WORDS_PAGE_LOAD_CORNER] = "in a {lateral} g corner",
+    [GW_WORDS_PAGE_LOAD_BOTH] = "braking at {brake} g in a {lateral} g corner",
+    [GW_WORDS_PAGE_LOAD_EXIT] = "driving at {drive} g out of a {lateral} g corner",
+    [GW_WORDS_PAGE_LOAD_DRIVE] = "driving off at {drive} g",
+    [GW_WORDS_PAGE_LOAD_NAMED] = "under the load “{load}”",
+    [GW_WORDS_PAGE_FRONT] = "front",
+    [GW_WORDS_PAGE_REAR] = "rear",
+    [GW_WORDS_PAGE_OUTER_FRONT] = "outer front",
+    [GW_WORDS_PAGE_OUTER_REAR] = "outer rear",
+
+    /* At a glance */
+    [GW_WORDS_PAGE_GLANCE] = "At a glance",
+    [GW_WORDS_PAGE_GLANCE_KIT] = "Kit",
+    [GW_WORDS_PAGE_GLANCE_TOE] = "{axle} wheel turns, {load}",
+    [GW_WORDS_PAGE_GLANCE_CAMBER] = "{axle} wheel leans on the road, {load}",
+    [GW_WORDS_PAGE_GLANCE_HARSH] = "Harshness, felt",
+    [GW_WORDS_PAGE_GLANCE_NOISE] = "Road noise, heard",
+    [GW_WORDS_PAGE_GLANCE_PARTS] = "Parts",
+    [GW_WORDS_PAGE_GLANCE_FIT] = "Fitting",
+    [GW_WORDS_PAGE_GLANCE_NOTE] =
+        "Turning: + in, − out. Leaning: − is in at the top. Harshness and noise are decibels over {kit}, "
+        "front / rear; 3 dB is plainly felt, 10 dB sounds twice as loud (common practice).",
+    [GW_WORDS_PAGE_COST_NOTE] = "Parts and fitting: what differs from {kit}, for both sides of the car; for "
+                                "{kit} itself, all of it new. Prices as given in the case, without currency.",
+    [GW_WORDS_PAGE_COST_PART] = "; {count} of {parts} have no figure",
+    [GW_WORDS_PAGE_NOTHING] = "none",
+
+    /* The wheel that moves */
+    [GW_WORDS_PAGE_SEE] = "See the wheel move",
+    [GW_WORDS_PAGE_CHOOSE_KIT] = "Kit",
+    [GW_WORDS_PAGE_CHOOSE_LOAD] = "Load",
+    [GW_WORDS_PAGE_CHOOSE_AXLE] = "Wheel",
+    [GW_WORDS_PAGE_FRONT_WHEEL] = "Front",
+    [GW_WORDS_PAGE_REAR_WHEEL] = "Rear",
+    [GW_WORDS_PAGE_SLIDE] = "Or set it yourself",
+    [GW_WORDS_PAGE_SLIDE_BRAKE] = "Braking",
+    [GW_WORDS_PAGE_SLIDE_LATERAL] = "Cornering",
+    [GW_WORDS_PAGE_SLIDE_NOTE] = "The outer wheel, solved every {brake} g of braking and every {lateral} g "
+                                 "of cornering; in between the picture moves on straight lines from one "
+                                 "solved state to the next. Whether the tyres hold that much is not asked.",
+    [GW_WORDS_PAGE_STATE_LOAD] = "{kit}, {axle} wheel, {load}",
+    [GW_WORDS_PAGE_STATE_SLIDER] = "{kit}, outer {axle} wheel, braking {brake} g, cornering {lateral} g",
+    [GW_WORDS_PAGE_STATE_SOLVED] = "solved state",
+    [GW_WORDS_PAGE_STATE_BETWEEN] = "between solved states",
+    [GW_WORDS_PAGE_STATE_LIFTS] = "not beyond {lateral} g of cornering here: a wheel lifts",
+    [GW_WORDS_PAGE_STATE_NONE] = "this load does not act on this wheel",
+    [GW_WORDS_PAGE_BEHIND] = "From behind",
+    [GW_WORDS_PAGE_ABOVE] = "From above",
+    [GW_WORDS_PAGE_BEHIND_TEXT] = "Left wheel from behind, leaning {scale} times as much as it does",
+    [GW_WORDS_PAGE_ABOVE_TEXT] =
+        "Left wheel from above, turned {scale} times as much as it is and moved {move} times as far",
+    [GW_WORDS_PAGE_GHOST] = "Dashed: {kit} under the same load.",
+    [GW_WORDS_PAGE_CAR_SIDE] = "car",
+    [GW_WORDS_PAGE_OUTSIDE] = "outside",
+    [GW_WORDS_PAGE_FORWARD] = "forward",
+    [GW_WORDS_PAGE_FIGURE] = "Figure",
+    [GW_WORDS_PAGE_FIG_TOE_CHANGE] = "Toe change (+ in)",
+    [GW_WORDS_PAGE_FIG_TOE] = "Toe",
+    [GW_WORDS_PAGE_FIG_RIM] = "Toe change at the rim",
+    [GW_WORDS_PAGE_FIG_CAMBER_CHANGE] = "Camber change (− in at the top)",
+    [GW_WORDS_PAGE_FIG_CAMBER] = "Camber to the body",
+    [GW_WORDS_PAGE_FIG_ROAD] = "Camber to the road",
+    [GW_WORDS_PAGE_FIG_X] = "Wheel moves forward",
+    [GW_WORDS_PAGE_FIG_Y] = "Wheel moves outward",
+    [GW_WORDS_PAGE_SHARES] = "Which bush lets it turn",
+    [GW_WORDS_PAGE_SHARES_NOTE] = "Each bush’s part of the toe change of the kit and load chosen above.",
+    [GW_WORDS_PAGE_SHARES_NONE] =
+        "Choose a load above: parts by bush are worked out for the loads of the case.",
+    [GW_WORDS_PAGE_SHARE_TRAVEL] = "wheel travel",
+    [GW_WORDS_PAGE_SHARE_REST] = "all other bushes and large-angle geometry",
+    [GW_WORDS_PAGE_NOSCRIPT] =
+        "Buttons and sliders need scripts to be allowed; everything else on this page can be read without.",
+
+    /* Charts */
+    [GW_WORDS_PAGE_CHARTS_GRIP] = "What gives way",
+    [GW_WORDS_PAGE_CHARTS_RIDE] = "What comes through from the road",
+    [GW_WORDS_PAGE_CHARTS_SWEEP] = "From gentle to hard",
+    [GW_WORDS_PAGE_BANDS_NOTE] = "Bounce is the body going up and down, shake is what you feel in seat and "
+                                 "wheel, boom is what you hear.",
+    [GW_WORDS_PAGE_NO_RIDE] = "Ride and noise are left out: the case does not give {what}.",
+    [GW_WORDS_PAGE_NO_CHARTS] =
+        "Charts are left out: gnuplot was not there when this page was made. The tables are complete.",
+    [GW_WORDS_PAGE_PRINT_AXLE] =
+        "In print the charts are those of the wheel chosen on the page, front or rear.",
+
+    /* How far to trust it */
+    [GW_WORDS_PAGE_TRUST] = "What is estimated, and how far to trust it",
+    [GW_WORDS_PAGE_TRUST_COMPARE] = "Differences between kits are surer than single figures: an error in a "
+                                    "point, a mass or the body falls on all kits alike.",
+    [GW_WORDS_PAGE_TRUST_RATES] = "Bush rates from size and hardness: 5 points of hardness (common practice) "
+                                  "move the modulus by up to a fifth, and toe and camber changes with it.",
+    [GW_WORDS_PAGE_TRUST_RIDE] =
+        "Harshness and noise: one wheel, a rigid body on stiff brackets, up to 315 Hz; no prediction of a "
+        "level in the cabin. With brackets half and twice as stiff the differences lie within: {ranges}.",
+    [GW_WORDS_PAGE_TRUST_RANGE] = "{kit} {low} to {high} dB",
+    [GW_WORDS_PAGE_TRUST_STATIC] = "Loads are steady, arms are rigid, and the give of tyre, wheel and hub is "
+                                   "left out unless the case states it.",
+    [GW_WORDS_PAGE_INPUTS] = "What went in",
+    [GW_WORDS_PAGE_INPUT_CASE] = "Case",
+    [GW_WORDS_PAGE_INPUT_FILE] = "File",
+    [GW_WORDS_PAGE_INPUT_CAR] = "Car",
+    [GW_WORDS_PAGE_INPUT_CAR_TEXT] =
+        "{mass} kg, {front} % on the front wheels, centre of mass {height} mm up, wheelbase {base} mm",
+    [GW_WORDS_PAGE_INPUT_WHEEL] = "{axle} wheel",
+    [GW_WORDS_PAGE_INPUT_WHEEL_TEXT] = "static camber {camber}, toe {toe}, load {load} N, {joints} joints",
+    [GW_WORDS_PAGE_INPUT_ROAD] = "Road",
+    [GW_WORDS_PAGE_INPUT_ROAD_CLASS] = "class {class} (ISO 8608) at {speed} km/h",
+    [GW_WORDS_PAGE_INPUT_ROAD_ROUGH] = "roughness as given at {speed} km/h",
+    [GW_WORDS_PAGE_INPUT_BUMP] = ", bump {height} mm high and {length} mm long",
+    [GW_WORDS_PAGE_INPUT_LOADS] = "Loads",
+    [GW_WORDS_PAGE_CAUTIONS] = "Before anyone works on the car",
 };
 
 const char *gw_words_text(gw_words which)

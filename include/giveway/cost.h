@@ -1,0 +1,27 @@
+/* SPDX-License-Identifier: MIT */
+/** What a kit costs to buy and to fit, as far as the case gives prices and times. */
+#ifndef GIVEWAY_COST_H
+#define GIVEWAY_COST_H
+
+#include "giveway/case.h"
+
+typedef struct gw_car_cost {
+    int parts;             /**< bushes to buy for the whole car                                   */
+    int unpriced, untimed; /**< of them, those without a price, without a fitting time           */
+    double price;          /**< of those with a price, in the currency of the case               */
+    double minutes;        /**< of those with a time [min]                                        */
+} gw_car_cost;
+
+/**
+ * Counts what differs from the first kit of the case, in every corner and on both sides of the car. Of the
+ * first kit itself, every bush that has a price or a time: renewing it all.
+ *
+ * A joint stands for two on the car, left and right, unless its corner holds its mirror image as well (a
+ * rack mounted left and right) or it lies on the centre line.
+ */
+gw_car_cost gw_car_cost_of(const gw_case *c, int kit);
+
+/** How many of a joint there are on the car: 1 or 2. */
+int gw_joint_count_on_car(const gw_corner *corner, int joint);
+
+#endif

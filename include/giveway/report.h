@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: MIT */
+/** Everything that a page for customer or workshop is made of, worked out in one go. SI units. */
+#ifndef GIVEWAY_REPORT_H
+#define GIVEWAY_REPORT_H
+
+#include "giveway/compare.h"
+#include "giveway/grid.h"
+#include "giveway/sweep.h"
+
+typedef struct gw_report {
+    const gw_case *c;
+    int baseline; /**< kit that the others are set beside: the first one wanted            */
+    gw_deflect_study deflect;
+    const char *no_ride; /**< what the case lacks for `ride`; NULL: worked out             */
+    gw_ride_study ride;
+    gw_grid_study grid;            /**< n 0: the case has no vehicle                        */
+    gw_sweep_study brake, lateral; /**< as above                                            */
+} gw_report;
+
+/**
+ * Works everything out that the case has data for.
+ *
+ * @param[out] out  points into the case; owned by the caller; empty on failure.
+ * @retval GW_OK
+ * @retval GW_E_SCHEMA  the case has no corner or no load.
+ * @retval GW_E_RANGE, GW_E_MECHANISM, GW_E_NUMERIC, GW_E_NOMEM as the studies it is made of.
+ */
+gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, gw_report *out, gw_error *err);
+void gw_report_free(gw_report *report);
+
+#endif

@@ -1,0 +1,135 @@
+/* SPDX-License-Identifier: MIT */
+/* giveway report: one page that the customer understands and the workshop can check. */
+#include "cli/commands.h"
+#include "cli/output.h"
+#include "cli/selection.h"
+#include "cli/session.h"
+#include "show/chart.h"
+#include "show/file.h"
+#include "show/report_page.h"
+
+#include <errno.h>
+#include <stdio.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <time.h>
+
+enum { DATE_MAX = 16 };
+
+/* "2026-02-29" is no date: what the calendar makes of it must read the same again. */
+static gw_status check_date(const char *text, gw_error *err)
+{
+    struct tm day = { .tm_isdst = -1, .tm_hour = 12 };
+    int end = 0;
+    char again[DATE_MAX];
+    bool ok = strlen(text) == 10 &&
+              sscanf(text, "%4d-%2d-%2d%n", &day.tm_year, &day.tm_mon, &day.tm_mday, &end) == 3;
+    day.tm_year -= 1900;
+    day.tm_mon -= 1;
+    ok = ok && end == 10 && mktime(&day) != (time_t)-1 &&
+         strftime(again, sizeof again, "%Y-%m-%d", &day) == 10;
+    if (ok && strcmp(again, text) == 0) return GW_OK;
+    return gw_fail(err, GW_E_USAGE, "--date takes a day as YYYY-MM-DD, not \"%s\"", text);
+}
+
+/* Without --date the day on which the case was last changed: the same input gives the same page. */
+static gw_status date_of(const gw_args *args, const char *path, char date[DATE_MAX], gw_error *err)
+{
+    const char *given = gw_args_text(args, GW_OPT_DATE, 0);
+    struct stat file;
+    struct tm day;
+    if (given) {
+        gw_status status = check_date(given, err);
+        if (status == GW_OK) snprintf(date, DATE_MAX, "%s", given);
+        return status;
+    }
+    if (stat(path, &file) != 0 || !gmtime_r(&file.st_mtime, &day))
+        return gw_fail(err, GW_E_IO, "%s: cannot tell when it was changed: %s", path, strerror(errno));
+    strftime(date, DATE_MAX, "%Y-%m-%d", &day);
+    return GW_OK;
+}
+
+static gw_status write_page(const gw_args *args, const gw_buf *page, gw_error *err)
+{
+    const char *dir = gw_args_text(args, GW_OPT_OUT, 0);
+    gw_buf path = { 0 };
+    gw_buf_fmt(&path, "%s/report.html", dir);
+    gw_status status = gw_buf_status(&path, err);
+    if (status == GW_OK) status = gw_dir_make(dir, err);
+    if (status == GW_OK) status = gw_file_write(path.s, page->s, page->n, err);
+    if (status == GW_OK && !gw_args_has(args, GW_OPT_QUIET)) fprintf(stderr, "page written to %s\n", path.s);
+    gw_buf_free(&path);
+    return status;
+}
+
+static gw_status make_page(const gw_args *args, const gw_report *report, const char *date, gw_error *err)
+{
+    bool quiet = gw_args_has(args, GW_OPT_QUIET);
+    const gw_page_wish wish = { .workshop = gw_args_is(args, GW_OPT_FOR, "workshop"), .date = date };
+    gw_page_charts charts = { 0 };
+    gw_buf page = { 0 };
+    gw_progress(quiet, "drawing charts");
+    gw_status status = gw_page_charts_draw(report, wish.workshop, &charts, err);
+    gw_progress(quiet, NULL);
+    if (status == GW_OK) status = gw_report_page(report, &charts, &wish, &page, err);
+    if (status == GW_OK) status = write_page(args, &page, err);
+    if (status == GW_OK && charts.left_out) fprintf(stderr, "%s\n", GW_CHARTS_LEFT_OUT);
+    gw_page_charts_free(&charts);
+    gw_buf_free(&page);
+    return status;
+}
+
+static void print_warnings(const gw_args *args, const gw_deflect_study *study)
+{
+    if (gw_args_has(args, GW_OPT_QUIET)) return;
+    for (int i = 0; i < study->n_warnings; i++) fprintf(stderr, "warning: %s\n", study->warning[i]);
+}
+
+static int report(const gw_args *args, const gw_case *c, const gw_selection *wanted)
+{
+    gw_error err = { 0 };
+    gw_report made = { 0 };
+    char date[DATE_MAX];
+    gw_status status = date_of(args, args->words[0], date, &err);
+    if (status == GW_OK) status = gw_study_report(c, wanted, &made, &err);
+    if (status == GW_OK) {
+        print_warnings(args, &made.deflect);
+        status = make_page(args, &made, date, &err);
+    }
+    gw_report_free(&made);
+    return status == GW_OK ? GW_EXIT_DONE : gw_complain("report", &err);
+}
+
+static int run(const gw_args *args)
+{
+    gw_session session = { 0 };
+    gw_choice choice = { 0 };
+    gw_error err = { 0 };
+    if (!gw_args_has(args, GW_OPT_OUT)) {
+        gw_fail(&err, GW_E_USAGE, "say where the page is to go: -o DIR");
+        return gw_complain("report", &err);
+    }
+    int status = gw_session_open(args, args->words[0], &session);
+    if (status == GW_EXIT_DONE) status = gw_choice_make(args, &session.c, &choice);
+    if (status == GW_EXIT_DONE) status = report(args, &session.c, &choice.wanted);
+    gw_choice_free(&choice);
+    gw_session_close(&session);
+    return status;
+}
+
+const gw_command GW_COMMAND_REPORT = {
+    .name = "report",
+    .args = "CASE -o DIR",
+    .summary = "one page for the customer: answer, charts, a wheel that moves, cautions",
+    .options = GW_TAKES_SELECTION | GW_TAKES(MATERIALS) | GW_TAKES(OUT) | GW_TAKES(FOR) | GW_TAKES(DATE) |
+               GW_TAKES(QUIET) | GW_TAKES(HELP),
+    .min_words = 1,
+    .max_words = 1,
+    .run = run,
+    .details =
+        "Writes DIR/report.html, a single file that needs no network: a browser shows it from a memory "
+        "stick, and printed it takes two sides of A4. --for workshop adds bush tables, settings and "
+        "verdicts. The date on it is that of the case file unless --date is given.",
+    .examples = { "giveway report cases/fast-saloon.json -o page",
+                  "giveway report cases/fast-saloon.json -o page --for workshop --date 2026-03-01" },
+};

@@ -1,0 +1,173 @@
+/* SPDX-License-Identifier: MIT */
+/* The question in the customer's words, and the answer in one sentence a kit. */
+#include "show/report_page.h"
+
+#include "giveway/cost.h"
+#include "giveway/units.h"
+#include "show/chart_canvas.h"
+
+#include <ctype.h>
+#include <math.h>
+
+void gw_page_minutes(gw_buf *out, double minutes)
+{
+    long all = lround(minutes), hours = all / 60, rest = all % 60;
+    if (hours) gw_buf_fmt(out, "%ld h", hours);
+    if (hours && rest) gw_buf_add(out, " ");
+    if (rest || !hours) gw_buf_fmt(out, "%ld min", rest);
+}
+
+static gw_words way_of(double toe)
+{
+    return toe < 0.0 ? GW_WORDS_PAGE_WAY_OUT : GW_WORDS_PAGE_WAY_IN;
+}
+
+static gw_words axle_words(const gw_page *p, gw_axle axle, int load)
+{
+    bool outer = p->c->loads[load].kind == GW_LOAD_MANOEUVRE && p->c->loads[load].manoeuvre.lateral_g > 0.0 &&
+                 p->c->loads[load].manoeuvre.side == GW_OUTER;
+    if (axle == GW_FRONT) return outer ? GW_WORDS_PAGE_OUTER_FRONT : GW_WORDS_PAGE_FRONT;
+    return outer ? GW_WORDS_PAGE_OUTER_REAR : GW_WORDS_PAGE_REAR;
+}
+
+/* Differences below this show as none: the figures are printed to a hundredth of a degree. */
+static const double SAME = 0.005 * GW_DEG;
+
+static gw_words turn_words(double toe, double base)
+{
+    if (fabs(toe - base) < SAME) return GW_WORDS_PAGE_ANSWER_SAME;
+    if (toe * base <= 0.0 || fabs(base) < 4 * SAME) return GW_WORDS_PAGE_ANSWER_OTHER_WAY;
+    return fabs(toe) < fabs(base) ? GW_WORDS_PAGE_ANSWER_LESS : GW_WORDS_PAGE_ANSWER_MORE;
+}
+
+/* "the front wheel turns 28 % less in a 1.00 g stop (out by 0.28° instead of 0.39°)" */
+static void say_turn(const gw_page *p, int kit, gw_axle axle, int load, gw_buf *out)
+{
+    const gw_deflection *of = gw_page_find(p, kit, axle, load);
+    const gw_deflection *from = gw_page_find(p, p->r->baseline, axle, load);
+    double toe = of->result.toe_change, base = from->result.toe_change;
+    gw_buf phrase = { 0 }, angle = { 0 }, than = { 0 }, percent = { 0 };
+    gw_page_load(p, load, &phrase);
+    gw_page_angle(&angle, fabs(toe), false);
+    gw_page_angle(&than, fabs(base), false);
+    gw_buf_fmt(&percent, "%.0f %%", base != 0.0 ? 100.0 * fabs(fabs(toe) / fabs(base) - 1.0) : 0.0);
+    const gw_html_part parts[] = {
+        { "load", gw_buf_str(&phrase) },       { "axle", gw_words_text(axle_words(p, axle, load)) },
+        { "way", gw_words_text(way_of(toe)) }, { "baseway", gw_words_text(way_of(base)) },
+        { "angle", gw_buf_str(&angle) },       { "base", gw_buf_str(&than) },
+        { "percent", gw_buf_str(&percent) },   { NULL, NULL }
+    };
+    gw_html_say(out, gw_words_text(kit == p->r->baseline ? GW_WORDS_PAGE_ANSWER_BASE : turn_words(toe, base)),
+                parts);
+    gw_buf_free(&phrase);
+    gw_buf_free(&angle);
+    gw_buf_free(&than);
+    gw_buf_free(&percent);
+}
+
+/* Felt difference in words; the limits are common practice: 1 dB can hardly be told, 3 dB plainly. */
+static gw_words feel_of(double decibels)
+{
+    if (decibels <= -3.0) return GW_WORDS_PAGE_FEEL_SOFTER;
+    if (decibels <= -1.0) return GW_WORDS_PAGE_FEEL_BIT_SOFTER;
+    if (decibels < 1.0) return GW_WORDS_PAGE_FEEL_SAME;
+    if (decibels < 3.0) return GW_WORDS_PAGE_FEEL_BIT_HARDER;
+    return decibels < 8.0 ? GW_WORDS_PAGE_FEEL_HARDER : GW_WORDS_PAGE_FEEL_MUCH_HARDER;
+}
+
+/* The axle where most comes through speaks for the car. */
+static const gw_ride_item *loudest(const gw_page *p, int kit)
+{
+    const gw_ride_item *front = gw_ride_find(&p->r->ride, kit, GW_FRONT);
+    const gw_ride_item *rear = gw_ride_find(&p->r->ride, kit, GW_REAR);
+    if (!front || !rear) return front ? front : rear;
+    return rear->difference.harshness > front->difference.harshness ? rear : front;
+}
+
+static void say_road(const gw_page *p, int kit, gw_buf *out)
+{
+    const gw_ride_item *item = loudest(p, kit);
+    if (!item || kit == p->r->baseline) return;
+    double dB = item->difference.harshness;
+    gw_buf figure = { 0 };
+    gw_buf_fmt(&figure, "%s dB", gw_signed(dB, 1).s);
+    if (dB >= 1.0)
+        GW_TELL(out, PAGE_ANSWER_BUT);
+    else
+        GW_TELL(out, PAGE_ANSWER_WITH);
+    GW_SAY(out, PAGE_ANSWER_ROAD, { "feel", gw_words_text(feel_of(dB)) }, { "dB", gw_buf_str(&figure) });
+    gw_buf_free(&figure);
+}
+
+static void say_cost(const gw_page *p, int kit, gw_buf *out)
+{
+    gw_car_cost cost = gw_car_cost_of(p->c, kit);
+    bool price = cost.parts > cost.unpriced, time = cost.parts > cost.untimed;
+    gw_buf minutes = { 0 };
+    gw_page_minutes(&minutes, cost.minutes);
+    gw_number sum = gw_fixed(cost.price, cost.price == floor(cost.price) ? 0 : 2);
+    const gw_html_part parts[] = { { "price", sum.s }, { "time", gw_buf_str(&minutes) }, { NULL, NULL } };
+    if (price && time)
+        gw_html_say(out, gw_words_text(GW_WORDS_PAGE_ANSWER_COST), parts);
+    else if (price || time)
+        gw_html_say(out, gw_words_text(price ? GW_WORDS_PAGE_ANSWER_PRICE : GW_WORDS_PAGE_ANSWER_TIME),
+                    parts);
+    gw_buf_free(&minutes);
+}
+
+/* The turns of the wheel that a sentence tells: the axle looked at, under the two loads; the other axle only
+ * where it gets worse by more than a twentieth of a degree. */
+static void say_turns(const gw_page *p, int kit, gw_buf *out)
+{
+    const int loads[] = { p->brake_load, p->corner_load };
+    int told = 0;
+    for (int i = 0; i < 2; i++)
+        if (loads[i] >= 0 && gw_page_find(p, kit, p->axle, loads[i])) {
+            if (told++) GW_TELL(out, PAGE_ANSWER_AND);
+            say_turn(p, kit, p->axle, loads[i], out);
+        }
+    if (!told) say_turn(p, kit, p->axle, p->load, out);
+    gw_axle other = p->axle == GW_FRONT ? GW_REAR : GW_FRONT;
+    for (int i = 0; i < 2 && kit != p->r->baseline; i++) {
+        const gw_deflection *of = loads[i] < 0 ? NULL : gw_page_find(p, kit, other, loads[i]);
+        if (!of) continue;
+        const gw_deflection *from = gw_page_find(p, p->r->baseline, other, loads[i]);
+        if (fabs(of->result.toe_change) < fabs(from->result.toe_change) + 0.05 * GW_DEG) continue;
+        GW_TELL(out, PAGE_ANSWER_COMMA);
+        say_turn(p, kit, other, loads[i], out);
+    }
+}
+
+static void answer_of(const gw_page *p, int kit)
+{
+    gw_buf text = { 0 };
+    say_turns(p, kit, &text);
+    say_road(p, kit, &text);
+    say_cost(p, kit, &text);
+    if (kit == p->r->baseline) GW_TELL(&text, PAGE_ANSWER_BASE_END);
+    GW_TELL(&text, PAGE_ANSWER_END);
+    gw_buf_fmt(p->out, "<li style=\"--kit:%s\"><strong>", gw_style_colour(kit));
+    gw_html_name(p->out, gw_page_kit(p, kit));
+    gw_buf_add(p->out, ":</strong> ");
+    gw_buf_add(p->out, gw_buf_str(&text));
+    gw_buf_add(p->out, "</li>\n");
+    if (text.failed) p->out->failed = true;
+    gw_buf_free(&text);
+}
+
+static gw_words question(const gw_page *p)
+{
+    if (p->brake_load >= 0 && p->corner_load >= 0) return GW_WORDS_PAGE_QUESTION_BRAKE_CORNER;
+    if (p->brake_load >= 0) return GW_WORDS_PAGE_QUESTION_BRAKE;
+    return p->corner_load >= 0 ? GW_WORDS_PAGE_QUESTION_CORNER : GW_WORDS_PAGE_QUESTION_OTHER;
+}
+
+void gw_page_answer(const gw_page *p)
+{
+    gw_buf_add(p->out, "<section class=\"answer\" aria-labelledby=\"question\">\n<h1 id=\"question\">");
+    gw_html_text(p->out, gw_words_text(question(p)));
+    gw_buf_add(p->out, "</h1>\n<ul class=\"answers\">\n");
+    for (int k = 0; k < p->c->n_kits; k++)
+        if (gw_page_has_kit(p, k)) answer_of(p, k);
+    gw_buf_add(p->out, "</ul>\n</section>\n");
+}

@@ -1,0 +1,164 @@
+/* SPDX-License-Identifier: MIT */
+/* Charts of the page: drawn in a folder of their own, read back, and set into the page. */
+#include "show/report_page.h"
+
+#include "show/chart_set.h"
+#include "show/compare_charts.h"
+#include "show/deflect.h"
+#include "show/file.h"
+
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+static gw_status gather(const gw_report *r, bool workshop, gw_charts *charts, gw_error *err)
+{
+    const gw_comparison cmp = { r->c, &r->deflect, &r->ride, r->no_ride, r->baseline };
+    gw_status status = gw_compare_charts(&cmp, charts, err);
+    if (status != GW_OK || !workshop || !r->c->has_vehicle) return status;
+    status = gw_sweep_charts(r->c, &r->brake, charts, err);
+    if (status == GW_OK) status = gw_sweep_charts(r->c, &r->lateral, charts, err);
+    return status;
+}
+
+static gw_status make_folder(gw_buf *path, gw_error *err)
+{
+    const char *where = getenv("TMPDIR");
+    gw_buf_fmt(path, "%s/giveway-XXXXXX", where && *where ? where : "/tmp");
+    if (path->failed) return gw_buf_status(path, err);
+    if (!mkdtemp(path->s)) {
+        gw_fail(err, GW_E_IO, "%s: cannot make a folder for charts: %s", path->s, strerror(errno));
+        gw_buf_free(path);
+        return GW_E_IO;
+    }
+    return GW_OK;
+}
+
+static gw_status copy(const gw_chart_file *file, gw_page_chart *out, gw_error *err)
+{
+    gw_buf stem = { 0 }, title = { 0 };
+    gw_buf_add(&stem, file->stem);
+    gw_buf_add(&title, file->title);
+    gw_status status = gw_file_read(file->path, &out->svg, err);
+    if (status == GW_OK) status = gw_buf_status(&stem, err);
+    if (status == GW_OK) status = gw_buf_status(&title, err);
+    out->stem = stem.s;
+    out->title = title.s;
+    return status;
+}
+
+static gw_status read_back(const gw_charts *charts, gw_page_charts *out, gw_error *err)
+{
+    gw_status status = GW_OK;
+    out->chart = calloc((size_t)charts->n_files + 1, sizeof *out->chart);
+    if (!out->chart) return gw_fail(err, GW_E_NOMEM, "out of memory for charts");
+    for (int i = 0; i < charts->n_files && status == GW_OK; i++)
+        status = copy(&charts->files[i], &out->chart[out->n++], err);
+    return status;
+}
+
+static void remove_folder(const gw_charts *charts, const char *folder)
+{
+    for (int i = 0; i < charts->n_files; i++) unlink(charts->files[i].path);
+    rmdir(folder);
+}
+
+gw_status gw_page_charts_draw(const gw_report *report, bool workshop, gw_page_charts *out, gw_error *err)
+{
+    gw_page_charts drawn = { 0 };
+    gw_charts charts = { 0 };
+    gw_buf folder = { 0 };
+    gw_status status = make_folder(&folder, err);
+    if (status != GW_OK) return status;
+    gw_charts_begin(&charts, folder.s, GW_CHART_SVG);
+    charts.inlined = true;
+    status = gather(report, workshop, &charts, err);
+    if (status == GW_OK) status = gw_charts_draw(&charts, err);
+    drawn.left_out = charts.left_out;
+    if (status == GW_OK && !drawn.left_out) status = read_back(&charts, &drawn, err);
+    remove_folder(&charts, folder.s);
+    gw_charts_free(&charts);
+    gw_buf_free(&folder);
+    if (status == GW_OK)
+        *out = drawn;
+    else
+        gw_page_charts_free(&drawn);
+    return status;
+}
+
+void gw_page_charts_free(gw_page_charts *charts)
+{
+    for (int i = 0; i < charts->n; i++) {
+        free(charts->chart[i].stem);
+        free(charts->chart[i].title);
+        gw_buf_free(&charts->chart[i].svg);
+    }
+    free(charts->chart);
+    *charts = (gw_page_charts){ 0 };
+}
+
+/* ---- in the page ---- */
+
+static bool begins(const char *s, const char *with)
+{
+    return strncmp(s, with, strlen(with)) == 0;
+}
+
+static gw_axle axle_of(const char *stem)
+{
+    size_t n = strlen(stem), rear = strlen("-rear");
+    return n >= rear && strcmp(stem + n - rear, "-rear") == 0 ? GW_REAR : GW_FRONT;
+}
+
+/* The wheel that is not chosen stays hidden until it is; the workshop's copy shows both. */
+static void put_chart(const gw_page *p, const gw_page_chart *chart)
+{
+    gw_axle axle = axle_of(chart->stem);
+    gw_buf_fmt(p->out, "<figure class=\"chart\" data-axle=\"%d\"%s><figcaption>", (int)axle,
+               axle != p->axle && !p->wish->workshop ? " hidden" : "");
+    gw_html_name(p->out, chart->title);
+    gw_buf_add(p->out, "</figcaption>\n");
+    gw_buf_add(p->out, strstr(gw_buf_str(&chart->svg), "<svg"));
+    gw_buf_add(p->out, "</figure>\n");
+}
+
+static void section(const gw_page *p, const char *id, gw_words name, const char *const *stems, gw_words note)
+{
+    int n = 0;
+    for (int i = 0; i < p->charts->n; i++)
+        for (const char *const *s = stems; *s; s++) n += begins(p->charts->chart[i].stem, *s);
+    if (!n) return;
+    gw_buf_fmt(p->out, "<section aria-labelledby=\"%s\">\n<h2 id=\"%s\">", id, id);
+    gw_html_text(p->out, gw_words_text(name));
+    gw_buf_add(p->out, "</h2>\n<div class=\"charts\">\n");
+    for (const char *const *s = stems; *s; s++)
+        for (int i = 0; i < p->charts->n; i++)
+            if (begins(p->charts->chart[i].stem, *s)) put_chart(p, &p->charts->chart[i]);
+    gw_buf_add(p->out, "</div>\n<p class=\"note\">");
+    gw_html_text(p->out, gw_words_text(note));
+    gw_buf_add(p->out, "</p>\n</section>\n");
+}
+
+static void paragraph(const gw_page *p, gw_words text)
+{
+    gw_buf_add(p->out, "<p class=\"note\">");
+    gw_html_text(p->out, gw_words_text(text));
+    gw_buf_add(p->out, "</p>\n");
+}
+
+void gw_page_figures(const gw_page *p)
+{
+    static const char *const GRIP[] = { "contributions-", "camber-budget-", "grip-against-harshness-", NULL };
+    static const char *const RIDE[] = { "transmissibility-", "obstacle-", "third-octave", NULL };
+    static const char *const SWEEP[] = { "toe-", "camber-braking-", "camber-cornering-", NULL };
+    if (p->charts->left_out) paragraph(p, GW_WORDS_PAGE_NO_CHARTS);
+    section(p, "grip", GW_WORDS_PAGE_CHARTS_GRIP, GRIP, GW_WORDS_PAGE_PRINT_AXLE);
+    section(p, "ride", GW_WORDS_PAGE_CHARTS_RIDE, RIDE, GW_WORDS_PAGE_BANDS_NOTE);
+    section(p, "sweep", GW_WORDS_PAGE_CHARTS_SWEEP, SWEEP, GW_WORDS_STATIC_ONLY);
+    if (p->r->no_ride) {
+        gw_buf_add(p->out, "<p class=\"note\">");
+        GW_SAY(p->out, PAGE_NO_RIDE, { "what", p->r->no_ride });
+        gw_buf_add(p->out, "</p>\n");
+    }
+}

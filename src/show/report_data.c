@@ -1,0 +1,240 @@
+/* SPDX-License-Identifier: MIT */
+/* The numbers that the page's script moves between: the same as in the tables and in --format json. */
+#include "show/report_page.h"
+
+#include "giveway/units.h"
+#include "show/chart_canvas.h"
+#include "show/json.h"
+
+#include <math.h>
+
+static void put_kits(const gw_page *p, gw_json *json)
+{
+    gw_json_array(json, "kits");
+    for (int k = 0; k < p->c->n_kits; k++) {
+        if (!gw_page_has_kit(p, k)) continue;
+        gw_json_object_on_line(json, NULL);
+        gw_json_int(json, "index", k);
+        gw_json_string(json, "name", p->c->kits[k].name);
+        gw_json_string(json, "label", gw_page_kit(p, k));
+        gw_json_string(json, "colour", gw_style_colour(k));
+        gw_json_close(json);
+    }
+    gw_json_close(json);
+}
+
+static void put_loads(const gw_page *p, gw_json *json)
+{
+    gw_json_array(json, "loads");
+    for (int l = 0; l < p->c->n_loads; l++) {
+        const gw_load *load = &p->c->loads[l];
+        bool whole = load->kind == GW_LOAD_MANOEUVRE;
+        gw_buf phrase = { 0 };
+        gw_page_load(p, l, &phrase);
+        gw_json_object_on_line(json, NULL);
+        gw_json_int(json, "index", l);
+        gw_json_string(json, "name", load->name);
+        gw_json_string(json, "phrase", gw_buf_str(&phrase));
+        gw_json_bool(json, "slides",
+                     whole && load->manoeuvre.side == GW_OUTER && load->manoeuvre.drive_g <= 0.0);
+        gw_json_number(json, "brake_g", whole ? load->manoeuvre.brake_g : 0.0);
+        gw_json_number(json, "lateral_g", whole ? load->manoeuvre.lateral_g : 0.0);
+        gw_json_close(json);
+        gw_buf_free(&phrase);
+    }
+    gw_json_close(json);
+}
+
+static void put_shares(const gw_corner *corner, const gw_corner_result *r, gw_json *json)
+{
+    gw_json_array(json, "shares");
+    for (int j = 0; j < corner->n_joints; j++) {
+        gw_json_object_on_line(json, NULL);
+        gw_json_string(json, "joint", corner->joints[j].name);
+        gw_json_number(json, "toe_deg", r->joints[j].toe_share / GW_DEG);
+        gw_json_close(json);
+    }
+    gw_json_close(json);
+    gw_json_number(json, "travel_toe_deg", r->travel_toe / GW_DEG);
+    gw_json_number(json, "geometry_toe_deg", r->geometry_toe / GW_DEG);
+}
+
+static void put_result(const gw_page *p, const gw_deflection *item, gw_json *json)
+{
+    const gw_corner_result *r = &item->result;
+    const gw_corner *corner = &p->c->corners[item->axle];
+    gw_json_object(json, NULL);
+    gw_json_int(json, "kit", item->kit);
+    gw_json_int(json, "axle", (long)item->axle);
+    gw_json_int(json, "load", item->load);
+    gw_json_number(json, "toe_change_deg", r->toe_change / GW_DEG);
+    gw_json_number(json, "camber_change_deg", r->camber_change / GW_DEG);
+    gw_json_number(json, "toe_deg", r->toe / GW_DEG);
+    gw_json_number(json, "camber_deg", r->camber / GW_DEG);
+    if (item->manoeuvre) gw_json_number(json, "camber_to_road_deg", item->camber_to_road / GW_DEG);
+    gw_json_number(json, "x_mm", r->wheel_centre.x / GW_MM);
+    gw_json_number(json, "y_mm", r->wheel_centre.y / GW_MM);
+    put_shares(corner, r, json);
+    gw_json_close(json);
+}
+
+static void put_results(const gw_page *p, gw_json *json)
+{
+    gw_json_array(json, "results");
+    for (int i = 0; i < p->r->deflect.n; i++) put_result(p, &p->r->deflect.item[i], json);
+    gw_json_close(json);
+}
+
+/* One quantity of a state; what is drawn with straight lines between the states. */
+typedef struct quantity {
+    const char *key;
+    double (*of)(const gw_grid_state *s);
+} quantity;
+
+static double toe(const gw_grid_state *s)
+{
+    return s->toe / GW_DEG;
+}
+
+static double toe_change(const gw_grid_state *s)
+{
+    return s->toe_change / GW_DEG;
+}
+
+static double camber(const gw_grid_state *s)
+{
+    return s->camber / GW_DEG;
+}
+
+static double camber_change(const gw_grid_state *s)
+{
+    return s->camber_change / GW_DEG;
+}
+
+static double camber_to_road(const gw_grid_state *s)
+{
+    return s->camber_to_road / GW_DEG;
+}
+
+static double forward(const gw_grid_state *s)
+{
+    return s->wheel_centre.x / GW_MM;
+}
+
+static double outward(const gw_grid_state *s)
+{
+    return s->wheel_centre.y / GW_MM;
+}
+
+static const quantity QUANTITIES[] = {
+    { "toe_deg", toe },
+    { "toe_change_deg", toe_change },
+    { "camber_deg", camber },
+    { "camber_change_deg", camber_change },
+    { "camber_to_road_deg", camber_to_road },
+    { "x_mm", forward },
+    { "y_mm", outward },
+};
+
+/* To a ten-thousandth: far finer than the page shows, and half as long. */
+static double rounded(double value)
+{
+    return round(value * 1e4) / 1e4;
+}
+
+/* Braking by braking; null where nothing was solved. */
+static void put_states(const gw_grid *grid, int n, gw_json *json)
+{
+    gw_json_object_on_line(json, NULL);
+    gw_json_int(json, "kit", grid->kit);
+    gw_json_int(json, "axle", (long)grid->axle);
+    for (size_t q = 0; q < sizeof QUANTITIES / sizeof *QUANTITIES; q++) {
+        gw_json_array(json, QUANTITIES[q].key);
+        for (int i = 0; i < n; i++) {
+            if (grid->state[i].solved)
+                gw_json_number(json, NULL, rounded(QUANTITIES[q].of(&grid->state[i])));
+            else
+                gw_json_null(json, NULL);
+        }
+        gw_json_close(json);
+    }
+    gw_json_close(json);
+}
+
+static void put_grid(const gw_page *p, gw_json *json)
+{
+    const gw_grid_study *study = &p->r->grid;
+    gw_json_object(json, "grid");
+    gw_json_int(json, "n_brake", study->n ? study->plan.n_brake : 0);
+    gw_json_int(json, "n_lateral", study->n ? study->plan.n_lateral : 0);
+    gw_json_number(json, "brake_to_g", study->plan.brake_to_g);
+    gw_json_number(json, "lateral_to_g", study->plan.lateral_to_g);
+    gw_json_array(json, "states");
+    for (int i = 0; i < study->n; i++)
+        put_states(&study->item[i], study->plan.n_brake * study->plan.n_lateral, json);
+    gw_json_close(json);
+    gw_json_close(json);
+}
+
+static void put_axles(const gw_page *p, gw_json *json)
+{
+    gw_json_array(json, "axles");
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+        if (!gw_page_has_axle(p, a)) continue;
+        gw_json_object_on_line(json, NULL);
+        gw_json_int(json, "index", (long)a);
+        gw_json_string(json, "name", gw_page_axle(a));
+        gw_json_number(json, "rim_mm", p->c->corners[a].wheel.rim_diameter / GW_MM);
+        gw_json_close(json);
+    }
+    gw_json_close(json);
+}
+
+/* Sentences that the script puts together; they stand in the file of words like all others. */
+static void put_words(gw_json *json)
+{
+    static const struct {
+        const char *key;
+        gw_words word;
+    } WORDS[] = {
+        { "state_load", GW_WORDS_PAGE_STATE_LOAD },   { "state_slider", GW_WORDS_PAGE_STATE_SLIDER },
+        { "solved", GW_WORDS_PAGE_STATE_SOLVED },     { "between", GW_WORDS_PAGE_STATE_BETWEEN },
+        { "lifts", GW_WORDS_PAGE_STATE_LIFTS },       { "none", GW_WORDS_PAGE_STATE_NONE },
+        { "shares_none", GW_WORDS_PAGE_SHARES_NONE }, { "travel", GW_WORDS_PAGE_SHARE_TRAVEL },
+        { "rest", GW_WORDS_PAGE_SHARE_REST },
+    };
+    gw_json_object(json, "words");
+    for (size_t i = 0; i < sizeof WORDS / sizeof *WORDS; i++)
+        gw_json_string(json, WORDS[i].key, gw_words_text(WORDS[i].word));
+    gw_json_close(json);
+}
+
+void gw_page_data(const gw_page *p)
+{
+    gw_buf text = { 0 };
+    gw_json json = { .out = &text };
+    gw_json_object(&json, NULL);
+    put_kits(p, &json);
+    put_loads(p, &json);
+    put_axles(p, &json);
+    gw_json_object_on_line(&json, "start");
+    gw_json_int(&json, "base", p->r->baseline);
+    gw_json_int(&json, "kit", p->kit);
+    gw_json_int(&json, "load", p->load);
+    gw_json_int(&json, "axle", (long)p->axle);
+    gw_json_close(&json);
+    gw_json_object_on_line(&json, "scale");
+    gw_json_number(&json, "toe", p->toe_scale);
+    gw_json_number(&json, "camber", p->camber_scale);
+    gw_json_number(&json, "pixels_per_mm", gw_page_pixels_per_m(p) * GW_MM);
+    gw_json_close(&json);
+    put_results(p, &json);
+    put_grid(p, &json);
+    put_words(&json);
+    gw_json_close(&json);
+    gw_buf_add(p->out, "<script type=\"application/json\" id=\"data\">\n");
+    gw_html_json(p->out, gw_buf_str(&text));
+    gw_buf_add(p->out, "</script>\n");
+    if (text.failed) p->out->failed = true;
+    gw_buf_free(&text);
+}

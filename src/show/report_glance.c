@@ -1,0 +1,137 @@
+/* SPDX-License-Identifier: MIT */
+/* The kits in one table. */
+#include "show/report_page.h"
+
+#include "giveway/cost.h"
+#include "giveway/units.h"
+#include "show/chart_canvas.h"
+
+#include <math.h>
+
+/* A column of angles: a load and an axle. */
+typedef struct column {
+    int load;
+    gw_axle axle;
+    bool camber;
+} column;
+
+enum { MAX_COLUMNS = 4 };
+
+static int columns_of(const gw_page *p, column *out)
+{
+    const int loads[] = { p->brake_load, p->corner_load };
+    int n = 0;
+    for (int i = 0; i < 2; i++)
+        for (gw_axle a = GW_FRONT; a < GW_AXLES && loads[i] >= 0; a++)
+            if (n < MAX_COLUMNS && gw_page_find(p, p->r->baseline, a, loads[i]))
+                out[n++] = (column){ loads[i], a, i == 1 };
+    if (!n) out[n++] = (column){ p->load, p->axle, false };
+    return n;
+}
+
+static void head(const gw_page *p, const column *col, int n)
+{
+    gw_buf *out = p->out;
+    gw_buf_add(out, "<thead><tr><th scope=\"col\">");
+    GW_TELL(out, PAGE_GLANCE_KIT);
+    gw_buf_add(out, "</th>");
+    for (int i = 0; i < n; i++) {
+        gw_buf phrase = { 0 };
+        gw_page_load(p, col[i].load, &phrase);
+        const gw_html_part parts[] = { { "axle", gw_page_axle(col[i].axle) },
+                                       { "load", gw_buf_str(&phrase) },
+                                       { NULL, NULL } };
+        gw_buf_add(out, "<th scope=\"col\">");
+        gw_html_say(out,
+                    gw_words_text(col[i].camber ? GW_WORDS_PAGE_GLANCE_CAMBER : GW_WORDS_PAGE_GLANCE_TOE),
+                    parts);
+        gw_buf_add(out, "</th>");
+        gw_buf_free(&phrase);
+    }
+    static const gw_words REST[] = { GW_WORDS_PAGE_GLANCE_HARSH, GW_WORDS_PAGE_GLANCE_NOISE,
+                                     GW_WORDS_PAGE_GLANCE_PARTS, GW_WORDS_PAGE_GLANCE_FIT };
+    for (int i = p->r->ride.n ? 0 : 2; i < 4; i++) {
+        gw_buf_add(out, "<th scope=\"col\">");
+        gw_html_text(out, gw_words_text(REST[i]));
+        gw_buf_add(out, "</th>");
+    }
+    gw_buf_add(out, "</tr></thead>\n");
+}
+
+static void angle_cell(const gw_page *p, const column *col, int kit)
+{
+    const gw_deflection *item = gw_page_find(p, kit, col->axle, col->load);
+    gw_buf_fmt(p->out, "<td data-kit=\"%d\" data-load=\"%d\" data-axle=\"%d\" data-key=\"%s\">", kit,
+               col->load, (int)col->axle, col->camber ? "camber_to_road_deg" : "toe_change_deg");
+    if (item)
+        gw_page_angle(p->out, col->camber ? item->camber_to_road : item->result.toe_change, !col->camber);
+    gw_buf_add(p->out, "</td>");
+}
+
+static void decibel_cell(const gw_page *p, int kit, bool noise)
+{
+    bool first = true;
+    gw_buf_fmt(p->out, "<td data-kit=\"%d\" data-key=\"%s\">", kit, noise ? "road_noise_dB" : "harshness_dB");
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+        const gw_ride_item *item = gw_ride_find(&p->r->ride, kit, a);
+        if (!item) continue;
+        double dB = noise ? item->difference.noise : item->difference.harshness;
+        if (!first) gw_buf_add(p->out, " / ");
+        gw_html_figure(p->out, gw_signed(dB, 1), "");
+        first = false;
+    }
+    gw_buf_add(p->out, "\xC2\xA0"
+                       "dB</td>");
+}
+
+static void cost_cells(const gw_page *p, int kit)
+{
+    gw_car_cost cost = gw_car_cost_of(p->c, kit);
+    gw_buf time = { 0 };
+    gw_buf_add(p->out, "<td>");
+    if (cost.parts > cost.unpriced)
+        gw_html_figure(p->out, gw_fixed(cost.price, cost.price == floor(cost.price) ? 0 : 2), "");
+    else
+        GW_TELL(p->out, PAGE_NOTHING);
+    gw_buf_add(p->out, "</td><td>");
+    gw_page_minutes(&time, cost.minutes);
+    if (cost.parts > cost.untimed)
+        gw_html_text(p->out, gw_buf_str(&time));
+    else
+        GW_TELL(p->out, PAGE_NOTHING);
+    gw_buf_add(p->out, "</td>");
+    gw_buf_free(&time);
+}
+
+static void row(const gw_page *p, const column *col, int n, int kit)
+{
+    gw_buf_fmt(p->out, "<tr><th scope=\"row\"><span class=\"swatch\" style=\"--kit:%s\"></span>",
+               gw_style_colour(kit));
+    gw_html_name(p->out, gw_page_kit(p, kit));
+    gw_buf_add(p->out, "</th>");
+    for (int i = 0; i < n; i++) angle_cell(p, &col[i], kit);
+    if (p->r->ride.n) {
+        decibel_cell(p, kit, false);
+        decibel_cell(p, kit, true);
+    }
+    cost_cells(p, kit);
+    gw_buf_add(p->out, "</tr>\n");
+}
+
+void gw_page_glance(const gw_page *p)
+{
+    column col[MAX_COLUMNS] = { 0 };
+    int n = columns_of(p, col);
+    gw_buf_add(p->out, "<section aria-labelledby=\"glance\">\n<h2 id=\"glance\">");
+    GW_TELL(p->out, PAGE_GLANCE);
+    gw_buf_add(p->out, "</h2>\n<div class=\"wide\"><table class=\"glance\">\n");
+    head(p, col, n);
+    gw_buf_add(p->out, "<tbody>\n");
+    for (int k = 0; k < p->c->n_kits; k++)
+        if (gw_page_has_kit(p, k)) row(p, col, n, k);
+    gw_buf_add(p->out, "</tbody></table></div>\n<p class=\"note\">");
+    GW_SAY(p->out, PAGE_GLANCE_NOTE, { "kit", gw_page_kit(p, 0) });
+    gw_buf_add(p->out, " ");
+    GW_SAY(p->out, PAGE_COST_NOTE, { "kit", gw_page_kit(p, 0) });
+    gw_buf_add(p->out, "</p>\n</section>\n");
+}

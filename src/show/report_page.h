@@ -1,0 +1,86 @@
+/* SPDX-License-Identifier: MIT */
+/** The page for customer or workshop. Public part: gw_report_page; the rest is shared by its sections. */
+#ifndef SHOW_REPORT_PAGE_H
+#define SHOW_REPORT_PAGE_H
+
+#include "giveway/report.h"
+#include "show/buf.h"
+#include "show/html.h"
+#include "show/words.h"
+
+/** How a page is to be made. */
+typedef struct gw_page_wish {
+    bool workshop;    /**< bush tables, settings and order of work as well */
+    const char *date; /**< YYYY-MM-DD                                      */
+} gw_page_wish;
+
+/** One chart as it came from gnuplot, ready to stand in the page. */
+typedef struct gw_page_chart {
+    char *stem, *title;
+    gw_buf svg;
+} gw_page_chart;
+
+typedef struct gw_page_charts {
+    gw_page_chart *chart;
+    int n;
+    bool left_out; /**< gnuplot is not installed */
+} gw_page_charts;
+
+/** Charts of the report, drawn by one process in a folder of their own that is gone afterwards. */
+gw_status gw_page_charts_draw(const gw_report *report, bool workshop, gw_page_charts *out, gw_error *err);
+void gw_page_charts_free(gw_page_charts *charts);
+
+/** The whole page, self-contained. */
+gw_status gw_report_page(const gw_report *report, const gw_page_charts *charts, const gw_page_wish *wish,
+                         gw_buf *out, gw_error *err);
+
+/* ---- shared by the sections ---- */
+
+typedef struct gw_page {
+    const gw_report *r;
+    const gw_case *c;
+    const gw_page_charts *charts;
+    const gw_page_wish *wish;
+    gw_buf *out;
+    gw_axle axle;                               /**< shown first                                        */
+    int kit;                                    /**< shown first: the first that is not the baseline    */
+    int brake_load, corner_load;                /**< the loads that sentences speak of; -1: none        */
+    int load;                                   /**< shown first                                        */
+    double toe_scale, camber_scale, move_scale; /**< exaggerations of the drawing         */
+} gw_page;
+
+/** Adds a sentence of the page: GW_SAY(out, PAGE_STATE_LOAD, { "kit", name }, ...). */
+#define GW_SAY(out, which, ...)                                                                              \
+    gw_html_say(out, gw_words_text(GW_WORDS_##which), (const gw_html_part[]){ __VA_ARGS__, { NULL, NULL } })
+/** Adds words without parts. */
+#define GW_TELL(out, which) gw_html_text(out, gw_words_text(GW_WORDS_##which))
+
+const char *gw_page_kit(const gw_page *p, int kit); /**< label for people                        */
+const char *gw_page_axle(gw_axle axle);             /**< "front", in words of the page           */
+/** "in a 1.00 g stop"; plain text */
+void gw_page_load(const gw_page *p, int load, gw_buf *out);
+const gw_deflection *gw_page_find(const gw_page *p, int kit, gw_axle axle, int load);
+bool gw_page_has_kit(const gw_page *p, int kit);
+bool gw_page_has_axle(const gw_page *p, gw_axle axle);
+/** An angle [rad] as "-0.39°" with a true minus; `sign`: with a plus as well. */
+void gw_page_angle(gw_buf *out, double angle, bool sign);
+void gw_page_minutes(gw_buf *out, double minutes); /**< "11 h 30 min"; plain text                   */
+/** Of the drawing from above, as far as movement is drawn: with its exaggeration. */
+double gw_page_pixels_per_m(const gw_page *p);
+
+/* Sections, in the order of the page. */
+void gw_page_answer(const gw_page *p);
+void gw_page_glance(const gw_page *p);
+void gw_page_wheel(const gw_page *p);
+void gw_page_shares(const gw_page *p);
+void gw_page_figures(const gw_page *p);
+void gw_page_trust(const gw_page *p);
+void gw_page_inputs(const gw_page *p);
+void gw_page_cautions(const gw_page *p);
+void gw_page_bushes(const gw_page *p); /**< workshop */
+void gw_page_data(const gw_page *p);   /**< numbers for the script, as JSON */
+
+/** What is embedded when the program is built: src/show/page/report.css and .js. */
+extern const char gw_page_style[], gw_page_script[];
+
+#endif

@@ -1,0 +1,175 @@
+/* SPDX-License-Identifier: MIT */
+/* What is estimated, what went in, and what to mind before work begins. */
+#include "show/report_page.h"
+
+#include "giveway/units.h"
+
+#include <string.h>
+
+static void section_begin(const gw_page *p, const char *id, gw_words name)
+{
+    gw_buf_fmt(p->out, "<section aria-labelledby=\"%s\" class=\"%s\">\n<h2 id=\"%s\">", id, id, id);
+    gw_html_text(p->out, gw_words_text(name));
+    gw_buf_add(p->out, "</h2>\n");
+}
+
+static void item(const gw_page *p, gw_words text)
+{
+    gw_buf_add(p->out, "<li>");
+    gw_html_text(p->out, gw_words_text(text));
+    gw_buf_add(p->out, "</li>\n");
+}
+
+/* "Polyurethane +3.1 to +4.0 dB; ..." over all kits but the baseline, widest of the axles. */
+static void ranges(const gw_page *p, gw_buf *out)
+{
+    bool first = true;
+    for (int k = 0; k < p->c->n_kits; k++) {
+        double low = 0.0, high = 0.0;
+        bool any = false;
+        for (gw_axle a = GW_FRONT; a < GW_AXLES && k != p->r->baseline; a++) {
+            const gw_ride_item *r = gw_ride_find(&p->r->ride, k, a);
+            if (!r) continue;
+            if (!any || r->difference.harshness_low < low) low = r->difference.harshness_low;
+            if (!any || r->difference.harshness_high > high) high = r->difference.harshness_high;
+            any = true;
+        }
+        if (!any) continue;
+        gw_number l = gw_signed(low, 1), h = gw_signed(high, 1);
+        const gw_html_part parts[] = {
+            { "kit", gw_page_kit(p, k) }, { "low", l.s }, { "high", h.s }, { NULL, NULL }
+        };
+        if (!first) gw_buf_add(out, "; ");
+        gw_plain_say(out, gw_words_text(GW_WORDS_PAGE_TRUST_RANGE), parts);
+        first = false;
+    }
+}
+
+void gw_page_trust(const gw_page *p)
+{
+    section_begin(p, "trust", GW_WORDS_PAGE_TRUST);
+    gw_buf_add(p->out, "<ul>\n");
+    item(p, GW_WORDS_PAGE_TRUST_COMPARE);
+    item(p, GW_WORDS_PAGE_TRUST_RATES);
+    if (p->r->ride.n) {
+        gw_buf text = { 0 };
+        ranges(p, &text);
+        gw_buf_add(p->out, "<li>");
+        GW_SAY(p->out, PAGE_TRUST_RIDE, { "ranges", gw_buf_str(&text) });
+        gw_buf_add(p->out, "</li>\n");
+        gw_buf_free(&text);
+    }
+    item(p, GW_WORDS_PAGE_TRUST_STATIC);
+    gw_buf_add(p->out, "</ul>\n</section>\n");
+}
+
+static void row_begin(const gw_page *p, gw_words name)
+{
+    gw_buf_add(p->out, "<div><dt>");
+    gw_html_text(p->out, gw_words_text(name));
+    gw_buf_add(p->out, "</dt><dd>");
+}
+
+static void row_end(const gw_page *p)
+{
+    gw_buf_add(p->out, "</dd></div>\n");
+}
+
+static void car(const gw_page *p)
+{
+    const gw_vehicle *v = &p->c->vehicle;
+    if (!p->c->has_vehicle) return;
+    row_begin(p, GW_WORDS_PAGE_INPUT_CAR);
+    GW_SAY(p->out, PAGE_INPUT_CAR_TEXT, { "mass", gw_fixed(v->mass, 0).s },
+           { "front", gw_fixed(100.0 * v->front_mass_fraction, 0).s },
+           { "height", gw_fixed(v->cg_height / GW_MM, 0).s },
+           { "base", gw_fixed(v->wheelbase / GW_MM, 0).s });
+    row_end(p);
+}
+
+static void wheel(const gw_page *p, gw_axle axle)
+{
+    const gw_corner *corner = &p->c->corners[axle];
+    gw_buf camber = { 0 }, toe = { 0 };
+    gw_page_angle(&camber, corner->wheel.static_camber, true);
+    gw_page_angle(&toe, corner->wheel.static_toe, true);
+    gw_buf_add(p->out, "<div><dt>");
+    GW_SAY(
+        p->out, PAGE_INPUT_WHEEL,
+        { "axle", gw_words_text(axle == GW_FRONT ? GW_WORDS_PAGE_FRONT_WHEEL : GW_WORDS_PAGE_REAR_WHEEL) });
+    gw_buf_add(p->out, "</dt><dd>");
+    GW_SAY(p->out, PAGE_INPUT_WHEEL_TEXT, { "camber", gw_buf_str(&camber) }, { "toe", gw_buf_str(&toe) },
+           { "load", gw_fixed(corner->wheel.static_load, 0).s },
+           { "joints", gw_fixed(corner->n_joints, 0).s });
+    row_end(p);
+    gw_buf_free(&camber);
+    gw_buf_free(&toe);
+}
+
+static void road(const gw_page *p)
+{
+    const gw_ride *ride = &p->c->ride;
+    const char class[2] = { ride->road_class, '\0' };
+    if (!ride->present) return;
+    row_begin(p, GW_WORDS_PAGE_INPUT_ROAD);
+    gw_number speed = gw_fixed(ride->speed / GW_KM_H, 0);
+    if (ride->road_class)
+        GW_SAY(p->out, PAGE_INPUT_ROAD_CLASS, { "class", class }, { "speed", speed.s });
+    else
+        GW_SAY(p->out, PAGE_INPUT_ROAD_ROUGH, { "speed", speed.s });
+    if (ride->has_obstacle)
+        GW_SAY(p->out, PAGE_INPUT_BUMP, { "height", gw_fixed(ride->obstacle_height / GW_MM, 0).s },
+               { "length", gw_fixed(ride->obstacle_length / GW_MM, 0).s });
+    row_end(p);
+}
+
+static void loads(const gw_page *p)
+{
+    bool first = true;
+    row_begin(p, GW_WORDS_PAGE_INPUT_LOADS);
+    for (int l = 0; l < p->c->n_loads; l++) {
+        gw_buf phrase = { 0 };
+        if (!gw_page_find(p, p->r->baseline, GW_FRONT, l) && !gw_page_find(p, p->r->baseline, GW_REAR, l))
+            continue;
+        if (!first) gw_buf_add(p->out, "; ");
+        gw_html_name(p->out, p->c->loads[l].name);
+        first = false;
+        if (p->c->loads[l].kind == GW_LOAD_MANOEUVRE) {
+            gw_page_load(p, l, &phrase);
+            gw_buf_add(p->out, " (");
+            gw_html_text(p->out, gw_buf_str(&phrase));
+            gw_buf_add(p->out, ")");
+        }
+        gw_buf_free(&phrase);
+    }
+    row_end(p);
+}
+
+void gw_page_inputs(const gw_page *p)
+{
+    const char *slash = strrchr(p->c->path, '/');
+    section_begin(p, "inputs", GW_WORDS_PAGE_INPUTS);
+    gw_buf_add(p->out, "<dl>\n");
+    row_begin(p, GW_WORDS_PAGE_INPUT_CASE);
+    gw_html_name(p->out, p->c->title);
+    row_end(p);
+    row_begin(p, GW_WORDS_PAGE_INPUT_FILE);
+    gw_html_name(p->out, slash ? slash + 1 : p->c->path);
+    row_end(p);
+    car(p);
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+        if (gw_page_has_axle(p, a)) wheel(p, a);
+    road(p);
+    loads(p);
+    gw_buf_add(p->out, "</dl>\n</section>\n");
+}
+
+void gw_page_cautions(const gw_page *p)
+{
+    section_begin(p, "cautions", GW_WORDS_PAGE_CAUTIONS);
+    gw_buf_add(p->out, "<ul>\n");
+    item(p, GW_WORDS_SAFETY);
+    item(p, GW_WORDS_DEFER);
+    item(p, GW_WORDS_CHECK_ALIGNMENT);
+    gw_buf_add(p->out, "</ul>\n</section>\n");
+}

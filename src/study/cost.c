@@ -1,0 +1,50 @@
+/* SPDX-License-Identifier: MIT */
+#include "giveway/cost.h"
+
+#include <math.h>
+
+int gw_joint_count_on_car(const gw_corner *corner, int joint)
+{
+    const double near = 1e-6; /* m */
+    gw_vec3 p = corner->joints[joint].at;
+    if (fabs(p.y) < near) return 1;
+    for (int j = 0; j < corner->n_joints; j++) {
+        gw_vec3 q = corner->joints[j].at;
+        if (fabs(p.x - q.x) < near && fabs(p.y + q.y) < near && fabs(p.z - q.z) < near) return 1;
+    }
+    return 2;
+}
+
+static void add(const gw_bush *bush, int n, gw_car_cost *cost)
+{
+    cost->parts += n;
+    if (bush->price >= 0.0)
+        cost->price += n * bush->price;
+    else
+        cost->unpriced += n;
+    if (bush->fit_minutes >= 0.0)
+        cost->minutes += n * bush->fit_minutes;
+    else
+        cost->untimed += n;
+}
+
+static bool counts(const gw_case *c, int kit, gw_axle axle, int joint)
+{
+    int fitted = c->kits[kit].fits[axle][joint];
+    const gw_bush *bush = &c->bushes[fitted];
+    if (kit == 0) return bush->price >= 0.0 || bush->fit_minutes >= 0.0;
+    return fitted != c->kits[0].fits[axle][joint];
+}
+
+gw_car_cost gw_car_cost_of(const gw_case *c, int kit)
+{
+    gw_car_cost cost = { 0 };
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+        if (!c->has_corner[a]) continue;
+        const gw_corner *corner = &c->corners[a];
+        for (int j = 0; j < corner->n_joints; j++)
+            if (counts(c, kit, a, j))
+                add(&c->bushes[c->kits[kit].fits[a][j]], gw_joint_count_on_car(corner, j), &cost);
+    }
+    return cost;
+}

@@ -1,0 +1,67 @@
+/* SPDX-License-Identifier: MIT */
+#include "giveway/report.h"
+
+/* Steps of 0.1 g: toe between two of them strays from a straight line by less than a minute of arc. */
+static const gw_grid_plan GRID = { 1.0, 1.0, 11, 11, GW_OUTER };
+
+static const char *ride_missing(const gw_case *c, const gw_selection *wanted)
+{
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+        if (!c->has_corner[a] || (wanted->only_axle && wanted->axle != a)) continue;
+        const char *missing = gw_ride_lacks(c, a);
+        if (missing) return missing;
+    }
+    return NULL;
+}
+
+static int first_kit(const gw_case *c, const gw_selection *wanted)
+{
+    int k = 0;
+    while (wanted->kits && k < c->n_kits - 1 && !wanted->kits[k]) k++;
+    return k;
+}
+
+static gw_status sweep(const gw_case *c, const gw_selection *wanted, gw_sweep_axis axis, gw_sweep_study *out,
+                       gw_error *err)
+{
+    const gw_sweep_plan plan = { .axis = axis, .to_g = 1.0, .n = 21, .along = { .side = GW_OUTER } };
+    return gw_study_sweep(c, wanted, &plan, out, err);
+}
+
+static gw_status of_the_vehicle(const gw_case *c, const gw_selection *wanted, gw_report *r, gw_error *err)
+{
+    if (!c->has_vehicle) return GW_OK;
+    gw_status status = gw_study_grid(c, wanted, &GRID, &r->grid, err);
+    if (status == GW_OK) status = sweep(c, wanted, GW_SWEEP_BRAKE, &r->brake, err);
+    if (status == GW_OK) status = sweep(c, wanted, GW_SWEEP_LATERAL, &r->lateral, err);
+    return status;
+}
+
+gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, gw_report *out, gw_error *err)
+{
+    gw_report r = { .c = c, .baseline = first_kit(c, wanted), .no_ride = ride_missing(c, wanted) };
+    const gw_ride_options everything = { 0 };
+    if (!c->has_corner[GW_FRONT] && !c->has_corner[GW_REAR])
+        return gw_fail(err, GW_E_SCHEMA, "%s: corners: the case describes no corner to load", c->path);
+    if (c->n_loads == 0)
+        return gw_fail(err, GW_E_SCHEMA, "%s: loads: the case has no loads; add at least one", c->path);
+    gw_status status = gw_study_deflect(c, wanted, &r.deflect, err);
+    if (status == GW_OK && !r.no_ride) status = gw_study_ride(c, wanted, &everything, &r.ride, err);
+    if (status == GW_OK) status = of_the_vehicle(c, wanted, &r, err);
+    if (status != GW_OK) {
+        gw_report_free(&r);
+        return status;
+    }
+    *out = r;
+    return GW_OK;
+}
+
+void gw_report_free(gw_report *r)
+{
+    gw_deflect_study_free(&r->deflect);
+    gw_ride_study_free(&r->ride);
+    gw_grid_study_free(&r->grid);
+    gw_sweep_study_free(&r->brake);
+    gw_sweep_study_free(&r->lateral);
+    *r = (gw_report){ 0 };
+}
