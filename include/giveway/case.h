@@ -45,6 +45,7 @@ typedef struct gw_align {
     bool has_camber, has_toe, has_caster;
     double camber, toe, caster;                               /**< targets [rad]    */
     double camber_tolerance, toe_tolerance, caster_tolerance; /**< [rad]; 0: none   */
+    double shock_factor; /**< on peak loads of bearings, >= 1; 0: not given      */
     int n_adjusters;
     gw_adjuster *adjusters;
 } gw_align;

@@ -3,6 +3,7 @@
 #ifndef GIVEWAY_GIVEWAY_H
 #define GIVEWAY_GIVEWAY_H
 
+#include "giveway/align.h"
 #include "giveway/annulus.h"
 #include "giveway/arena.h"
 #include "giveway/bearing.h"

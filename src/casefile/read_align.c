@@ -3,7 +3,7 @@
 #include "casefile/section.h"
 #include "giveway/units.h"
 
-static const char *const CORNER_KEYS[] = { "target", "adjusters", NULL };
+static const char *const CORNER_KEYS[] = { "target", "adjusters", "shock_factor", NULL };
 static const char *const TARGET_KEYS[] = { "camber_deg", "toe_deg", "caster_change_deg", "tolerance_deg",
                                            NULL };
 static const char *const AXLES[] = { "front", "rear" };
@@ -52,8 +52,30 @@ static const gw_number_key OFFSET[] = {
     { "max_mm", GW_REQUIRED, GW_ABOVE(0, 50), GW_MM, 0, offsetof(gw_adjuster, max) },
 };
 
-static void read_offset(const gw_reader *rd, const gw_node *node, const gw_corner *corner, gw_adjuster *out)
+/* A bolt beside the bush instead of in it, or in its rubber's last millimetre. */
+static void check_offset_fits(const gw_case_reader *cr, const gw_node *node, gw_axle axle,
+                              const gw_adjuster *a)
 {
+    gw_node at = gw_node_key(node, "max_mm");
+    for (int k = 0; k < cr->c->n_kits; k++) {
+        int fitted = cr->c->kits[k].fits[axle] ? cr->c->kits[k].fits[axle][a->joint] : -1;
+        const gw_bush *bush = fitted >= 0 ? &cr->c->bushes[fitted] : NULL;
+        bool rubber = bush && (bush->type == GW_BUSH_BONDED || bush->type == GW_BUSH_UNBONDED);
+        double outside = bush && bush->seat.given ? bush->seat.diameter / 2 : 0;
+        if (rubber && !(outside > 0)) outside = bush->annulus.outer_radius;
+        if (!(outside > 0) || a->max < outside) continue;
+        gw_fault(&cr->rd, &at,
+                 "larger than the housing: the bush of kit \"%s\" is only %.6g mm across, so the bolt would "
+                 "lie outside of it",
+                 cr->c->kits[k].name, 2 * outside / GW_MM);
+        return;
+    }
+}
+
+static void read_offset(const gw_case_reader *cr, const gw_node *node, gw_axle axle, gw_adjuster *out)
+{
+    const gw_reader *rd = &cr->rd;
+    const gw_corner *corner = &cr->c->corners[axle];
     static const char *const WORDS[] = { "kind", "joint", NULL };
     gw_node at = gw_node_key(node, "joint");
     gw_check_keys(rd, node, OFFSET, GW_COUNT(OFFSET), WORDS);
@@ -63,6 +85,7 @@ static void read_offset(const gw_reader *rd, const gw_node *node, const gw_corne
         gw_fault(rd, &at,
                  "this joint must name in \"housing\" the body that the off-centre bush is pressed into (the "
                  "wrong body reverses the sign)");
+    if (out->joint >= 0) check_offset_fits(cr, node, axle, out);
 }
 
 static const gw_number_key LENGTH[] = {
@@ -135,8 +158,10 @@ static void read_shim(const gw_reader *rd, const gw_node *node, const gw_corner 
         gw_fault(rd, &at, "expected a joint on the chassis, whose point there the shim moves");
 }
 
-static void read_adjuster(const gw_reader *rd, const gw_node *node, const gw_corner *corner, gw_adjuster *out)
+static void read_adjuster(const gw_case_reader *cr, const gw_node *node, gw_axle axle, gw_adjuster *out)
 {
+    const gw_reader *rd = &cr->rd;
+    const gw_corner *corner = &cr->c->corners[axle];
     static const char *const KINDS[] = { "offset", "length", "shim" }; /* in the order of gw_adjuster_kind */
     int kind;
     out->joint = out->body = -1;
@@ -145,7 +170,7 @@ static void read_adjuster(const gw_reader *rd, const gw_node *node, const gw_cor
     out->kind = (gw_adjuster_kind)kind;
     switch (out->kind) {
     case GW_ADJUST_OFFSET:
-        read_offset(rd, node, corner, out);
+        read_offset(cr, node, axle, out);
         break;
     case GW_ADJUST_LENGTH:
         read_length(rd, node, corner, out);
@@ -156,8 +181,9 @@ static void read_adjuster(const gw_reader *rd, const gw_node *node, const gw_cor
     }
 }
 
-static void read_adjusters(const gw_reader *rd, const gw_node *node, const gw_corner *corner, gw_align *align)
+static void read_adjusters(const gw_case_reader *cr, const gw_node *node, gw_axle axle, gw_align *align)
 {
+    const gw_reader *rd = &cr->rd;
     gw_node list;
     int index = 0;
     if (!gw_get_list(rd, node, "adjusters", GW_REQUIRED, &list)) return;
@@ -168,7 +194,7 @@ static void read_adjusters(const gw_reader *rd, const gw_node *node, const gw_co
     align->n_adjusters = n;
     for (const cJSON *e = gw_first(&list); e; e = gw_next(e), index++) {
         gw_node entry = gw_node_entry(&list, e, index);
-        read_adjuster(rd, &entry, corner, &align->adjusters[index]);
+        read_adjuster(cr, &entry, axle, &align->adjusters[index]);
     }
 }
 
@@ -176,6 +202,7 @@ void gw_read_align(gw_case_reader *cr)
 {
     const gw_reader *rd = &cr->rd;
     static const char *const WORDS[] = { "front", "rear", NULL };
+    const gw_range SHOCK = GW_FROM(1, 100);
     gw_node align;
     if (!gw_get_object(rd, &cr->top, "align", GW_OPTIONAL, &align)) return;
     gw_check_keys(rd, &align, NULL, 0, WORDS);
@@ -189,6 +216,7 @@ void gw_read_align(gw_case_reader *cr)
         cr->c->align[a].present = true;
         gw_check_keys(rd, &node, NULL, 0, CORNER_KEYS);
         read_target(rd, &node, &cr->c->align[a]);
-        read_adjusters(rd, &node, &cr->c->corners[a], &cr->c->align[a]);
+        gw_get_number(rd, &node, "shock_factor", GW_OPTIONAL, SHOCK, &cr->c->align[a].shock_factor);
+        read_adjusters(cr, &node, (gw_axle)a, &cr->c->align[a]);
     }
 }

@@ -1,0 +1,45 @@
+/* SPDX-License-Identifier: MIT */
+/** What an align study is shown as: JSON, CSV, text with the alignment sheet, charts. */
+#ifndef SHOW_ALIGN_H
+#define SHOW_ALIGN_H
+
+#include "giveway/align.h"
+#include "show/buf.h"
+#include "show/chart.h"
+#include "show/number.h"
+
+void gw_align_json(const gw_case *c, const gw_align_study *study, gw_buf *out);
+
+/** One row a kit and corner, with a row of heads first. */
+void gw_align_csv(const gw_case *c, const gw_align_study *study, gw_buf *out);
+
+gw_status gw_align_text(const gw_case *c, const gw_align_study *study, int width, bool bold, gw_buf *out,
+                        gw_error *err);
+
+/** What each adjuster does to camber and toe; what the loads take before and after. */
+gw_status gw_align_charts(const gw_case *c, const gw_align_study *study, gw_charts *charts, gw_error *err);
+
+/** What an adjuster is called: "off-centre bush in X", "length of Y", "shims at Z". */
+void gw_adjuster_words(const gw_corner *corner, const gw_adjuster *adjuster, gw_buf *out);
+
+/** From where a clock mark is seen and what it counts from; never NULL. */
+const char *gw_view_words(gw_view view);
+
+/** Turns of the adjuster for a change of length [m]. */
+double gw_turns_of(const gw_adjuster *adjuster, double length);
+
+/** A figure of a verdict in the unit of the trade, and that unit. */
+typedef struct gw_trade_figure {
+    double scale;
+    const char *unit;
+    int decimals;
+} gw_trade_figure;
+gw_trade_figure gw_trade_figure_of(const gw_verdict *verdict);
+
+/** "toe", "camber", "caster". */
+const char *gw_target_name(gw_target which);
+
+/** Steps of the work, in order; NULL past the last. Common practice. */
+const char *gw_order_of_work(int index);
+
+#endif

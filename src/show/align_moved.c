@@ -1,0 +1,165 @@
+/* SPDX-License-Identifier: MIT */
+/* What else moved, and whether the parts fit and hold. */
+#include "show/align_page.h"
+
+#include <string.h>
+
+static void pair_row(gw_table *t, const char *name, double before, double after, int decimals)
+{
+    gw_table_cell(t, name);
+    gw_table_cell(t, gw_signed(before, decimals).s);
+    gw_table_cell(t, gw_signed(after, decimals).s);
+    gw_table_cell(t, gw_signed(after - before, decimals).s);
+    gw_table_end_row(t);
+}
+
+static gw_status stance_table(const gw_align_page *p, const gw_align_item *item, gw_error *err)
+{
+    const gw_stance *b = &item->before, *a = &item->after;
+    gw_table t = { 0 };
+    gw_table_column(&t, GW_LEFT, "");
+    gw_table_column(&t, GW_RIGHT, "before");
+    gw_table_column(&t, GW_RIGHT, "as set");
+    gw_table_column(&t, GW_RIGHT, "change");
+    pair_row(&t, "track, both wheels (mm)", 2.0 * b->patch.y / GW_MM, 2.0 * a->patch.y / GW_MM, 1);
+    pair_row(&t, "wheel centre, forward (mm)", b->centre.x / GW_MM, a->centre.x / GW_MM, 1);
+    pair_row(&t, "bump steer (deg of toe-in per m)", b->bump_steer / GW_DEG, a->bump_steer / GW_DEG, 2);
+    pair_row(&t, "camber in bump (deg per m)", b->bump_camber / GW_DEG, a->bump_camber / GW_DEG, 2);
+    return gw_align_table(p, "What else moves", &t, err);
+}
+
+static gw_status load_table(const gw_align_page *p, const gw_align_item *item, gw_error *err)
+{
+    gw_table t = { 0 };
+    if (!item->n_loads) return GW_OK;
+    gw_table_column(&t, GW_LEFT, "load");
+    gw_table_column(&t, GW_RIGHT, "toe change\nbefore");
+    gw_table_column(&t, GW_RIGHT, "\nas set");
+    gw_table_column(&t, GW_RIGHT, "camber change\nbefore");
+    gw_table_column(&t, GW_RIGHT, "\nas set");
+    for (int i = 0; i < item->n_loads; i++) {
+        const gw_align_load *l = &item->load[i];
+        gw_table_cell(&t, p->c->loads[l->load].name);
+        gw_table_cell(&t, gw_signed(l->toe_before / GW_DEG, 3).s);
+        gw_table_cell(&t, gw_signed(l->toe_after / GW_DEG, 3).s);
+        gw_table_cell(&t, gw_signed(l->camber_before / GW_DEG, 3).s);
+        gw_table_cell(&t, gw_signed(l->camber_after / GW_DEG, 3).s);
+        gw_table_end_row(&t);
+    }
+    return gw_align_table(p, "What the loads take, in degrees from the car standing still", &t, err);
+}
+
+gw_status gw_align_moved(const gw_align_page *p, const gw_align_item *item, gw_error *err)
+{
+    gw_status status = stance_table(p, item, err);
+    return status == GW_OK ? load_table(p, item, err) : status;
+}
+
+static gw_status tilt_table(const gw_align_page *p, const gw_align_item *item, gw_error *err)
+{
+    gw_table t = { 0 };
+    if (!item->n_tilts) return GW_OK;
+    gw_table_column(&t, GW_LEFT, "joint");
+    gw_table_column(&t, GW_RIGHT, "tilt before\ndeg");
+    gw_table_column(&t, GW_RIGHT, "as set\ndeg");
+    gw_table_column(&t, GW_RIGHT, "limit\ndeg");
+    gw_table_column(&t, GW_RIGHT, "margin\ndeg");
+    gw_table_column(&t, GW_LEFT, "verdict\n");
+    for (int i = 0; i < item->n_tilts; i++) {
+        const gw_align_tilt *k = &item->tilt[i];
+        gw_table_cell(&t, p->c->corners[item->axle].joints[k->joint].name);
+        gw_table_cell(&t, gw_fixed(k->before / GW_DEG, 1).s);
+        gw_table_cell(&t, gw_fixed(k->after / GW_DEG, 1).s);
+        gw_table_cell(&t, gw_fixed(k->limit / GW_DEG, 1).s);
+        gw_table_cell(&t, gw_signed((k->limit - k->after) / GW_DEG, 1).s);
+        gw_table_cell(&t, k->after <= k->limit ? "free" : k->after > k->limit ? "BINDS" : "not known");
+        gw_table_end_row(&t);
+    }
+    return gw_align_table(p, "Tilt of joints, the largest from 60 mm rebound to 60 mm bump", &t, err);
+}
+
+/* The number under which the source of check `i` is listed: equal ones share it. */
+static int source_number(const gw_align_item *item, int i)
+{
+    int number = 1;
+    for (int k = 0; k < i; k++) {
+        bool seen = strcmp(item->check[k].verdict.source, item->check[i].verdict.source) == 0;
+        if (seen) return source_number(item, k);
+        bool first = true;
+        for (int m = 0; m < k; m++)
+            first = first && strcmp(item->check[m].verdict.source, item->check[k].verdict.source) != 0;
+        number += first;
+    }
+    return number;
+}
+
+static void list_sources(const gw_align_page *p, const gw_align_item *item)
+{
+    int listed = 0;
+    for (int i = 0; i < item->n_checks; i++) {
+        if (source_number(item, i) <= listed) continue;
+        gw_buf text = { 0 };
+        gw_buf_fmt(&text, "(%d) %s", ++listed, item->check[i].verdict.source);
+        gw_align_paragraph(p, &text, 2);
+    }
+}
+
+static gw_status check_table(const gw_align_page *p, const gw_align_item *item, gw_error *err)
+{
+    gw_table t = { 0 };
+    if (!item->n_checks) return GW_OK;
+    gw_table_column(&t, GW_LEFT, "joint");
+    gw_table_column(&t, GW_LEFT, "figure");
+    gw_table_column(&t, GW_RIGHT, "value");
+    gw_table_column(&t, GW_RIGHT, "limit");
+    gw_table_column(&t, GW_LEFT, "verdict");
+    for (int i = 0; i < item->n_checks; i++) {
+        const gw_verdict *v = &item->check[i].verdict;
+        gw_trade_figure f = gw_trade_figure_of(v);
+        gw_table_cell(&t, p->c->corners[item->axle].joints[item->check[i].joint].name);
+        gw_table_cell(&t, v->what);
+        gw_table_cellf(&t, "%s %s", gw_fixed(v->value / f.scale, f.decimals).s, f.unit);
+        gw_table_cellf(&t, "%s %s %s (%d)", v->bound == GW_AT_MOST ? "at most" : "at least",
+                       gw_fixed(v->limit / f.scale, f.decimals).s, f.unit, source_number(item, i));
+        gw_table_cell(&t, v->holds ? "holds" : "FAILS");
+        gw_table_end_row(&t);
+    }
+    gw_status status = gw_align_table(p, "Will it fit and hold", &t, err);
+    list_sources(p, item);
+    return status;
+}
+
+static void say_seats(const gw_align_page *p, const gw_align_item *item)
+{
+    for (int i = 0; i < item->n_seats; i++) {
+        const gw_align_seat *s = &item->seat[i];
+        gw_buf text = { 0 };
+        gw_buf_clean(&text, p->c->corners[item->axle].joints[s->joint].name);
+        gw_buf_fmt(&text, ": interference %s to %s um", gw_fixed(s->least * 1e3 / GW_MM, 0).s,
+                   gw_fixed(s->most * 1e3 / GW_MM, 0).s);
+        gw_buf_fmt(&text, ", pressure %s to %s N/mm2", gw_fixed(s->held.pressure / GW_MPA, 1).s,
+                   gw_fixed(s->worst.pressure / GW_MPA, 1).s);
+        gw_buf_fmt(&text, ", hoop stress at the greatest %s N/mm2 in the housing",
+                   gw_signed(s->worst.housing_hoop / GW_MPA, 0).s);
+        gw_buf_fmt(&text, " and %s N/mm2 in the sleeve", gw_signed(s->worst.sleeve_hoop / GW_MPA, 0).s);
+        gw_buf_fmt(&text, ", force to press in %s to %s kN.", gw_fixed(s->held.force / GW_KN, 1).s,
+                   gw_fixed(s->worst.force / GW_KN, 1).s);
+        gw_align_paragraph(p, &text, 2);
+    }
+}
+
+gw_status gw_align_verdicts(const gw_align_page *p, const gw_align_item *item, gw_error *err)
+{
+    gw_status status = tilt_table(p, item, err);
+    if (status == GW_OK) status = check_table(p, item, err);
+    say_seats(p, item);
+    if (item->n_checks) {
+        gw_buf text = { 0 };
+        gw_buf_fmt(&text,
+                   "Peak loads of bearings are the largest under the loads of the case, times a shock factor "
+                   "of %s (2 where the case gives none: common practice).",
+                   gw_significant(item->shock_factor, 3).s);
+        gw_align_paragraph(p, &text, 2);
+    }
+    return status;
+}

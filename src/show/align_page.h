@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: MIT */
+/** The parts of the text of an alignment; private to it. */
+#ifndef SHOW_ALIGN_PAGE_H
+#define SHOW_ALIGN_PAGE_H
+
+#include "giveway/units.h"
+#include "show/align.h"
+#include "show/deflect.h"
+#include "show/table.h"
+
+typedef struct gw_align_page {
+    const gw_case *c;
+    int width;
+    bool bold;
+    gw_buf *out;
+} gw_align_page;
+
+/** Prints and frees a text; prints and frees a table under its title. */
+void gw_align_paragraph(const gw_align_page *p, gw_buf *text, int indent);
+gw_status gw_align_table(const gw_align_page *p, const char *title, gw_table *table, gw_error *err);
+
+/** The sheet: before and after, left and right, with tolerances. */
+gw_status gw_align_sheet(const gw_align_page *p, const gw_align_item *item, gw_error *err);
+
+/** Track, bump steer and what the loads take, before and after. */
+gw_status gw_align_moved(const gw_align_page *p, const gw_align_item *item, gw_error *err);
+
+/** Tilt, walls, press fits and bearings against their limits. */
+gw_status gw_align_verdicts(const gw_align_page *p, const gw_align_item *item, gw_error *err);
+
+#endif

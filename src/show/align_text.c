@@ -1,0 +1,198 @@
+/* SPDX-License-Identifier: MIT */
+/* An alignment for the workshop: what to set, what it does, what else moves, and whether the parts hold. */
+#include "show/align_page.h"
+
+#include "show/words.h"
+
+static void heading(const gw_align_page *p, const gw_align_item *item)
+{
+    const gw_kit *kit = &p->c->kits[item->kit];
+    gw_buf_fmt(p->out, "\n%s%s corner, kit ", p->bold ? "\033[1m" : "", gw_axle_name(item->axle));
+    gw_buf_clean(p->out, kit->name);
+    if (kit->label && kit->label != kit->name) {
+        gw_buf_add(p->out, ": ");
+        gw_buf_clean(p->out, kit->label);
+    }
+    gw_buf_add(p->out, p->bold ? "\033[0m\n" : "\n");
+}
+
+void gw_align_paragraph(const gw_align_page *p, gw_buf *text, int indent)
+{
+    gw_buf_paragraph(p->out, gw_buf_str(text), p->width, indent);
+    if (text->failed) p->out->failed = true;
+    gw_buf_free(text);
+}
+
+gw_status gw_align_table(const gw_align_page *p, const char *title, gw_table *table, gw_error *err)
+{
+    gw_buf_fmt(p->out, "\n  %s\n", title);
+    gw_status status = gw_table_print(table, p->width, 2, p->bold, p->out, err);
+    gw_table_free(table);
+    return status;
+}
+
+/* ---- what to set ---- */
+
+static void say_limits(const gw_align_page *p, const gw_align_item *item, gw_buf *out)
+{
+    const gw_align *align = &p->c->align[item->axle];
+    int n = 0;
+    for (int a = 0; a < align->n_adjusters; a++) {
+        if (!item->set[a].holds) continue;
+        gw_buf_add(out, n++ ? ", " : "; held by the limit of ");
+        gw_adjuster_words(&p->c->corners[item->axle], &align->adjusters[a], out);
+    }
+    if (!n) gw_buf_add(out, "; no adjuster moves it without giving up what comes first");
+    gw_buf_add(out, ".");
+}
+
+static void say_outcome(const gw_align_page *p, const gw_align_item *item)
+{
+    const gw_align *align = &p->c->align[item->axle];
+    gw_buf text = { 0 };
+    gw_buf_add(&text, "Target:");
+    for (gw_target t = GW_TARGET_TOE; t < GW_TARGETS; t++)
+        if (gw_target_given(align, t))
+            gw_buf_fmt(&text, " %s %s deg,", gw_target_name(t),
+                       gw_signed(gw_target_of(align, t) / GW_DEG, 2).s);
+    text.s[text.n - 1] = '.';
+    bool all = true;
+    for (gw_target t = GW_TARGET_TOE; t < GW_TARGETS; t++) {
+        if (item->reached[t]) continue;
+        all = false;
+        gw_buf_fmt(&text, " %s is missed by %s deg%s", gw_target_name(t),
+                   gw_signed(item->miss[t] / GW_DEG, 3).s,
+                   item->tolerated[t] ? ", within its tolerance" : "");
+        say_limits(p, item, &text);
+    }
+    if (all) gw_buf_add(&text, " It is reached.");
+    gw_align_paragraph(p, &text, 2);
+}
+
+static void offset_cells(gw_table *t, const gw_joint *joint, const gw_move *move)
+{
+    double size = gw_offset_size(move);
+    gw_table_cellf(t, "%s mm", gw_fixed(size / GW_MM, 2).s);
+    if (size < 5e-6) {
+        gw_table_cell(t, "a bush with its bore in the middle");
+        return;
+    }
+    gw_mark mark = gw_mark_of(joint, gw_offset_vector(joint, move));
+    gw_table_cellf(t, "bolt at %s deg left, %s deg right, %s (clock %s deg from e1 to e2)",
+                   gw_fixed(mark.left / GW_DEG, 0).s, gw_fixed(mark.right / GW_DEG, 0).s,
+                   gw_view_words(mark.view), gw_fixed(gw_offset_clock(move) / GW_DEG, 1).s);
+}
+
+static void adjuster_row(gw_table *t, const gw_corner *corner, const gw_adjuster *a, const gw_adjustment *set)
+{
+    double along = set->move.along[0];
+    gw_buf name = { 0 };
+    gw_adjuster_words(corner, a, &name);
+    gw_table_cell(t, gw_buf_str(&name));
+    if (name.failed) t->failed = true;
+    gw_buf_free(&name);
+    if (a->kind == GW_ADJUST_OFFSET) {
+        offset_cells(t, &corner->joints[a->joint], &set->move);
+    } else if (a->kind == GW_ADJUST_LENGTH) {
+        gw_table_cellf(t, "%s mm", gw_signed(along / GW_MM, 2).s);
+        gw_table_cellf(t, "%s turns %s, %s", gw_fixed(fabs(gw_turns_of(a, along)), 2).s,
+                       along < 0.0 ? "shorter" : "longer",
+                       a->threads == 2 ? "opposite threads" : "single thread");
+    } else {
+        gw_table_cellf(t, "%s mm", gw_signed(along / GW_MM, 2).s);
+        gw_table_cellf(t, "%ld of %s mm", lround(along / a->step), gw_significant(a->step / GW_MM, 3).s);
+    }
+    gw_table_cell(t, set->at_limit ? "yes" : "");
+    gw_table_end_row(t);
+}
+
+static gw_status settings(const gw_align_page *p, const gw_align_item *item, const gw_adjustment *set,
+                          const char *title, gw_error *err)
+{
+    const gw_align *align = &p->c->align[item->axle];
+    gw_table t = { 0 };
+    gw_table_column(&t, GW_LEFT, "adjuster");
+    gw_table_column(&t, GW_RIGHT, "set to");
+    gw_table_column(&t, GW_LEFT, "for the fitter");
+    gw_table_column(&t, GW_LEFT, "at its\nlimit");
+    for (int a = 0; a < align->n_adjusters; a++)
+        adjuster_row(&t, &p->c->corners[item->axle], &align->adjusters[a], &set[a]);
+    return gw_align_table(p, title, &t, err);
+}
+
+static gw_status all_settings(const gw_align_page *p, const gw_align_item *item, gw_error *err)
+{
+    gw_status status = settings(p, item, item->set, "Settings, the same on both sides", err);
+    for (int i = 0; i < item->n_turned && status == GW_OK; i++)
+        status = settings(p, item, item->turned[i].set,
+                          i ? "Or, the other way round, with the bush of the full eccentricity"
+                            : "The same target with a bush of the full eccentricity",
+                          err);
+    return status;
+}
+
+/* ---- what each adjuster does ---- */
+
+static gw_status sensitivities(const gw_align_page *p, const gw_align_item *item, gw_error *err)
+{
+    const gw_align *align = &p->c->align[item->axle];
+    gw_table t = { 0 };
+    gw_table_column(&t, GW_LEFT, "per mm of");
+    gw_table_column(&t, GW_RIGHT, "camber\ndeg");
+    gw_table_column(&t, GW_RIGHT, "toe\ndeg");
+    gw_table_column(&t, GW_RIGHT, "caster\ndeg");
+    gw_table_column(&t, GW_RIGHT, "track\nmm");
+    gw_table_column(&t, GW_RIGHT, "bump steer\ndeg per m");
+    for (int i = 0; i < item->n_sensitivities; i++) {
+        const gw_sensitivity *s = &item->sensitivity[i];
+        const gw_adjuster *a = &align->adjusters[s->adjuster];
+        gw_buf name = { 0 };
+        gw_adjuster_words(&p->c->corners[item->axle], a, &name);
+        if (a->kind == GW_ADJUST_OFFSET) gw_buf_add(&name, s->axis ? ", along e2" : ", along e1");
+        gw_table_cell(&t, gw_buf_str(&name));
+        if (name.failed) t.failed = true;
+        gw_buf_free(&name);
+        gw_table_cell(&t, gw_signed(s->camber / GW_DEG * GW_MM, 3).s);
+        gw_table_cell(&t, gw_signed(s->toe / GW_DEG * GW_MM, 3).s);
+        gw_table_cell(&t, gw_signed(s->caster / GW_DEG * GW_MM, 3).s);
+        gw_table_cell(&t, gw_signed(2.0 * s->track, 2).s);
+        gw_table_cell(&t, gw_signed(s->bump_steer / GW_DEG * GW_MM, 2).s);
+        gw_table_end_row(&t);
+    }
+    return gw_align_table(p, "What each adjuster does (both sides alike, toe not reset)", &t, err);
+}
+
+static gw_status one_item(const gw_align_page *p, const gw_align_item *item, gw_error *err)
+{
+    heading(p, item);
+    say_outcome(p, item);
+    gw_status status = all_settings(p, item, err);
+    if (status == GW_OK) status = gw_align_sheet(p, item, err);
+    if (status == GW_OK) status = sensitivities(p, item, err);
+    if (status == GW_OK) status = gw_align_moved(p, item, err);
+    if (status == GW_OK) status = gw_align_verdicts(p, item, err);
+    return status;
+}
+
+gw_status gw_align_text(const gw_case *c, const gw_align_study *study, int width, bool bold, gw_buf *out,
+                        gw_error *err)
+{
+    const gw_align_page page = { c, width, bold, out };
+    gw_status status = GW_OK;
+    gw_buf_clean(out, c->title);
+    gw_buf_add(out,
+               "\nAlignment: what to set, and what else it moves. Toe-in, camber with the top outboard and\n"
+               "caster with the top rearward are positive; every figure is of the corner solved as set.\n");
+    for (int i = 0; i < study->n && status == GW_OK; i++) status = one_item(&page, &study->item[i], err);
+    gw_buf_add(out, "\nOrder of work (common practice)\n");
+    for (int i = 0; gw_order_of_work(i); i++) {
+        gw_buf line = { 0 };
+        gw_buf_fmt(&line, "%d. %s", i + 1, gw_order_of_work(i));
+        gw_align_paragraph(&page, &line, 2);
+    }
+    gw_buf_add(out, "\n");
+    gw_buf_paragraph(out, gw_words_text(GW_WORDS_STATIC_ONLY), width, 0);
+    gw_buf_paragraph(out, gw_words_text(GW_WORDS_SAFETY), width, 0);
+    gw_buf_paragraph(out, gw_words_text(GW_WORDS_DEFER), width, 0);
+    return status == GW_OK ? gw_buf_status(out, err) : status;
+}

@@ -1,0 +1,74 @@
+/* SPDX-License-Identifier: MIT */
+/* Names and sentences that text, JSON and charts of an alignment share. */
+#include "show/align.h"
+
+#include "giveway/units.h"
+
+#include <string.h>
+
+void gw_adjuster_words(const gw_corner *corner, const gw_adjuster *adjuster, gw_buf *out)
+{
+    switch (adjuster->kind) {
+    case GW_ADJUST_OFFSET:
+        gw_buf_add(out, "off-centre bush in ");
+        gw_buf_clean(out, corner->joints[adjuster->joint].name);
+        break;
+    case GW_ADJUST_LENGTH:
+        gw_buf_add(out, "length of ");
+        gw_buf_clean(out, corner->bodies[adjuster->body].name);
+        break;
+    case GW_ADJUST_SHIM:
+        gw_buf_add(out, "shims at ");
+        gw_buf_clean(out, corner->joints[adjuster->joint].name);
+        break;
+    }
+}
+
+const char *gw_view_words(gw_view view)
+{
+    switch (view) {
+    case GW_VIEW_FRONT:
+        return "clockwise from straight up, seen from the front of the car";
+    case GW_VIEW_OUTBOARD:
+        return "clockwise from straight up, seen from beside the wheel";
+    case GW_VIEW_ABOVE:
+        break;
+    }
+    return "clockwise from straight ahead, seen from above";
+}
+
+double gw_turns_of(const gw_adjuster *adjuster, double length)
+{
+    return length / (adjuster->threads * adjuster->thread_pitch);
+}
+
+gw_trade_figure gw_trade_figure_of(const gw_verdict *verdict)
+{
+    if (strcmp(verdict->unit, "Pa") == 0) return (gw_trade_figure){ GW_MPA, "N/mm2", 1 };
+    if (strcmp(verdict->unit, "m") == 0) return (gw_trade_figure){ GW_MM, "mm", 2 };
+    if (strcmp(verdict->unit, "rad") == 0) return (gw_trade_figure){ GW_DEG, "deg", 1 };
+    return (gw_trade_figure){ 1.0, verdict->unit, 0 };
+}
+
+const char *gw_target_name(gw_target which)
+{
+    return which == GW_TARGET_TOE ? "toe" : which == GW_TARGET_CAMBER ? "camber" : "caster";
+}
+
+const char *gw_order_of_work(int index)
+{
+    static const char *const STEPS[] = {
+        "Level the car on the ramp: tyre pressures, usual load, steering straight ahead. Measure and note "
+        "what is there.",
+        "Press in the off-centre bushes by their marks, put in the shims, join everything with the bolts "
+        "loose.",
+        "Let the car down, roll it and bounce it until it settles.",
+        "Tighten rubber bushes at ride height and no other way; then every bolt to the maker's torque.",
+        "Set caster and camber; settle the car again and measure.",
+        "Set toe last, half a side, steering wheel straight; lock the adjusters.",
+        "Turn the steering from lock to lock and move the wheel through its travel: nothing may touch or "
+        "bind.",
+        "Measure again, left and right, and write it down. Check brakes and steering before the road.",
+    };
+    return index >= 0 && (size_t)index < sizeof STEPS / sizeof *STEPS ? STEPS[index] : NULL;
+}

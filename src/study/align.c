@@ -1,0 +1,171 @@
+/* SPDX-License-Identifier: MIT */
+/* Every kit in every corner that has a target: its sensitivities, its settings, and what else they do. */
+#include "study/align_parts.h"
+
+#include <string.h>
+
+static bool wants(const gw_run *run, int kit, gw_axle axle)
+{
+    return gw_run_wants_kit(run, kit) && gw_run_wants_axle(run, axle) && run->c->align[axle].present;
+}
+
+static int count_items(const gw_run *run)
+{
+    int n = 0;
+    for (int k = 0; k < run->c->n_kits; k++)
+        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) n += wants(run, k, a);
+    return n;
+}
+
+static gw_status keep_warnings(const gw_run *run, gw_align_study *out, gw_error *err)
+{
+    int n = gw_corner_warnings(run->ws);
+    if (!n) return GW_OK;
+    const char **all = gw_arena_alloc(&out->arena, (size_t)(out->n_warnings + n), sizeof *all);
+    if (!all) return gw_fail(err, GW_E_NOMEM, "out of memory for warnings");
+    if (out->n_warnings) memcpy(all, out->warning, (size_t)out->n_warnings * sizeof *all);
+    for (int i = 0; i < n; i++) {
+        gw_error text = { 0 };
+        gw_fail(&text, GW_OK, "kit %s as set: %s", run->c->kits[run->kit].name,
+                gw_corner_warning(run->ws, i));
+        if (!(all[out->n_warnings + i] = gw_arena_strdup(&out->arena, text.msg)))
+            return gw_fail(err, GW_E_NOMEM, "out of memory for warnings");
+    }
+    out->warning = all;
+    out->n_warnings += n;
+    return GW_OK;
+}
+
+static gw_status make_room(const gw_run *run, gw_arena *arena, gw_align_item *item, gw_error *err)
+{
+    const gw_corner *corner = &run->c->corners[item->axle];
+    size_t adjusters = (size_t)run->c->align[item->axle].n_adjusters, joints = (size_t)corner->n_joints;
+    item->set = gw_arena_alloc(arena, adjusters + 1, sizeof *item->set);
+    item->sensitivity = gw_arena_alloc(arena, 2 * adjusters + 1, sizeof *item->sensitivity);
+    item->load = gw_arena_alloc(arena, (size_t)run->c->n_loads + 1, sizeof *item->load);
+    item->tilt = gw_arena_alloc(arena, joints, sizeof *item->tilt);
+    item->seat = gw_arena_alloc(arena, joints, sizeof *item->seat);
+    item->check = gw_arena_alloc(arena, joints * GW_CHECKS_OF_A_JOINT, sizeof *item->check);
+    if (!item->set || !item->sensitivity || !item->load || !item->tilt || !item->seat || !item->check)
+        return gw_fail(err, GW_E_NOMEM, "out of memory for results");
+    return GW_OK;
+}
+
+/* The kit alone: how it stands, what each movement does to it, and the loads and tilts to compare with. */
+static gw_status look_before(gw_setup *s, gw_align_item *item, gw_peaks *peaks, gw_error *err)
+{
+    static const double NONE[GW_MAX_MOVES] = { 0 };
+    gw_status status = gw_setup_slopes(s, NONE, GW_SENSITIVITY_STEP, true, true, err);
+    if (status != GW_OK) return status;
+    memcpy(item->sensitivity, s->slope, (size_t)s->n * sizeof *s->slope);
+    item->n_sensitivities = s->n;
+    if ((status = gw_setup_fit(s, NONE, err)) != GW_OK) return status;
+    if ((status = gw_setup_stance(s, &item->before, err)) != GW_OK) return status;
+    gw_align_tilts(s, item, false);
+    return gw_align_loads(s, item, false, peaks, err);
+}
+
+static gw_status look_after(gw_setup *s, gw_align_item *item, gw_peaks *peaks, gw_error *err)
+{
+    gw_status status = gw_setup_stance(s, &item->after, err);
+    if (status != GW_OK) return status;
+    gw_align_tilts(s, item, true);
+    return gw_align_loads(s, item, true, peaks, err);
+}
+
+/* Offsets and shims in, arms as they were: what the ramp shows before the toe is set again. */
+static gw_status look_between(gw_setup *s, gw_align_item *item, gw_error *err)
+{
+    double x[GW_MAX_MOVES];
+    for (int i = 0; i < s->n; i++) {
+        bool arm = s->align->adjusters[s->of[i].adjuster].kind == GW_ADJUST_LENGTH;
+        x[i] = arm ? 0.0 : s->x[i];
+    }
+    gw_status status = gw_setup_fit(s, x, err);
+    return status == GW_OK ? gw_setup_stance(s, &item->fitted, err) : status;
+}
+
+static void judge(const gw_align *align, const gw_corner_setting *at, gw_align_item *item)
+{
+    for (gw_target t = GW_TARGET_TOE; t < GW_TARGETS; t++) {
+        bool given = gw_target_given(align, t);
+        double tolerance = fmax(gw_target_tolerance(align, t), GW_ALIGN_EXACT);
+        item->miss[t] = given ? gw_setting_of(at, t) - gw_target_of(align, t) : 0.0;
+        item->reached[t] = fabs(item->miss[t]) <= GW_ALIGN_EXACT;
+        item->tolerated[t] = fabs(item->miss[t]) <= tolerance;
+    }
+}
+
+static gw_status set_corner(gw_setup *s, gw_arena *arena, gw_align_item *item, gw_error *err)
+{
+    gw_status status = gw_setup_reach_in_steps(s, arena, err);
+    if (status != GW_OK) return status;
+    gw_corner_setting at = gw_corner_as_fitted(s->run->ws);
+    gw_setup_read(s, s->x, item->set);
+    judge(s->align, &at, item);
+    if ((status = gw_setup_turn(s, arena, item, err)) != GW_OK) return status;
+    if ((status = look_between(s, item, err)) != GW_OK) return status;
+    return gw_setup_fit(s, s->x, err);
+}
+
+static gw_status run_item(gw_run *run, gw_align_study *study, gw_align_item *item, gw_error *err)
+{
+    gw_setup setup = { 0 };
+    gw_error inner = { 0 };
+    gw_peaks before = { 0 }, after = { 0 };
+    gw_status status = make_room(run, &study->arena, item, &inner);
+    item->shock_factor = run->c->align[item->axle].shock_factor;
+    if (!(item->shock_factor > 0.0)) item->shock_factor = GW_SHOCK_FACTOR;
+    if (status == GW_OK) status = gw_setup_open(run, item->kit, item->axle, &study->arena, &setup, &inner);
+    if (status == GW_OK) status = look_before(&setup, item, &before, &inner);
+    if (status == GW_OK) status = set_corner(&setup, &study->arena, item, &inner);
+    if (status == GW_OK) status = look_after(&setup, item, &after, &inner);
+    if (status == GW_OK) status = gw_align_checks(&setup, item, &after, &inner);
+    if (status == GW_OK) status = keep_warnings(run, study, &inner);
+    gw_setup_close(&setup);
+    if (status != GW_OK)
+        return gw_fail(err, status, "%s: align.%s, kit %s: %s", run->c->path,
+                       run->c->corners[item->axle].name, run->c->kits[item->kit].name, inner.msg);
+    return GW_OK;
+}
+
+static gw_status run_all(gw_run *run, gw_align_study *study, gw_error *err)
+{
+    int room = count_items(run);
+    if (!room)
+        return gw_fail(err, GW_E_SCHEMA, "%s: align: missing%s; give a target and adjusters", run->c->path,
+                       run->wanted->only_axle ? " for this corner" : "");
+    study->item = gw_arena_alloc(&study->arena, (size_t)room, sizeof *study->item);
+    if (!study->item) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
+    for (int k = 0; k < run->c->n_kits; k++)
+        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+            if (!wants(run, k, a)) continue;
+            gw_align_item *item = &study->item[study->n++];
+            item->kit = k;
+            item->axle = a;
+            gw_status status = run_item(run, study, item, err);
+            if (status != GW_OK) return status;
+        }
+    return GW_OK;
+}
+
+gw_status gw_study_align(const gw_case *c, const gw_selection *wanted, gw_align_study *out, gw_error *err)
+{
+    gw_align_study study = { 0 };
+    gw_run run;
+    gw_status status = gw_run_open(&run, c, wanted, err);
+    if (status == GW_OK) status = run_all(&run, &study, err);
+    gw_run_close(&run);
+    if (status != GW_OK) {
+        gw_align_study_free(&study);
+        return status;
+    }
+    *out = study;
+    return GW_OK;
+}
+
+void gw_align_study_free(gw_align_study *study)
+{
+    gw_arena_free(&study->arena);
+    *study = (gw_align_study){ 0 };
+}

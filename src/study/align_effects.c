@@ -1,0 +1,78 @@
+/* SPDX-License-Identifier: MIT */
+/* What else the settings move: the wheel under the case's loads, and the tilt of joints in bump and rebound.
+ */
+#include "study/align_parts.h"
+
+#include "giveway/corner_travel.h"
+#include "giveway/units.h"
+
+enum { TILT_POINTS = 13 };
+
+double gw_joint_tilt_limit(const gw_case *c, int kit, gw_axle axle, int joint)
+{
+    double own = c->corners[axle].joints[joint].tilt_limit;
+    double bush = c->bushes[c->kits[kit].fits[axle][joint]].tilt_limit;
+    if (!(own > 0.0)) return bush;
+    return bush > 0.0 ? fmin(own, bush) : own;
+}
+
+/* A place of the path that the corner does not reach leaves the figure unknown. */
+void gw_align_tilts(gw_setup *s, gw_align_item *item, bool after)
+{
+    gw_run *run = s->run;
+    gw_joint_result joints[GW_MAX_JOINTS];
+    gw_corner_result result = { .joints = joints };
+    double limit[GW_MAX_JOINTS], tilt[GW_MAX_JOINTS], most[GW_MAX_JOINTS] = { 0 };
+    const gw_corner_load none = { 0 };
+    gw_travel_rates rates;
+    int n = s->corner->n_joints;
+    for (int j = 0; j < n; j++) limit[j] = gw_joint_tilt_limit(run->c, item->kit, item->axle, j);
+    for (int i = 0; i < TILT_POINTS; i++) {
+        double travel = GW_ALIGN_TRAVEL * (2.0 * i / (TILT_POINTS - 1) - 1.0);
+        bool there = gw_corner_travel_at(run->ws, &none, travel, &run->state, &result, &rates, NULL) == GW_OK;
+        if (there) gw_corner_tilt(run->ws, &run->state, limit, tilt);
+        for (int j = 0; j < n; j++) most[j] = there ? fmax(most[j], tilt[j]) : (double)NAN;
+        if (!there) break;
+    }
+    item->n_tilts = 0;
+    for (int j = 0; j < n; j++) {
+        if (!(limit[j] > 0.0)) continue;
+        gw_align_tilt *t = &item->tilt[item->n_tilts++];
+        t->joint = j;
+        t->limit = limit[j];
+        *(after ? &t->after : &t->before) = most[j];
+    }
+}
+
+static void keep_peaks(const gw_corner *corner, const gw_corner_result *r, gw_peaks *peaks)
+{
+    peaks->known = true;
+    for (int j = 0; j < corner->n_joints; j++) {
+        const double *f = r->joints[j].f;
+        peaks->force[j] = fmax(peaks->force[j], gw_norm(gw_v3(f[0], f[1], f[2])));
+        peaks->axial[j] = fmax(peaks->axial[j], fabs(f[2]));
+    }
+}
+
+gw_status gw_align_loads(gw_setup *s, gw_align_item *item, bool after, gw_peaks *peaks, gw_error *err)
+{
+    gw_run *run = s->run;
+    gw_joint_result joints[GW_MAX_JOINTS];
+    gw_error inner = { 0 };
+    item->n_loads = 0;
+    for (int l = 0; l < run->c->n_loads; l++) {
+        const gw_load *load = &run->c->loads[l];
+        gw_deflection found = { .load = l, .result.joints = joints };
+        if (!gw_run_wants_load(run, l, item->axle)) continue;
+        gw_status status = load->kind == GW_LOAD_MANOEUVRE
+                               ? gw_run_manoeuvre(run, &load->manoeuvre, &found, &inner)
+                               : gw_run_direct(run, &load->direct, &found, &inner);
+        if (status != GW_OK) return gw_fail(err, status, "load \"%s\": %s", load->name, inner.msg);
+        gw_align_load *out = &item->load[item->n_loads++];
+        out->load = l;
+        *(after ? &out->camber_after : &out->camber_before) = found.result.camber_change;
+        *(after ? &out->toe_after : &out->toe_before) = found.result.toe_change;
+        keep_peaks(s->corner, &found.result, peaks);
+    }
+    return GW_OK;
+}
