@@ -1,0 +1,52 @@
+/* SPDX-License-Identifier: MIT */
+/** The parts of the handling study; each takes what it needs from the corner that is open. */
+#ifndef GW_STUDY_HANDLING_RUN_H
+#define GW_STUDY_HANDLING_RUN_H
+
+#include "giveway/handling.h"
+#include "study/run.h"
+
+/** What one kit was found to do in one corner, kept until both axles are known. */
+typedef struct gw_kit_states {
+    int n[GW_AXLES];
+    gw_axle_state state[GW_AXLES][GW_BALANCE_POINTS];
+} gw_kit_states;
+
+typedef struct gw_handling_run {
+    gw_run run;
+    gw_handling_study *out;
+    gw_tyre *tyre[GW_AXLES];
+    gw_kit_states *states;                 /**< [kit] */
+    gw_joint_result joints[GW_MAX_JOINTS]; /**< scratch of the report */
+} gw_handling_run;
+
+/** Toe and camber of a wheel [rad]. */
+typedef struct gw_wheel_angles {
+    double toe, camber;
+} gw_wheel_angles;
+
+/** Solve the open corner and read the wheel. */
+gw_status gw_handling_look(gw_handling_run *h, const gw_corner_load *load, gw_drive drive,
+                           gw_wheel_angles *out, gw_error *err);
+
+/** A manoeuvre in the open corner; the joints of `item` are scratch. */
+gw_status gw_handling_manoeuvre(gw_handling_run *h, const gw_manoeuvre *m, gw_deflection *item,
+                                gw_error *err);
+
+/** As set on the ramp, with this kit. */
+gw_wheel_angles gw_handling_setting(const gw_handling_run *h);
+
+/* Each adds what it finds of the open corner to h->out. */
+gw_status gw_handling_budgets(gw_handling_run *h, gw_error *err);
+gw_status gw_handling_states(gw_handling_run *h, gw_error *err);
+gw_status gw_handling_braking(gw_handling_run *h, gw_braking_corner *out, gw_error *err);
+gw_status gw_handling_traction(gw_handling_run *h, gw_error *err);
+
+/* With both axles known. */
+gw_status gw_handling_balance(gw_handling_run *h, int kit, gw_balance_item *out, gw_error *err);
+void gw_handling_drift(const gw_handling_run *h, const gw_balance_item *balance, gw_braking_item *item);
+
+/** From the study's sweep. */
+gw_status gw_handling_bands(gw_handling_study *out, gw_error *err);
+
+#endif

@@ -1,0 +1,64 @@
+/* SPDX-License-Identifier: MIT */
+/* Toe and camber of the driven wheels, and what the error of their toe costs. */
+#include "study/handling_run.h"
+
+static bool drives(gw_driven driven, gw_axle axle)
+{
+    return driven == GW_DRIVEN_ALL || (driven == GW_DRIVEN_FRONT) == (axle == GW_FRONT);
+}
+
+/* A table's stiffness is its slope at the load on the wheel; coefficients are taken as they stand. */
+static void put_force(const gw_handling_run *h, double load, gw_traction_item *t)
+{
+    const gw_vehicle *v = &h->run.vehicle;
+    gw_axle a = h->run.axle;
+    gw_tyre_force f = { 0, v->cornering_stiffness[a], v->camber_stiffness[a] };
+    if (!h->tyre[a]) return;
+    if (v->tyre[a] && gw_tyre_lateral(h->tyre[a], 0.0, load, 0.0, &f, NULL) != GW_OK) return;
+    t->has_force = true;
+    t->toe_force = f.cornering * t->toe_change;
+    t->camber_force = f.camber * t->camber_change;
+}
+
+static gw_status add_wheel(gw_handling_run *h, int load, gw_side side, bool straight, gw_error *err)
+{
+    gw_manoeuvre m = h->run.c->loads[load].manoeuvre;
+    gw_traction_item *t = &h->out->traction[h->out->n_traction];
+    gw_deflection item;
+    m.side = side;
+    if (straight) m.lateral_g = 0.0;
+    gw_status status = gw_handling_manoeuvre(h, &m, &item, err);
+    if (status != GW_OK) return status;
+    *t = (gw_traction_item){ .kit = h->run.kit,
+                             .load = load,
+                             .axle = h->run.axle,
+                             .side = side,
+                             .straight = straight,
+                             .toe = item.result.toe,
+                             .toe_change = item.result.toe_change,
+                             .camber_to_road = item.camber_to_road,
+                             .camber_change = item.result.camber - gw_handling_setting(h).camber };
+    put_force(h, item.applied.patch_force.z, t);
+    h->out->n_traction++;
+    return GW_OK;
+}
+
+gw_status gw_handling_traction(gw_handling_run *h, gw_error *err)
+{
+    const gw_case *c = h->run.c;
+    for (int l = 0; l < c->n_loads; l++) {
+        const gw_load *load = &c->loads[l];
+        gw_status status = GW_OK;
+        gw_error inner = { 0 };
+        if (!gw_run_wants_load(&h->run, l, h->run.axle) || load->kind != GW_LOAD_MANOEUVRE) continue;
+        if (!(load->manoeuvre.drive_g > 0.0) || !drives(load->manoeuvre.driven, h->run.axle)) continue;
+        if (load->manoeuvre.lateral_g > 0.0)
+            for (gw_side s = GW_OUTER; s <= GW_INNER && status == GW_OK; s++)
+                status = add_wheel(h, l, s, false, &inner);
+        if (status == GW_OK) status = add_wheel(h, l, GW_OUTER, true, &inner);
+        if (status != GW_OK)
+            return gw_fail(err, status, "%s: load \"%s\", kit %s: %s", c->path, load->name,
+                           c->kits[h->run.kit].name, inner.msg);
+    }
+    return GW_OK;
+}
