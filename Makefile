@@ -1,6 +1,7 @@
 # giveway: see `make help`. Everything that is built goes to build/MODE; the source tree stays clean.
 MODE    ?= release
 PREFIX  ?= /usr/local
+LIBDIR  ?= $(PREFIX)/lib
 DESTDIR ?=
 JOBS    ?= 2
 V       ?=
@@ -21,6 +22,9 @@ SAN     :=
 ifeq ($(MODE),asan)
 SAN     := -O1 -fno-omit-frame-pointer -fsanitize=address,undefined -fno-sanitize-recover=all
 endif
+ifeq ($(MODE),fuzz)
+SAN     := -O1 -fno-omit-frame-pointer -fsanitize=address,undefined,float-cast-overflow,fuzzer-no-link -fno-sanitize-recover=all
+endif
 ifeq ($(MODE),coverage)
 SAN     := -O0 --coverage
 endif
@@ -28,8 +32,8 @@ endif
 PKG_CFLAGS := $(shell pkg-config --cflags $(PKGS) 2>/dev/null)
 PKG_LIBS   := $(shell pkg-config --libs $(PKGS) 2>/dev/null)
 # No fused multiply-add: the same input must give the same bytes on every machine.
-CC_ALL  := $(CC) $(CSTD) -ffp-contract=off -Iinclude -Isrc -I$B $(WARN) $(CFLAGS) $(SAN) $(PKG_CFLAGS)
-LIBS    := $(PKG_LIBS) -lm
+CC_ALL  := $(CC) $(CSTD) -ffp-contract=off -Iinclude -Isrc -I$B $(WARN) $(CPPFLAGS) $(CFLAGS) $(SAN) $(PKG_CFLAGS)
+LIBS    := $(PKG_LIBS) -pthread -lm
 
 SRC      := $(sort $(wildcard src/*/*.c))
 LIBSRC   := $(filter-out src/cli/%,$(SRC))
@@ -95,6 +99,8 @@ $B/tests/%: $B/tests/%.o $B/tests/libsupport.a $B/libgiveway.a
 	@echo "  link    $@"
 	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS) -lcmocka
 
+include scripts/fuzz.mk
+
 # Rewritten only when compiler or flags change, so that objects of two compilers never mix.
 $B/flags: FORCE
 	@pkg-config --exists $(PKGS) || { echo "giveway needs $(PKGS): run 'make demo', or scripts/setup.sh demo" >&2; exit 1; }
@@ -146,10 +152,14 @@ coverage: ## run every test with counters and list the lines that none reaches
 	@scripts/coverage.sh
 
 install: all ## install under PREFIX (/usr/local), below DESTDIR
-	@scripts/install.sh install $B "$(DESTDIR)" "$(PREFIX)"
+	@scripts/install.sh install $B "$(DESTDIR)" "$(PREFIX)" "$(LIBDIR)"
 
 uninstall: ## take away what `install` put there
-	@scripts/install.sh uninstall $B "$(DESTDIR)" "$(PREFIX)"
+	@scripts/install.sh uninstall $B "$(DESTDIR)" "$(PREFIX)" "$(LIBDIR)"
+
+deb: ## make Debian packages, look them over, try what is in them
+	@scripts/setup.sh deb
+	@scripts/make-deb.sh
 
 print-flags: # for the scripts that compile on their own
 	@echo '$(CC_ALL)'
@@ -161,5 +171,5 @@ help: ## list the targets
 	@awk -F ':.*## ' '/^[a-z-]+:.*## /{printf "  make %-10s %s\n", $$1, $$2}' Makefile
 	@echo "  MODE=release|asan|coverage  CC=gcc|clang  PREFIX=/usr/local  DESTDIR=  JOBS=2  V=1 (show commands)"
 
-.PHONY: all tests unit demo check run-tests asan bench run-bench lint coverage install uninstall print-flags clean help FORCE
+.PHONY: all tests unit demo check run-tests asan bench run-bench lint coverage install uninstall deb print-flags clean help FORCE
 -include $(shell find $B -path $B/logs -prune -o -type f -name '*.d' -print 2>/dev/null)

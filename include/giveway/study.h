@@ -10,21 +10,26 @@
 #include "giveway/case.h"
 #include "giveway/status.h"
 
-/** What of a case is wanted. NULL or zero: everything. */
-typedef struct gw_selection {
-    const bool *kits;  /**< one flag a kit; NULL: all                   */
-    const bool *loads; /**< one flag a load; NULL: all                  */
-    bool only_axle;    /**< true: only `axle`                           */
-    gw_axle axle;
-    gw_method method; /**< how the rates of rubber are worked out      */
-} gw_selection;
-
 /** Every bush of a case worked out once. */
 typedef struct gw_laws {
     int n;
     gw_bush_law *law; /**< [bush]; owned, freed with gw_laws_free */
 } gw_laws;
 
+/** What of a case is wanted. NULL or zero: everything. */
+typedef struct gw_selection {
+    const bool *kits;  /**< one flag a kit; NULL: all                   */
+    const bool *loads; /**< one flag a load; NULL: all                  */
+    bool only_axle;    /**< true: only `axle`                           */
+    gw_axle axle;
+    gw_method method;    /**< how the rates of rubber are worked out      */
+    const gw_laws *laws; /**< bushes worked out beforehand, by `method`; NULL: the study works them out */
+} gw_selection;
+
+/**
+ * Work every bush out, on all processors.
+ * @retval GW_OK, GW_E_RANGE, GW_E_NUMERIC (of the first bush that fails, named), GW_E_NOMEM
+ */
 gw_status gw_laws_make(const gw_case *c, gw_method method, gw_laws *out, gw_error *err);
 void gw_laws_free(gw_laws *laws);
 

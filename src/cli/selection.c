@@ -53,6 +53,15 @@ static int mark(const gw_args *args, const gw_case *c, const gw_names *names, bo
     return GW_EXIT_DONE;
 }
 
+static int work_out_bushes(const gw_args *args, const gw_case *c, gw_choice *out)
+{
+    gw_error err = { 0 };
+    gw_status status = gw_laws_make(c, out->wanted.method, &out->laws, &err);
+    if (status != GW_OK) return gw_complain(args->command->name, &err);
+    out->wanted.laws = &out->laws;
+    return GW_EXIT_DONE;
+}
+
 int gw_choice_make(const gw_args *args, const gw_case *c, gw_choice *out)
 {
     const gw_names kits = { "kit", GW_OPT_KIT, c->n_kits, kit_name, gw_case_find_kit };
@@ -70,11 +79,12 @@ int gw_choice_make(const gw_args *args, const gw_case *c, gw_choice *out)
         gw_fail(&err, GW_E_RANGE, "%s has no %s corner", c->path, gw_args_text(args, GW_OPT_CORNER, 0));
         status = gw_complain(args->command->name, &err);
     }
-    return status;
+    return status == GW_EXIT_DONE ? work_out_bushes(args, c, out) : status;
 }
 
 void gw_choice_free(gw_choice *choice)
 {
+    gw_laws_free(&choice->laws);
     free(choice->kits);
     free(choice->loads);
     *choice = (gw_choice){ 0 };

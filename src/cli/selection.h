@@ -13,9 +13,13 @@
 typedef struct gw_choice {
     gw_selection wanted;
     bool *kits, *loads; /**< owned */
+    gw_laws laws;       /**< every bush of the case, worked out once a run; owned */
 } gw_choice;
 
-/** Returns an exit status, having complained where a name is not in the case; close it whatever it is. */
+/**
+ * Works the bushes out as well. Returns an exit status, having complained where a name is not in the case or
+ * a bush cannot be worked out; free it whatever it is.
+ */
 int gw_choice_make(const gw_args *args, const gw_case *c, gw_choice *out);
 void gw_choice_free(gw_choice *choice);
 

@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* Every kit in every corner under every load: where the wheel goes, and by which bush. */
+#include "base/parallel.h"
 #include "study/run.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 static int count_items(const gw_run *run)
@@ -12,6 +14,40 @@ static int count_items(const gw_run *run)
             for (int l = 0; l < run->c->n_loads; l++)
                 n += gw_run_wants_kit(run, k) && gw_run_wants_axle(run, a) && gw_run_wants_load(run, l, a);
     return n;
+}
+
+/* One kit in one corner: its items lie one after the other from `first`. */
+typedef struct gw_corner_job {
+    gw_run run; /**< a copy: laws and vehicle are shared, the open corner is its own */
+    int kit;
+    gw_axle axle;
+    gw_deflection *first;
+    gw_status status;
+    gw_error err;
+} gw_corner_job;
+
+static gw_status solve_item(gw_run *run, int load, gw_deflection *item, gw_error *err)
+{
+    const gw_load *l = &run->c->loads[load];
+    gw_error inner = { 0 };
+    item->load = load;
+    gw_status status = l->kind == GW_LOAD_MANOEUVRE ? gw_run_manoeuvre(run, &l->manoeuvre, item, &inner)
+                                                    : gw_run_direct(run, &l->direct, item, &inner);
+    if (status != GW_OK)
+        return gw_fail(err, status, "%s: load \"%s\", kit %s: %s", run->c->path, l->name,
+                       run->c->kits[run->kit].name, inner.msg);
+    return GW_OK;
+}
+
+/* The corner stays open, for its warnings. */
+static void run_corner(void *context, int index)
+{
+    gw_corner_job *job = &((gw_corner_job *)context)[index];
+    gw_run *run = &job->run;
+    gw_deflection *item = job->first;
+    job->status = gw_run_open_corner(run, job->kit, job->axle, &job->err);
+    for (int l = 0; l < run->c->n_loads && job->status == GW_OK; l++)
+        if (gw_run_wants_load(run, l, job->axle)) job->status = solve_item(run, l, item++, &job->err);
 }
 
 static gw_status keep_warnings(const gw_run *run, gw_deflect_study *out, gw_error *err)
@@ -32,46 +68,61 @@ static gw_status keep_warnings(const gw_run *run, gw_deflect_study *out, gw_erro
     return GW_OK;
 }
 
-static gw_status add_item(gw_run *run, int load, gw_deflect_study *out, gw_error *err)
+/* Memory is taken before the threads start: the arena is not theirs to share. */
+static gw_status plan_corner(const gw_run *run, gw_corner_job *job, int kit, gw_axle axle,
+                             gw_deflect_study *out, gw_error *err)
 {
-    const gw_load *l = &run->c->loads[load];
-    gw_deflection *item = &out->item[out->n];
-    gw_error inner = { 0 };
-    item->load = load;
-    item->result.joints =
-        gw_arena_alloc(&out->arena, (size_t)run->c->corners[run->axle].n_joints, sizeof *item->result.joints);
-    if (!item->result.joints) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
-    gw_status status = l->kind == GW_LOAD_MANOEUVRE ? gw_run_manoeuvre(run, &l->manoeuvre, item, &inner)
-                                                    : gw_run_direct(run, &l->direct, item, &inner);
-    if (status != GW_OK)
-        return gw_fail(err, status, "%s: load \"%s\", kit %s: %s", run->c->path, l->name,
-                       run->c->kits[run->kit].name, inner.msg);
-    out->n++;
+    size_t joints = (size_t)run->c->corners[axle].n_joints;
+    *job = (gw_corner_job){ .run = *run, .kit = kit, .axle = axle, .first = &out->item[out->n] };
+    for (int l = 0; l < run->c->n_loads; l++) {
+        if (!gw_run_wants_load(run, l, axle)) continue;
+        gw_corner_result *result = &out->item[out->n++].result;
+        result->joints = gw_arena_alloc(&out->arena, joints, sizeof *result->joints);
+        if (!result->joints) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
+    }
     return GW_OK;
 }
 
-static gw_status run_corner(gw_run *run, int kit, gw_axle axle, gw_deflect_study *out, gw_error *err)
-{
-    gw_status status = gw_run_open_corner(run, kit, axle, err);
-    if (status == GW_OK) status = keep_warnings(run, out, err);
-    for (int l = 0; l < run->c->n_loads && status == GW_OK; l++)
-        if (gw_run_wants_load(run, l, axle)) status = add_item(run, l, out, err);
-    gw_run_close_corner(run);
-    return status;
-}
-
-static gw_status run_all(gw_run *run, gw_deflect_study *out, gw_error *err)
+static gw_status plan_all(const gw_run *run, gw_corner_job *jobs, int *n, gw_deflect_study *out,
+                          gw_error *err)
 {
     out->item = gw_arena_alloc(&out->arena, (size_t)count_items(run), sizeof *out->item);
     if (!out->item) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
     for (int k = 0; k < run->c->n_kits; k++)
-        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
-            if (gw_run_wants_kit(run, k) && gw_run_wants_axle(run, a)) {
-                gw_status status = run_corner(run, k, a, out, err);
-                if (status != GW_OK) return status;
-            }
-    memcpy(out->roll_centre, run->vehicle.roll_centre, sizeof out->roll_centre);
+        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+            if (!gw_run_wants_kit(run, k) || !gw_run_wants_axle(run, a)) continue;
+            gw_status status = plan_corner(run, &jobs[(*n)++], k, a, out, err);
+            if (status != GW_OK) return status;
+        }
     return GW_OK;
+}
+
+/* The first failure in the order of the case is the one reported, whichever came first in time. */
+static gw_status gather(gw_corner_job *jobs, int n, gw_deflect_study *out, gw_error *err)
+{
+    gw_status status = GW_OK;
+    for (int i = 0; i < n; i++) {
+        if (status == GW_OK && jobs[i].status != GW_OK)
+            status = gw_fail(err, jobs[i].status, "%s", jobs[i].err.msg);
+        if (status == GW_OK) status = keep_warnings(&jobs[i].run, out, err);
+        gw_run_close_corner(&jobs[i].run);
+    }
+    return status;
+}
+
+static gw_status run_all(const gw_run *run, gw_deflect_study *out, gw_error *err)
+{
+    int n = 0;
+    gw_corner_job *jobs = calloc((size_t)run->c->n_kits * GW_AXLES + 1, sizeof *jobs);
+    if (!jobs) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
+    gw_status status = plan_all(run, jobs, &n, out, err);
+    if (status == GW_OK) {
+        gw_parallel(n, run_corner, jobs);
+        status = gather(jobs, n, out, err);
+    }
+    memcpy(out->roll_centre, run->vehicle.roll_centre, sizeof out->roll_centre);
+    free(jobs);
+    return status;
 }
 
 gw_status gw_study_deflect(const gw_case *c, const gw_selection *wanted, gw_deflect_study *out, gw_error *err)

@@ -2,16 +2,40 @@
 /* From a case's kits to what the corner solver fits into each joint. */
 #include "giveway/study.h"
 
+#include "base/parallel.h"
+
 #include <math.h>
 #include <stdlib.h>
+
+typedef struct gw_law_job {
+    const gw_bush *bush;
+    gw_method method;
+    gw_bush_law *law;
+    gw_status status;
+    gw_error err;
+} gw_law_job;
+
+static void make_law(void *context, int index)
+{
+    gw_law_job *job = &((gw_law_job *)context)[index];
+    job->status = gw_bush_law_make(job->bush, job->method, job->law, &job->err);
+}
 
 gw_status gw_laws_make(const gw_case *c, gw_method method, gw_laws *out, gw_error *err)
 {
     gw_status status = GW_OK;
     gw_laws laws = { c->n_bushes, calloc((size_t)c->n_bushes + 1, sizeof *laws.law) };
-    if (!laws.law) return gw_fail(err, GW_E_NOMEM, "out of memory for %d bushes", c->n_bushes);
+    gw_law_job *jobs = calloc((size_t)c->n_bushes + 1, sizeof *jobs);
+    if (!laws.law || !jobs) status = gw_fail(err, GW_E_NOMEM, "out of memory for %d bushes", c->n_bushes);
+    if (status == GW_OK) {
+        for (int i = 0; i < c->n_bushes; i++)
+            jobs[i] = (gw_law_job){ .bush = &c->bushes[i], .method = method, .law = &laws.law[i] };
+        gw_parallel(c->n_bushes, make_law, jobs);
+    }
     for (int i = 0; i < c->n_bushes && status == GW_OK; i++)
-        status = gw_bush_law_make(&c->bushes[i], method, &laws.law[i], err);
+        if (jobs[i].status != GW_OK)
+            status = gw_fail(err, jobs[i].status, "%s: %s", c->path, jobs[i].err.msg);
+    free(jobs);
     if (status != GW_OK) {
         gw_laws_free(&laws);
         return status;

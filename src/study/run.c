@@ -43,7 +43,12 @@ static gw_status find_roll_centres(gw_run *run, gw_error *err)
 gw_status gw_run_open(gw_run *run, const gw_case *c, const gw_selection *wanted, gw_error *err)
 {
     *run = (gw_run){ .c = c, .wanted = wanted };
-    gw_status status = gw_laws_make(c, wanted->method, &run->laws, err);
+    gw_status status = GW_OK;
+    run->owns_laws = !wanted->laws;
+    if (wanted->laws)
+        run->laws = *wanted->laws;
+    else
+        status = gw_laws_make(c, wanted->method, &run->laws, err);
     if (status == GW_OK) status = find_roll_centres(run, err);
     return status;
 }
@@ -51,7 +56,7 @@ gw_status gw_run_open(gw_run *run, const gw_case *c, const gw_selection *wanted,
 void gw_run_close(gw_run *run)
 {
     gw_run_close_corner(run);
-    gw_laws_free(&run->laws);
+    if (run->owns_laws) gw_laws_free(&run->laws);
 }
 
 bool gw_run_wants_kit(const gw_run *run, int kit)

@@ -9,6 +9,7 @@ typedef struct gw_run {
     const gw_case *c;
     const gw_selection *wanted;
     gw_laws laws;
+    bool owns_laws;     /**< else they are those of `wanted` */
     gw_vehicle vehicle; /**< with roll-centre heights filled in, where a manoeuvre needs them */
     gw_fit fit[GW_MAX_JOINTS];
     gw_corner_ws *ws; /**< the corner that is open: kit `kit` on axle `axle`; NULL: none */
