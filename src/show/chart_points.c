@@ -30,9 +30,12 @@ typedef struct place {
 static const place PLACES[] = { { 1, 0 },  { -1, 0 }, { 0, -1 },  { 0, 1 },
                                 { 1, -1 }, { 1, 1 },  { -1, -1 }, { -1, 1 } };
 
-static box box_at(double x, double y, place p, double w, double h)
+enum { N_PLACES = sizeof PLACES / sizeof *PLACES, FURTHEST = 4 };
+
+/* `away`: how many lines further up or down than next to the point. */
+static box box_at(double x, double y, place p, int away, double w, double h)
 {
-    double cx = x + p.dx * (REACH + 0.5 * w), cy = y + p.dy * (REACH + 0.5 * h);
+    double cx = x + p.dx * (REACH + 0.5 * w), cy = y + p.dy * (REACH + 0.5 * h + 17.0 * away);
     return (box){ cx - 0.5 * w, cy - 0.5 * h, cx + 0.5 * w, cy + 0.5 * h };
 }
 
@@ -59,18 +62,30 @@ static bool shows(const gw_point_chart *chart, int i)
     return isfinite(chart->x[i]) && isfinite(chart->y[i]);
 }
 
+/* A name that had to go further away is tied to its point. */
+static void put_leader(scatter *sc, double x, double y, const box *name)
+{
+    double to_x = fmin(fmax(x, name->x0), name->x1), to_y = name->y0 > y ? name->y0 + 2 : name->y1 - 2;
+    gw_canvas_line(sc->cv, x, y + (to_y > y ? 7 : -7), to_x, to_y, GW_SOFT_INK, 0.8);
+}
+
 static void put_name(scatter *sc, int own, double x, double y, const char *name)
 {
     gw_text_lines lines = gw_text_break(name, NAME_PART * sc->cv->width, 3, GW_TYPE_TEXT, false);
     double w = 0.0, h = 17.0 * lines.n, least = HUGE_VAL;
+    int far = 0;
     box best = { 0 };
     for (int k = 0; k < lines.n; k++) w = fmax(w, gw_text_pixels(lines.line[k], GW_TYPE_TEXT, false));
-    for (size_t p = 0; p < sizeof PLACES / sizeof *PLACES; p++) {
-        box b = box_at(x, y, PLACES[p], w, h);
-        double cost = cost_of(sc, &b, own);
-        if (cost < least) least = cost, best = b;
+    for (int i = 0; i < N_PLACES * (FURTHEST + 1); i++) {
+        int away = i / N_PLACES;
+        place p = PLACES[i % N_PLACES];
+        if (away && p.dy == 0) continue;
+        box b = box_at(x, y, p, away, w, h);
+        double cost = cost_of(sc, &b, own) + 30.0 * away;
+        if (cost < least) least = cost, best = b, far = away;
     }
     sc->taken[sc->n_taken++] = best;
+    if (far) put_leader(sc, x, y, &best);
     bool right = best.x1<x, left = best.x0> x;
     double at = left ? best.x0 : right ? best.x1 : 0.5 * (best.x0 + best.x1);
     gw_canvas_block(sc->cv, at, 0.5 * (best.y0 + best.y1), &lines, GW_INK,

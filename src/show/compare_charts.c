@@ -258,7 +258,7 @@ static gw_status transmissibility_chart(const gw_comparison *cmp, gw_axle axle, 
     return GW_OK;
 }
 
-/* One point a kit: toe change under the case's first load, against harshness. */
+/* One point a kit: toe change under the case's first stop, or its first load, against harshness. */
 static gw_status trade_off_chart(const gw_comparison *cmp, gw_axle axle, gw_charts *charts, gw_error *err)
 {
     const gw_case *c = cmp->c;
@@ -274,6 +274,8 @@ static gw_status trade_off_chart(const gw_comparison *cmp, gw_axle axle, gw_char
         return gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
     }
     while (load < c->n_loads && !acts_on(cmp, load, axle)) load++;
+    int stop = first_load(cmp, axle, brakes);
+    if (stop >= 0) load = stop;
     for (int k = 0; k < c->n_kits && load < c->n_loads; k++) {
         const gw_ride_item *ride = gw_ride_find(cmp->ride, k, axle);
         const gw_deflection *item = gw_deflect_find(cmp->deflect, k, axle, load);

@@ -108,7 +108,8 @@ static void say_cost(const gw_page *p, int kit, gw_buf *out)
     gw_number sum = gw_fixed(cost.price, cost.price == floor(cost.price) ? 0 : 2);
     const gw_html_part parts[] = { { "price", sum.s }, { "time", gw_buf_str(&minutes) }, { NULL, NULL } };
     if (price && time)
-        gw_html_say(out, gw_words_text(GW_WORDS_PAGE_ANSWER_COST), parts);
+        gw_html_say(out, gw_words_text(kit == 0 ? GW_WORDS_PAGE_ANSWER_RENEW : GW_WORDS_PAGE_ANSWER_COST),
+                    parts);
     else if (price || time)
         gw_html_say(out, gw_words_text(price ? GW_WORDS_PAGE_ANSWER_PRICE : GW_WORDS_PAGE_ANSWER_TIME),
                     parts);

@@ -129,8 +129,8 @@ static void from_behind(const gw_page *p, const gw_deflection *item, const gw_de
     view_begin(p, "behind", GW_WORDS_PAGE_BEHIND);
     gw_buf_fmt(p->out, "<path class=\"road\" d=\"M10 %d H%d\"/><path class=\"plumb\" d=\"M%d 20 V%d\"/>\n",
                ROAD_Y, VIEW_W - 10, MID_X, ROAD_Y);
-    tyre(p->out, "ghost", -p->camber_scale * lean(ghost), MID_X, ROAD_Y, 0, 0);
     tyre(p->out, "wheel", -p->camber_scale * lean(item), MID_X, ROAD_Y, 0, 0);
+    tyre(p->out, "ghost", -p->camber_scale * lean(ghost), MID_X, ROAD_Y, 0, 0);
     svg_text(p, 12, VIEW_H - 14, "start", GW_WORDS_PAGE_OUTSIDE);
     svg_text(p, VIEW_W - 12, VIEW_H - 14, "end", GW_WORDS_PAGE_CAR_SIDE);
     caption(p, GW_WORDS_PAGE_BEHIND, GW_WORDS_PAGE_BEHIND_TEXT);
@@ -146,7 +146,7 @@ double gw_page_pixels_per_m(const gw_page *p)
 static void from_above(const gw_page *p, const gw_deflection *item, const gw_deflection *ghost)
 {
     double scale = gw_page_pixels_per_m(p);
-    const gw_deflection *both[] = { ghost, item };
+    const gw_deflection *both[] = { item, ghost };
     view_begin(p, "above", GW_WORDS_PAGE_ABOVE);
     gw_buf_fmt(
         p->out,
@@ -154,7 +154,7 @@ static void from_above(const gw_page *p, const gw_deflection *item, const gw_def
         MID_X, VIEW_H - 22);
     for (int i = 0; i < 2; i++) {
         gw_vec3 m = both[i]->result.wheel_centre;
-        tyre(p->out, i ? "wheel" : "ghost", p->toe_scale * both[i]->result.toe / GW_DEG, MID_X, MID_Y,
+        tyre(p->out, i ? "ghost" : "wheel", p->toe_scale * both[i]->result.toe / GW_DEG, MID_X, MID_Y,
              -scale * m.y, -scale * m.x);
     }
     svg_text(p, 12, 26, "start", GW_WORDS_PAGE_FORWARD);

@@ -48,6 +48,7 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_ANSWER_COST] = "; parts {price}, fitting {time}",
     [GW_WORDS_PAGE_ANSWER_PRICE] = "; parts {price}",
     [GW_WORDS_PAGE_ANSWER_TIME] = "; fitting {time}",
+    [GW_WORDS_PAGE_ANSWER_RENEW] = "; all of it new: parts {price}, fitting {time}",
     [GW_WORDS_PAGE_ANSWER_END] = ".",
     [GW_WORDS_PAGE_WAY_IN] = "in",
     [GW_WORDS_PAGE_WAY_OUT] = "out",
