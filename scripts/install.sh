@@ -1,11 +1,13 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
-# install.sh install|uninstall BUILD_DIR DESTDIR PREFIX
+# install.sh install|uninstall BUILD_DIR DESTDIR PREFIX [LIBDIR]
 # One list of files serves both ways, so that what is put in place can be taken away again.
 set -euo pipefail
 cd "$(dirname "$0")/.."
-action=$1 build=$2 destdir=$3 prefix=$4
-case $prefix in /*) ;; *) echo "PREFIX must begin with /, not \"$prefix\"" >&2 && exit 2 ;; esac
+action=$1 build=$2 destdir=$3 prefix=$4 libdir=${5:-$4/lib}
+for place in "$prefix" "$libdir"; do
+    case $place in /*) ;; *) echo "PREFIX and LIBDIR must begin with /, not \"$place\"" >&2 && exit 2 ;; esac
+done
 
 put() { # MODE FILE... DIRECTORY
     local mode=$1 directory=${*: -1} file
@@ -30,14 +32,16 @@ own_directory() { # taken away too, unless somebody has put files of his own the
 
 version=$(sed -nE 's/^#define GW_VERSION "([^"]*)".*/\1/p' include/giveway/version.h)
 mkdir -p "$build"
-sed -e "s|@PREFIX@|$prefix|" -e "s|@VERSION@|$version|" scripts/install/giveway.pc.in >"$build/giveway.pc"
+sed -e "s|@PREFIX@|$prefix|" -e "s|@LIBDIR@|$libdir|" -e "s|@VERSION@|$version|" \
+    scripts/install/giveway.pc.in >"$build/giveway.pc"
 
 put 755 "$build/giveway" "$prefix/bin"
-put 644 "$build/libgiveway.a" "$prefix/lib"
-put 644 "$build/giveway.pc" "$prefix/lib/pkgconfig"
+put 644 "$build/libgiveway.a" "$libdir"
+put 644 "$build/giveway.pc" "$libdir/pkgconfig"
 put 644 include/giveway/*.h "$prefix/include/giveway"
 put 644 materials/* "$prefix/share/giveway/materials"
 put 644 cases/* "$prefix/share/giveway/cases"
+put 644 src/casefile/schema/*.json src/show/schema/*.json "$prefix/share/giveway/schema"
 put 644 src/cli/giveway.1 "$prefix/share/man/man1"
 mkdir -p "$build/bash" && cp src/cli/completions/giveway.bash "$build/bash/giveway" # it is found by this name
 put 644 "$build/bash/giveway" "$prefix/share/bash-completion/completions"
@@ -46,4 +50,5 @@ put 644 src/cli/completions/giveway.fish "$prefix/share/fish/vendor_completions.
 own_directory "$prefix/include/giveway"
 own_directory "$prefix/share/giveway/materials"
 own_directory "$prefix/share/giveway/cases"
+own_directory "$prefix/share/giveway/schema"
 own_directory "$prefix/share/giveway"

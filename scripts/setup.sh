@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
-# Installs what is missing: setup.sh demo|check|lint|coverage [--retry]
+# Installs what is missing: setup.sh demo|check|lint|coverage|fuzz|deb [--retry]
 # Says nothing when all is there, and is then done in a moment.
 set -euo pipefail
 cd "$(dirname "$0")/.."
@@ -20,12 +20,16 @@ present() {
     libcjson-dev) pkg-config --exists libcjson ;;
     libcmocka-dev) pkg-config --exists cmocka ;;
     gnuplot-nox) command -v gnuplot ;;
+    libclang-rt-14-dev) echo 'int LLVMFuzzerTestOneInput(void){return 0;}' | clang -fsanitize=fuzzer -x c -o /dev/null - ;;
     calculix-ccx) command -v ccx ;;
     python3-numpy) have_python numpy ;;
     python3-scipy) have_python scipy ;;
+    python3-jsonschema) have_python jsonschema ;;
+    dpkg-dev) command -v dpkg-buildpackage ;;
+    debhelper) command -v dh ;;
     chromium) command -v chromium || command -v chromium-browser ;;
     nodejs) command -v node ;;
-    gcovr | mandoc | clang | clang-format | clang-tidy | cppcheck | shellcheck) command -v "$1" ;;
+    gcovr | lintian | mandoc | clang | clang-format | clang-tidy | cppcheck | shellcheck) command -v "$1" ;;
     *) echo "setup.sh: no probe for $1" >&2 && exit 2 ;;
     esac >/dev/null 2>&1
 }
@@ -43,11 +47,13 @@ choose() {
     demo) need+=(gnuplot-nox) ;;
     check | coverage)
         need+=(gnuplot-nox libcmocka-dev)
-        extra=(calculix-ccx python3-numpy python3-scipy nodejs chromium mandoc)
+        extra=(calculix-ccx python3-numpy python3-scipy python3-jsonschema nodejs chromium mandoc)
         if [ "$1" = coverage ]; then need+=(gcovr); fi
         ;;
+    fuzz) need+=(clang libclang-rt-14-dev) ;;
     lint) need+=(libcmocka-dev clang clang-format clang-tidy cppcheck shellcheck) ;;
-    *) echo "usage: scripts/setup.sh demo|check|lint|coverage [--retry]" >&2 && exit 2 ;;
+    deb) need+=(gnuplot-nox dpkg-dev debhelper lintian) ;;
+    *) echo "usage: scripts/setup.sh demo|check|lint|coverage|fuzz|deb [--retry]" >&2 && exit 2 ;;
     esac
 }
 
