@@ -61,7 +61,9 @@ typedef struct gw_travel_item {
     gw_travel_point rest;          /**< travel 0                                              */
     bool has_anti;                 /**< the case has a vehicle                                */
     double anti_brake, anti_drive; /**< at travel 0, share of load transfer          */
-    const char *no_parasitic;      /**< why it is not known; NULL where it is             */
+    double roll_centre_held; /**< load -1: height at travel 0 if the patch load did not change along the path,
+                                  so without what bushes give to it; what load transfer takes [m] */
+    const char *no_parasitic; /**< why it is not known; NULL where it is             */
     int n_bearings;
     gw_travel_bearing *bearing; /**< in the order of the joints                      */
     gw_travel_clamp clamp;      /**< vertical load alone                             */

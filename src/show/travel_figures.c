@@ -24,12 +24,16 @@ static const char *toe_words(double rate)
     return rate > 0.0 ? "toe-in in bump" : "toe-out in bump";
 }
 
-static void wheel_figures(gw_table *t, const gw_travel_point *p)
+static void wheel_figures(gw_table *t, const gw_travel_item *item)
 {
+    const gw_travel_point *p = &item->rest;
     figure(t, "bump steer", gw_signed(p->rates.toe / GW_DEG, 2).s, "deg/m", toe_words(p->rates.toe));
     figure(t, "camber", gw_signed(p->rates.camber / GW_DEG, 2).s, "deg/m",
            p->rates.camber > 0.0 ? "top outboard in bump" : "top inboard in bump");
-    figure(t, "roll centre", gw_fixed(p->roll_centre / GW_MM, 1).s, "mm", "above the ground");
+    figure(t, "roll centre", gw_fixed(p->roll_centre / GW_MM, 1).s, "mm", "above the ground, on this path");
+    if (item->load < 0)
+        figure(t, "roll centre, load held", gw_fixed(item->roll_centre_held / GW_MM, 1).s, "mm",
+               "without the give of bushes to more load");
 }
 
 static void swing_arm(gw_table *t, const gw_travel_point *p)
@@ -80,7 +84,7 @@ gw_status gw_travel_rest_table(const gw_travel_page *p, const gw_travel_item *it
     gw_table_column(&table, GW_RIGHT, "");
     gw_table_column(&table, GW_LEFT, "");
     gw_table_column(&table, GW_LEFT, "");
-    wheel_figures(&table, &item->rest);
+    wheel_figures(&table, item);
     swing_arm(&table, &item->rest);
     if (item->has_anti) anti_figures(&table, item);
     rate_figures(&table, item);

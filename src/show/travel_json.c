@@ -97,6 +97,7 @@ static void put_rest(const gw_travel_item *item, gw_json *json)
 {
     gw_json_object(json, "ride_height");
     put_wheel(json, &item->rest);
+    if (item->load < 0) put_mm(json, "roll_centre_load_held_mm", item->roll_centre_held);
     if (item->has_anti) {
         gw_json_number(json, item->axle == GW_FRONT ? "anti_dive_percent" : "anti_lift_braking_percent",
                        100.0 * item->anti_brake);

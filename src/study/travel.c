@@ -108,6 +108,16 @@ static gw_status run_points(gw_travel_job *job, const gw_corner_load *load, gw_t
     return status;
 }
 
+/* The path at S0 with the patch load held: what load transfer takes for the height, see run.c. */
+static gw_status roll_centre_held(gw_travel_job *job, gw_travel_item *item, gw_error *err)
+{
+    gw_corner_ws *ws = job->run.ws;
+    gw_path path;
+    gw_status status = gw_corner_path_at(ws, gw_corner_reference(ws), GW_AT_TRAVEL, &path, err);
+    if (status == GW_OK) item->roll_centre_held = half_track(job) * path.patch.y / path.patch.z;
+    return status;
+}
+
 static void fill_anti(const gw_travel_job *job, gw_travel_item *item)
 {
     const gw_case *c = job->run.c;
@@ -149,7 +159,8 @@ static gw_status run_item(gw_travel_job *job, int load, gw_error *err)
     fill_anti(job, item);
     job->out->n++;
     if (load >= 0) return GW_OK;
-    status = gw_travel_parasitic(job, item, err);
+    status = roll_centre_held(job, item, err);
+    if (status == GW_OK) status = gw_travel_parasitic(job, item, err);
     return status == GW_OK ? gw_travel_clamped(job, item, err) : status;
 }
 
@@ -185,12 +196,15 @@ static gw_status run_all(gw_travel_job *job, gw_error *err)
     return status;
 }
 
-/* Only a load needs what gw_run_open works out of the vehicle besides the laws of the bushes. */
+/* Only a load needs roll-centre heights; without one, a case with a single corner need not give them. */
 static gw_status open_run(gw_run *run, const gw_case *c, const gw_selection *wanted, gw_error *err)
 {
+    gw_case without_loads = *c;
     if (wanted->loads) return gw_run_open(run, c, wanted, err);
-    *run = (gw_run){ .c = c, .wanted = wanted };
-    return gw_laws_make(c, wanted->method, &run->laws, err);
+    without_loads.vehicle.has_roll_centre = true;
+    gw_status status = gw_run_open(run, &without_loads, wanted, err);
+    run->c = c;
+    return status;
 }
 
 gw_status gw_study_travel(const gw_case *c, const gw_selection *wanted, const gw_travel_plan *plan,

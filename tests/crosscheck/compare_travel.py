@@ -173,8 +173,9 @@ class Comparison:
                 bad.append(f"no travel {row['travel_mm']}")
             else:
                 self.point(bad, point, row, fit, f"{where} {row['travel_mm']:+.0f}")
-        height = self.half_track(corner) * fit.roll_centre_slope(along_path=True)
-        self.see(bad, "roll_centre_mm", got["ride_height"]["roll_centre_mm"], height, 1e-5, where)
+        for key, along in (("roll_centre_mm", True), ("roll_centre_load_held_mm", False)):
+            height = self.half_track(corner) * fit.roll_centre_slope(along_path=along)
+            self.see(bad, key, got["ride_height"][key], height, 1e-5, where)
         self.tally.result(not bad, where, ", ".join(bad))
 
 
