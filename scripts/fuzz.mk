@@ -1,0 +1,28 @@
+# Fuzzing: the targets of tests/fuzz, as a replay of their corpus (part of `make check`) and, with
+# MODE=fuzz and clang, as programs of libFuzzer. Taken in by the Makefile.
+FUZZOBJ  := $(patsubst tests/%.c,$B/tests/%.o,$(filter-out %/entry.c %/test_%.c,$(sort $(wildcard tests/fuzz/*.c))))
+NOMAIN   := $(filter-out $B/cli/main.o,$(CLIOBJ))
+FUZZERS  := case material tyre run
+
+$B/tests/libfuzz.a: $(FUZZOBJ) $(NOMAIN)
+	@rm -f $@
+	$(Q)$(AR) rcs $@ $^
+
+$B/tests/fuzz/%: $B/tests/fuzz/%.o $B/tests/libfuzz.a $B/tests/libsupport.a $B/libgiveway.a
+	@echo "  link    $@"
+	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS) -lcmocka
+
+# CASES: how many changes that keep a case JSON come to one that need not; 0: all do.
+fuzz-case: CASES := -DCASES=3
+fuzz-run: CASES := -DCASES=0
+$(FUZZERS:%=fuzz-%): fuzz-%: $B/tests/libfuzz.a $B/libgiveway.a
+	@echo "  link    $B/fuzz/$*"
+	@mkdir -p $B/fuzz
+	$(Q)$(CC_ALL) -Itests -DTARGET=gw_fuzz_$* $(CASES) -fsanitize=fuzzer -o $B/fuzz/$* tests/fuzz/entry.c $^ $(LIBS)
+
+fuzz: ## fuzz every target for SECONDS each, under the sanitizers
+	@scripts/setup.sh fuzz
+	+@$(ANEW) MODE=fuzz CC=clang $(FUZZERS:%=fuzz-%)
+	@scripts/fuzz.sh build/fuzz/fuzz $(or $(SECONDS),60) $(FUZZERS)
+
+.PHONY: fuzz $(FUZZERS:%=fuzz-%)

@@ -1,0 +1,88 @@
+/* SPDX-License-Identifier: MIT */
+/* The readers on any bytes: sound or faulty, and never something between. */
+#include "casefile/section.h"
+#include "fuzz/target.h"
+#include "giveway/casefile.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* Made once and kept; static, so that it does not count as a leak. */
+static const gw_material_set *builtin(void)
+{
+    static gw_material_set set;
+    static bool ready;
+    gw_faults faults = { 0 };
+    if (!ready && gw_materials_builtin(&set, &faults) != GW_OK) gw_fuzz_found("the built-in materials");
+    ready = true;
+    gw_faults_free(&faults);
+    return &set;
+}
+
+static void check_lines(const gw_faults *faults)
+{
+    for (int i = 0; i < gw_faults_count(faults); i++) {
+        const char *line = gw_faults_text(faults, i);
+        if (!*line || strpbrk(line, "\r\n\t\033")) gw_fuzz_found("a fault that is not one clean line");
+    }
+}
+
+static void check_indices(const gw_case *c)
+{
+    for (int k = 0; k < c->n_kits; k++)
+        for (int a = 0; a < GW_AXLES; a++)
+            for (int j = 0; c->has_corner[a] && j < c->corners[a].n_joints; j++)
+                if (c->kits[k].fits[a][j] < 0 || c->kits[k].fits[a][j] >= c->n_bushes)
+                    gw_fuzz_found("kit %d fits a bush that is not there", k);
+}
+
+void gw_fuzz_case(const uint8_t *data, size_t size)
+{
+    gw_faults faults = { 0 };
+    gw_case c = { 0 };
+    gw_status status = gw_case_read("case.json", (const char *)data, size, builtin(), &c, &faults);
+    if ((status == GW_OK) != (gw_faults_count(&faults) == 0)) gw_fuzz_found("status %d, but faults", status);
+    if (status == GW_OK) check_indices(&c);
+    check_lines(&faults);
+    gw_case_free(&c);
+    gw_faults_free(&faults);
+}
+
+void gw_fuzz_material(const uint8_t *data, size_t size)
+{
+    gw_faults faults = { 0 };
+    gw_material_set set = { 0 };
+    gw_status status = gw_materials_add_text(&set, "m.json", (const char *)data, size, &faults);
+    if ((status == GW_OK) != (gw_faults_count(&faults) == 0)) gw_fuzz_found("status %d, but faults", status);
+    if ((status == GW_OK) != (set.n == 1)) gw_fuzz_found("status %d, but %d materials", status, set.n);
+    check_lines(&faults);
+    gw_materials_free(&set);
+    gw_faults_free(&faults);
+}
+
+/* A table is read from a file beside the case, so the bytes go through one. */
+static bool read_table(const char *path, gw_faults *faults)
+{
+    gw_arena arena = { 0 };
+    gw_vehicle vehicle = { 0 };
+    gw_reader rd = { "case.json", faults, &arena };
+    cJSON *json = cJSON_CreateObject(), *tables = cJSON_AddObjectToObject(json, "tyre_table");
+    cJSON_AddStringToObject(tables, "front", path);
+    cJSON_AddStringToObject(tables, "rear", path);
+    gw_node node = { .json = json };
+    gw_read_tyre_tables(&rd, &node, &vehicle);
+    bool both = vehicle.tyre[GW_FRONT] && vehicle.tyre[GW_REAR];
+    cJSON_Delete(json);
+    gw_arena_free(&arena);
+    return both;
+}
+
+void gw_fuzz_tyre(const uint8_t *data, size_t size)
+{
+    gw_faults faults = { 0 };
+    const char *path = gw_fuzz_write("csv", data, size);
+    bool read = read_table(path, &faults);
+    if (read != (gw_faults_count(&faults) == 0)) gw_fuzz_found("a table, but faults");
+    check_lines(&faults);
+    gw_faults_free(&faults);
+}
