@@ -13,6 +13,7 @@ typedef struct gw_work {
     gw_choice choice;
     gw_deflect_study deflect;
     gw_ride_study ride;
+    gw_handling_study handling;
     gw_comparison cmp;
 } gw_work;
 
@@ -43,10 +44,11 @@ static gw_status work_out(gw_work *w, bool charts, gw_error *err)
     if (c->n_loads == 0)
         return gw_fail(err, GW_E_SCHEMA, "%s: loads: the case has no loads; add at least one", c->path);
     gw_status status = gw_study_deflect(c, wanted, &w->deflect, err);
-    w->cmp = (gw_comparison){ .c = c, .deflect = &w->deflect, .ride = &w->ride };
+    w->cmp = (gw_comparison){ .c = c, .deflect = &w->deflect, .ride = &w->ride, .handling = &w->handling };
     w->cmp.baseline = first_kit(&w->choice, c->n_kits);
     w->cmp.no_ride = ride_missing(c, wanted);
     if (status == GW_OK && !w->cmp.no_ride) status = gw_study_ride(c, wanted, &options, &w->ride, err);
+    if (status == GW_OK) status = gw_study_handling(c, wanted, &w->handling, err);
     return status;
 }
 
@@ -77,8 +79,9 @@ static int draw(const gw_args *args, const gw_work *w)
     return exit_status;
 }
 
-static gw_status format(const gw_args *args, const gw_work *w, gw_buf *out, gw_error *err)
+static gw_status format(const gw_args *args, gw_work *w, gw_buf *out, gw_error *err)
 {
+    w->cmp.detail = gw_args_has(args, GW_OPT_DETAIL);
     if (gw_args_is(args, GW_OPT_FORMAT, "json"))
         gw_compare_json(&w->cmp, out);
     else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
@@ -114,6 +117,7 @@ static int run(const gw_args *args)
     int status = gw_session_open(args, args->words[0], &work.session);
     if (status == GW_EXIT_DONE) status = gw_choice_make(args, &work.session.c, &work.choice);
     if (status == GW_EXIT_DONE) status = compare(args, &work);
+    gw_handling_study_free(&work.handling);
     gw_ride_study_free(&work.ride);
     gw_deflect_study_free(&work.deflect);
     gw_choice_free(&work.choice);
@@ -125,14 +129,19 @@ const gw_command GW_COMMAND_COMPARE = {
     .name = "compare",
     .args = "CASE",
     .summary = "the kits side by side: camber, toe, wheel movement, ride and harshness",
-    .options = GW_TAKES_COMMON | GW_TAKES_SELECTION | GW_TAKES(OUT),
+    .options = GW_TAKES_COMMON | GW_TAKES_SELECTION | GW_TAKES(DETAIL) | GW_TAKES(OUT),
     .min_words = 1,
     .max_words = 1,
     .run = run,
-    .details =
-        "For each load and corner a table of kits, the joints that contribute most, and what changes in "
-        "one sentence; then comfort, harshness and road noise against the first kit. With -o DIR the "
-        "charts are written there as SVG and PNG.",
+    .details = "First one table: what each kit leaves of the outer wheel's camber, understeer, toe and pull "
+               "to one side "
+               "under braking, harshness and price, with the difference from the first kit shown. Then for "
+               "each load and "
+               "corner a table of kits, the joints that contribute most, and what changes in "
+               "one sentence; then comfort, harshness and road noise against the first kit. With --detail "
+               "the camber and toe budgets, the understeer budget, braking, traction and consistency. With "
+               "-o DIR the "
+               "charts are written there as SVG and PNG.",
     .examples = { "giveway compare cases/fast-saloon.json -o charts",
                   "giveway compare cases/fast-saloon.json --kit rubber --kit bearing --load \"hard stop\"" },
 };

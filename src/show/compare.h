@@ -4,15 +4,18 @@
 #define SHOW_COMPARE_H
 
 #include "giveway/compare.h"
+#include "giveway/handling.h"
 #include "show/buf.h"
 
 /** Everything that `compare` worked out. */
 typedef struct gw_comparison {
     const gw_case *c;
     const gw_deflect_study *deflect;
-    const gw_ride_study *ride; /**< n 0: ride left out                                     */
-    const char *no_ride;       /**< why ride was left out; NULL where it was worked out    */
-    int baseline;              /**< kit that the others are set beside: the first one shown */
+    const gw_ride_study *ride;         /**< n 0: ride left out                                     */
+    const char *no_ride;               /**< why ride was left out; NULL where it was worked out    */
+    int baseline;                      /**< kit that the others are set beside: the first one shown */
+    const gw_handling_study *handling; /**< what the kits do to the car; not NULL for text, JSON and CSV */
+    bool detail;                       /**< every figure of it, not only the summary                    */
 } gw_comparison;
 
 gw_status gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf *out, gw_error *err);

@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* The comparison for programs: JSON with everything, CSV with the deflections. */
+/* The comparison for programs: JSON with everything; CSV with a row a deflection and what its kit does. */
 #include "show/compare.h"
 
 #include "giveway/units.h"
 #include "show/deflect.h"
+#include "show/handling.h"
 #include "show/json.h"
 
 static void put_range(gw_json *json, const char *key, double low, double high)
@@ -63,6 +64,7 @@ void gw_compare_json(const gw_comparison *cmp, gw_buf *out)
     gw_json_string(&json, "case", cmp->c->title);
     put_kits(&json, cmp);
     put_results(&json, cmp);
+    gw_handling_json(cmp, &json);
     gw_json_array(&json, "ride");
     for (int i = 0; i < cmp->ride->n; i++) put_ride(&json, cmp->c, &cmp->ride->item[i]);
     gw_json_close(&json);
@@ -75,5 +77,13 @@ void gw_compare_json(const gw_comparison *cmp, gw_buf *out)
 
 void gw_compare_csv(const gw_comparison *cmp, gw_buf *out)
 {
-    gw_deflect_csv(cmp->c, cmp->deflect, out);
+    gw_csv csv = { .out = out };
+    gw_deflect_csv_heads(&csv);
+    gw_handling_csv(cmp, NULL, &csv);
+    gw_csv_end_row(&csv);
+    for (int i = 0; i < cmp->deflect->n; i++) {
+        gw_deflect_csv_row(cmp->c, &cmp->deflect->item[i], &csv);
+        gw_handling_csv(cmp, &cmp->deflect->item[i], &csv);
+        gw_csv_end_row(&csv);
+    }
 }

@@ -5,6 +5,7 @@
 #include "giveway/units.h"
 #include "show/contributors.h"
 #include "show/deflect.h"
+#include "show/handling.h"
 #include "show/number.h"
 #include "show/phrase.h"
 #include "show/table.h"
@@ -243,16 +244,32 @@ static gw_status ride_part(const gw_page *p, gw_error *err)
     return GW_OK;
 }
 
+/* What the kits do to the car, past the summary. */
+static gw_status handling_part(const gw_handling_page *p, gw_error *err)
+{
+    gw_status (*const PARTS[])(const gw_handling_page *p,
+                               gw_error *err) = { gw_budget_text, gw_balance_text, gw_braking_text,
+                                                  gw_traction_text, gw_consistency_text };
+    gw_status status = GW_OK;
+    for (size_t i = 0; i < sizeof PARTS / sizeof *PARTS && status == GW_OK && p->cmp->detail; i++)
+        status = PARTS[i](p, err);
+    if (status == GW_OK) gw_handling_lacks_text(p);
+    return status;
+}
+
 gw_status gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf *out, gw_error *err)
 {
     const gw_page page = { cmp, width, bold, out };
+    const gw_handling_page handling = { cmp, width, bold, out };
     gw_buf_clean(out, cmp->c->title);
     gw_buf_add(
         out,
         "\nKits side by side. Changes are from the car standing still, wheel set to its static camber "
         "and toe;\ntoe-in and camber outboard at the top are positive, the wheel forward is positive.\n");
-    gw_status status = all_loads(&page, err);
+    gw_status status = gw_summary_text(&handling, err);
+    if (status == GW_OK) status = all_loads(&page, err);
     if (status == GW_OK) status = ride_part(&page, err);
+    if (status == GW_OK) status = handling_part(&handling, err);
     gw_buf_add(out, "\n");
     gw_buf_paragraph(out, gw_words_text(GW_WORDS_ESTIMATE), width, 0);
     gw_buf_paragraph(out, gw_words_text(GW_WORDS_STATIC_ONLY), width, 0);

@@ -5,6 +5,7 @@
 
 #include "giveway/study.h"
 #include "show/buf.h"
+#include "show/csv.h"
 #include "show/json.h"
 
 /** "front" or "rear"; "outer" or "inner". */
@@ -16,6 +17,10 @@ void gw_deflect_json(const gw_case *c, const gw_deflect_study *study, const char
 
 /** The members of one item, inside an object that is already open. */
 void gw_deflect_item_json(const gw_case *c, const gw_deflection *item, gw_json *json);
+
+/** The fields of one deflection, and their heads; the row is not ended. */
+void gw_deflect_csv_heads(gw_csv *csv);
+void gw_deflect_csv_row(const gw_case *c, const gw_deflection *item, gw_csv *csv);
 
 /** One row a result, with a row of heads first. */
 void gw_deflect_csv(const gw_case *c, const gw_deflect_study *study, gw_buf *out);

@@ -55,7 +55,7 @@ static void put_manoeuvre(gw_csv *csv, const gw_deflection *item)
         gw_csv_string(csv, NULL);
 }
 
-static void put_row(gw_csv *csv, const gw_case *c, const gw_deflection *item)
+void gw_deflect_csv_row(const gw_case *c, const gw_deflection *item, gw_csv *csv)
 {
     const gw_corner_result *r = &item->result;
     const double angles[5] = { r->camber_change / GW_DEG, r->toe_change / GW_DEG, r->caster_change / GW_DEG,
@@ -74,13 +74,20 @@ static void put_row(gw_csv *csv, const gw_case *c, const gw_deflection *item)
     gw_csv_number(csv, r->spring_force);
     put_vector(csv, item->applied.patch_force, 1.0);
     gw_csv_numbers(csv, shares, 4);
-    gw_csv_end_row(csv);
+}
+
+void gw_deflect_csv_heads(gw_csv *csv)
+{
+    for (size_t i = 0; i < sizeof HEADS / sizeof *HEADS; i++) gw_csv_string(csv, HEADS[i]);
 }
 
 void gw_deflect_csv(const gw_case *c, const gw_deflect_study *study, gw_buf *out)
 {
     gw_csv csv = { .out = out };
-    for (size_t i = 0; i < sizeof HEADS / sizeof *HEADS; i++) gw_csv_string(&csv, HEADS[i]);
+    gw_deflect_csv_heads(&csv);
     gw_csv_end_row(&csv);
-    for (int i = 0; i < study->n; i++) put_row(&csv, c, &study->item[i]);
+    for (int i = 0; i < study->n; i++) {
+        gw_deflect_csv_row(c, &study->item[i], &csv);
+        gw_csv_end_row(&csv);
+    }
 }

@@ -1,0 +1,209 @@
+/* SPDX-License-Identifier: MIT */
+/* The understeer budget, how far it holds, and what it makes of speed and of a step of steer. */
+#include "show/handling.h"
+
+#include "giveway/units.h"
+#include "show/number.h"
+#include "show/phrase.h"
+
+#include <math.h>
+
+enum { FRONT, REAR, BOTH };
+
+static double entry_of(const gw_budget *b, int which, int entry)
+{
+    double front = b->entry[GW_FRONT][entry], rear = b->entry[GW_REAR][entry];
+    return which == FRONT ? front : which == REAR ? rear : front - rear;
+}
+
+static double sum_of(const gw_budget *b, int which)
+{
+    return which == BOTH ? gw_budget_understeer(b) : gw_budget_axle(b, (gw_axle)which);
+}
+
+static bool curved(const gw_handling_study *h)
+{
+    for (int i = 0; i < h->n_balance; i++)
+        for (int a = 0; a < GW_AXLES; a++)
+            if (h->balance[i].quoted.entry[a][GW_BUDGET_CURVE] != 0.0) return true;
+    return false;
+}
+
+static void kit_heads(const gw_handling_page *p, gw_table *t)
+{
+    const gw_handling_study *h = p->cmp->handling;
+    for (int i = 0; i < h->n_balance; i++)
+        gw_table_column(t, GW_RIGHT, p->cmp->c->kits[h->balance[i].kit].name);
+}
+
+static gw_status entries_table(const gw_handling_page *p, int which, gw_error *err)
+{
+    static const char *const HEADS[] = { "Understeer budget, front axle: slip and steer it asks for, deg/g",
+                                         "Understeer budget, rear axle, deg/g",
+                                         "Understeer budget, front less rear, deg/g: plus is understeer" };
+    const gw_handling_study *h = p->cmp->handling;
+    gw_table t = { 0 };
+    gw_handling_heading(p, HEADS[which]);
+    gw_table_column(&t, GW_LEFT, "from");
+    kit_heads(p, &t);
+    for (int e = 0; e < GW_BUDGET_ENTRIES; e++) {
+        if (e == GW_BUDGET_CURVE && !curved(h)) continue;
+        gw_table_cell(&t, gw_budget_words((gw_budget_entry)e));
+        for (int i = 0; i < h->n_balance; i++)
+            gw_table_cell(&t, gw_signed(entry_of(&h->balance[i].quoted, which, e) / GW_DEG, 3).s);
+        gw_table_end_row(&t);
+    }
+    gw_table_cell(&t, "together");
+    for (int i = 0; i < h->n_balance; i++)
+        gw_table_cell(&t, gw_signed(sum_of(&h->balance[i].quoted, which) / GW_DEG, 3).s);
+    gw_table_end_row(&t);
+    return gw_handling_print(p, &t, err);
+}
+
+static const char *end_words(gw_linear_end end)
+{
+    switch (end) {
+    case GW_END_TYRE:
+        return "tyre";
+    case GW_END_BEND:
+        return "bends";
+    case GW_END_LIFT:
+        return "grip";
+    case GW_END_RANGE:
+        break;
+    }
+    return "1 g";
+}
+
+static int furthest(const gw_handling_study *h)
+{
+    int n = 0;
+    for (int i = 0; i < h->n_balance; i++)
+        for (int j = 0; j < h->balance[i].n; j++)
+            if (h->balance[i].g[j] < h->balance[i].linear_to + 1e-9 && j + 1 > n) n = j + 1;
+    return n;
+}
+
+/* The gradient from standing straight to each g, as far as the linear sense goes. */
+static gw_status against_g(const gw_handling_page *p, gw_error *err)
+{
+    const gw_handling_study *h = p->cmp->handling;
+    int n = furthest(h);
+    gw_table t = { 0 };
+    gw_handling_heading(p, "Understeer against lateral g, deg/g, up to where the linear sense ends");
+    gw_table_column(&t, GW_LEFT, "kit");
+    for (int j = 0; j < n; j++) {
+        gw_buf head = { 0 };
+        gw_buf_fmt(&head, "%s g", gw_fixed(0.1 * (j + 1), 1).s);
+        gw_table_column(&t, GW_RIGHT, gw_buf_str(&head));
+        if (head.failed) t.failed = true;
+        gw_buf_free(&head);
+    }
+    gw_table_column(&t, GW_RIGHT, "ends at");
+    gw_table_column(&t, GW_LEFT, "by");
+    for (int i = 0; i < h->n_balance; i++) {
+        const gw_balance_item *b = &h->balance[i];
+        gw_handling_kit(p, b->kit, &t);
+        for (int j = 0; j < n; j++) {
+            bool inside = j < b->n && b->g[j] < b->linear_to + 1e-9;
+            gw_table_cell(
+                &t, gw_signed(inside ? gw_budget_understeer(&b->budget[j]) / GW_DEG : (double)NAN, 3).s);
+        }
+        gw_table_cellf(&t, "%s g", gw_fixed(b->linear_to, 1).s);
+        gw_table_cell(&t, end_words(b->end));
+        gw_table_end_row(&t);
+    }
+    gw_status status = gw_handling_print(p, &t, err);
+    gw_buf_paragraph(
+        p->out,
+        "It ends by the tyre: coefficients stand for one up to 0.4 g or so (Bundorf and Leffert, SAE "
+        "760713; common practice); where it bends: the compliance of an axle is a tenth off its value "
+        "at 0.2 g; by grip: a wheel lifts or the tyres carry no more.",
+        p->width, 2);
+    return status;
+}
+
+static void put_speed(gw_table *t, const gw_bicycle_figures *f)
+{
+    if (isfinite(f->critical_speed))
+        gw_table_cellf(t, "critical %s", gw_fixed(f->critical_speed / GW_KM_H, 0).s);
+    else if (isfinite(f->characteristic_speed))
+        gw_table_cellf(t, "characteristic %s", gw_fixed(f->characteristic_speed / GW_KM_H, 0).s);
+    else
+        gw_table_cell(t, "neutral");
+}
+
+static void put_car(gw_table *t, const gw_balance_item *b)
+{
+    const gw_bicycle_figures *f = &b->car;
+    if (!b->has_car) return;
+    put_speed(t, f);
+    gw_table_cell(t, f->stable ? gw_fixed(f->natural / (2.0 * GW_PI), 2).s : "unstable");
+    gw_table_cell(t, gw_fixed(f->damping, 2).s);
+    gw_table_cell(t, gw_fixed(f->yaw_gain, 2).s);
+    gw_table_cell(t, gw_fixed(f->yaw_time, 3).s);
+    gw_table_cell(t, gw_fixed(100.0 * f->yaw_overshoot, 0).s);
+    gw_table_cell(t, gw_fixed(f->slip_time, 3).s);
+}
+
+static gw_status car_table(const gw_handling_page *p, gw_error *err)
+{
+    const gw_handling_study *h = p->cmp->handling;
+    gw_table t = { 0 };
+    gw_buf head = { 0 };
+    gw_buf_fmt(&head, "The car on one track at %s km/h", gw_fixed(h->speed / GW_KM_H, 0).s);
+    gw_handling_heading(p, gw_buf_str(&head));
+    gw_table_column(&t, GW_LEFT, "kit");
+    gw_table_column(&t, GW_RIGHT, "speed\nkm/h");
+    gw_table_column(&t, GW_RIGHT, "natural\nHz");
+    gw_table_column(&t, GW_RIGHT, "damping\nratio");
+    gw_table_column(&t, GW_RIGHT, "yaw gain\n1/s");
+    gw_table_column(&t, GW_RIGHT, "yaw to\n90 %, s");
+    gw_table_column(&t, GW_RIGHT, "over-\nshoot %");
+    gw_table_column(&t, GW_RIGHT, "side slip\nto 90 %, s");
+    for (int i = 0; i < h->n_balance; i++) {
+        gw_handling_kit(p, h->balance[i].kit, &t);
+        put_car(&t, &h->balance[i]);
+        gw_table_end_row(&t);
+    }
+    if (head.failed) p->out->failed = true;
+    gw_buf_free(&head);
+    return gw_handling_print(p, &t, err);
+}
+
+static void car_notes(const gw_handling_page *p)
+{
+    const gw_handling_study *h = p->cmp->handling;
+    gw_buf text = { 0 };
+    gw_buf_fmt(
+        &text,
+        "Natural frequency and damping of yaw and side slip together, after a step of steer. Yaw inertia "
+        "%s kg m2, %s. Left out: the tyres' relaxation and the time the body takes to roll.",
+        gw_fixed(h->yaw_inertia, 0).s,
+        h->yaw_inertia_given ? "as given" : "mass x front arm x rear arm (common practice)");
+    gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
+    if (text.failed) p->out->failed = true;
+    gw_buf_free(&text);
+    for (int i = 0; i < h->n_balance; i++) {
+        const gw_balance_item *b = &h->balance[i];
+        gw_buf line = { 0 };
+        if (!b->has_car || b->outside_table) gw_phrase_kit(&p->cmp->c->kits[b->kit], &line);
+        if (!b->has_car) gw_buf_fmt(&line, ": %s.", b->no_car);
+        if (b->outside_table)
+            gw_buf_add(&line, ": a wheel's load or camber is beyond the tyre table, held at its edge.");
+        if (line.n) gw_buf_paragraph(p->out, gw_buf_str(&line), p->width, 2);
+        if (line.failed) p->out->failed = true;
+        gw_buf_free(&line);
+    }
+}
+
+gw_status gw_balance_text(const gw_handling_page *p, gw_error *err)
+{
+    gw_status status = GW_OK;
+    if (!p->cmp->handling->n_balance) return GW_OK;
+    for (int which = FRONT; which <= BOTH && status == GW_OK; which++) status = entries_table(p, which, err);
+    if (status == GW_OK) status = against_g(p, err);
+    if (status == GW_OK) status = car_table(p, err);
+    if (status == GW_OK) car_notes(p);
+    return status;
+}

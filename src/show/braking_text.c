@@ -1,0 +1,117 @@
+/* SPDX-License-Identifier: MIT */
+/* Braking, traction and consistency, kit by kit. */
+#include "show/handling.h"
+
+#include "giveway/units.h"
+#include "show/deflect.h"
+#include "show/number.h"
+#include "show/phrase.h"
+
+#include <math.h>
+
+static bool any_corner(const gw_handling_study *h, gw_axle axle)
+{
+    for (int i = 0; i < h->n_braking; i++)
+        if (h->braking[i].corner[axle].there) return true;
+    return false;
+}
+
+static gw_status wheel_table(const gw_handling_page *p, gw_axle axle, gw_error *err)
+{
+    const gw_handling_study *h = p->cmp->handling;
+    gw_table t = { 0 };
+    gw_buf head = { 0 };
+    gw_buf_fmt(&head, "Braking: one %s wheel, per g of a %s g stop", gw_axle_name(axle),
+               gw_fixed(GW_FIRM_STOP, 1).s);
+    gw_handling_heading(p, gw_buf_str(&head));
+    gw_table_column(&t, GW_LEFT, "kit");
+    gw_table_column(&t, GW_RIGHT, "toe change\ndeg/g");
+    gw_table_column(&t, GW_RIGHT, "wheel fore-aft\nmm/g");
+    gw_table_column(&t, GW_RIGHT, "\nmm/kN");
+    gw_table_column(&t, GW_RIGHT, "fore-aft mode\nHz");
+    for (int i = 0; i < h->n_braking; i++) {
+        const gw_braking_corner *c = &h->braking[i].corner[axle];
+        const gw_ride_item *ride = gw_ride_find(p->cmp->ride, h->braking[i].kit, axle);
+        gw_handling_kit(p, h->braking[i].kit, &t);
+        if (c->there) {
+            gw_table_cell(&t, gw_signed(c->toe_per_g / GW_DEG, 3).s);
+            gw_table_cell(&t, gw_signed(c->fore_aft_per_g / GW_MM, 2).s);
+            gw_table_cell(&t, gw_signed(c->fore_aft_per_N * GW_KN / GW_MM, 2).s);
+            gw_table_cell(&t, ride ? gw_fixed(ride->result.modes[ride->result.wheel_fore_aft].hz, 1).s
+                                   : GW_NO_NUMBER);
+        }
+        gw_table_end_row(&t);
+    }
+    if (head.failed) p->out->failed = true;
+    gw_buf_free(&head);
+    return gw_handling_print(p, &t, err);
+}
+
+static void put_push(gw_table *t, const gw_disturbance *d, const gw_drift *drift)
+{
+    gw_table_cell(t, gw_signed(d->steer[GW_FRONT] / GW_DEG, 3).s);
+    gw_table_cell(t, gw_signed(d->steer[GW_REAR] / GW_DEG, 3).s);
+    gw_table_cell(t, gw_signed(drift->yaw_rate / GW_DEG, 2).s);
+    gw_table_cell(t, gw_signed(drift->offset, 2).s);
+}
+
+static gw_status drift_table(const gw_handling_page *p, bool bump, gw_error *err)
+{
+    const gw_handling_study *h = p->cmp->handling;
+    gw_table t = { 0 };
+    gw_handling_heading(p, bump ? "Off line: a bump under one side" : "Off line: one side braking harder");
+    gw_table_column(&t, GW_LEFT, "kit");
+    gw_table_column(&t, GW_RIGHT, "front steer\ndeg");
+    gw_table_column(&t, GW_RIGHT, "rear steer\ndeg");
+    gw_table_column(&t, GW_RIGHT, "yaw rate\ndeg/s");
+    gw_table_column(&t, GW_RIGHT, "off line\nm");
+    for (int i = 0; i < h->n_braking; i++) {
+        const gw_braking_item *b = &h->braking[i];
+        gw_handling_kit(p, b->kit, &t);
+        if (b->has_drift) put_push(&t, bump ? &b->bump : &b->imbalance, bump ? &b->after_bump : &b->stop);
+        gw_table_end_row(&t);
+    }
+    return gw_handling_print(p, &t, err);
+}
+
+static void drift_notes(const gw_handling_page *p)
+{
+    const gw_handling_study *h = p->cmp->handling;
+    gw_buf text = { 0 };
+    gw_buf_fmt(
+        &text,
+        "Towards the side that brakes harder, or that has the bump, is positive; front and rear are the "
+        "steer of each axle by the toe and camber of its wheels, steering wheel held; yaw is the greatest "
+        "rate. Brakes: a stop of %s g from %s km/h to standstill with %s %% difference (common practice). "
+        "Bump: %s mm under one side, in the first second. Left out: what braking takes from the tyres' "
+        "lateral force, load transfer between the axles, and any scrub that turns the steering.",
+        gw_fixed(GW_FIRM_STOP, 1).s, gw_fixed(h->speed / GW_KM_H, 0).s,
+        gw_fixed(100.0 * h->brake_imbalance, 0).s, gw_fixed(h->bump / GW_MM, 0).s);
+    gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
+    if (text.failed) p->out->failed = true;
+    gw_buf_free(&text);
+}
+
+gw_status gw_braking_text(const gw_handling_page *p, gw_error *err)
+{
+    const gw_handling_study *h = p->cmp->handling;
+    bool drifts = false;
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+        if (!any_corner(h, a)) continue;
+        gw_status status = wheel_table(p, a, err);
+        if (status != GW_OK) return status;
+    }
+    if (h->n_braking)
+        gw_buf_paragraph(
+            p->out,
+            "Fore-aft give and the frequency of the mode that goes with it are a measure of judder: "
+            "the softer the wheel is held and the nearer the mode to the turning of the wheel, the more "
+            "of it (common practice).",
+            p->width, 2);
+    for (int i = 0; i < h->n_braking; i++) drifts = drifts || h->braking[i].has_drift;
+    if (!drifts) return GW_OK;
+    gw_status status = drift_table(p, false, err);
+    if (status == GW_OK) status = drift_table(p, true, err);
+    if (status == GW_OK) drift_notes(p);
+    return status;
+}

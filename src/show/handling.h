@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: MIT */
+/** What `compare` shows of what the kits do to the car. */
+#ifndef SHOW_HANDLING_H
+#define SHOW_HANDLING_H
+
+#include "show/compare.h"
+#include "show/csv.h"
+#include "show/json.h"
+#include "show/table.h"
+
+/** One row of the summary: a kit. Not a number where it was not worked out. */
+typedef struct gw_summary {
+    int kit;
+    double camber;              /**< to the road, outer wheel, in the load below [rad]   */
+    double understeer;          /**< [rad/g]                                             */
+    double brake_toe;           /**< front, else rear [rad/g]                            */
+    double stop_offset;         /**< off line in the stop [m]                            */
+    double harshness[GW_AXLES]; /**< against the first kit of the case [dB]              */
+    double critical_speed;      /**< [m/s]; infinite: none                               */
+} gw_summary;
+
+/** The load that the camber of the summary belongs to: the first pure corner, else any; -1: none. */
+int gw_summary_load(const gw_comparison *cmp);
+gw_axle gw_summary_axle(const gw_comparison *cmp);
+gw_summary gw_summary_of(const gw_comparison *cmp, int kit);
+
+/** Heads of an entry of the budget for people, and its key for programs. */
+const char *gw_budget_words(gw_budget_entry entry);
+const char *gw_budget_key(gw_budget_entry entry);
+
+/** Where text goes and how wide it may be. */
+typedef struct gw_handling_page {
+    const gw_comparison *cmp;
+    int width;
+    bool bold;
+    gw_buf *out;
+} gw_handling_page;
+
+void gw_handling_heading(const gw_handling_page *p, const char *text);
+/** A cell with what is said of a kit. */
+void gw_handling_kit(const gw_handling_page *p, int kit, gw_table *table);
+/** Prints the table under its heading and frees it. */
+gw_status gw_handling_print(const gw_handling_page *p, gw_table *table, gw_error *err);
+
+/** The one table at the top, with what its columns mean. */
+gw_status gw_summary_text(const gw_handling_page *p, gw_error *err);
+/** A line for each part that is left out, and what to add. */
+void gw_handling_lacks_text(const gw_handling_page *p);
+
+/* The rest, part by part. */
+gw_status gw_budget_text(const gw_handling_page *p, gw_error *err);
+gw_status gw_balance_text(const gw_handling_page *p, gw_error *err);
+gw_status gw_braking_text(const gw_handling_page *p, gw_error *err);
+gw_status gw_traction_text(const gw_handling_page *p, gw_error *err);
+gw_status gw_consistency_text(const gw_handling_page *p, gw_error *err);
+
+/** "summary", "handling" and "handling_left_out" into an object that is open. */
+void gw_handling_json(const gw_comparison *cmp, gw_json *json);
+
+/** Further fields of a row of the comparison; with item NULL their heads. */
+void gw_handling_csv(const gw_comparison *cmp, const gw_deflection *item, gw_csv *csv);
+
+#endif

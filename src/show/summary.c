@@ -1,0 +1,79 @@
+/* SPDX-License-Identifier: MIT */
+/* What stands in the one table at the top, kit by kit. */
+#include "show/handling.h"
+
+#include <math.h>
+
+static bool is_corner(const gw_load *l)
+{
+    return l->kind == GW_LOAD_MANOEUVRE && l->manoeuvre.lateral_g > 0.0;
+}
+
+int gw_summary_load(const gw_comparison *cmp)
+{
+    const gw_case *c = cmp->c;
+    int any = -1;
+    for (int i = 0; i < cmp->handling->n_budgets; i++) {
+        int l = cmp->handling->budget[i].load;
+        const gw_manoeuvre *m = &c->loads[l].manoeuvre;
+        if (is_corner(&c->loads[l]) && !(m->brake_g > 0.0) && !(m->drive_g > 0.0)) return l;
+        if (any < 0) any = l;
+    }
+    return any;
+}
+
+gw_axle gw_summary_axle(const gw_comparison *cmp)
+{
+    for (int i = 0; i < cmp->deflect->n; i++)
+        if (cmp->deflect->item[i].axle == GW_FRONT) return GW_FRONT;
+    return GW_REAR;
+}
+
+static double harshness_of(const gw_comparison *cmp, int kit, gw_axle axle)
+{
+    const gw_ride_item *item = gw_ride_find(cmp->ride, kit, axle);
+    return item ? item->difference.harshness : (double)NAN;
+}
+
+gw_summary gw_summary_of(const gw_comparison *cmp, int kit)
+{
+    const double none = (double)NAN;
+    const gw_handling_study *h = cmp->handling;
+    gw_axle axle = gw_summary_axle(cmp);
+    const gw_corner_budget *b = gw_corner_budget_find(h, kit, axle, gw_summary_load(cmp), GW_OUTER);
+    const gw_balance_item *balance = gw_balance_find(h, kit);
+    const gw_braking_item *braking = gw_braking_find(h, kit);
+    gw_summary s = { .kit = kit };
+    s.camber = b ? b->camber.total : none;
+    s.understeer = balance ? gw_budget_understeer(&balance->quoted) : none;
+    s.critical_speed = balance && balance->has_car ? balance->car.critical_speed : (double)INFINITY;
+    s.brake_toe = braking && braking->corner[axle].there ? braking->corner[axle].toe_per_g : none;
+    s.stop_offset = braking && braking->has_drift ? braking->stop.offset : none;
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) s.harshness[a] = harshness_of(cmp, kit, a);
+    return s;
+}
+
+static const struct {
+    const char *words, *key;
+} ENTRIES[GW_BUDGET_ENTRIES] = {
+    [GW_BUDGET_TYRE] = { "tyre and load", "tyre_and_load" },
+    [GW_BUDGET_ALIGNING] = { "aligning torque on the body", "aligning_torque" },
+    [GW_BUDGET_SETTING] = { "static toe and camber", "static_setting" },
+    [GW_BUDGET_ROLL_STEER] = { "roll steer", "roll_steer" },
+    [GW_BUDGET_LOAD_STEER] = { "vertical-load steer", "vertical_load_steer" },
+    [GW_BUDGET_LATERAL_STEER] = { "lateral-force steer", "lateral_force_steer" },
+    [GW_BUDGET_ALIGNING_STEER] = { "aligning-torque steer", "aligning_torque_steer" },
+    [GW_BUDGET_ROLL_CAMBER] = { "roll camber", "roll_camber" },
+    [GW_BUDGET_COMPLIANCE_CAMBER] = { "compliance camber", "compliance_camber" },
+    [GW_BUDGET_CURVE] = { "curved tyre", "curved_tyre" },
+};
+
+const char *gw_budget_words(gw_budget_entry entry)
+{
+    return ENTRIES[entry].words;
+}
+
+const char *gw_budget_key(gw_budget_entry entry)
+{
+    return ENTRIES[entry].key;
+}

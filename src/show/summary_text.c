@@ -1,0 +1,227 @@
+/* SPDX-License-Identifier: MIT */
+/* One table: what each kit does to the car, with the difference from the baseline beside, and what it costs.
+ */
+#include "show/handling.h"
+
+#include "giveway/cost.h"
+#include "giveway/units.h"
+#include "show/deflect.h"
+#include "show/number.h"
+#include "show/phrase.h"
+
+#include <math.h>
+
+void gw_handling_heading(const gw_handling_page *p, const char *text)
+{
+    gw_buf_fmt(p->out, "\n%s%s%s\n", p->bold ? "\033[1m" : "", text, p->bold ? "\033[0m" : "");
+}
+
+void gw_handling_kit(const gw_handling_page *p, int kit, gw_table *table)
+{
+    gw_buf name = { 0 };
+    gw_phrase_kit(&p->cmp->c->kits[kit], &name);
+    gw_table_cell(table, gw_buf_str(&name));
+    if (name.failed) table->failed = true;
+    gw_buf_free(&name);
+}
+
+gw_status gw_handling_print(const gw_handling_page *p, gw_table *table, gw_error *err)
+{
+    gw_status status = gw_table_print(table, p->width, 2, p->bold, p->out, err);
+    gw_table_free(table);
+    return status;
+}
+
+/* One quantity of the summary. */
+typedef struct gw_quantity {
+    const char *head;
+    double (*of)(const gw_summary *s);
+    double unit;
+    int decimals;
+} gw_quantity;
+
+static double camber_of(const gw_summary *s)
+{
+    return s->camber;
+}
+
+static double understeer_of(const gw_summary *s)
+{
+    return s->understeer;
+}
+
+static double brake_toe_of(const gw_summary *s)
+{
+    return s->brake_toe;
+}
+
+static double offset_of(const gw_summary *s)
+{
+    return s->stop_offset;
+}
+
+static const gw_quantity QUANTITIES[] = {
+    { "outer camber\ndeg", camber_of, GW_DEG, 2 },
+    { "understeer\ndeg/g", understeer_of, GW_DEG, 2 },
+    { "toe in a stop\ndeg/g", brake_toe_of, GW_DEG, 2 },
+    { "off line\nm", offset_of, 1.0, 2 },
+};
+enum { N_QUANTITIES = sizeof QUANTITIES / sizeof *QUANTITIES };
+
+static bool is_wanted(const gw_comparison *cmp, int kit)
+{
+    for (int i = 0; i < cmp->deflect->n; i++)
+        if (cmp->deflect->item[i].kit == kit) return true;
+    return false;
+}
+
+static bool any_harshness(const gw_summary *s)
+{
+    return isfinite(s->harshness[GW_FRONT]) || isfinite(s->harshness[GW_REAR]);
+}
+
+static void put_quantity(gw_table *t, const gw_quantity *q, const gw_summary *s, const gw_summary *from)
+{
+    double value = q->of(s) / q->unit, before = q->of(from) / q->unit;
+    if (s->kit == from->kit || !isfinite(value) || !isfinite(before))
+        gw_table_cell(t, gw_signed(value, q->decimals).s);
+    else
+        gw_table_cellf(t, "%s (%s)", gw_signed(value, q->decimals).s,
+                       gw_signed(value - before, q->decimals).s);
+}
+
+/* "82", or "82+" where some parts carry no price. */
+static void put_sum(gw_table *t, double sum, int parts, int without)
+{
+    if (parts > 0 && parts == without)
+        gw_table_cell(t, GW_NO_NUMBER);
+    else
+        gw_table_cellf(t, "%s%s", gw_fixed(sum, 0).s, without ? "+" : "");
+}
+
+static void put_row(const gw_handling_page *p, const gw_summary *s, const gw_summary *from, gw_table *t)
+{
+    gw_car_cost cost = gw_car_cost_of(p->cmp->c, s->kit);
+    gw_handling_kit(p, s->kit, t);
+    for (int i = 0; i < N_QUANTITIES; i++)
+        if (isfinite(QUANTITIES[i].of(from))) put_quantity(t, &QUANTITIES[i], s, from);
+    if (any_harshness(from))
+        gw_table_cellf(t, "%s %s", gw_signed(s->harshness[GW_FRONT], 1).s,
+                       gw_signed(s->harshness[GW_REAR], 1).s);
+    put_sum(t, cost.price, cost.parts, cost.unpriced);
+    put_sum(t, cost.minutes, cost.parts, cost.untimed);
+    gw_table_end_row(t);
+}
+
+static gw_status put_table(const gw_handling_page *p, const gw_summary *from, gw_error *err)
+{
+    gw_table t = { 0 };
+    gw_table_column(&t, GW_LEFT, "kit");
+    for (int i = 0; i < N_QUANTITIES; i++)
+        if (isfinite(QUANTITIES[i].of(from))) gw_table_column(&t, GW_RIGHT, QUANTITIES[i].head);
+    if (any_harshness(from)) gw_table_column(&t, GW_RIGHT, "harshness\ndB");
+    gw_table_column(&t, GW_RIGHT, "price");
+    gw_table_column(&t, GW_RIGHT, "fit\nmin");
+    for (int k = 0; k < p->cmp->c->n_kits; k++) {
+        gw_summary s = gw_summary_of(p->cmp, k);
+        if (is_wanted(p->cmp, k)) put_row(p, &s, from, &t);
+    }
+    return gw_handling_print(p, &t, err);
+}
+
+static void explain_car(const gw_handling_page *p, const gw_summary *from, gw_buf *text)
+{
+    const gw_comparison *cmp = p->cmp;
+    const gw_handling_study *h = cmp->handling;
+    const char *axle = gw_axle_name(gw_summary_axle(cmp));
+    if (isfinite(from->camber)) {
+        gw_buf_fmt(text, "Outer camber: of the %s wheel to the road ", axle);
+        gw_phrase_load(&cmp->c->loads[gw_summary_load(cmp)], text);
+        gw_buf_add(text, ". ");
+    }
+    if (isfinite(from->understeer))
+        gw_buf_fmt(text, "Understeer: at %s g, plus is understeer. ", gw_fixed(GW_BALANCE_G, 1).s);
+    if (isfinite(from->brake_toe))
+        gw_buf_fmt(text, "Toe in a stop: of one %s wheel, toe-in positive, from a %s g stop. ", axle,
+                   gw_fixed(GW_FIRM_STOP, 1).s);
+    if (isfinite(from->stop_offset))
+        gw_buf_fmt(text,
+                   "Off line: in that stop from %s km/h with one side braking %s %% harder and the steering "
+                   "held, towards the harder side. ",
+                   gw_fixed(h->speed / GW_KM_H, 0).s, gw_fixed(100.0 * h->brake_imbalance, 0).s);
+}
+
+static void explain(const gw_handling_page *p, const gw_summary *from)
+{
+    gw_buf text = { 0 };
+    explain_car(p, from, &text);
+    gw_buf_add(&text, "In brackets: the difference from ");
+    gw_phrase_kit(&p->cmp->c->kits[p->cmp->baseline], &text);
+    gw_buf_add(&text, ". ");
+    if (any_harshness(from)) {
+        gw_buf_add(&text, "Harshness: front and rear, against ");
+        gw_phrase_kit(&p->cmp->c->kits[0], &text);
+        gw_buf_add(&text, ". ");
+    }
+    gw_buf_add(&text, "Price and minutes: what differs from ");
+    gw_phrase_kit(&p->cmp->c->kits[0], &text);
+    gw_buf_add(&text,
+               ", both sides of the car, in whatever currency the case uses; for that kit itself, renewing "
+               "it. A plus sign: some parts carry none. Prices of demonstration cases are invented.");
+    gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
+    if (text.failed) p->out->failed = true;
+    gw_buf_free(&text);
+}
+
+static void warn_unstable(const gw_handling_page *p, const gw_summary *s)
+{
+    gw_buf text = { 0 };
+    if (!is_wanted(p->cmp, s->kit) || !isfinite(s->critical_speed)) return;
+    gw_phrase_kit(&p->cmp->c->kits[s->kit], &text);
+    gw_buf_fmt(&text, ": the car oversteers and is unstable above %s km/h (critical speed).",
+               gw_fixed(s->critical_speed / GW_KM_H, 0).s);
+    gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
+    if (text.failed) p->out->failed = true;
+    gw_buf_free(&text);
+}
+
+gw_status gw_summary_text(const gw_handling_page *p, gw_error *err)
+{
+    gw_summary from = gw_summary_of(p->cmp, p->cmp->baseline);
+    gw_handling_heading(p, "What each kit does to the car, and what it costs");
+    gw_status status = put_table(p, &from, err);
+    if (status != GW_OK) return status;
+    for (int k = 0; k < p->cmp->c->n_kits; k++) {
+        gw_summary s = gw_summary_of(p->cmp, k);
+        warn_unstable(p, &s);
+    }
+    explain(p, &from);
+    return GW_OK;
+}
+
+static void put_lack(const gw_handling_page *p, const char *what, const char *lacks)
+{
+    gw_buf text = { 0 };
+    if (!lacks) return;
+    gw_buf_fmt(&text, "%s left out: the case lacks %s.", what, lacks);
+    gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 0);
+    if (text.failed) p->out->failed = true;
+    gw_buf_free(&text);
+}
+
+void gw_handling_lacks_text(const gw_handling_page *p)
+{
+    const gw_handling_study *h = p->cmp->handling;
+    if (h->no_budgets && h->no_budgets == h->no_bands && h->no_budgets == h->no_braking) {
+        gw_buf_add(p->out, "\n");
+        put_lack(p, "What the kits do to the car is", h->no_budgets);
+        return;
+    }
+    if (h->no_budgets || h->no_balance || h->no_braking || h->no_traction || h->no_bands)
+        gw_buf_add(p->out, "\n");
+    put_lack(p, "The camber and toe budgets are", h->no_budgets);
+    put_lack(p, "Balance, and how far a stop pulls the car off line, are", h->no_balance);
+    put_lack(p, "Stability under braking is", h->no_braking);
+    put_lack(p, "Traction is", h->no_traction);
+    put_lack(p, "Consistency is", h->no_bands);
+}
