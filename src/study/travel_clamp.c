@@ -78,7 +78,7 @@ static gw_status find_rest(gw_travel_job *job, gw_corner_ws *loose, const bool *
 {
     const gw_corner *corner = &job->run.c->corners[job->run.axle];
     for (int j = 0; j < corner->n_joints; j++) {
-        double there, here;
+        double there = 0.0, here = 0.0;
         rest[j] = 0.0;
         if (!clamped[j]) continue;
         gw_status status = read_twist(job, loose, j, corner->joints[j].clamp_travel, &there, err);
