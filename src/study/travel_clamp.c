@@ -78,8 +78,7 @@ static gw_status find_rest(gw_travel_job *job, gw_corner_ws *loose, const bool *
 {
     const gw_corner *corner = &job->run.c->corners[job->run.axle];
     for (int j = 0; j < corner->n_joints; j++) {
-        double there = 0.0, here = 0.0;
-        rest[j] = 0.0;
+        double there, here;
         if (!clamped[j]) continue;
         gw_status status = read_twist(job, loose, j, corner->joints[j].clamp_travel, &there, err);
         if (status == GW_OK) status = read_twist(job, loose, j, 0.0, &here, err);
@@ -168,8 +167,8 @@ static gw_status clamp_corner(gw_travel_job *job, const bool *clamped, const dou
 
 gw_status gw_travel_clamped(gw_travel_job *job, gw_travel_item *item, gw_error *err)
 {
-    bool clamped[GW_MAX_JOINTS];
-    double rest[GW_MAX_JOINTS];
+    bool clamped[GW_MAX_JOINTS] = { false };
+    double rest[GW_MAX_JOINTS] = { 0 };
     gw_corner_ws *loose;
     gw_error inner = { 0 }, text = { 0 };
     int n = mark_clamped(job, clamped);
