@@ -27,8 +27,8 @@ else
 fi
 
 # `giveway help COMMAND` prints one option a line, indented: "--name" or "-o, --name".
-options=$(for command in $told; do "$B/giveway" help "$command"; done | sed -nE 's/^  (-[a-z], )?--([a-z-]+).*/\2/p' | sort -u)
-page_options=$(grep -oE 'Fl -[a-z-]+' $page | sed 's/^Fl -//' | grep -vx version | sort -u)
+options=$(for command in $told; do "$B/giveway" help "$command"; done | sed -nE 's/^  (-[a-z], )?--([A-Za-z-]+).*/\2/p' | sort -u)
+page_options=$(grep -oE 'Fl -[A-Za-z-]+' $page | sed 's/^Fl -//' | grep -vx version | sort -u)
 if [ "$options" = "$page_options" ]; then
     echo "ok - the manual page describes the options that there are"
 else

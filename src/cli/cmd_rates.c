@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway rates: how stiff is a bush, each way, and how does the handbook compare? */
+#include "casefile/material_hint.h"
 #include "casefile/nearest.h"
+#include "cli/charting.h"
 #include "cli/commands.h"
 #include "cli/output.h"
 #include "cli/session.h"
@@ -10,21 +12,50 @@
 #include <stdlib.h>
 #include <string.h>
 
+/* As the ride model takes it where a case does not say. */
+static const double USUAL_AMPLITUDE = 0.1 * GW_MM;
+
 static gw_method method_of(const gw_args *args)
 {
     return gw_args_is(args, GW_OPT_METHOD, "handbook") ? GW_METHOD_HANDBOOK : GW_METHOD_SOLVED;
 }
 
+static gw_rates_view view_of(const gw_args *args)
+{
+    gw_rates_view view = { .explain = gw_args_has(args, GW_OPT_EXPLAIN),
+                           .dynamic = gw_args_has(args, GW_OPT_FREQUENCY),
+                           .hz = gw_args_number(args, GW_OPT_FREQUENCY),
+                           .amplitude = USUAL_AMPLITUDE };
+    if (gw_args_has(args, GW_OPT_AMPLITUDE)) view.amplitude = gw_args_number(args, GW_OPT_AMPLITUDE) * GW_MM;
+    return view;
+}
+
 static gw_status format_rows(const gw_args *args, const gw_rates_row *rows, int n, gw_buf *out, gw_error *err)
 {
+    const gw_rates_view view = view_of(args);
     if (gw_args_is(args, GW_OPT_FORMAT, "json"))
-        gw_rates_json(rows, n, gw_args_has(args, GW_OPT_EXPLAIN), out);
+        gw_rates_json(rows, n, &view, out);
     else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
-        gw_rates_csv(rows, n, out);
+        gw_rates_csv(rows, n, &view, out);
     else
-        return gw_rates_text(rows, n, gw_args_has(args, GW_OPT_EXPLAIN), gw_output_width(), gw_wants_bold(),
-                             out, err);
+        return gw_rates_text(rows, n, &view, gw_output_width(), gw_wants_bold(), out, err);
     return gw_buf_status(out, err);
+}
+
+/* The closed forms beside the solution: bonded rubber brings them along, unbonded has a law of them. */
+static gw_status set_beside(gw_rates_row *row, gw_error *err)
+{
+    gw_bush_law law;
+    gw_status st = GW_OK;
+    if (row->report.method == GW_METHOD_HANDBOOK) return GW_OK;
+    row->has_beside = row->report.has_handbook;
+    row->beside = row->report.handbook;
+    if (row->bush->type != GW_BUSH_UNBONDED) return GW_OK;
+    st = gw_bush_law_make(row->bush, GW_METHOD_HANDBOOK, &law, err);
+    if (st != GW_OK) return st;
+    row->has_beside = true;
+    row->beside = (gw_given_rates){ { law.k[0], law.k[1] }, law.k[2], { law.c[0], law.c[1] }, law.c[2] };
+    return GW_OK;
 }
 
 static gw_status work_out(const gw_args *args, const gw_bush *bushes, int n, gw_rates_row *rows,
@@ -36,9 +67,29 @@ static gw_status work_out(const gw_args *args, const gw_bush *bushes, int n, gw_
         gw_progress(quiet, bushes[i].name);
         rows[i].bush = &bushes[i];
         st = gw_bush_report_make(&bushes[i], method_of(args), &rows[i].report, err);
+        if (st == GW_OK) st = set_beside(&rows[i], err);
     }
     gw_progress(quiet, NULL);
     return st;
+}
+
+/* Of a whole case only what changes with frequency is drawn; a bush that was named always. */
+static int draw(const gw_args *args, const gw_rates_row *rows, int n)
+{
+    const char *dir = gw_args_text(args, GW_OPT_OUT, 0);
+    gw_charts charts = { 0 };
+    gw_error err = { 0 };
+    gw_status st = GW_OK;
+    if (!dir) return GW_EXIT_DONE;
+    gw_charts_begin(&charts, dir, GW_CHART_SVG | GW_CHART_PNG);
+    for (int i = 0; st == GW_OK && i < n; i++) {
+        const gw_dynamic_law *law = &rows[i].report.law.dynamic;
+        if (n == 1 || law->zener_gain > 0.0)
+            st = gw_rates_charts(&rows[i], view_of(args).amplitude, &charts, &err);
+    }
+    int status = st == GW_OK ? gw_charting_finish(args, &charts) : gw_complain("rates", &err);
+    gw_charts_free(&charts);
+    return status;
 }
 
 static int show(const gw_args *args, const gw_bush *bushes, int n)
@@ -53,6 +104,7 @@ static int show(const gw_args *args, const gw_bush *bushes, int n)
     gw_status st = work_out(args, bushes, n, rows, &err);
     if (st == GW_OK) st = format_rows(args, rows, n, &out, &err);
     int status = st == GW_OK ? gw_emit(&out) : gw_complain("rates", &err);
+    if (status == GW_EXIT_DONE) status = draw(args, rows, n);
     gw_buf_free(&out);
     free(rows);
     return status;
@@ -91,10 +143,9 @@ static int usage(const gw_args *args, const char *text)
 
 static int no_such_material(const gw_material_set *set, const char *name)
 {
-    char hint[GW_HINT_MAX];
-    gw_nearest near = { .want = name };
-    for (int i = 0; i < set->n; i++) gw_nearest_offer(&near, set->items[i].name);
-    fprintf(stderr, "giveway rates: there is no material \"%s\"%s\n", name, gw_nearest_hint(&near, hint));
+    char hint[GW_MATERIAL_HINT_MAX];
+    fprintf(stderr, "giveway rates: there is no material \"%s\"%s\n", name,
+            gw_material_hint(set, name, hint));
     return GW_EXIT_INPUT;
 }
 
@@ -136,6 +187,9 @@ static int run_given(const gw_args *args)
 static int run(const gw_args *args)
 {
     static const gw_option OF_A_BUSH[] = { GW_OPT_MATERIAL, GW_OPT_INNER, GW_OPT_OUTER, GW_OPT_LENGTH };
+    if (gw_args_has(args, GW_OPT_AMPLITUDE) && !gw_args_has(args, GW_OPT_FREQUENCY) &&
+        !gw_args_has(args, GW_OPT_OUT))
+        return usage(args, "--amplitude-mm needs --frequency-Hz, or -o for the charts");
     if (gw_args_has(args, GW_OPT_TYPE)) return run_given(args);
     for (size_t i = 0; i < sizeof OF_A_BUSH / sizeof *OF_A_BUSH; i++)
         if (gw_args_has(args, OF_A_BUSH[i]))
@@ -149,12 +203,15 @@ const gw_command GW_COMMAND_RATES = {
     .args = "CASE [BUSH]",
     .summary = "how stiff is a bush, each way, and how does the handbook compare?",
     .options = GW_TAKES_COMMON | GW_TAKES(METHOD) | GW_TAKES(EXPLAIN) | GW_TAKES(TYPE) | GW_TAKES(MATERIAL) |
-               GW_TAKES(INNER) | GW_TAKES(OUTER) | GW_TAKES(LENGTH),
+               GW_TAKES(INNER) | GW_TAKES(OUTER) | GW_TAKES(LENGTH) | GW_TAKES(FREQUENCY) |
+               GW_TAKES(AMPLITUDE) | GW_TAKES(OUT),
     .min_words = 0,
     .max_words = 2,
     .run = run,
     .details = "Every bush of the case, or the one named; a bush written in place at a joint is called "
-               "AXLE.JOINT. Or, in place of a case, one bush by --type and its dimensions.",
-    .examples = { "giveway rates cases/fast-saloon.json lateral_rubber --explain",
+               "AXLE.JOINT. Or, in place of a case, one bush by --type and its dimensions. With "
+               "--frequency-Hz the complex stiffness as well; with -o DIR charts of stiffness and loss "
+               "angle from 1 to 500 Hz.",
+    .examples = { "giveway rates cases/fast-saloon.json lateral_rubber --frequency-Hz 30 -o charts",
                   "giveway rates --type bonded --material nr-55 --inner-mm 20 --outer-mm 50 --length-mm 60" },
 };

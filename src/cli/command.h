@@ -42,6 +42,8 @@ typedef enum gw_option_kind {
     X(INNER, "inner-mm", NUMBER, "D", "its inner diameter")                                                  \
     X(OUTER, "outer-mm", NUMBER, "D", "its outer diameter")                                                  \
     X(LENGTH, "length-mm", NUMBER, "L", "length of the rubber at the sleeves")                               \
+    X(FREQUENCY, "frequency-Hz", NUMBER, "F", "dynamic stiffness at this frequency besides")                 \
+    X(AMPLITUDE, "amplitude-mm", NUMBER, "A", "amplitude of the dynamic stiffness (0.1)")                    \
     X(FROM, "from-mm", SIGNED, "MM", "lowest travel (-60)")                                                  \
     X(TO, "to-mm", SIGNED, "MM", "highest travel (60)")                                                      \
     X(STEP, "step-mm", NUMBER, "MM", "from one place of travel to the next (5)")                             \

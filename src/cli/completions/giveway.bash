@@ -14,7 +14,7 @@ _giveway() {
     local commands="check rates deflect compare travel help"
     local options="--kit --load --corner --format --materials --method -o --out --quiet --help --version"
     local travel_options="--from-mm --to-mm --step-mm --detail"
-    local bush_options="--type --material --inner-mm --outer-mm --length-mm --explain"
+    local bush_options="--type --material --inner-mm --outer-mm --length-mm --explain --frequency-Hz --amplitude-mm"
     local current=${COMP_WORDS[COMP_CWORD]} previous=${COMP_WORDS[COMP_CWORD - 1]}
     local word case_file=
     for word in "${COMP_WORDS[@]:1}"; do

@@ -23,6 +23,8 @@ complete -c giveway -n '__fish_seen_subcommand_from rates' -l material -x -d 'it
 complete -c giveway -n '__fish_seen_subcommand_from rates' -l inner-mm -x -d 'its inner diameter'
 complete -c giveway -n '__fish_seen_subcommand_from rates' -l outer-mm -x -d 'its outer diameter'
 complete -c giveway -n '__fish_seen_subcommand_from rates' -l length-mm -x -d 'length of the rubber'
+complete -c giveway -n '__fish_seen_subcommand_from rates' -l frequency-Hz -x -d 'dynamic stiffness at this frequency'
+complete -c giveway -n '__fish_seen_subcommand_from rates' -l amplitude-mm -x -d 'amplitude of the dynamic stiffness'
 complete -c giveway -n '__fish_seen_subcommand_from rates' -l explain -d 'formulas, inputs and sources'
 complete -c giveway -n '__fish_seen_subcommand_from deflect' -l detail -d 'every figure'
 complete -c giveway -s o -l out -r -a '(__fish_complete_directories)' -d 'write charts there'

@@ -1,0 +1,125 @@
+/* SPDX-License-Identifier: MIT */
+/* What kind of bush a row is, and what the six rates do not say of it. */
+#include "show/rates.h"
+
+#include "giveway/bearing.h"
+#include "giveway/units.h"
+#include "show/number.h"
+
+static const char BEARING_LEFT_OUT[] =
+    "left out are housing, pin, rings and bracket, which make a fitted bearing several times softer: give "
+    "its measured rates, or bracket_N_per_mm at the joint, where they are known";
+
+static void contact_words(const gw_bearing *bearing, gw_buf *out)
+{
+    gw_bearing_stiffness s;
+    if (gw_bearing_stiffness_at(bearing, NULL, 0.0, &s, NULL) != GW_OK) return;
+    gw_buf_fmt(out,
+               "%s from the contact of ball and %s at a working load of %s N (15 N/mm2 on ball diameter "
+               "times width, common practice)",
+               bearing->radial > 0.0 ? "axial rate" : "rates",
+               bearing->liner == GW_LINER_PTFE ? "PTFE-fabric liner" : "cup (Hertz)",
+               gw_significant(s.load, 3).s);
+    if (bearing->liner == GW_LINER_STEEL && !s.hertz_holds)
+        gw_buf_add(out, ", where the cup wraps round the ball further than Hertz allows, so an upper guide");
+    gw_buf_fmt(out, "; %s", BEARING_LEFT_OUT);
+}
+
+static void bearing_words(const gw_bearing *bearing, gw_buf *out)
+{
+    bool all_given = bearing->radial > 0.0 && (bearing->axial > 0.0 || bearing->floats);
+    gw_buf_add(out, "spherical plain bearing; ");
+    if (all_given)
+        gw_buf_add(out, "radial and axial rate as given in the case");
+    else
+        contact_words(bearing, out);
+    gw_buf_add(out, ". It turns freely up to its tilt limit");
+}
+
+static void kind_words(const gw_bush *bush, gw_buf *out)
+{
+    switch (bush->type) {
+    case GW_BUSH_BONDED:
+        gw_buf_add(out, "rubber bonded to both sleeves");
+        break;
+    case GW_BUSH_UNBONDED:
+        gw_buf_add(out, "held in the outer sleeve, turning and sliding on the inner one; the axial rate is "
+                        "that of flanges as thick as the wall, an estimate within a factor of 1.5");
+        break;
+    case GW_BUSH_BEARING:
+        bearing_words(&bush->bearing, out);
+        break;
+    case GW_BUSH_BALL_JOINT:
+        gw_buf_add(out, "ball joint; rates as given in the case, turning freely");
+        break;
+    case GW_BUSH_RATES:
+    case GW_BUSH_MEASURED:
+        gw_buf_add(out, "rates as given in the case, nothing worked out");
+        break;
+    }
+}
+
+static void begin(const gw_rates_row *row, gw_buf *out)
+{
+    gw_buf_clean(out, row->bush->name);
+    gw_buf_add(out, ": ");
+}
+
+static void end(gw_buf *text, int width, gw_buf *out)
+{
+    gw_buf_paragraph(out, gw_buf_str(text), width, 2);
+    if (text->failed) out->failed = true;
+    gw_buf_free(text);
+}
+
+static void put_stop(const gw_rates_row *row, const char *what, const gw_stop *stop, int width, gw_buf *out)
+{
+    gw_buf text = { 0 };
+    if (stop->rate <= 0.0) return;
+    begin(row, &text);
+    gw_buf_fmt(&text, "%s after %s mm, %s N/mm more", what, gw_significant(stop->gap / GW_MM, 3).s,
+               gw_significant(stop->rate / GW_N_PER_MM, 3).s);
+    end(&text, width, out);
+}
+
+static void put_figure(const gw_rates_row *row, const char *before, double value, const char *after,
+                       int width, gw_buf *out)
+{
+    gw_buf text = { 0 };
+    if (value <= 0.0) return;
+    begin(row, &text);
+    gw_buf_fmt(&text, "%s%s%s", before, gw_significant(value, 3).s, after);
+    end(&text, width, out);
+}
+
+void gw_rates_notes(const gw_rates_row *row, bool kind, int width, gw_buf *out)
+{
+    const gw_bush_law *law = &row->report.law;
+    gw_buf text = { 0 };
+    if (kind) {
+        begin(row, &text);
+        kind_words(row->bush, &text);
+        end(&text, width, out);
+    }
+    put_stop(row, "stop", &law->stop, width, out);
+    put_stop(row, "void closes along e1", &law->void_stop, width, out);
+    put_figure(row, "play of ", law->clearance / GW_MM, " mm each side of centre", width, out);
+    put_figure(row, "turns against ", law->breakaway, " N m of friction without load", width, out);
+    put_figure(row,
+               "stiffens with travel: radial force k r (1 + s r^2), s = ", law->stiffening * GW_MM * GW_MM,
+               " per mm2", width, out);
+}
+
+void gw_rates_kinds(const gw_rates_row *rows, int n, gw_buf *out)
+{
+    bool given = false, contact = false, friction = false;
+    for (int i = 0; i < n; i++) {
+        gw_bush_type type = rows[i].bush->type;
+        given = given || type == GW_BUSH_RATES || type == GW_BUSH_BALL_JOINT;
+        contact = contact || (type == GW_BUSH_BEARING && rows[i].bush->bearing.radial <= 0.0);
+        friction = friction || rows[i].report.law.breakaway > 0.0;
+    }
+    if (given) gw_buf_add(out, " Types rates and ball_joint: as given in the case.");
+    if (contact) gw_buf_fmt(out, " Bearings: the contact of ball and liner alone; %s.", BEARING_LEFT_OUT);
+    if (friction) gw_buf_add(out, " Friction is told, but the static solution has none.");
+}
