@@ -19,7 +19,7 @@ for target in "$@"; do
     before=$(find "$found" -name "$target-*" | wc -l)
     options=()
     if [ -f "tests/fuzz/$target.dict" ]; then options+=("-dict=tests/fuzz/$target.dict"); fi
-    "$dir/$target" -max_total_time="$seconds" -max_len=20000 -timeout=25 -rss_limit_mb=2048 \
+    "$dir/$target" -max_total_time="$seconds" -max_len=13000 -timeout=60 -rss_limit_mb=2048 \
         -print_final_stats=1 -artifact_prefix="$found/$target-" "${options[@]}" \
         "$learnt" "tests/fuzz/corpus/$target" >"$log" 2>&1 </dev/null
     ended=$?

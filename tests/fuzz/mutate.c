@@ -194,7 +194,6 @@ static void change_command(gw_tree *t)
         "check",
         "report --format json",
         "travel --from-mm -80 --to-mm 80 --step-mm 10 --format json",
-        "compare --method handbook --format json",
     };
     const char *line = LINES[draw(t, sizeof LINES / sizeof *LINES)];
     cJSON_DeleteItemFromObjectCaseSensitive(t->root, "// run");
