@@ -23,7 +23,7 @@ ifeq ($(MODE),asan)
 SAN     := -O1 -fno-omit-frame-pointer -fsanitize=address,undefined -fno-sanitize-recover=all
 endif
 ifeq ($(MODE),fuzz)
-SAN     := -O1 -fno-omit-frame-pointer -fsanitize=address,undefined,float-cast-overflow,fuzzer-no-link -fno-sanitize-recover=all
+SAN     := -O2 -fno-omit-frame-pointer -fsanitize=address,undefined,float-cast-overflow,fuzzer-no-link -fno-sanitize-recover=all
 endif
 ifeq ($(MODE),coverage)
 SAN     := -O0 --coverage
