@@ -6,6 +6,7 @@
 #include "cli/selection.h"
 #include "cli/session.h"
 #include "show/compare_charts.h"
+#include "show/handling_charts.h"
 
 /* Everything that one run works out, so that one function frees it. */
 typedef struct gw_work {
@@ -70,6 +71,7 @@ static int draw(const gw_args *args, const gw_work *w)
     if (!dir) return GW_EXIT_DONE;
     gw_charts_begin(&charts, dir, GW_CHART_SVG | GW_CHART_PNG);
     gw_status status = gw_compare_charts(&w->cmp, &charts, &err);
+    if (status == GW_OK) status = gw_handling_charts(&w->cmp, &charts, &err);
     if (status == GW_OK && w->session.c.has_vehicle) {
         status = add_sweep(w, GW_SWEEP_BRAKE, &charts, &err);
         if (status == GW_OK) status = add_sweep(w, GW_SWEEP_LATERAL, &charts, &err);
@@ -133,15 +135,13 @@ const gw_command GW_COMMAND_COMPARE = {
     .min_words = 1,
     .max_words = 1,
     .run = run,
-    .details = "First one table: what each kit leaves of the outer wheel's camber, understeer, toe and pull "
-               "to one side "
-               "under braking, harshness and price, with the difference from the first kit shown. Then for "
-               "each load and "
-               "corner a table of kits, the joints that contribute most, and what changes in "
-               "one sentence; then comfort, harshness and road noise against the first kit. With --detail "
-               "the camber and toe budgets, the understeer budget, braking, traction and consistency. With "
-               "-o DIR the "
-               "charts are written there as SVG and PNG.",
+    .details =
+        "First one table: what each kit leaves of the outer wheel's camber, understeer, toe and pull to one "
+        "side under braking, harshness and price, with the difference from the first kit shown. Then for "
+        "each load and corner a table of kits, the joints that contribute most, and what changes in one "
+        "sentence; then comfort, harshness and road noise against the first kit. With --detail the camber "
+        "and toe budgets, the understeer budget, braking, traction and consistency. With -o DIR the charts "
+        "are written there as SVG and PNG.",
     .examples = { "giveway compare cases/fast-saloon.json -o charts",
                   "giveway compare cases/fast-saloon.json --kit rubber --kit bearing --load \"hard stop\"" },
 };

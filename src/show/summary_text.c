@@ -99,15 +99,24 @@ static void put_sum(gw_table *t, double sum, int parts, int without)
         gw_table_cellf(t, "%s%s", gw_fixed(sum, 0).s, without ? "+" : "");
 }
 
+/* Front and rear, or the one that is looked at. */
+static void put_harshness(gw_table *t, const gw_summary *s, const gw_summary *from)
+{
+    const double front = from->harshness[GW_FRONT], rear = from->harshness[GW_REAR];
+    if (isfinite(front) && isfinite(rear))
+        gw_table_cellf(t, "%s %s", gw_signed(s->harshness[GW_FRONT], 1).s,
+                       gw_signed(s->harshness[GW_REAR], 1).s);
+    else
+        gw_table_cell(t, gw_signed(s->harshness[isfinite(front) ? GW_FRONT : GW_REAR], 1).s);
+}
+
 static void put_row(const gw_handling_page *p, const gw_summary *s, const gw_summary *from, gw_table *t)
 {
     gw_car_cost cost = gw_car_cost_of(p->cmp->c, s->kit);
     gw_handling_kit(p, s->kit, t);
     for (int i = 0; i < N_QUANTITIES; i++)
         if (isfinite(QUANTITIES[i].of(from))) put_quantity(t, &QUANTITIES[i], s, from);
-    if (any_harshness(from))
-        gw_table_cellf(t, "%s %s", gw_signed(s->harshness[GW_FRONT], 1).s,
-                       gw_signed(s->harshness[GW_REAR], 1).s);
+    if (any_harshness(from)) put_harshness(t, s, from);
     put_sum(t, cost.price, cost.parts, cost.unpriced);
     put_sum(t, cost.minutes, cost.parts, cost.untimed);
     gw_table_end_row(t);
@@ -155,11 +164,14 @@ static void explain(const gw_handling_page *p, const gw_summary *from)
 {
     gw_buf text = { 0 };
     explain_car(p, from, &text);
-    gw_buf_add(&text, "In brackets: the difference from ");
-    gw_phrase_kit(&p->cmp->c->kits[p->cmp->baseline], &text);
-    gw_buf_add(&text, ". ");
+    if (text.n) {
+        gw_buf_add(&text, "In brackets: the difference from ");
+        gw_phrase_kit(&p->cmp->c->kits[p->cmp->baseline], &text);
+        gw_buf_add(&text, ". ");
+    }
     if (any_harshness(from)) {
-        gw_buf_add(&text, "Harshness: front and rear, against ");
+        bool both = isfinite(from->harshness[GW_FRONT]) && isfinite(from->harshness[GW_REAR]);
+        gw_buf_fmt(&text, "Harshness:%s against ", both ? " front and rear," : "");
         gw_phrase_kit(&p->cmp->c->kits[0], &text);
         gw_buf_add(&text, ". ");
     }

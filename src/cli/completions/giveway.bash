@@ -22,7 +22,7 @@ _giveway() {
     done
 
     if [[ ${COMP_WORDS[1]} == rates ]]; then options+=" $bush_options"; fi
-    if [[ ${COMP_WORDS[1]} == deflect ]]; then options+=" --detail"; fi
+    if [[ ${COMP_WORDS[1]} == @(deflect|compare) ]]; then options+=" --detail"; fi
     if [[ ${COMP_WORDS[1]} == travel ]]; then options+=" $travel_options"; fi
 
     local IFS=$'\n'

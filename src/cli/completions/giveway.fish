@@ -26,7 +26,7 @@ complete -c giveway -n '__fish_seen_subcommand_from rates' -l length-mm -x -d 'l
 complete -c giveway -n '__fish_seen_subcommand_from rates' -l frequency-Hz -x -d 'dynamic stiffness at this frequency'
 complete -c giveway -n '__fish_seen_subcommand_from rates' -l amplitude-mm -x -d 'amplitude of the dynamic stiffness'
 complete -c giveway -n '__fish_seen_subcommand_from rates' -l explain -d 'formulas, inputs and sources'
-complete -c giveway -n '__fish_seen_subcommand_from deflect' -l detail -d 'every figure'
+complete -c giveway -n '__fish_seen_subcommand_from deflect compare' -l detail -d 'every figure'
 complete -c giveway -s o -l out -r -a '(__fish_complete_directories)' -d 'write charts there'
 complete -c giveway -l quiet -d 'no progress and no warnings'
 complete -c giveway -l help -d 'how the command is used'
