@@ -17,14 +17,21 @@ typedef struct gw_ride_item {
 typedef struct gw_ride_study {
     int n;
     gw_ride_item *item; /**< by kit, then corner, in the order of the case; owned */
+    gw_arena arena;     /**< owns the warnings                                    */
+    int n_warnings;
+    const char **warning; /**< of the settings; those of one kit and corner are its result's */
 } gw_ride_study;
+
+/** Laws of rubber and polyurethane are for about this temperature [K]; none follows another one. */
+#define GW_RIDE_ROOM_TEMPERATURE 293.15
 
 /** NULL where the case holds what `ride` needs of a corner, else what is missing. */
 const char *gw_ride_lacks(const gw_case *c, gw_axle axle);
 
 /**
- * Ride of every kit and corner wanted. The first kit of the case is always worked out, since the
- * decibels count from it; it is an item only where it is wanted.
+ * Ride of every kit and corner wanted. A temperature of the case that is not room temperature changes no
+ * figure, and is a warning that says so; so is one outside what a compound is made for. The first kit of the
+ * case is always worked out, since the decibels count from it; it is an item only where it is wanted.
  *
  * @retval GW_OK
  * @retval GW_E_SCHEMA  the case lacks what ride needs (names it).

@@ -14,6 +14,17 @@
 
 #include <stdbool.h>
 
+/** Settings that have a default. */
+typedef enum gw_ride_setting {
+    GW_RIDE_CONTACT_LENGTH,
+    GW_RIDE_DEFAULT_BRACKET,
+    GW_RIDE_BRACKET_LOSS,
+    GW_RIDE_AMPLITUDE,
+    GW_RIDE_TEMPERATURE,
+    GW_RIDE_DAMPER_FRICTION,
+    GW_RIDE_SETTINGS
+} gw_ride_setting;
+
 /** What the road and the body are; the `ride` part of a case. */
 typedef struct gw_ride {
     bool present;
@@ -25,10 +36,11 @@ typedef struct gw_ride {
     double default_bracket; /**< [N/m], 25e6 where left out                     */
     double bracket_loss;    /**< [-], 0.05 where left out                       */
     double amplitude;       /**< of the bush law [m]                            */
-    double temperature;     /**< [K]                                            */
+    double temperature;     /**< [K]; no law depends on it (see gw_study_ride)  */
     double damper_friction; /**< equivalent viscous damping added [N s/m], >= 0 */
     bool has_obstacle;
     double obstacle_height, obstacle_length; /**< half-sine bump [m]                  */
+    bool left_out[GW_RIDE_SETTINGS];         /**< the case does not say: the value is the default */
 } gw_ride;
 
 /* ---- Road: ISO 8608:2016 ---------------------------------------------------------------------- */

@@ -18,6 +18,7 @@
 #define GW_MPA        1e6               /**< megapascal = N/mm^2            [Pa]       */
 #define GW_KN         1e3               /**< kilonewton                     [N]        */
 #define GW_KM_H       (1.0 / 3.6)       /**< kilometre per hour             [m/s]      */
+#define GW_ZERO_C     273.15            /**< 0 degrees Celsius              [K]        */
 #define GW_G0         9.80665           /**< standard gravity (ISO 80000-3, CGPM 1901) [m/s^2] */
 
 #endif

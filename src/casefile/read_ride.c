@@ -9,7 +9,7 @@ static const gw_number_key NUMBERS[] = {
     { "contact_length_mm", GW_OPTIONAL, GW_FROM(0, 1e3), GW_MM, 0, AT(contact_length) },
     { "bracket_loss_factor", GW_OPTIONAL, GW_FROM(0, 10), 1, 0, AT(bracket_loss) },
     { "amplitude_mm", GW_OPTIONAL, GW_FROM(0, 100), GW_MM, 0, AT(amplitude) },
-    { "temperature_C", GW_OPTIONAL, GW_FROM(-100, 300), 1, 273.15, AT(temperature) },
+    { "temperature_C", GW_OPTIONAL, GW_FROM(-100, 300), 1, GW_ZERO_C, AT(temperature) },
     { "damper_friction_Ns_per_mm", GW_OPTIONAL, GW_FROM(0, 1e6), GW_NS_PER_MM, 0, AT(damper_friction) },
 };
 static const char *const OTHERS[] = { "road_class", "default_bracket_N_per_mm", "obstacle", NULL };
@@ -45,6 +45,17 @@ static void read_bracket(const gw_reader *rd, const gw_node *node, gw_ride *ride
         ride->default_bracket = rate * GW_N_PER_MM;
 }
 
+/* In the order of gw_ride_setting. */
+static const char *const HAVE_DEFAULTS[GW_RIDE_SETTINGS] = {
+    "contact_length_mm", "default_bracket_N_per_mm", "bracket_loss_factor", "amplitude_mm",
+    "temperature_C",     "damper_friction_Ns_per_mm"
+};
+
+static void note_defaults(const gw_node *node, gw_ride *ride)
+{
+    for (int i = 0; i < GW_RIDE_SETTINGS; i++) ride->left_out[i] = !gw_node_key(node, HAVE_DEFAULTS[i]).json;
+}
+
 void gw_read_ride(const gw_reader *rd, const gw_node *node, gw_ride *ride)
 {
     gw_node obstacle;
@@ -54,11 +65,12 @@ void gw_read_ride(const gw_reader *rd, const gw_node *node, gw_ride *ride)
                        .default_bracket = 25000 * GW_N_PER_MM,
                        .bracket_loss = 0.05,
                        .amplitude = 0.1 * GW_MM,
-                       .temperature = 20 + 273.15 };
+                       .temperature = 20 + GW_ZERO_C };
     gw_check_keys(rd, node, NUMBERS, GW_COUNT(NUMBERS), OTHERS);
     gw_get_numbers(rd, node, NUMBERS, GW_COUNT(NUMBERS), ride);
     read_road(rd, node, ride);
     read_bracket(rd, node, ride);
+    note_defaults(node, ride);
     if (!gw_get_object(rd, node, "obstacle", GW_OPTIONAL, &obstacle)) return;
     gw_check_keys(rd, &obstacle, OBSTACLE, GW_COUNT(OBSTACLE), NULL);
     ride->has_obstacle = gw_get_numbers(rd, &obstacle, OBSTACLE, GW_COUNT(OBSTACLE), ride);

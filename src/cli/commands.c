@@ -11,6 +11,7 @@ const gw_command *const GW_COMMANDS[] = {
     &GW_COMMAND_DEFLECT,
     &GW_COMMAND_COMPARE,
     &GW_COMMAND_TRAVEL,
+    &GW_COMMAND_RIDE,
     &GW_COMMAND_ALIGN,
     &GW_COMMAND_REPORT,
     NULL,

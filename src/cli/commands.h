@@ -10,6 +10,7 @@ extern const gw_command GW_COMMAND_RATES;
 extern const gw_command GW_COMMAND_DEFLECT;
 extern const gw_command GW_COMMAND_COMPARE;
 extern const gw_command GW_COMMAND_TRAVEL;
+extern const gw_command GW_COMMAND_RIDE;
 extern const gw_command GW_COMMAND_ALIGN;
 extern const gw_command GW_COMMAND_REPORT;
 

@@ -4,7 +4,7 @@
 
 #include <math.h>
 
-enum { BATCHES = 25, POINTS = BATCHES * GW_LANES };
+enum { BATCHES = 50, POINTS = BATCHES * GW_LANES };
 static const double LOWEST = 0.5, HIGHEST = 315.0; /* [Hz] */
 
 static void fill_batch(gw_sweep *sweep, gw_ride_curve *out, int first)

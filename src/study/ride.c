@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Every kit in every corner on the road of the case. */
 #include "giveway/compare.h"
+#include "study/ride_temperature.h"
 #include "study/run.h"
 
 #include <stdlib.h>
@@ -76,17 +77,19 @@ gw_status gw_study_ride(const gw_case *c, const gw_selection *wanted, const gw_r
 {
     gw_run run;
     size_t room = (size_t)c->n_kits * GW_AXLES + 1;
-    gw_ride_study study = { 0, calloc(room, sizeof *study.item) };
+    gw_ride_study study = { .item = calloc(room, sizeof *study.item) };
     gw_ride_item *all = calloc(room, sizeof *all);
     gw_status status = gw_run_open(&run, c, wanted, err);
     if (status == GW_OK && (!all || !study.item)) status = gw_fail(err, GW_E_NOMEM, "out of memory for ride");
     for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++)
         if (gw_run_wants_axle(&run, a)) status = run_corner(&run, a, options, &all[(int)a * c->n_kits], err);
+    if (status == GW_OK) status = gw_ride_temperature(&run, &study, err);
     if (status == GW_OK) {
         collect(&run, all, &study);
         *out = study;
     } else {
         for (size_t i = 0; all && i < room; i++) gw_ride_result_free(&all[i].result);
+        gw_arena_free(&study.arena);
         free(study.item);
     }
     free(all);
@@ -98,6 +101,7 @@ void gw_ride_study_free(gw_ride_study *study)
 {
     for (int i = 0; i < study->n; i++) gw_ride_result_free(&study->item[i].result);
     free(study->item);
+    gw_arena_free(&study->arena);
     *study = (gw_ride_study){ 0 };
 }
 

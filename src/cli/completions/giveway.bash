@@ -11,7 +11,7 @@ PY
 }
 
 _giveway() {
-    local commands="check rates deflect compare travel help"
+    local commands="check rates deflect compare travel ride help"
     local options="--kit --load --corner --format --materials --method -o --out --quiet --help --version"
     local travel_options="--from-mm --to-mm --step-mm --detail"
     local bush_options="--type --material --inner-mm --outer-mm --length-mm --explain --frequency-Hz --amplitude-mm"
@@ -22,7 +22,7 @@ _giveway() {
     done
 
     if [[ ${COMP_WORDS[1]} == rates ]]; then options+=" $bush_options"; fi
-    if [[ ${COMP_WORDS[1]} == @(deflect|compare) ]]; then options+=" --detail"; fi
+    if [[ ${COMP_WORDS[1]} == @(deflect|compare|ride) ]]; then options+=" --detail"; fi
     if [[ ${COMP_WORDS[1]} == travel ]]; then options+=" $travel_options"; fi
 
     local IFS=$'\n'

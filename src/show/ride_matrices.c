@@ -1,0 +1,121 @@
+/* SPDX-License-Identifier: MIT */
+/* Attachments, brackets and bands: a column a kit. */
+#include "show/ride_tables.h"
+
+#include "giveway/units.h"
+#include "show/number.h"
+#include "show/table.h"
+
+#include <stddef.h>
+
+static void kit_heads(const gw_ride_page *p, gw_table *t, const gw_ride_item *const *items, int n,
+                      const char *unit)
+{
+    for (int i = 0; i < n && t->columns < GW_TABLE_COLUMNS; i++) {
+        gw_buf head = { 0 };
+        gw_buf_clean(&head, p->c->kits[items[i]->kit].name);
+        gw_buf_fmt(&head, "\n%s", unit);
+        gw_table_column(t, GW_RIGHT, gw_buf_str(&head));
+        if (head.failed) t->failed = true;
+        gw_buf_free(&head);
+    }
+}
+
+static gw_status finish(const gw_ride_page *p, gw_table *t, gw_error *err)
+{
+    gw_buf_add(p->out, "\n");
+    gw_status status = gw_table_print(t, p->width, 2, p->bold, p->out, err);
+    gw_table_free(t);
+    return status;
+}
+
+/* Kits beyond the widest table there is are left to JSON and CSV. */
+static int columns_for(int n, int others)
+{
+    return n + others > GW_TABLE_COLUMNS ? GW_TABLE_COLUMNS - others : n;
+}
+
+gw_status gw_ride_paths_table(const gw_ride_page *p, const gw_ride_item *const *items, int n, gw_error *err)
+{
+    gw_table t = { 0 };
+    n = columns_for(n, 1);
+    gw_table_column(&t, GW_LEFT, "carries of the harshness");
+    kit_heads(p, &t, items, n, "%");
+    for (int a = 0; a < items[0]->result.n_paths; a++) {
+        gw_table_cell(&t, items[0]->result.paths[a].name);
+        for (int i = 0; i < n; i++) gw_table_cell(&t, gw_fixed(100.0 * items[i]->result.paths[a].share, 1).s);
+        gw_table_end_row(&t);
+    }
+    return finish(p, &t, err);
+}
+
+static const gw_isolation *isolation_of(const gw_ride_item *item, int joint)
+{
+    for (int i = 0; i < item->result.n_isolation; i++)
+        if (item->result.isolation[i].joint == joint) return &item->result.isolation[i];
+    return NULL;
+}
+
+static void isolation_row(gw_table *t, const gw_joint *joint, const gw_ride_item *const *items, int n, int at)
+{
+    const gw_isolation *any = NULL;
+    for (int i = 0; i < n && !any; i++) any = isolation_of(items[i], at);
+    if (!any) return;
+    gw_table_cell(t, joint->name);
+    gw_table_cell(t, gw_significant(any->bracket / GW_N_PER_MM, 4).s);
+    for (int i = 0; i < n; i++) {
+        const gw_isolation *one = isolation_of(items[i], at);
+        if (one)
+            gw_table_cellf(t, "%s%s", gw_significant(one->ratio, 2).s, one->weak ? " weak" : "");
+        else
+            gw_table_cell(t, GW_NO_NUMBER);
+    }
+    gw_table_end_row(t);
+}
+
+gw_status gw_ride_isolation_table(const gw_ride_page *p, const gw_ride_item *const *items, int n,
+                                  gw_error *err)
+{
+    const gw_corner *corner = &p->c->corners[items[0]->axle];
+    gw_table t = { 0 };
+    n = columns_for(n, 2);
+    gw_table_column(&t, GW_LEFT, "bracket over bush in motion");
+    gw_table_column(&t, GW_RIGHT, "bracket\nN/mm");
+    kit_heads(p, &t, items, n, "times");
+    for (int j = 0; j < corner->n_joints; j++) isolation_row(&t, &corner->joints[j], items, n, j);
+    if (!t.n_cells) {
+        gw_table_free(&t);
+        return GW_OK;
+    }
+    gw_status status = finish(p, &t, err);
+    gw_buf_paragraph(
+        p->out,
+        "The bush in its stiffest direction at 63 Hz. Below five times (weak) the body counts as much as the "
+        "bush there; five or more is common practice.",
+        p->width, 2);
+    return status;
+}
+
+gw_status gw_ride_bands_table(const gw_ride_page *p, const gw_ride_item *const *items, int n, gw_error *err)
+{
+    gw_table t = { 0 };
+    n = columns_for(n, 2);
+    gw_table_column(&t, GW_LEFT, "third-octave band\nHz");
+    gw_table_column(&t, GW_RIGHT, "body force\nN");
+    kit_heads(p, &t, items, n, "dB");
+    for (int b = 0; b < GW_BANDS; b++) {
+        gw_table_cell(&t, gw_exact(gw_band_nominal(GW_BAND_FIRST + b)).s);
+        gw_table_cell(&t, gw_significant(items[0]->result.band[b], 3).s);
+        for (int i = 0; i < n; i++) gw_table_cell(&t, gw_signed(items[i]->difference.band[b], 1).s);
+        gw_table_end_row(&t);
+    }
+    gw_status status = finish(p, &t, err);
+    gw_buf text = { 0 };
+    gw_buf_add(&text, "Body force is that of ");
+    gw_buf_clean(&text, p->c->kits[items[0]->kit].name);
+    gw_buf_add(&text, ".");
+    gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
+    if (text.failed) p->out->failed = true;
+    gw_buf_free(&text);
+    return status;
+}

@@ -1,0 +1,198 @@
+/* SPDX-License-Identifier: MIT */
+/* What each kit does: figures, modes, bump. A row a kit. */
+#include "show/ride_tables.h"
+
+#include "giveway/units.h"
+#include "show/number.h"
+#include "show/phrase.h"
+#include "show/table.h"
+#include "show/words.h"
+
+/* The name that other tables go by, with what people call the kit where that is asked for. */
+static void kit_cell(const gw_ride_page *p, gw_table *t, const gw_ride_item *item, bool label)
+{
+    const gw_kit *kit = &p->c->kits[item->kit];
+    gw_buf name = { 0 };
+    gw_buf_clean(&name, kit->name);
+    if (label && kit->label && kit->label != kit->name) {
+        gw_buf_add(&name, ": ");
+        gw_phrase_kit(kit, &name);
+    }
+    gw_table_cell(t, gw_buf_str(&name));
+    if (name.failed) t->failed = true;
+    gw_buf_free(&name);
+}
+
+static void range_cell(gw_table *t, const gw_ride_item *item, double low, double high)
+{
+    if (item->kit == 0)
+        gw_table_cell(t, "baseline");
+    else
+        gw_table_cellf(t, "%s to %s", gw_signed(low, 1).s, gw_signed(high, 1).s);
+}
+
+static gw_status finish(const gw_ride_page *p, gw_table *t, gw_error *err)
+{
+    gw_status status = gw_table_print(t, p->width, 2, p->bold, p->out, err);
+    gw_table_free(t);
+    return status;
+}
+
+static void say(const gw_ride_page *p, gw_buf *text)
+{
+    gw_buf_paragraph(p->out, gw_buf_str(text), p->width, 2);
+    if (text->failed) p->out->failed = true;
+    gw_buf_free(text);
+}
+
+/* ---- comfort, harshness, noise ---- */
+
+static void figure_row(const gw_ride_page *p, gw_table *t, const gw_ride_item *item)
+{
+    const gw_ride_result *r = &item->result;
+    const gw_ride_difference *d = &item->difference;
+    kit_cell(p, t, item, true);
+    gw_table_cell(t, gw_fixed(r->comfort, 3).s);
+    gw_table_cell(t, gw_significant(r->harshness[0], 3).s);
+    gw_table_cell(t, gw_signed(d->harshness, 1).s);
+    range_cell(t, item, d->harshness_low, d->harshness_high);
+    gw_table_cell(t, gw_significant(r->noise[0], 3).s);
+    gw_table_cell(t, gw_signed(d->noise, 1).s);
+    range_cell(t, item, d->noise_low, d->noise_high);
+    gw_table_end_row(t);
+}
+
+/* The words of the standard for the least and the most comfortable kit. */
+static void say_reactions(const gw_ride_page *p, const gw_ride_item *const *items, int n)
+{
+    double low = items[0]->result.comfort, high = low;
+    int first[GW_REACTIONS], last[GW_REACTIONS];
+    gw_buf text = { 0 };
+    for (int i = 1; i < n; i++) {
+        double a = items[i]->result.comfort;
+        low = a < low ? a : low;
+        high = a > high ? a : high;
+    }
+    int n_first = gw_reactions_at(low, first), n_last = gw_reactions_at(high, last);
+    gw_buf_add(
+        &text,
+        "Comfort is the frequency-weighted acceleration of the body. ISO 2631-1:1997, Annex C, says of ");
+    gw_buf_add(&text, gw_fixed(low, 2).s);
+    if (n > 1) gw_buf_fmt(&text, " to %s", gw_fixed(high, 2).s);
+    gw_buf_add(&text, " m/s2: ");
+    int from = n_first ? first[0] : 0, to = n_last ? last[n_last - 1] : from;
+    for (int i = from; i <= to; i++) {
+        const gw_reaction *reaction = gw_reaction_get(i);
+        gw_buf_fmt(&text, "%s%s (", i > from ? "; " : "", reaction->text);
+        if (reaction->high < 0.0)
+            gw_buf_fmt(&text, "above %s)", gw_exact(reaction->low).s);
+        else if (reaction->low > 0.0)
+            gw_buf_fmt(&text, "%s to %s)", gw_exact(reaction->low).s, gw_exact(reaction->high).s);
+        else
+            gw_buf_fmt(&text, "below %s)", gw_exact(reaction->high).s);
+    }
+    gw_buf_add(&text, ". The bands are the standard's, and overlap.");
+    say(p, &text);
+}
+
+gw_status gw_ride_figures_table(const gw_ride_page *p, const gw_ride_item *const *items, int n, gw_error *err)
+{
+    gw_table t = { 0 };
+    gw_table_column(&t, GW_LEFT, "kit");
+    gw_table_column(&t, GW_RIGHT, "comfort\nm/s2");
+    gw_table_column(&t, GW_RIGHT, "harshness\nN");
+    gw_table_column(&t, GW_RIGHT, "\ndB");
+    gw_table_column(&t, GW_RIGHT, "range\ndB");
+    gw_table_column(&t, GW_RIGHT, "road noise\nN");
+    gw_table_column(&t, GW_RIGHT, "\ndB");
+    gw_table_column(&t, GW_RIGHT, "range\ndB");
+    for (int i = 0; i < n; i++) figure_row(p, &t, items[i]);
+    gw_status status = finish(p, &t, err);
+    gw_buf_paragraph(p->out, gw_ride_caution(), p->width, 2);
+    gw_buf_paragraph(p->out,
+                     "The range is what bodies half and twice as stiff at the brackets would make of it.",
+                     p->width, 2);
+    say_reactions(p, items, n);
+    return status;
+}
+
+/* ---- modes ---- */
+
+static void mode_row(const gw_ride_page *p, gw_table *t, const gw_ride_item *item, const gw_ride_mode *mode,
+                     bool first)
+{
+    if (first)
+        kit_cell(p, t, item, false);
+    else
+        gw_table_cell(t, NULL);
+    gw_table_cell(t, gw_fixed(mode->hz, mode->hz < 10.0 ? 2 : 1).s);
+    if (mode->tracked)
+        gw_table_cell(t, gw_fixed(100.0 * mode->zeta, 1).s);
+    else
+        gw_table_cell(t, GW_NO_NUMBER);
+    gw_table_cell(t, mode->words);
+    gw_table_end_row(t);
+}
+
+static void mode_rows(const gw_ride_page *p, gw_table *t, const gw_ride_item *item)
+{
+    const gw_ride_result *r = &item->result;
+    bool first = true;
+    for (int i = 0; i < r->n_modes; i++) {
+        bool named = i == r->body || i == r->wheel_vertical || i == r->wheel_fore_aft;
+        if (!named && !(p->all && r->modes[i].hz <= GW_NOISE_HIGH)) continue;
+        mode_row(p, t, item, &r->modes[i], first);
+        first = false;
+    }
+}
+
+gw_status gw_ride_modes_table(const gw_ride_page *p, const gw_ride_item *const *items, int n, gw_error *err)
+{
+    gw_table t = { 0 };
+    gw_table_column(&t, GW_LEFT, "mode of");
+    gw_table_column(&t, GW_RIGHT, "undamped\nHz");
+    gw_table_column(&t, GW_RIGHT, "damping\n%");
+    gw_table_column(&t, GW_LEFT, "what moves, by kinetic energy");
+    for (int i = 0; i < n; i++) mode_rows(p, &t, items[i]);
+    gw_buf_add(p->out, "\n");
+    return finish(p, &t, err);
+}
+
+/* ---- a bump ---- */
+
+static void bump_row(const gw_ride_page *p, gw_table *t, const gw_ride_item *item)
+{
+    const gw_obstacle *o = &item->result.obstacle;
+    kit_cell(p, t, item, false);
+    gw_table_cell(t, gw_significant(o->peak_fore_aft, 3).s);
+    gw_table_cell(t, gw_fixed(o->decay_fore_aft, 2).s);
+    gw_table_cell(t, gw_significant(o->peak_vertical, 3).s);
+    gw_table_cell(t, gw_fixed(o->decay_vertical, 2).s);
+    gw_table_end_row(t);
+}
+
+gw_status gw_ride_obstacle_table(const gw_ride_page *p, const gw_ride_item *const *items, int n,
+                                 gw_error *err)
+{
+    gw_table t = { 0 };
+    bool settled = true;
+    if (!items[0]->result.obstacle.n) return GW_OK;
+    gw_table_column(&t, GW_LEFT, "over the bump");
+    gw_table_column(&t, GW_RIGHT, "fore-aft peak\nN");
+    gw_table_column(&t, GW_RIGHT, "dies away in\ns");
+    gw_table_column(&t, GW_RIGHT, "vertical peak\nN");
+    gw_table_column(&t, GW_RIGHT, "dies away in\ns");
+    for (int i = 0; i < n; i++) {
+        bump_row(p, &t, items[i]);
+        settled = settled && items[i]->result.obstacle.settled;
+    }
+    gw_buf_add(p->out, "\n");
+    gw_status status = finish(p, &t, err);
+    gw_buf text = { 0 };
+    gw_buf_add(&text, "Net force on the body after a half-sine bump, up to 315 Hz; it has died away when it "
+                      "stays below a tenth "
+                      "of its peak.");
+    if (!settled) gw_buf_add(&text, " Where it has not within a second, the time is only a lower bound.");
+    say(p, &text);
+    return status;
+}

@@ -1,0 +1,144 @@
+/* SPDX-License-Identifier: MIT */
+/* Ride, to be read aloud: what was assumed, then corner by corner what each kit does. */
+#include "show/ride.h"
+
+#include "giveway/units.h"
+#include "show/deflect.h"
+#include "show/number.h"
+#include "show/phrase.h"
+#include "show/ride_tables.h"
+#include "show/table.h"
+#include "show/words.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+int gw_ride_items(const gw_ride_page *p, gw_axle axle, const gw_ride_item **items)
+{
+    int n = 0;
+    for (int i = 0; i < p->study->n; i++)
+        if (p->study->item[i].axle == axle) items[n++] = &p->study->item[i];
+    return n;
+}
+
+/* A number as it was typed: six digits, without the noughts at its end. */
+static gw_number plain(double value)
+{
+    gw_number out = gw_significant(value, 6);
+    size_t n = strlen(out.s);
+    if (!strchr(out.s, '.')) return out;
+    while (out.s[n - 1] == '0') n--;
+    if (out.s[n - 1] == '.') n--;
+    out.s[n] = '\0';
+    return out;
+}
+
+/* ---- what was assumed ---- */
+
+static void setting(gw_table *t, const char *name, const char *value, const char *unit, bool left_out)
+{
+    gw_table_cell(t, name);
+    gw_table_cellf(t, "%s%s%s", value, *unit ? " " : "", unit);
+    gw_table_cell(t, left_out ? "default" : "the case");
+    gw_table_end_row(t);
+}
+
+static void road_rows(gw_table *t, const gw_ride *s)
+{
+    gw_table_cell(t, "road");
+    if (s->road_class)
+        gw_table_cellf(t, "class %c of ISO 8608", s->road_class);
+    else
+        gw_table_cellf(t, "roughness %s mm3 at 0.1 cycle/m", plain(s->roughness / (GW_MM * GW_MM * GW_MM)).s);
+    gw_table_cell(t, "the case");
+    gw_table_end_row(t);
+    setting(t, "speed", plain(s->speed / GW_KM_H).s, "km/h", false);
+}
+
+static void setting_rows(gw_table *t, const gw_ride *s)
+{
+    const bool *left = s->left_out;
+    road_rows(t, s);
+    setting(t, "contact length of the tyre", plain(s->contact_length / GW_MM).s, "mm",
+            left[GW_RIDE_CONTACT_LENGTH]);
+    setting(t, "body behind a bush, where its joint names no bracket",
+            s->brackets_rigid ? "rigid" : plain(s->default_bracket / GW_N_PER_MM).s,
+            s->brackets_rigid ? "" : "N/mm", left[GW_RIDE_DEFAULT_BRACKET]);
+    setting(t, "loss factor of brackets", plain(s->bracket_loss).s, "", left[GW_RIDE_BRACKET_LOSS]);
+    setting(t, "movement that bushes are taken at", plain(s->amplitude / GW_MM).s, "mm",
+            left[GW_RIDE_AMPLITUDE]);
+    setting(t, "damper friction, as damping added", plain(s->damper_friction / GW_NS_PER_MM).s, "N s/mm",
+            left[GW_RIDE_DAMPER_FRICTION]);
+    setting(t, "temperature (bush laws are for room temperature)", plain(s->temperature - GW_ZERO_C).s,
+            "degrees C", left[GW_RIDE_TEMPERATURE]);
+    if (s->has_obstacle) {
+        gw_table_cell(t, "bump");
+        gw_table_cellf(t, "%s mm high, %s mm long", plain(s->obstacle_height / GW_MM).s,
+                       plain(s->obstacle_length / GW_MM).s);
+        gw_table_cell(t, "the case");
+    }
+}
+
+static gw_status settings(const gw_ride_page *p, gw_error *err)
+{
+    gw_table table = { 0 };
+    gw_table_column(&table, GW_LEFT, "setting");
+    gw_table_column(&table, GW_RIGHT, "value");
+    gw_table_column(&table, GW_LEFT, "from");
+    setting_rows(&table, &p->c->ride);
+    gw_buf_add(p->out, "\n");
+    gw_status status = gw_table_print(&table, p->width, 2, p->bold, p->out, err);
+    gw_table_free(&table);
+    if (p->study->n) {
+        gw_buf note = { 0 };
+        gw_buf_fmt(&note, "%s.", p->study->item[0].result.road_note);
+        gw_buf_paragraph(p->out, gw_buf_str(&note), p->width, 2);
+        if (note.failed) p->out->failed = true;
+        gw_buf_free(&note);
+    }
+    return status;
+}
+
+/* ---- a corner ---- */
+
+typedef gw_status (*gw_ride_part)(const gw_ride_page *, const gw_ride_item *const *, int, gw_error *);
+static const gw_ride_part PARTS[] = { gw_ride_figures_table,   gw_ride_modes_table, gw_ride_paths_table,
+                                      gw_ride_isolation_table, gw_ride_bands_table, gw_ride_obstacle_table };
+
+static gw_status corner(const gw_ride_page *p, gw_axle axle, gw_error *err)
+{
+    gw_status status = GW_OK;
+    const gw_ride_item **items = calloc((size_t)p->c->n_kits + 1, sizeof *items);
+    if (!items) return gw_fail(err, GW_E_NOMEM, "out of memory for the tables of ride");
+    int n = gw_ride_items(p, axle, items);
+    if (n) {
+        gw_buf_fmt(p->out, "\n%sRide and harshness, %s corner; dB over ", p->bold ? "\033[1m" : "",
+                   gw_axle_name(axle));
+        gw_phrase_kit(&p->c->kits[0], p->out);
+        gw_buf_add(p->out, p->bold ? "\033[0m\n" : "\n");
+    }
+    for (size_t i = 0; n && i < sizeof PARTS / sizeof *PARTS && status == GW_OK; i++)
+        status = PARTS[i](p, items, n, err);
+    free(items);
+    return status;
+}
+
+gw_status gw_ride_text(const gw_case *c, const gw_ride_study *study, bool all, int width, bool bold,
+                       gw_buf *out, gw_error *err)
+{
+    const gw_ride_page page = { c, study, all, width, bold, out };
+    gw_buf_clean(out, c->title);
+    gw_buf_add(out, "\n");
+    gw_buf_paragraph(
+        out,
+        "What one wheel on a random road sends into the body. Harshness is felt, 20 to 200 Hz; road "
+        "noise is heard, 40 to 315 Hz and A-weighted.",
+        width, 0);
+    gw_status status = settings(&page, err);
+    for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++) status = corner(&page, a, err);
+    gw_buf_add(out, "\n");
+    gw_buf_paragraph(out, gw_words_text(GW_WORDS_ESTIMATE), width, 0);
+    gw_buf_paragraph(out, gw_words_text(GW_WORDS_SAFETY), width, 0);
+    gw_buf_paragraph(out, gw_words_text(GW_WORDS_DEFER), width, 0);
+    return status == GW_OK ? gw_buf_status(out, err) : status;
+}
