@@ -1,0 +1,246 @@
+# SPDX-License-Identifier: MIT
+"""Compares the program with the independent reading of ride (used only for tests).
+
+    compare_ride.py GIVEWAY_BINARY [--cases N] [--seed FIRST] [CASE.json ...]
+
+Runs `ride --format json` on the cases of the checkout (or on those named), on variations of them and on
+random corners, and compares comfort, harshness, road noise, bands, the range over brackets, the share of
+every attachment and the natural frequencies: figures to 1e-4 of their value (decibels to 1e-3, shares to
+1e-4; peaks after a bump to 2e-3: the program inverts along a line beside the imaginary axis, where it takes the
+law of a rubber bush by the size of p and not by its analytic continuation; with the same done here both agree
+to 1e-12, so the rest, 1.2e-3 at worst, is that choice). Prints the worst differences and a closing line; the exit status is 1 if anything failed.
+
+Bushes that are described by shape are compared with the program's own static rates for them, and with the
+dynamic law of their compound read here from materials/: the road, the corner and the people are on trial.
+"""
+import argparse
+import copy
+import glob
+import json
+import math
+import os
+import subprocess
+import sys
+import tempfile
+import time
+
+for _v in ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS"):
+    os.environ.setdefault(_v, "1")
+sys.dont_write_bytecode = True
+
+import numpy as np  # noqa: E402
+
+import random_cases  # noqa: E402
+from reference.case import read  # noqa: E402
+from ride_reference import Model  # noqa: E402
+
+HERE = os.path.dirname(os.path.abspath(__file__))
+FIGURE, DECIBEL, SHARE, PEAK = 1e-4, 1e-3, 1e-4, 2e-3
+
+
+class Tally:
+    """Worst difference of each kind of number, and what failed."""
+
+    def __init__(self):
+        self.worst, self.numbers, self.passed, self.failed = {}, 0, 0, 0
+
+    def see(self, key, difference, allowed, where):
+        """Note one number; True where it is near enough."""
+        self.numbers += 1
+        if not difference <= self.worst.get(key, (-1.0, ""))[0]:
+            self.worst[key] = (difference, where)
+        return difference <= allowed
+
+    def result(self, bad, where):
+        """Note one result."""
+        self.passed += not bad
+        self.failed += bool(bad)
+        if bad:
+            print(f"FAIL {where}: {', '.join(bad)}")
+
+
+def run(binary, verb, path):
+    """The result object of one command, or the text of its error."""
+    done = subprocess.run([binary, verb, path, "--format", "json", "--quiet"],
+                          capture_output=True, text=True, timeout=120)
+    if done.returncode != 0:
+        return None, f"exit status {done.returncode}: {done.stderr.strip()[-300:]}"
+    return json.loads(done.stdout), ""
+
+
+def decibels(a, b):
+    """a over b."""
+    return 20 * math.log10(a / b)
+
+
+class Wanted:
+    """What the independent reading makes of one kit and corner."""
+
+    def __init__(self, case, kit, corner, rates):
+        self.model = Model(case, kit, corner, rates)
+        self.figures = self.model.figures()
+        self.natural = self.model.natural()
+        self.states = [self.figures] + [Model(case, kit, corner, rates, f).figures() for f in (0.5, 2.0)]
+
+    def range(self, base, key):
+        """Lowest and highest decibels over the states of the brackets."""
+        all_dB = [decibels(a[key], b[key]) for a, b in zip(self.states, base.states)]
+        return [min(all_dB), max(all_dB)]
+
+
+def pairs(got, want, base):
+    """(key, difference, allowed) of every number of one result."""
+    for key in ("comfort_ms2", "harshness_N", "road_noise_N"):
+        yield key, abs(got[key] / want.figures[key] - 1), FIGURE
+    for key in ("harshness", "road_noise"):
+        dB = decibels(want.figures[key + "_N"], base.figures[key + "_N"])
+        yield key + "_dB", abs(got[key + "_dB"] - dB), DECIBEL
+        found, meant = got[key + "_range_dB"], want.range(base, key + "_N")
+        yield key + "_range_dB", max(abs(a - b) for a, b in zip(found, meant)), DECIBEL
+    for i, band in enumerate(got["third_octave"]):
+        yield "body_force_N", abs(band["body_force_N"] / want.figures["bands"][i] - 1), FIGURE
+        dB = decibels(want.figures["bands"][i], base.figures["bands"][i])
+        yield "dB_from_baseline", abs(band["dB_from_baseline"] - dB), DECIBEL
+    for key, hz in want.natural.items():
+        yield f"natural_Hz.{key}", abs(got["natural_Hz"][key] / hz - 1), FIGURE
+    shares = {p["attachment"]: p["share"] for p in got["paths"]}
+    yield "paths", float("inf") if set(shares) != set(want.figures["paths"]) else 0.0, 0.0
+    for name, share in want.figures["paths"].items():
+        yield "share", abs(shares.get(name, math.inf) - share), SHARE
+    if "obstacle" in want.model.ride:
+        for key, force in zip(("peak_fore_aft_N", "peak_vertical_N"), want.model.bump()):
+            yield f"obstacle.{key}", abs(got["obstacle"][key] / np.abs(force).max() - 1), PEAK
+
+
+def compare_case(binary, path, label, tally):
+    """All kits and corners of one case."""
+    case = read(path)
+    rates, why = run(binary, "rates", path)
+    result, why_not = run(binary, "ride", path)
+    if rates is None or result is None:
+        tally.result([why or why_not], label)
+        return
+    rates = {b["name"]: b for b in rates["bushes"]}
+    base = {}
+    found = [(r["kit"], r["corner"]) for r in result["results"]]
+    meant = [(k["name"], c) for k in case["kits"] for c in ("front", "rear") if c in case["corners"]]
+    if found != meant:
+        tally.result([f"results are of {found}, not of {meant}"], label)
+    for got in result["results"]:
+        want = Wanted(case, got["kit"], got["corner"], rates)
+        base.setdefault(got["corner"], want)
+        where = f"{label} {got['kit']}/{got['corner']}"
+        bad = [f"{key} off by {d:.2e}" for key, d, allowed in pairs(got, want, base[got["corner"]])
+               if not tally.see(key, d, allowed, where)]
+        tally.result(bad, where)
+
+
+# --- cases that nobody drew by hand -----------------------------------------------------------------------
+
+def varied_wheel(wheel, u):
+    """Another wheel and tyre; one in three without what makes the tyre push back fore and aft."""
+    for key in ("mass_kg", "tilt_inertia_kgm2", "pitch_inertia_kgm2", "tyre_vertical_N_per_mm",
+                "tyre_damping_Ns_per_mm"):
+        wheel[key] *= u(0.7, 1.4)
+    if u(0, 1) < 0.67:
+        wheel.update(tyre_slip_stiffness_N=u(3e4, 1.2e5), tyre_relaxation_mm=u(150, 500),
+                     spin_inertia_kgm2=u(0.5, 2.0))
+    else:
+        for key in ("tyre_slip_stiffness_N", "tyre_relaxation_mm", "spin_inertia_kgm2"):
+            wheel.pop(key, None)
+
+
+def varied_ride(u):
+    """Another road, speed and body."""
+    ride = {"speed_km_h": u(30, 160)}
+    if u(0, 1) < 0.5:
+        ride["road_class"] = "ABCDE"[int(u(0, 5))]
+    else:
+        ride["roughness_m3"] = u(1e-6, 1e-3)
+    for key, low, high in (("contact_length_mm", 0, 220), ("bracket_loss_factor", 0.02, 0.2),
+                           ("amplitude_mm", 0.01, 1), ("damper_friction_Ns_per_mm", 0, 1)):
+        if u(0, 1) < 0.5:
+            ride[key] = u(low, high)
+    if u(0, 1) < 0.3:
+        ride["obstacle"] = {"height_mm": u(5, 40), "length_mm": u(100, 600)}
+    chance = u(0, 1)
+    if chance < 0.7:
+        ride["default_bracket_N_per_mm"] = None if chance < 0.2 else u(4e3, 1e5)
+    return ride
+
+
+def varied_bush(bush, u):
+    """Other dynamic factors, and rates of which one in eight is none in one direction."""
+    if bush["type"] == "bearing":
+        return
+    if bush["type"] in ("rates", "ball_joint"):
+        bush["loss_factor"] = u(0.01, 0.25)
+        bush["dynamic_ratio"] = u(1, 1.8)
+    for key in ("radial_N_per_mm", "axial_N_per_mm", "conical_Nm_per_deg", "torsional_Nm_per_deg"):
+        if isinstance(bush.get(key), (int, float)):
+            bush[key] *= u(0.6, 1.6)
+
+
+def varied(case, seed):
+    """A case with every number of its ride changed."""
+    rng = np.random.default_rng(seed)
+
+    def u(a, b):
+        return float(rng.uniform(a, b))
+    case = copy.deepcopy(case)
+    case["ride"] = varied_ride(u)
+    for bush in case["bushes"].values():
+        varied_bush(bush, u)
+    for corner in case["corners"].values():
+        varied_wheel(corner["wheel"], u)
+        corner["damper"]["rate_Ns_per_mm"] *= u(0.4, 2.0)
+        if u(0, 1) < 0.3:
+            corner["damper"].pop("top_mount_N_per_mm", None)
+        else:
+            corner["damper"]["top_mount_N_per_mm"] = u(200, 2000)
+        for joint in corner["joints"]:
+            if "chassis" not in joint["between"]:
+                joint.pop("bracket_N_per_mm", None)
+            elif u(0, 1) < 0.3:
+                joint["bracket_N_per_mm"] = u(5e3, 5e4)
+    return case
+
+
+def cases(folder, named, seeds):
+    """(label, path) of everything to compare."""
+    paths = named or sorted(glob.glob(os.path.join(HERE, "..", "..", "cases", "*.json")))
+    for path in paths:
+        yield os.path.basename(path), path
+    if named:
+        return
+    for seed in seeds:
+        kind = seed % 3
+        source = random_cases.make(seed) if kind < 2 else read(paths[seed // 3 % len(paths)])
+        path = os.path.join(folder, f"random-{seed}.json")
+        with open(path, "w", encoding="utf-8") as f:
+            json.dump(varied(source, seed), f)
+        yield f"random {seed}", path
+
+
+def main():
+    """Compare, and say how it went."""
+    p = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    p.add_argument("binary")
+    p.add_argument("case", nargs="*")
+    p.add_argument("--cases", type=int, default=12, help="how many random cases (12)")
+    p.add_argument("--seed", type=int, default=0, help="the first one's seed (0)")
+    a = p.parse_args()
+    tally, start = Tally(), time.time()
+    with tempfile.TemporaryDirectory() as folder:
+        for label, path in cases(folder, a.case, range(a.seed, a.seed + a.cases)):
+            compare_case(a.binary, path, label, tally)
+    print(f"{'number':28} {'difference':>11}  where")
+    for key, (difference, where) in sorted(tally.worst.items()):
+        print(f"{key:28} {difference:11.2e}  {where}")
+    print(f"{tally.numbers} numbers in {time.time() - start:.0f} s")
+    print(f"{tally.passed} passed, {tally.failed} failed")
+    return 1 if tally.failed or not tally.passed else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
