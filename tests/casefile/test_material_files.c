@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Material files: those that are compiled in, a user's own, and their faults. */
 #include "giveway/materials.h"
+#include "support/case_sample.h"
 #include "support/check.h"
 
 #include <stdio.h>
@@ -58,7 +59,9 @@ static void natural_rubber_follows_the_hardness_table(void **state)
 
 static gw_status add(gw_material_set *set, const char *text, gw_faults *faults)
 {
-    return gw_materials_add_text(set, "own.json", text, strlen(text), faults);
+    gw_status st = gw_materials_add_text(set, "own.json", text, strlen(text), faults);
+    sample_keep("material", text, st, faults);
+    return st;
 }
 
 static void values_come_in_si_with_trust_and_source(void **state)

@@ -146,11 +146,34 @@ char *sample_change(const char *text, const char *from, const char *to)
     return changed;
 }
 
+static FILE *open_kept(const char *folder, const char *kind, int number, const char *suffix)
+{
+    char path[512];
+    snprintf(path, sizeof path, "%s/%s-%04d.%s", folder, kind, number, suffix);
+    FILE *file = fopen(path, "w");
+    assert_non_null(file);
+    return file;
+}
+
+void sample_keep(const char *kind, const char *text, gw_status verdict, const gw_faults *faults)
+{
+    static int number;
+    const char *folder = getenv("GIVEWAY_SAMPLES");
+    if (!folder || (verdict != GW_OK && verdict != GW_E_SCHEMA)) return;
+    FILE *sample = open_kept(folder, kind, ++number, "json");
+    fputs(text, sample);
+    assert_int_equal(fclose(sample), 0);
+    FILE *list = open_kept(folder, kind, number, "faults");
+    for (int i = 0; i < gw_faults_count(faults); i++) fprintf(list, "%s\n", gw_faults_text(faults, i));
+    assert_int_equal(fclose(list), 0);
+}
+
 gw_status sample_read(const char *text, gw_case *out, gw_faults *faults)
 {
     gw_material_set materials = { 0 };
     assert_int_equal(gw_materials_builtin(&materials, faults), GW_OK);
     gw_status st = gw_case_read("sample.json", text, strlen(text), &materials, out, faults);
     gw_materials_free(&materials);
+    sample_keep("case", text, st, faults);
     return st;
 }

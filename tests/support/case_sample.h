@@ -15,7 +15,14 @@ extern const char SAMPLE_FULL[];
  * once. */
 char *sample_change(const char *text, const char *from, const char *to);
 
-/** Reads text as "sample.json" with the built-in materials. */
+/** Reads text as "sample.json" with the built-in materials, and keeps it with sample_keep. */
 gw_status sample_read(const char *text, gw_case *out, gw_faults *faults);
+
+/**
+ * Where GIVEWAY_SAMPLES names a folder, puts the text there with what the reader said of it, for whoever
+ * reads the same files in another way: KIND-NUMBER.json, and KIND-NUMBER.faults with a line each (empty:
+ * sound). What is no JSON at all, or could not be read for another reason, is left out.
+ */
+void sample_keep(const char *kind, const char *text, gw_status verdict, const gw_faults *faults);
 
 #endif
