@@ -3,8 +3,10 @@
 #ifndef GIVEWAY_REPORT_H
 #define GIVEWAY_REPORT_H
 
+#include "giveway/align.h"
 #include "giveway/compare.h"
 #include "giveway/grid.h"
+#include "giveway/handling.h"
 #include "giveway/sweep.h"
 
 typedef struct gw_report {
@@ -15,6 +17,9 @@ typedef struct gw_report {
     gw_ride_study ride;
     gw_grid_study grid;            /**< n 0: the case has no vehicle                        */
     gw_sweep_study brake, lateral; /**< as above                                            */
+    gw_handling_study handling;    /**< what it lacks is in its own words                   */
+    gw_align_study align;          /**< n 0: the case has nothing to set                    */
+    gw_laws laws;                  /**< of every bush of the case                           */
 } gw_report;
 
 /**

@@ -102,6 +102,7 @@ typedef struct gw_charts {
     int formats;     /**< GW_CHART_SVG | GW_CHART_PNG                         */
     int seconds;     /**< time limit of the drawing                           */
     bool inlined;    /**< for a page that names them itself: smaller, without title and subtitle */
+    bool (*wants)(const char *stem); /**< which charts are drawn; NULL: all   */
     gw_buf script;
     struct gw_chart_file *files; /**< what is to be written                   */
     int n_files, cap;

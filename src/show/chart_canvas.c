@@ -86,8 +86,9 @@ static word_lines break_words(const gw_charts *charts, const gw_chart_words *wor
                          gw_text_break(words->note, room, 3, GW_TYPE_NOTE, false) };
 }
 
-static double height_above(const word_lines *lines, const gw_chart_words *words)
+static double height_above(const gw_charts *charts, const word_lines *lines, const gw_chart_words *words)
 {
+    if (charts->inlined) return words->y_title ? 34 : 8;
     return 14 + TITLE_LEADING * lines->title.n + TEXT_LEADING * lines->subtitle.n +
            (words->y_title ? 38 : 16);
 }
@@ -100,7 +101,7 @@ static double height_below(const word_lines *lines, const gw_chart_words *words)
 int gw_canvas_words_height(const gw_charts *charts, const gw_chart_words *words)
 {
     word_lines lines = break_words(charts, words);
-    return (int)(height_above(&lines, words) + height_below(&lines, words));
+    return (int)(height_above(charts, &lines, words) + height_below(&lines, words));
 }
 
 static void put_words(gw_canvas *cv, const word_lines *lines, const gw_chart_words *words)
@@ -122,7 +123,7 @@ void gw_canvas_begin(gw_canvas *cv, const gw_charts *charts, gw_buf *out, int he
 {
     word_lines lines = break_words(charts, words);
     *cv = (gw_canvas){ .out = out, .width = gw_charts_width(charts), .height = height };
-    cv->top = height_above(&lines, words);
+    cv->top = height_above(charts, &lines, words);
     cv->bottom = height - height_below(&lines, words);
     cv->left = GW_EDGE;
     cv->right = cv->width - GW_EDGE;

@@ -100,10 +100,18 @@ static void add_output(gw_charts *charts, const char *stem, const char *title, i
     gw_buf_fmt(&charts->script, "set output f%d\n", charts->n_files - 1);
 }
 
+static bool is_there(const gw_charts *charts, const char *stem)
+{
+    for (int i = 0; i < charts->n_files; i++)
+        if (charts->files[i].stem && strcmp(charts->files[i].stem, stem) == 0) return true;
+    return false;
+}
+
 void gw_charts_add_page(gw_charts *charts, const char *stem, const char *title, int height,
                         const gw_buf *page)
 {
     if (page->failed) charts->failed = true;
+    if ((charts->wants && !charts->wants(stem)) || is_there(charts, stem)) return; /* two files, one name */
     gw_buf *script = &charts->script;
     for (int format = GW_CHART_SVG; format <= GW_CHART_PNG; format <<= 1) {
         if (!(charts->formats & format)) continue;

@@ -17,6 +17,11 @@ void gw_page_minutes(gw_buf *out, double minutes)
     if (rest || !hours) gw_buf_fmt(out, "%ld min", rest);
 }
 
+gw_number gw_page_price(double price)
+{
+    return gw_fixed(price, price == floor(price) ? 0 : 2);
+}
+
 static gw_words way_of(double toe)
 {
     return toe < 0.0 ? GW_WORDS_PAGE_WAY_OUT : GW_WORDS_PAGE_WAY_IN;
@@ -105,7 +110,7 @@ static void say_cost(const gw_page *p, int kit, gw_buf *out)
     bool price = cost.parts > cost.unpriced, time = cost.parts > cost.untimed;
     gw_buf minutes = { 0 };
     gw_page_minutes(&minutes, cost.minutes);
-    gw_number sum = gw_fixed(cost.price, cost.price == floor(cost.price) ? 0 : 2);
+    gw_number sum = gw_page_price(cost.price);
     const gw_html_part parts[] = { { "price", sum.s }, { "time", gw_buf_str(&minutes) }, { NULL, NULL } };
     if (price && time)
         gw_html_say(out, gw_words_text(kit == 0 ? GW_WORDS_PAGE_ANSWER_RENEW : GW_WORDS_PAGE_ANSWER_COST),

@@ -6,16 +6,69 @@
 #include "show/compare_charts.h"
 #include "show/deflect.h"
 #include "show/file.h"
+#include "show/ride.h"
 
 #include <errno.h>
 #include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
 
+/* Every chart of the page, by the name it has for each axle ("NAME-front"), in the order of the page. */
+typedef enum gw_page_part { GRIP, RIDE, SWEEP } gw_page_part;
+
+static const struct {
+    const char *name;
+    gw_page_part part;
+    bool workshop; /* in the workshop's copy alone */
+} CHARTS[] = {
+    { "contributions-braking", GRIP, false },
+    { "contributions-cornering", GRIP, false },
+    { "camber-budget", GRIP, false },
+    { "grip-against-harshness", GRIP, false },
+    { "transmissibility", RIDE, false },
+    { "bump-fore-aft", RIDE, false },
+    { "bump-vertical", RIDE, true },
+    { "third-octaves", RIDE, true },
+    { "paths", RIDE, true },
+    { "toe-braking", SWEEP, true },
+    { "camber-braking", SWEEP, true },
+    { "toe-cornering", SWEEP, true },
+    { "camber-cornering", SWEEP, true },
+};
+enum { N_CHARTS = sizeof CHARTS / sizeof *CHARTS };
+
+static bool is_called(const char *stem, const char *name)
+{
+    size_t n = strlen(name);
+    return strncmp(stem, name, n) == 0 && (strcmp(stem + n, "-front") == 0 || strcmp(stem + n, "-rear") == 0);
+}
+
+static bool workshop_wants(const char *stem)
+{
+    for (int i = 0; i < N_CHARTS; i++)
+        if (is_called(stem, CHARTS[i].name)) return true;
+    return false;
+}
+
+static bool customer_wants(const char *stem)
+{
+    for (int i = 0; i < N_CHARTS; i++)
+        if (is_called(stem, CHARTS[i].name)) return !CHARTS[i].workshop;
+    return false;
+}
+
 static gw_status gather(const gw_report *r, bool workshop, gw_charts *charts, gw_error *err)
 {
-    const gw_comparison cmp = { r->c, &r->deflect, &r->ride, r->no_ride, r->baseline };
+    const gw_comparison cmp = { .c = r->c,
+                                .deflect = &r->deflect,
+                                .ride = &r->ride,
+                                .no_ride = r->no_ride,
+                                .handling = &r->handling,
+                                .baseline = r->baseline };
+    charts->wants = workshop ? workshop_wants : customer_wants;
     gw_status status = gw_compare_charts(&cmp, charts, err);
+    if (status == GW_OK) status = gw_page_budget_charts(r, charts, err);
+    if (status == GW_OK && r->ride.n) status = gw_ride_charts(r->c, &r->ride, charts, err);
     if (status != GW_OK || !workshop || !r->c->has_vehicle) return status;
     status = gw_sweep_charts(r->c, &r->brake, charts, err);
     if (status == GW_OK) status = gw_sweep_charts(r->c, &r->lateral, charts, err);
@@ -100,11 +153,6 @@ void gw_page_charts_free(gw_page_charts *charts)
 
 /* ---- in the page ---- */
 
-static bool begins(const char *s, const char *with)
-{
-    return strncmp(s, with, strlen(with)) == 0;
-}
-
 static gw_axle axle_of(const char *stem)
 {
     size_t n = strlen(stem), rear = strlen("-rear");
@@ -123,18 +171,28 @@ static void put_chart(const gw_page *p, const gw_page_chart *chart)
     gw_buf_add(p->out, "</figure>\n");
 }
 
-static void section(const gw_page *p, const char *id, gw_words name, const char *const *stems, gw_words note)
+static void put_part(const gw_page *p, gw_page_part part)
 {
-    int n = 0;
-    for (int i = 0; i < p->charts->n; i++)
-        for (const char *const *s = stems; *s; s++) n += begins(p->charts->chart[i].stem, *s);
-    if (!n) return;
+    for (int k = 0; k < N_CHARTS; k++)
+        for (int i = 0; i < p->charts->n && CHARTS[k].part == part; i++)
+            if (is_called(p->charts->chart[i].stem, CHARTS[k].name)) put_chart(p, &p->charts->chart[i]);
+}
+
+static bool has_part(const gw_page *p, gw_page_part part)
+{
+    for (int k = 0; k < N_CHARTS; k++)
+        for (int i = 0; i < p->charts->n && CHARTS[k].part == part; i++)
+            if (is_called(p->charts->chart[i].stem, CHARTS[k].name)) return true;
+    return false;
+}
+
+static void section(const gw_page *p, const char *id, gw_page_part part, gw_words name, gw_words note)
+{
+    if (!has_part(p, part)) return;
     gw_buf_fmt(p->out, "<section aria-labelledby=\"%s\">\n<h2 id=\"%s\">", id, id);
     gw_html_text(p->out, gw_words_text(name));
     gw_buf_add(p->out, "</h2>\n<div class=\"charts\">\n");
-    for (const char *const *s = stems; *s; s++)
-        for (int i = 0; i < p->charts->n; i++)
-            if (begins(p->charts->chart[i].stem, *s)) put_chart(p, &p->charts->chart[i]);
+    put_part(p, part);
     gw_buf_add(p->out, "</div>\n<p class=\"note\">");
     gw_html_text(p->out, gw_words_text(note));
     gw_buf_add(p->out, "</p>\n</section>\n");
@@ -149,13 +207,10 @@ static void paragraph(const gw_page *p, gw_words text)
 
 void gw_page_figures(const gw_page *p)
 {
-    static const char *const GRIP[] = { "contributions-", "camber-budget-", "grip-against-harshness-", NULL };
-    static const char *const RIDE[] = { "transmissibility-", "obstacle-", "third-octave", NULL };
-    static const char *const SWEEP[] = { "toe-", "camber-braking-", "camber-cornering-", NULL };
     if (p->charts->left_out) paragraph(p, GW_WORDS_PAGE_NO_CHARTS);
-    section(p, "grip", GW_WORDS_PAGE_CHARTS_GRIP, GRIP, GW_WORDS_PAGE_PRINT_AXLE);
-    section(p, "ride", GW_WORDS_PAGE_CHARTS_RIDE, RIDE, GW_WORDS_PAGE_BANDS_NOTE);
-    section(p, "sweep", GW_WORDS_PAGE_CHARTS_SWEEP, SWEEP, GW_WORDS_STATIC_ONLY);
+    section(p, "grip", GRIP, GW_WORDS_PAGE_CHARTS_GRIP, GW_WORDS_PAGE_GRIP_NOTE);
+    section(p, "ride", RIDE, GW_WORDS_PAGE_CHARTS_RIDE, GW_WORDS_PAGE_BANDS_NOTE);
+    section(p, "sweep", SWEEP, GW_WORDS_PAGE_CHARTS_SWEEP, GW_WORDS_STATIC_ONLY);
     if (p->r->no_ride) {
         gw_buf_add(p->out, "<p class=\"note\">");
         GW_SAY(p->out, PAGE_NO_RIDE, { "what", p->r->no_ride });

@@ -6,26 +6,20 @@
 #include "giveway/units.h"
 #include "show/chart_canvas.h"
 
-#include <math.h>
-
-/* A column of angles: a load and an axle. */
+/* A column of angles, front / rear: how far the wheels turn or lean under a load. */
 typedef struct column {
     int load;
-    gw_axle axle;
     bool camber;
 } column;
 
-enum { MAX_COLUMNS = 4 };
+enum { MAX_COLUMNS = 2 };
 
 static int columns_of(const gw_page *p, column *out)
 {
-    const int loads[] = { p->brake_load, p->corner_load };
     int n = 0;
-    for (int i = 0; i < 2; i++)
-        for (gw_axle a = GW_FRONT; a < GW_AXLES && loads[i] >= 0; a++)
-            if (n < MAX_COLUMNS && gw_page_find(p, p->r->baseline, a, loads[i]))
-                out[n++] = (column){ loads[i], a, i == 1 };
-    if (!n) out[n++] = (column){ p->load, p->axle, false };
+    if (p->brake_load >= 0) out[n++] = (column){ p->brake_load, false };
+    if (p->corner_load >= 0) out[n++] = (column){ p->corner_load, true };
+    if (!n) out[n++] = (column){ p->load, false };
     return n;
 }
 
@@ -38,9 +32,7 @@ static void head(const gw_page *p, const column *col, int n)
     for (int i = 0; i < n; i++) {
         gw_buf phrase = { 0 };
         gw_page_load(p, col[i].load, &phrase);
-        const gw_html_part parts[] = { { "axle", gw_page_axle(col[i].axle) },
-                                       { "load", gw_buf_str(&phrase) },
-                                       { NULL, NULL } };
+        const gw_html_part parts[] = { { "load", gw_buf_str(&phrase) }, { NULL, NULL } };
         gw_buf_add(out, "<th scope=\"col\">");
         gw_html_say(out,
                     gw_words_text(col[i].camber ? GW_WORDS_PAGE_GLANCE_CAMBER : GW_WORDS_PAGE_GLANCE_TOE),
@@ -58,26 +50,41 @@ static void head(const gw_page *p, const column *col, int n)
     gw_buf_add(out, "</tr></thead>\n");
 }
 
+/* What a program that reads the page finds a figure by: kit, axle, load and the key of the result. */
+static void figure_begin(const gw_page *p, int kit, gw_axle axle, int load, const char *key)
+{
+    gw_buf_fmt(p->out, "<span data-of-kit=\"%d\" data-of-axle=\"%d\"", kit, (int)axle);
+    if (load >= 0) gw_buf_fmt(p->out, " data-of-load=\"%d\"", load);
+    gw_buf_fmt(p->out, " data-key=\"%s\">", key);
+}
+
 static void angle_cell(const gw_page *p, const column *col, int kit)
 {
-    const gw_deflection *item = gw_page_find(p, kit, col->axle, col->load);
-    gw_buf_fmt(p->out, "<td data-kit=\"%d\" data-load=\"%d\" data-axle=\"%d\" data-key=\"%s\">", kit,
-               col->load, (int)col->axle, col->camber ? "camber_to_road_deg" : "toe_change_deg");
-    if (item)
-        gw_page_angle(p->out, col->camber ? item->camber_to_road : item->result.toe_change, !col->camber);
+    bool first = true;
+    gw_buf_add(p->out, "<td>");
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+        const gw_deflection *item = gw_page_find(p, kit, a, col->load);
+        if (!item) continue;
+        if (!first) gw_buf_add(p->out, " / ");
+        figure_begin(p, kit, a, col->load, col->camber ? "camber_to_road_deg" : "toe_change_deg");
+        gw_page_angle(p->out, col->camber ? item->camber_to_road : item->result.toe_change, true);
+        gw_buf_add(p->out, "</span>");
+        first = false;
+    }
     gw_buf_add(p->out, "</td>");
 }
 
 static void decibel_cell(const gw_page *p, int kit, bool noise)
 {
     bool first = true;
-    gw_buf_fmt(p->out, "<td data-kit=\"%d\" data-key=\"%s\">", kit, noise ? "road_noise_dB" : "harshness_dB");
+    gw_buf_add(p->out, "<td>");
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
         const gw_ride_item *item = gw_ride_find(&p->r->ride, kit, a);
         if (!item) continue;
-        double dB = noise ? item->difference.noise : item->difference.harshness;
         if (!first) gw_buf_add(p->out, " / ");
-        gw_html_figure(p->out, gw_signed(dB, 1), "");
+        figure_begin(p, kit, a, -1, noise ? "road_noise_dB" : "harshness_dB");
+        gw_html_figure(p->out, gw_signed(noise ? item->difference.noise : item->difference.harshness, 1), "");
+        gw_buf_add(p->out, "</span>");
         first = false;
     }
     gw_buf_add(p->out, "\xC2\xA0"
@@ -90,7 +97,7 @@ static void cost_cells(const gw_page *p, int kit)
     gw_buf time = { 0 };
     gw_buf_add(p->out, "<td>");
     if (cost.parts > cost.unpriced)
-        gw_html_figure(p->out, gw_fixed(cost.price, cost.price == floor(cost.price) ? 0 : 2), "");
+        gw_html_figure(p->out, gw_page_price(cost.price), "");
     else
         GW_TELL(p->out, PAGE_NOTHING);
     gw_buf_add(p->out, "</td><td>");

@@ -97,7 +97,7 @@ static void choose_first(gw_page *p)
         if (gw_page_has_kit(p, k)) p->kit = k;
     p->brake_load = first_load(p, stops);
     p->corner_load = first_load(p, corners);
-    p->load = p->brake_load >= 0 ? p->brake_load : p->corner_load;
+    p->load = p->corner_load >= 0 ? p->corner_load : p->brake_load;
     for (int i = 0; i < p->r->deflect.n && p->load < 0; i++)
         if (p->r->deflect.item[i].axle == p->axle) p->load = p->r->deflect.item[i].load;
 }
@@ -179,8 +179,12 @@ gw_status gw_report_page(const gw_report *report, const gw_page_charts *charts, 
     gw_page_glance(&p);
     gw_page_wheel(&p);
     gw_page_shares(&p);
+    gw_page_sheet(&p);
     gw_page_figures(&p);
-    if (wish->workshop) gw_page_bushes(&p);
+    if (wish->workshop) {
+        gw_page_settings(&p);
+        gw_page_bushes(&p);
+    }
     gw_page_trust(&p);
     gw_page_inputs(&p);
     gw_page_cautions(&p);

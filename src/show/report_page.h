@@ -5,6 +5,7 @@
 
 #include "giveway/report.h"
 #include "show/buf.h"
+#include "show/chart.h"
 #include "show/html.h"
 #include "show/words.h"
 
@@ -36,6 +37,9 @@ gw_status gw_report_page(const gw_report *report, const gw_page_charts *charts, 
 
 /* ---- shared by the sections ---- */
 
+/** Where the camber of the outer wheel goes in a corner, kit by kit; one chart an axle. */
+gw_status gw_page_budget_charts(const gw_report *report, gw_charts *charts, gw_error *err);
+
 typedef struct gw_page {
     const gw_report *r;
     const gw_case *c;
@@ -49,9 +53,10 @@ typedef struct gw_page {
     double toe_scale, camber_scale, move_scale; /**< exaggerations of the drawing         */
 } gw_page;
 
-/** Adds a sentence of the page: GW_SAY(out, PAGE_STATE_LOAD, { "kit", name }, ...). */
-#define GW_SAY(out, which, ...)                                                                              \
-    gw_html_say(out, gw_words_text(GW_WORDS_##which), (const gw_html_part[]){ __VA_ARGS__, { NULL, NULL } })
+/** Adds a sentence with its parts: GW_SAY(out, PAGE_STATE_LOAD, { "kit", name }, ...). */
+#define GW_SAY(out, which, ...) GW_SAY_ID(out, GW_WORDS_##which, __VA_ARGS__)
+#define GW_SAY_ID(out, id, ...)                                                                              \
+    gw_html_say(out, gw_words_text(id), (const gw_html_part[]){ __VA_ARGS__, { NULL, NULL } })
 /** Adds words without parts. */
 #define GW_TELL(out, which) gw_html_text(out, gw_words_text(GW_WORDS_##which))
 
@@ -65,6 +70,7 @@ bool gw_page_has_axle(const gw_page *p, gw_axle axle);
 /** An angle [rad] as "-0.39°" with a true minus; `sign`: with a plus as well. */
 void gw_page_angle(gw_buf *out, double angle, bool sign);
 void gw_page_minutes(gw_buf *out, double minutes); /**< "11 h 30 min"; plain text                   */
+gw_number gw_page_price(double price);             /**< with hundredths only where there are any */
 /** Of the drawing from above, as far as movement is drawn: with its exaggeration. */
 double gw_page_pixels_per_m(const gw_page *p);
 
@@ -74,6 +80,8 @@ void gw_page_glance(const gw_page *p);
 void gw_page_wheel(const gw_page *p);
 void gw_page_shares(const gw_page *p);
 void gw_page_figures(const gw_page *p);
+void gw_page_sheet(const gw_page *p);    /**< alignment */
+void gw_page_settings(const gw_page *p); /**< workshop: adjusters, verdicts, order of work */
 void gw_page_trust(const gw_page *p);
 void gw_page_inputs(const gw_page *p);
 void gw_page_cautions(const gw_page *p);

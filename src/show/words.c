@@ -72,15 +72,15 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     /* At a glance */
     [GW_WORDS_PAGE_GLANCE] = "At a glance",
     [GW_WORDS_PAGE_GLANCE_KIT] = "Kit",
-    [GW_WORDS_PAGE_GLANCE_TOE] = "{axle} wheel turns, {load}",
-    [GW_WORDS_PAGE_GLANCE_CAMBER] = "{axle} wheel leans on the road, {load}",
+    [GW_WORDS_PAGE_GLANCE_TOE] = "Wheel turns, {load}",
+    [GW_WORDS_PAGE_GLANCE_CAMBER] = "Wheel leans on the road, {load}",
     [GW_WORDS_PAGE_GLANCE_HARSH] = "Harshness, felt",
     [GW_WORDS_PAGE_GLANCE_NOISE] = "Road noise, heard",
     [GW_WORDS_PAGE_GLANCE_PARTS] = "Parts",
     [GW_WORDS_PAGE_GLANCE_FIT] = "Fitting",
     [GW_WORDS_PAGE_GLANCE_NOTE] =
-        "Turning: + in, − out. Leaning: − is in at the top. Harshness and noise are decibels over {kit}, "
-        "front / rear; 3 dB is plainly felt, 10 dB sounds twice as loud (common practice).",
+        "Front / rear. Turning: + in, − out; leaning: − is in at the top. Harshness and noise are decibels "
+        "over {kit}; 3 dB is plainly felt, 10 dB sounds twice as loud (common practice).",
     [GW_WORDS_PAGE_COST_NOTE] = "Parts and fitting: what differs from {kit}, for both sides of the car; for "
                                 "{kit} itself, all of it new. Prices as given in the case, without currency.",
     [GW_WORDS_PAGE_COST_PART] = "; {count} of {parts} have no figure",
@@ -138,13 +138,33 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_CHARTS_SWEEP] = "From gentle to hard",
     [GW_WORDS_PAGE_BANDS_NOTE] = "Bounce is the body going up and down, shake is what you feel in seat and "
                                  "wheel, boom is what you hear.",
+    [GW_WORDS_PAGE_GRIP_NOTE] =
+        "Parts of a bar that pull one way are cancelled by parts that pull the other way; the sum is what "
+        "the wheel does. In print the charts are those of the wheel chosen on the page, front or rear.",
+    [GW_WORDS_PAGE_BUDGET_TITLE] = "Where the camber goes: {load}, outer {axle} wheel",
+    [GW_WORDS_PAGE_BUDGET_X] = "camber to the road (deg, − is in at the top)",
+    [GW_WORDS_PAGE_BUDGET_SETTING] = "setting",
+    [GW_WORDS_PAGE_BUDGET_ROLL] = "body roll",
+    [GW_WORDS_PAGE_BUDGET_TRAVEL] = "wheel travel",
+    [GW_WORDS_PAGE_BUDGET_BUSHES] = "bushes",
     [GW_WORDS_PAGE_NO_RIDE] = "Ride and noise are left out: the case does not give {what}.",
     [GW_WORDS_PAGE_NO_CHARTS] =
         "Charts are left out: gnuplot was not there when this page was made. The tables are complete.",
-    [GW_WORDS_PAGE_PRINT_AXLE] =
-        "In print the charts are those of the wheel chosen on the page, front or rear.",
 
     /* How far to trust it */
+    [GW_WORDS_PAGE_SHEET] = "Alignment sheet",
+    [GW_WORDS_PAGE_SHEET_AXLE] = "{axle} wheels aim at {target}.",
+    [GW_WORDS_PAGE_SHEET_CAMBER] = "camber {angle}",
+    [GW_WORDS_PAGE_SHEET_TOE] = "toe {angle}",
+    [GW_WORDS_PAGE_SHEET_CASTER] = "caster change {angle}",
+    [GW_WORDS_PAGE_SHEET_CAMBER_SET] = "{axle} camber",
+    [GW_WORDS_PAGE_SHEET_TOE_SET] = "{axle} toe",
+    [GW_WORDS_PAGE_SHEET_MET] = "Target",
+    [GW_WORDS_PAGE_SHEET_REACHED] = "reached",
+    [GW_WORDS_PAGE_SHEET_TOLERATED] = "within tolerance",
+    [GW_WORDS_PAGE_SHEET_MISSED] = "missed",
+    [GW_WORDS_PAGE_SHEET_NOTE] = "Each wheel, left and right alike: with the kit fitted and nothing adjusted "
+                                 "→ with the adjusters of the case used as far as they go.",
     [GW_WORDS_PAGE_TRUST] = "What is estimated, and how far to trust it",
     [GW_WORDS_PAGE_TRUST_COMPARE] = "Differences between kits are surer than single figures: an error in a "
                                     "point, a mass or the body falls on all kits alike.",
@@ -170,6 +190,46 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_INPUT_BUMP] = ", bump {height} mm high and {length} mm long",
     [GW_WORDS_PAGE_INPUT_LOADS] = "Loads",
     [GW_WORDS_PAGE_CAUTIONS] = "Before anyone works on the car",
+
+    /* For the workshop */
+    [GW_WORDS_PAGE_SHOP_SETTINGS] = "Settings and order of work",
+    [GW_WORDS_PAGE_SHOP_ORDER] = "Order of work (common practice)",
+    [GW_WORDS_PAGE_SHOP_SET_TO] = "Adjusters, the same on both sides",
+    [GW_WORDS_PAGE_SHOP_CENTRED] = "a bush with its bore in the middle",
+    [GW_WORDS_PAGE_SHOP_MARK] =
+        "{size} mm off centre, bolt at {left}° on the left and {right}° on the right, {view}",
+    [GW_WORDS_PAGE_SHOP_AS_IT_IS] = "as it is",
+    [GW_WORDS_PAGE_SHOP_LONGER] = "{turns} turns longer",
+    [GW_WORDS_PAGE_SHOP_SHORTER] = "{turns} turns shorter",
+    [GW_WORDS_PAGE_SHOP_SHIMS] = "{count} of {step} mm",
+    [GW_WORDS_PAGE_SHOP_LIMIT] = "(at its limit)",
+    [GW_WORDS_PAGE_SHOP_VERDICTS] = "Will it move freely, fit and hold",
+    [GW_WORDS_PAGE_SHOP_TILT] = "tilt, 60 mm rebound to 60 mm bump",
+    [GW_WORDS_PAGE_SHOP_AT_MOST] = "{value} {unit}, at most {limit} {unit}",
+    [GW_WORDS_PAGE_SHOP_AT_LEAST] = "{value} {unit}, at least {limit} {unit}",
+    [GW_WORDS_PAGE_SHOP_HOLDS] = "holds",
+    [GW_WORDS_PAGE_SHOP_FAILS] = "FAILS",
+    [GW_WORDS_PAGE_SHOP_BUSHES] = "Bush tables",
+    [GW_WORDS_PAGE_SHOP_FITTED] = "Which bush goes where",
+    [GW_WORDS_PAGE_SHOP_FITTED_NOTE] = "How many of a joint there are on the car stands beside it.",
+    [GW_WORDS_PAGE_SHOP_RATES] = "How stiff they are",
+    [GW_WORDS_PAGE_SHOP_RATES_NOTE] = "Static rates at rest in the frame of the bush: e3 along its axis. "
+                                      "Off-centre in mm, fitting in minutes.",
+    [GW_WORDS_PAGE_SHOP_PEAKS] = "What they carry",
+    [GW_WORDS_PAGE_SHOP_PEAKS_NOTE] = "The largest over the loads of the case, from the stress-free design "
+                                      "position: force in kN · deflection in mm · rotation in degrees.",
+    [GW_WORDS_PAGE_SHOP_JOINT] = "Joint",
+    [GW_WORDS_PAGE_SHOP_COUNT] = "On the car",
+    [GW_WORDS_PAGE_SHOP_BUSH] = "Bush",
+    [GW_WORDS_PAGE_SHOP_E1] = "Radial e1 N/mm",
+    [GW_WORDS_PAGE_SHOP_E2] = "Radial e2 N/mm",
+    [GW_WORDS_PAGE_SHOP_AXIAL] = "Axial N/mm",
+    [GW_WORDS_PAGE_SHOP_TILT1] = "Conical e1 N m/°",
+    [GW_WORDS_PAGE_SHOP_TILT2] = "Conical e2 N m/°",
+    [GW_WORDS_PAGE_SHOP_TWIST] = "Torsional N m/°",
+    [GW_WORDS_PAGE_SHOP_OFFSET] = "Off-centre",
+    [GW_WORDS_PAGE_SHOP_PRICE] = "Price",
+    [GW_WORDS_PAGE_SHOP_MINUTES] = "Fitting",
 };
 
 const char *gw_words_text(gw_words which)

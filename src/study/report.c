@@ -37,6 +37,13 @@ static gw_status of_the_vehicle(const gw_case *c, const gw_selection *wanted, gw
     return status;
 }
 
+static bool can_be_set(const gw_case *c, const gw_selection *wanted)
+{
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+        if (c->has_corner[a] && c->align[a].present && (!wanted->only_axle || wanted->axle == a)) return true;
+    return false;
+}
+
 gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, gw_report *out, gw_error *err)
 {
     gw_report r = { .c = c, .baseline = first_kit(c, wanted), .no_ride = ride_missing(c, wanted) };
@@ -48,6 +55,9 @@ gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, gw_repor
     gw_status status = gw_study_deflect(c, wanted, &r.deflect, err);
     if (status == GW_OK && !r.no_ride) status = gw_study_ride(c, wanted, &everything, &r.ride, err);
     if (status == GW_OK) status = of_the_vehicle(c, wanted, &r, err);
+    if (status == GW_OK) status = gw_study_handling(c, wanted, &r.handling, err);
+    if (status == GW_OK && can_be_set(c, wanted)) status = gw_study_align(c, wanted, &r.align, err);
+    if (status == GW_OK) status = gw_laws_make(c, wanted->method, &r.laws, err);
     if (status != GW_OK) {
         gw_report_free(&r);
         return status;
@@ -63,5 +73,8 @@ void gw_report_free(gw_report *r)
     gw_grid_study_free(&r->grid);
     gw_sweep_study_free(&r->brake);
     gw_sweep_study_free(&r->lateral);
+    gw_handling_study_free(&r->handling);
+    gw_align_study_free(&r->align);
+    gw_laws_free(&r->laws);
     *r = (gw_report){ 0 };
 }

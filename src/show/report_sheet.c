@@ -1,0 +1,114 @@
+/* SPDX-License-Identifier: MIT */
+/* The alignment sheet: what each kit leaves, and what it can be set to. */
+#include "show/report_page.h"
+
+#include "show/chart_canvas.h"
+
+static bool can_set(const gw_page *p, gw_axle axle)
+{
+    for (int i = 0; i < p->r->align.n; i++)
+        if (p->r->align.item[i].axle == axle) return true;
+    return false;
+}
+
+/* "Front wheels: target toe +0.10°, camber -1.90°" */
+static void say_target(const gw_page *p, gw_axle axle)
+{
+    static const gw_words WORDS[GW_TARGETS] = { [GW_TARGET_TOE] = GW_WORDS_PAGE_SHEET_TOE,
+                                                [GW_TARGET_CAMBER] = GW_WORDS_PAGE_SHEET_CAMBER,
+                                                [GW_TARGET_CASTER] = GW_WORDS_PAGE_SHEET_CASTER };
+    const gw_align *align = &p->c->align[axle];
+    gw_buf target = { 0 };
+    for (gw_target t = GW_TARGET_TOE; t < GW_TARGETS; t++) {
+        gw_buf angle = { 0 };
+        if (!gw_target_given(align, t)) continue;
+        gw_page_angle(&angle, gw_target_of(align, t), true);
+        const gw_html_part parts[] = { { "angle", gw_buf_str(&angle) }, { NULL, NULL } };
+        if (target.n) GW_TELL(&target, PAGE_ANSWER_COMMA);
+        gw_plain_say(&target, gw_words_text(WORDS[t]), parts);
+        gw_buf_free(&angle);
+    }
+    GW_SAY(p->out, PAGE_SHEET_AXLE,
+           { "axle", gw_words_text(axle == GW_FRONT ? GW_WORDS_PAGE_FRONT_WHEEL : GW_WORDS_PAGE_REAR_WHEEL) },
+           { "target", gw_buf_str(&target) });
+    gw_buf_free(&target);
+}
+
+static void head(const gw_page *p)
+{
+    static const gw_words HEADS[] = { GW_WORDS_PAGE_SHEET_CAMBER_SET, GW_WORDS_PAGE_SHEET_TOE_SET,
+                                      GW_WORDS_PAGE_SHEET_MET };
+    gw_buf_add(p->out, "<thead><tr><th scope=\"col\">");
+    GW_TELL(p->out, PAGE_GLANCE_KIT);
+    gw_buf_add(p->out, "</th>");
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+        for (size_t i = 0; i < sizeof HEADS / sizeof *HEADS && can_set(p, a); i++) {
+            gw_buf_add(p->out, "<th scope=\"col\">");
+            GW_SAY_ID(p->out, HEADS[i],
+                      { "axle", gw_words_text(a == GW_FRONT ? GW_WORDS_PAGE_FRONT_WHEEL
+                                                            : GW_WORDS_PAGE_REAR_WHEEL) });
+            gw_buf_add(p->out, "</th>");
+        }
+    gw_buf_add(p->out, "</tr></thead>\n<tbody>\n");
+}
+
+static gw_words verdict_of(const gw_align_item *item)
+{
+    gw_words word = GW_WORDS_PAGE_SHEET_REACHED;
+    for (gw_target t = GW_TARGET_TOE; t < GW_TARGETS; t++) {
+        if (item->reached[t]) continue;
+        if (!item->tolerated[t]) return GW_WORDS_PAGE_SHEET_MISSED;
+        word = GW_WORDS_PAGE_SHEET_TOLERATED;
+    }
+    return word;
+}
+
+/* "-1.00° > -1.90°": as fitted, as set. */
+static void change_cell(const gw_page *p, double before, double after)
+{
+    gw_buf_add(p->out, "<td><span>");
+    gw_page_angle(p->out, before, true);
+    gw_buf_add(p->out, "</span> \xE2\x86\x92 <span>"); /* an arrow */
+    gw_page_angle(p->out, after, true);
+    gw_buf_add(p->out, "</span></td>");
+}
+
+static void cells(const gw_page *p, const gw_align_item *item)
+{
+    const gw_corner_setting *before = &item->before.setting, *after = &item->after.setting;
+    change_cell(p, before->camber, after->camber);
+    change_cell(p, before->toe, after->toe);
+    gw_buf_add(p->out, "<td class=\"text\">");
+    gw_html_text(p->out, gw_words_text(verdict_of(item)));
+    gw_buf_add(p->out, "</td>");
+}
+
+static void row(const gw_page *p, int kit)
+{
+    gw_buf_fmt(p->out, "<tr><th scope=\"row\"><span class=\"swatch\" style=\"--kit:%s\"></span>",
+               gw_style_colour(kit));
+    gw_html_name(p->out, gw_page_kit(p, kit));
+    gw_buf_add(p->out, "</th>");
+    for (int i = 0; i < p->r->align.n; i++)
+        if (p->r->align.item[i].kit == kit) cells(p, &p->r->align.item[i]);
+    gw_buf_add(p->out, "</tr>\n");
+}
+
+void gw_page_sheet(const gw_page *p)
+{
+    if (!p->r->align.n) return;
+    gw_buf_add(p->out, "<section aria-labelledby=\"sheet\">\n<h2 id=\"sheet\">");
+    GW_TELL(p->out, PAGE_SHEET);
+    gw_buf_add(p->out, "</h2>\n<table class=\"glance\">");
+    head(p);
+    for (int k = 0; k < p->c->n_kits; k++)
+        if (gw_page_has_kit(p, k)) row(p, k);
+    gw_buf_add(p->out, "</tbody></table>\n<p class=\"note\">");
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+        if (!can_set(p, a)) continue;
+        say_target(p, a);
+        gw_buf_add(p->out, " ");
+    }
+    GW_TELL(p->out, PAGE_SHEET_NOTE);
+    gw_buf_add(p->out, "</p>\n</section>\n");
+}
