@@ -48,6 +48,7 @@ static void say_limits(const gw_align_page *p, const gw_align_item *item, gw_buf
 
 static void say_outcome(const gw_align_page *p, const gw_align_item *item)
 {
+    static const char *const SENTENCE[] = { "Toe", "Camber", "Caster" }; /* in the order of gw_target */
     const gw_align *align = &p->c->align[item->axle];
     gw_buf text = { 0 };
     gw_buf_add(&text, "Target:");
@@ -55,12 +56,12 @@ static void say_outcome(const gw_align_page *p, const gw_align_item *item)
         if (gw_target_given(align, t))
             gw_buf_fmt(&text, " %s %s deg,", gw_target_name(t),
                        gw_signed(gw_target_of(align, t) / GW_DEG, 2).s);
-    text.s[text.n - 1] = '.';
+    if (text.n) text.s[text.n - 1] = '.';
     bool all = true;
     for (gw_target t = GW_TARGET_TOE; t < GW_TARGETS; t++) {
         if (item->reached[t]) continue;
         all = false;
-        gw_buf_fmt(&text, " %s is missed by %s deg%s", gw_target_name(t),
+        gw_buf_fmt(&text, " %s is missed by %s deg%s", SENTENCE[t],
                    gw_signed(item->miss[t] / GW_DEG, 3).s,
                    item->tolerated[t] ? ", within its tolerance" : "");
         say_limits(p, item, &text);

@@ -11,7 +11,7 @@ PY
 }
 
 _giveway() {
-    local commands="check rates deflect compare travel ride help"
+    local commands="check rates deflect compare travel ride align help"
     local options="--kit --load --corner --format --materials --method -o --out --quiet --help --version"
     local travel_options="--from-mm --to-mm --step-mm --detail"
     local bush_options="--type --material --inner-mm --outer-mm --length-mm --explain --frequency-Hz --amplitude-mm"

@@ -8,6 +8,7 @@ complete -c giveway -n __fish_use_subcommand -a deflect -d 'where the wheel goes
 complete -c giveway -n __fish_use_subcommand -a compare -d 'the kits side by side'
 complete -c giveway -n __fish_use_subcommand -a travel -d 'camber, toe and caster through bump and rebound'
 complete -c giveway -n __fish_use_subcommand -a ride -d 'what reaches the body from the road'
+complete -c giveway -n __fish_use_subcommand -a align -d 'what to set to reach the target'
 complete -c giveway -n __fish_use_subcommand -a help -d 'how a command is used'
 complete -c giveway -n 'not __fish_use_subcommand' -k -a '(__fish_complete_suffix .json)'
 complete -c giveway -l kit -x -d 'only this kit'
