@@ -31,6 +31,7 @@ sys.dont_write_bytecode = True
 import numpy as np  # noqa: E402
 
 import random_cases  # noqa: E402
+import validation  # noqa: E402
 from reference.case import read  # noqa: E402
 from ride_reference import Model  # noqa: E402
 
@@ -48,7 +49,7 @@ class Tally:
         """Note one number; True where it is near enough."""
         self.numbers += 1
         if not difference <= self.worst.get(key, (-1.0, ""))[0]:
-            self.worst[key] = (difference, where)
+            self.worst[key] = (difference, where, allowed)
         return difference <= allowed
 
     def result(self, bad, where):
@@ -227,7 +228,7 @@ def main():
     p = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     p.add_argument("binary")
     p.add_argument("case", nargs="*")
-    p.add_argument("--cases", type=int, default=12, help="how many random cases (12)")
+    p.add_argument("--cases", type=int, default=9, help="how many random cases (9)")
     p.add_argument("--seed", type=int, default=0, help="the first one's seed (0)")
     a = p.parse_args()
     tally, start = Tally(), time.time()
@@ -235,8 +236,10 @@ def main():
         for label, path in cases(folder, a.case, range(a.seed, a.seed + a.cases)):
             compare_case(a.binary, path, label, tally)
     print(f"{'number':28} {'difference':>11}  where")
-    for key, (difference, where) in sorted(tally.worst.items()):
+    for key, (difference, where, allowed) in sorted(tally.worst.items()):
         print(f"{key:28} {difference:11.2e}  {where}")
+        validation.record("second reading", "ride in a second reading, written apart (tests/crosscheck/ride_reference.py), "
+                          "worst of each kind of number", f"{key}, {where}", 0.0, difference, allowed)
     print(f"{tally.numbers} numbers in {time.time() - start:.0f} s")
     print(f"{tally.passed} passed, {tally.failed} failed")
     return 1 if tally.failed or not tally.passed else 0

@@ -6,4 +6,4 @@ set -euo pipefail
 cd "$SOURCE/tests/crosscheck"
 "$PYTHON" -c 'import numpy' 2>/dev/null || { echo "needs Python 3 with NumPy" && exit 77; }
 
-"$PYTHON" compare_ride.py "$GIVEWAY" --cases "${CASES:-12}"
+"$PYTHON" compare_ride.py "$GIVEWAY" --cases "${CASES:-9}"

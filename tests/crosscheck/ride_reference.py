@@ -4,126 +4,20 @@
 Written from the definitions alone, in the plainest form there is: every body has its six degrees of
 freedom, every bracket a massless node of its own, every spring is one row b with a force k (b . q),
 the matrices are dense, and the integrals are Gauss-Kronrod sums that halve their panels until they
-agree to 1e-7. SI units inside.
-
-What stands behind the numbers: ISO 8608:2016 (road), ISO 2631-1:1997 with the parameters of ISO 8041
-(weightings Wk and Wd), IEC 61672-1:2013 Annex E (weighting A), IEC 61260-1:2014 (bands, base ten).
+agree to 1e-6. SI units inside. Bands are those of IEC 61260-1:2014, base ten.
 """
-import json
 import math
-import os
 
 import numpy as np
 
 from reference.case import GRAVITY, bush_frame, kit_fits, static_load
+from reference.dynamic_bush import Bush
+from reference.quadrature import integrate
+from reference.road import road, weight_a, weight_d, weight_k
 
-MATERIALS = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..", "materials")
-MM, N_PER_MM, NM_PER_DEG = 1e-3, 1e3, 180.0 / math.pi
-CLASSES = {c: 16e-6 * 4.0 ** i for i, c in enumerate("ABCDEFGH")}
+MM, N_PER_MM = 1e-3, 1e3
 BANDS = range(10, 26)
 
-
-# --- people, hearing, road ---------------------------------------------------------------------------
-
-def weight(f, f3, q4, step):
-    """|W| of ISO 2631-1: band limits 0.4 and 100 Hz, transition at f3, upward step for Wk."""
-    s = 2j * np.pi * f
-    w1, w2, w3 = (2 * np.pi * x for x in (0.4, 100.0, f3))
-    h = s ** 2 / (s ** 2 + math.sqrt(2) * w1 * s + w1 ** 2)
-    h = h * w2 ** 2 / (s ** 2 + math.sqrt(2) * w2 * s + w2 ** 2)
-    h = h * (1 + s / w3) / (1 + s / (q4 * w3) + (s / w3) ** 2)
-    if step:
-        (f5, q5), (f6, q6) = step
-        w5, w6 = 2 * np.pi * f5, 2 * np.pi * f6
-        h = h * (s ** 2 + s * w5 / q5 + w5 ** 2) / (s ** 2 + s * w6 / q6 + w6 ** 2)
-    return np.abs(h)
-
-
-def weight_k(f):
-    """Vertical."""
-    return weight(f, 12.5, 0.63, ((2.37, 0.91), (3.35, 0.91)))
-
-
-def weight_d(f):
-    """Fore-aft."""
-    return weight(f, 2.0, 0.63, None)
-
-
-def weight_a(f):
-    """A weighting as a factor, 1 at 1000 Hz: the four corners of IEC 61672-1."""
-    fr2, fl2, fh2, fa2 = 1000.0 ** 2, 10 ** 3.0, 10 ** 7.8, 10 ** 4.9
-    d = math.sqrt(0.5)
-    b = (fr2 + fl2 * fh2 / fr2 - d * (fl2 + fh2)) / (1 - d)
-    c = fl2 * fh2
-    f1, f4 = (math.sqrt((-b + sign * math.sqrt(b * b - 4 * c)) / 2) for sign in (-1, 1))
-    f2, f3 = ((3 + sign * math.sqrt(5)) / 2 * math.sqrt(fa2) for sign in (-1, 1))
-
-    def plain(x):
-        return (f4 ** 2 * x ** 4 / ((x ** 2 + f1 ** 2) * np.sqrt(x ** 2 + f2 ** 2)
-                                    * np.sqrt(x ** 2 + f3 ** 2) * (x ** 2 + f4 ** 2)))
-    if f1 > f4:
-        f1, f4 = f4, f1
-    return plain(f) / plain(1000.0)
-
-
-def road(ride, f):
-    """Spectrum of the profile under the tyre (m^2/Hz), averaged over the contact length."""
-    gd = ride["roughness_m3"] if "roughness_m3" in ride else CLASSES[ride["road_class"]]
-    v = ride["speed_km_h"] / 3.6
-    length = ride.get("contact_length_mm", 120.0) * MM
-    return gd * (f / v / 0.1) ** -2 / v * np.sinc(f * length / v) ** 2
-
-
-# --- bushes ------------------------------------------------------------------------------------------
-
-def pair(x):
-    """A number or a pair."""
-    return list(x) if isinstance(x, list) else [x, x]
-
-
-def material(name):
-    """The values of a compound."""
-    if isinstance(name, dict):
-        raw = name
-    else:
-        with open(os.path.join(MATERIALS, f"{name}.json"), encoding="utf-8") as file:
-            raw = json.load(file)
-    return {k: v["value"] if isinstance(v, dict) else v for k, v in raw.items()}
-
-
-class Bush:
-    """Six static rates and the factor that makes them dynamic."""
-
-    def __init__(self, spec, row, amplitude):
-        kind = spec["type"]
-        given = spec if kind == "rates" else row
-        self.k = np.array(pair(given["radial_N_per_mm"]) + [given["axial_N_per_mm"]]) * N_PER_MM
-        turn = pair(given.get("conical_Nm_per_deg", 0.0)) + [given.get("torsional_Nm_per_deg", 0.0)]
-        self.c = np.array(turn, float) * NM_PER_DEG
-        self.constant = spec.get("dynamic_ratio", 1.0) * (1 + 1j * spec.get("loss_factor", 0.0))
-        self.zener, self.payne = None, 1.0
-        if kind in ("bonded", "unbonded"):
-            wall = (spec["outer_diameter_mm"] - spec["inner_diameter_mm"]) / 2 * MM
-            self._compound(material(spec["material"]), wall, amplitude)
-
-    def _compound(self, m, wall, amplitude):
-        if m.get("zener_gain"):
-            self.zener = (m["zener_gain"], m["zener_tau_s"], m["zener_alpha"])
-        if m.get("payne_gain"):
-            x = amplitude / (m["payne_strain"] * wall)
-            self.payne = 1 + m["payne_gain"] / (1 + x ** (2 * m["payne_exponent"]))
-
-    def factor(self, f):
-        """Dynamic over static at frequencies f."""
-        out = np.full(np.shape(f), self.constant * self.payne, complex)
-        if self.zener:
-            d, tau, alpha = self.zener
-            x = (2j * np.pi * f * tau) ** alpha
-            out = out * (1 + d * x / (1 + x))
-        return out
-
-
-# --- the corner ----------------------------------------------------------------------------------------
 
 def cross_matrix(r):
     """theta x r = cross_matrix(r) theta, with the sign that goes with it."""
@@ -150,6 +44,7 @@ class Model:
         self._struts()
         self._tyre()
         self.b = np.array(self.rows)
+        self.squares = np.einsum("ei,ej->eij", self.b, self.b).reshape(len(self.b), -1).astype(complex)
 
     # what there is
     def _joints(self, fits, corner, rates):
@@ -289,7 +184,7 @@ class Model:
         """K at every f, without the named kinds; and the stiffness of each spring."""
         k = np.array([law(f) for law in self.laws]).T
         k = np.where([kind in leave_out for kind in self.kinds], 0, k)
-        return np.matmul(self.b.T, k[:, :, None] * self.b), k
+        return (k @ self.squares).reshape(len(f), self.n, self.n), k
 
     def respond(self, f):
         """Chassis z and x, and the squared body force, per metre of road, at frequencies f."""
@@ -386,48 +281,3 @@ class Model:
         paths = over(20.0, 200.0, slice(3, None))
         out["paths"] = {n[1]: float(p / paths.sum()) for n, p in zip(names, paths)}
         return out
-
-
-# --- integrals -------------------------------------------------------------------------------------------
-
-NODES = [0.991455371120812639206854697526329, 0.949107912342758524526189684047851,
-         0.864864423359769072789712788640926, 0.741531185599394439863864773280788,
-         0.586087235467691130294144691693013, 0.405845151377397166906606412076961,
-         0.207784955007898467600689403773245, 0.0]
-KRONROD = [0.022935322010529224963732008058970, 0.063092092629978553290700663189204,
-           0.104790010322250183839876322541518, 0.140653259715525918745189590510238,
-           0.169004726639267902826583426598550, 0.190350578064785409913256402421014,
-           0.204432940075298892414161999234649, 0.209482141084727828012999174891714]
-GAUSS = [0.129484966168869693270611432679082, 0.279705391489276667901467771423780,
-         0.381830050505118944950369775488975, 0.417959183673469387755102040816327]
-X = np.array([-x for x in NODES] + NODES[-2::-1])
-WK = np.array(KRONROD + KRONROD[-2::-1])
-WG = np.zeros(15)
-WG[1::2] = GAUSS + GAUSS[-2::-1]
-
-
-def integrate(density, edges, tolerance=1e-7):
-    """Integrals over each cell between edges: 15-point Kronrod in log f, panels halved where they differ
-    from the Gauss sum inside them by more than the tolerance of the whole."""
-    cells = list(zip(edges[:-1], edges[1:]))
-    todo = [(i, math.log(a), math.log(b)) for i, (a, b) in enumerate(cells)]
-    total, whole = None, None
-    while todo:
-        mid = np.array([(a + b) / 2 for _, a, b in todo])
-        half = np.array([(b - a) / 2 for _, a, b in todo])
-        f = np.exp(mid[:, None] + half[:, None] * X)
-        y = density(f.ravel()).reshape(len(todo), 15, -1) * f[:, :, None]
-        fine = np.einsum("i,pij,p->pj", WK, y, half)
-        coarse = np.einsum("i,pij,p->pj", WG, y, half)
-        if total is None:
-            total, whole = np.zeros((len(cells), fine.shape[1])), np.abs(fine).sum(axis=0)
-        scale = np.maximum(np.abs(fine), 1e-3 * whole / len(cells))
-        good = np.all(np.abs(fine - coarse)[:, :3] <= tolerance * scale[:, :3], axis=1) | (half < 1e-9)
-        nxt = []
-        for (i, a, b), ok, value in zip(todo, good, fine):
-            if ok:
-                total[i] += value
-            else:
-                nxt += [(i, a, (a + b) / 2), (i, (a + b) / 2, b)]
-        todo = nxt
-    return cells, total

@@ -1,0 +1,57 @@
+# SPDX-License-Identifier: MIT
+"""Bushes in motion (independent reading, used only for tests). SI units."""
+import json
+import math
+import os
+
+import numpy as np
+
+MATERIALS = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..", "..", "materials")
+N_PER_MM, NM_PER_DEG = 1e3, 180.0 / math.pi
+
+
+def pair(x):
+    """A number or a pair."""
+    return list(x) if isinstance(x, list) else [x, x]
+
+
+def material(name):
+    """The values of a compound."""
+    if isinstance(name, dict):
+        raw = name
+    else:
+        with open(os.path.join(MATERIALS, f"{name}.json"), encoding="utf-8") as file:
+            raw = json.load(file)
+    return {k: v["value"] if isinstance(v, dict) else v for k, v in raw.items()}
+
+
+class Bush:
+    """Six static rates and the factor that makes them dynamic."""
+
+    def __init__(self, spec, row, amplitude):
+        kind = spec["type"]
+        given = spec if kind == "rates" else row
+        self.k = np.array(pair(given["radial_N_per_mm"]) + [given["axial_N_per_mm"]]) * N_PER_MM
+        turn = pair(given.get("conical_Nm_per_deg", 0.0)) + [given.get("torsional_Nm_per_deg", 0.0)]
+        self.c = np.array(turn, float) * NM_PER_DEG
+        self.constant = spec.get("dynamic_ratio", 1.0) * (1 + 1j * spec.get("loss_factor", 0.0))
+        self.zener, self.payne = None, 1.0
+        if kind in ("bonded", "unbonded"):
+            wall = (spec["outer_diameter_mm"] - spec["inner_diameter_mm"]) / 2 * 1e-3
+            self._compound(material(spec["material"]), wall, amplitude)
+
+    def _compound(self, m, wall, amplitude):
+        if m.get("zener_gain"):
+            self.zener = (m["zener_gain"], m["zener_tau_s"], m["zener_alpha"])
+        if m.get("payne_gain"):
+            x = amplitude / (m["payne_strain"] * wall)
+            self.payne = 1 + m["payne_gain"] / (1 + x ** (2 * m["payne_exponent"]))
+
+    def factor(self, f):
+        """Dynamic over static at frequencies f."""
+        out = np.full(np.shape(f), self.constant * self.payne, complex)
+        if self.zener:
+            d, tau, alpha = self.zener
+            x = (2j * np.pi * f * tau) ** alpha
+            out = out * (1 + d * x / (1 + x))
+        return out
