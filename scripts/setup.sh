@@ -29,6 +29,8 @@ present() {
     debhelper) command -v dh ;;
     chromium) command -v chromium || command -v chromium-browser ;;
     nodejs) command -v node ;;
+    npm) command -v npm ;;
+    browser-modules) [ -d build/browser/node_modules/axe-core ] && [ -d build/browser/node_modules/playwright-core ] ;;
     gcovr | lintian | mandoc | clang | clang-format | clang-tidy | cppcheck | shellcheck) command -v "$1" ;;
     *) echo "setup.sh: no probe for $1" >&2 && exit 2 ;;
     esac >/dev/null 2>&1
@@ -47,7 +49,7 @@ choose() {
     demo) need+=(gnuplot-nox) ;;
     check | coverage)
         need+=(gnuplot-nox libcmocka-dev)
-        extra=(calculix-ccx python3-numpy python3-scipy python3-jsonschema nodejs chromium mandoc)
+        extra=(calculix-ccx python3-numpy python3-scipy python3-jsonschema nodejs npm chromium mandoc)
         if [ "$1" = coverage ]; then need+=(gcovr); fi
         ;;
     fuzz) need+=(clang libclang-rt-14-dev) ;;
@@ -78,6 +80,19 @@ by_hand() { # no way to install: say what is wanted, and stop only if it is need
     echo "  for the tests: cmocka, and if you can CalculiX (ccx), Python 3 with NumPy and SciPy, mandoc."
 }
 
+# What the browser test itself is written with: no part of the program, never beside the sources.
+browser_modules() {
+    if [ "$1" != check ] && [ "$1" != coverage ]; then return; fi
+    if present browser-modules || ! present npm || grep -qsx browser-modules "$skipped"; then return; fi
+    echo "installing: playwright-core axe-core (log: build/setup.log)"
+    mkdir -p build/browser
+    if ! npm install --prefix build/browser --no-save --no-audit --no-fund --ignore-scripts \
+        playwright-core@1.65.1 axe-core@4.14.1 >>build/setup.log 2>&1; then
+        echo "they could not be installed; the browser test will be skipped"
+        echo browser-modules >>"$skipped"
+    fi
+}
+
 choose "${1:-}"
 if [ "${2:-}" = --retry ]; then rm -f "$skipped"; fi
 mapfile -t missing < <(absent "${need[@]}")
@@ -85,7 +100,10 @@ mapfile -t wanted < <(absent "${extra[@]}")
 if [ -f "$skipped" ] && [ ${#wanted[@]} -gt 0 ]; then
     mapfile -t wanted < <(printf '%s\n' "${wanted[@]}" | grep -vxFf "$skipped" || true)
 fi
-if [ $((${#missing[@]} + ${#wanted[@]})) = 0 ]; then exit 0; fi
+if [ $((${#missing[@]} + ${#wanted[@]})) = 0 ]; then
+    browser_modules "$1"
+    exit 0
+fi
 
 mkdir -p build
 if ! command -v apt-get >/dev/null || { [ "$(id -u)" != 0 ] && ! command -v sudo >/dev/null; }; then
@@ -110,3 +128,4 @@ for package in "${wanted[@]}"; do
     echo "$package could not be installed; tests that need it will be skipped"
     echo "$package" >>"$skipped"
 done
+browser_modules "$1"

@@ -15,8 +15,9 @@ skip() { echo "$1" && exit 77; }
 chromium=$(command -v chromium || command -v chromium-browser || true)
 [ -n "$chromium" ] || skip "Chromium is not installed"
 command -v node >/dev/null || skip "Node is not installed"
-[ -d "$modules/playwright-core" ] && [ -d "$modules/axe-core" ] ||
-    skip "playwright-core and axe-core are not installed: scripts/setup.sh check"
+for module in playwright-core axe-core; do
+    [ -d "$modules/$module" ] || skip "$module is not installed: scripts/setup.sh check --retry"
+done
 command -v gnuplot >/dev/null || skip "gnuplot is not installed"
 
 # Modules are looked for beside the script, so the script goes beside the modules.

@@ -11,7 +11,7 @@ PY
 }
 
 _giveway() {
-    local commands="check rates deflect compare travel ride align help"
+    local commands="check rates deflect compare travel ride align report help"
     local options="--kit --load --corner --format --materials --method -o --out --quiet --help --version"
     local travel_options="--from-mm --to-mm --step-mm --detail"
     local bush_options="--type --material --inner-mm --outer-mm --length-mm --explain --frequency-Hz --amplitude-mm"
@@ -25,11 +25,14 @@ _giveway() {
     if [[ ${COMP_WORDS[1]} == @(deflect|compare|ride) ]]; then options+=" --detail"; fi
     if [[ ${COMP_WORDS[1]} == travel ]]; then options+=" $travel_options"; fi
 
+    if [[ ${COMP_WORDS[1]} == report ]]; then options+=" --for --date"; fi
+
     local IFS=$'\n'
     COMPREPLY=()
     case $previous in
     --corner) mapfile -t COMPREPLY < <(compgen -W $'front\nrear' -- "$current") && return ;;
     --format) mapfile -t COMPREPLY < <(compgen -W $'text\njson\ncsv' -- "$current") && return ;;
+    --for) mapfile -t COMPREPLY < <(compgen -W $'customer\nworkshop' -- "$current") && return ;;
     --method) mapfile -t COMPREPLY < <(compgen -W $'solved\nhandbook' -- "$current") && return ;;
     --type) mapfile -t COMPREPLY < <(compgen -W $'bonded\nunbonded' -- "$current") && return ;;
     -o | --out | --materials) mapfile -t COMPREPLY < <(compgen -d -- "$current") && return ;;

@@ -1,0 +1,156 @@
+/* SPDX-License-Identifier: MIT */
+/* Braking and cornering together, and what kits cost. */
+#include "support/case_sample.h"
+#include "support/check.h"
+
+#include "giveway/cost.h"
+#include "giveway/grid.h"
+#include "giveway/sweep.h"
+#include "giveway/units.h"
+
+#include <gsl/gsl_errno.h>
+#include <stdlib.h>
+#include <string.h>
+
+static gw_material_set materials;
+static gw_case saloon;
+
+static int setup(void **state)
+{
+    (void)state;
+    const char *root = getenv("SOURCE");
+    char path[512];
+    gw_faults faults = { 0 };
+    gsl_set_error_handler_off();
+    snprintf(path, sizeof path, "%s/cases/fast-saloon.json", root ? root : ".");
+    int failed = gw_materials_builtin(&materials, &faults) != GW_OK ||
+                 gw_case_load(path, &materials, &saloon, &faults) != GW_OK;
+    gw_faults_free(&faults);
+    return failed;
+}
+
+static int teardown(void **state)
+{
+    (void)state;
+    gw_case_free(&saloon);
+    gw_materials_free(&materials);
+    return 0;
+}
+
+static gw_grid_study solve(double brake, double lateral, int n)
+{
+    gw_grid_study study = { 0 };
+    gw_error err = { 0 };
+    const gw_selection wanted = { .only_axle = true, .axle = GW_FRONT };
+    const gw_grid_plan plan = { brake, lateral, n, n, GW_OUTER };
+    if (gw_study_grid(&saloon, &wanted, &plan, &study, &err) != GW_OK) fail_msg("%s", err.msg);
+    return study;
+}
+
+static void its_edges_are_the_sweeps_of_braking_and_of_cornering(void **state)
+{
+    (void)state;
+    gw_grid_study grid = solve(0.9, 0.6, 4);
+    const gw_selection wanted = { .only_axle = true, .axle = GW_FRONT };
+    for (int side = 0; side < 2; side++) {
+        gw_sweep_study sweep = { 0 };
+        const gw_sweep_plan plan = { .axis = side ? GW_SWEEP_LATERAL : GW_SWEEP_BRAKE,
+                                     .to_g = side ? 0.6 : 0.9,
+                                     .n = 4,
+                                     .along = { .side = GW_OUTER } };
+        assert_int_equal(gw_study_sweep(&saloon, &wanted, &plan, &sweep, NULL), GW_OK);
+        for (int k = 0; k < saloon.n_kits; k++)
+            for (int i = 0; i < 4; i++) {
+                const gw_grid_state *s = &gw_grid_find(&grid, k, GW_FRONT)->state[side ? i : 4 * i];
+                const gw_sweep_point *want = &gw_sweep_find(&sweep, k, GW_FRONT)->point[i];
+                assert_true(s->solved);
+                check_abs(s->toe, want->toe, 1e-9 * GW_DEG, "toe");
+                check_abs(s->camber_to_road, want->camber_to_road, 1e-9 * GW_DEG, "camber");
+                check_abs(s->wheel_centre.x, want->wheel_centre.x, 1e-12, "wheel forward");
+            }
+        gw_sweep_study_free(&sweep);
+    }
+    gw_grid_study_free(&grid);
+}
+
+static void between_states_a_tenth_of_a_g_apart_straight_lines_stray_less_than_a_minute_of_arc(void **state)
+{
+    (void)state;
+    const int fine = 21, step = 2;
+    gw_grid_study grid = solve(1.0, 1.0, fine);
+    for (int k = 0; k < saloon.n_kits; k++) {
+        const gw_grid_state *s = gw_grid_find(&grid, k, GW_FRONT)->state;
+        for (int b = 0; b + step < fine; b += step)
+            for (int l = 0; l + step < fine; l += step) {
+                const gw_grid_state *p = &s[b * fine + l], *q = &s[(b + step) * fine + l];
+                const gw_grid_state *between = &s[(b + 1) * fine + l + 1];
+                if (!q[step].solved || !p[step].solved || !q->solved || !between->solved) continue;
+                double toe = 0.25 * (p->toe + p[step].toe + q->toe + q[step].toe);
+                double camber = 0.25 * (p->camber + p[step].camber + q->camber + q[step].camber);
+                check_abs(toe, between->toe, GW_ARCMIN, "toe");
+                check_abs(camber, between->camber, GW_ARCMIN, "camber");
+            }
+    }
+    gw_grid_study_free(&grid);
+}
+
+static void a_wheel_that_lifts_leaves_its_state_unsolved_and_the_rest_stands(void **state)
+{
+    (void)state;
+    gw_grid_study grid = { 0 };
+    const gw_selection wanted = { .only_axle = true, .axle = GW_REAR };
+    const gw_grid_plan plan = { 3.0, 0.2, 7, 2, GW_OUTER }; /* more than any stop: the rear comes up */
+    assert_int_equal(gw_study_grid(&saloon, &wanted, &plan, &grid, NULL), GW_OK);
+    const gw_grid_state *s = gw_grid_find(&grid, 0, GW_REAR)->state;
+    assert_true(s[0].solved && s[2].solved);
+    assert_false(s[12].solved);
+    assert_null(gw_grid_find(&grid, 0, GW_FRONT));
+    gw_grid_study_free(&grid);
+}
+
+static void a_case_without_a_vehicle_has_no_grid(void **state)
+{
+    (void)state;
+    gw_case c;
+    gw_faults faults = { 0 };
+    gw_grid_study grid = { 0 };
+    gw_error err = { 0 };
+    const gw_selection wanted = { 0 };
+    const gw_grid_plan plan = { 1.0, 1.0, 2, 2, GW_OUTER };
+    assert_int_equal(sample_read(SAMPLE_MINIMAL, &c, &faults), GW_OK);
+    assert_int_equal(gw_study_grid(&c, &wanted, &plan, &grid, &err), GW_E_SCHEMA);
+    check_contains(err.msg, "vehicle: missing");
+    assert_int_equal(grid.n, 0);
+    gw_case_free(&c);
+    gw_faults_free(&faults);
+}
+
+/* Counted by hand from cases/fast-saloon.json: the rack's two mountings once, all else left and right. */
+static void a_kit_costs_what_differs_from_the_first_on_both_sides_of_the_car(void **state)
+{
+    (void)state;
+    int lateral = gw_corner_find_joint(&saloon.corners[GW_FRONT], "lateral_inner");
+    int rack = gw_corner_find_joint(&saloon.corners[GW_FRONT], "rack_right");
+    assert_int_equal(gw_joint_count_on_car(&saloon.corners[GW_FRONT], lateral), 2);
+    assert_int_equal(gw_joint_count_on_car(&saloon.corners[GW_FRONT], rack), 1);
+    gw_car_cost mixed = gw_car_cost_of(&saloon, gw_case_find_kit(&saloon, "mixed"));
+    /* front: 71 + 2 x 24 a side, two mountings at 22; rear: 71 + 62 + 2 x 21 a side */
+    assert_int_equal(mixed.parts, 2 * 3 + 2 + 2 * 4);
+    check_abs(mixed.price, 2 * (71 + 2 * 24) + 2 * 22 + 2 * (71 + 62 + 2 * 21), 1e-9, "price of mixed");
+    check_abs(mixed.minutes, 2 * (45 + 2 * 25) + 2 * 20 + 2 * (45 + 40 + 2 * 25), 1e-9, "minutes of mixed");
+    assert_int_equal(mixed.unpriced + mixed.untimed, 0);
+    gw_car_cost rubber = gw_car_cost_of(&saloon, 0); /* all of it new; ball joints have no price */
+    check_abs(rubber.price, 2 * (2 * 14 + 19 + 46) + 2 * 11 + 2 * (19 + 15 + 5 * 12 + 38), 1e-9, "price new");
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(its_edges_are_the_sweeps_of_braking_and_of_cornering),
+        cmocka_unit_test(between_states_a_tenth_of_a_g_apart_straight_lines_stray_less_than_a_minute_of_arc),
+        cmocka_unit_test(a_wheel_that_lifts_leaves_its_state_unsolved_and_the_rest_stands),
+        cmocka_unit_test(a_case_without_a_vehicle_has_no_grid),
+        cmocka_unit_test(a_kit_costs_what_differs_from_the_first_on_both_sides_of_the_car),
+    };
+    return cmocka_run_group_tests(tests, setup, teardown);
+}
