@@ -157,6 +157,11 @@ install: all ## install under PREFIX (/usr/local), below DESTDIR
 uninstall: ## take away what `install` put there
 	@scripts/install.sh uninstall $B "$(DESTDIR)" "$(PREFIX)" "$(LIBDIR)"
 
+validate: ## one table of every check against the world outside
+	@scripts/setup.sh check
+	+@$(ANEW) all tests
+	@scripts/validate.sh $(MODE)
+
 deb: ## make Debian packages, look them over, try what is in them
 	@scripts/setup.sh deb
 	@scripts/make-deb.sh
@@ -171,5 +176,5 @@ help: ## list the targets
 	@awk -F ':.*## ' '/^[a-z-]+:.*## /{printf "  make %-10s %s\n", $$1, $$2}' Makefile
 	@echo "  MODE=release|asan|coverage  CC=gcc|clang  PREFIX=/usr/local  DESTDIR=  JOBS=2  V=1 (show commands)"
 
-.PHONY: all tests unit demo check run-tests asan bench run-bench lint coverage install uninstall deb print-flags clean help FORCE
+.PHONY: all tests unit demo check run-tests asan bench run-bench lint coverage install uninstall validate deb print-flags clean help FORCE
 -include $(shell find $B -path $B/logs -prune -o -type f -name '*.d' -print 2>/dev/null)

@@ -50,9 +50,11 @@ static void check_all(const gw_given_rates *got, const gw_given_rates *want, dou
 static void added_length_of_a_long_bush_carries_the_adkins_gent_long_rates(void **state)
 {
     (void)state;
+    check_from("J. E. Adkins, A. N. Gent, Brit. J. Appl. Phys. 5 (1954) 354-358, long bush");
     gw_annulus one = tube(10, 20, 400, (double)INFINITY), two = tube(10, 20, 800, (double)INFINITY);
     gw_given_rates r1 = solved(&one, 0), r2 = solved(&two, 0);
     gw_plain_bush p = plain(&one);
+    check_about("a 10, b 20, L 400 to 800 mm [N/m, N m/rad]");
     check_rel(r2.radial[0] - r1.radial[0], gw_handbook_radial_long(&p), 2e-3, "radial");
     check_rel(r2.axial - r1.axial, gw_handbook_axial(&p), 1e-3, "axial");
     check_rel(r2.torsional, 2.0 * gw_handbook_torsional(&p), 1e-6, "torsional");
@@ -62,9 +64,11 @@ static void added_length_of_a_long_bush_carries_the_adkins_gent_long_rates(void 
 static void a_disc_tends_to_the_adkins_gent_short_rate(void **state)
 {
     (void)state;
+    check_from("J. E. Adkins, A. N. Gent, Brit. J. Appl. Phys. 5 (1954) 354-358, short bush");
     gw_annulus disc = tube(10, 20, 0.1, (double)INFINITY);
     gw_plain_bush p = plain(&disc);
     gw_given_rates r = solved(&disc, 1);
+    check_about("a 10, b 20, L 0.1 mm [N/m]");
     check_rel(r.radial[0], gw_handbook_radial_short(&p), 0.01, "plane stress");
     assert_true(r.axial > 0.0 && r.axial < gw_handbook_axial(&p));
 }

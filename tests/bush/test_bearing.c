@@ -32,14 +32,17 @@ static void hertz_in_a_cup_matches_the_worked_rows(void **state)
     };
 
     (void)state;
+    check_from("W. D. Pilkey, Formulas for Stress, Strain, and Structural Matrices: Hertz contact, sphere in "
+               "a socket, worked out apart");
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
         double d1 = rows[i].ball * GW_MM, d2 = d1 + rows[i].gap * GW_MM;
         gw_contact c = gw_hertz_contact(rows[i].load, d1 * d2 / (d2 - d1), STEEL);
 
-        check_printed(c.radius / GW_MM, rows[i].radius, 1e-3, 0.721, "radius");
-        check_printed(c.pressure / GW_MPA, rows[i].pressure, 0.1, 0.918, "pressure");
-        check_printed(c.approach / GW_MM, rows[i].approach, 1e-5, 1.040, "approach");
-        check_printed(c.secant / GW_N_PER_MM, rows[i].secant, rows[i].digit, 1.040, "secant rate");
+        check_about("ball %g mm, gap %g mm, %g N", rows[i].ball, rows[i].gap, rows[i].load);
+        check_printed(c.radius / GW_MM, rows[i].radius, 1e-3, 0.721, "radius [mm]");
+        check_printed(c.pressure / GW_MPA, rows[i].pressure, 0.1, 0.918, "pressure [MPa]");
+        check_printed(c.approach / GW_MM, rows[i].approach, 1e-5, 1.040, "approach [mm]");
+        check_printed(c.secant / GW_N_PER_MM, rows[i].secant, rows[i].digit, 1.040, "secant rate [N/mm]");
     }
 }
 
@@ -49,10 +52,12 @@ static void hertz_constants_are_the_handbooks(void **state)
     gw_contact c = gw_hertz_contact(1.0, 1.0, 1.0);
 
     (void)state;
+    check_rel(c.tangent, 1.5 * c.secant, 1e-15, "tangent");
+    check_from("W. D. Pilkey, Formulas for Stress, Strain, and Structural Matrices: Hertz contact, printed "
+               "constants");
     check_abs(c.radius, 0.721, 0.5e-3, "a");
     check_abs(c.pressure, 0.918, 0.5e-3, "p");
     check_abs(c.approach, 1.040, 0.5e-3, "approach");
-    check_rel(c.tangent, 1.5 * c.secant, 1e-15, "tangent");
 }
 
 static void a_sphere_on_a_rigid_plane_matches_the_published_answer(void **state)
@@ -61,7 +66,8 @@ static void a_sphere_on_a_rigid_plane_matches_the_published_answer(void **state)
     gw_contact c = gw_hertz_contact(60.0 * GW_PI, 16e-3, (1.0 - 0.09) / 1e9);
 
     (void)state;
-    check_abs(c.radius / GW_MM, 1.010, 0.5e-3, "contact radius");
+    check_from("a published problem of Hertz contact: sphere of 8 mm on a rigid plane");
+    check_abs(c.radius / GW_MM, 1.010, 0.5e-3, "contact radius [mm]");
 }
 
 static void a_steel_ball_on_steel_matches_the_worked_problem(void **state)
@@ -71,12 +77,14 @@ static void a_steel_ball_on_steel_matches_the_worked_problem(void **state)
     gw_contact plane = gw_hertz_contact(500.0, 50e-3, give), ball = gw_hertz_contact(500.0, 25e-3, give);
 
     (void)state;
-    check_printed(plane.radius / GW_MM, 0.4401, 1e-4, 0.721, "plane, radius");
-    check_printed(plane.pressure / GW_MPA, 1231.7, 0.1, 0.918, "plane, pressure");
-    check_printed(plane.approach / GW_MM, 0.007751, 1e-6, 1.040, "plane, approach");
-    check_printed(ball.radius / GW_MM, 0.3493, 1e-4, 0.721, "ball, radius");
-    check_printed(ball.pressure / GW_MPA, 1955.1, 0.1, 0.918, "ball, pressure");
-    check_printed(ball.approach / GW_MM, 0.009766, 1e-6, 1.040, "ball, approach");
+    check_from("W. D. Pilkey, Formulas for Stress, Strain, and Structural Matrices: Hertz contact, steel "
+               "ball of 50 mm, worked out apart");
+    check_printed(plane.radius / GW_MM, 0.4401, 1e-4, 0.721, "plane, radius [mm]");
+    check_printed(plane.pressure / GW_MPA, 1231.7, 0.1, 0.918, "plane, pressure [MPa]");
+    check_printed(plane.approach / GW_MM, 0.007751, 1e-6, 1.040, "plane, approach [mm]");
+    check_printed(ball.radius / GW_MM, 0.3493, 1e-4, 0.721, "ball, radius [mm]");
+    check_printed(ball.pressure / GW_MPA, 1955.1, 0.1, 0.918, "ball, pressure [MPa]");
+    check_printed(ball.approach / GW_MM, 0.009766, 1e-6, 1.040, "ball, approach [mm]");
 }
 
 /** d = 20 of series E. */
@@ -180,13 +188,15 @@ static void clearance_classes_match_iso_12240(void **state)
     double min = -1.0, max = -1.0;
 
     (void)state;
+    check_copy_of("ISO 12240-1, radial internal clearance");
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
         for (int c = 0; c < 3; c++) {
             gw_clearance_class which = (gw_clearance_class)c;
 
             assert_int_equal(gw_bearing_clearance(rows[i].bore * GW_MM, which, &min, &max, NULL), GW_OK);
-            check_abs(min, rows[i].um[c][0] * 1e-6, 1e-12, "from");
-            check_abs(max, rows[i].um[c][1] * 1e-6, 1e-12, "to");
+            check_about("bore %g mm, class %d of 3", rows[i].bore, c + 1);
+            check_abs(min, rows[i].um[c][0] * 1e-6, 1e-12, "from [m]");
+            check_abs(max, rows[i].um[c][1] * 1e-6, 1e-12, "to [m]");
         }
 }
 
@@ -195,13 +205,15 @@ static void tilt_by_geometry_rounds_down_to_the_table_of_series_e(void **state)
     static const double bores[] = { 10, 12, 15, 17, 20, 25, 30, 35, 40, 50, 60 };
 
     (void)state;
+    check_from("ISO 12240-1, series E, angle of tilt");
     for (size_t i = 0; i < sizeof bores / sizeof *bores; i++) {
         const gw_bearing_size *s = gw_bearing_series_e(bores[i] * GW_MM);
         double tilt;
 
         assert_non_null(s);
         tilt = gw_bearing_tilt_limit(s->ball, s->inner_width, s->outer_width);
-        check_abs(floor(tilt / GW_DEG), s->tilt / GW_DEG, 1e-9, "whole degrees");
+        check_about("bore %g mm", bores[i]);
+        check_abs(floor(tilt / GW_DEG), s->tilt / GW_DEG, 1e-9, "tilt [deg]");
     }
     assert_null(gw_bearing_series_e(21e-3));
 }
@@ -213,7 +225,8 @@ static void the_static_rating_of_the_40_mm_size_follows_from_500_n_per_mm2(void 
     bool given = true;
 
     (void)state;
-    check_rel(gw_bearing_static_rating(&b, &given), 500e3 / 0.87, 0.01, "rating before grooves");
+    check_from("a maker's catalogue page, bearing of 40 mm bore");
+    check_rel(gw_bearing_static_rating(&b, &given), 500e3 / 0.87, 0.01, "static rating before grooves [N]");
     assert_false(given);
 }
 

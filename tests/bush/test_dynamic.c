@@ -9,12 +9,17 @@
 #include "support/check.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 static void check_complex(double complex got, double re, double im, double tol, const char *what)
 {
-    check_abs(creal(got), re, tol, what);
-    check_abs(cimag(got), im, tol, what);
+    char part[64];
+
+    snprintf(part, sizeof part, "%s, real part", what);
+    check_abs(creal(got), re, tol, part);
+    snprintf(part, sizeof part, "%s, imaginary part", what);
+    check_abs(cimag(got), im, tol, part);
 }
 
 static void zener_k0_1000_k1_500_c1_2_matches_the_table(void **state)
@@ -29,10 +34,12 @@ static void zener_k0_1000_k1_500_c1_2_matches_the_table(void **state)
     };
 
     (void)state;
+    check_from("Zener's solid, worked out apart");
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
         double complex k = 1000.0 * gw_zener_factor(0.5, 2.0 / 500.0, 1.0, rows[i].hz);
 
-        check_complex(k, rows[i].re, rows[i].im, 0.5001e-4, "K");
+        check_about("%g Hz", rows[i].hz);
+        check_complex(k, rows[i].re, rows[i].im, 0.5001e-4, "K [N/mm]");
         check_abs(cabs(k), rows[i].size, 0.5001e-4, "|K|");
         check_abs(cimag(k) / creal(k), rows[i].tan_delta, 0.5001e-6, "tan delta");
     }
@@ -44,6 +51,7 @@ static void zener_loss_is_greatest_where_the_formula_says(void **state)
     double best = 0.0, at = 0.0;
 
     (void)state;
+    check_from("Zener's solid, greatest loss in closed form");
     for (double hz = 32.0; hz < 33.0; hz += 1e-4) {
         double complex k = gw_zener_factor(0.5, 0.004, 1.0, hz);
 
@@ -53,7 +61,8 @@ static void zener_loss_is_greatest_where_the_formula_says(void **state)
         }
     }
     check_abs(best, 0.204124, 0.5e-6, "greatest tan delta");
-    check_abs(at, 32.48737, 0.002, "its frequency"); /* a flat top: found to the square root of rounding */
+    check_abs(at, 32.48737, 0.002,
+              "its frequency [Hz]"); /* a flat top: found to the square root of rounding */
 }
 
 static void fractional_zener_matches_the_table(void **state)
@@ -67,9 +76,12 @@ static void fractional_zener_matches_the_table(void **state)
                  { 1000, 1743.9573, 163.6903 } };
 
     (void)state;
-    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
+    check_from("R. L. Bagley, P. J. Torvik, J. Rheol. 30 (1986) 133-155 (from memory), worked out apart");
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        check_about("fractional Zener, %g Hz", rows[i].hz);
         check_complex(1000.0 * gw_zener_factor(1.0, 1e-3, 0.5, rows[i].hz), rows[i].re, rows[i].im, 0.5001e-4,
-                      "K");
+                      "K [N/mm]");
+    }
 }
 
 static void fractional_zener_with_a_short_time_is_the_fractional_kelvin_voigt(void **state)
@@ -81,9 +93,12 @@ static void fractional_zener_with_a_short_time_is_the_fractional_kelvin_voigt(vo
     const double tau = 1e-30;
 
     (void)state;
-    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
+    check_from("R. L. Bagley, P. J. Torvik, J. Rheol. 30 (1986) 133-155 (from memory), worked out apart");
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        check_about("fractional Kelvin-Voigt, %g Hz", rows[i].hz);
         check_complex(1000.0 * gw_zener_factor(0.1 / pow(tau, 0.3), tau, 0.3, rows[i].hz), rows[i].re,
-                      rows[i].im, 0.6e-4, "K");
+                      rows[i].im, 0.6e-4, "K [N/mm]");
+    }
 }
 
 static void kraus_matches_the_table(void **state)
@@ -99,9 +114,12 @@ static void kraus_matches_the_table(void **state)
     };
 
     (void)state;
+    check_from(
+        "G. Kraus, J. Appl. Polym. Sci.: Appl. Polym. Symp. 39 (1984) 75-92 (from memory), worked out apart");
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
         double complex g = 1.5 * gw_kraus_factor(3.0, 0.4, 0.6, rows[i].strain / 0.01);
 
+        check_about("strain %g", rows[i].strain);
         check_complex(g, rows[i].storage, rows[i].loss, 0.5001e-5, "G");
         check_abs(cimag(g) / creal(g), rows[i].tan_delta, 0.5001e-5, "tan delta");
     }
@@ -136,11 +154,13 @@ static void stiffness_follows_from_loss_by_kramers_and_kronig(void **state)
                            .payne_exponent = 0.55 };
 
     (void)state;
+    check_from("Kramers and Kronig's relation, integrated numerically");
     for (double hz = 1.0; hz < 600.0; hz *= 3.0) {
         double at_rest = 1.2; /* the amplitude factor at x = xc: 1 + 0.4/2 */
 
+        check_about("%g Hz", hz);
         check_rel(at_rest + stiffness_from_loss(&law, hz), creal(gw_dynamic_factor(&law, hz, 1e-4)), 1e-5,
-                  "stiffness");
+                  "stiffness factor");
     }
 }
 

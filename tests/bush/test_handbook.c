@@ -23,9 +23,12 @@ static const struct {
 static void adkins_and_gent_1954_limits_are_reproduced(void **state)
 {
     (void)state;
+    check_from("J. E. Adkins, A. N. Gent, Brit. J. Appl. Phys. 5 (1954) 354-358, formulas worked out by a "
+               "second hand");
     for (size_t i = 0; i < sizeof ADKINS_GENT / sizeof *ADKINS_GENT; i++) {
         double a = ADKINS_GENT[i].a, b = ADKINS_GENT[i].b, length = ADKINS_GENT[i].length;
         gw_plain_bush p = { a, b, length, 1.0, (double)INFINITY };
+        check_about("a %g, b %g, L %g mm, G 1 MPa [N/mm, N mm/rad]", a, b, length);
         check_abs(gw_handbook_radial_long(&p), ADKINS_GENT[i].radial_long, 1e-4, "radial, long");
         check_abs(gw_handbook_radial_short(&p), ADKINS_GENT[i].radial_short, 1e-4, "radial, short");
         check_abs(gw_handbook_axial(&p), ADKINS_GENT[i].axial, 1e-4, "axial, long");
@@ -96,6 +99,9 @@ static void lindley_rows_come_out_as_printed(void **state)
 {
     (void)state;
     gw_lindley row;
+    assert_int_equal(gw_lindley_table(62.5, &row, NULL), GW_OK);
+    check_abs(row.g, 0.5 * (1.06e6 + 1.37e6), 1, "halfway between rows");
+    check_copy_of("P. B. Lindley, Engineering Design with Natural Rubber, MRPRA, 4th ed. 1974 (from memory)");
     assert_int_equal(gw_lindley_table(30, &row, NULL), GW_OK);
     check_abs(row.g, 0.30e6, 1, "G at 30");
     assert_int_equal(gw_lindley_table(50, &row, NULL), GW_OK);
@@ -104,8 +110,6 @@ static void lindley_rows_come_out_as_printed(void **state)
     check_abs(row.bulk, 1030e6, 1, "K at 50");
     assert_int_equal(gw_lindley_table(75, &row, NULL), GW_OK);
     check_abs(row.g, 2.22e6, 1, "G at 75");
-    assert_int_equal(gw_lindley_table(62.5, &row, NULL), GW_OK);
-    check_abs(row.g, 0.5 * (1.06e6 + 1.37e6), 1, "halfway between rows");
 }
 
 static void hardness_outside_the_table_is_refused_and_output_untouched(void **state)
@@ -128,12 +132,14 @@ static void hardness_outside_the_table_is_refused_and_output_untouched(void **st
 static void gent_1958_gives_its_moduli(void **state)
 {
     (void)state;
+    check_from("A. N. Gent, IRI Trans. 34 (1958) 46-57, formula worked out by a second hand");
     static const double GENT[][2] = { { 30, 1.142 }, { 40, 1.690 }, { 50, 2.456 }, { 60, 3.605 },
                                       { 70, 5.521 }, { 75, 7.053 }, { 80, 9.351 } };
     for (size_t i = 0; i < sizeof GENT / sizeof *GENT; i++) {
         double e = 0.0;
         assert_int_equal(gw_gent_young(GENT[i][0], &e, NULL), GW_OK);
-        check_abs(e / GW_MPA, GENT[i][1], 5e-4, "Gent 1958");
+        check_about("%g IRHD", GENT[i][0]);
+        check_abs(e / GW_MPA, GENT[i][1], 5e-4, "Young's modulus [MPa]");
     }
 }
 
@@ -154,6 +160,8 @@ static void lindley_and_gent_agree_within_their_spread(void **state)
 static void bonded_blocks_stiffen_as_gent_and_lindley_1959(void **state)
 {
     (void)state;
+    check_from(
+        "A. N. Gent, P. B. Lindley, Proc. IMechE 173 (1959), with Lindley's moduli, worked out by hand");
     static const double BLOCKS[][4] = { { 50, 0.25, 2.4008, 2.3952 }, { 50, 1, 5.4120, 5.3837 },
                                         { 50, 4, 53.592, 50.942 },    { 60, 0.5, 5.7183, 5.6900 },
                                         { 60, 2, 24.7420, 24.2209 },  { 60, 8, 329.122, 255.889 } };
@@ -161,10 +169,11 @@ static void bonded_blocks_stiffen_as_gent_and_lindley_1959(void **state)
         gw_lindley row;
         assert_int_equal(gw_lindley_table(BLOCKS[i][0], &row, NULL), GW_OK);
         double unit = BLOCKS[i][2] > 50 ? 5e-4 : 5e-5, s = BLOCKS[i][1];
+        check_about("%g IRHD, S %g", BLOCKS[i][0], s);
         check_abs(gw_compression_modulus(row.e0, row.shape_k, s, (double)INFINITY) / GW_MPA, BLOCKS[i][2],
-                  1.2 * unit, "without bulk");
+                  1.2 * unit, "modulus without bulk [MPa]");
         check_abs(gw_compression_modulus(row.e0, row.shape_k, s, row.bulk) / GW_MPA, BLOCKS[i][3], 1.2 * unit,
-                  "with bulk");
+                  "modulus with bulk [MPa]");
     }
 }
 

@@ -15,13 +15,15 @@ static void solid_shaft_100_in_hub_150_matches_the_published_example(void **stat
 
     (void)state;
     assert_int_equal(gw_press_fit_solve(&f, &r, NULL), GW_OK);
-    check_abs(r.pressure / GW_MPA, 58.3, 0.05, "pressure");
-    check_abs(r.housing_hoop / GW_MPA, 151.7, 0.05, "bore hoop");
-    check_abs(r.torque / GW_KN, 6.87, 0.005, "torque");
+    check_abs(r.sleeve_hoop, -r.pressure, 1e-6, "a solid shaft is squeezed alike everywhere");
+    check_from("J. E. Shigley, Mechanical Engineering Design (Budynas, Nisbett), press fits, a published "
+               "worked example");
+    check_abs(r.pressure / GW_MPA, 58.3, 0.05, "pressure [MPa]");
+    check_abs(r.housing_hoop / GW_MPA, 151.7, 0.05, "bore hoop [MPa]");
+    check_abs(r.torque / GW_KN, 6.87, 0.005, "torque [kN m]");
     check_abs(r.pressure / GW_MPA, 58.3333, 0.5e-4, "pressure, recomputed");
     check_abs(r.housing_hoop / GW_MPA, 151.6667, 0.5e-4, "bore hoop, recomputed");
     check_abs(r.torque / GW_KN, 6.87223, 0.5e-5, "torque, recomputed");
-    check_abs(r.sleeve_hoop, -r.pressure, 1e-6, "a solid shaft is squeezed alike everywhere");
 }
 
 /** Joint 45, housing 61, sleeve bore 40, interference 0.05 on the diameter. */
@@ -36,11 +38,13 @@ static void hollow_sleeve_in_a_steel_hub_matches_the_worked_values(void **state)
     gw_press_result r;
 
     (void)state;
+    check_from("J. E. Shigley, Mechanical Engineering Design (Budynas, Nisbett), press fits, hollow sleeve "
+               "in steel, worked out apart");
     assert_int_equal(gw_press_fit_solve(&f, &r, NULL), GW_OK);
-    check_abs(r.pressure / GW_MPA, 19.29954, 0.5e-5, "pressure");
-    check_abs(r.housing_hoop / GW_MPA, 65.3863, 0.5e-4, "hub bore hoop");
-    check_abs(r.sleeve_hoop / GW_MPA, -183.913, 0.5e-3, "sleeve bore hoop");
-    check_abs(r.force, 10913.6, 0.05, "force");
+    check_abs(r.pressure / GW_MPA, 19.29954, 0.5e-5, "pressure [MPa]");
+    check_abs(r.housing_hoop / GW_MPA, 65.3863, 0.5e-4, "hub bore hoop [MPa]");
+    check_abs(r.sleeve_hoop / GW_MPA, -183.913, 0.5e-3, "sleeve bore hoop [MPa]");
+    check_abs(r.force, 10913.6, 0.05, "force [N]");
 }
 
 static void one_material_agrees_with_the_short_formula(void **state)
@@ -62,9 +66,11 @@ static void aluminium_hub_matches_the_worked_value(void **state)
     gw_press_result r;
 
     (void)state;
+    check_from("J. E. Shigley, Mechanical Engineering Design (Budynas, Nisbett), press fits, hollow sleeve "
+               "in aluminium, worked out apart");
     f.housing = GW_RING_ALUMINIUM;
     assert_int_equal(gw_press_fit_solve(&f, &r, NULL), GW_OK);
-    check_abs(r.pressure / GW_MPA, 11.96422, 0.5e-5, "pressure");
+    check_abs(r.pressure / GW_MPA, 11.96422, 0.5e-5, "pressure [MPa]");
 }
 
 static void what_the_sleeve_shrinks_and_the_hub_grows_is_the_interference(void **state)
@@ -97,10 +103,12 @@ static void iso_286_limits_from_30_to_80_mm(void **state)
     };
 
     (void)state;
+    check_copy_of("ISO 286-2, limits of H7 with p6, r6, s6");
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
         gw_iso_fit f;
 
         assert_int_equal(gw_iso_fit_of(rows[i].mm * GW_MM, rows[i].fit, &f, NULL), GW_OK);
+        check_about("%g %s [m]", rows[i].mm, gw_fit_name(rows[i].fit));
         check_abs(f.hole.lower, 0.0, 0.0, "hole, lower");
         check_abs(f.hole.upper, rows[i].hole * 1e-6, 1e-12, "hole, upper");
         check_abs(f.shaft.lower, rows[i].lower * 1e-6, 1e-12, "shaft, lower");
@@ -128,6 +136,8 @@ static void fits_of_bush_sleeves_match_the_worked_pressures_and_forces(void **st
     };
 
     (void)state;
+    check_from("J. E. Shigley, Mechanical Engineering Design (Budynas, Nisbett), press fits, with ISO 286 "
+               "interference, worked out apart");
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
         for (int end = 0; end < 2; end++) {
             double d = rows[i].mm * GW_MM;
@@ -138,8 +148,9 @@ static void fits_of_bush_sleeves_match_the_worked_pressures_and_forces(void **st
             assert_int_equal(gw_iso_fit_of(d, rows[i].fit, &fit, NULL), GW_OK);
             f.interference = end == 0 ? fit.least : fit.most;
             assert_int_equal(gw_press_fit_solve(&f, &r, NULL), GW_OK);
-            check_abs(r.pressure / GW_MPA, rows[i].p[end], 0.00501, "pressure");
-            check_abs(r.force, rows[i].force[end], 0.501, "force");
+            check_about("%g %s, %s", rows[i].mm, gw_fit_name(rows[i].fit), end == 0 ? "loosest" : "tightest");
+            check_abs(r.pressure / GW_MPA, rows[i].p[end], 0.00501, "pressure [MPa]");
+            check_abs(r.force, rows[i].force[end], 0.501, "force [N]");
         }
 }
 

@@ -54,6 +54,7 @@ static void lateral_spring(fixture *f, gw_vec3 at_mm, double rate)
 static void planar_toe_turns_about_the_elastic_centre(void **unused)
 {
     (void)unused;
+    check_from("statics of a plane body on two springs, worked out by hand");
     static const struct {
         double x_force, yaw_deg_per_kn;
     } ROWS[] = { { 0.0, -0.0233860 }, { -0.02, -0.0292325 }, { 0.05, -0.0087698 } };
@@ -66,9 +67,11 @@ static void planar_toe_turns_about_the_elastic_centre(void **unused)
         f.corner.wheel.loaded_radius = 0.3;
         gw_corner_result r = solve_small(&f, gw_v3(0, SMALL, 0), gw_v3(0, 0, 0));
         double yaw_deg_per_kn = -r.toe_change / GW_DEG / SMALL * 1e3;
-        check_abs(yaw_deg_per_kn, ROWS[i].yaw_deg_per_kn, 0.5e-7, "yaw per kN");
+        check_about("force at x %g m", ROWS[i].x_force);
+        check_abs(yaw_deg_per_kn, ROWS[i].yaw_deg_per_kn, 0.5e-7, "yaw [deg/kN]");
         if (i == 0)
-            check_abs(r.contact_patch.y / SMALL * 1e3 / GW_MM, 0.1326531, 0.5e-7, "movement at the force");
+            check_abs(r.contact_patch.y / SMALL * 1e3 / GW_MM, 0.1326531, 0.5e-7,
+                      "movement at the force [mm/kN]");
     }
 }
 
@@ -76,6 +79,7 @@ static void planar_toe_turns_about_the_elastic_centre(void **unused)
 static void planar_camber_and_arm_forces_follow_statics(void **unused)
 {
     (void)unused;
+    check_from("statics of a plane body on two springs, worked out by hand");
     fixture f;
     plane_body(&f, gw_v3(1, 0, 0), gw_v3(0, 1, 1));
     lateral_spring(&f, gw_v3(0, 0, 550), 4000);
@@ -86,10 +90,10 @@ static void planar_camber_and_arm_forces_follow_statics(void **unused)
     fixture_spring(&f, GW_UPRIGHT, gw_v3(0, 0, 300), gw_v3(0, 0, 900), 50);
     gw_corner_result r = solve_small(&f, gw_v3(0, SMALL, 0), gw_v3(0, 0, 0));
     double per_kn = 1e3 / SMALL;
-    check_abs(fabs(r.camber_change) / GW_DEG * per_kn, 0.0519690, 0.5e-7, "camber per kN");
-    check_abs(r.contact_patch.y / GW_MM * per_kn, 0.3560091, 0.5e-7, "movement at the ground");
-    check_abs(f.results[1].f[2] * per_kn, -571.43, 0.5e-2, "upper arm");
-    check_abs(f.results[2].f[2] * per_kn, 1571.43, 0.5e-2, "lower arm");
+    check_abs(fabs(r.camber_change) / GW_DEG * per_kn, 0.0519690, 0.5e-7, "camber [deg/kN]");
+    check_abs(r.contact_patch.y / GW_MM * per_kn, 0.3560091, 0.5e-7, "movement at the ground [mm/kN]");
+    check_abs(f.results[1].f[2] * per_kn, -571.43, 0.5e-2, "force in the upper arm [N/kN]");
+    check_abs(f.results[2].f[2] * per_kn, 1571.43, 0.5e-2, "force in the lower arm [N/kN]");
 }
 
 /* A trailing arm on two equal bushes that resist translation only; every equation is written out. */

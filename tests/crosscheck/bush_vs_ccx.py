@@ -18,6 +18,7 @@ import tempfile
 import time
 
 sys.dont_write_bytecode = True
+import validation  # noqa: E402
 from ccx_model import Eighth, LOADS  # noqa: E402
 
 
@@ -96,6 +97,9 @@ def compare(name, tolerance, own, other):
     """Prints one line of percentages; returns passed and failed."""
     off = {load: own[load] / other[load] - 1 for load in other}
     bad = [load for load in off if not abs(off[load]) <= tolerance]
+    for load, want in other.items():
+        validation.record("computed", "CalculiX, three-dimensional finite elements", f"{name} mm, {load} [N/mm, N mm/rad]",
+                          want, own[load], tolerance * want)
     words = "  ".join(f"{load} {100 * value:+.2f}" for load, value in off.items())
     print(f"{'FAIL' if bad else 'ok':4}  {name:40} within {100 * tolerance:.0f} %:  {words}", flush=True)
     return len(off) - len(bad), len(bad)

@@ -27,6 +27,7 @@ sys.dont_write_bytecode = True
 import numpy as np  # noqa: E402
 
 import random_cases  # noqa: E402
+import validation  # noqa: E402
 from reference.case import Unsupported, read  # noqa: E402
 from reference.study import Study  # noqa: E402
 
@@ -45,6 +46,13 @@ class Tally:
         self.numbers += 1
         if not ratio <= self.worst.get(key, (-1.0,))[0]:
             self.worst[key] = (ratio, difference, where)
+
+    def keep(self, subject):
+        """The worst of each kind into the table of validation."""
+        for key, (ratio, difference, where) in sorted(self.worst.items()):
+            allowed = difference / ratio if ratio > 0 else 0.0
+            validation.record("second reading", f"{subject}, worst of each kind of number", f"{key}, {where}", 0.0,
+                              difference, allowed)
 
     def result(self, good, where, why=""):
         """Note one result."""
@@ -169,6 +177,7 @@ def main():
     print(f"{'number':34} {'of allowed':>10} {'difference':>11}  where")
     for key, (ratio, diff, where) in sorted(tally.worst.items()):
         print(f"{key:34} {ratio:10.2e} {diff:11.2e}  {where}")
+    tally.keep("the corner in a second reading, written apart (tests/crosscheck/reference)")
     for line in tally.skipped:
         print(f"left out: {line}")
     print(f"{tally.numbers} vectors and numbers in {time.time() - start:.0f} s")

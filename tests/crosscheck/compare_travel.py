@@ -240,6 +240,7 @@ def main():
     print(f"{'number':34} {'of allowed':>10} {'difference':>11}  where")
     for key, (ratio, diff, where) in sorted(tally.worst.items()):
         print(f"{key:34} {ratio:10.2e} {diff:11.2e}  {where}")
+    tally.keep("bump and rebound in a second reading, written apart (tests/crosscheck/reference)")
     for line in tally.skipped:
         print(f"left out: {line}")
     print(f"{tally.numbers} vectors and numbers in {time.time() - start:.0f} s")

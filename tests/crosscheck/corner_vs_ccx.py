@@ -16,6 +16,8 @@ import subprocess
 import sys
 import tempfile
 
+import validation
+
 HERE = os.path.dirname(os.path.abspath(__file__))
 STATIC_N = 1e-6
 FORCE = (-0.4, -0.25, 0.3)  # so small that what is quadratic in them is below what is compared
@@ -233,15 +235,18 @@ def fits_of(case, kit):
     return {**fits, **kit.get("fits", {})}
 
 
-def close(worst, what, got, want):
+def close(worst, where, what, got, want):
     """Vectors agree to AGREE of the larger of them."""
     size = max(map(abs, list(want) + list(got))) or 1.0
     off = max(abs(g - w) for g, w in zip(got, want)) / size
     worst[what] = max(worst.get(what, 0.0), off)
+    validation.record("computed", "CalculiX, rigid bodies and springs, linear",
+                      f"{where}: {what}, difference over size", 0.0, off, AGREE)
     return off <= AGREE
 
 
 def check(giveway, case, axle, kit, worst):
+    where = f"{case['title'].split(' (')[0]}, {axle}, {kit['name']}"
     small = reduced_case(case, axle)
     with tempfile.TemporaryDirectory() as directory:
         path = os.path.join(directory, "small.json")
@@ -253,16 +258,16 @@ def check(giveway, case, axle, kit, worst):
         theirs, force = model.solve(directory)
     turn = [math.degrees(x) for x in theirs[model.rot_upright]]
     # S0 carries STATIC_N only: what it moves is below what is compared.
-    ok = close(worst, "camber, toe, caster", [ours[k] for k in ("camber_change_deg", "toe_change_deg", "caster_change_deg")],
+    ok = close(worst, where, "camber, toe, caster", [ours[k] for k in ("camber_change_deg", "toe_change_deg", "caster_change_deg")],
                [-turn[0], -turn[2], -turn[1]])
-    ok &= close(worst, "wheel centre", ours["wheel_centre_mm"], theirs[model.hub_node])
-    ok &= close(worst, "contact patch", ours["contact_patch_mm"], theirs[model.patch_node])
-    ok &= close(worst, "spring force", [ours["spring_force_N"]], [force])
+    ok &= close(worst, where, "wheel centre", ours["wheel_centre_mm"], theirs[model.hub_node])
+    ok &= close(worst, where, "contact patch", ours["contact_patch_mm"], theirs[model.patch_node])
+    ok &= close(worst, where, "spring force", [ours["spring_force_N"]], [force])
     got, want = [], []
     for j, bush in zip(model.joints, ours["bushes"]):
         got += bush["force_N"]
         want += [k * u for k, u in zip(j["k"], theirs[j["u"]])]
-    ok &= close(worst, "forces in the bushes", got, want)
+    ok &= close(worst, where, "forces in the bushes", got, want)
     return ok
 
 

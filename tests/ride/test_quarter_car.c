@@ -82,10 +82,14 @@ static void rms_values_match_the_closed_forms(void **state)
         quarter_car(&t, s->ms, s->mu, s->ks, s->c, s->kt);
         open_model(&t, &model, &arena);
         check_rel(model.chassis_mass, s->ms, 1e-12, "sprung mass");
+        check_from(
+            "the two-mass quarter car in closed form: A. G. Thompson; A. Hac (1985); Turkay and Akcay, J. "
+            "Sound Vib. 282 (2005) (from memory)");
         answers got = mean_squares(&model, 1e-4, 1e8);
-        check_abs(sqrt(got.acceleration), s->acceleration, 1e-6, "body acceleration");
-        check_abs(sqrt(got.travel), s->travel, 1e-8, "suspension travel");
-        check_abs(sqrt(got.tyre), s->tyre, 1e-8, "tyre deflection");
+        check_about("%g over %g kg, %g N/m", s->ms, s->mu, s->ks);
+        check_abs(sqrt(got.acceleration), s->acceleration, 1e-6, "body acceleration [m/s2]");
+        check_abs(sqrt(got.travel), s->travel, 1e-8, "suspension travel [m]");
+        check_abs(sqrt(got.tyre), s->tyre, 1e-8, "tyre deflection [m]");
         gw_arena_free(&arena);
     }
 }
@@ -93,15 +97,19 @@ static void rms_values_match_the_closed_forms(void **state)
 static void band_limited_acceleration_matches(void **state)
 {
     (void)state;
+    check_from("the two-mass equations, evaluated apart from this program");
     test_corner t;
     gw_arena arena = { 0 };
     gw_ride_model model;
     quarter_car(&t, 300, 40, 20000, 1500, 200000);
     open_model(&t, &model, &arena);
-    check_abs(sqrt(mean_squares(&model, 0.4, 100).acceleration), 0.74015, 5e-6, "0.4 to 100 Hz");
-    check_abs(sqrt(mean_squares(&model, 0.5, 80).acceleration), 0.73974, 5e-6, "0.5 to 80 Hz");
-    check_abs(sqrt(mean_squares(&model, 20, 80).acceleration), 0.11152, 5e-6, "20 to 80 Hz");
-    check_abs(sqrt(mean_squares(&model, 20, 80).force), 33.457, 5e-4, "force, 20 to 80 Hz");
+    check_abs(sqrt(mean_squares(&model, 0.4, 100).acceleration), 0.74015, 5e-6,
+              "acceleration, 0.4 to 100 Hz [m/s2]");
+    check_abs(sqrt(mean_squares(&model, 0.5, 80).acceleration), 0.73974, 5e-6,
+              "acceleration, 0.5 to 80 Hz [m/s2]");
+    check_abs(sqrt(mean_squares(&model, 20, 80).acceleration), 0.11152, 5e-6,
+              "acceleration, 20 to 80 Hz [m/s2]");
+    check_abs(sqrt(mean_squares(&model, 20, 80).force), 33.457, 5e-4, "force, 20 to 80 Hz [N]");
     gw_arena_free(&arena);
 }
 
@@ -109,19 +117,21 @@ static void band_limited_acceleration_matches(void **state)
 static void modes_of_the_quarter_car(void **state)
 {
     (void)state;
+    check_from("the two-mass equations, evaluated apart from this program");
     test_corner t;
     gw_ride_result r = { 0 };
     gw_error err = { 0 };
     quarter_car(&t, 300, 40, 20000, 1500, 200000);
     if (gw_ride_solve(&t.corner, t.fit, &t.ride, NULL, &r, &err) != GW_OK) fail_msg("%s", err.msg);
     const gw_ride_mode *body = &r.modes[r.body], *wheel = &r.modes[r.wheel_vertical];
-    check_abs(body->hz, 1.23833, 5e-6, "body");
-    check_abs(wheel->hz, 11.80982, 5e-6, "wheel");
+    check_abs(body->hz, 1.23833, 5e-6, "body [Hz]");
+    check_abs(wheel->hz, 11.80982, 5e-6, "wheel [Hz]");
     check_abs(body->zeta, 0.26792, 5e-6, "body damping");
     check_abs(wheel->zeta, 0.26178, 5e-6, "wheel damping");
     /* The size of the pole is what tables print as the damped mode's frequency. */
-    check_abs(body->damped_hz / sqrt(1 - body->zeta * body->zeta), 1.25717, 5e-6, "body, size of pole");
-    check_abs(wheel->damped_hz / sqrt(1 - wheel->zeta * wheel->zeta), 11.63280, 5e-6, "wheel, size of pole");
+    check_abs(body->damped_hz / sqrt(1 - body->zeta * body->zeta), 1.25717, 5e-6, "body, size of pole [Hz]");
+    check_abs(wheel->damped_hz / sqrt(1 - wheel->zeta * wheel->zeta), 11.63280, 5e-6,
+              "wheel, size of pole [Hz]");
     check_contains(body->words, "body vertical");
     check_contains(wheel->words, "wheel vertical");
     gw_ride_result_free(&r);
@@ -131,6 +141,8 @@ static void modes_of_the_quarter_car(void **state)
 static void reference_quarter_car_of_road_roughness(void **state)
 {
     (void)state;
+    check_from(
+        "M. W. Sayers, TRR 1501 (1995), reference quarter car (from memory); its equations evaluated apart");
     test_corner t;
     gw_ride_result r = { 0 };
     gw_arena arena = { 0 };
@@ -139,10 +151,10 @@ static void reference_quarter_car_of_road_roughness(void **state)
     t.ride.roughness = gw_road_class_roughness('A');
     t.ride.speed = 80.0 / 3.6;
     assert_int_equal(gw_ride_solve(&t.corner, t.fit, &t.ride, NULL, &r, NULL), GW_OK);
-    check_abs(r.modes[r.body].hz, 1.20830, 5e-6, "body");
-    check_abs(r.modes[r.wheel_vertical].hz, 11.00473, 5e-6, "wheel");
+    check_abs(r.modes[r.body].hz, 1.20830, 5e-6, "body [Hz]");
+    check_abs(r.modes[r.wheel_vertical].hz, 11.00473, 5e-6, "wheel [Hz]");
     open_model(&t, &model, &arena);
-    check_abs(sqrt(mean_squares(&model, 1e-4, 2e5).acceleration), 0.405512, 1e-6, "acceleration");
+    check_abs(sqrt(mean_squares(&model, 1e-4, 2e5).acceleration), 0.405512, 1e-6, "acceleration [m/s2]");
     gw_arena_free(&arena);
     gw_ride_result_free(&r);
 }
@@ -198,6 +210,7 @@ static void bush_in_the_path_matches_the_two_mass_equations(void **state)
 static void weighted_comfort_matches_with_and_without_a_bush(void **state)
 {
     (void)state;
+    check_from("the two-mass equations, evaluated apart from this program, weighted as ISO 2631-1");
     const double weighted[3] = { 0.62679, 0.64037, 0.60545 };
     for (int which = 0; which < 3; which++) {
         test_corner t;
@@ -206,7 +219,10 @@ static void weighted_comfort_matches_with_and_without_a_bush(void **state)
         if (which > 0) stand_on_bush(&t, which == 2);
         without_slope(&t);
         assert_int_equal(gw_ride_solve(&t.corner, t.fit, &t.ride, NULL, &r, NULL), GW_OK);
-        check_abs(r.comfort, weighted[which], 5.1e-6, "weighted acceleration");
+        check_about("%s", which == 0   ? "no bush"
+                          : which == 1 ? "damper on a bush"
+                                       : "spring and damper on a bush");
+        check_abs(r.comfort, weighted[which], 5.1e-6, "weighted acceleration [m/s2]");
         gw_ride_result_free(&r);
     }
 }
@@ -234,6 +250,7 @@ static void comfort_scales_with_road_and_speed(void **state)
 static void single_degree_transmissibility(void **state)
 {
     (void)state;
+    check_from("S. S. Rao, Mechanical Vibrations, base excitation");
     const double r[] = { 0.5, 1, 2, 3, 5, 10 };
     const double zeta[] = { 0.05, 0.1, 0.2, 0.3 };
     const double table[6][4] = {
@@ -253,8 +270,11 @@ static void single_degree_transmissibility(void **state)
         for (int l = 0; l < 6; l++) hz[l] = r[l] * wn / (2 * GW_PI);
         hz[6] = hz[7] = sqrt(2.0) * wn / (2 * GW_PI);
         gw_ride_respond_hz(&model, hz, x);
-        for (int l = 0; l < 6; l++)
+        for (int l = 0; l < 6; l++) {
+            check_about("r %g, zeta %g", r[l], zeta[z]);
             check_abs(cabs(gw_lanes_get(&x[model.chassis_z], l)), table[l][z], 6e-6, "transmissibility");
+        }
+        check_about("zeta %g", zeta[z]);
         check_abs(cabs(gw_lanes_get(&x[model.chassis_z], 6)), 1.0, 1e-5, "one at root two");
         gw_arena_free(&arena);
     }

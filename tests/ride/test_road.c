@@ -9,9 +9,13 @@
 static void classes_have_the_means_of_iso_8608(void **state)
 {
     (void)state;
+    check_copy_of("ISO 8608:2016, Table C.1 (from memory)");
     const double mean[8] = { 16, 64, 256, 1024, 4096, 16384, 65536, 262144 };
-    for (int i = 0; i < 8; i++)
-        check_rel(gw_road_class_roughness((char)('A' + i)), mean[i] * 1e-6, 1e-12, "mean");
+    for (int i = 0; i < 8; i++) {
+        check_about("class %c", 'A' + i);
+        check_rel(gw_road_class_roughness((char)('A' + i)), mean[i] * 1e-6, 1e-12, "geometric mean [m3]");
+    }
+    check_about("beyond H");
     check_abs(gw_road_class_roughness('I'), 0.0, 0.0, "no such class");
     check_abs(gw_road_class_roughness('a'), 0.0, 0.0, "no such class");
 }
@@ -31,6 +35,7 @@ static void road_velocity_is_white(void **state)
 static void class_c_height_over_the_standards_range(void **state)
 {
     (void)state;
+    check_from("ISO 8608:2016, class C from 0.011 to 2.83 cycles/m, integrated by hand");
     double v = 20.0, sum = 0.0;
     const int n = 200000;
     double low = log(GW_ROAD_N_MIN * v), high = log(GW_ROAD_N_MAX * v);
@@ -38,7 +43,7 @@ static void class_c_height_over_the_standards_range(void **state)
         double hz = exp(low + (high - low) * (i + 0.5) / n);
         sum += gw_road_spectrum(256e-6, v, hz) * hz * (high - low) / n;
     }
-    check_abs(sqrt(sum), 15.226e-3, 0.5e-6, "rms height");
+    check_abs(sqrt(sum), 15.226e-3, 0.5e-6, "rms height [m]");
 }
 
 static void contact_averages_over_whole_waves_to_nothing(void **state)

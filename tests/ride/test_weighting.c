@@ -31,40 +31,52 @@ static const struct row {
 static void wk_matches_the_table_within_a_unit_of_the_last_digit(void **state)
 {
     (void)state;
-    for (size_t i = 0; i < sizeof TABLE / sizeof *TABLE; i++)
+    check_from("ISO 2631-1:1997, Table 3, column Wk (printed x 1000)");
+    for (size_t i = 0; i < sizeof TABLE / sizeof *TABLE; i++) {
+        check_about("%g Hz", TABLE[i].hz);
         check_abs(1000.0 * gw_weight_wk(TABLE[i].hz), TABLE[i].wk, TABLE[i].wk_unit, "Wk");
+    }
 }
 
 static void wd_matches_the_table_within_a_unit_of_the_last_digit(void **state)
 {
     (void)state;
-    for (size_t i = 0; i < sizeof TABLE / sizeof *TABLE; i++)
+    check_from("ISO 2631-1:1997, Table 3, column Wd (printed x 1000)");
+    for (size_t i = 0; i < sizeof TABLE / sizeof *TABLE; i++) {
+        check_about("%g Hz", TABLE[i].hz);
         if (TABLE[i].hz != 10.0)
             check_abs(1000.0 * gw_weight_wd(TABLE[i].hz), TABLE[i].wd, TABLE[i].wd_unit, "Wd");
-    check_abs(1000.0 * gw_weight_wd(10.0), 201.7, 0.05, "Wd at 10 Hz by its transfer function");
+    }
+    check_about("10 Hz");
+    check_abs(1000.0 * gw_weight_wd(10.0), 201.7, 0.05, "Wd by its transfer function");
 }
 
 /* IEC 61672-1:2013, Table 3 (from memory), dB, at the exact base-ten frequencies; printed to 0.1 dB. */
 static void a_weighting_matches_the_table(void **state)
 {
     (void)state;
+    check_from("IEC 61672-1:2013, Table 3, weighting A (from memory)");
     const double table[] = { -70.4, -63.4, -56.7, -50.5, -44.7, -39.4, -34.6, -30.2, -26.2,
                              -22.5, -19.1, -16.1, -13.4, -10.9, -8.6,  -6.6,  -4.8,  -3.2,
                              -1.9,  -0.8,  0.0,   0.6,   1.0,   1.2,   1.3,   1.2,   1.0,
                              0.5,   -0.1,  -1.1,  -2.5,  -4.3,  -6.6,  -9.3 };
-    for (int i = 0; i < (int)(sizeof table / sizeof *table); i++)
-        check_abs(20.0 * log10(gw_weight_a(gw_band_centre(i + 10))), table[i], 0.0501, "A weighting");
+    for (int i = 0; i < (int)(sizeof table / sizeof *table); i++) {
+        check_about("%.4g Hz", gw_band_centre(i + 10));
+        check_abs(20.0 * log10(gw_weight_a(gw_band_centre(i + 10))), table[i], 0.0501, "A [dB]");
+    }
 }
 
 /* The same standard prints the pole frequencies 20.60, 107.7, 737.9 and 12194 Hz. */
 static void a_weighting_follows_from_the_printed_poles(void **state)
 {
     (void)state;
+    check_from("IEC 61672-1:2013, Annex E, poles of weighting A");
     const double f1 = 20.60 * 20.60, f2 = 107.7 * 107.7, f3 = 737.9 * 737.9, f4 = 12194.0 * 12194.0;
     for (double hz = 20; hz < 400; hz *= 1.3) {
         double s = hz * hz;
         double by_hand = f4 * s * s / ((s + f1) * sqrt((s + f2) * (s + f3)) * (s + f4));
-        check_abs(20 * log10(gw_weight_a(hz)), 20 * log10(by_hand) + 2.000, 0.005, "A weighting, dB");
+        check_about("%.4g Hz", hz);
+        check_abs(20 * log10(gw_weight_a(hz)), 20 * log10(by_hand) + 2.000, 0.005, "A [dB]");
     }
 }
 
@@ -73,15 +85,18 @@ static void a_weighting_follows_from_the_printed_poles(void **state)
 static void bands_are_base_ten(void **state)
 {
     (void)state;
+    check_from("IEC 61260-1:2014, third-octave bands, base ten");
     const double nominal[GW_BANDS] = { 10, 12.5, 16,  20,  25,  31.5, 40,  50,
                                        63, 80,   100, 125, 160, 200,  250, 315 };
     for (int n = GW_BAND_FIRST; n <= GW_BAND_LAST; n++) {
+        check_about("band %g Hz", nominal[n - GW_BAND_FIRST]);
         check_rel(gw_band_nominal(n), nominal[n - GW_BAND_FIRST], 1e-12, "nominal");
         check_rel(gw_band_centre(n), nominal[n - GW_BAND_FIRST], 0.013, "exact beside nominal");
         check_abs(gw_band_low(n) / gw_band_centre(n), 0.891251, 5e-7, "lower edge");
         check_abs(gw_band_high(n) / gw_band_centre(n), 1.122018, 5e-7, "upper edge");
         check_rel(gw_band_high(n), gw_band_low(n + 1), 1e-14, "bands meet");
     }
+    check_about("exact");
     check_rel(gw_band_centre(20), 100.0, 1e-14, "100 Hz");
     check_rel(gw_band_centre(15), 31.6227766, 1e-9, "31.5 Hz, exact");
     check_rel(gw_band_nominal(-3), 0.5, 1e-12, "0.5 Hz");

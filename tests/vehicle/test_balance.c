@@ -53,6 +53,7 @@ static double understeer_with(gw_axle axle, const gw_axle_state *s)
 static void published_illustrative_budget_adds_up(void **unused)
 {
     (void)unused;
+    check_from("illustrative budget in an encyclopedia, after Bundorf and Leffert, SAE 760713 (1976)");
     static const struct {
         gw_budget_entry entry;
         double front, rear;
@@ -69,9 +70,9 @@ static void published_illustrative_budget_adds_up(void **unused)
         b.entry[GW_FRONT][PRINTED[i].entry] = PRINTED[i].front * GW_DEG;
         b.entry[GW_REAR][PRINTED[i].entry] = PRINTED[i].rear * GW_DEG;
     }
-    check_abs(gw_budget_axle(&b, GW_FRONT) / GW_DEG, 11.0, 0.05, "front");
-    check_abs(gw_budget_axle(&b, GW_REAR) / GW_DEG, 6.9, 0.05, "rear");
-    check_abs(gw_budget_understeer(&b) / GW_DEG, 4.1, 0.05, "understeer");
+    check_abs(gw_budget_axle(&b, GW_FRONT) / GW_DEG, 11.0, 0.05, "front [deg/g]");
+    check_abs(gw_budget_axle(&b, GW_REAR) / GW_DEG, 6.9, 0.05, "rear [deg/g]");
+    check_abs(gw_budget_understeer(&b) / GW_DEG, 4.1, 0.05, "understeer [deg/g]");
 }
 
 /* Gillespie, Fundamentals of Vehicle Dynamics (SAE, 1992), ch. 6: K = W_f/C_f - W_r/C_r, C of the axle. */
@@ -81,8 +82,11 @@ static void bare_linear_tyres_need_weight_over_stiffness(void **unused)
     double e[GW_BUDGET_ENTRIES];
     gw_axle_state s = bare_axle();
     entries_of(&s, e);
-    check_rel(e[GW_BUDGET_TYRE] / GW_DEG, 2 * 4216 / (2 * 1487.0), 1e-12, "deg/g");
-    for (int i = 1; i < GW_BUDGET_ENTRIES; i++) check_abs(e[i], 0.0, 1e-15, "nothing else");
+    for (int i = 0; i < GW_BUDGET_ENTRIES; i++)
+        if (i != GW_BUDGET_TYRE) check_abs(e[i], 0.0, 1e-15, "nothing else");
+    check_from("T. D. Gillespie, Fundamentals of Vehicle Dynamics (SAE, 1992), ch. 6");
+    check_rel(e[GW_BUDGET_TYRE] / GW_DEG, 2 * 4216 / (2 * 1487.0), 1e-12,
+              "weight over cornering stiffness [deg/g]");
 }
 
 /* Gillespie's form of lateral-force steer: A_f W_f, A in angle per force on the axle. */

@@ -25,23 +25,26 @@ static double gillespie_gradient(const gw_bicycle *b)
 static void characteristic_speed_is_that_of_gillespie(void **unused)
 {
     (void)unused;
+    check_from("T. D. Gillespie, Fundamentals of Vehicle Dynamics (SAE, 1992), ch. 6");
     gw_bicycle_figures f;
     gw_bicycle_solve(&UNDER, 31.7, &f);
     double k = gillespie_gradient(&UNDER);
     assert_true(k > 0.3);
-    check_rel(f.gradient / GW_DEG, k, 1e-12, "understeer gradient");
-    check_rel(f.characteristic_speed, sqrt(180.0 / GW_PI * 2.648 * GW_G0 / k), 1e-12, "characteristic speed");
+    check_rel(f.gradient / GW_DEG, k, 1e-12, "understeer gradient [deg/g]");
+    check_rel(f.characteristic_speed, sqrt(180.0 / GW_PI * 2.648 * GW_G0 / k), 1e-12,
+              "characteristic speed [m/s]");
     assert_true(isinf(f.critical_speed) && f.stable);
 }
 
 static void critical_speed_is_that_of_gillespie(void **unused)
 {
     (void)unused;
+    check_from("T. D. Gillespie, Fundamentals of Vehicle Dynamics (SAE, 1992), ch. 6");
     gw_bicycle_figures f;
     gw_bicycle_solve(&OVER, 10.0, &f);
     double k = gillespie_gradient(&OVER);
     assert_true(k < -0.3);
-    check_rel(f.critical_speed, sqrt(-180.0 / GW_PI * 2.648 * GW_G0 / k), 1e-12, "critical speed");
+    check_rel(f.critical_speed, sqrt(-180.0 / GW_PI * 2.648 * GW_G0 / k), 1e-12, "critical speed [m/s]");
     assert_true(isinf(f.characteristic_speed));
 }
 
@@ -64,13 +67,14 @@ static void car_above_its_critical_speed_is_unstable_and_below_it_is_not(void **
 static void yaw_gain_peaks_at_the_characteristic_speed_at_half_the_neutral_one(void **unused)
 {
     (void)unused;
+    check_from("T. D. Gillespie, Fundamentals of Vehicle Dynamics (SAE, 1992), ch. 6");
     gw_bicycle_figures f, below, above;
     gw_bicycle_solve(&UNDER, 20.0, &f);
     double v = f.characteristic_speed;
     gw_bicycle_solve(&UNDER, v, &f);
     gw_bicycle_solve(&UNDER, 0.97 * v, &below);
     gw_bicycle_solve(&UNDER, 1.03 * v, &above);
-    check_rel(f.yaw_gain, 0.5 * v / 2.648, 1e-12, "half");
+    check_rel(f.yaw_gain, 0.5 * v / 2.648, 1e-12, "yaw gain at the characteristic speed [1/s]");
     assert_true(f.yaw_gain > below.yaw_gain && f.yaw_gain > above.yaw_gain);
 }
 
@@ -79,14 +83,16 @@ static void yaw_gain_peaks_at_the_characteristic_speed_at_half_the_neutral_one(v
 static void natural_frequency_and_damping_are_those_of_milliken(void **unused)
 {
     (void)unused;
+    check_from("W. F. and D. L. Milliken, Race Car Vehicle Dynamics (SAE, 1995), ch. 5 (from memory)");
     const gw_bicycle *b = &UNDER;
     double v = 33.1, a = 1.217, c = 1.431, yb = -(91300.0 + 101700.0), yr = (101700.0 * c - 91300.0 * a) / v;
     double nb = 101700.0 * c - 91300.0 * a, nr = -(91300.0 * a * a + 101700.0 * c * c) / v;
     double square = (yb * nr - nb * yr + nb * b->mass * v) / (b->mass * b->yaw_inertia * v);
     gw_bicycle_figures f;
     gw_bicycle_solve(b, v, &f);
-    check_rel(f.natural, sqrt(square), 1e-12, "natural frequency");
-    check_rel(2.0 * f.damping * f.natural, -(yb / (b->mass * v) + nr / b->yaw_inertia), 1e-12, "damping");
+    check_rel(f.natural, sqrt(square), 1e-12, "natural frequency [rad/s]");
+    check_rel(2.0 * f.damping * f.natural, -(yb / (b->mass * v) + nr / b->yaw_inertia), 1e-12,
+              "twice damping times frequency [rad/s]");
 }
 
 /* Neutral steer: C_f a = C_r b, so the yaw equation stands alone, r' = -D r + N: 90 % after ln(10)/D. */
