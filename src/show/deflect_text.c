@@ -26,6 +26,9 @@ static void heading(const gw_page *p, const gw_deflection *item)
         gw_buf_clean(p->out, kit->label);
     }
     gw_buf_add(p->out, p->bold ? "\033[0m\n" : "\n");
+    if (item->off_centre)
+        gw_buf_fmt(p->out, "  its off-centre bushes give a static camber of %s deg, toe set again\n",
+                   gw_signed(item->static_camber / GW_DEG, 2).s);
 }
 
 static void wheel_columns(gw_table *t)

@@ -2,17 +2,21 @@
 /*
  * The settings that reach a target: linear steps on the nonlinear corner. Each step solves the linear problem
  * within the limits whole (see least.h), so that what limits hold, and which targets give way, is decided
- * anew every time; the corner bends so little over some millimetres that a few steps do.
+ * anew every time; the corner bends so little over some millimetres that a few steps do. Where a target is
+ * out of reach and the nearest place lies between the limits (the slope of what is left vanishes there),
+ * steps would swing from limit to limit, so a movement that swings may go half as far.
  */
 #include "study/setup.h"
 
 #include <string.h>
 
-enum { STEPS = 40, RETREATS = 8 };
+enum { STEPS = 80, RETREATS = 8 };
 static const double SETTLED = 1e-10;   /* a step smaller than this is the last [m]                          */
 static const double SAME_SLOPE = 1e-5; /* moved less than this, the slopes are those of before [m]          */
 static const double NOTHING = 1e-5; /* a target that a movement moves less is not moved by it [rad/m]      */
 static const double SMALL_MISS = 1e-12; /* [rad] */
+static const double TIDY = 1e-6;        /* [m] */
+static const double SWING = 0.3;        /* of the last step: a step back that is more is a swing */
 
 double gw_slope_of(const gw_slope *slope, gw_target which)
 {
@@ -75,31 +79,94 @@ static void draw_in(gw_setup *s, double *x)
     }
 }
 
-gw_status gw_setup_reach(gw_setup *s, gw_error *err)
+/* How far each movement may go in one step, and what it did in the last. */
+typedef struct gw_reins {
+    double radius[GW_MAX_MOVES], last[GW_MAX_MOVES];
+    double lo[GW_MAX_MOVES], hi[GW_MAX_MOVES];
+} gw_reins;
+
+static void free_reins(const gw_setup *s, gw_reins *t)
 {
-    double goal[GW_MAX_MOVES], sloped_at[GW_MAX_MOVES] = { 0 }, before = INFINITY, part = 1.0;
-    gw_status status = gw_setup_fit(s, s->x, err);
-    bool sloped = false;
-    for (int k = 0; k < STEPS && status == GW_OK; k++) {
-        gw_least_problem problem;
-        gw_corner_setting at = gw_corner_as_fitted(s->run->ws);
-        if (!sloped || distance(s->x, sloped_at, s->n) > SAME_SLOPE) {
-            status = gw_setup_slopes(s, s->x, GW_SETUP_STEP, false, false, err);
-            if (status != GW_OK) break;
-            memcpy(sloped_at, s->x, (size_t)s->n * sizeof *sloped_at);
-            sloped = true;
-        }
-        gw_setup_linearise(s, s->x, &at, &problem);
-        memcpy(goal, s->x, (size_t)s->n * sizeof *goal);
-        gw_least_solve(s->least, &problem, goal, s->holds);
-        draw_in(s, goal);
-        double size = distance(goal, s->x, s->n);
-        if (size > 0.7 * before) part = fmax(0.25, 0.5 * part); /* it swings: take less of each step */
-        before = size;
-        status = advance(s, goal, part, err);
-        if (size < SETTLED) break;
+    for (int i = 0; i < s->n; i++) {
+        t->radius[i] = s->hi[i] - s->lo[i];
+        t->last[i] = 0.0;
+    }
+}
+
+/* A movement that swings back is near a place where its slope vanishes: it may go half as far. */
+static bool damp_swings(const gw_setup *s, const double *goal, gw_reins *t)
+{
+    bool swings = false;
+    for (int i = 0; i < s->n; i++) {
+        double step = goal[i] - s->x[i];
+        if (step * t->last[i] >= 0.0 || fabs(step) <= SWING * fabs(t->last[i])) continue;
+        t->radius[i] = 0.5 * fabs(t->last[i]);
+        swings = swings || fabs(step) > t->radius[i];
+    }
+    return swings;
+}
+
+static void solve_within(gw_setup *s, gw_least_problem *problem, gw_reins *t, double *goal)
+{
+    for (int i = 0; i < s->n; i++) {
+        t->lo[i] = fmax(s->lo[i], s->x[i] - t->radius[i]);
+        t->hi[i] = fmin(s->hi[i], s->x[i] + t->radius[i]);
+    }
+    problem->lo = t->lo;
+    problem->hi = t->hi;
+    memcpy(goal, s->x, (size_t)s->n * sizeof *goal);
+    gw_least_solve(s->least, problem, goal, s->holds);
+    draw_in(s, goal);
+}
+
+/* One step of the search, from the corner as it stands at s->x; its length. */
+static gw_status one_step(gw_setup *s, gw_reins *t, double *size, gw_error *err)
+{
+    gw_least_problem problem;
+    double goal[GW_MAX_MOVES], from[GW_MAX_MOVES];
+    gw_corner_setting at = gw_corner_as_fitted(s->run->ws);
+    gw_setup_linearise(s, s->x, &at, &problem);
+    solve_within(s, &problem, t, goal);
+    if (damp_swings(s, goal, t)) solve_within(s, &problem, t, goal);
+    memcpy(from, s->x, (size_t)s->n * sizeof *from);
+    *size = distance(goal, from, s->n);
+    gw_status status = advance(s, goal, 1.0, err);
+    for (int i = 0; i < s->n; i++) {
+        t->last[i] = s->x[i] - from[i];
+        if (fabs(t->last[i]) > 0.9 * t->radius[i]) t->radius[i] *= 1.5;
     }
     return status;
+}
+
+/* Not settled after all steps: what is left to gain is nothing, but the first target is still to be exact. */
+static gw_status tidy_up(gw_setup *s, gw_reins *reins, gw_error *err)
+{
+    double size;
+    gw_status status = gw_setup_slopes(s, s->x, GW_SETUP_STEP, false, false, err);
+    if (status == GW_OK) status = gw_setup_fit(s, s->x, err);
+    for (int k = 0; k < 3 && status == GW_OK; k++) {
+        for (int i = 0; i < s->n; i++) reins->radius[i] = fmin(reins->radius[i], TIDY);
+        status = one_step(s, reins, &size, err);
+    }
+    return status;
+}
+
+gw_status gw_setup_reach(gw_setup *s, gw_error *err)
+{
+    double sloped_at[GW_MAX_MOVES] = { 0 }, size = INFINITY;
+    gw_status status = gw_setup_fit(s, s->x, err);
+    gw_reins reins;
+    free_reins(s, &reins);
+    for (int k = 0; k < STEPS && status == GW_OK && size > SETTLED; k++) {
+        if (k == 0 || distance(s->x, sloped_at, s->n) > SAME_SLOPE) {
+            status = gw_setup_slopes(s, s->x, GW_SETUP_STEP, false, false, err);
+            if (status == GW_OK) status = gw_setup_fit(s, s->x, err);
+            if (status != GW_OK) break;
+            memcpy(sloped_at, s->x, (size_t)s->n * sizeof *sloped_at);
+        }
+        status = one_step(s, &reins, &size, err);
+    }
+    return status == GW_OK && size > SETTLED ? tidy_up(s, &reins, err) : status;
 }
 
 void gw_setup_read(const gw_setup *s, const double *x, gw_adjustment *set)
