@@ -12,6 +12,23 @@
 
 enum { GW_LANES = 8 };
 
+/*
+ * Compiled a second time for processors with AVX2, where the loader finds one. No fused multiply-add is in
+ * it, so both give the same bytes. Not under sanitisers, which are not yet awake when the loader asks.
+ */
+#if defined(__has_feature)
+#if __has_feature(address_sanitizer) || __has_feature(memory_sanitizer)
+#define GW_SANITISED
+#endif
+#elif defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
+#define GW_SANITISED
+#endif
+#if defined(__x86_64__) && defined(__GLIBC__) && !defined(GW_SANITISED)
+#define GW_WIDE __attribute__((target_clones("avx2", "default")))
+#else
+#define GW_WIDE
+#endif
+
 typedef struct gw_lanes {
     double re[GW_LANES], im[GW_LANES];
 } gw_lanes;
@@ -69,19 +86,8 @@ static inline void gw_lanes_sub_product(gw_lanes *restrict y, const gw_lanes *re
     }
 }
 
-/** Two doubles as one vector register of any 64-bit machine; gcc and clang both know this. */
-typedef double gw_pair __attribute__((vector_size(16)));
-
-static inline gw_pair gw_pair_load(const double *at)
-{
-    return (gw_pair){ at[0], at[1] };
-}
-
-static inline void gw_pair_store(double *at, gw_pair value)
-{
-    at[0] = value[0];
-    at[1] = value[1];
-}
+/** Four doubles as one vector: one register with AVX, two with SSE2; gcc and clang both know this. */
+typedef double gw_quad __attribute__((vector_size(32)));
 
 /**
  * y -= sum of a[k] b[k], k = 0 to n - 1: most of the time of a sweep is spent here, so the sums of four
@@ -91,22 +97,19 @@ static inline void gw_lanes_sub_products(gw_lanes *restrict y, const gw_lanes *r
                                          const gw_lanes *restrict b, int n)
 {
     for (int i = 0; i < GW_LANES; i += 4) {
-        gw_pair re0 = gw_pair_load(y->re + i), re1 = gw_pair_load(y->re + i + 2);
-        gw_pair im0 = gw_pair_load(y->im + i), im1 = gw_pair_load(y->im + i + 2);
+        gw_quad re, im, ar, ai, br, bi;
+        memcpy(&re, y->re + i, sizeof re);
+        memcpy(&im, y->im + i, sizeof im);
         for (int k = 0; k < n; k++) {
-            gw_pair ar = gw_pair_load(a[k].re + i), ai = gw_pair_load(a[k].im + i);
-            gw_pair br = gw_pair_load(b[k].re + i), bi = gw_pair_load(b[k].im + i);
-            re0 -= ar * br - ai * bi;
-            im0 -= ar * bi + ai * br;
-            ar = gw_pair_load(a[k].re + i + 2), ai = gw_pair_load(a[k].im + i + 2);
-            br = gw_pair_load(b[k].re + i + 2), bi = gw_pair_load(b[k].im + i + 2);
-            re1 -= ar * br - ai * bi;
-            im1 -= ar * bi + ai * br;
+            memcpy(&ar, a[k].re + i, sizeof ar);
+            memcpy(&ai, a[k].im + i, sizeof ai);
+            memcpy(&br, b[k].re + i, sizeof br);
+            memcpy(&bi, b[k].im + i, sizeof bi);
+            re -= ar * br - ai * bi;
+            im -= ar * bi + ai * br;
         }
-        gw_pair_store(y->re + i, re0);
-        gw_pair_store(y->re + i + 2, re1);
-        gw_pair_store(y->im + i, im0);
-        gw_pair_store(y->im + i + 2, im1);
+        memcpy(y->re + i, &re, sizeof re);
+        memcpy(y->im + i, &im, sizeof im);
     }
 }
 

@@ -16,14 +16,15 @@ static void update_laws(gw_ride_model *model, const gw_lanes *p)
     for (int i = 0; i < model->n_laws; i++) {
         if (model->laws[i]->zener_gain == 0.0) continue;
         for (int l = 0; l < GW_LANES; l++) {
-            double hz = hypot(p->re[l], p->im[l]) / (2.0 * GW_PI);
+            double size = p->re[l] == 0.0 ? fabs(p->im[l]) : hypot(p->re[l], p->im[l]);
+            double hz = size / (2.0 * GW_PI);
             double complex factor = gw_dynamic_factor(model->laws[i], hz, model->settings->amplitude);
             gw_lanes_put(&model->law_now[i], l, factor);
         }
     }
 }
 
-static void add_element(gw_ride_model *model, const gw_element *e)
+static inline void add_element(gw_ride_model *model, const gw_element *e)
 {
     for (int i = 0; i < e->n; i++)
         for (int j = 0; j < e->n; j++)
@@ -32,7 +33,7 @@ static void add_element(gw_ride_model *model, const gw_element *e)
                               e->now);
 }
 
-void gw_ride_assemble(gw_ride_model *model, const gw_lanes *p, gw_damping_share share)
+GW_WIDE void gw_ride_assemble(gw_ride_model *model, const gw_lanes *p, gw_damping_share share)
 {
     gw_lanes p2 = gw_lanes_product(p, p);
     for (int i = 0; i < model->n_entries; i++) {
@@ -51,7 +52,7 @@ void gw_ride_assemble(gw_ride_model *model, const gw_lanes *p, gw_damping_share 
 }
 
 /* Entry (r, c) less the part of the columns before c, for one row. */
-static void reduce_row(gw_ride_model *model, int r)
+static inline void reduce_row(gw_ride_model *model, int r)
 {
     gw_lanes *row = model->factor + model->base[r];
     for (int c = model->start[r]; c < r; c++) {
@@ -67,14 +68,14 @@ static void reduce_row(gw_ride_model *model, int r)
     model->pivot[r] = gw_lanes_inverse(&row[r]);
 }
 
-void gw_ride_factorise(gw_ride_model *model, const gw_lanes *p, gw_damping_share share)
+GW_WIDE void gw_ride_factorise(gw_ride_model *model, const gw_lanes *p, gw_damping_share share)
 {
     gw_ride_assemble(model, p, share);
     for (int r = 0; r < model->n; r++) reduce_row(model, r);
     model->evaluations += GW_LANES;
 }
 
-void gw_ride_backsolve(const gw_ride_model *model, int first, gw_lanes *x)
+GW_WIDE void gw_ride_backsolve(const gw_ride_model *model, int first, gw_lanes *x)
 {
     for (int r = first + 1; r < model->n; r++) {
         const gw_lanes *row = model->factor + model->base[r];
@@ -88,8 +89,8 @@ void gw_ride_backsolve(const gw_ride_model *model, int first, gw_lanes *x)
     }
 }
 
-void gw_ride_slope_times(const gw_ride_model *model, const gw_lanes *p, gw_damping_share share,
-                         const gw_lanes *x, gw_lanes *y)
+GW_WIDE void gw_ride_slope_times(const gw_ride_model *model, const gw_lanes *p, gw_damping_share share,
+                                 const gw_lanes *x, gw_lanes *y)
 {
     for (int r = 0; r < model->n; r++) gw_lanes_fill(&y[r], 0.0);
     for (int r = 0; r < model->n; r++) {

@@ -49,8 +49,11 @@ static gw_lanes dot(const gw_lanes *a, const gw_lanes *b, int n)
 static double largest(const gw_lanes *x, int n, int lane)
 {
     double most = 0.0;
-    for (int r = 0; r < n; r++) most = fmax(most, hypot(x[r].re[lane], x[r].im[lane]));
-    return most;
+    for (int r = 0; r < n; r++) {
+        double square = x[r].re[lane] * x[r].re[lane] + x[r].im[lane] * x[r].im[lane];
+        if (!(square <= most)) most = square; /* not a number stays, and is found out */
+    }
+    return sqrt(most);
 }
 
 /* A singular D is what is looked for: where the numbers overflow, the last p was as good as it gets. */
