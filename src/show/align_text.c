@@ -61,8 +61,7 @@ static void say_outcome(const gw_align_page *p, const gw_align_item *item)
     for (gw_target t = GW_TARGET_TOE; t < GW_TARGETS; t++) {
         if (item->reached[t]) continue;
         all = false;
-        gw_buf_fmt(&text, " %s is missed by %s deg%s", SENTENCE[t],
-                   gw_signed(item->miss[t] / GW_DEG, 3).s,
+        gw_buf_fmt(&text, " %s is missed by %s deg%s", SENTENCE[t], gw_signed(item->miss[t] / GW_DEG, 3).s,
                    item->tolerated[t] ? ", within its tolerance" : "");
         say_limits(p, item, &text);
     }
