@@ -110,21 +110,25 @@ gw_status gw_remark_sharp(gw_sweep *sweep, const gw_figures *all, gw_ride_result
     return GW_OK;
 }
 
+/* One line, however many there are: which they are stands in `isolation`. */
 gw_status gw_remark_brackets(const gw_corner *corner, gw_ride_result *result, gw_error *err)
 {
+    const gw_isolation *worst = NULL;
+    gw_error text;
+    int weak = 0;
     for (int i = 0; i < result->n_isolation; i++) {
         const gw_isolation *at = &result->isolation[i];
         if (!at->weak) continue;
-        gw_error text;
-        gw_fail(
-            &text, GW_OK,
-            "%s: its bracket is only %.3g times as stiff as the bush in motion; common practice is five or "
-            "more, so the body counts here as much as the bush",
-            corner->joints[at->joint].name, at->ratio);
-        gw_status st = keep(result, &text, err);
-        if (st != GW_OK) return st;
+        weak++;
+        if (!worst || at->ratio < worst->ratio) worst = at;
     }
-    return GW_OK;
+    if (!worst) return GW_OK;
+    gw_fail(
+        &text, GW_OK,
+        "%d of %d brackets are less than five times as stiff as the bush in motion, that of %s %.2g times; "
+        "five or more is common practice, so the body counts there as much as the bush",
+        weak, result->n_isolation, corner->joints[worst->joint].name, worst->ratio);
+    return keep(result, &text, err);
 }
 
 gw_status gw_remark_road(const gw_ride *settings, gw_ride_result *result, gw_error *err)

@@ -17,10 +17,14 @@ static void put_ride(gw_json *json, const gw_case *c, const gw_ride_item *item)
 {
     const gw_ride_result *r = &item->result;
     const gw_ride_difference *d = &item->difference;
+    int reactions[GW_REACTIONS], n = gw_reactions_at(r->comfort, reactions);
     gw_json_object_on_line(json, NULL);
     gw_json_string(json, "kit", c->kits[item->kit].name);
     gw_json_string(json, "corner", gw_axle_name(item->axle));
     gw_json_number(json, "comfort_ms2", r->comfort);
+    gw_json_array(json, "comfort_reactions");
+    for (int i = 0; i < n; i++) gw_json_string(json, NULL, gw_reaction_get(reactions[i])->text);
+    gw_json_close(json);
     gw_json_number(json, "harshness_N", r->harshness[0]);
     gw_json_number(json, "harshness_dB", d->harshness);
     put_range(json, "harshness_range_dB", d->harshness_low, d->harshness_high);
@@ -69,8 +73,10 @@ void gw_compare_json(const gw_comparison *cmp, gw_buf *out)
     for (int i = 0; i < cmp->ride->n; i++) put_ride(&json, cmp->c, &cmp->ride->item[i]);
     gw_json_close(&json);
     gw_json_string(&json, "ride_left_out", cmp->no_ride);
+    if (!cmp->no_ride) gw_json_string(&json, "ride_caution", gw_ride_caution());
     gw_json_array(&json, "warnings");
     for (int i = 0; i < cmp->deflect->n_warnings; i++) gw_json_string(&json, NULL, cmp->deflect->warning[i]);
+    for (int i = 0; i < cmp->ride->n_warnings; i++) gw_json_string(&json, NULL, cmp->ride->warning[i]);
     gw_json_close(&json);
     gw_json_close(&json);
 }

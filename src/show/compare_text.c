@@ -8,6 +8,7 @@
 #include "show/handling.h"
 #include "show/number.h"
 #include "show/phrase.h"
+#include "show/ride_parts.h"
 #include "show/table.h"
 #include "show/words.h"
 
@@ -220,6 +221,20 @@ static gw_status ride_table(const gw_page *p, gw_axle axle, gw_error *err)
     return status;
 }
 
+/* What the standard says of the least and the most comfortable kit. */
+static void comfort_words(const gw_page *p, gw_axle axle)
+{
+    double low = HUGE_VAL, high = 0.0;
+    gw_buf text = { 0 };
+    for (int i = 0; i < p->cmp->ride->n; i++) {
+        if (p->cmp->ride->item[i].axle != axle) continue;
+        low = fmin(low, p->cmp->ride->item[i].result.comfort);
+        high = fmax(high, p->cmp->ride->item[i].result.comfort);
+    }
+    gw_ride_say_comfort(low, high, &text);
+    paragraph(p, &text, 2);
+}
+
 static gw_status ride_part(const gw_page *p, gw_error *err)
 {
     if (p->cmp->no_ride) {
@@ -236,6 +251,7 @@ static gw_status ride_part(const gw_page *p, gw_error *err)
         gw_buf_add(p->out, p->bold ? "\033[0m\n" : "\n");
         gw_status status = ride_table(p, a, err);
         if (status != GW_OK) return status;
+        comfort_words(p, a);
     }
     gw_buf_paragraph(p->out,
                      "The range is what bodies half and twice as stiff at the brackets would make of it.",

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/ride_parts.h"
 
+#include "show/number.h"
+
 #include <math.h>
 
 static double largest_share(const gw_ride_item *const *items, int n, int path)
@@ -31,4 +33,34 @@ int gw_ride_largest_paths(const gw_ride_item *const *items, int n, int room, int
         paths[found++] = best;
     }
     return found;
+}
+
+static void say_band(const gw_reaction *reaction, gw_buf *out)
+{
+    gw_buf_fmt(out, "%s (", reaction->text);
+    if (reaction->high < 0.0)
+        gw_buf_fmt(out, "above %s)", gw_exact(reaction->low).s);
+    else if (reaction->low > 0.0)
+        gw_buf_fmt(out, "%s to %s)", gw_exact(reaction->low).s, gw_exact(reaction->high).s);
+    else
+        gw_buf_fmt(out, "below %s)", gw_exact(reaction->high).s);
+}
+
+void gw_ride_say_comfort(double low, double high, gw_buf *out)
+{
+    int first[GW_REACTIONS], last[GW_REACTIONS];
+    int n_first = gw_reactions_at(low, first), n_last = gw_reactions_at(high, last);
+    int from = n_first ? first[0] : 0, to = n_last ? last[n_last - 1] : from;
+    gw_number a = gw_fixed(low, 2), b = gw_fixed(high, 2);
+    gw_buf_fmt(
+        out,
+        "Comfort is the frequency-weighted acceleration of the body. ISO 2631-1:1997, Annex C, says of %s",
+        a.s);
+    if (high > low) gw_buf_fmt(out, " to %s", b.s);
+    gw_buf_add(out, " m/s2: ");
+    for (int i = from; i <= to; i++) {
+        if (i > from) gw_buf_add(out, "; ");
+        say_band(gw_reaction_get(i), out);
+    }
+    gw_buf_add(out, ". The bands are the standard's, and overlap.");
 }

@@ -1,14 +1,19 @@
 /* SPDX-License-Identifier: MIT */
-/** Which attachments matter. */
+/** Which attachments matter, and what comfort feels like. */
 #ifndef SHOW_RIDE_PARTS_H
 #define SHOW_RIDE_PARTS_H
 
 #include "giveway/compare.h"
+#include "show/buf.h"
 
 /**
  * The attachments with the largest share of the harshness in any of the items (all of one corner), largest
  * first: indices into their paths. Returns how many, at most `room`; what carries nothing is left out.
  */
 int gw_ride_largest_paths(const gw_ride_item *const *items, int n, int room, int *paths);
+
+/** A sentence or two: what ISO 2631-1 says of comfort from `low` to `high` [m/s^2], and that its bands
+ * overlap. */
+void gw_ride_say_comfort(double low, double high, gw_buf *out);
 
 #endif

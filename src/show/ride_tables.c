@@ -5,8 +5,11 @@
 #include "giveway/units.h"
 #include "show/number.h"
 #include "show/phrase.h"
+#include "show/ride_parts.h"
 #include "show/table.h"
 #include "show/words.h"
+
+#include <math.h>
 
 /* The name that other tables go by, with what people call the kit where that is asked for. */
 static void kit_cell(const gw_ride_page *p, gw_table *t, const gw_ride_item *item, bool label)
@@ -62,36 +65,15 @@ static void figure_row(const gw_ride_page *p, gw_table *t, const gw_ride_item *i
     gw_table_end_row(t);
 }
 
-/* The words of the standard for the least and the most comfortable kit. */
 static void say_reactions(const gw_ride_page *p, const gw_ride_item *const *items, int n)
 {
     double low = items[0]->result.comfort, high = low;
-    int first[GW_REACTIONS], last[GW_REACTIONS];
     gw_buf text = { 0 };
     for (int i = 1; i < n; i++) {
-        double a = items[i]->result.comfort;
-        low = a < low ? a : low;
-        high = a > high ? a : high;
+        low = fmin(low, items[i]->result.comfort);
+        high = fmax(high, items[i]->result.comfort);
     }
-    int n_first = gw_reactions_at(low, first), n_last = gw_reactions_at(high, last);
-    gw_buf_add(
-        &text,
-        "Comfort is the frequency-weighted acceleration of the body. ISO 2631-1:1997, Annex C, says of ");
-    gw_buf_add(&text, gw_fixed(low, 2).s);
-    if (n > 1) gw_buf_fmt(&text, " to %s", gw_fixed(high, 2).s);
-    gw_buf_add(&text, " m/s2: ");
-    int from = n_first ? first[0] : 0, to = n_last ? last[n_last - 1] : from;
-    for (int i = from; i <= to; i++) {
-        const gw_reaction *reaction = gw_reaction_get(i);
-        gw_buf_fmt(&text, "%s%s (", i > from ? "; " : "", reaction->text);
-        if (reaction->high < 0.0)
-            gw_buf_fmt(&text, "above %s)", gw_exact(reaction->low).s);
-        else if (reaction->low > 0.0)
-            gw_buf_fmt(&text, "%s to %s)", gw_exact(reaction->low).s, gw_exact(reaction->high).s);
-        else
-            gw_buf_fmt(&text, "below %s)", gw_exact(reaction->high).s);
-    }
-    gw_buf_add(&text, ". The bands are the standard's, and overlap.");
+    gw_ride_say_comfort(low, high, &text);
     say(p, &text);
 }
 

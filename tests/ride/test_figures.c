@@ -227,6 +227,10 @@ static void isolation_follows_the_series_rule(void **state)
     assert_false(r.isolation[0].weak);
     check_rel(r.isolation[1].ratio, 4.9, 1e-12, "lower rear");
     assert_true(r.isolation[1].weak);
+    int lines = 0;
+    for (int i = 0; i < r.n_warnings; i++)
+        lines += strstr(r.warnings[i], "brackets are less than five times") != NULL;
+    assert_int_equal(lines, 1);
     check_rel(r.isolation[2].bush, 1.25 * 3e6, 1e-12, "dynamic rate");
     check_rel(r.isolation[2].bracket, 25e6, 1e-12, "default bracket");
     gw_ride_result_free(&r);
