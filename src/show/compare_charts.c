@@ -5,7 +5,9 @@
 #include "giveway/units.h"
 #include "show/contributors.h"
 #include "show/deflect.h"
-#include "show/phrase.h"
+#include "show/html.h"
+#include "show/ride.h"
+#include "show/words.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -14,8 +16,7 @@
 
 enum { TEXT = 160, MAX_PARTS = 8 };
 
-/* Names of kits as charts show them; owned by the arena. */
-static const char **kit_names(const gw_case *c, gw_arena *arena)
+const char **gw_chart_kit_names(const gw_case *c, gw_arena *arena)
 {
     const char **names = gw_arena_alloc(arena, (size_t)c->n_kits, sizeof *names);
     for (int k = 0; names && k < c->n_kits; k++)
@@ -28,81 +29,11 @@ static void stem_of(char *stem, const char *what, gw_axle axle)
     snprintf(stem, TEXT, "%s-%s", what, gw_axle_name(axle));
 }
 
-/* ---- toe and camber along a sweep ---- */
-
-typedef struct gw_sweep_words {
-    const char *stem, *title, *y_title;
-    double (*value)(const gw_sweep_point *p);
-} gw_sweep_words;
-
-static double toe_of(const gw_sweep_point *p)
+/* A title with the axle and the load in it. */
+static void words_about(gw_words which, gw_axle axle, const char *load, gw_buf *out)
 {
-    return p->toe_change / GW_DEG;
-}
-
-static double camber_of(const gw_sweep_point *p)
-{
-    return p->camber_change / GW_DEG;
-}
-
-static const gw_sweep_words SWEEPS[2][2] = {
-    { { "toe-braking", "Toe under braking", "toe change (deg, toe-in positive)", toe_of },
-      { "camber-braking", "Camber under braking", "camber change (deg, top outboard positive)", camber_of } },
-    { { "toe-cornering", "Toe of the outer wheel in a corner", "toe change (deg, toe-in positive)", toe_of },
-      { "camber-cornering", "Camber of the outer wheel in a corner",
-        "camber change (deg, top outboard positive)", camber_of } },
-};
-
-static bool fill_series(const gw_sweep *sweep, const char *name, const gw_sweep_words *words, gw_arena *arena,
-                        gw_chart_series *out)
-{
-    size_t n = (size_t)sweep->n;
-    double *x = gw_arena_alloc(arena, n, sizeof *x), *y = gw_arena_alloc(arena, n, sizeof *y);
-    if (!x || !y) return false;
-    for (size_t i = 0; i < n; i++) {
-        x[i] = sweep->point[i].g;
-        y[i] = words->value(&sweep->point[i]);
-    }
-    *out = (gw_chart_series){ .name = name, .x = x, .y = y, .n = sweep->n, .style = sweep->kit };
-    return true;
-}
-
-static gw_status sweep_chart(const gw_case *c, const gw_sweep_study *study, const gw_sweep_words *words,
-                             gw_axle axle, const char *x_title, gw_charts *charts, gw_error *err)
-{
-    gw_arena arena = { 0 };
-    char stem[TEXT], title[TEXT];
-    gw_status status = GW_OK;
-    const char **names = kit_names(c, &arena);
-    gw_chart_series *series = gw_arena_alloc(&arena, (size_t)c->n_kits, sizeof *series);
-    bool ok = names && series;
-    int n = 0;
-    for (int k = 0; ok && k < c->n_kits; k++) {
-        const gw_sweep *sweep = gw_sweep_find(study, k, axle);
-        if (sweep && sweep->n > 1) ok = fill_series(sweep, names[k], words, &arena, &series[n++]);
-    }
-    stem_of(stem, words->stem, axle);
-    snprintf(title, sizeof title, "%s, %s axle", words->title, gw_axle_name(axle));
-    const gw_line_chart chart = { .words = { title, c->title, x_title, words->y_title, NULL },
-                                  .series = series,
-                                  .n_series = n,
-                                  .with_zero = true };
-    if (!ok) status = gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
-    if (ok && n) gw_charts_lines(charts, stem, &chart);
-    gw_arena_free(&arena);
-    return status;
-}
-
-gw_status gw_sweep_charts(const gw_case *c, const gw_sweep_study *study, gw_charts *charts, gw_error *err)
-{
-    bool braking = study->plan.axis == GW_SWEEP_BRAKE;
-    const char *x_title = braking ? "braking (g)" : "cornering (g)";
-    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
-        for (int i = 0; i < 2; i++) {
-            gw_status status = sweep_chart(c, study, &SWEEPS[braking ? 0 : 1][i], a, x_title, charts, err);
-            if (status != GW_OK) return status;
-        }
-    return GW_OK;
+    const gw_html_part parts[] = { { "axle", gw_axle_name(axle) }, { "load", load }, { NULL, NULL } };
+    gw_plain_say(out, gw_words_text(which), parts);
 }
 
 /* ---- which bush lets it ---- */
@@ -147,17 +78,18 @@ static gw_status contribution_chart(const gw_comparison *cmp, gw_axle axle, int 
     const gw_case *c = cmp->c;
     int joints[MAX_PARTS], n_joints = pick_joints(cmp, axle, load, joints), n_parts = n_joints + 2, n = 0;
     gw_arena arena = { 0 };
-    const char **names = kit_names(c, &arena), *parts[MAX_PARTS], **groups;
+    const char **names = gw_chart_kit_names(c, &arena), *parts[MAX_PARTS], **groups;
     double *values = gw_arena_alloc(&arena, (size_t)(c->n_kits * n_parts), sizeof *values);
-    char stem[TEXT], title[TEXT];
+    char stem[TEXT];
+    gw_buf title = { 0 };
     groups = gw_arena_alloc(&arena, (size_t)c->n_kits, sizeof *groups);
     if (!names || !values || !groups) {
         gw_arena_free(&arena);
         return gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
     }
     for (int i = 0; i < n_joints; i++) parts[i] = c->corners[axle].joints[joints[i]].name;
-    parts[n_joints] = "travel";
-    parts[n_joints + 1] = "all else";
+    parts[n_joints] = gw_words_text(GW_WORDS_CHART_TRAVEL);
+    parts[n_joints + 1] = gw_words_text(GW_WORDS_CHART_ALL_ELSE);
     for (int k = 0; k < c->n_kits; k++) {
         const gw_deflection *item = gw_deflect_find(cmp->deflect, k, axle, load);
         if (!item) continue;
@@ -165,9 +97,8 @@ static gw_status contribution_chart(const gw_comparison *cmp, gw_axle axle, int 
         groups[n++] = names[k];
     }
     snprintf(stem, sizeof stem, "contributions-%s-%s", what, gw_axle_name(axle));
-    snprintf(title, sizeof title, "Which bush lets the %s toe move: %.60s", gw_axle_name(axle),
-             c->loads[load].name);
-    const gw_bar_chart chart = { .words = { title, c->title, "share of the toe change (deg, toe-in positive)",
+    words_about(GW_WORDS_CHART_CONTRIBUTIONS, axle, c->loads[load].name, &title);
+    const gw_bar_chart chart = { .words = { gw_buf_str(&title), c->title, gw_words_text(GW_WORDS_CHART_SHARE),
                                             NULL, NULL },
                                  .groups = groups,
                                  .n_groups = n,
@@ -177,6 +108,8 @@ static gw_status contribution_chart(const gw_comparison *cmp, gw_axle axle, int 
                                  .stacked = true,
                                  .decimals = 2 };
     if (n) gw_charts_bars(charts, stem, &chart);
+    if (title.failed) charts->failed = true;
+    gw_buf_free(&title);
     gw_arena_free(&arena);
     return GW_OK;
 }
@@ -189,6 +122,12 @@ static bool brakes(const gw_load *l)
 static bool corners_only(const gw_load *l)
 {
     return l->kind == GW_LOAD_MANOEUVRE && l->manoeuvre.lateral_g > 0.0 && l->manoeuvre.brake_g <= 0.0;
+}
+
+static bool any(const gw_load *l)
+{
+    (void)l;
+    return true;
 }
 
 static bool acts_on(const gw_comparison *cmp, int load, gw_axle axle)
@@ -216,98 +155,79 @@ static gw_status contribution_charts(const gw_comparison *cmp, gw_charts *charts
     return status;
 }
 
-/* ---- what reaches the body ---- */
+/* ---- steadiness against harshness ---- */
 
-static gw_status transmissibility_chart(const gw_comparison *cmp, gw_axle axle, gw_charts *charts,
-                                        gw_error *err)
+/* Points of the trade-off; memory is the arena's. */
+typedef struct gw_trade {
+    const char **names;
+    double *x, *y;
+    int *styles, n;
+} gw_trade;
+
+static bool alloc_trade(gw_trade *t, size_t kits, gw_arena *arena)
 {
-    const gw_case *c = cmp->c;
-    static const gw_chart_band BANDS[] = { { 1, 8, "bounce" }, { 8, 30, "shake" }, { 30, 315, "boom" } };
-    gw_arena arena = { 0 };
-    char stem[TEXT], title[TEXT];
-    const char **names = kit_names(c, &arena);
-    gw_chart_series *series = gw_arena_alloc(&arena, (size_t)c->n_kits, sizeof *series);
-    int n = 0;
-    if (!names || !series) {
-        gw_arena_free(&arena);
-        return gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
+    t->names = gw_arena_alloc(arena, kits, sizeof *t->names);
+    t->x = gw_arena_alloc(arena, kits, sizeof *t->x);
+    t->y = gw_arena_alloc(arena, kits, sizeof *t->y);
+    t->styles = gw_arena_alloc(arena, kits, sizeof *t->styles);
+    return t->names && t->x && t->y && t->styles;
+}
+
+static void fill_trade(const gw_comparison *cmp, gw_axle axle, int load, const char *const *names,
+                       gw_trade *t)
+{
+    for (int k = 0; k < cmp->c->n_kits; k++) {
+        const gw_ride_item *ride = gw_ride_find(cmp->ride, k, axle);
+        const gw_deflection *item = gw_deflect_find(cmp->deflect, k, axle, load);
+        if (!ride || !item) continue;
+        t->x[t->n] = ride->difference.harshness;
+        t->y[t->n] = fabs(item->result.toe_change) / GW_DEG;
+        t->styles[t->n] = k;
+        t->names[t->n++] = names[k];
     }
-    for (int k = 0; k < c->n_kits; k++) {
-        const gw_ride_item *item = gw_ride_find(cmp->ride, k, axle);
-        if (!item || !item->result.curve.n) continue;
-        const gw_ride_curve *curve = &item->result.curve;
-        series[n++] = (gw_chart_series){
-            .name = names[k], .x = curve->hz, .y = curve->force, .n = curve->n, .style = k
-        };
-    }
-    stem_of(stem, "transmissibility", axle);
-    snprintf(title, sizeof title, "What the road sends into the body, %s corner", gw_axle_name(axle));
-    const gw_line_chart chart = { .words = { title, c->title, "frequency (Hz)",
-                                             "body force per road height (N/m)", NULL },
-                                  .series = series,
-                                  .n_series = n,
-                                  .log_x = true,
-                                  .log_y = true,
-                                  .has_x_range = true,
-                                  .x_from = 1.0,
-                                  .x_to = 315.0,
-                                  .bands = BANDS,
-                                  .n_bands = 3 };
-    if (n) gw_charts_lines(charts, stem, &chart);
-    gw_arena_free(&arena);
-    return GW_OK;
+}
+
+static void draw_trade(const gw_comparison *cmp, gw_axle axle, int load, const gw_trade *t, gw_charts *charts)
+{
+    char stem[TEXT];
+    gw_buf title = { 0 }, y_title = { 0 };
+    stem_of(stem, "grip-against-harshness", axle);
+    words_about(GW_WORDS_CHART_TRADE, axle, "", &title);
+    words_about(GW_WORDS_CHART_TRADE_Y, axle, cmp->c->loads[load].name, &y_title);
+    const gw_point_chart chart = { .words = { gw_buf_str(&title), cmp->c->title,
+                                              gw_words_text(GW_WORDS_CHART_TRADE_X), gw_buf_str(&y_title),
+                                              gw_words_text(GW_WORDS_CHART_TRADE_NOTE) },
+                                   .names = t->names,
+                                   .x = t->x,
+                                   .y = t->y,
+                                   .styles = t->styles,
+                                   .n = t->n };
+    gw_charts_points(charts, stem, &chart);
+    if (title.failed || y_title.failed) charts->failed = true;
+    gw_buf_free(&title);
+    gw_buf_free(&y_title);
 }
 
 /* One point a kit: toe change under the case's first stop, or its first load, against harshness. */
 static gw_status trade_off_chart(const gw_comparison *cmp, gw_axle axle, gw_charts *charts, gw_error *err)
 {
-    const gw_case *c = cmp->c;
     gw_arena arena = { 0 };
-    char stem[TEXT], title[TEXT];
-    const char **names = kit_names(c, &arena),
-               **shown = gw_arena_alloc(&arena, (size_t)c->n_kits, sizeof *shown);
-    double *x = gw_arena_alloc(&arena, (size_t)c->n_kits, sizeof *x);
-    double *y = gw_arena_alloc(&arena, (size_t)c->n_kits, sizeof *y);
-    int *styles = gw_arena_alloc(&arena, (size_t)c->n_kits, sizeof *styles), n = 0, load = 0;
-    if (!names || !shown || !x || !y || !styles) {
-        gw_arena_free(&arena);
-        return gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
-    }
-    while (load < c->n_loads && !acts_on(cmp, load, axle)) load++;
-    int stop = first_load(cmp, axle, brakes);
-    if (stop >= 0) load = stop;
-    for (int k = 0; k < c->n_kits && load < c->n_loads; k++) {
-        const gw_ride_item *ride = gw_ride_find(cmp->ride, k, axle);
-        const gw_deflection *item = gw_deflect_find(cmp->deflect, k, axle, load);
-        if (!ride || !item) continue;
-        x[n] = ride->difference.harshness;
-        y[n] = fabs(item->result.toe_change) / GW_DEG;
-        styles[n] = k;
-        shown[n++] = names[k];
-    }
-    stem_of(stem, "grip-against-harshness", axle);
-    snprintf(title, sizeof title, "What steadiness costs, %s axle", gw_axle_name(axle));
-    char y_title[TEXT];
-    snprintf(y_title, sizeof y_title, "toe movement, %.80s (deg)",
-             load < c->n_loads ? c->loads[load].name : "");
-    const gw_point_chart chart = { .words = { title, c->title, "harshness against the baseline (dB)", y_title,
-                                              "down is steadier, right is harsher" },
-                                   .names = shown,
-                                   .x = x,
-                                   .y = y,
-                                   .styles = styles,
-                                   .n = n };
-    if (n) gw_charts_points(charts, stem, &chart);
+    gw_trade trade = { 0 };
+    int load = first_load(cmp, axle, brakes);
+    if (load < 0) load = first_load(cmp, axle, any);
+    const char **names = gw_chart_kit_names(cmp->c, &arena);
+    bool ok = names && alloc_trade(&trade, (size_t)cmp->c->n_kits, &arena);
+    if (ok && load >= 0) fill_trade(cmp, axle, load, names, &trade);
+    if (trade.n) draw_trade(cmp, axle, load, &trade, charts);
     gw_arena_free(&arena);
-    return GW_OK;
+    return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
 }
 
 gw_status gw_compare_charts(const gw_comparison *cmp, gw_charts *charts, gw_error *err)
 {
     gw_status status = contribution_charts(cmp, charts, err);
-    for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++) {
-        status = transmissibility_chart(cmp, a, charts, err);
-        if (status == GW_OK) status = trade_off_chart(cmp, a, charts, err);
-    }
+    if (status == GW_OK) status = gw_transmissibility_charts(cmp->c, cmp->ride, charts, err);
+    for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++)
+        status = trade_off_chart(cmp, a, charts, err);
     return status;
 }

@@ -21,6 +21,12 @@ static const char *escape_of(char c)
     }
 }
 
+void gw_html_drop(gw_buf *page, gw_buf *part)
+{
+    if (part->failed) page->failed = true;
+    gw_buf_free(part);
+}
+
 void gw_html_text(gw_buf *out, const char *s)
 {
     gw_buf clean = { 0 };
@@ -32,8 +38,7 @@ void gw_html_text(gw_buf *out, const char *s)
         else
             gw_buf_bytes(out, p, 1);
     }
-    if (clean.failed) out->failed = true;
-    gw_buf_free(&clean);
+    gw_html_drop(out, &clean);
 }
 
 void gw_html_name(gw_buf *out, const char *s)
@@ -79,8 +84,7 @@ static void say(gw_buf *out, const char *sentence, const gw_html_part *parts,
         if (sentence[plain] && !part) plain++;
         gw_buf_bytes(&text, sentence, plain);
         words(out, gw_buf_str(&text));
-        if (text.failed) out->failed = true;
-        gw_buf_free(&text);
+        gw_html_drop(out, &text);
         sentence += plain;
         if (!part) continue;
         value(out, part->value);

@@ -64,10 +64,10 @@ static void say_turn(const gw_page *p, int kit, gw_axle axle, int load, gw_buf *
     };
     gw_html_say(out, gw_words_text(kit == p->r->baseline ? GW_WORDS_PAGE_ANSWER_BASE : turn_words(toe, base)),
                 parts);
-    gw_buf_free(&phrase);
-    gw_buf_free(&angle);
-    gw_buf_free(&than);
-    gw_buf_free(&percent);
+    gw_html_drop(p->out, &phrase);
+    gw_html_drop(p->out, &angle);
+    gw_html_drop(p->out, &than);
+    gw_html_drop(p->out, &percent);
 }
 
 /* Felt difference in words; the limits are common practice: 1 dB can hardly be told, 3 dB plainly. */
@@ -101,7 +101,7 @@ static void say_road(const gw_page *p, int kit, gw_buf *out)
     else
         GW_TELL(out, PAGE_ANSWER_WITH);
     GW_SAY(out, PAGE_ANSWER_ROAD, { "feel", gw_words_text(feel_of(dB)) }, { "dB", gw_buf_str(&figure) });
-    gw_buf_free(&figure);
+    gw_html_drop(p->out, &figure);
 }
 
 static void say_cost(const gw_page *p, int kit, gw_buf *out)
@@ -118,7 +118,7 @@ static void say_cost(const gw_page *p, int kit, gw_buf *out)
     else if (price || time)
         gw_html_say(out, gw_words_text(price ? GW_WORDS_PAGE_ANSWER_PRICE : GW_WORDS_PAGE_ANSWER_TIME),
                     parts);
-    gw_buf_free(&minutes);
+    gw_html_drop(p->out, &minutes);
 }
 
 /* The turns of the wheel that a sentence tells: the axle looked at, under the two loads; the other axle only
@@ -157,8 +157,7 @@ static void answer_of(const gw_page *p, int kit)
     gw_buf_add(p->out, ":</strong> ");
     gw_buf_add(p->out, gw_buf_str(&text));
     gw_buf_add(p->out, "</li>\n");
-    if (text.failed) p->out->failed = true;
-    gw_buf_free(&text);
+    gw_html_drop(p->out, &text);
 }
 
 static gw_words question(const gw_page *p)

@@ -53,6 +53,7 @@ static void draw(const gw_report *r, gw_axle axle, int load, gw_bar_chart *chart
     chart->words =
         (gw_chart_words){ .title = gw_buf_str(&title), .x_title = gw_words_text(GW_WORDS_PAGE_BUDGET_X) };
     gw_charts_bars(charts, stem, chart);
+    if (title.failed) charts->failed = true;
     gw_buf_free(&title);
 }
 

@@ -40,7 +40,7 @@ static void put_loads(const gw_page *p, gw_json *json)
         gw_json_number(json, "brake_g", whole ? load->manoeuvre.brake_g : 0.0);
         gw_json_number(json, "lateral_g", whole ? load->manoeuvre.lateral_g : 0.0);
         gw_json_close(json);
-        gw_buf_free(&phrase);
+        gw_html_drop(p->out, &phrase);
     }
     gw_json_close(json);
 }
@@ -235,6 +235,5 @@ void gw_page_data(const gw_page *p)
     gw_buf_add(p->out, "<script type=\"application/json\" id=\"data\">\n");
     gw_html_json(p->out, gw_buf_str(&text));
     gw_buf_add(p->out, "</script>\n");
-    if (text.failed) p->out->failed = true;
-    gw_buf_free(&text);
+    gw_html_drop(p->out, &text);
 }

@@ -38,7 +38,7 @@ static void head(const gw_page *p, const column *col, int n)
                     gw_words_text(col[i].camber ? GW_WORDS_PAGE_GLANCE_CAMBER : GW_WORDS_PAGE_GLANCE_TOE),
                     parts);
         gw_buf_add(out, "</th>");
-        gw_buf_free(&phrase);
+        gw_html_drop(p->out, &phrase);
     }
     static const gw_words REST[] = { GW_WORDS_PAGE_GLANCE_HARSH, GW_WORDS_PAGE_GLANCE_NOISE,
                                      GW_WORDS_PAGE_GLANCE_PARTS, GW_WORDS_PAGE_GLANCE_FIT };
@@ -107,7 +107,7 @@ static void cost_cells(const gw_page *p, int kit)
     else
         GW_TELL(p->out, PAGE_NOTHING);
     gw_buf_add(p->out, "</td>");
-    gw_buf_free(&time);
+    gw_html_drop(p->out, &time);
 }
 
 static void row(const gw_page *p, const column *col, int n, int kit)

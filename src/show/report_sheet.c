@@ -26,12 +26,12 @@ static void say_target(const gw_page *p, gw_axle axle)
         const gw_html_part parts[] = { { "angle", gw_buf_str(&angle) }, { NULL, NULL } };
         if (target.n) GW_TELL(&target, PAGE_ANSWER_COMMA);
         gw_plain_say(&target, gw_words_text(WORDS[t]), parts);
-        gw_buf_free(&angle);
+        gw_html_drop(p->out, &angle);
     }
     GW_SAY(p->out, PAGE_SHEET_AXLE,
            { "axle", gw_words_text(axle == GW_FRONT ? GW_WORDS_PAGE_FRONT_WHEEL : GW_WORDS_PAGE_REAR_WHEEL) },
            { "target", gw_buf_str(&target) });
-    gw_buf_free(&target);
+    gw_html_drop(p->out, &target);
 }
 
 static void head(const gw_page *p)

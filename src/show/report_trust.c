@@ -57,7 +57,7 @@ void gw_page_trust(const gw_page *p)
         gw_buf_add(p->out, "<li>");
         GW_SAY(p->out, PAGE_TRUST_RIDE, { "ranges", gw_buf_str(&text) });
         gw_buf_add(p->out, "</li>\n");
-        gw_buf_free(&text);
+        gw_html_drop(p->out, &text);
     }
     item(p, GW_WORDS_PAGE_TRUST_STATIC);
     gw_buf_add(p->out, "</ul>\n</section>\n");
@@ -102,8 +102,8 @@ static void wheel(const gw_page *p, gw_axle axle)
            { "load", gw_fixed(corner->wheel.static_load, 0).s },
            { "joints", gw_fixed(corner->n_joints, 0).s });
     row_end(p);
-    gw_buf_free(&camber);
-    gw_buf_free(&toe);
+    gw_html_drop(p->out, &camber);
+    gw_html_drop(p->out, &toe);
 }
 
 static void road(const gw_page *p)
@@ -140,7 +140,7 @@ static void loads(const gw_page *p)
             gw_html_text(p->out, gw_buf_str(&phrase));
             gw_buf_add(p->out, ")");
         }
-        gw_buf_free(&phrase);
+        gw_html_drop(p->out, &phrase);
     }
     row_end(p);
 }

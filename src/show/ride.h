@@ -24,6 +24,10 @@ void gw_ride_csv(const gw_case *c, const gw_ride_study *study, gw_buf *out);
 gw_status gw_ride_text(const gw_case *c, const gw_ride_study *study, bool all, int width, bool bold,
                        gw_buf *out, gw_error *err);
 
+/** Transmissibility by kit alone. */
+gw_status gw_transmissibility_charts(const gw_case *c, const gw_ride_study *study, gw_charts *charts,
+                                     gw_error *err);
+
 /** Transmissibility by kit, bands over the baseline, paths, forces after the obstacle; one set a corner. */
 gw_status gw_ride_charts(const gw_case *c, const gw_ride_study *study, gw_charts *charts, gw_error *err);
 

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Charts of ride. One style a kit in all of them, in the order of the case. */
+#include "giveway/units.h"
 #include "show/deflect.h"
+#include "show/html.h"
 #include "show/ride.h"
 #include "show/ride_parts.h"
 #include "show/words.h"
@@ -53,30 +55,58 @@ static gw_ride_title title_of(const gw_ride_drawing *d, const char *stem, const 
     return out;
 }
 
-/* What people call the stretches of the frequency axis. */
-static const gw_chart_band STRETCHES[] = { { 1, 8, "bounce" }, { 8, 30, "shake" }, { 30, 315, "boom" } };
-
-static void force_chart(const gw_ride_drawing *d, const gw_ride_title *title, const gw_chart_series *series,
-                        int n)
+static gw_ride_title title_in_words(const gw_ride_drawing *d, const char *stem, gw_words words)
 {
-    const gw_line_chart chart = { .words = { title->title, d->c->title, "frequency (Hz)",
-                                             "body force per road height (N/m)",
-                                             gw_words_text(GW_WORDS_RIDE_ESTIMATE) },
-                                  .series = series,
-                                  .n_series = n,
-                                  .log_x = true,
-                                  .log_y = true,
-                                  .has_x_range = true,
-                                  .x_from = 1.0,
-                                  .x_to = 315.0,
-                                  .bands = STRETCHES,
-                                  .n_bands = 3 };
+    gw_ride_title out;
+    gw_buf text = { 0 };
+    const gw_html_part parts[] = { { "axle", gw_axle_name(d->axle) }, { NULL, NULL } };
+    gw_plain_say(&text, gw_words_text(words), parts);
+    snprintf(out.stem, sizeof out.stem, "%s-%s", stem, gw_axle_name(d->axle));
+    snprintf(out.title, sizeof out.title, "%s", gw_buf_str(&text));
+    if (text.failed) d->charts->failed = true;
+    gw_buf_free(&text);
+    return out;
+}
+
+/* Forces are shown in newtons per millimetre, as rates are; copies are the arena's. */
+static bool in_trade_units(gw_ride_drawing *d, gw_chart_series *series, int n)
+{
+    for (int i = 0; i < n; i++) {
+        double *y = gw_arena_alloc(&d->arena, (size_t)series[i].n, sizeof *y);
+        if (!y) return false;
+        for (int k = 0; k < series[i].n; k++) y[k] = series[i].y[k] / GW_N_PER_MM;
+        series[i].y = y;
+    }
+    return true;
+}
+
+static bool force_chart(gw_ride_drawing *d, const gw_ride_title *title, gw_chart_series *series, int n)
+{
+    /* What people call the stretches of the frequency axis. */
+    const gw_chart_band stretches[] = { { 1, 8, gw_words_text(GW_WORDS_CHART_BOUNCE) },
+                                        { 8, 30, gw_words_text(GW_WORDS_CHART_SHAKE) },
+                                        { 30, 315, gw_words_text(GW_WORDS_CHART_BOOM) } };
+    const gw_line_chart chart = {
+        .words = { title->title, d->c->title, gw_words_text(GW_WORDS_CHART_FREQUENCY),
+                   gw_words_text(GW_WORDS_CHART_ROAD_FORCE), gw_words_text(GW_WORDS_RIDE_ESTIMATE) },
+        .series = series,
+        .n_series = n,
+        .log_x = true,
+        .log_y = true,
+        .has_x_range = true,
+        .x_from = 1.0,
+        .x_to = 315.0,
+        .bands = stretches,
+        .n_bands = 3
+    };
+    if (!in_trade_units(d, series, n)) return false;
     if (n) gw_charts_lines(d->charts, title->stem, &chart);
+    return true;
 }
 
 static bool by_kit(gw_ride_drawing *d)
 {
-    gw_ride_title title = title_of(d, "transmissibility", "What the road sends into the body");
+    gw_ride_title title = title_in_words(d, "transmissibility", GW_WORDS_CHART_ROAD);
     gw_chart_series *series = gw_arena_alloc(&d->arena, (size_t)d->n + 1, sizeof *series);
     int n = 0;
     for (int i = 0; series && i < d->n; i++) {
@@ -84,8 +114,7 @@ static bool by_kit(gw_ride_drawing *d)
         if (!curve->n) continue;
         series[n++] = (gw_chart_series){ d->names[i], curve->hz, curve->force, curve->n, d->styles[i] };
     }
-    if (series) force_chart(d, &title, series, n);
-    return series != NULL;
+    return series && force_chart(d, &title, series, n);
 }
 
 /* The first kit, path by path: those that carry most of its harshness. */
@@ -102,8 +131,7 @@ static bool by_path(gw_ride_drawing *d)
     for (int i = 0; i < n; i++)
         series[i + 1] = (gw_chart_series){ r->paths[paths[i]].name, r->curve.hz,
                                            &r->curve.path[paths[i] * r->curve.n], r->curve.n, i + 1 };
-    force_chart(d, &title, series, n + 1);
-    return true;
+    return force_chart(d, &title, series, n + 1);
 }
 
 /* The baseline would be a row of nothing: it is left out where it is not alone. */
@@ -167,8 +195,8 @@ static const double SHOWN_SECONDS = 0.4;
 
 static bool bump(gw_ride_drawing *d, bool vertical)
 {
-    gw_ride_title title = vertical ? title_of(d, "bump-vertical", "Over a bump: up and down")
-                                   : title_of(d, "bump-fore-aft", "Over a bump: fore and aft");
+    gw_ride_title title = vertical ? title_in_words(d, "bump-vertical", GW_WORDS_CHART_BUMP_VERTICAL)
+                                   : title_in_words(d, "bump-fore-aft", GW_WORDS_CHART_BUMP_FORE_AFT);
     const gw_obstacle *first = &d->items[0]->result.obstacle;
     if (!first->n) return true;
     int n = (int)fmin(first->n, SHOWN_SECONDS / first->dt);
@@ -181,9 +209,9 @@ static bool bump(gw_ride_drawing *d, bool vertical)
         series[i] =
             (gw_chart_series){ d->names[i], time, vertical ? o->vertical : o->fore_aft, n, d->styles[i] };
     }
-    const gw_line_chart chart = { .words = { title.title, d->c->title, "time from the first touch (s)",
-                                             vertical ? "force on the body (N, up positive)"
-                                                      : "force on the body (N, forward positive)",
+    const gw_line_chart chart = { .words = { title.title, d->c->title, gw_words_text(GW_WORDS_CHART_TIME),
+                                             gw_words_text(vertical ? GW_WORDS_CHART_BUMP_VERTICAL_Y
+                                                                    : GW_WORDS_CHART_BUMP_FORE_AFT_Y),
                                              gw_words_text(GW_WORDS_RIDE_ESTIMATE) },
                                   .series = series,
                                   .n_series = d->n,
@@ -192,15 +220,30 @@ static bool bump(gw_ride_drawing *d, bool vertical)
     return true;
 }
 
-gw_status gw_ride_charts(const gw_case *c, const gw_ride_study *study, gw_charts *charts, gw_error *err)
+static bool all_of(gw_ride_drawing *d)
+{
+    return by_kit(d) && by_path(d) && bands(d) && shares(d) && bump(d, false) && bump(d, true);
+}
+
+static gw_status draw_corners(const gw_case *c, const gw_ride_study *study, bool (*draw)(gw_ride_drawing *d),
+                              gw_charts *charts, gw_error *err)
 {
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
         gw_ride_drawing d = { .c = c, .study = study, .axle = a, .charts = charts };
-        bool ok = begin(&d);
-        if (ok && d.n)
-            ok = by_kit(&d) && by_path(&d) && bands(&d) && shares(&d) && bump(&d, false) && bump(&d, true);
+        bool ok = begin(&d) && (d.n == 0 || draw(&d));
         gw_arena_free(&d.arena);
         if (!ok) return gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
     }
     return GW_OK;
+}
+
+gw_status gw_transmissibility_charts(const gw_case *c, const gw_ride_study *study, gw_charts *charts,
+                                     gw_error *err)
+{
+    return draw_corners(c, study, by_kit, charts, err);
+}
+
+gw_status gw_ride_charts(const gw_case *c, const gw_ride_study *study, gw_charts *charts, gw_error *err)
+{
+    return draw_corners(c, study, all_of, charts, err);
 }

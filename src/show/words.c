@@ -230,6 +230,27 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_SHOP_OFFSET] = "Off-centre",
     [GW_WORDS_PAGE_SHOP_PRICE] = "Price",
     [GW_WORDS_PAGE_SHOP_MINUTES] = "Fitting",
+
+    /* Charts that a customer sees */
+    [GW_WORDS_CHART_CONTRIBUTIONS] = "Which bush lets the {axle} toe move: {load}",
+    [GW_WORDS_CHART_SHARE] = "share of the toe change (deg, toe-in positive)",
+    [GW_WORDS_CHART_TRAVEL] = "travel",
+    [GW_WORDS_CHART_ALL_ELSE] = "all else",
+    [GW_WORDS_CHART_TRADE] = "What steadiness costs, {axle} axle",
+    [GW_WORDS_CHART_TRADE_X] = "harshness against the baseline (dB)",
+    [GW_WORDS_CHART_TRADE_Y] = "toe movement, {load} (deg)",
+    [GW_WORDS_CHART_TRADE_NOTE] = "down is steadier, right is harsher",
+    [GW_WORDS_CHART_ROAD] = "What the road sends into the body, {axle} corner",
+    [GW_WORDS_CHART_FREQUENCY] = "frequency (Hz)",
+    [GW_WORDS_CHART_ROAD_FORCE] = "body force per road height (N/mm)",
+    [GW_WORDS_CHART_BOUNCE] = "bounce",
+    [GW_WORDS_CHART_SHAKE] = "shake",
+    [GW_WORDS_CHART_BOOM] = "boom",
+    [GW_WORDS_CHART_BUMP_FORE_AFT] = "Over a bump: fore and aft, {axle} corner",
+    [GW_WORDS_CHART_BUMP_VERTICAL] = "Over a bump: up and down, {axle} corner",
+    [GW_WORDS_CHART_TIME] = "time from the first touch (s)",
+    [GW_WORDS_CHART_BUMP_FORE_AFT_Y] = "force on the body (N, forward positive)",
+    [GW_WORDS_CHART_BUMP_VERTICAL_Y] = "force on the body (N, up positive)",
 };
 
 const char *gw_words_text(gw_words which)
