@@ -9,6 +9,7 @@ mkdir -p "$TMPDIR"
 . tests/install/_as_user.sh
 place=$(open_folder)
 root=$place/root
+# shellcheck disable=SC2317  # the trap calls it
 tidy() {
     chmod -R u+w "$place"
     rm -rf "$place" "$TMPDIR"

@@ -1,26 +1,50 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
-# What is installed works from any folder, serves programs of others, and can be taken away.
+# What is installed works for anybody from any folder, serves programs of others, and can be taken away.
 set -euo pipefail
 cd "$SOURCE"
-root=$TMPDIR/root
+. tests/install/_as_user.sh
+place=$(open_folder)
+root=$place/root
 status=0
 verdict() { # TRUE_OR_FALSE WHAT
     if [ "$1" = true ]; then echo "ok - $2"; else echo "not ok - $2" && status=1; fi
 }
 holds() { if "$@" >&2; then echo true; else echo false; fi; }
+# shellcheck disable=SC2317  # the trap calls it
+tidy() {
+    chmod -R u+w "$place"
+    if [ "$place" != "$TMPDIR" ]; then rm -rf "$place"; fi
+}
+trap tidy EXIT
 
 scripts/install.sh install "$B" "" "$root"
 for file in bin/giveway lib/libgiveway.a lib/pkgconfig/giveway.pc include/giveway/giveway.h \
     share/man/man1/giveway.1 share/giveway/materials/nr-50.json share/giveway/cases/fast-saloon.json \
-    share/bash-completion/completions/giveway share/zsh/site-functions/_giveway \
-    share/fish/vendor_completions.d/giveway.fish; do
+    share/giveway/schema/giveway-case-1.schema.json share/giveway/schema/giveway-material-1.schema.json \
+    share/giveway/schema/giveway-result-1.schema.json share/bash-completion/completions/giveway \
+    share/zsh/site-functions/_giveway share/fish/vendor_completions.d/giveway.fish; do
     verdict "$(holds test -s "$root/$file")" "$file is put in place"
 done
+private=$(find "$root" ! -perm -o=r)
+verdict "$(holds test -z "$private")" "everybody may read all of it"
 
 chmod -R a-w "$root"
-verdict "$(cd / && holds "$root/bin/giveway" check "$root/share/giveway/cases/fast-saloon.json")" \
+touch "$TMPDIR/before-runs"
+case=$root/share/giveway/cases/fast-saloon.json
+verdict "$(holds as_user "$root/bin/giveway" check "$case")" \
     "the installed program reads the installed case from another folder"
+own_folder "$place/charts"
+some=(compare "$case" --method handbook --kit rubber --load "hard stop")
+verdict "$(holds as_user "$root/bin/giveway" "${some[@]}" -o "$place/charts")" \
+    "somebody without rights compares the kits of a read-only installation"
+verdict "$(holds test -n "$(find "$place/charts" -name '*.svg')")" "and gets charts in a folder of his own"
+if [ "$(id -u)" != 0 ] || can_be_nobody; then
+    refused=0
+    as_user "$root/bin/giveway" "${some[@]}" -o "$root/charts" >/dev/null || refused=$?
+    verdict "$(holds test $refused = 4)" "charts that may not be written are said to be so (status 4)"
+fi
+verdict "$(holds test -z "$(find "$root" -newer "$TMPDIR/before-runs")")" "no run writes into the installation"
 
 export PKG_CONFIG_PATH=$root/lib/pkgconfig
 case $MODE in
@@ -43,7 +67,9 @@ verdict "$(holds test "$(find "$root" -type f | sed "s|$root/||")" = share/givew
     "uninstall takes away all of it, and nothing of the user's"
 
 staged=$TMPDIR/staged
-scripts/install.sh install "$B" "$staged" /usr
-verdict "$(holds grep -qx 'prefix=/usr' "$staged/usr/lib/pkgconfig/giveway.pc")" \
+scripts/install.sh install "$B" "$staged" /usr /usr/lib64
+verdict "$(holds grep -qx 'prefix=/usr' "$staged/usr/lib64/pkgconfig/giveway.pc")" \
     "a staged installation names the place where it will be"
+scripts/install.sh uninstall "$B" "$staged" /usr /usr/lib64
+verdict "$(holds test -z "$(find "$staged" -type f)")" "and is taken away from there"
 exit $status
