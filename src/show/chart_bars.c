@@ -121,7 +121,7 @@ void gw_charts_bars(gw_charts *charts, const char *stem, const gw_bar_chart *cha
     gw_buf page = { 0 };
     gw_chart_words words = chart->words;
     words.y_title = NULL;
-    double row = chart->stacked ? 2 * GW_BAR + 16 : GW_BAR * chart->n_parts + 14;
+    double row = chart->stacked ? 2 * GW_BAR + (charts->inlined ? 8 : 16) : GW_BAR * chart->n_parts + 14;
     double height =
         gw_canvas_words_height(charts, &words) + keys_height(charts, chart) + row * chart->n_groups;
     gw_canvas_begin(&cv, charts, &page, (int)ceil(height), &words);

@@ -174,7 +174,9 @@ static void put_labels(gw_canvas *cv, const gw_line_chart *chart)
         centre[i] = labels[i].y;
         height[i] = 17.0 * labels[i].name.n + 4;
     }
-    gw_spread(centre, height, n, cv->top - 14, cv->height - 6.0);
+    /* the small print at the foot stands below the title of the x axis */
+    double floor = chart->words.note ? cv->bottom + 48.0 : cv->height - 6.0;
+    gw_spread(centre, height, n, cv->top - 14, floor);
     for (int i = 0; i < n; i++) {
         gw_canvas_line(cv, labels[i].x + 3, labels[i].y, cv->right + LEADER - 3, centre[i],
                        gw_style_colour(labels[i].style), 0.8);

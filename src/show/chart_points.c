@@ -8,7 +8,7 @@
 #include <math.h>
 
 /* A name takes at most this part of the page. */
-static const double NAME_PART = 0.24;
+static const double NAME_PART = 0.3;
 
 enum { MAX_POINTS = 64, REACH = 11 };
 
@@ -155,7 +155,9 @@ void gw_charts_points(gw_charts *charts, const char *stem, const gw_point_chart 
     gw_canvas cv;
     gw_buf page = { 0 };
     int n = chart->n < MAX_POINTS ? chart->n : MAX_POINTS;
-    gw_canvas_begin(&cv, charts, &page, gw_charts_height(charts), &chart->words);
+    /* names beside points need room above and below */
+    int height = gw_charts_height(charts) + (charts->inlined ? 45 : 0);
+    gw_canvas_begin(&cv, charts, &page, height, &chart->words);
     if (set_axes(&cv, chart, n)) {
         scatter sc = { .chart = chart, .cv = &cv };
         put_names(&sc, n);

@@ -70,38 +70,46 @@ static void say_turn(const gw_page *p, int kit, gw_axle axle, int load, gw_buf *
     gw_html_drop(p->out, &percent);
 }
 
-/* Felt difference in words; the limits are common practice: 1 dB can hardly be told, 3 dB plainly. */
-static gw_words feel_of(double decibels)
+/* A difference in words: six of them in a row, from less to more. The limits are common practice: 1 dB can
+ * hardly be told, 3 dB plainly, 10 dB is twice as loud. */
+static gw_words grade_of(double decibels, gw_words least)
 {
-    if (decibels <= -3.0) return GW_WORDS_PAGE_FEEL_SOFTER;
-    if (decibels <= -1.0) return GW_WORDS_PAGE_FEEL_BIT_SOFTER;
-    if (decibels < 1.0) return GW_WORDS_PAGE_FEEL_SAME;
-    if (decibels < 3.0) return GW_WORDS_PAGE_FEEL_BIT_HARDER;
-    return decibels < 8.0 ? GW_WORDS_PAGE_FEEL_HARDER : GW_WORDS_PAGE_FEEL_MUCH_HARDER;
+    static const double LIMITS[] = { -3.0, -1.0, 1.0, 3.0, 8.0 };
+    int grade = 0;
+    while (grade < 5 && decibels >= LIMITS[grade]) grade++;
+    return (gw_words)((int)least + grade);
 }
 
 /* The axle where most comes through speaks for the car. */
-static const gw_ride_item *loudest(const gw_page *p, int kit)
+static bool most_of(const gw_page *p, int kit, bool noise, double *most)
 {
-    const gw_ride_item *front = gw_ride_find(&p->r->ride, kit, GW_FRONT);
-    const gw_ride_item *rear = gw_ride_find(&p->r->ride, kit, GW_REAR);
-    if (!front || !rear) return front ? front : rear;
-    return rear->difference.harshness > front->difference.harshness ? rear : front;
+    bool any = false;
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+        const gw_ride_item *item = gw_ride_find(&p->r->ride, kit, a);
+        if (!item) continue;
+        double dB = noise ? item->difference.noise : item->difference.harshness;
+        *most = any ? fmax(*most, dB) : dB;
+        any = true;
+    }
+    return any;
 }
 
 static void say_road(const gw_page *p, int kit, gw_buf *out)
 {
-    const gw_ride_item *item = loudest(p, kit);
-    if (!item || kit == p->r->baseline) return;
-    double dB = item->difference.harshness;
-    gw_buf figure = { 0 };
-    gw_buf_fmt(&figure, "%s dB", gw_signed(dB, 1).s);
-    if (dB >= 1.0)
+    double felt = 0.0, heard = 0.0;
+    if (kit == p->r->baseline || !most_of(p, kit, false, &felt) || !most_of(p, kit, true, &heard)) return;
+    gw_buf dB = { 0 }, noise = { 0 };
+    gw_buf_fmt(&dB, "%s dB", gw_signed(felt, 1).s);
+    gw_buf_fmt(&noise, "%s dB", gw_signed(heard, 1).s);
+    if (felt >= 1.0 || heard >= 1.0)
         GW_TELL(out, PAGE_ANSWER_BUT);
     else
         GW_TELL(out, PAGE_ANSWER_WITH);
-    GW_SAY(out, PAGE_ANSWER_ROAD, { "feel", gw_words_text(feel_of(dB)) }, { "dB", gw_buf_str(&figure) });
-    gw_html_drop(p->out, &figure);
+    GW_SAY(out, PAGE_ANSWER_ROAD, { "feel", gw_words_text(grade_of(felt, GW_WORDS_PAGE_FEEL_SOFTER)) },
+           { "loud", gw_words_text(grade_of(heard, GW_WORDS_PAGE_LOUD_QUIETER)) }, { "dB", gw_buf_str(&dB) },
+           { "noise", gw_buf_str(&noise) });
+    gw_html_drop(p->out, &dB);
+    gw_html_drop(p->out, &noise);
 }
 
 static void say_cost(const gw_page *p, int kit, gw_buf *out)

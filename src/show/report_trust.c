@@ -45,6 +45,42 @@ static void ranges(const gw_page *p, gw_buf *out)
     }
 }
 
+static void warning(const gw_page *p, const char *text)
+{
+    gw_buf_add(p->out, "<li>");
+    gw_html_text(p->out, text);
+    gw_buf_add(p->out, "</li>\n");
+}
+
+/* These do not name their kit and wheel themselves. */
+static void ride_warnings(const gw_page *p, const gw_ride_item *item)
+{
+    for (int i = 0; i < item->result.n_warnings; i++) {
+        gw_buf text = { 0 };
+        gw_buf_fmt(&text, "%s, %s: %s", gw_page_kit(p, item->kit), gw_page_axle(item->axle),
+                   item->result.warnings[i]);
+        warning(p, gw_buf_str(&text));
+        gw_html_drop(p->out, &text);
+    }
+}
+
+/* For the workshop: what the studies themselves are unsure of. */
+static void warnings(const gw_page *p)
+{
+    const gw_report *r = p->r;
+    int n = r->deflect.n_warnings + r->align.n_warnings + r->ride.n_warnings;
+    for (int i = 0; i < r->ride.n; i++) n += r->ride.item[i].result.n_warnings;
+    if (!p->wish->workshop || !n) return;
+    gw_buf_add(p->out, "<h3>");
+    GW_TELL(p->out, PAGE_TRUST_WARNINGS);
+    gw_buf_add(p->out, "</h3>\n<ul>\n");
+    for (int i = 0; i < r->deflect.n_warnings; i++) warning(p, r->deflect.warning[i]);
+    for (int i = 0; i < r->align.n_warnings; i++) warning(p, r->align.warning[i]);
+    for (int i = 0; i < r->ride.n_warnings; i++) warning(p, r->ride.warning[i]);
+    for (int i = 0; i < r->ride.n; i++) ride_warnings(p, &r->ride.item[i]);
+    gw_buf_add(p->out, "</ul>\n");
+}
+
 void gw_page_trust(const gw_page *p)
 {
     section_begin(p, "trust", GW_WORDS_PAGE_TRUST);
@@ -60,7 +96,9 @@ void gw_page_trust(const gw_page *p)
         gw_html_drop(p->out, &text);
     }
     item(p, GW_WORDS_PAGE_TRUST_STATIC);
-    gw_buf_add(p->out, "</ul>\n</section>\n");
+    gw_buf_add(p->out, "</ul>\n");
+    warnings(p);
+    gw_buf_add(p->out, "</section>\n");
 }
 
 static void row_begin(const gw_page *p, gw_words name)

@@ -68,6 +68,12 @@ static gw_ride_title title_in_words(const gw_ride_drawing *d, const char *stem, 
     return out;
 }
 
+/* A page that holds the chart says it once for all. */
+static const char *caution(const gw_ride_drawing *d)
+{
+    return d->charts->inlined ? NULL : gw_words_text(GW_WORDS_RIDE_ESTIMATE);
+}
+
 /* Forces are shown in newtons per millimetre, as rates are; copies are the arena's. */
 static bool in_trade_units(gw_ride_drawing *d, gw_chart_series *series, int n)
 {
@@ -86,19 +92,18 @@ static bool force_chart(gw_ride_drawing *d, const gw_ride_title *title, gw_chart
     const gw_chart_band stretches[] = { { 1, 8, gw_words_text(GW_WORDS_CHART_BOUNCE) },
                                         { 8, 30, gw_words_text(GW_WORDS_CHART_SHAKE) },
                                         { 30, 315, gw_words_text(GW_WORDS_CHART_BOOM) } };
-    const gw_line_chart chart = {
-        .words = { title->title, d->c->title, gw_words_text(GW_WORDS_CHART_FREQUENCY),
-                   gw_words_text(GW_WORDS_CHART_ROAD_FORCE), gw_words_text(GW_WORDS_RIDE_ESTIMATE) },
-        .series = series,
-        .n_series = n,
-        .log_x = true,
-        .log_y = true,
-        .has_x_range = true,
-        .x_from = 1.0,
-        .x_to = 315.0,
-        .bands = stretches,
-        .n_bands = 3
-    };
+    const gw_line_chart chart = { .words = { title->title, d->c->title,
+                                             gw_words_text(GW_WORDS_CHART_FREQUENCY),
+                                             gw_words_text(GW_WORDS_CHART_ROAD_FORCE), caution(d) },
+                                  .series = series,
+                                  .n_series = n,
+                                  .log_x = true,
+                                  .log_y = true,
+                                  .has_x_range = true,
+                                  .x_from = 1.0,
+                                  .x_to = 315.0,
+                                  .bands = stretches,
+                                  .n_bands = 3 };
     if (!in_trade_units(d, series, n)) return false;
     if (n) gw_charts_lines(d->charts, title->stem, &chart);
     return true;
@@ -146,8 +151,7 @@ static bool bands(gw_ride_drawing *d)
         for (int b = 0; b < GW_BANDS; b++)
             values[(i - from) * GW_BANDS + b] = d->items[i]->difference.band[b];
     const gw_band_chart chart = { .words = { title.title, d->c->title, "third-octave band (Hz)",
-                                             "body force over the first kit (dB)",
-                                             gw_words_text(GW_WORDS_RIDE_ESTIMATE) },
+                                             "body force over the first kit (dB)", caution(d) },
                                   .centre_hz = centres,
                                   .n_bands = GW_BANDS,
                                   .names = d->names + from,
@@ -177,7 +181,7 @@ static bool shares(gw_ride_drawing *d)
     }
     const gw_bar_chart chart = { .words = { title.title, d->c->title,
                                             "share of the squared harshness, 20 to 200 Hz (%)", NULL,
-                                            gw_words_text(GW_WORDS_RIDE_ESTIMATE) },
+                                            caution(d) },
                                  .groups = d->names,
                                  .n_groups = d->n,
                                  .parts = names,
@@ -212,7 +216,7 @@ static bool bump(gw_ride_drawing *d, bool vertical)
     const gw_line_chart chart = { .words = { title.title, d->c->title, gw_words_text(GW_WORDS_CHART_TIME),
                                              gw_words_text(vertical ? GW_WORDS_CHART_BUMP_VERTICAL_Y
                                                                     : GW_WORDS_CHART_BUMP_FORE_AFT_Y),
-                                             gw_words_text(GW_WORDS_RIDE_ESTIMATE) },
+                                             caution(d) },
                                   .series = series,
                                   .n_series = d->n,
                                   .with_zero = true };

@@ -129,7 +129,7 @@
       return;
     }
     const sorted = [...mine.shares].sort((a, b) => Math.abs(b.toe_deg) - Math.abs(a.toe_deg));
-    const top = sorted.slice(0, 6).filter((s) => Math.abs(s.toe_deg) >= 0.0005);
+    const top = sorted.slice(0, 5).filter((s) => Math.abs(s.toe_deg) >= 0.0005);
     const rest = mine.toe_change_deg - mine.travel_toe_deg - top.reduce((sum, s) => sum + s.toe_deg, 0);
     const rows = [...top.map((s) => [s.joint, s.toe_deg]), [data.words.rest, rest], [data.words.travel, mine.travel_toe_deg]];
     const widest = Math.max(1e-9, ...rows.map((r) => Math.abs(r[1])));
