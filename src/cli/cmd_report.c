@@ -10,6 +10,7 @@
 
 #include <errno.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
 #include <time.h>
@@ -19,16 +20,15 @@ enum { DATE_MAX = 16 };
 /* "2026-02-29" is no date: what the calendar makes of it must read the same again. */
 static gw_status check_date(const char *text, gw_error *err)
 {
+    char *end = NULL, again[DATE_MAX];
     struct tm day = { .tm_isdst = -1, .tm_hour = 12 };
-    int end = 0;
-    char again[DATE_MAX];
-    bool ok = strlen(text) == 10 &&
-              sscanf(text, "%4d-%2d-%2d%n", &day.tm_year, &day.tm_mon, &day.tm_mday, &end) == 3;
-    day.tm_year -= 1900;
-    day.tm_mon -= 1;
-    ok = ok && end == 10 && mktime(&day) != (time_t)-1 &&
-         strftime(again, sizeof again, "%Y-%m-%d", &day) == 10;
-    if (ok && strcmp(again, text) == 0) return GW_OK;
+    long number = strtol(text, &end, 10);
+    day.tm_year = number > 999 && number < 10000 ? (int)number - 1900 : -1900;
+    day.tm_mon = *end == '-' ? (int)strtol(end + 1, &end, 10) - 1 : 0;
+    day.tm_mday = *end == '-' ? (int)strtol(end + 1, &end, 10) : 0;
+    if (strlen(text) == 10 && mktime(&day) != (time_t)-1 &&
+        strftime(again, sizeof again, "%Y-%m-%d", &day) == 10 && strcmp(again, text) == 0)
+        return GW_OK;
     return gw_fail(err, GW_E_USAGE, "--date takes a day as YYYY-MM-DD, not \"%s\"", text);
 }
 
