@@ -23,9 +23,17 @@ CASES = ["cases/fast-saloon.json", "cases/hatchback.json", "tests/casefile/sampl
 LOAD = {"cases/fast-saloon.json": "hard stop", "tests/casefile/samples/every-key.json": "stop"}
 DETAIL = {"rates": [["--explain", "--frequency-Hz", "20"]], "ride": [["--detail"]], "deflect": [["--detail"]]}
 
-# Described, but printed only where something goes wrong in a way that no sample does.
+# Described, but not printed for every state of the samples: key, and when it is.
 RARE = {
     "no_parasitic_rate": "the corner cannot be solved with its bushes free to turn",
+    "strain": "strength of a bush of rubber under a load",
+    "shear": "in strain",
+    "compression": "in strain",
+    "flow_shear": "in strain",
+    "total": "in strain",
+    "bearing": "strength of a spherical bearing under a load",
+    "load_N": "in bearing",
+    "specific_load_MPa": "in bearing",
 }
 
 
