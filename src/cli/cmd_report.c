@@ -18,17 +18,21 @@
 enum { DATE_MAX = 16 };
 
 /* "2026-02-29" is no date: what the calendar makes of it must read the same again. */
-static gw_status check_date(const char *text, gw_error *err)
+static bool is_date(const char *text)
 {
     char *end = NULL, again[DATE_MAX];
     struct tm day = { .tm_isdst = -1, .tm_hour = 12 };
-    long number = strtol(text, &end, 10);
-    day.tm_year = number > 999 && number < 10000 ? (int)number - 1900 : -1900;
-    day.tm_mon = *end == '-' ? (int)strtol(end + 1, &end, 10) - 1 : 0;
-    day.tm_mday = *end == '-' ? (int)strtol(end + 1, &end, 10) : 0;
-    if (strlen(text) == 10 && mktime(&day) != (time_t)-1 &&
-        strftime(again, sizeof again, "%Y-%m-%d", &day) == 10 && strcmp(again, text) == 0)
-        return GW_OK;
+    if (strlen(text) != 10) return false;
+    day.tm_year = (int)(strtol(text, &end, 10) % 10000) - 1900;
+    day.tm_mon = *end == '-' ? (int)(strtol(end + 1, &end, 10) % 100) - 1 : 0;
+    day.tm_mday = *end == '-' ? (int)(strtol(end + 1, &end, 10) % 100) : 0;
+    return mktime(&day) != (time_t)-1 && strftime(again, sizeof again, "%Y-%m-%d", &day) == 10 &&
+           strcmp(again, text) == 0;
+}
+
+static gw_status check_date(const char *text, gw_error *err)
+{
+    if (is_date(text)) return GW_OK;
     return gw_fail(err, GW_E_USAGE, "--date takes a day as YYYY-MM-DD, not \"%s\"", text);
 }
 

@@ -165,19 +165,18 @@ static void from_above(const gw_page *p, const gw_deflection *item, const gw_def
 
 /* Figures of the state; the script fills them anew. `key` is the member of the results in the data. */
 static const struct {
-    const char *key;
+    const char *key, *unit;
     gw_words name;
-    const char *unit;
     int decimals;
 } FIGURES[] = {
-    { "toe_change_deg", GW_WORDS_PAGE_FIG_TOE_CHANGE, "\xC2\xB0", 2 },
-    { "rim_mm", GW_WORDS_PAGE_FIG_RIM, "\xC2\xA0mm", 1 },
-    { "toe_deg", GW_WORDS_PAGE_FIG_TOE, "\xC2\xB0", 2 },
-    { "camber_change_deg", GW_WORDS_PAGE_FIG_CAMBER_CHANGE, "\xC2\xB0", 2 },
-    { "camber_deg", GW_WORDS_PAGE_FIG_CAMBER, "\xC2\xB0", 2 },
-    { "camber_to_road_deg", GW_WORDS_PAGE_FIG_ROAD, "\xC2\xB0", 2 },
-    { "x_mm", GW_WORDS_PAGE_FIG_X, "\xC2\xA0mm", 1 },
-    { "y_mm", GW_WORDS_PAGE_FIG_Y, "\xC2\xA0mm", 1 },
+    { "toe_change_deg", "\xC2\xB0", GW_WORDS_PAGE_FIG_TOE_CHANGE, 2 },
+    { "rim_mm", "\xC2\xA0mm", GW_WORDS_PAGE_FIG_RIM, 1 },
+    { "toe_deg", "\xC2\xB0", GW_WORDS_PAGE_FIG_TOE, 2 },
+    { "camber_change_deg", "\xC2\xB0", GW_WORDS_PAGE_FIG_CAMBER_CHANGE, 2 },
+    { "camber_deg", "\xC2\xB0", GW_WORDS_PAGE_FIG_CAMBER, 2 },
+    { "camber_to_road_deg", "\xC2\xB0", GW_WORDS_PAGE_FIG_ROAD, 2 },
+    { "x_mm", "\xC2\xA0mm", GW_WORDS_PAGE_FIG_X, 1 },
+    { "y_mm", "\xC2\xA0mm", GW_WORDS_PAGE_FIG_Y, 1 },
 };
 
 static void state_table(const gw_page *p)
