@@ -131,6 +131,24 @@ gw_status gw_remark_brackets(const gw_corner *corner, gw_ride_result *result, gw
     return keep(result, &text, err);
 }
 
+gw_status gw_remark_play(const gw_corner *corner, const gw_fit *fit, gw_ride_result *result, gw_error *err)
+{
+    const char *first = NULL;
+    gw_error text;
+    int loose = 0;
+    for (int j = 0; j < corner->n_joints; j++) {
+        if (!(fit[j].law.clearance > 0.0)) continue;
+        if (!first) first = corner->joints[j].name;
+        loose++;
+    }
+    if (!loose) return GW_OK;
+    gw_fail(&text, GW_OK,
+            "%d of %d joints have play (%s%s): they are taken as tight, and the rattle that play makes is "
+            "left out",
+            loose, corner->n_joints, first, loose > 1 ? " and others" : "");
+    return keep(result, &text, err);
+}
+
 gw_status gw_remark_road(const gw_ride *settings, gw_ride_result *result, gw_error *err)
 {
     gw_error text;

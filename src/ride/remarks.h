@@ -14,6 +14,9 @@ gw_status gw_remark_sharp(gw_sweep *sweep, const gw_figures *all, gw_ride_result
 /** Bushes on brackets that are too soft for them. */
 gw_status gw_remark_brackets(const gw_corner *corner, gw_ride_result *result, gw_error *err);
 
+/** Names a joint whose bearing has play: the linear corner takes it as tight, and its rattle is left out. */
+gw_status gw_remark_play(const gw_corner *corner, const gw_fit *fit, gw_ride_result *result, gw_error *err);
+
 /** The part of the band for which the road's spectrum is extrapolated. */
 gw_status gw_remark_road(const gw_ride *settings, gw_ride_result *result, gw_error *err);
 

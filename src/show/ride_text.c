@@ -49,7 +49,7 @@ static void road_rows(gw_table *t, const gw_ride *s)
     if (s->road_class)
         gw_table_cellf(t, "class %c of ISO 8608", s->road_class);
     else
-        gw_table_cellf(t, "roughness %s mm3 at 0.1 cycle/m", plain(s->roughness / (GW_MM * GW_MM * GW_MM)).s);
+        gw_table_cellf(t, "roughness %s m3 at 0.1 cycle/m", gw_exact(s->roughness).s);
     gw_table_cell(t, "the case");
     gw_table_end_row(t);
     setting(t, "speed", plain(s->speed / GW_KM_H).s, "km/h", false);

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Every kit in every corner on the road of the case. */
 #include "giveway/compare.h"
+
+#include "base/parallel.h"
 #include "study/ride_temperature.h"
 #include "study/run.h"
 
@@ -28,73 +30,109 @@ static gw_status require_data(const gw_run *run, gw_axle axle, gw_error *err)
                    run->c->corners[axle].name, missing);
 }
 
-static gw_status solve(gw_run *run, int kit, gw_axle axle, const gw_ride_options *options,
-                       gw_ride_result *out, gw_error *err)
+/* One kit in one corner; the baseline of a corner is worked out even where it is not shown. */
+typedef struct gw_ride_job {
+    gw_run run; /**< a copy: laws are shared, the fit is its own */
+    gw_ride_options options;
+    bool shown;
+    gw_ride_item item;
+    gw_status status;
+    gw_error err;
+} gw_ride_job;
+
+static void solve(void *context, int index)
 {
+    gw_ride_job *job = &((gw_ride_job *)context)[index];
+    const gw_case *c = job->run.c;
+    const gw_corner *corner = &c->corners[job->item.axle];
     gw_error inner = { 0 };
-    gw_fit_kit(run->c, &run->laws, kit, axle, run->fit);
-    gw_status status = gw_ride_solve(&run->c->corners[axle], run->fit, &run->c->ride, options, out, &inner);
-    if (status != GW_OK)
-        return gw_fail(err, status, "%s: %s corner, kit %s: %s", run->c->path, run->c->corners[axle].name,
-                       run->c->kits[kit].name, inner.msg);
+    gw_fit_kit(c, &job->run.laws, job->item.kit, job->item.axle, job->run.fit);
+    job->status = gw_ride_solve(corner, job->run.fit, &c->ride, &job->options, &job->item.result, &inner);
+    if (job->status != GW_OK)
+        gw_fail(&job->err, job->status, "%s: %s corner, kit %s: %s", c->path, corner->name,
+                c->kits[job->item.kit].name, inner.msg);
+}
+
+/* Kit by kit, then corner by corner: the order of the items. */
+static gw_status plan(const gw_run *run, const gw_ride_options *options, gw_ride_job *jobs, int *n,
+                      gw_error *err)
+{
+    const gw_ride_options bare = { .no_curve = true, .no_obstacle = true };
+    for (int k = 0; k < run->c->n_kits; k++)
+        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+            bool shown = gw_run_wants_kit(run, k);
+            if (!gw_run_wants_axle(run, a) || (!shown && k > 0)) continue;
+            gw_status status = require_data(run, a, err);
+            if (status != GW_OK) return status;
+            gw_ride_job *job = &jobs[(*n)++];
+            *job = (gw_ride_job){ .run = *run, .shown = shown, .item = { .kit = k, .axle = a } };
+            job->options = !shown ? bare : options ? *options : (gw_ride_options){ 0 };
+        }
     return GW_OK;
 }
 
-/* One corner: the baseline first, kept as an item where it is wanted. */
-static gw_status run_corner(gw_run *run, gw_axle axle, const gw_ride_options *options, gw_ride_item *items,
-                            gw_error *err)
+static gw_status first_failure(const gw_ride_job *jobs, int n, gw_error *err)
 {
-    gw_ride_result baseline = { 0 };
-    const gw_ride_options bare = { .no_curve = true, .no_obstacle = true };
-    gw_status status = require_data(run, axle, err);
-    if (status != GW_OK) return status;
-    if (!gw_run_wants_kit(run, 0)) status = solve(run, 0, axle, &bare, &baseline, err);
-    for (int k = 0; k < run->c->n_kits && status == GW_OK; k++) {
-        gw_ride_item *item = &items[k];
-        if (!gw_run_wants_kit(run, k)) continue;
-        status = solve(run, k, axle, options, &item->result, err);
-        if (status != GW_OK) break;
-        *item = (gw_ride_item){ .kit = k, .axle = axle, .result = item->result };
-        const gw_ride_result *from = gw_run_wants_kit(run, 0) ? &items[0].result : &baseline;
-        gw_ride_compare(&item->result, from, &item->difference);
-    }
-    gw_ride_result_free(&baseline);
-    return status;
+    for (int i = 0; i < n; i++)
+        if (jobs[i].status != GW_OK) return gw_fail(err, jobs[i].status, "%s", jobs[i].err.msg);
+    return GW_OK;
 }
 
-/* Corners were filled one after the other; items go kit by kit. */
-static void collect(const gw_run *run, gw_ride_item *all, gw_ride_study *out)
+/* The first kit comes first, so each corner's baseline is the first job of that corner. */
+static const gw_ride_result *baseline_of(const gw_ride_job *jobs, gw_axle axle)
 {
-    int kits = run->c->n_kits;
-    for (int k = 0; k < kits; k++)
-        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
-            if (gw_run_wants_kit(run, k) && gw_run_wants_axle(run, a))
-                out->item[out->n++] = all[(int)a * kits + k];
+    while (jobs->item.axle != axle) jobs++;
+    return &jobs->item.result;
+}
+
+/* What is shown moves into the study; the rest is freed. */
+static void collect(gw_ride_job *jobs, int n, gw_ride_study *out)
+{
+    for (int i = 0; i < n; i++)
+        gw_ride_compare(&jobs[i].item.result, baseline_of(jobs, jobs[i].item.axle), &jobs[i].item.difference);
+    for (int i = 0; i < n; i++)
+        if (jobs[i].shown)
+            out->item[out->n++] = jobs[i].item;
+        else
+            gw_ride_result_free(&jobs[i].item.result);
+}
+
+static gw_status run_all(const gw_run *run, const gw_ride_options *options, gw_ride_study *out, gw_error *err)
+{
+    size_t room = (size_t)run->c->n_kits * GW_AXLES + 1;
+    int n = 0;
+    gw_ride_job *jobs = calloc(room, sizeof *jobs);
+    out->item = calloc(room, sizeof *out->item);
+    gw_status status = GW_OK;
+    if (!jobs || !out->item) status = gw_fail(err, GW_E_NOMEM, "out of memory for ride");
+    if (status == GW_OK) status = plan(run, options, jobs, &n, err);
+    if (status == GW_OK) {
+        gw_parallel(n, solve, jobs);
+        status = first_failure(jobs, n, err);
+    }
+    if (status == GW_OK)
+        collect(jobs, n, out);
+    else
+        for (int i = 0; i < n; i++) gw_ride_result_free(&jobs[i].item.result);
+    free(jobs);
+    return status;
 }
 
 gw_status gw_study_ride(const gw_case *c, const gw_selection *wanted, const gw_ride_options *options,
                         gw_ride_study *out, gw_error *err)
 {
     gw_run run;
-    size_t room = (size_t)c->n_kits * GW_AXLES + 1;
-    gw_ride_study study = { .item = calloc(room, sizeof *study.item) };
-    gw_ride_item *all = calloc(room, sizeof *all);
+    gw_ride_study study = { 0 };
     gw_status status = gw_run_open(&run, c, wanted, err);
-    if (status == GW_OK && (!all || !study.item)) status = gw_fail(err, GW_E_NOMEM, "out of memory for ride");
-    for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++)
-        if (gw_run_wants_axle(&run, a)) status = run_corner(&run, a, options, &all[(int)a * c->n_kits], err);
+    if (status == GW_OK) status = run_all(&run, options, &study, err);
     if (status == GW_OK) status = gw_ride_temperature(&run, &study, err);
-    if (status == GW_OK) {
-        collect(&run, all, &study);
-        *out = study;
-    } else {
-        for (size_t i = 0; all && i < room; i++) gw_ride_result_free(&all[i].result);
-        gw_arena_free(&study.arena);
-        free(study.item);
-    }
-    free(all);
     gw_run_close(&run);
-    return status;
+    if (status != GW_OK) {
+        gw_ride_study_free(&study);
+        return status;
+    }
+    *out = study;
+    return GW_OK;
 }
 
 void gw_ride_study_free(gw_ride_study *study)

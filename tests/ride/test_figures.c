@@ -240,6 +240,27 @@ static void isolation_follows_the_series_rule(void **state)
     gw_ride_result_free(&r);
 }
 
+/* The model is linear: what it cannot show, it says. */
+static void play_is_said_to_be_left_out(void **state)
+{
+    (void)state;
+    test_corner t;
+    gw_ride_result r = { 0 };
+    int lines = 0;
+    double_wishbone(&t, rubber_rates());
+    solve(&t, NULL, &r);
+    double tight = r.harshness[0];
+    for (int i = 0; i < r.n_warnings; i++) assert_null(strstr(r.warnings[i], "play"));
+    gw_ride_result_free(&r);
+    t.fit[LOWER_REAR].law.clearance = 5e-5;
+    solve(&t, NULL, &r);
+    for (int i = 0; i < r.n_warnings; i++)
+        lines += strstr(r.warnings[i], "joints have play (lower_rear)") != NULL;
+    assert_int_equal(lines, 1);
+    check_abs(r.harshness[0], tight, 0.0, "taken as tight");
+    gw_ride_result_free(&r);
+}
+
 static void rigid_brackets_leave_no_range(void **state)
 {
     (void)state;
@@ -283,6 +304,7 @@ int main(void)
         cmocka_unit_test(decibels_compare_like_with_like),
         cmocka_unit_test(a_sharp_mode_that_decides_is_named),
         cmocka_unit_test(isolation_follows_the_series_rule),
+        cmocka_unit_test(play_is_said_to_be_left_out),
         cmocka_unit_test(rigid_brackets_leave_no_range),
         cmocka_unit_test(extrapolation_of_the_road_is_said),
     };
