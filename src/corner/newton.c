@@ -11,7 +11,7 @@
 
 #include <float.h>
 
-enum { MAX_ITERATIONS = 40 };
+enum { MAX_ITERATIONS = 40, USUAL_ITERATIONS = 8 };
 
 static const double RESIDUAL = 1e-10;   /* of the largest load                                     */
 static const double ARM = 0.3;          /* length that makes a moment of a force [m]               */
@@ -20,6 +20,8 @@ static const double LARGEST_TURN = 1.0; /* of one body in one step [rad]        
 static const double LARGEST_MOVE = 0.5; /* of one body in one step [m]                             */
 static const double SETTLED = 1e-11;    /* a step this small at the level of rounding is the end [m], [rad] */
 static const double TORN = 1.3;         /* a body turned by more has left the linkage [rad]        */
+static const double USUAL_TURN =
+    0.2; /* of the upright in one go: 120 mm of travel on an arm of 0.6 m [rad] */
 
 static double load_scale(const gw_corner_ws *ws, const gw_state *state)
 {
@@ -102,12 +104,31 @@ static bool is_torn(const gw_corner_ws *ws, const gw_state *state)
     return false;
 }
 
+bool gw_step_is_usual(const gw_state *from, const gw_state *to)
+{
+    gw_mat3 turn = gw_matmul_nt(&to->pose[GW_UPRIGHT].r, &from->pose[GW_UPRIGHT].r);
+    return to->iterations <= USUAL_ITERATIONS && gw_norm(gw_rot_log(&turn)) <= USUAL_TURN;
+}
+
 static void finish(gw_corner_ws *ws, gw_state *state, gw_drive drive, gw_imbalance left, int iterations)
 {
     state->residual = left.force;
     state->iterations = iterations;
     if (drive == GW_ON_SPRING)
         state->load.travel = gw_point_now(&state->pose[GW_UPRIGHT], ws->hub).z - ws->hub.z;
+}
+
+/* The system still holds the tangent of this state. */
+static gw_status accept(gw_corner_ws *ws, const gw_state *state, gw_drive drive, gw_error *err)
+{
+    const char *name = ws->corner->name;
+    if (is_torn(ws, state))
+        return gw_fail(err, GW_E_NUMERIC, "the %s corner leaves its linkage under this load", name);
+    if (!gw_system_solve(&ws->system) || !gw_balance_stands(ws, state, drive))
+        return gw_fail(err, GW_E_NUMERIC,
+                       "the %s corner gives way under this load: its joints are too soft to hold it in place",
+                       name);
+    return GW_OK;
 }
 
 gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool linear_first, gw_error *err)
@@ -121,10 +142,8 @@ gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool line
         bool settled = last_step <= SETTLED && left.force <= floor + tolerance &&
                        left.moment <= floor + tolerance && left.border <= 1e-11;
         if (balanced || settled) {
-            if (is_torn(ws, state))
-                return gw_fail(err, GW_E_NUMERIC, "the %s corner leaves its linkage under this load", name);
             finish(ws, state, drive, left, i);
-            return GW_OK;
+            return accept(ws, state, drive, err);
         }
         if (!gw_system_solve(&ws->system))
             return gw_fail(err, GW_E_NUMERIC,

@@ -69,12 +69,17 @@ static gw_status solve_reference(gw_corner_ws *ws, const gw_fit *fit, double shi
     gw_status status = GW_OK;
     for (int parts = 1; parts <= 64; parts *= 8) {
         gw_state_at_design(ws, &ws->work);
+        gw_state_copy(&ws->resume, &ws->work, ws->system.n);
         for (int i = 1; i <= parts; i++) {
             double part = (double)i / parts;
             shift_points(ws, fit, part * shift);
             ws->work.load = (gw_corner_load){ .patch_force = { 0, 0, part * ws->corner->wheel.static_load } };
             status = gw_newton(ws, &ws->work, GW_AT_TRAVEL, i == 1, err);
+            if (status == GW_OK && !gw_step_is_usual(&ws->resume, &ws->work))
+                status = gw_fail(err, GW_E_NUMERIC, "the %s corner would snap over under its static load",
+                                 ws->corner->name);
             if (status != GW_OK) break;
+            gw_state_copy(&ws->resume, &ws->work, ws->system.n);
         }
         if (status == GW_OK) break;
     }
@@ -136,6 +141,7 @@ gw_status gw_corner_open(const gw_corner *corner, const gw_fit *fit, gw_corner_w
     if (status == GW_OK) status = gw_freedom_settle(ws, err);
     if (status == GW_OK) status = gw_system_build(ws, err);
     if (status == GW_OK) status = find_reference(ws, fit, err);
+    if (status == GW_OK) status = gw_check_rounding(ws, err);
     if (status == GW_OK) status = gw_linear_shares(ws, err);
     if (status != GW_OK) {
         gw_corner_close(ws);

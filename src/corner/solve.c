@@ -1,11 +1,13 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * One load case: Newton from S0 in one step and, only where that fails, the load and the travel brought on
- * little by little.
+ * One load case: Newton from S0 in one step. Where that fails, or where it took more steps or turned the
+ * upright further than a corner that works as one, the load and the travel are brought on little by little:
+ * one large step may land on a balance that the corner cannot reach, with an arm turned over.
  */
 #include "corner/workspace.h"
 
 static const double SMALLEST_PART = 1.0 / 512.0;
+static const double FIRST_PART = 0.25;
 enum { MAX_PARTS = 200 };
 
 static gw_corner_load between(const gw_corner_load *a, const gw_corner_load *b, double t)
@@ -23,13 +25,16 @@ static gw_status bring_on(gw_corner_ws *ws, const gw_corner_load *target, gw_dri
 {
     gw_corner_load start = ws->work.load;
     gw_status status = GW_E_NUMERIC;
-    double done = 0.0, part = 0.5;
+    double done = 0.0, part = FIRST_PART;
     for (int i = 0; i < MAX_PARTS && done < 1.0; i++) {
         double next = fmin(1.0, done + part);
         gw_state_copy(&ws->resume, &ws->work, ws->system.n);
         ws->work.load = between(&start, target, next);
         if (drive == GW_LIFTED) ws->work.load.patch_force.z = ws->resume.load.patch_force.z;
         status = gw_newton(ws, &ws->work, drive, false, err);
+        if (status == GW_OK && !gw_step_is_usual(&ws->resume, &ws->work))
+            status = gw_fail(err, GW_E_NUMERIC, "the %s corner would snap over before all of this load is on",
+                             ws->corner->name);
         if (status == GW_OK) {
             done = next;
             part *= 1.5;
@@ -51,7 +56,7 @@ gw_status gw_corner_solve(gw_corner_ws *ws, const gw_corner_load *load, gw_drive
     ws->work.load = *load;
     ws->work.load.patch_force.z = vertical;
     gw_status status = gw_newton(ws, &ws->work, drive, false, &first);
-    if (status != GW_OK) {
+    if (status != GW_OK || !gw_step_is_usual(&ws->reference, &ws->work)) {
         gw_state_copy(&ws->work, &ws->reference, ws->system.n);
         status = bring_on(ws, load, drive, err);
         if (status != GW_OK) return status;

@@ -88,6 +88,12 @@ typedef struct gw_imbalance {
 gw_imbalance gw_assemble(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool linear);
 gw_vec3 gw_point_now(const gw_pose *pose, gw_vec3 point);
 
+/* stability.c: whether a balance can be trusted */
+/** Just after the system of this state was solved: no direction in which the bodies would run away. */
+bool gw_balance_stands(const gw_corner_ws *ws, const gw_state *state, gw_drive drive);
+/** GW_E_NUMERIC where the rounding of the stiffest joints' forces moves the wheel at S0. */
+gw_status gw_check_rounding(gw_corner_ws *ws, gw_error *err);
+
 /* freedom.c: mechanisms and harmless spins */
 gw_status gw_freedom_settle(gw_corner_ws *ws, gw_error *err);
 
@@ -99,6 +105,8 @@ void gw_link_jacobian(const gw_mat3 *frame, gw_vec3 at, double b[6][6]);
 
 /* solve.c */
 gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool linear_first, gw_error *err);
+/** Newton went from one state to the other as it does where a corner works: few steps, no great turn. */
+bool gw_step_is_usual(const gw_state *from, const gw_state *to);
 void gw_state_copy(gw_state *to, const gw_state *from, int n_bodies);
 void gw_state_at_design(gw_corner_ws *ws, gw_state *state);
 gw_status gw_state_in_arena(gw_corner_ws *ws, gw_state *state);
