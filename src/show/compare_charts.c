@@ -208,13 +208,12 @@ static void draw_trade(const gw_comparison *cmp, gw_axle axle, int load, const g
     gw_buf_free(&y_title);
 }
 
-/* One point a kit: toe change under the case's first stop, or its first load, against harshness. */
+/* One point a kit: toe change under the case's first load on this axle, against harshness. */
 static gw_status trade_off_chart(const gw_comparison *cmp, gw_axle axle, gw_charts *charts, gw_error *err)
 {
     gw_arena arena = { 0 };
     gw_trade trade = { 0 };
-    int load = first_load(cmp, axle, brakes);
-    if (load < 0) load = first_load(cmp, axle, any);
+    int load = first_load(cmp, axle, any);
     const char **names = gw_chart_kit_names(cmp->c, &arena);
     bool ok = names && alloc_trade(&trade, (size_t)cmp->c->n_kits, &arena);
     if (ok && load >= 0) fill_trade(cmp, axle, load, names, &trade);
