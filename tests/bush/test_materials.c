@@ -54,13 +54,15 @@ static const struct {
 static void natural_rubber_prints_lindleys_table(void **state)
 {
     (void)state;
+    check_copy_of("P. B. Lindley, Engineering Design with Natural Rubber, MRPRA, 4th ed. 1974 (from memory)");
     for (size_t i = 0; i < sizeof LINDLEY / sizeof *LINDLEY; i++) {
         cJSON *root = load(LINDLEY[i].name);
 
-        check_abs(number(root, "young_modulus_MPa"), LINDLEY[i].e0, 0.0, LINDLEY[i].name);
-        check_abs(number(root, "shear_modulus_MPa"), LINDLEY[i].g, 0.0, LINDLEY[i].name);
-        check_abs(number(root, "shape_k"), LINDLEY[i].k, 0.0, LINDLEY[i].name);
-        check_abs(number(root, "bulk_modulus_MPa"), LINDLEY[i].bulk, 0.0, LINDLEY[i].name);
+        check_about("%s", LINDLEY[i].name);
+        check_abs(number(root, "young_modulus_MPa"), LINDLEY[i].e0, 0.0, "Young's modulus [MPa]");
+        check_abs(number(root, "shear_modulus_MPa"), LINDLEY[i].g, 0.0, "shear modulus [MPa]");
+        check_abs(number(root, "shape_k"), LINDLEY[i].k, 0.0, "k");
+        check_abs(number(root, "bulk_modulus_MPa"), LINDLEY[i].bulk, 0.0, "bulk modulus [MPa]");
         cJSON_Delete(root);
     }
 }
