@@ -2,6 +2,10 @@
 /* What libFuzzer calls; TARGET and, for cases, CASES are given when it is compiled. */
 #include "fuzz/target.h"
 
+#ifndef TARGET /* so that the file can be read, and checked, by itself */
+#define TARGET gw_fuzz_case
+#endif
+
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
 size_t LLVMFuzzerCustomMutator(uint8_t *data, size_t size, size_t room, unsigned seed);
 size_t LLVMFuzzerMutate(uint8_t *data, size_t size, size_t room);
