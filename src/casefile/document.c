@@ -15,13 +15,21 @@ static gw_status io_fault(const gw_reader *rd, const char *why)
     return GW_E_IO;
 }
 
+/* errno says why; a lack of memory is no fault of the file. */
+static gw_status read_fault(const gw_reader *rd)
+{
+    if (errno != ENOMEM) return io_fault(rd, strerror(errno));
+    rd->faults->out_of_memory = true;
+    return GW_E_NOMEM;
+}
+
 gw_status gw_read_file(const gw_reader *rd, const char *path, char **text, size_t *size)
 {
     gw_status st = GW_OK;
     size_t n = 0, capacity = 1 << 14;
     char *buffer = NULL;
     FILE *file = fopen(path, "rb");
-    if (!file) return io_fault(rd, strerror(errno));
+    if (!file) return read_fault(rd);
     for (;;) {
         char *larger = realloc(buffer, capacity + 1);
         if (!larger) {
@@ -35,7 +43,7 @@ gw_status gw_read_file(const gw_reader *rd, const char *path, char **text, size_
         capacity *= 2;
     }
     if (ferror(file))
-        st = io_fault(rd, strerror(errno));
+        st = read_fault(rd);
     else if (n > GW_MAX_FILE_BYTES)
         st = io_fault(rd, "it is larger than 4 MiB, which no case or material needs");
 done:

@@ -98,7 +98,7 @@ gw_status gw_case_load(const char *path, const gw_material_set *materials, gw_ca
     gw_status st = gw_read_file(&rd, path, &text, &size);
     if (st == GW_OK) st = gw_case_read(path, text, size, materials, out, faults);
     free(text);
-    return st;
+    return st != GW_OK && faults->out_of_memory ? GW_E_NOMEM : st;
 }
 
 void gw_case_free(gw_case *c)

@@ -12,7 +12,10 @@ static int exit_of_reading(gw_status status)
 
 static void print_faults(const gw_faults *faults, bool quiet)
 {
-    for (int i = 0; i < gw_faults_count(faults); i++) fprintf(stderr, "%s\n", gw_faults_text(faults, i));
+    int n = gw_faults_count(faults);
+    /* What else was found is not to be trusted where part of the file had no memory; its line is the last. */
+    for (int i = faults->out_of_memory ? n - 1 : 0; i < n; i++)
+        fprintf(stderr, "%s\n", gw_faults_text(faults, i));
     for (int i = 0; !quiet && i < gw_faults_warnings(faults); i++)
         fprintf(stderr, "warning: %s\n", gw_faults_warning(faults, i));
 }

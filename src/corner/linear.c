@@ -9,42 +9,16 @@
  * For any equilibrium q of the linear corner then t . q = sum over bushes (f, m)(y) . (u, theta)(q)
  * + rho travel: the virtual work by which toe is shared out.
  */
+#include "corner/dense.h"
 #include "corner/workspace.h"
 
-#include <gsl/gsl_errno.h>
-#include <gsl/gsl_linalg.h>
 #include <string.h>
 
-typedef struct gw_dense {
-    gsl_matrix *a;
-    gsl_vector *rhs, *x;
-    gsl_permutation *perm;
-    double scale; /**< of the border, so that it is of the size of the rates */
-} gw_dense;
-
-static bool dense_open(gw_dense *d, size_t n)
-{
-    d->a = gsl_matrix_calloc(n, n);
-    d->rhs = gsl_vector_calloc(n);
-    d->x = gsl_vector_alloc(n);
-    d->perm = gsl_permutation_alloc(n);
-    return d->a && d->rhs && d->x && d->perm;
-}
-
-static void dense_close(gw_dense *d)
-{
-    if (d->a) gsl_matrix_free(d->a);
-    if (d->rhs) gsl_vector_free(d->rhs);
-    if (d->x) gsl_vector_free(d->x);
-    if (d->perm) gsl_permutation_free(d->perm);
-}
-
-static void add_block(gsl_matrix *a, int row, int col, double s, double k[6][6])
+static void add_block(gw_dense *d, int row, int col, double s, double k[6][6])
 {
     if (row == GW_CHASSIS || col == GW_CHASSIS) return;
-    size_t r = 6 * (size_t)(row - 1), c = 6 * (size_t)(col - 1);
-    for (size_t i = 0; i < 6; i++)
-        for (size_t j = 0; j < 6; j++) *gsl_matrix_ptr(a, r + i, c + j) += s * k[i][j];
+    for (int i = 0; i < 6; i++)
+        for (int j = 0; j < 6; j++) *gw_dense_at(d, 6 * (row - 1) + i, 6 * (col - 1) + j) += s * k[i][j];
 }
 
 static void rates_of(const gw_link *link, double rate[6])
@@ -55,7 +29,7 @@ static void rates_of(const gw_link *link, double rate[6])
     }
 }
 
-static void add_link(gsl_matrix *a, const gw_link *link)
+static void add_link(gw_dense *d, const gw_link *link)
 {
     double b[6][6], k[6][6], rate[6];
     gw_link_jacobian(&link->frame, link->at, b);
@@ -65,32 +39,35 @@ static void add_link(gsl_matrix *a, const gw_link *link)
             k[i][j] = 0.0;
             for (int r = 0; r < 6; r++) k[i][j] += b[r][i] * rate[r] * b[r][j];
         }
-    add_block(a, link->b, link->b, 1.0, k);
-    add_block(a, link->a, link->a, 1.0, k);
-    add_block(a, link->a, link->b, -1.0, k);
-    add_block(a, link->b, link->a, -1.0, k);
+    add_block(d, link->b, link->b, 1.0, k);
+    add_block(d, link->a, link->a, 1.0, k);
+    add_block(d, link->a, link->b, -1.0, k);
+    add_block(d, link->b, link->a, -1.0, k);
 }
 
-static void add_borders(const gw_corner_ws *ws, gw_dense *d)
+/* The border is scaled to the size of the rates, so that it takes its part in the pivoting. */
+static void add_borders(const gw_corner_ws *ws, gw_dense *d, double scale)
 {
-    size_t n = d->a->size1 - 1, body = 6 * (size_t)(ws->corner->spring.body - 1);
+    int last = d->n - 1, body = 6 * (ws->corner->spring.body - 1);
     gw_vec3 line = gw_sub(ws->spring_at, ws->spring_to), along = gw_scale(1.0 / gw_norm(line), line);
     gw_vec3 lever = gw_cross(ws->spring_at, along);
     const double row[6] = { along.x, along.y, along.z, lever.x, lever.y, lever.z };
-    for (size_t i = 0; i < 6; i++) gsl_matrix_set(d->a, n, body + i, d->scale * row[i]);
-    gsl_matrix_set(d->a, 2, n, d->scale); /* c: the wheel centre is the datum */
+    for (int i = 0; i < 6; i++) *gw_dense_at(d, last, body + i) = scale * row[i];
+    *gw_dense_at(d, 2, last) = scale; /* c: the wheel centre is the datum */
 }
 
-static gw_status factor(const gw_corner_ws *ws, gw_dense *d, gw_error *err)
+static gw_status factor(const gw_corner_ws *ws, gw_dense *d, double *scale, gw_error *err)
 {
-    int sign;
+    *scale = 0.0;
     for (int j = 0; j < ws->n_links; j++) {
-        add_link(d->a, &ws->link[j]);
-        for (int i = 0; i < 3; i++) d->scale = fmax(d->scale, ws->link[j].law.k[i]);
+        add_link(d, &ws->link[j]);
+        for (int i = 0; i < 3; i++) *scale = fmax(*scale, ws->link[j].law.k[i]);
     }
-    add_borders(ws, d);
-    if (gsl_linalg_LU_decomp(d->a, d->perm, &sign) != GSL_SUCCESS)
-        return gw_fail(err, GW_E_NUMERIC, "the %s corner: linear corner not solved", ws->corner->name);
+    add_borders(ws, d, *scale);
+    if (!gw_dense_factor(d))
+        return gw_fail(err, GW_E_NUMERIC,
+                       "the %s corner: the spring does not carry the wheel, so its travel cannot be set",
+                       ws->corner->name);
     return GW_OK;
 }
 
@@ -104,10 +81,8 @@ static void recover(const gw_corner_ws *ws, const gw_dense *d, gw_link_state *ou
         rates_of(link, rate);
         for (int i = 0; i < 6; i++) {
             for (int c = 0; c < 6; c++) {
-                if (link->b)
-                    strain[i] += b[i][c] * gsl_vector_get(d->x, 6 * (size_t)(link->b - 1) + (size_t)c);
-                if (link->a)
-                    strain[i] -= b[i][c] * gsl_vector_get(d->x, 6 * (size_t)(link->a - 1) + (size_t)c);
+                if (link->b) strain[i] += b[i][c] * d->x[6 * (link->b - 1) + c];
+                if (link->a) strain[i] -= b[i][c] * d->x[6 * (link->a - 1) + c];
             }
         }
         for (int i = 0; i < 3; i++) {
@@ -120,18 +95,17 @@ static void recover(const gw_corner_ws *ws, const gw_dense *d, gw_link_state *ou
 static gw_status unit_moment(const gw_corner_ws *ws, gw_dense *d, gw_vec3 moment, gw_link_state *out,
                              double *rho, gw_error *err)
 {
-    size_t n = d->a->size1 - 1;
-    gsl_vector_set_zero(d->rhs);
-    gsl_vector_set(d->rhs, 3, moment.x);
-    gsl_vector_set(d->rhs, 4, moment.y);
-    gsl_vector_set(d->rhs, 5, moment.z);
-    gsl_linalg_LU_solve(d->a, d->perm, d->rhs, d->x);
-    for (size_t i = 0; i <= n; i++)
-        if (!isfinite(gsl_vector_get(d->x, i)))
+    memset(d->rhs, 0, (size_t)d->n * sizeof *d->rhs);
+    d->rhs[3] = moment.x;
+    d->rhs[4] = moment.y;
+    d->rhs[5] = moment.z;
+    gw_dense_solve(d);
+    for (int i = 0; i < d->n; i++)
+        if (!isfinite(d->x[i]))
             return gw_fail(err, GW_E_NUMERIC,
                            "the %s corner: the spring does not carry the wheel, so its travel cannot be set",
                            ws->corner->name);
-    *rho = d->scale * gsl_vector_get(d->x, n);
+    *rho = d->x[d->n - 1];
     recover(ws, d, out);
     return GW_OK;
 }
@@ -151,21 +125,21 @@ static gw_vec3 camber_moment(gw_vec3 w)
 
 gw_status gw_linear_shares(gw_corner_ws *ws, gw_error *err)
 {
-    gw_dense d = { 0 };
-    gw_status status;
-    size_t n = 6 * (size_t)(ws->corner->n_bodies - 1) + 1, joints = (size_t)ws->corner->n_joints;
+    gw_dense d;
+    gw_status status = GW_OK;
+    double scale = 1.0;
+    size_t joints = (size_t)ws->corner->n_joints;
     gw_vec3 axis = gw_axis_from_camber_toe(ws->static_camber, ws->corner->wheel.static_toe);
     ws->unit_toe = gw_arena_alloc(&ws->arena, joints, sizeof *ws->unit_toe);
     ws->unit_camber = gw_arena_alloc(&ws->arena, joints, sizeof *ws->unit_camber);
-    if (!dense_open(&d, n) || !ws->unit_toe || !ws->unit_camber) {
+    if (!gw_dense_open(&d, 6 * (ws->corner->n_bodies - 1) + 1) || !ws->unit_toe || !ws->unit_camber)
         status = gw_fail(err, GW_E_NOMEM, "out of memory for the %s corner", ws->corner->name);
-        goto done;
-    }
-    if ((status = factor(ws, &d, err)) != GW_OK) goto done;
-    if ((status = unit_moment(ws, &d, toe_moment(axis), ws->unit_toe, &ws->reaction_toe, err)) != GW_OK)
-        goto done;
-    status = unit_moment(ws, &d, camber_moment(axis), ws->unit_camber, &ws->reaction_camber, err);
-done:
-    dense_close(&d);
+    if (status == GW_OK) status = factor(ws, &d, &scale, err);
+    if (status == GW_OK) status = unit_moment(ws, &d, toe_moment(axis), ws->unit_toe, &ws->reaction_toe, err);
+    if (status == GW_OK)
+        status = unit_moment(ws, &d, camber_moment(axis), ws->unit_camber, &ws->reaction_camber, err);
+    ws->reaction_toe *= scale;
+    ws->reaction_camber *= scale;
+    gw_dense_close(&d);
     return status;
 }
