@@ -26,3 +26,12 @@ fuzz: ## fuzz every target for SECONDS each, under the sanitizers
 	@scripts/fuzz.sh build/fuzz/fuzz $(or $(SECONDS),60) $(FUZZERS)
 
 .PHONY: fuzz $(FUZZERS:%=fuzz-%)
+
+# The whole program in one process, main under another name, for failures of its surroundings.
+$B/tests/faults/program.o: src/cli/main.c $B/flags
+	@mkdir -p $(@D) && echo "  compile $< for tests"
+	$(Q)$(CC_ALL) -Dmain=gw_program -Wno-missing-prototypes -MMD -MP -c -o $@ $<
+
+$B/tests/faults/allocation: $B/tests/faults/allocation.o $B/tests/faults/program.o $(NOMAIN) $B/libgiveway.a
+	@echo "  link    $@"
+	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS)
