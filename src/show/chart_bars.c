@@ -67,6 +67,7 @@ static void put_stack(gw_canvas *cv, const gw_bar_chart *chart, int group, doubl
     gw_buf figure = { 0 };
     gw_buf_fmt(&figure, "%s%s", both ? "sum " : "", gw_fixed(sum, chart->decimals).s);
     gw_hbar_figure(cv, gw_buf_str(&figure), hi > 0 ? hi : lo, y, hi <= 0 && lo < 0);
+    if (figure.failed) cv->out->failed = true;
     gw_buf_free(&figure);
 }
 

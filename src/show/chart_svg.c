@@ -18,6 +18,7 @@ static void add_xml(gw_buf *out, const char *s)
         else
             gw_buf_bytes(out, p, 1);
     }
+    if (clean.failed) out->failed = true;
     gw_buf_free(&clean);
 }
 

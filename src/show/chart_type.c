@@ -6,6 +6,8 @@
 
 #include <string.h>
 
+enum { CLEAN_BYTES = 2048 }; /* more than GW_MAX_TEXT_LINES lines can hold */
+
 /* Width in hundredths of the type size: DejaVu Sans, the widest of the faces that "sans-serif" may give. */
 static int letter_width(gw_codepoint c)
 {
@@ -57,12 +59,28 @@ static void put(char line[256], const char *s, size_t n, bool cut)
     memcpy(line + n, cut ? "\xE2\x80\xA6" : "", cut ? 4 : 1);
 }
 
+/* Without control characters, and no longer than what lines can hold: a text that is lost for want of memory
+ * would leave a chart that looks whole. */
+static void clean_copy(const char *s, char *to, size_t room)
+{
+    while (*s && room > 4) {
+        const char *from = s;
+        gw_codepoint c = gw_utf8_next(&s);
+        const char *bytes = c == GW_UTF8_BAD ? GW_UTF8_REPLACEMENT : gw_utf8_is_control(c) ? " " : from;
+        size_t n = bytes == from ? (size_t)(s - from) : strlen(bytes);
+        memcpy(to, bytes, n);
+        to += n;
+        room -= n;
+    }
+    *to = '\0';
+}
+
 gw_text_lines gw_text_break(const char *s, double room, int most, int size, bool bold)
 {
     gw_text_lines out = { 0 };
-    gw_buf clean = { 0 };
-    gw_buf_clean(&clean, s ? s : "");
-    const char *rest = gw_buf_str(&clean);
+    char clean[CLEAN_BYTES];
+    clean_copy(s ? s : "", clean, sizeof clean);
+    const char *rest = clean;
     if (most > GW_MAX_TEXT_LINES) most = GW_MAX_TEXT_LINES;
     while (*rest && out.n < most) {
         bool last = out.n == most - 1;
@@ -73,7 +91,6 @@ gw_text_lines gw_text_break(const char *s, double room, int most, int size, bool
         rest += n;
         rest += strspn(rest, " ");
     }
-    gw_buf_free(&clean);
     return out;
 }
 

@@ -68,6 +68,7 @@ static void put_band(const gw_rates_row *row, int width, gw_buf *out)
                gw_fixed(row->report.high, 2).s);
     gw_buf_fmt(&text, " by the tolerance of the modulus (%s)", row->report.band_source);
     gw_buf_paragraph(out, gw_buf_str(&text), width, 2);
+    if (text.failed) out->failed = true;
     gw_buf_free(&text);
 }
 

@@ -54,6 +54,7 @@ static void put_way(const gw_explain_line *line, int width, gw_buf *out)
         put_value(&text, line->inputs[i].symbol, line->inputs[i].quantity, line->inputs[i].value);
     }
     gw_buf_paragraph(out, gw_buf_str(&text), width, 6);
+    if (text.failed) out->failed = true;
     gw_buf_free(&text);
     gw_buf_paragraph(out, line->source, width, 6);
 }
@@ -63,6 +64,7 @@ static void put_line(const gw_explain_line *line, const gw_explain_line *next, i
     gw_buf text = { 0 };
     put_value(&text, line->figure, line->quantity, line->value);
     gw_buf_paragraph(out, gw_buf_str(&text), width, 2);
+    if (text.failed) out->failed = true;
     gw_buf_free(&text);
     if (!next || !same_way(line, next)) put_way(line, width, out);
 }

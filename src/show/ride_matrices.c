@@ -83,7 +83,7 @@ gw_status gw_ride_isolation_table(const gw_ride_page *p, const gw_ride_item *con
     gw_table_column(&t, GW_RIGHT, "bracket\nN/mm");
     kit_heads(p, &t, items, n, "times");
     for (int j = 0; j < corner->n_joints; j++) isolation_row(&t, &corner->joints[j], items, n, j);
-    if (!t.n_cells) {
+    if (!t.n_cells && !t.failed) {
         gw_table_free(&t);
         return GW_OK;
     }
