@@ -35,3 +35,16 @@ $B/tests/faults/program.o: src/cli/main.c $B/flags
 $B/tests/faults/allocation: $B/tests/faults/allocation.o $B/tests/faults/program.o $(NOMAIN) $B/libgiveway.a
 	@echo "  link    $@"
 	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS)
+
+ifneq ($(MODE),asan)
+ifneq ($(MODE),fuzz)
+tests: $B/tests/faults/allocation
+endif
+endif
+
+faults: all ## let memory run out at every allocation of every command, one by one
+	@scripts/setup.sh check
+	+@$(ANEW) $B/tests/faults/allocation
+	@B=$B GIVEWAY=$$PWD/$B/giveway tests/faults/allocations.sh - --all
+
+.PHONY: faults

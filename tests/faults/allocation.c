@@ -2,19 +2,21 @@
 /*
  * Memory that runs out, at every allocation of a run, one by one.
  *
- *   allocation [--every N] [--apart] ARGUMENTS...     the arguments are those of giveway
+ *   allocation [--from N] [--every N] [--apart DIR] ARGUMENTS...     the arguments are those of giveway
  *   allocation --at N ARGUMENTS...                    aborts at that allocation, for a debugger
  *
- * The whole program is in this process. It runs twice without a fault: once to learn what it prints, and once
+ * The whole program is in this process. It runs twice without a fault, to learn what it prints, and once
  * more, when at each allocation a child is forked in which that one fails, and another in which all fail from
  * there on. Each child must come to its end with exit status 4, one line that says why and either all of the
  * output or none, or go on as if nothing had been; and it must give back what it took. With --apart each
- * failure has a run of its own from the beginning: for runs that write files.
+ * failure has a run of its own from the beginning, for runs that write files to DIR (an option -o DIR is put
+ * behind the arguments): every file there must be whole or absent, and no other may be left.
  *
  * malloc and its kin are defined here, over those of the GNU C library; the number of processors is one, so
  * that the order of allocations is the same in every run.
  */
 #define _GNU_SOURCE /* fopencookie */
+#include <dirent.h>
 #include <dlfcn.h>
 #include <errno.h>
 #include <stdbool.h>
@@ -34,7 +36,7 @@ extern void __gcov_dump(void) __attribute__((weak));
 
 int gw_program(int argc, char **argv); /* main of the program, under another name */
 
-enum { STREAM_BYTES = 4 << 20, MOST_SECONDS = 30, MOST_TOLD = 20, MOST_FILES = 64 };
+enum { STREAM_BYTES = 4 << 20, MOST_SECONDS = 30, MOST_TOLD = 20, MOST_FILES = 64, MOST_WORDS = 32 };
 
 typedef struct gw_stream {
     char *text;
@@ -48,7 +50,7 @@ static size_t whole_n;
 
 static struct {
     bool armed, forking, child, all_from_here;
-    long count, fail_at, abort_at, every, tried, wrong, live, live_before;
+    long count, fail_at, abort_at, from, every, tried, wrong, live, live_before;
     void *caller; /* of the allocation that failed first */
 } now = { .every = 1 };
 
@@ -73,7 +75,7 @@ static bool fails(void *caller)
     if (now.count == now.abort_at) abort();
     if (now.child) return now.all_from_here;
     if (now.forking) {
-        if (now.count % now.every != 0) return false;
+        if (now.count < now.from || now.count % now.every != 0) return false;
         fork_failure(false);
         if (!now.child) fork_failure(true);
         return now.child;
@@ -195,7 +197,7 @@ static FILE *real_out; /* where this program itself speaks */
 _Noreturn static void end_child(int status)
 {
     const char *wrong = judge(status);
-    if (wrong) tell(real_out, now.child ? now.fail_at : 0, wrong, status);
+    if (wrong) tell(real_out, now.fail_at, wrong, status);
     fflush(real_out);
     if (__gcov_dump) __gcov_dump();
     _exit(wrong != NULL);
@@ -244,10 +246,51 @@ static void fork_failure(bool all)
     now.armed = true;
 }
 
-/* Every failure in a run of its own. */
-static void run_apart(int argc, char **argv, long n)
+/* Files */
+
+static bool same_bytes(const char *one, const char *two)
 {
-    for (long at = now.every; at <= n; at += now.every)
+    FILE *f = fopen(one, "rb"), *g = fopen(two, "rb");
+    int c = EOF, d = EOF;
+    bool both = f && g;
+    while (both && (c = getc(f)) == (d = getc(g)) && c != EOF) continue;
+    if (f) fclose(f);
+    if (g) fclose(g);
+    return both && c == d;
+}
+
+/* Each file in `dir` is the same in `whole_dir`; they are removed. NULL, or what is wrong. */
+static const char *judge_files(const char *dir, const char *whole_dir)
+{
+    const char *wrong = NULL;
+    char path[512], there[512];
+    DIR *d = opendir(dir);
+    for (struct dirent *e; d && (e = readdir(d));) {
+        if (strcmp(e->d_name, ".") == 0 || strcmp(e->d_name, "..") == 0) continue;
+        snprintf(path, sizeof path, "%s/%s", dir, e->d_name);
+        snprintf(there, sizeof there, "%s/%s", whole_dir, e->d_name);
+        if (!same_bytes(path, there)) wrong = e->d_name[0] == '.' ? "a file is left over" : "half a file";
+        unlink(path);
+    }
+    if (d) closedir(d);
+    rmdir(dir);
+    return wrong;
+}
+
+static void check_files(const char *dir, long at)
+{
+    char whole_dir[256];
+    snprintf(whole_dir, sizeof whole_dir, "%s.whole", dir);
+    const char *wrong = judge_files(dir, whole_dir);
+    if (!wrong) return;
+    fprintf(real_out, "# allocation %ld: %s\n", at, wrong);
+    now.wrong++;
+}
+
+/* Every failure in a run of its own. */
+static void run_apart(int argc, char **argv, const char *dir, long n)
+{
+    for (long at = now.from + now.every; at <= n; at += now.every)
         for (int all = 0; all < 2; all++) {
             pid_t pid = fork();
             if (pid < 0) abort();
@@ -255,16 +298,16 @@ static void run_apart(int argc, char **argv, long n)
                 alarm(MOST_SECONDS);
                 now.fail_at = at;
                 now.all_from_here = all;
-                int status = run(argc, argv);
-                now.child = true;
-                end_child(status);
+                end_child(run(argc, argv));
             }
             count_child(pid, at);
+            check_files(dir, at);
         }
 }
 
 static void learn_whole(int argc, char **argv)
 {
+    run(argc, argv); /* the C library takes what it keeps for good, such as the time zone */
     int status = run(argc, argv);
     whole_n = out_stream.n;
     whole = __libc_malloc(whole_n + 1);
@@ -281,33 +324,54 @@ static void learn_whole(int argc, char **argv)
     }
 }
 
+/* Options of this program; returns the index of the first word that is none. */
+static int take_options(int argc, char **argv, const char **dir)
+{
+    int i = 1;
+    for (; i + 1 < argc && strncmp(argv[i], "--", 2) == 0; i += 2) {
+        long n = strtol(argv[i + 1], NULL, 10);
+        if (strcmp(argv[i], "--apart") == 0) *dir = argv[i + 1];
+        if (strcmp(argv[i], "--every") == 0 && n > 0) now.every = n;
+        if (strcmp(argv[i], "--from") == 0) now.from = n;
+        if (strcmp(argv[i], "--at") == 0) now.abort_at = n;
+    }
+    return i;
+}
+
+static void sum_up(char **words, long n)
+{
+    fprintf(real_out, "%s - giveway", now.wrong ? "not ok" : "ok");
+    while (*words) fprintf(real_out, " %s", *words++);
+    fprintf(real_out, ": %ld allocations, %ld failures, %ld of them wrong\n", n, now.tried, now.wrong);
+}
+
 int main(int argc, char **argv)
 {
-    static char buffer[4096];
-    bool apart = false;
-    int i = 1;
+    static char buffer[4096], *words[MOST_WORDS + 4] = { "giveway" };
+    const char *dir = NULL;
+    int n_words = 1, i = take_options(argc, argv, &dir);
     real_out = stdout;
-    for (; i < argc && strncmp(argv[i], "--", 2) == 0; i++) {
-        if (strcmp(argv[i], "--apart") == 0) apart = true;
-        if (strcmp(argv[i], "--every") == 0 && i + 1 < argc) now.every = strtol(argv[++i], NULL, 10);
-        if (strcmp(argv[i], "--at") == 0 && i + 1 < argc) now.abort_at = strtol(argv[++i], NULL, 10);
-    }
     setvbuf(real_out, buffer, _IOLBF, sizeof buffer);
     stdout = open_stream(&out_stream);
     stderr = open_stream(&err_stream);
-    argv[--i] = "giveway";
-    learn_whole(argc - i, argv + i);
+    for (; i < argc && n_words < MOST_WORDS; i++) words[n_words++] = argv[i];
+    if (dir) {
+        words[n_words++] = "-o";
+        words[n_words++] = (char *)dir;
+    }
+    learn_whole(n_words, words);
     long n = now.count;
-    if (apart) {
-        run_apart(argc - i, argv + i, n);
+    if (dir) {
+        char whole_dir[256];
+        snprintf(whole_dir, sizeof whole_dir, "%s.whole", dir);
+        if (rename(dir, whole_dir) != 0) abort();
+        run_apart(n_words, words, dir, n);
     } else {
         now.forking = true;
-        int status = run(argc - i, argv + i);
+        int status = run(n_words, words);
         if (now.child) end_child(status);
         if (status != GW_EXIT_DONE || now.count != n) now.wrong++; /* the parent was to see none of it */
     }
-    fprintf(real_out, "%s - giveway", now.wrong ? "not ok" : "ok");
-    for (int k = i + 1; k < argc; k++) fprintf(real_out, " %s", argv[k]);
-    fprintf(real_out, ": %ld allocations, %ld failures, %ld of them wrong\n", n, now.tried, now.wrong);
+    sum_up(words + 1, n);
     return now.wrong != 0;
 }
