@@ -59,20 +59,21 @@ static double layer_stiffening(double a, double b, double length, bool bonded)
     return plane_mean(a, b, bonded) * length_factor(0.5 * length / radius) / GW_CHAIN_LIMIT;
 }
 
-double gw_progressive_stiffening(const gw_annulus *x, bool bonded)
+double gw_progressive_stiffening(const gw_annulus *annulus, bool bonded)
 {
-    double half = 0.5 * x->interleaf_thickness, g = x->material.shear_modulus.v;
-    double bulk = x->material.bulk_modulus.known ? x->material.bulk_modulus.v : HUGE_VAL;
-    gw_plain_bush in = { x->inner_radius, x->interleaf_radius - half, x->length, g, bulk };
-    gw_plain_bush out = { x->interleaf_radius + half, x->outer_radius, x->length, g, bulk };
+    double half = 0.5 * annulus->interleaf_thickness, g = annulus->material.shear_modulus.v;
+    double bulk = annulus->material.bulk_modulus.known ? annulus->material.bulk_modulus.v : HUGE_VAL;
+    gw_plain_bush in = { annulus->inner_radius, annulus->interleaf_radius - half, annulus->length, g, bulk };
+    gw_plain_bush out = { annulus->interleaf_radius + half, annulus->outer_radius, annulus->length, g, bulk };
     double k_in, k_out, p_in, p_out;
 
-    if (!x->has_interleaf) return layer_stiffening(x->inner_radius, x->outer_radius, x->length, bonded);
+    if (!annulus->has_interleaf)
+        return layer_stiffening(annulus->inner_radius, annulus->outer_radius, annulus->length, bonded);
     /* Layers in series share the travel; energy 1/4 k s r^4 of each adds up to that of the whole. */
     k_in = bonded ? gw_handbook_radial(&in) : gw_unbonded_radial(&in);
     k_out = gw_handbook_radial(&out);
     p_in = k_out / (k_in + k_out);
     p_out = k_in / (k_in + k_out);
-    return p_in * p_in * p_in * layer_stiffening(in.a, in.b, x->length, bonded) +
-           p_out * p_out * p_out * layer_stiffening(out.a, out.b, x->length, true);
+    return p_in * p_in * p_in * layer_stiffening(in.a, in.b, annulus->length, bonded) +
+           p_out * p_out * p_out * layer_stiffening(out.a, out.b, annulus->length, true);
 }

@@ -53,15 +53,15 @@ gw_least *gw_least_open(int n, int n_discs)
     return s;
 }
 
-void gw_least_close(gw_least *s)
+void gw_least_close(gw_least *least)
 {
-    if (!s) return;
-    free(s->limit);
-    free(s->basis);
-    free(s->triangle);
-    free(s->owner);
-    free(s->scale);
-    free(s);
+    if (!least) return;
+    free(least->limit);
+    free(least->basis);
+    free(least->triangle);
+    free(least->owner);
+    free(least->scale);
+    free(least);
 }
 
 static double dot(const double *a, const double *b, int n)
@@ -284,17 +284,17 @@ static void solve_level(gw_least *s, int level, double *x)
     }
 }
 
-void gw_least_solve(gw_least *s, const gw_least_problem *p, double *x, bool *holds)
+void gw_least_solve(gw_least *least, const gw_least_problem *problem, double *x, bool *holds)
 {
-    begin(s, p, holds);
-    for (int level = 0; level <= p->n_rows; level++) {
-        bool last = level == p->n_rows;
-        for (int i = 0; i < p->n; i++) s->scale[i] = last ? sqrt(p->cost[i]) : 1.0;
-        solve_level(s, level, x);
+    begin(least, problem, holds);
+    for (int level = 0; level <= problem->n_rows; level++) {
+        bool last = level == problem->n_rows;
+        for (int i = 0; i < problem->n; i++) least->scale[i] = last ? sqrt(problem->cost[i]) : 1.0;
+        solve_level(least, level, x);
         if (last) return;
-        if (fabs(miss(s, level, x)) < p->exact)
-            s->row_kept[level] = true;
+        if (fabs(miss(least, level, x)) < problem->exact)
+            least->row_kept[level] = true;
         else
-            force_limits(s, holds);
+            force_limits(least, holds);
     }
 }

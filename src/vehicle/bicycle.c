@@ -112,13 +112,13 @@ static void balance_of(const gw_bicycle *m, gw_bicycle_figures *out)
     out->critical_speed = out->gradient < 0.0 ? sqrt(-length * GW_G0 / out->gradient) : (double)INFINITY;
 }
 
-void gw_bicycle_solve(const gw_bicycle *m, double speed, gw_bicycle_figures *out)
+void gw_bicycle_solve(const gw_bicycle *bicycle, double speed, gw_bicycle_figures *out)
 {
-    gw_plane p = plane_of(m, speed);
+    gw_plane p = plane_of(bicycle, speed);
     double end[2], peak;
     *out = (gw_bicycle_figures){ .speed = speed, .natural = NAN, .damping = NAN, .yaw_gain = NAN };
     out->yaw_time = out->yaw_overshoot = out->slip_gain = out->slip_time = NAN;
-    balance_of(m, out);
+    balance_of(bicycle, out);
     out->stable = speed < out->critical_speed && p.det > 0.0;
     if (!out->stable) return;
     out->natural = sqrt(p.det);

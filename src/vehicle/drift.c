@@ -36,8 +36,8 @@ static void step(const gw_motion *w, double h, double x[2])
     x[1] = (m00 * r1 - m10 * r0) / det;
 }
 
-void gw_bicycle_drift(const gw_bicycle *m, const gw_disturbance *disturbance, double speed, double braking,
-                      double seconds, gw_drift *out)
+void gw_bicycle_drift(const gw_bicycle *bicycle, const gw_disturbance *disturbance, double speed,
+                      double braking, double seconds, gw_drift *out)
 {
     gw_drift d = { 0 };
     double x[2] = { 0, 0 };
@@ -46,7 +46,7 @@ void gw_bicycle_drift(const gw_bicycle *m, const gw_disturbance *disturbance, do
     double h = seconds / steps;
     for (int i = 0; i < steps; i++) {
         double u = speed - braking * (i + 0.5) * h, side = x[0], yaw = x[1];
-        gw_motion w = motion_at(m, disturbance, u);
+        gw_motion w = motion_at(bicycle, disturbance, u);
         step(&w, h, x);
         double mid = d.heading + 0.25 * h * (yaw + x[1]), across = 0.5 * (side + x[0]);
         d.offset += h * (u * sin(mid) + across * cos(mid));
