@@ -58,7 +58,7 @@ static gw_status section_mesh(section *s, int refine, gw_error *err)
     int across = 2 * s->nr + 1, along = 2 * s->nz + 1;
     s->r = malloc((size_t)across * sizeof *s->r);
     s->t = malloc((size_t)along * sizeof *s->t);
-    s->eq = malloc(3 * (size_t)across * (size_t)along * sizeof *s->eq);
+    s->eq = calloc(3 * (size_t)across * (size_t)along, sizeof *s->eq);
     if (!s->r || !s->t || !s->eq) return gw_fail(err, GW_E_NOMEM, "no memory for the rubber's mesh");
     /* In a disc the corners reach only as far as it is long. */
     double beside = SMALLEST * fmin(2.0 / part, 1.0);
@@ -255,7 +255,7 @@ static double plain_torsion(const gw_layer *layer)
 
 gw_status gw_ring_rates(const gw_layer *layer, int refine, gw_given_rates *rates, gw_error *err)
 {
-    double pushed[2], axial = 0.0, torsional = 0.0;
+    double pushed[2] = { 0, 0 }, axial = 0.0, torsional = 0.0;
     section push = { .layer = layer, .harmonic = 1, .use = { true, true, true } };
     section pull = { .layer = layer, .use = { true, false, true } };
     section twist = { .layer = layer, .use = { false, true, false } };

@@ -79,7 +79,7 @@ static void missing_row(const gw_reader *rd, const gw_axis axis[3], int at)
 static bool fill(const gw_reader *rd, const gw_tyre_rows *rows, const gw_axis axis[3], double *force)
 {
     const int before = gw_faults_count(rd->faults), n = axis[0].n * axis[1].n * axis[2].n;
-    int *line = calloc((size_t)n, sizeof *line), first = -1;
+    int *line = calloc((size_t)n + 1, sizeof *line), first = -1;
     if (!line) {
         rd->faults->out_of_memory = true;
         return false;

@@ -126,7 +126,7 @@ static gw_mat3 translation_tangent(const gw_link *link, const gw_mat3 *ra, const
     gw_mat3 e = gw_matmul(ra, &link->frame);
     if (linear || link->linear) return in_frame(&e, link->law.k);
     double f[3];
-    gw_mat3 k;
+    gw_mat3 k = { 0 };
     gw_bush_force(&link->law, s->u, f, k.m);
     gw_mat3 ek = gw_matmul(&e, &k);
     return gw_matmul_nt(&ek, &e);

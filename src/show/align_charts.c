@@ -32,22 +32,23 @@ static void add_group(gw_drawing *d, const char *name)
     if (!(d->group[d->n++] = gw_arena_strdup(&d->arena, name))) d->failed = true;
 }
 
-static gw_status finish(gw_drawing *d, const gw_case *c, const gw_align_item *item, gw_bar_chart *chart,
+static gw_status finish(gw_drawing *d, const gw_case *c, const gw_align_item *item, const gw_bar_chart *bare,
                         const char *what, const char *title, gw_charts *charts, gw_error *err)
 {
     char stem[TEXT], long_title[TEXT], subtitle[TEXT];
     bool failed = d->failed;
+    gw_bar_chart chart = *bare; /* its words and figures live no longer than this function */
     snprintf(stem, sizeof stem, "%s-%s-%s", what, gw_axle_name(item->axle), c->kits[item->kit].name);
     snprintf(long_title, sizeof long_title, "%s, %s axle", title, gw_axle_name(item->axle));
     snprintf(subtitle, sizeof subtitle, "%s", c->kits[item->kit].label);
-    chart->words.title = long_title;
-    chart->words.subtitle = subtitle;
-    chart->groups = d->group;
-    chart->n_groups = d->n;
-    chart->n_parts = d->parts;
-    chart->values = d->value;
-    chart->decimals = 3;
-    if (!failed && d->n) gw_charts_bars(charts, stem, chart);
+    chart.words.title = long_title;
+    chart.words.subtitle = subtitle;
+    chart.groups = d->group;
+    chart.n_groups = d->n;
+    chart.n_parts = d->parts;
+    chart.values = d->value;
+    chart.decimals = 3;
+    if (!failed && d->n) gw_charts_bars(charts, stem, &chart);
     gw_arena_free(&d->arena);
     return failed ? gw_fail(err, GW_E_NOMEM, "out of memory for a chart") : GW_OK;
 }
@@ -62,7 +63,7 @@ static gw_status chart_adjusters(const gw_case *c, const gw_align_item *item, gw
         for (int i = 0; i < item->n_sensitivities; i++) {
             const gw_sensitivity *s = &item->sensitivity[i];
             const gw_adjuster *a = &c->align[item->axle].adjusters[s->adjuster];
-            double *v = &d.value[3 * d.n];
+            double *v = d.value + 3 * d.n;
             gw_buf name = { 0 };
             gw_adjuster_words(&c->corners[item->axle], a, &name);
             if (a->kind == GW_ADJUST_OFFSET) gw_buf_add(&name, s->axis ? ", along e2" : ", along e1");

@@ -51,18 +51,16 @@ static void stretch(const gw_corner *corner, int member, double by, gw_fit *fit)
 
 void gw_adjuster_apply(const gw_corner *corner, const gw_adjuster *adjuster, const gw_move *move, gw_fit *fit)
 {
-    const gw_joint *joint = adjuster->joint >= 0 ? &corner->joints[adjuster->joint] : NULL;
-    switch (adjuster->kind) {
-    case GW_ADJUST_OFFSET:
-        move_point(joint, joint->housing, gw_offset_vector(joint, move), &fit[adjuster->joint]);
-        break;
-    case GW_ADJUST_LENGTH:
+    if (adjuster->kind == GW_ADJUST_LENGTH) {
         stretch(corner, adjuster->body, move->along[0], fit);
-        break;
-    case GW_ADJUST_SHIM:
-        move_point(joint, GW_CHASSIS, gw_scale(move->along[0], adjuster->along), &fit[adjuster->joint]);
-        break;
+        return;
     }
+    /* Offset bolts and shims sit at a joint. */
+    const gw_joint *joint = &corner->joints[adjuster->joint];
+    if (adjuster->kind == GW_ADJUST_OFFSET)
+        move_point(joint, joint->housing, gw_offset_vector(joint, move), &fit[adjuster->joint]);
+    else
+        move_point(joint, GW_CHASSIS, gw_scale(move->along[0], adjuster->along), &fit[adjuster->joint]);
 }
 
 /*

@@ -26,15 +26,17 @@ gw_status gw_laws_make(const gw_case *c, gw_method method, gw_laws *out, gw_erro
     gw_status status = GW_OK;
     gw_laws laws = { c->n_bushes, calloc((size_t)c->n_bushes + 1, sizeof *laws.law) };
     gw_law_job *jobs = calloc((size_t)c->n_bushes + 1, sizeof *jobs);
-    if (!laws.law || !jobs) status = gw_fail(err, GW_E_NOMEM, "out of memory for %d bushes", c->n_bushes);
-    if (status == GW_OK) {
-        for (int i = 0; i < c->n_bushes; i++)
-            jobs[i] = (gw_law_job){ .bush = &c->bushes[i], .method = method, .law = &laws.law[i] };
-        gw_parallel(c->n_bushes, make_law, jobs);
+    if (!laws.law || !jobs) {
+        status = gw_fail(err, GW_E_NOMEM, "out of memory for %d bushes", c->n_bushes);
+        goto done;
     }
+    for (int i = 0; i < c->n_bushes; i++)
+        jobs[i] = (gw_law_job){ .bush = &c->bushes[i], .method = method, .law = &laws.law[i] };
+    gw_parallel(c->n_bushes, make_law, jobs);
     for (int i = 0; i < c->n_bushes && status == GW_OK; i++)
         if (jobs[i].status != GW_OK)
             status = gw_fail(err, jobs[i].status, "%s: %s", c->path, jobs[i].err.msg);
+done:
     free(jobs);
     if (status != GW_OK) {
         gw_laws_free(&laws);

@@ -155,7 +155,7 @@ gw_status gw_setup_reach(gw_setup *s, gw_error *err)
 {
     double sloped_at[GW_MAX_MOVES] = { 0 }, size = INFINITY;
     gw_status status = gw_setup_fit(s, s->x, err);
-    gw_reins reins;
+    gw_reins reins = { 0 };
     free_reins(s, &reins);
     for (int k = 0; k < STEPS && status == GW_OK && size > SETTLED; k++) {
         if (k == 0 || distance(s->x, sloped_at, s->n) > SAME_SLOPE) {

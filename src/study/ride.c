@@ -104,8 +104,11 @@ static gw_status run_all(const gw_run *run, const gw_ride_options *options, gw_r
     gw_ride_job *jobs = calloc(room, sizeof *jobs);
     out->item = calloc(room, sizeof *out->item);
     gw_status status = GW_OK;
-    if (!jobs || !out->item) status = gw_fail(err, GW_E_NOMEM, "out of memory for ride");
-    if (status == GW_OK) status = plan(run, options, jobs, &n, err);
+    if (!jobs || !out->item) {
+        status = gw_fail(err, GW_E_NOMEM, "out of memory for ride");
+        goto done;
+    }
+    status = plan(run, options, jobs, &n, err);
     if (status == GW_OK) {
         gw_parallel(n, solve, jobs);
         status = first_failure(jobs, n, err);
@@ -114,6 +117,7 @@ static gw_status run_all(const gw_run *run, const gw_ride_options *options, gw_r
         collect(jobs, n, out);
     else
         for (int i = 0; i < n; i++) gw_ride_result_free(&jobs[i].item.result);
+done:
     free(jobs);
     return status;
 }

@@ -76,7 +76,7 @@ static bool free_direction(const gw_circle *c, int with, double *d)
 /* From where the straight line leaves the circle. */
 static bool start(const gw_circle *c, int sign, double *x)
 {
-    double d[2][UNKNOWNS], size[2] = { 0, 0 };
+    double d[2][UNKNOWNS] = { { 0 } }, size[2] = { 0, 0 };
     for (int w = 0; w < 2; w++)
         if (free_direction(c, w, d[w])) size[w] = 1.0 / hypot(d[w][0], d[w][1]);
     int w = size[1] > size[0] ? 1 : 0;
@@ -91,7 +91,7 @@ static bool start(const gw_circle *c, int sign, double *x)
 /* One Newton step on targets and circle; its length, or a negative number where there is none. */
 static gw_status newton(const gw_circle *c, double *x, double *size, gw_error *err)
 {
-    double a[UNKNOWNS][UNKNOWNS + 1] = { { 0 } }, step[UNKNOWNS], sum = 0.0;
+    double a[UNKNOWNS][UNKNOWNS + 1] = { { 0 } }, step[UNKNOWNS] = { 0 }, sum = 0.0;
     const double *o = &x[c->of[0]];
     gw_status status = gw_setup_slopes(c->s, x, GW_SETUP_STEP, false, false, err);
     if (status == GW_OK) status = gw_setup_fit(c->s, x, err);

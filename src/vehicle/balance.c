@@ -117,8 +117,8 @@ gw_status gw_budget_entries(const gw_tyre *tyre, const gw_axle_state *s, double 
     const gw_attitude bare[2] = { { 0, 0 }, { 0, 0 } };
     const gw_attitude whole[2] = { attitude_of(&s->wheel[GW_OUTER], GW_OUTER),
                                    attitude_of(&s->wheel[GW_INNER], GW_INNER) };
-    double e[GW_BUDGET_ENTRIES], slip, all;
-    gw_pair pair, last;
+    double e[GW_BUDGET_ENTRIES], slip = 0.0, all = 0.0;
+    gw_pair pair = { 0 }, last = { 0 };
     gw_status status = slip_for(tyre, s, bare, s->force, &slip, &pair, err);
     if (status == GW_OK) status = slip_for(tyre, s, whole, s->force + s->aligning, &all, &last, err);
     if (status != GW_OK) return status;
