@@ -38,7 +38,8 @@ static const gw_number_key STOP[] = {
 };
 
 /* Every key that a type knows, in the order of gw_bush_type. */
-#define EVERY "type", "label", "price", "fit_minutes", "tilt_limit_deg", "offset_mm", "offset_clock_deg", "press_fit"
+#define EVERY                                                                                                \
+    "type", "label", "price", "fit_minutes", "tilt_limit_deg", "offset_mm", "offset_clock_deg", "press_fit"
 #define RUBBER                                                                                               \
     "material", "inner_diameter_mm", "outer_diameter_mm", "length_mm", "end_dish_mm", "interleaf", "stop",   \
         "progressive"

@@ -28,7 +28,7 @@ static gw_status no_memory(gw_error *err)
 static void waterfall(const gw_comparison *cmp, const gw_corner_budget *b, bool camber, const char *load,
                       gw_charts *charts)
 {
-    static const char *const PARTS[] = { "body roll", "suspension travel", "bushes" };
+    static const char *const CAUSES[] = { "body roll", "suspension travel", "bushes" };
     const gw_angle_parts *a = camber ? &b->camber : &b->toe;
     const double values[] = { a->roll / GW_DEG, a->travel / GW_DEG, a->compliance / GW_DEG };
     char stem[TEXT], title[TEXT], subtitle[TEXT];
@@ -45,7 +45,7 @@ static void waterfall(const gw_comparison *cmp, const gw_corner_budget *b, bool 
                                        .start_name = "static setting",
                                        .end_name = camber ? "to the road" : "in the corner",
                                        .start = a->setting / GW_DEG,
-                                       .names = PARTS + first,
+                                       .names = CAUSES + first,
                                        .values = values + first,
                                        .n = 3 - first,
                                        .decimals = 2 };

@@ -2,6 +2,8 @@
 #include "show/words.h"
 
 static const char *const WORDS[GW_WORDS_COUNT] = {
+    /* Each entry is named: with a comma missing it would not compile. */
+    /* NOLINTNEXTLINE(bugprone-suspicious-missing-comma) */
     [GW_WORDS_SAFETY] = "Faulty work on brakes, steering or suspension can injure or kill. These figures are "
                         "no approval of a part or a repair.",
     [GW_WORDS_DEFER] = "The vehicle maker's data, local law and the judgement of a qualified technician come "

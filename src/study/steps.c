@@ -37,6 +37,8 @@ typedef struct gw_lattice {
 static bool is_better(const gw_merit *a, const gw_merit *b)
 {
     for (int i = 0; i < MERITS; i++) {
+        /* An angle or a movement: two thresholds, though their numbers are equal. */
+        /* cppcheck-suppress duplicateExpressionTernary */
         double same = i < 4 ? SAME_ANGLE : SAME_MOVE;
         if (a->v[i] < b->v[i] - same) return true;
         if (a->v[i] > b->v[i] + same) return false;
