@@ -138,7 +138,7 @@ static double stiffness_from_loss(const gw_dynamic_law *law, double hz)
         double up = cimag(gw_dynamic_factor(law, hz * exp(s), 1e-4));
         double down = cimag(gw_dynamic_factor(law, hz * exp(-s), 1e-4));
 
-        sum += step * (down / (1.0 - exp(-2.0 * s)) - up / (exp(2.0 * s) - 1.0));
+        sum += step * (-down / expm1(-2.0 * s) - up / expm1(2.0 * s));
     }
     return 2.0 * sum / GW_PI;
 }

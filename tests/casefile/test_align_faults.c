@@ -5,6 +5,7 @@
 
 #include "giveway/units.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -28,8 +29,8 @@ static void expect(const char *from, const char *to, const char *path, const cha
 
 static void expect_seat(const char *seat, const char *key, const char *message)
 {
-    char path[64] = "bushes.rubber.press_fit.";
-    strcat(path, key);
+    char path[64];
+    snprintf(path, sizeof path, "bushes.rubber.press_fit.%s", key);
     expect(RUBBER, seat, path, message);
 }
 

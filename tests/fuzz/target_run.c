@@ -115,8 +115,10 @@ static void check_nulls(const cJSON *at, const char *key)
 static void check_json(const char *text)
 {
     cJSON *root = cJSON_Parse(text);
-    if (!root) gw_fuzz_found("the result is no JSON: %.100s", text);
-    check_nulls(root, "");
+    if (root)
+        check_nulls(root, "");
+    else
+        gw_fuzz_found("the result is no JSON: %.100s", text);
     cJSON_Delete(root);
 }
 

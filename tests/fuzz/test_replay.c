@@ -39,7 +39,10 @@ static void replay(const char *name, void (*target)(const uint8_t *, size_t))
     int n = 0;
     snprintf(path, sizeof path, "%s/%s", corpus(), name);
     DIR *dir = opendir(path);
-    if (!dir) fail_msg("no corpus in %s", path);
+    if (!dir) {
+        fail_msg("no corpus in %s", path);
+        return;
+    }
     for (struct dirent *e; (e = readdir(dir));) {
         if (e->d_name[0] == '.') continue;
         snprintf(path, sizeof path, "%s/%s/%s", corpus(), name, e->d_name);

@@ -38,7 +38,7 @@ static void entries_of(const gw_axle_state *s, double entry[GW_BUDGET_ENTRIES])
 /* The understeer of a car whose other axle is bare [deg/g]. */
 static double understeer_with(gw_axle axle, const gw_axle_state *s)
 {
-    gw_budget b;
+    gw_budget b = { 0 };
     gw_axle_state bare = bare_axle();
     entries_of(axle == GW_FRONT ? s : &bare, b.entry[GW_FRONT]);
     entries_of(axle == GW_REAR ? s : &bare, b.entry[GW_REAR]);
