@@ -29,6 +29,7 @@
 #include "giveway/ride.h"
 #include "giveway/status.h"
 #include "giveway/strain.h"
+#include "giveway/strength.h"
 #include "giveway/study.h"
 #include "giveway/sweep.h"
 #include "giveway/travel.h"

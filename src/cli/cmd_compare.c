@@ -7,6 +7,7 @@
 #include "cli/session.h"
 #include "show/compare_charts.h"
 #include "show/handling_charts.h"
+#include "show/strength.h"
 
 /* Everything that one run works out, so that one function frees it. */
 typedef struct gw_work {
@@ -14,6 +15,7 @@ typedef struct gw_work {
     gw_choice choice;
     gw_deflect_study deflect;
     gw_ride_study ride;
+    gw_strength_study strength;
     gw_handling_study handling;
     gw_comparison cmp;
 } gw_work;
@@ -46,8 +48,10 @@ static gw_status work_out(gw_work *w, bool charts, gw_error *err)
         return gw_fail(err, GW_E_SCHEMA, "%s: loads: the case has no loads; add at least one", c->path);
     gw_status status = gw_study_deflect(c, wanted, &w->deflect, err);
     w->cmp = (gw_comparison){ .c = c, .deflect = &w->deflect, .ride = &w->ride, .handling = &w->handling };
+    w->cmp.strength = &w->strength;
     w->cmp.baseline = first_kit(&w->choice, c->n_kits);
     w->cmp.no_ride = ride_missing(c, wanted);
+    if (status == GW_OK) status = gw_study_strength(c, &w->deflect, &w->strength, err);
     if (status == GW_OK && !w->cmp.no_ride) status = gw_study_ride(c, wanted, &options, &w->ride, err);
     if (status == GW_OK) status = gw_study_handling(c, wanted, &w->handling, err);
     return status;
@@ -93,10 +97,17 @@ static gw_status format(const gw_args *args, gw_work *w, gw_buf *out, gw_error *
     return gw_buf_status(out, err);
 }
 
-static void print_warnings(const gw_args *args, const gw_deflect_study *study)
+static void print_warnings(const gw_args *args, const gw_work *w)
 {
     if (gw_args_has(args, GW_OPT_QUIET)) return;
-    for (int i = 0; i < study->n_warnings; i++) fprintf(stderr, "warning: %s\n", study->warning[i]);
+    for (int i = 0; i < w->deflect.n_warnings; i++) fprintf(stderr, "warning: %s\n", w->deflect.warning[i]);
+    for (int i = 0; i < w->ride.n_warnings; i++) fprintf(stderr, "warning: %s\n", w->ride.warning[i]);
+    for (int i = 0; i < w->strength.n; i++) {
+        gw_buf text = { 0 };
+        gw_overload_words(&w->session.c, &w->strength.item[i], &text);
+        fprintf(stderr, "warning: %s\n", gw_buf_str(&text));
+        gw_buf_free(&text);
+    }
 }
 
 static int compare(const gw_args *args, gw_work *w)
@@ -105,7 +116,7 @@ static int compare(const gw_args *args, gw_work *w)
     gw_error err = { 0 };
     gw_status status = work_out(w, gw_args_has(args, GW_OPT_OUT), &err);
     if (status == GW_OK) {
-        print_warnings(args, &w->deflect);
+        print_warnings(args, w);
         status = format(args, w, &out, &err);
     }
     int exit_status = status == GW_OK ? gw_emit(&out) : gw_complain("compare", &err);
@@ -121,6 +132,7 @@ static int run(const gw_args *args)
     if (status == GW_EXIT_DONE) status = compare(args, &work);
     gw_handling_study_free(&work.handling);
     gw_ride_study_free(&work.ride);
+    gw_strength_study_free(&work.strength);
     gw_deflect_study_free(&work.deflect);
     gw_choice_free(&work.choice);
     gw_session_close(&work.session);

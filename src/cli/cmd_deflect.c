@@ -12,6 +12,18 @@ static void print_warnings(const gw_args *args, const gw_deflect_study *study)
     for (int i = 0; i < study->n_warnings; i++) fprintf(stderr, "warning: %s\n", study->warning[i]);
 }
 
+static gw_status format_text(const gw_args *args, const gw_case *c, const gw_deflect_study *study,
+                             gw_buf *out, gw_error *err)
+{
+    gw_strength_study strength = { 0 };
+    gw_status st = gw_study_strength(c, study, &strength, err);
+    if (st == GW_OK)
+        st = gw_deflect_text(c, study, &strength, gw_args_has(args, GW_OPT_DETAIL), gw_output_width(),
+                             gw_wants_bold(), out, err);
+    gw_strength_study_free(&strength);
+    return st;
+}
+
 static gw_status format(const gw_args *args, const gw_case *c, const gw_deflect_study *study, gw_buf *out,
                         gw_error *err)
 {
@@ -20,8 +32,7 @@ static gw_status format(const gw_args *args, const gw_case *c, const gw_deflect_
     else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
         gw_deflect_csv(c, study, out);
     else
-        return gw_deflect_text(c, study, gw_args_has(args, GW_OPT_DETAIL), gw_output_width(), gw_wants_bold(),
-                               out, err);
+        return format_text(args, c, study, out, err);
     return gw_buf_status(out, err);
 }
 
@@ -69,7 +80,8 @@ const gw_command GW_COMMAND_DEFLECT = {
     .run = run,
     .details =
         "Camber, toe, caster and the movement of the wheel, from the car standing still, for every kit, "
-        "corner and load; under them the joints that contribute most, or with --detail all of them.",
+        "corner and load; under them the joints that contribute most, or with --detail all of them with the "
+        "strain of their rubber and the load of their bearings. What is beyond a limit is always told.",
     .examples = { "giveway deflect cases/fast-saloon.json --kit rubber --load \"hard stop\"",
                   "giveway deflect cases/fast-saloon.json --format json" },
 };

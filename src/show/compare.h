@@ -5,6 +5,7 @@
 
 #include "giveway/compare.h"
 #include "giveway/handling.h"
+#include "giveway/strength.h"
 #include "show/buf.h"
 
 /** Everything that `compare` worked out. */
@@ -16,6 +17,7 @@ typedef struct gw_comparison {
     int baseline;                      /**< kit that the others are set beside: the first one shown */
     const gw_handling_study *handling; /**< what the kits do to the car; not NULL for text, JSON and CSV */
     bool detail;                       /**< every figure of it, not only the summary                    */
+    const gw_strength_study *strength; /**< what is beyond a limit; NULL: not looked at                   */
 } gw_comparison;
 
 gw_status gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf *out, gw_error *err);

@@ -9,6 +9,7 @@
 #include "show/number.h"
 #include "show/phrase.h"
 #include "show/ride_parts.h"
+#include "show/strength.h"
 #include "show/table.h"
 #include "show/words.h"
 
@@ -286,6 +287,7 @@ gw_status gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf
     if (status == GW_OK) status = all_loads(&page, err);
     if (status == GW_OK) status = ride_part(&page, err);
     if (status == GW_OK) status = handling_part(&handling, err);
+    if (cmp->strength) gw_overloads_text(cmp->c, cmp->strength, width, bold, out);
     gw_buf_add(out, "\n");
     gw_buf_paragraph(out, gw_words_text(GW_WORDS_ESTIMATE), width, 0);
     gw_buf_paragraph(out, gw_words_text(GW_WORDS_STATIC_ONLY), width, 0);

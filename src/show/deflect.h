@@ -3,6 +3,7 @@
 #ifndef SHOW_DEFLECT_H
 #define SHOW_DEFLECT_H
 
+#include "giveway/strength.h"
 #include "giveway/study.h"
 #include "show/buf.h"
 #include "show/csv.h"
@@ -26,10 +27,10 @@ void gw_deflect_csv_row(const gw_case *c, const gw_deflection *item, gw_csv *csv
 void gw_deflect_csv(const gw_case *c, const gw_deflect_study *study, gw_buf *out);
 
 /**
- * Text for people: the wheel's movement, and the joints that let it.
- * @param[in] all  every joint; otherwise the three that matter most.
+ * Text for people: the wheel's movement, the joints that let it, and what is beyond a limit.
+ * @param[in] all  every joint with its strength; otherwise the three that matter most.
  */
-gw_status gw_deflect_text(const gw_case *c, const gw_deflect_study *study, bool all, int width, bool bold,
-                          gw_buf *out, gw_error *err);
+gw_status gw_deflect_text(const gw_case *c, const gw_deflect_study *study, const gw_strength_study *strength,
+                          bool all, int width, bool bold, gw_buf *out, gw_error *err);
 
 #endif

@@ -3,6 +3,7 @@
 
 #include "giveway/units.h"
 #include "show/json.h"
+#include "show/strength.h"
 
 const char *gw_axle_name(gw_axle axle)
 {
@@ -31,16 +32,19 @@ static void put_deg(gw_json *json, const char *key, double angle)
     gw_json_number(json, key, angle / GW_DEG);
 }
 
-static void put_joint(gw_json *json, const gw_joint *joint, const gw_joint_result *r)
+static void put_joint(gw_json *json, const gw_case *c, const gw_deflection *item, int j)
 {
+    const gw_joint_result *r = &item->result.joints[j];
+    const gw_strength strength = gw_strength_of(c, item, j);
     gw_json_object_on_line(json, NULL);
-    gw_json_string(json, "joint", joint->name);
+    gw_json_string(json, "joint", c->corners[item->axle].joints[j].name);
     put_three(json, "deflection_mm", r->u, GW_MM);
     put_three(json, "rotation_deg", r->theta, GW_DEG);
     put_three(json, "force_N", r->f, 1.0);
     put_three(json, "moment_Nm", r->m, 1.0);
     put_deg(json, "toe_share_deg", r->toe_share);
     put_deg(json, "camber_share_deg", r->camber_share);
+    gw_strength_json(&strength, json);
     gw_json_close(json);
 }
 
@@ -85,7 +89,7 @@ void gw_deflect_item_json(const gw_case *c, const gw_deflection *item, gw_json *
     gw_json_number(json, "spring_force_N", r->spring_force);
     put_shares(json, r);
     gw_json_array(json, "bushes");
-    for (int j = 0; j < corner->n_joints; j++) put_joint(json, &corner->joints[j], &r->joints[j]);
+    for (int j = 0; j < corner->n_joints; j++) put_joint(json, c, item, j);
     gw_json_close(json);
 }
 

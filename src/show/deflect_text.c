@@ -4,6 +4,7 @@
 #include "giveway/units.h"
 #include "show/contributors.h"
 #include "show/number.h"
+#include "show/strength.h"
 #include "show/table.h"
 #include "show/words.h"
 
@@ -159,7 +160,8 @@ static gw_status joint_tables(const gw_page *p, const gw_deflection *item, gw_er
     gw_buf_add(p->out, ", joint by joint, in the frame of each bush:\n");
     gw_status status = push_table(p, item, err);
     gw_buf_add(p->out, "\n");
-    return status == GW_OK ? turn_table(p, item, err) : status;
+    if (status == GW_OK) status = turn_table(p, item, err);
+    return status == GW_OK ? gw_strength_text(p->c, item, p->width, p->bold, p->out, err) : status;
 }
 
 static int end_of_group(const gw_deflect_study *study, int from)
@@ -188,8 +190,8 @@ static gw_status group(const gw_page *p, int from, int to, bool all, gw_error *e
     return status;
 }
 
-gw_status gw_deflect_text(const gw_case *c, const gw_deflect_study *study, bool all, int width, bool bold,
-                          gw_buf *out, gw_error *err)
+gw_status gw_deflect_text(const gw_case *c, const gw_deflect_study *study, const gw_strength_study *strength,
+                          bool all, int width, bool bold, gw_buf *out, gw_error *err)
 {
     const gw_page page = { c, study, width, bold, out };
     gw_status status = GW_OK;
@@ -202,6 +204,7 @@ gw_status gw_deflect_text(const gw_case *c, const gw_deflect_study *study, bool 
         status = group(&page, i, to, all, err);
         i = to;
     }
+    gw_overloads_text(c, strength, width, bold, out);
     gw_buf_add(out, "\n");
     gw_buf_paragraph(out, gw_words_text(GW_WORDS_STATIC_ONLY), width, 0);
     gw_buf_paragraph(out, gw_words_text(GW_WORDS_SAFETY), width, 0);

@@ -1,0 +1,22 @@
+/* SPDX-License-Identifier: MIT */
+/** Strain of rubber and load of bearings against their limits: words, tables, JSON. */
+#ifndef SHOW_STRENGTH_H
+#define SHOW_STRENGTH_H
+
+#include "giveway/strength.h"
+#include "show/json.h"
+
+/** "kit rubber, front lateral_inner (lateral_rubber), hard stop: compressive strain ... 31 %, limit 25 %". */
+void gw_overload_words(const gw_case *c, const gw_overload *overload, gw_buf *out);
+
+/** A paragraph an overload under a heading; nothing where all holds. */
+void gw_overloads_text(const gw_case *c, const gw_strength_study *study, int width, bool bold, gw_buf *out);
+
+/** Every check of every joint under one load; nothing where no bush is known from inside. */
+gw_status gw_strength_text(const gw_case *c, const gw_deflection *item, int width, bool bold, gw_buf *out,
+                           gw_error *err);
+
+/** Member "strain" or "bearing" of a bush whose object is open; nothing for a bush given by rates. */
+void gw_strength_json(const gw_strength *strength, gw_json *json);
+
+#endif

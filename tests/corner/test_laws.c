@@ -1,0 +1,169 @@
+/* SPDX-License-Identifier: MIT */
+/* Bushes whose force is no straight line, inside a whole corner: play, closing voids, stops, stiffening
+ * rubber. */
+#include "support/check.h"
+#include "support/corner_fixture.h"
+
+#include "giveway/units.h"
+
+#include <gsl/gsl_errno.h>
+#include <math.h>
+
+enum { TENSION_INNER = 5, LATERAL_INNER = 3 };
+
+static const gw_corner_load BRAKING = { { -4200, -600, 5800 }, { 0, 0, 0 }, { 0, 0, 0 }, 0.018 };
+
+static gw_corner_result solve(fixture *f, gw_corner_load load)
+{
+    gw_corner_ws *ws;
+    gw_error err = { 0 };
+    gw_state state;
+    gw_corner_result r = { .joints = f->results };
+    if (gw_corner_open(&f->corner, f->fit, &ws, &err) != GW_OK) fail_msg("%s", err.msg);
+    assert_int_equal(gw_state_alloc(&f->corner, &state, &err), GW_OK);
+    if (gw_corner_solve(ws, &load, GW_AT_TRAVEL, &state, &err) != GW_OK) fail_msg("%s", err.msg);
+    gw_corner_report(ws, &state, &r);
+    gw_state_free(&state);
+    gw_corner_close(ws);
+    return r;
+}
+
+static double radial_of(const gw_joint_result *j)
+{
+    return hypot(j->u[0], j->u[1]);
+}
+
+static void with_play(fixture *f, double each_side)
+{
+    gw_bush_law *law = &f->fit[LATERAL_INNER].law;
+    fixture_double_wishbone(f);
+    law->k[0] = law->k[1] = 60e6;
+    law->clearance = each_side;
+    law->blend = 0.1 * each_side;
+}
+
+static void play_lets_the_wheel_move_by_the_play_and_no_more(void **unused)
+{
+    (void)unused;
+    fixture tight, loose;
+    with_play(&tight, 0.0);
+    with_play(&loose, 0.05 * GW_MM);
+    solve(&tight, BRAKING);
+    solve(&loose, BRAKING);
+    double more = radial_of(&loose.results[LATERAL_INNER]) - radial_of(&tight.results[LATERAL_INNER]);
+    check_abs(more, 0.05 * GW_MM, 0.004 * GW_MM, "radial movement beyond the tight bearing");
+}
+
+static void vanishing_play_tends_to_the_tight_bearing(void **unused)
+{
+    (void)unused;
+    fixture tight, loose;
+    with_play(&tight, 0.0);
+    gw_corner_result want = solve(&tight, BRAKING);
+    double last = 1.0;
+    for (int i = 2; i <= 6; i += 2) {
+        with_play(&loose, pow(10.0, -i) * GW_MM);
+        double off = fabs(solve(&loose, BRAKING).toe_change - want.toe_change);
+        assert_true(off < last);
+        last = off;
+    }
+    check_abs(last / GW_DEG, 0.0, 2e-6, "toe with a nanometre of play");
+}
+
+/* Forces that reverse take a bearing with play from one side to the other: all must balance. */
+static void loads_from_every_side_converge_with_play(void **unused)
+{
+    (void)unused;
+    for (int i = 0; i < 12; i++) {
+        fixture f;
+        double angle = 30.0 * GW_DEG * i;
+        with_play(&f, 0.08 * GW_MM);
+        gw_corner_load load = {
+            { 4000 * cos(angle), 4000 * sin(angle), 4500 }, { 0, 0, 0 }, { 0, 0, 0 }, 0.01
+        };
+        gw_corner_result r = solve(&f, load);
+        assert_true(isfinite(r.toe_change) && isfinite(r.camber_change));
+        load.travel = -0.01;
+        solve(&f, load);
+    }
+}
+
+static void void_that_closes_catches_the_bush(void **unused)
+{
+    (void)unused;
+    fixture open, closing;
+    const double gap = 2.0 * GW_MM;
+    fixture_double_wishbone(&open);
+    fixture_double_wishbone(&closing);
+    /* The axis of the tension bush is vertical, so e1 lies fore and aft: along the braking force. */
+    gw_bush_law *law = &closing.fit[TENSION_INNER].law;
+    law->void_stop = (gw_stop){ gap, 8e6 };
+    law->blend = 0.1 * gap;
+    solve(&open, BRAKING);
+    solve(&closing, BRAKING);
+    double free_way = fabs(open.results[TENSION_INNER].u[0]),
+           caught = fabs(closing.results[TENSION_INNER].u[0]);
+    assert_true(free_way > 1.5 * gap);
+    assert_true(caught > gap && caught < free_way);
+    const gw_joint_result *j = &closing.results[TENSION_INNER];
+    check_rel(fabs(j->f[0]), law->k[0] * caught + 8e6 * (caught - gap), 1e-9, "force beyond the gap");
+}
+
+static void stop_adds_its_rate_beyond_the_gap_in_any_direction(void **unused)
+{
+    (void)unused;
+    fixture f;
+    const gw_stop stop = { 1.0 * GW_MM, 5e6 };
+    fixture_double_wishbone(&f);
+    f.fit[TENSION_INNER].law.stop = stop;
+    solve(&f, BRAKING);
+    const gw_joint_result *j = &f.results[TENSION_INNER];
+    double r = radial_of(j), k = f.fit[TENSION_INNER].law.k[0];
+    assert_true(r > stop.gap);
+    check_rel(hypot(j->f[0], j->f[1]), k * r + stop.rate * (r - stop.gap), 1e-9, "radial force");
+}
+
+static void kinks_do_not_keep_large_travel_from_converging(void **unused)
+{
+    (void)unused;
+    fixture f;
+    fixture_double_wishbone(&f);
+    for (int j = 0; j < f.corner.n_joints; j++) f.fit[j].law.stop = (gw_stop){ 0.3 * GW_MM, 30e6 };
+    f.fit[LATERAL_INNER].law.clearance = 0.05 * GW_MM;
+    f.fit[LATERAL_INNER].law.blend = 5e-6;
+    for (int i = -8; i <= 8; i += 4) {
+        gw_corner_load load = BRAKING;
+        load.travel = 0.01 * i;
+        assert_true(isfinite(solve(&f, load).toe_change));
+    }
+}
+
+static void stiffening_rubber_gives_less_than_linear(void **unused)
+{
+    (void)unused;
+    fixture linear, stiff;
+    fixture_double_wishbone(&linear);
+    fixture_double_wishbone(&stiff);
+    stiff.fit[TENSION_INNER].law.stiffening = 0.2 / (4e-3 * 4e-3);
+    solve(&linear, BRAKING);
+    solve(&stiff, BRAKING);
+    const gw_joint_result *j = &stiff.results[TENSION_INNER];
+    double r = radial_of(j), k = stiff.fit[TENSION_INNER].law.k[0];
+    assert_true(r < radial_of(&linear.results[TENSION_INNER]));
+    check_rel(hypot(j->f[0], j->f[1]), k * r * (1.0 + 0.2 * r * r / 16e-6), 1e-9, "k r (1 + s r^2)");
+}
+
+int main(void)
+{
+    gsl_set_error_handler_off();
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(play_lets_the_wheel_move_by_the_play_and_no_more),
+        cmocka_unit_test(vanishing_play_tends_to_the_tight_bearing),
+        cmocka_unit_test(loads_from_every_side_converge_with_play),
+        cmocka_unit_test(void_that_closes_catches_the_bush),
+        cmocka_unit_test(stop_adds_its_rate_beyond_the_gap_in_any_direction),
+        cmocka_unit_test(kinks_do_not_keep_large_travel_from_converging),
+        cmocka_unit_test(stiffening_rubber_gives_less_than_linear),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -1,0 +1,156 @@
+/* SPDX-License-Identifier: MIT */
+/* Strength of bushes and bearings under the loads of a case, held against the models below it. */
+#include "support/check.h"
+
+#include "giveway/casefile.h"
+#include "giveway/strength.h"
+#include "giveway/units.h"
+
+#include <gsl/gsl_errno.h>
+#include <math.h>
+#include <string.h>
+
+static void load_case(const char *path, gw_case *c)
+{
+    gw_faults faults = { 0 };
+    gw_material_set materials = { 0 };
+    assert_int_equal(gw_materials_builtin(&materials, &faults), GW_OK);
+    if (gw_case_load(path, &materials, c, &faults) != GW_OK) fail_msg("%s", gw_faults_text(&faults, 0));
+    gw_materials_free(&materials);
+    gw_faults_free(&faults);
+}
+
+/* The first solved joint whose bush is of a type; -1 where there is none. */
+static int joint_of_type(const gw_case *c, const gw_deflection *item, gw_bush_type type)
+{
+    for (int j = 0; j < c->corners[item->axle].n_joints; j++)
+        if (c->bushes[c->kits[item->kit].fits[item->axle][j]].type == type) return j;
+    return -1;
+}
+
+static const gw_deflection *item_with(const gw_case *c, const gw_deflect_study *s, gw_bush_type type,
+                                      int *joint)
+{
+    for (int i = 0; i < s->n; i++)
+        if ((*joint = joint_of_type(c, &s->item[i], type)) >= 0) return &s->item[i];
+    fail_msg("the case has no bush of that type");
+    return NULL;
+}
+
+/* A bracket in series gives as well; the rubber's own part is the force over the rubber's own rate. */
+static void the_rubber_is_strained_by_its_own_part_of_the_deflection(void **unused)
+{
+    (void)unused;
+    gw_case c;
+    gw_deflect_study study;
+    gw_error err = { 0 };
+    const gw_selection all = { 0 };
+    int j;
+    load_case("cases/fast-saloon.json", &c);
+    assert_int_equal(gw_study_deflect(&c, &all, &study, &err), GW_OK);
+    const gw_deflection *item = item_with(&c, &study, GW_BUSH_BONDED, &j);
+    const gw_joint *joint = &c.corners[item->axle].joints[j];
+    const gw_joint_result *r = &item->result.joints[j];
+    const gw_bush *bush = &c.bushes[c.kits[item->kit].fits[item->axle][j]];
+    gw_bush_law law;
+    gw_rubber_strain want;
+    assert_true(joint->bracket > 0.0);
+    assert_int_equal(gw_bush_law_make(bush, GW_METHOD_SOLVED, &law, &err), GW_OK);
+    const double u[3] = { r->f[0] / law.k[0], r->f[1] / law.k[1], r->f[2] / law.k[2] };
+    assert_int_equal(gw_rubber_strain_of(&bush->annulus, true, u, r->theta, &want, &err), GW_OK);
+    gw_strength s = gw_strength_of(&c, item, j);
+    assert_int_equal(s.kind, GW_STRENGTH_RUBBER);
+    check_rel(s.strain.compression, want.compression, 1e-6, "compression of the wall");
+    check_rel(s.strain.total, want.total, 1e-6, "total strain");
+    gw_deflect_study_free(&study);
+    gw_case_free(&c);
+}
+
+static void a_bearing_is_loaded_by_the_whole_force(void **unused)
+{
+    (void)unused;
+    gw_case c;
+    gw_deflect_study study;
+    gw_error err = { 0 };
+    const gw_selection all = { 0 };
+    int j;
+    load_case("cases/hatchback.json", &c);
+    assert_int_equal(gw_study_deflect(&c, &all, &study, &err), GW_OK);
+    const gw_deflection *item = item_with(&c, &study, GW_BUSH_BEARING, &j);
+    const double *f = item->result.joints[j].f;
+    const gw_bearing *bearing = &c.bushes[c.kits[item->kit].fits[item->axle][j]].bearing;
+    gw_strength s = gw_strength_of(&c, item, j);
+    assert_int_equal(s.kind, GW_STRENGTH_BEARING);
+    check_rel(s.load, sqrt(f[0] * f[0] + f[1] * f[1] + f[2] * f[2]), 1e-12, "load");
+    check_rel(s.specific_load, s.load / (bearing->ball_diameter * bearing->width), 1e-12, "specific load");
+    assert_true(s.n_checks > 0);
+    gw_deflect_study_free(&study);
+    gw_case_free(&c);
+}
+
+static void a_bush_given_by_rates_is_not_judged(void **unused)
+{
+    (void)unused;
+    gw_case c;
+    gw_deflect_study study;
+    gw_error err = { 0 };
+    const gw_selection all = { 0 };
+    int j;
+    load_case("cases/fast-saloon.json", &c);
+    assert_int_equal(gw_study_deflect(&c, &all, &study, &err), GW_OK);
+    const gw_deflection *item = item_with(&c, &study, GW_BUSH_RATES, &j);
+    gw_strength s = gw_strength_of(&c, item, j);
+    assert_int_equal(s.kind, GW_STRENGTH_NONE);
+    assert_int_equal(s.n_checks, 0);
+    assert_true(s.holds);
+    gw_deflect_study_free(&study);
+    gw_case_free(&c);
+}
+
+/* With a limit lowered to next to nothing every rubber bush is beyond it, once a kit, joint and check. */
+static void what_is_beyond_a_limit_is_told_once_with_its_worst_load(void **unused)
+{
+    (void)unused;
+    gw_case c;
+    gw_deflect_study study;
+    gw_strength_study strength;
+    gw_error err = { 0 };
+    const gw_selection all = { 0 };
+    load_case("cases/fast-saloon.json", &c);
+    for (int b = 0; b < c.n_bushes; b++) c.bushes[b].annulus.material.compressive_strain_limit.v = 1e-4;
+    assert_int_equal(gw_study_deflect(&c, &all, &study, &err), GW_OK);
+    assert_int_equal(gw_study_strength(&c, &study, &strength, &err), GW_OK);
+    assert_true(strength.n > 0);
+    for (int i = 0; i < strength.n; i++) {
+        const gw_overload *o = &strength.item[i];
+        assert_true(o->verdict.value > o->verdict.limit);
+        for (int k = 0; k < i; k++) {
+            const gw_overload *p = &strength.item[k];
+            bool same = p->kit == o->kit && p->axle == o->axle && p->joint == o->joint;
+            assert_false(same && strcmp(p->verdict.what, o->verdict.what) == 0);
+        }
+        for (int l = 0; l < c.n_loads; l++) {
+            const gw_deflection *item = gw_deflect_find(&study, o->kit, o->axle, l);
+            if (!item) continue;
+            gw_strength s = gw_strength_of(&c, item, o->joint);
+            for (int v = 0; v < s.n_checks; v++)
+                if (strcmp(s.check[v].what, o->verdict.what) == 0)
+                    assert_true(s.check[v].value <= o->verdict.value);
+        }
+    }
+    gw_strength_study_free(&strength);
+    gw_deflect_study_free(&study);
+    gw_case_free(&c);
+}
+
+int main(void)
+{
+    gsl_set_error_handler_off();
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(the_rubber_is_strained_by_its_own_part_of_the_deflection),
+        cmocka_unit_test(a_bearing_is_loaded_by_the_whole_force),
+        cmocka_unit_test(a_bush_given_by_rates_is_not_judged),
+        cmocka_unit_test(what_is_beyond_a_limit_is_told_once_with_its_worst_load),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
