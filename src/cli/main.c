@@ -90,5 +90,6 @@ int main(int argc, char **argv)
     hold_standard_streams();
     gsl_set_error_handler_off();
     signal(SIGPIPE, SIG_IGN); /* a write to a closed pipe then fails, and gw_close_output sees it */
+    signal(SIGXFSZ, SIG_IGN); /* and so does one past the largest file that the user may write */
     return gw_close_output(run(argc, argv));
 }

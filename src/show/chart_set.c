@@ -5,9 +5,9 @@
 #include "show/file.h"
 #include "show/gnuplot.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/stat.h>
 #include <unistd.h>
 
 const char GW_CHARTS_LEFT_OUT[] = "charts left out: gnuplot is not installed (the tables are complete; on "
@@ -161,11 +161,25 @@ static gw_status finish_svg(const gw_chart_file *f, gw_error *err)
     return st;
 }
 
+/* gnuplot ends well on a full disk, too. Each format has an end of its own. */
+static bool is_whole(const gw_chart_file *f)
+{
+    static const char PNG_END[] = "IEND\xAE\x42\x60\x82", SVG_END[] = "</svg>";
+    char tail[16] = "";
+    FILE *file = fopen(f->aside, "rb");
+    size_t n = 0, want = f->svg ? sizeof SVG_END - 1 : sizeof PNG_END - 1;
+    if (!file) return false;
+    if (fseek(file, -(long)(want + 4), SEEK_END) == 0) n = fread(tail, 1, want + 4, file);
+    fclose(file);
+    if (!f->svg) return n == want + 4 && memcmp(tail + 4, PNG_END, want) == 0;
+    while (n > 0 && (tail[n - 1] == '\n' || tail[n - 1] == '\r')) n--;
+    return n >= want && memcmp(tail + n - want, SVG_END, want) == 0;
+}
+
 static gw_status finish(gw_chart_file *f, gw_error *err)
 {
-    struct stat st;
-    if (stat(f->aside, &st) != 0 || st.st_size == 0)
-        return gw_fail(err, GW_E_IO, "%s: gnuplot left no chart", f->path);
+    if (!is_whole(f))
+        return gw_fail(err, GW_E_IO, "%s: gnuplot left no chart, or half of one: is the disk full?", f->path);
     if (f->svg) return finish_svg(f, err); /* the raw one is removed with what else is left */
     gw_status status = gw_file_commit(f->aside, f->path, err);
     free(f->aside);

@@ -69,6 +69,7 @@ static void become_gnuplot(const char *dir, char **environment, int script, int 
     int nothing = open("/dev/null", O_WRONLY);
     setpgid(0, 0); /* so that the time limit reaches whatever it starts */
     signal(SIGPIPE, SIG_DFL);
+    signal(SIGXFSZ, SIG_DFL); /* else it goes on past the largest file and leaves half a chart */
     environ = environment;
     if (nothing >= 0 && chdir(dir) == 0 && dup2(script, 0) >= 0 && dup2(nothing, 1) >= 0 &&
         dup2(complaints, 2) >= 0)

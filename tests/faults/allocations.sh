@@ -33,7 +33,7 @@ try_files() { # SAMPLES ARGUMENTS...
     n=$(count "$@" -o "$work/count")
     if [ "$all" = yes ]; then samples=$n; fi
     "$tool" --from "$from" --every $(((n - from) / samples + 1)) --apart "$work/out" "$@" || status=1
-    rm -rf "$work"/*
+    rm -rf "${work:?}"/*
 }
 
 all=no
