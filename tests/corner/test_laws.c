@@ -35,8 +35,8 @@ static double radial_of(const gw_joint_result *j)
 
 static void with_play(fixture *f, double each_side)
 {
-    gw_bush_law *law = &f->fit[LATERAL_INNER].law;
     fixture_double_wishbone(f);
+    gw_bush_law *law = &f->fit[LATERAL_INNER].law;
     law->k[0] = law->k[1] = 60e6;
     law->clearance = each_side;
     law->blend = 0.1 * each_side;
