@@ -253,7 +253,11 @@ static bool same_bytes(const char *one, const char *two)
     FILE *f = fopen(one, "rb"), *g = fopen(two, "rb");
     int c = EOF, d = EOF;
     bool both = f && g;
-    while (both && (c = getc(f)) == (d = getc(g)) && c != EOF) continue;
+    while (both) {
+        c = getc(f);
+        d = getc(g);
+        if (c != d || c == EOF) break;
+    }
     if (f) fclose(f);
     if (g) fclose(g);
     return both && c == d;

@@ -45,7 +45,7 @@ static void the_rubber_is_strained_by_its_own_part_of_the_deflection(void **unus
     gw_deflect_study study;
     gw_error err = { 0 };
     const gw_selection all = { 0 };
-    int j;
+    int j = 0;
     load_case("cases/fast-saloon.json", &c);
     assert_int_equal(gw_study_deflect(&c, &all, &study, &err), GW_OK);
     const gw_deflection *item = item_with(&c, &study, GW_BUSH_BONDED, &j);
@@ -73,7 +73,7 @@ static void a_bearing_is_loaded_by_the_whole_force(void **unused)
     gw_deflect_study study;
     gw_error err = { 0 };
     const gw_selection all = { 0 };
-    int j;
+    int j = 0;
     load_case("cases/hatchback.json", &c);
     assert_int_equal(gw_study_deflect(&c, &all, &study, &err), GW_OK);
     const gw_deflection *item = item_with(&c, &study, GW_BUSH_BEARING, &j);
@@ -95,7 +95,7 @@ static void a_bush_given_by_rates_is_not_judged(void **unused)
     gw_deflect_study study;
     gw_error err = { 0 };
     const gw_selection all = { 0 };
-    int j;
+    int j = 0;
     load_case("cases/fast-saloon.json", &c);
     assert_int_equal(gw_study_deflect(&c, &all, &study, &err), GW_OK);
     const gw_deflection *item = item_with(&c, &study, GW_BUSH_RATES, &j);
