@@ -192,7 +192,7 @@ static void change_command(gw_tree *t)
         "align --format json",
         "align",
         "check",
-        "report --format json",
+
         "travel --from-mm -80 --to-mm 80 --step-mm 10 --format json",
     };
     const char *line = LINES[draw(t, sizeof LINES / sizeof *LINES)];
