@@ -49,7 +49,7 @@ choose() {
     demo) need+=(gnuplot-nox) ;;
     check | coverage)
         need+=(gnuplot-nox libcmocka-dev)
-        extra=(calculix-ccx python3-numpy python3-scipy python3-jsonschema nodejs npm chromium mandoc)
+        extra=(calculix-ccx python3-numpy python3-scipy python3-jsonschema nodejs npm chromium mandoc valgrind locales)
         if [ "$1" = coverage ]; then need+=(gcovr); fi
         ;;
     fuzz) need+=(clang libclang-rt-14-dev) ;;

@@ -39,13 +39,13 @@ try_files() { # SAMPLES ARGUMENTS...
 all=no
 if [ "${2:-}" = --all ]; then all=yes; fi
 from=0
-try 200 check $small
+try 80 check $small
 from=$(count check $large)
-for command in deflect compare travel ride align rates; do try 150 $command $large; done
-for command in deflect compare travel ride align rates; do try 50 $command --format json $large; done
-try 50 rates --explain $large
-try 50 deflect --detail $large
+for command in deflect compare travel ride align rates; do try 80 $command $large; done
+for command in deflect compare travel ride align rates; do try 25 $command --format json $large; done
+try 25 rates --explain $large
+try 25 deflect --detail $large
 from=$(count check $small)
-try_files 30 compare --quiet $small
-try_files 30 report --quiet $small
+try_files 20 compare --quiet $small
+try_files 20 report --quiet $small
 exit $status
