@@ -31,7 +31,8 @@ present() {
     nodejs) command -v node ;;
     npm) command -v npm ;;
     browser-modules) [ -d build/browser/node_modules/axe-core ] && [ -d build/browser/node_modules/playwright-core ] ;;
-    gcovr | lintian | mandoc | clang | clang-format | clang-tidy | cppcheck | shellcheck) command -v "$1" ;;
+    locales) [ -d /usr/share/i18n/locales ] ;;
+    gcovr | lintian | mandoc | valgrind | clang | clang-format | clang-tidy | cppcheck | shellcheck) command -v "$1" ;;
     *) echo "setup.sh: no probe for $1" >&2 && exit 2 ;;
     esac >/dev/null 2>&1
 }
