@@ -47,6 +47,14 @@ char *gw_arena_strdup(gw_arena *arena, const char *text)
     return copy;
 }
 
+void gw_arena_absorb(gw_arena *to, gw_arena *from)
+{
+    gw_arena_block **end = &to->head;
+    while (*end) end = &(*end)->next;
+    *end = from->head;
+    from->head = NULL;
+}
+
 void gw_arena_free(gw_arena *arena)
 {
     while (arena->head) {

@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* What every kit does to the car: each corner is opened once, then both axles are put together. */
+#include "base/parallel.h"
 #include "study/handling_run.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 static gw_status open_tyres(gw_handling_run *h, gw_error *err)
 {
@@ -123,6 +125,70 @@ static gw_status run_kit(gw_handling_run *h, int kit, gw_error *err)
     return GW_OK;
 }
 
+/* One kit, worked out into a study of its own that shares the room of the whole one. */
+typedef struct gw_kit_job {
+    gw_handling_run h;
+    gw_handling_study part;
+    int kit;
+    gw_status status;
+    gw_error err;
+} gw_kit_job;
+
+static void work_kit(void *context, int index)
+{
+    gw_kit_job *job = &((gw_kit_job *)context)[index];
+    job->status = run_kit(&job->h, job->kit, &job->err);
+}
+
+static void plan_kit(const gw_handling_run *h, int kit, int at, gw_kit_job *job)
+{
+    size_t wheels = GW_AXLES * (size_t)(h->run.c->n_loads + 1), first = (size_t)at * wheels;
+    *job = (gw_kit_job){ .h = *h, .part = *h->out, .kit = kit };
+    job->h.out = &job->part;
+    job->part.arena = (gw_arena){ 0 };
+    job->part.budget += 2 * first;
+    job->part.traction += 3 * first;
+    job->part.balance += at;
+    job->part.braking += at;
+}
+
+/* Close the gaps that the kits left between them, in the order of the case. */
+static void take_part(gw_handling_study *out, gw_handling_study *part)
+{
+    memmove(out->budget + out->n_budgets, part->budget, (size_t)part->n_budgets * sizeof *part->budget);
+    memmove(out->traction + out->n_traction, part->traction,
+            (size_t)part->n_traction * sizeof *part->traction);
+    memmove(out->balance + out->n_balance, part->balance, (size_t)part->n_balance * sizeof *part->balance);
+    memmove(out->braking + out->n_braking, part->braking, (size_t)part->n_braking * sizeof *part->braking);
+    out->n_budgets += part->n_budgets;
+    out->n_traction += part->n_traction;
+    out->n_balance += part->n_balance;
+    out->n_braking += part->n_braking;
+}
+
+static gw_status run_kits(gw_handling_run *h, gw_error *err)
+{
+    const gw_case *c = h->run.c;
+    gw_status status = GW_OK;
+    int n = 0;
+    gw_kit_job *jobs = calloc((size_t)c->n_kits + 1, sizeof *jobs);
+    if (!jobs) return gw_fail(err, GW_E_NOMEM, "out of memory for handling");
+    for (int k = 0; k < c->n_kits; k++)
+        if (gw_run_wants_kit(&h->run, k)) {
+            plan_kit(h, k, n, &jobs[n]);
+            n++;
+        }
+    gw_parallel(n, work_kit, jobs);
+    for (int i = 0; i < n; i++) {
+        if (status == GW_OK && jobs[i].status != GW_OK)
+            status = gw_fail(err, jobs[i].status, "%s", jobs[i].err.msg);
+        if (status == GW_OK) take_part(h->out, &jobs[i].part);
+        gw_arena_absorb(&h->out->arena, &jobs[i].part.arena);
+    }
+    free(jobs);
+    return status;
+}
+
 static gw_status sweep_corners(const gw_case *c, const gw_selection *wanted, gw_handling_study *out,
                                gw_error *err)
 {
@@ -140,8 +206,7 @@ static gw_status run_all(gw_handling_run *h, gw_error *err)
     if (status == GW_OK) status = make_room(h, out, err);
     find_lacks(h, out);
     note_inputs(h, out);
-    for (int k = 0; k < c->n_kits && status == GW_OK && c->has_vehicle; k++)
-        if (gw_run_wants_kit(&h->run, k)) status = run_kit(h, k, err);
+    if (status == GW_OK && c->has_vehicle) status = run_kits(h, err);
     if (status == GW_OK && !out->no_bands) status = sweep_corners(c, h->run.wanted, out, err);
     if (status == GW_OK && !out->no_budgets && !out->n_budgets)
         out->no_budgets = "a load with lateral_g among those wanted";
