@@ -119,6 +119,9 @@ typedef struct gw_handling_study {
 } gw_handling_study;
 
 /**
+ * With `wanted->brief` traction and bands are left out and the balance ends at GW_BALANCE_G, so that its
+ * limit of the linear sense is not looked for: what the summary of `compare` needs, in a third of the time.
+ *
  * @param[out] out  owned by the caller; empty on failure. Parts for which data are missing are left out.
  * @retval GW_OK, GW_E_RANGE, GW_E_MECHANISM, GW_E_NUMERIC (names kit and load), GW_E_NOMEM
  */

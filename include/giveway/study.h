@@ -24,6 +24,7 @@ typedef struct gw_selection {
     gw_axle axle;
     gw_method method;    /**< how the rates of rubber are worked out      */
     const gw_laws *laws; /**< bushes worked out beforehand, by `method`; NULL: the study works them out */
+    bool brief;          /**< handling: only what the summary of `compare` shows (see giveway/handling.h) */
 } gw_selection;
 
 /**

@@ -37,7 +37,7 @@ static int first_kit(const gw_choice *choice, int n)
     return k;
 }
 
-static gw_status work_out(gw_work *w, bool charts, gw_error *err)
+static gw_status work_out(gw_work *w, bool charts, bool brief, gw_error *err)
 {
     const gw_case *c = &w->session.c;
     const gw_selection *wanted = &w->choice.wanted;
@@ -53,7 +53,9 @@ static gw_status work_out(gw_work *w, bool charts, gw_error *err)
     w->cmp.no_ride = ride_missing(c, wanted);
     if (status == GW_OK) status = gw_study_strength(c, &w->deflect, &w->strength, err);
     if (status == GW_OK && !w->cmp.no_ride) status = gw_study_ride(c, wanted, &options, &w->ride, err);
-    if (status == GW_OK) status = gw_study_handling(c, wanted, &w->handling, err);
+    gw_selection summary = *wanted;
+    summary.brief = brief;
+    if (status == GW_OK) status = gw_study_handling(c, &summary, &w->handling, err);
     return status;
 }
 
@@ -114,7 +116,9 @@ static int compare(const gw_args *args, gw_work *w)
 {
     gw_buf out = { 0 };
     gw_error err = { 0 };
-    gw_status status = work_out(w, gw_args_has(args, GW_OPT_OUT), &err);
+    bool charts = gw_args_has(args, GW_OPT_OUT);
+    bool text = !gw_args_is(args, GW_OPT_FORMAT, "json") && !gw_args_is(args, GW_OPT_FORMAT, "csv");
+    gw_status status = work_out(w, charts, text && !charts && !gw_args_has(args, GW_OPT_DETAIL), &err);
     if (status == GW_OK) {
         print_warnings(args, w);
         status = format(args, w, &out, &err);

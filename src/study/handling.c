@@ -100,7 +100,7 @@ static gw_status run_corner(gw_handling_run *h, int kit, gw_axle axle, gw_error 
     if (status == GW_OK && !out->no_balance) status = gw_handling_states(h, err);
     if (status == GW_OK && !out->no_braking)
         status = brake(h, &out->braking[out->n_braking].corner[axle], err);
-    if (status == GW_OK && !out->no_traction) status = gw_handling_traction(h, err);
+    if (status == GW_OK && !out->no_traction && !h->run.wanted->brief) status = gw_handling_traction(h, err);
     gw_run_close_corner(&h->run);
     return status;
 }
@@ -207,9 +207,10 @@ static gw_status run_all(gw_handling_run *h, gw_error *err)
     find_lacks(h, out);
     note_inputs(h, out);
     if (status == GW_OK && c->has_vehicle) status = run_kits(h, err);
-    if (status == GW_OK && !out->no_bands) status = sweep_corners(c, h->run.wanted, out, err);
     if (status == GW_OK && !out->no_budgets && !out->n_budgets)
         out->no_budgets = "a load with lateral_g among those wanted";
+    if (h->run.wanted->brief) return status;
+    if (status == GW_OK && !out->no_bands) status = sweep_corners(c, h->run.wanted, out, err);
     if (status == GW_OK && !out->no_traction && !out->n_traction)
         out->no_traction = "a load that drives one of the corners wanted (drive_g, driven)";
     return status;

@@ -2,6 +2,8 @@
 /* The understeer budget against lateral g, each entry from corners solved with one more load at a time. */
 #include "study/handling_run.h"
 
+enum { QUOTED = 1 }; /* the point at GW_BALANCE_G */
+
 /* Travel alone, then vertical load, then lateral force, then aligning torque: what each adds to toe. */
 static gw_status wheel_state(gw_handling_run *h, double g, gw_side side, gw_wheel_state *out, gw_error *err)
 {
@@ -37,7 +39,8 @@ gw_status gw_handling_states(gw_handling_run *h, gw_error *err)
 {
     gw_kit_states *k = &h->states[h->run.kit];
     gw_axle axle = h->run.axle;
-    for (int i = 0; i < GW_BALANCE_POINTS; i++) {
+    int points = h->run.wanted->brief ? QUOTED + 1 : GW_BALANCE_POINTS;
+    for (int i = 0; i < points; i++) {
         double g = 0.1 * (i + 1);
         gw_axle_state *s = &k->state[axle][i];
         *s = (gw_axle_state){ .g = g,
@@ -78,8 +81,6 @@ static bool bends(const gw_budget *b, const gw_budget *quoted)
     }
     return false;
 }
-
-enum { QUOTED = 1 }; /* the point at GW_BALANCE_G */
 
 /* The last point up to which everything stays near what is quoted. */
 static void find_end(const gw_handling_run *h, gw_balance_item *item)
