@@ -83,9 +83,8 @@ static void add_row(gsl_matrix *gram, const double *row)
 {
     size_t n = gram->size1;
     for (size_t i = 0; i < n; i++) {
-        double *target = gram->data + i * gram->tda;
         if (row[i] == 0.0) continue;
-        for (size_t j = 0; j < n; j++) target[j] += row[i] * row[j];
+        for (size_t j = 0; j < n; j++) *gsl_matrix_ptr(gram, i, j) += row[i] * row[j];
     }
 }
 
@@ -199,35 +198,6 @@ static gw_status hold_motion(gw_corner_ws *ws, const gsl_matrix *vectors, int ro
     return GW_OK;
 }
 
-/*
- * Most corners have nothing free, and that is told without eigenvalues: a symmetric matrix less `below` times
- * the identity has a Cholesky factor if and only if every eigenvalue lies above. No row sum of magnitudes
- * lies below the largest eigenvalue (Gershgorin), and twice the limit leaves room for rounding; what fails
- * here is looked at closely. `work` holds the factor.
- */
-static bool is_held(const gsl_matrix *gram, gsl_matrix *work)
-{
-    size_t n = gram->size1;
-    double largest = 0.0;
-    for (size_t i = 0; i < n; i++) {
-        const double *row = gram->data + i * gram->tda;
-        double sum = 0.0;
-        for (size_t j = 0; j < n; j++) sum += fabs(row[j]);
-        largest = fmax(largest, sum);
-    }
-    for (size_t i = 0; i < n; i++) {
-        double *li = work->data + i * work->tda;
-        for (size_t j = 0; j <= i; j++) {
-            const double *lj = work->data + j * work->tda;
-            double sum = gram->data[i * gram->tda + j] - (i == j ? 2.0 * NOTHING * largest : 0.0);
-            for (size_t k = 0; k < j; k++) sum -= li[k] * lj[k];
-            if (i == j && !(sum > 0.0)) return false;
-            li[j] = i == j ? sqrt(sum) : sum / lj[j];
-        }
-    }
-    return true;
-}
-
 static size_t count_null(const gsl_vector *values)
 {
     size_t n = 0;
@@ -264,8 +234,6 @@ static void search_close(gw_null_search *s)
 static gw_status find_null(gw_null_search *s, const gw_corner_ws *ws, size_t *n_null, gw_error *err)
 {
     fill_gram(ws, s->gram, s->row);
-    *n_null = 0;
-    if (is_held(s->gram, s->vectors)) return GW_OK;
     if (gsl_eigen_symmv(s->gram, s->values, s->vectors, s->eigen) != GSL_SUCCESS)
         return gw_fail(err, GW_E_NUMERIC, "the %s corner: eigenvalues not found", ws->corner->name);
     gsl_eigen_symmv_sort(s->values, s->vectors, GSL_EIGEN_SORT_VAL_ASC);
