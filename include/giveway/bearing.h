@@ -51,7 +51,7 @@ typedef struct gw_bearing_stiffness {
 #define GW_LINER_THICKNESS 0.5e-3
 
 /** Width over which lost motion sets in, over the play each side: for gw_bush_law.blend. */
-#define GW_PLAY_BLEND 0.5
+#define GW_PLAY_BLEND 0.05
 
 /**
  * Stiffness of a bearing from its contact, at `load` (0: the working pressure times dk x C).

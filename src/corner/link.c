@@ -80,6 +80,18 @@ static void strain_rotation(const gw_link *link, const gw_mat3 *ra, const gw_mat
     out->wrench.m = gw_add(out->wrench.m, gw_mul(ra, moment));
 }
 
+/* Force and tangent in translation; while play is opened, with the shut joint's share in it. */
+static void translation_law(const gw_link *link, const double u[3], double f[3], double k[3][3])
+{
+    gw_bush_force(&link->law, u, f, k);
+    if (!(link->shut > 0.0)) return;
+    for (int i = 0; i < 2; i++) {
+        f[i] += link->shut * (link->law.k[i] * u[i] - f[i]);
+        for (int j = 0; j < 2; j++) k[i][j] -= link->shut * k[i][j];
+        k[i][i] += link->shut * link->law.k[i];
+    }
+}
+
 void gw_link_strain(const gw_link *link, const gw_pose *pose, gw_link_state *out)
 {
     const gw_pose *a = &pose[link->a], *b = &pose[link->b];
@@ -90,7 +102,7 @@ void gw_link_strain(const gw_link *link, const gw_pose *pose, gw_link_state *out
         for (int i = 0; i < 3; i++) out->f[i] = link->law.k[i] * out->u[i];
     } else {
         double unused[3][3];
-        gw_bush_force(&link->law, out->u, out->f, unused);
+        translation_law(link, out->u, out->f, unused);
     }
     out->wrench.f = gw_mul(&a->r, gw_mul(&link->frame, to_vec(out->f)));
     out->wrench.m = gw_cross(xb, out->wrench.f);
@@ -127,7 +139,7 @@ static gw_mat3 translation_tangent(const gw_link *link, const gw_mat3 *ra, const
     if (linear || link->linear) return in_frame(&e, link->law.k);
     double f[3];
     gw_mat3 k = { 0 };
-    gw_bush_force(&link->law, s->u, f, k.m);
+    translation_law(link, s->u, f, k.m);
     gw_mat3 ek = gw_matmul(&e, &k);
     return gw_matmul_nt(&ek, &e);
 }

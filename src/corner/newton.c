@@ -104,10 +104,15 @@ static bool is_torn(const gw_corner_ws *ws, const gw_state *state)
     return false;
 }
 
-bool gw_step_is_usual(const gw_state *from, const gw_state *to)
+bool gw_turn_is_usual(const gw_state *from, const gw_state *to)
 {
     gw_mat3 turn = gw_matmul_nt(&to->pose[GW_UPRIGHT].r, &from->pose[GW_UPRIGHT].r);
-    return to->iterations <= USUAL_ITERATIONS && gw_norm(gw_rot_log(&turn)) <= USUAL_TURN;
+    return gw_norm(gw_rot_log(&turn)) <= USUAL_TURN;
+}
+
+bool gw_step_is_usual(const gw_state *from, const gw_state *to)
+{
+    return to->iterations <= USUAL_ITERATIONS && gw_turn_is_usual(from, to);
 }
 
 static void finish(gw_corner_ws *ws, gw_state *state, gw_drive drive, gw_imbalance left, int iterations)

@@ -70,6 +70,7 @@ static gw_status solve_reference(gw_corner_ws *ws, const gw_fit *fit, double shi
     for (int parts = 1; parts <= 64; parts *= 8) {
         gw_state_at_design(ws, &ws->work);
         gw_state_copy(&ws->resume, &ws->work, ws->system.n);
+        gw_shut_play(ws, 1.0);
         for (int i = 1; i <= parts; i++) {
             double part = (double)i / parts;
             shift_points(ws, fit, part * shift);
@@ -81,8 +82,10 @@ static gw_status solve_reference(gw_corner_ws *ws, const gw_fit *fit, double shi
             if (status != GW_OK) break;
             gw_state_copy(&ws->resume, &ws->work, ws->system.n);
         }
+        if (status == GW_OK && gw_has_play(ws)) status = gw_open_play(ws, GW_AT_TRAVEL, err);
         if (status == GW_OK) break;
     }
+    gw_shut_play(ws, 0.0);
     return status;
 }
 

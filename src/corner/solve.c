@@ -2,7 +2,8 @@
 /*
  * One load case: Newton from S0 in one step. Where that fails, or where it took more steps or turned the
  * upright further than a corner that works as one, the load and the travel are brought on little by little:
- * one large step may land on a balance that the corner cannot reach, with an arm turned over.
+ * one large step may land on a balance that the corner cannot reach, with an arm turned over. Joints with
+ * play are shut first and opened under the whole load.
  */
 #include "corner/workspace.h"
 
@@ -47,20 +48,37 @@ static gw_status bring_on(gw_corner_ws *ws, const gw_corner_load *target, gw_dri
     return done < 1.0 ? status : GW_OK;
 }
 
-gw_status gw_corner_solve(gw_corner_ws *ws, const gw_corner_load *load, gw_drive drive, gw_state *state,
-                          gw_error *err)
+/* From S0 to ws->work under the load: in one go, else little by little. */
+static gw_status from_reference(gw_corner_ws *ws, const gw_corner_load *load, gw_drive drive, bool in_parts,
+                                gw_error *err)
 {
+    double vertical = drive == GW_LIFTED ? ws->reference.load.patch_force.z : load->patch_force.z;
     gw_error first = { 0 };
     gw_state_copy(&ws->work, &ws->reference, ws->system.n);
-    double vertical = drive == GW_LIFTED ? ws->work.load.patch_force.z : load->patch_force.z;
     ws->work.load = *load;
     ws->work.load.patch_force.z = vertical;
     gw_status status = gw_newton(ws, &ws->work, drive, false, &first);
-    if (status != GW_OK || !gw_step_is_usual(&ws->reference, &ws->work)) {
-        gw_state_copy(&ws->work, &ws->reference, ws->system.n);
-        status = bring_on(ws, load, drive, err);
-        if (status != GW_OK) return status;
-    }
-    gw_state_copy(state, &ws->work, ws->system.n);
-    return GW_OK;
+    if (status == GW_OK && gw_step_is_usual(&ws->reference, &ws->work)) return GW_OK;
+    if (!in_parts) return gw_fail(err, GW_E_NUMERIC, "not in one go");
+    gw_state_copy(&ws->work, &ws->reference, ws->system.n);
+    return bring_on(ws, load, drive, err);
+}
+
+static gw_status with_play(gw_corner_ws *ws, const gw_corner_load *load, gw_drive drive, gw_error *err)
+{
+    if (from_reference(ws, load, drive, false, NULL) == GW_OK) return GW_OK;
+    gw_shut_play(ws, 1.0);
+    gw_status status = from_reference(ws, load, drive, true, err);
+    if (status == GW_OK) return gw_open_play(ws, drive, err);
+    gw_shut_play(ws, 0.0);
+    return status;
+}
+
+gw_status gw_corner_solve(gw_corner_ws *ws, const gw_corner_load *load, gw_drive drive, gw_state *state,
+                          gw_error *err)
+{
+    gw_status status =
+        gw_has_play(ws) ? with_play(ws, load, drive, err) : from_reference(ws, load, drive, true, err);
+    if (status == GW_OK) gw_state_copy(state, &ws->work, ws->system.n);
+    return status;
 }

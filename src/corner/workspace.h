@@ -17,6 +17,7 @@ typedef struct gw_link {
     gw_vec3 pa, pb;    /**< material points as fitted, relative to the datum [m] */
     gw_bush_law law;   /**< with the bracket in series                         */
     double rest;       /**< rotation about e3 that is free of torque [rad]     */
+    double shut;       /**< share of the joint without its play in the law, while play is opened [-] */
     bool linear;       /**< translation law is a plain quadratic form          */
     bool turns_freely; /**< no rotational rate at all                          */
 } gw_link;
@@ -103,10 +104,18 @@ gw_status gw_linear_shares(gw_corner_ws *ws, gw_error *err);
 /* jacobian.c */
 void gw_link_jacobian(const gw_mat3 *frame, gw_vec3 at, double b[6][6]);
 
-/* solve.c */
+/* play.c */
+bool gw_has_play(const gw_corner_ws *ws);
+/** `share` of the law of joints with play is that of the joint without it: 1 shut, 0 as it is. */
+void gw_shut_play(gw_corner_ws *ws, double share);
+/** From a balance with every play shut, in ws->work, to the one with play; opens it in any case. */
+gw_status gw_open_play(gw_corner_ws *ws, gw_drive drive, gw_error *err);
+
+/* newton.c, solve.c */
 gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool linear_first, gw_error *err);
 /** Newton went from one state to the other as it does where a corner works: few steps, no great turn. */
 bool gw_step_is_usual(const gw_state *from, const gw_state *to);
+bool gw_turn_is_usual(const gw_state *from, const gw_state *to); /**< the second half of it */
 void gw_state_copy(gw_state *to, const gw_state *from, int n_bodies);
 void gw_state_at_design(gw_corner_ws *ws, gw_state *state);
 gw_status gw_state_in_arena(gw_corner_ws *ws, gw_state *state);

@@ -88,6 +88,52 @@ static void loads_from_every_side_converge_with_play(void **unused)
     }
 }
 
+/* Steel bearings throughout: no joint turns hard, all have play. */
+static void bearings_throughout(fixture *f, double each_side)
+{
+    fixture_double_wishbone(f);
+    for (int j = 0; j < f->corner.n_joints; j++) {
+        gw_bush_law *law = &f->fit[j].law;
+        law->k[0] = law->k[1] = 500e6;
+        law->k[2] = 150e6;
+        law->c[0] = law->c[1] = law->c[2] = 0.0;
+        law->clearance = each_side;
+        law->blend = 0.05 * each_side;
+    }
+}
+
+/* With play at every joint a plain iteration wanders: it was taken for a corner that snaps over. */
+static void play_at_every_joint_is_opened_under_any_load(void **unused)
+{
+    (void)unused;
+    fixture f;
+    for (int i = 0; i < 12; i++) {
+        double angle = 30.0 * GW_DEG * i;
+        gw_corner_load load = {
+            { 4500 * cos(angle), 4500 * sin(angle), 5200 }, { 0, 0, 0 }, { 0, 0, 0 }, 0.013 * (i - 6)
+        };
+        bearings_throughout(&f, 0.06 * GW_MM);
+        gw_corner_result r = solve(&f, load);
+        assert_true(isfinite(r.toe_change));
+    }
+}
+
+/* Twice the play moves the wheel twice as far from where the tight bearings leave it: the play is opened to
+ * its end and no further. A few micrometres, so that each joint is pressed to that end and turns no geometry.
+ */
+static void wheel_moves_in_proportion_to_the_play(void **unused)
+{
+    (void)unused;
+    fixture f;
+    double toe[3];
+    for (int i = 0; i < 3; i++) {
+        bearings_throughout(&f, 0.004 * GW_MM * i);
+        toe[i] = solve(&f, BRAKING).toe;
+    }
+    assert_true(fabs(toe[1] - toe[0]) > 1e-4 * GW_DEG);
+    check_rel(toe[2] - toe[0], 2.0 * (toe[1] - toe[0]), 0.02, "toe beyond the tight bearings");
+}
+
 static void void_that_closes_catches_the_bush(void **unused)
 {
     (void)unused;
@@ -160,6 +206,8 @@ int main(void)
         cmocka_unit_test(play_lets_the_wheel_move_by_the_play_and_no_more),
         cmocka_unit_test(vanishing_play_tends_to_the_tight_bearing),
         cmocka_unit_test(loads_from_every_side_converge_with_play),
+        cmocka_unit_test(play_at_every_joint_is_opened_under_any_load),
+        cmocka_unit_test(wheel_moves_in_proportion_to_the_play),
         cmocka_unit_test(void_that_closes_catches_the_bush),
         cmocka_unit_test(stop_adds_its_rate_beyond_the_gap_in_any_direction),
         cmocka_unit_test(kinks_do_not_keep_large_travel_from_converging),
