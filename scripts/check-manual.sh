@@ -5,14 +5,15 @@ set -euo pipefail
 cd "$(dirname "$0")/.."
 B=${B:-build/release}
 page=src/cli/giveway.1
+formats=src/cli/giveway-case.5
 status=0
 
 if ! command -v mandoc >/dev/null; then
     echo "ok - manual page # SKIP mandoc is not installed"
-elif mandoc -T lint -W warning $page; then
-    echo "ok - the manual page is well formed"
+elif mandoc -T lint -W warning $page $formats; then
+    echo "ok - the manual pages are well formed"
 else
-    echo "not ok - the manual page" && status=1
+    echo "not ok - the manual pages" && status=1
 fi
 
 # `giveway help` prints one command a line, indented, name first.
@@ -34,6 +35,24 @@ if [ "$options" = "$page_options" ]; then
 else
     echo "not ok - the manual page describes other options than giveway help" && status=1
     diff <(echo "$options") <(echo "$page_options") | sed -n 's/^< /only in help: --/p; s/^> /only in the page: --/p' || true
+fi
+
+# The schemas name every key that the readers take, and are held equal to them by tests/casefile/schema.sh.
+keys=$(python3 - src/casefile/schema/*.json <<'END' || true
+import json, sys
+def walk(node):
+    if isinstance(node, dict):
+        yield from node.get("properties", {})
+        node = list(node.values())
+    for part in node if isinstance(node, list) else []:
+        yield from walk(part)
+print("\n".join(sorted({key for path in sys.argv[1:] for key in walk(json.load(open(path)))})))
+END
+)
+missing=$(for key in $keys; do grep -qw -- "$key" $formats || echo "$formats lacks $key"; done)
+if [ -z "$keys" ]; then echo "ok - the manual page of files # SKIP no Python to read the schemas"
+elif [ -z "$missing" ]; then echo "ok - the manual page of files names all $(wc -w <<<"$keys") keys"; else
+    echo "not ok - the manual page of files" && echo "$missing" && status=1
 fi
 
 lacks=$(for file in src/cli/completions/*; do
