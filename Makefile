@@ -22,6 +22,9 @@ SAN     :=
 ifeq ($(MODE),asan)
 SAN     := -O1 -fno-omit-frame-pointer -fsanitize=address,undefined -fno-sanitize-recover=all
 endif
+ifeq ($(MODE),tsan)
+SAN     := -O1 -fno-omit-frame-pointer -fsanitize=thread
+endif
 ifeq ($(MODE),fuzz)
 SAN     := -O2 -fno-omit-frame-pointer -fsanitize=address,undefined,float-cast-overflow,fuzzer-no-link -fno-sanitize-recover=all
 endif
@@ -135,6 +138,11 @@ asan: ## run every test under the address and undefined-behaviour sanitizers
 	@scripts/setup.sh check
 	+@$(ANEW) MODE=asan run-tests
 
+tsan: ## run studies and commands under the thread sanitizer
+	@scripts/setup.sh check
+	+@$(ANEW) MODE=tsan all $(addprefix build/tsan/tests/study/,$(notdir $(basename $(wildcard tests/study/test_*.c))))
+	@scripts/tsan.sh
+
 bench: ## measure speed and memory, one table
 	@scripts/setup.sh check
 	+@$(ANEW) run-bench
@@ -174,7 +182,7 @@ clean: ## remove everything that was built
 
 help: ## list the targets
 	@awk -F ':.*## ' '/^[a-z-]+:.*## /{printf "  make %-10s %s\n", $$1, $$2}' Makefile
-	@echo "  MODE=release|asan|coverage  CC=gcc|clang  PREFIX=/usr/local  DESTDIR=  JOBS=2  V=1 (show commands)"
+	@echo "  MODE=release|asan|tsan|coverage  CC=gcc|clang  PREFIX=/usr/local  DESTDIR=  JOBS=2  V=1 (show commands)"
 
-.PHONY: all tests unit demo check run-tests asan bench run-bench lint coverage install uninstall validate deb print-flags clean help FORCE
+.PHONY: all tests unit demo check run-tests asan tsan bench run-bench lint coverage install uninstall validate deb print-flags clean help FORCE
 -include $(shell find $B -path $B/logs -prune -o -type f -name '*.d' -print 2>/dev/null)
