@@ -2,7 +2,7 @@
 # SPDX-License-Identifier: MIT
 # Every study and every command on several threads, under the thread sanitizer: any race ends with status 66.
 set -uo pipefail
-cd "$(dirname "$0")/.."
+cd "$(dirname "$0")/.." || exit 2
 B=build/tsan status=0
 export TSAN_OPTIONS=exitcode=66 LC_ALL=C NO_COLOR=1 CMOCKA_MESSAGE_OUTPUT=TAP
 out=$(mktemp -d)
