@@ -29,7 +29,7 @@ ifeq ($(MODE),fuzz)
 SAN     := -O2 -fno-omit-frame-pointer -fsanitize=address,undefined,float-cast-overflow,fuzzer-no-link -fno-sanitize-recover=all
 endif
 ifeq ($(MODE),coverage)
-SAN     := -O0 --coverage
+SAN     := -O0 --coverage -fprofile-update=atomic
 endif
 # The packages may not be there yet: `demo` and `check` install them and then start make anew.
 PKG_CFLAGS := $(shell pkg-config --cflags $(PKGS) 2>/dev/null)
