@@ -156,9 +156,10 @@ void gw_read_tyre_tables(const gw_reader *rd, const gw_node *vehicle, gw_vehicle
     gw_node node;
     if (!gw_get_object(rd, vehicle, "tyre_table", GW_OPTIONAL, &node)) return;
     gw_check_keys(rd, &node, NULL, 0, WORDS);
+    const char *name[GW_AXLES] = { NULL };
     for (int a = 0; a < GW_AXLES; a++) {
-        const char *name;
-        if (gw_get_text(rd, &node, WORDS[a], GW_REQUIRED, GW_MAX_TEXT_BYTES, &name))
-            v->tyre[a] = read_table(rd, name);
+        if (!gw_get_text(rd, &node, WORDS[a], GW_REQUIRED, GW_MAX_TEXT_BYTES, &name[a])) continue;
+        bool again = a > GW_FRONT && name[GW_FRONT] && strcmp(name[a], name[GW_FRONT]) == 0;
+        v->tyre[a] = again ? v->tyre[GW_FRONT] : read_table(rd, name[a]); /* so its faults are told once */
     }
 }

@@ -83,6 +83,16 @@ static void offset_cells(gw_table *t, const gw_joint *joint, const gw_move *move
                    gw_view_words(mark.view), gw_fixed(gw_offset_clock(move) / GW_DEG, 1).s);
 }
 
+static void length_cell(gw_table *t, const gw_adjuster *a, double along)
+{
+    if (fabs(along) < 0.005 * GW_MM)
+        gw_table_cell(t, "as it is");
+    else
+        gw_table_cellf(t, "%s turns %s, %s", gw_fixed(fabs(gw_turns_of(a, along)), 2).s,
+                       along < 0.0 ? "shorter" : "longer",
+                       a->threads == 2 ? "opposite threads" : "single thread");
+}
+
 static void adjuster_row(gw_table *t, const gw_corner *corner, const gw_adjuster *a, const gw_adjustment *set)
 {
     double along = set->move.along[0];
@@ -95,12 +105,14 @@ static void adjuster_row(gw_table *t, const gw_corner *corner, const gw_adjuster
         offset_cells(t, &corner->joints[a->joint], &set->move);
     } else if (a->kind == GW_ADJUST_LENGTH) {
         gw_table_cellf(t, "%s mm", gw_signed(along / GW_MM, 2).s);
-        gw_table_cellf(t, "%s turns %s, %s", gw_fixed(fabs(gw_turns_of(a, along)), 2).s,
-                       along < 0.0 ? "shorter" : "longer",
-                       a->threads == 2 ? "opposite threads" : "single thread");
+        length_cell(t, a, along);
     } else {
+        long count = lround(along / a->step);
         gw_table_cellf(t, "%s mm", gw_signed(along / GW_MM, 2).s);
-        gw_table_cellf(t, "%ld of %s mm", lround(along / a->step), gw_significant(a->step / GW_MM, 3).s);
+        if (count == 0)
+            gw_table_cell(t, "none");
+        else
+            gw_table_cellf(t, "%ld of %s mm", count, gw_significant(a->step / GW_MM, 3).s);
     }
     gw_table_cell(t, set->at_limit ? "yes" : "");
     gw_table_end_row(t);
