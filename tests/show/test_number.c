@@ -87,8 +87,10 @@ static const char *set_comma_locale(void)
 {
     const char *dir = getenv("TMPDIR");
     char make[1024];
-    snprintf(make, sizeof make, "localedef -i de_DE -f UTF-8 '%s/de_DE.UTF-8' >/dev/null 2>&1", dir ? dir : "/tmp");
-    if (system(make) < 0) return NULL; /* its warnings have a status, too: what counts is whether it takes hold */
+    snprintf(make, sizeof make, "localedef -i de_DE -f UTF-8 '%s/de_DE.UTF-8' >/dev/null 2>&1",
+             dir ? dir : "/tmp");
+    if (system(make) < 0)
+        return NULL; /* its warnings have a status, too: what counts is whether it takes hold */
     setenv("LOCPATH", dir ? dir : "/tmp", 1);
     return setlocale(LC_NUMERIC, "de_DE.UTF-8");
 }
