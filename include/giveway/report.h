@@ -7,13 +7,15 @@
 #include "giveway/compare.h"
 #include "giveway/grid.h"
 #include "giveway/handling.h"
+#include "giveway/strength.h"
 #include "giveway/sweep.h"
 
 typedef struct gw_report {
     const gw_case *c;
     int baseline; /**< kit that the others are set beside: the first one wanted            */
     gw_deflect_study deflect;
-    const char *no_ride; /**< what the case lacks for `ride`; NULL: worked out             */
+    gw_strength_study strength; /**< every figure that has a limit, under its worst load */
+    const char *no_ride;        /**< what the case lacks for `ride`; NULL: worked out             */
     gw_ride_study ride;
     gw_grid_study grid;            /**< n 0: the case has no vehicle                        */
     gw_sweep_study brake, lateral; /**< as above                                            */

@@ -40,7 +40,7 @@ typedef struct gw_strength {
  */
 gw_strength gw_strength_of(const gw_case *c, const gw_deflection *item, int joint);
 
-/** One figure beyond its limit: the load under which it is furthest beyond. */
+/** One figure beside its limit, under the load that is worst for it. */
 typedef struct gw_overload {
     int kit, joint, load;
     gw_axle axle;
@@ -60,6 +60,13 @@ typedef struct gw_strength_study {
  */
 gw_status gw_study_strength(const gw_case *c, const gw_deflect_study *deflect, gw_strength_study *out,
                             gw_error *err);
+
+/** The same of every figure that has a limit, whether it holds or not. */
+gw_status gw_study_strength_peaks(const gw_case *c, const gw_deflect_study *deflect, gw_strength_study *out,
+                                  gw_error *err);
+
+/** A figure over its limit: above 1 it does not hold. All limits of strength are upper ones. */
+double gw_overload_ratio(const gw_overload *overload);
 void gw_strength_study_free(gw_strength_study *study);
 
 #endif

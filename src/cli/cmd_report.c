@@ -132,8 +132,10 @@ const gw_command GW_COMMAND_REPORT = {
     .run = run,
     .details =
         "Writes DIR/report.html, a single file that needs no network: a browser shows it from a memory "
-        "stick, and printed it takes two sides of A4. --for workshop adds bush tables, settings and "
-        "verdicts. The date on it is that of the case file unless --date is given.",
+        "stick, and printed it takes two sides of A4. It says what each kit does, costs and brings into the "
+        "car, and what will not stand the loads of the case. --for workshop adds bush tables, settings and "
+        "how near to its limit each joint works. The date on it is that of the case file unless --date is "
+        "given.",
     .examples = { "giveway report cases/fast-saloon.json -o page",
                   "giveway report cases/fast-saloon.json -o page --for workshop --date 2026-03-01" },
 };

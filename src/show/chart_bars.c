@@ -123,6 +123,7 @@ void gw_charts_bars(gw_charts *charts, const char *stem, const gw_bar_chart *cha
     gw_chart_words words = chart->words;
     words.y_title = NULL;
     double row = chart->stacked ? 2 * GW_BAR + (charts->inlined ? 8 : 16) : GW_BAR * chart->n_parts + 14;
+    row = fmax(row, gw_hbar_names_height(gw_charts_width(charts), chart->groups, chart->n_groups));
     double height =
         gw_canvas_words_height(charts, &words) + keys_height(charts, chart) + row * chart->n_groups;
     gw_canvas_begin(&cv, charts, &page, (int)ceil(height), &words);

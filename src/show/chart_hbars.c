@@ -5,8 +5,13 @@
 
 #include <math.h>
 
-/* Names take at most this part of the page. */
-static const double NAME_PART = 0.31;
+enum { NAME_LINES = 3, NAME_LEADING = 17 };
+
+/* What names take at most; of a narrow page a larger part, or they would break into more lines. */
+static double room_of_names(int width)
+{
+    return (width < 700 ? 0.36 : 0.31) * width;
+}
 
 void gw_hbar_add(gw_canvas *cv, const gw_hbar *b)
 {
@@ -41,15 +46,26 @@ double gw_hbar_names_room(const gw_canvas *cv, const char *const *names, int n)
 {
     double room = 0.0;
     for (int i = 0; i < n; i++) {
-        gw_text_lines name = gw_text_break(names[i], NAME_PART * cv->width, 2, GW_TYPE_TEXT, false);
+        gw_text_lines name =
+            gw_text_break(names[i], room_of_names(cv->width), NAME_LINES, GW_TYPE_TEXT, false);
         for (int k = 0; k < name.n; k++) room = fmax(room, gw_text_pixels(name.line[k], GW_TYPE_TEXT, false));
     }
     return room;
 }
 
+double gw_hbar_names_height(int width, const char *const *names, int n)
+{
+    int most = 0;
+    for (int i = 0; i < n; i++) {
+        gw_text_lines name = gw_text_break(names[i], room_of_names(width), NAME_LINES, GW_TYPE_TEXT, false);
+        if (name.n > most) most = name.n;
+    }
+    return most * NAME_LEADING + 4.0;
+}
+
 void gw_hbar_name(gw_canvas *cv, double y, const char *name)
 {
-    gw_text_lines lines = gw_text_break(name, NAME_PART * cv->width, 2, GW_TYPE_TEXT, false);
+    gw_text_lines lines = gw_text_break(name, room_of_names(cv->width), NAME_LINES, GW_TYPE_TEXT, false);
     gw_canvas_block(cv, cv->left - 10, y, &lines, GW_INK, GW_TEXT_RIGHT);
 }
 

@@ -17,6 +17,9 @@ typedef struct gw_hbar {
 double gw_hbar_names_room(const gw_canvas *cv, const char *const *names, int n);
 void gw_hbar_name(gw_canvas *cv, double y, const char *name);
 
+/** Height of the tallest of the names: a row of bars is at least as high, or names would touch. */
+double gw_hbar_names_height(int width, const char *const *names, int n);
+
 /** Axes over values from `lo` to `hi`, with zero in them and `figure_width` pixels beyond for figures. */
 void gw_hbar_axes(gw_canvas *cv, double lo, double hi, const char *x_title, double figure_width);
 

@@ -8,8 +8,6 @@
 
 #include <math.h>
 
-enum { ROW = 2 * GW_BAR + 14 };
-
 static bool is_there(const gw_span_chart *chart, int i)
 {
     return isfinite(chart->low[i]) && isfinite(chart->high[i]);
@@ -26,9 +24,9 @@ static void put_figure(gw_canvas *cv, double value, int decimals, double y, bool
     gw_hbar_figure(cv, figure.s, across ? 0.0 : value, y, leftwards);
 }
 
-static void put_row(gw_canvas *cv, const gw_span_chart *chart, int i)
+static void put_row(gw_canvas *cv, const gw_span_chart *chart, double high, int i)
 {
-    double y = cv->top + (i + 0.5) * ROW;
+    double y = cv->top + (i + 0.5) * high;
     gw_hbar b = { chart->low[i], chart->high[i], y - 0.7 * GW_BAR, y + 0.7 * GW_BAR,
                   chart->styles ? chart->styles[i] : i };
     gw_hbar_name(cv, y, chart->names[i]);
@@ -38,7 +36,7 @@ static void put_row(gw_canvas *cv, const gw_span_chart *chart, int i)
     put_figure(cv, chart->high[i], chart->decimals, y, false);
 }
 
-static void draw(gw_canvas *cv, const gw_span_chart *chart)
+static void draw(gw_canvas *cv, const gw_span_chart *chart, double high)
 {
     double lo = 0.0, hi = 0.0;
     for (int i = 0; i < chart->n; i++) {
@@ -51,7 +49,7 @@ static void draw(gw_canvas *cv, const gw_span_chart *chart)
     double reach = 0.14 * (hi - lo);
     cv->left = GW_EDGE + gw_hbar_names_room(cv, chart->names, chart->n) + 12;
     gw_hbar_axes(cv, fmin(lo, -reach), fmax(hi, reach), chart->words.x_title, 1.3 * figures);
-    for (int i = 0; i < chart->n; i++) put_row(cv, chart, i);
+    for (int i = 0; i < chart->n; i++) put_row(cv, chart, high, i);
 }
 
 void gw_charts_spans(gw_charts *charts, const char *stem, const gw_span_chart *chart)
@@ -60,8 +58,11 @@ void gw_charts_spans(gw_charts *charts, const char *stem, const gw_span_chart *c
     gw_buf page = { 0 };
     gw_chart_words words = chart->words;
     words.y_title = NULL;
-    gw_canvas_begin(&cv, charts, &page, gw_canvas_words_height(charts, &words) + ROW * chart->n, &words);
-    draw(&cv, chart);
+    double high =
+        fmax(2 * GW_BAR + 14, gw_hbar_names_height(gw_charts_width(charts), chart->names, chart->n));
+    double height = gw_canvas_words_height(charts, &words) + high * chart->n;
+    gw_canvas_begin(&cv, charts, &page, (int)ceil(height), &words);
+    draw(&cv, chart, high);
     gw_hbar_plot(&cv, false);
     gw_charts_add_page(charts, stem, words.title, cv.height, &page);
     gw_buf_free(&page);

@@ -119,6 +119,11 @@ static bool brakes(const gw_load *l)
     return l->kind == GW_LOAD_MANOEUVRE && l->manoeuvre.brake_g > 0.0;
 }
 
+static bool brakes_only(const gw_load *l)
+{
+    return brakes(l) && l->manoeuvre.lateral_g <= 0.0;
+}
+
 static bool corners_only(const gw_load *l)
 {
     return l->kind == GW_LOAD_MANOEUVRE && l->manoeuvre.lateral_g > 0.0 && l->manoeuvre.brake_g <= 0.0;
@@ -208,12 +213,21 @@ static void draw_trade(const gw_comparison *cmp, gw_axle axle, int load, const g
     gw_buf_free(&y_title);
 }
 
-/* One point a kit: toe change under the case's first load on this axle, against harshness. */
+/* The load that sentences speak of first, the same for both axles: a stop, else a corner, else what there is.
+ */
+static int trade_load(const gw_comparison *cmp, gw_axle axle)
+{
+    int load = first_load(cmp, axle, brakes_only);
+    if (load < 0) load = first_load(cmp, axle, corners_only);
+    return load >= 0 ? load : first_load(cmp, axle, any);
+}
+
+/* One point a kit: toe change against harshness. */
 static gw_status trade_off_chart(const gw_comparison *cmp, gw_axle axle, gw_charts *charts, gw_error *err)
 {
     gw_arena arena = { 0 };
     gw_trade trade = { 0 };
-    int load = first_load(cmp, axle, any);
+    int load = trade_load(cmp, axle);
     const char **names = gw_chart_kit_names(cmp->c, &arena);
     bool ok = names && alloc_trade(&trade, (size_t)cmp->c->n_kits, &arena);
     if (ok && load >= 0) fill_trade(cmp, axle, load, names, &trade);

@@ -5,6 +5,7 @@
 #include "giveway/cost.h"
 #include "giveway/units.h"
 #include "show/chart_canvas.h"
+#include "show/report_stand.h"
 
 #include <ctype.h>
 #include <math.h>
@@ -41,7 +42,9 @@ static const double SAME = 0.005 * GW_DEG;
 static gw_words turn_words(double toe, double base)
 {
     if (fabs(toe - base) < SAME) return GW_WORDS_PAGE_ANSWER_SAME;
-    if (toe * base <= 0.0 || fabs(base) < 4 * SAME) return GW_WORDS_PAGE_ANSWER_OTHER_WAY;
+    /* More than twice as much is a percentage that frightens without telling: then the angles alone. */
+    if (toe * base <= 0.0 || fabs(base) < 4 * SAME || fabs(toe) > 2.0 * fabs(base))
+        return GW_WORDS_PAGE_ANSWER_OTHER_WAY;
     return fabs(toe) < fabs(base) ? GW_WORDS_PAGE_ANSWER_LESS : GW_WORDS_PAGE_ANSWER_MORE;
 }
 
@@ -117,9 +120,13 @@ static void say_cost(const gw_page *p, int kit, gw_buf *out)
     gw_car_cost cost = gw_car_cost_of(p->c, kit);
     bool price = cost.parts > cost.unpriced, time = cost.parts > cost.untimed;
     gw_buf minutes = { 0 };
+    gw_buf sum = { 0 };
     gw_page_minutes(&minutes, cost.minutes);
-    gw_number sum = gw_page_price(cost.price);
-    const gw_html_part parts[] = { { "price", sum.s }, { "time", gw_buf_str(&minutes) }, { NULL, NULL } };
+    gw_buf_fmt(&sum, "%s%s", gw_page_price(cost.price).s, cost.unpriced ? "+" : "");
+    if (cost.untimed) gw_buf_add(&minutes, "+");
+    const gw_html_part parts[] = { { "price", gw_buf_str(&sum) },
+                                   { "time", gw_buf_str(&minutes) },
+                                   { NULL, NULL } };
     if (price && time)
         gw_html_say(out, gw_words_text(kit == 0 ? GW_WORDS_PAGE_ANSWER_RENEW : GW_WORDS_PAGE_ANSWER_COST),
                     parts);
@@ -127,6 +134,7 @@ static void say_cost(const gw_page *p, int kit, gw_buf *out)
         gw_html_say(out, gw_words_text(price ? GW_WORDS_PAGE_ANSWER_PRICE : GW_WORDS_PAGE_ANSWER_TIME),
                     parts);
     gw_html_drop(p->out, &minutes);
+    gw_html_drop(p->out, &sum);
 }
 
 /* The turns of the wheel that a sentence tells: the axle looked at, under the two loads; the other axle only
@@ -152,12 +160,23 @@ static void say_turns(const gw_page *p, int kit, gw_buf *out)
     }
 }
 
+/* The answer is no answer where the kit does not last; what, is told further down. */
+static void say_stand(const gw_page *p, int kit, gw_buf *out)
+{
+    int joints = gw_page_failures_of(p, kit).joints;
+    if (joints == 1)
+        GW_TELL(out, PAGE_ANSWER_STAND_ONE);
+    else if (joints)
+        GW_SAY(out, PAGE_ANSWER_STAND, { "count", gw_fixed(joints, 0).s });
+}
+
 static void answer_of(const gw_page *p, int kit)
 {
     gw_buf text = { 0 };
     say_turns(p, kit, &text);
     say_road(p, kit, &text);
     say_cost(p, kit, &text);
+    say_stand(p, kit, &text);
     if (kit == p->r->baseline) GW_TELL(&text, PAGE_ANSWER_BASE_END);
     GW_TELL(&text, PAGE_ANSWER_END);
     gw_buf_fmt(p->out, "<li style=\"--kit:%s\"><strong>", gw_style_colour(kit));

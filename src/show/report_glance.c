@@ -97,11 +97,12 @@ static void cost_cells(const gw_page *p, int kit)
     gw_buf time = { 0 };
     gw_buf_add(p->out, "<td>");
     if (cost.parts > cost.unpriced)
-        gw_html_figure(p->out, gw_page_price(cost.price), "");
+        gw_html_figure(p->out, gw_page_price(cost.price), cost.unpriced ? "+" : "");
     else
         GW_TELL(p->out, PAGE_NOTHING);
     gw_buf_add(p->out, "</td><td>");
     gw_page_minutes(&time, cost.minutes);
+    if (cost.untimed) gw_buf_add(&time, "+");
     if (cost.parts > cost.untimed)
         gw_html_text(p->out, gw_buf_str(&time));
     else
@@ -125,6 +126,16 @@ static void row(const gw_page *p, const column *col, int n, int kit)
     gw_buf_add(p->out, "</tr>\n");
 }
 
+/* A sum that some parts are missing from carries a plus sign, and this says so. */
+static bool any_unknown(const gw_page *p)
+{
+    for (int k = 0; k < p->c->n_kits; k++) {
+        gw_car_cost cost = gw_car_cost_of(p->c, k);
+        if (gw_page_has_kit(p, k) && (cost.unpriced || cost.untimed)) return true;
+    }
+    return false;
+}
+
 void gw_page_glance(const gw_page *p)
 {
     column col[MAX_COLUMNS] = { 0 };
@@ -140,5 +151,9 @@ void gw_page_glance(const gw_page *p)
     GW_SAY(p->out, PAGE_GLANCE_NOTE, { "kit", gw_page_kit(p, 0) });
     gw_buf_add(p->out, " ");
     GW_SAY(p->out, PAGE_COST_NOTE, { "kit", gw_page_kit(p, 0) });
+    if (any_unknown(p)) {
+        gw_buf_add(p->out, " ");
+        GW_TELL(p->out, PAGE_COST_PART);
+    }
     gw_buf_add(p->out, "</p>\n</section>\n");
 }

@@ -77,6 +77,7 @@ double gw_page_pixels_per_m(const gw_page *p);
 /* Sections, in the order of the page. */
 void gw_page_answer(const gw_page *p);
 void gw_page_glance(const gw_page *p);
+void gw_page_stand(const gw_page *p); /**< what will stand it, and what will not */
 void gw_page_wheel(const gw_page *p);
 void gw_page_shares(const gw_page *p);
 void gw_page_figures(const gw_page *p);
@@ -86,6 +87,7 @@ void gw_page_trust(const gw_page *p);
 void gw_page_inputs(const gw_page *p);
 void gw_page_cautions(const gw_page *p);
 void gw_page_bushes(const gw_page *p); /**< workshop */
+void gw_page_limits(const gw_page *p); /**< workshop: how near to its limit every joint works */
 void gw_page_data(const gw_page *p);   /**< numbers for the script, as JSON */
 
 /** What is embedded when the program is built: src/show/page/report.css and .js. */

@@ -35,12 +35,17 @@ static void ranges(const gw_page *p, gw_buf *out)
             any = true;
         }
         if (!any) continue;
-        gw_number l = gw_signed(low, 1), h = gw_signed(high, 1);
-        const gw_html_part parts[] = {
-            { "kit", gw_page_kit(p, k) }, { "low", l.s }, { "high", h.s }, { NULL, NULL }
-        };
+        gw_buf l = { 0 }, h = { 0 };
+        gw_html_figure(&l, gw_signed(low, 1), "");
+        gw_html_figure(&h, gw_signed(high, 1), "");
+        const gw_html_part parts[] = { { "kit", gw_page_kit(p, k) },
+                                       { "low", gw_buf_str(&l) },
+                                       { "high", gw_buf_str(&h) },
+                                       { NULL, NULL } };
         if (!first) gw_buf_add(out, "; ");
         gw_plain_say(out, gw_words_text(GW_WORDS_PAGE_TRUST_RANGE), parts);
+        gw_html_drop(out, &l);
+        gw_html_drop(out, &h);
         first = false;
     }
 }

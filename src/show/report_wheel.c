@@ -226,7 +226,7 @@ void gw_page_shares(const gw_page *p)
 {
     gw_buf_add(p->out, "<section aria-labelledby=\"shares-name\">\n<h2 id=\"shares-name\">");
     GW_TELL(p->out, PAGE_SHARES);
-    gw_buf_add(p->out, "</h2>\n<p class=\"note\">");
+    gw_buf_add(p->out, "</h2>\n<p class=\"note shares-note\">");
     GW_TELL(p->out, PAGE_SHARES_NOTE);
     gw_buf_add(p->out, "</p>\n<ul class=\"shares\" id=\"shares\"></ul>\n</section>\n");
 }

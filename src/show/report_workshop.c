@@ -190,5 +190,7 @@ void gw_page_bushes(const gw_page *p)
     frame_begin(p, GW_WORDS_PAGE_SHOP_PEAKS);
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
         if (gw_page_has_axle(p, a)) peak_table(p, a);
-    gw_buf_add(p->out, "</div>\n</section>\n");
+    gw_buf_add(p->out, "</div>\n");
+    gw_page_limits(p);
+    gw_buf_add(p->out, "</section>\n");
 }

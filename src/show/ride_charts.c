@@ -142,7 +142,7 @@ static bool by_path(gw_ride_drawing *d)
 /* The baseline would be a row of nothing: it is left out where it is not alone. */
 static bool bands(gw_ride_drawing *d)
 {
-    gw_ride_title title = title_of(d, "third-octaves", "Third-octave bands over the baseline");
+    gw_ride_title title = title_of(d, "third-octaves", "Third-octave bands over the first kit");
     double centres[GW_BANDS], *values = gw_arena_alloc(&d->arena, (size_t)d->n * GW_BANDS, sizeof *values);
     int from = d->n > 1 && d->items[0]->kit == 0 ? 1 : 0;
     if (!values) return false;

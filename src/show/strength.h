@@ -6,6 +6,9 @@
 #include "giveway/strength.h"
 #include "show/json.h"
 
+/** The value or the limit of a verdict with the unit of the trade: "31 %", "12000 N", "3.27 N/mm2". */
+void gw_verdict_figure(const gw_verdict *verdict, double value, gw_buf *out);
+
 /** "kit rubber, front lateral_inner (lateral_rubber), hard stop: compressive strain ... 31 %, limit 25 %". */
 void gw_overload_words(const gw_case *c, const gw_overload *overload, gw_buf *out);
 

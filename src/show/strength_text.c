@@ -8,13 +8,16 @@
 
 #include <string.h>
 
-/* A verdict's value or limit with the unit of the trade. */
-static void put_figure(const gw_verdict *v, double value, gw_buf *out)
+void gw_verdict_figure(const gw_verdict *v, double value, gw_buf *out)
 {
     if (strcmp(v->unit, "-") == 0)
         gw_buf_fmt(out, "%s %%", gw_fixed(100.0 * value, 0).s);
     else if (strcmp(v->unit, "Pa") == 0)
         gw_buf_fmt(out, "%s N/mm2", gw_significant(value / GW_MPA, 3).s);
+    else if (strcmp(v->unit, "m") == 0)
+        gw_buf_fmt(out, "%s mm", gw_fixed(value / GW_MM, 2).s);
+    else if (strcmp(v->unit, "rad") == 0)
+        gw_buf_fmt(out, "%s deg", gw_fixed(value / GW_DEG, 1).s);
     else
         gw_buf_fmt(out, "%s %s", gw_fixed(value, 0).s, v->unit);
 }
@@ -32,9 +35,9 @@ void gw_overload_words(const gw_case *c, const gw_overload *o, gw_buf *out)
     gw_buf_add(out, "), ");
     gw_buf_clean(out, c->loads[o->load].name);
     gw_buf_fmt(out, ": %s ", o->verdict.what);
-    put_figure(&o->verdict, o->verdict.value, out);
+    gw_verdict_figure(&o->verdict, o->verdict.value, out);
     gw_buf_add(out, ", limit ");
-    put_figure(&o->verdict, o->verdict.limit, out);
+    gw_verdict_figure(&o->verdict, o->verdict.limit, out);
 }
 
 /* The sources of the limits, each once. */
@@ -76,8 +79,8 @@ static void add_rows(gw_table *table, const char *joint, const gw_strength *s)
 {
     for (int i = 0; i < s->n_checks; i++) {
         gw_buf value = { 0 }, limit = { 0 };
-        put_figure(&s->check[i], s->check[i].value, &value);
-        put_figure(&s->check[i], s->check[i].limit, &limit);
+        gw_verdict_figure(&s->check[i], s->check[i].value, &value);
+        gw_verdict_figure(&s->check[i], s->check[i].limit, &limit);
         gw_table_cell(table, i ? "" : joint);
         gw_table_cell(table, s->check[i].what);
         gw_table_cell(table, gw_buf_str(&value));

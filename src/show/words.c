@@ -51,6 +51,8 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_ANSWER_PRICE] = "; parts {price}",
     [GW_WORDS_PAGE_ANSWER_TIME] = "; fitting {time}",
     [GW_WORDS_PAGE_ANSWER_RENEW] = "; all of it new: parts {price}, fitting {time}",
+    [GW_WORDS_PAGE_ANSWER_STAND] = "; {count} of its joints will not stand the loads (see below)",
+    [GW_WORDS_PAGE_ANSWER_STAND_ONE] = "; one of its joints will not stand the loads (see below)",
     [GW_WORDS_PAGE_ANSWER_END] = ".",
     [GW_WORDS_PAGE_WAY_IN] = "in",
     [GW_WORDS_PAGE_WAY_OUT] = "out",
@@ -81,18 +83,40 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_GLANCE] = "At a glance",
     [GW_WORDS_PAGE_GLANCE_KIT] = "Kit",
     [GW_WORDS_PAGE_GLANCE_TOE] = "Wheel turns, {load}",
-    [GW_WORDS_PAGE_GLANCE_CAMBER] = "Wheel leans on the road, {load}",
+    [GW_WORDS_PAGE_GLANCE_CAMBER] = "Wheel leans, {load}",
     [GW_WORDS_PAGE_GLANCE_HARSH] = "Harshness, felt",
     [GW_WORDS_PAGE_GLANCE_NOISE] = "Road noise, heard",
     [GW_WORDS_PAGE_GLANCE_PARTS] = "Parts",
     [GW_WORDS_PAGE_GLANCE_FIT] = "Fitting",
     [GW_WORDS_PAGE_GLANCE_NOTE] =
-        "Front / rear. Turning: + in, − out; leaning: − is in at the top. Harshness and noise are decibels "
-        "over {kit}; 3 dB is plainly felt, 10 dB sounds twice as loud (common practice).",
-    [GW_WORDS_PAGE_COST_NOTE] = "Parts and fitting: what differs from {kit}, for both sides of the car; for "
-                                "{kit} itself, all of it new. Prices as given in the case, without currency.",
-    [GW_WORDS_PAGE_COST_PART] = "; {count} of {parts} have no figure",
+        "Front / rear. Turning: + in, − out. Leaning, to the road: − in at the top, + out. Harshness "
+        "and noise: decibels over {kit}; 3 dB is plainly felt, 10 dB twice as loud (common practice).",
+    [GW_WORDS_PAGE_COST_NOTE] =
+        "Parts, fitting: what differs from {kit}, both sides; for {kit} itself, all new. Prices in "
+        "the case’s currency.",
+    [GW_WORDS_PAGE_COST_PART] = "A plus sign behind a sum: some parts carry no figure.",
     [GW_WORDS_PAGE_NOTHING] = "none",
+
+    /* What will stand it */
+    [GW_WORDS_PAGE_STAND] = "What will stand it, and what will not",
+    [GW_WORDS_PAGE_STAND_JUDGED] = "Joints judged",
+    [GW_WORDS_PAGE_STAND_VERDICT] = "Under the loads of the case",
+    [GW_WORDS_PAGE_STAND_NEAREST] = "Nearest to its limit",
+    [GW_WORDS_PAGE_STAND_OF] = "{judged} of {all}",
+    [GW_WORDS_PAGE_STAND_HOLDS] = "nothing beyond a limit",
+    [GW_WORDS_PAGE_STAND_UNKNOWN] = "not known",
+    [GW_WORDS_PAGE_STAND_FAILS] = "will not stand it:",
+    [GW_WORDS_PAGE_STAND_FAILURE] = "{axle} {joint}, {what} {value}, limit {limit}, {load}",
+    [GW_WORDS_PAGE_STAND_AS_SET] = "as set",
+    [GW_WORDS_PAGE_STAND_MORE] = "{count} more in the workshop’s copy",
+    [GW_WORDS_PAGE_STAND_NEAR] = "{axle} {joint}, {percent} of it ({what})",
+    [GW_WORDS_PAGE_STAND_NOTE] =
+        "Judged, one wheel of each axle: bushes given by size and material (how far the wall"
+        " is squeezed and sheared, in per cent of it) and spherical bearings (load, with a factor for"
+        " shocks); as set, also tilt, press fits and thin walls. Not judged: joints given by their "
+        "rates alone, arms, bolts, brackets. Materials scatter by a fifth, so above some 80 % of a "
+        "limit nothing is sure. Most limits are common practice; keeping within them approves no "
+        "part.",
 
     /* The wheel that moves */
     [GW_WORDS_PAGE_SEE] = "See the wheel move",
@@ -239,6 +263,20 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_SHOP_OFFSET] = "Off-centre",
     [GW_WORDS_PAGE_SHOP_PRICE] = "Price",
     [GW_WORDS_PAGE_SHOP_MINUTES] = "Fitting",
+    [GW_WORDS_PAGE_SHOP_NEAR] = "How near to its limit each works",
+    [GW_WORDS_PAGE_SHOP_NEAR_NOTE] =
+        "The figure nearest to its limit under any load of the case, in per cent of the limit: above "
+        "100 % it does not hold. A dash: given by its rates, nothing is known of its inside. Bearings"
+        " with the factor for shocks. Left out: peaks at bonded edges, voids, the uneven wall of an "
+        "off-centre bush, the number of cycles.",
+    [GW_WORDS_PAGE_SHOP_NEAR_SHEAR] = "shear",
+    [GW_WORDS_PAGE_SHOP_NEAR_SQUEEZE] = "compression",
+    [GW_WORDS_PAGE_SHOP_NEAR_TOTAL] = "total strain",
+    [GW_WORDS_PAGE_SHOP_NEAR_PEAK] = "peak load",
+    [GW_WORDS_PAGE_SHOP_NEAR_SPECIFIC] = "specific load",
+    [GW_WORDS_PAGE_SHOP_BEYOND] =
+        "{kit}, {axle} {joint} ({bush}) {load}: {what} {value}, limit {limit} ({source}).",
+    [GW_WORDS_PAGE_SHOP_LIMIT_OF] = "Limit of {what}: {source}.",
 
     /* Charts that a customer sees */
     [GW_WORDS_CHART_CONTRIBUTIONS] = "Which bush lets the {axle} toe move: {load}",
@@ -246,7 +284,7 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_CHART_TRAVEL] = "travel",
     [GW_WORDS_CHART_ALL_ELSE] = "all else",
     [GW_WORDS_CHART_TRADE] = "What steadiness costs, {axle} axle",
-    [GW_WORDS_CHART_TRADE_X] = "harshness against the baseline (dB)",
+    [GW_WORDS_CHART_TRADE_X] = "harshness over the first kit (dB)",
     [GW_WORDS_CHART_TRADE_Y] = "toe movement, {load} (deg)",
     [GW_WORDS_CHART_TRADE_NOTE] = "down is steadier, right is harsher; an estimate to compare kits with",
     [GW_WORDS_CHART_ROAD] = "What the road sends into the body, {axle} corner",

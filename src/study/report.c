@@ -53,6 +53,7 @@ gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, gw_repor
     if (c->n_loads == 0)
         return gw_fail(err, GW_E_SCHEMA, "%s: loads: the case has no loads; add at least one", c->path);
     gw_status status = gw_study_deflect(c, wanted, &r.deflect, err);
+    if (status == GW_OK) status = gw_study_strength_peaks(c, &r.deflect, &r.strength, err);
     if (status == GW_OK && !r.no_ride) status = gw_study_ride(c, wanted, &everything, &r.ride, err);
     if (status == GW_OK) status = of_the_vehicle(c, wanted, &r, err);
     if (status == GW_OK) status = gw_study_handling(c, wanted, &r.handling, err);
@@ -69,6 +70,7 @@ gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, gw_repor
 void gw_report_free(gw_report *r)
 {
     gw_deflect_study_free(&r->deflect);
+    gw_strength_study_free(&r->strength);
     gw_ride_study_free(&r->ride);
     gw_grid_study_free(&r->grid);
     gw_sweep_study_free(&r->brake);

@@ -4,6 +4,7 @@
 
 #include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
 _Static_assert((int)GW_STRENGTH_CHECKS >= (int)GW_STRAIN_CHECKS &&
                    (int)GW_STRENGTH_CHECKS >= (int)GW_BEARING_CHECKS,
@@ -52,10 +53,9 @@ gw_strength gw_strength_of(const gw_case *c, const gw_deflection *item, int join
     return s;
 }
 
-/* All limits here are upper ones. */
-static double excess(const gw_verdict *v)
+double gw_overload_ratio(const gw_overload *o)
 {
-    return v->value / v->limit;
+    return o->verdict.value / o->verdict.limit;
 }
 
 static bool same_joint(const gw_overload *a, const gw_overload *b)
@@ -78,16 +78,17 @@ static void take(gw_strength_study *study, const gw_overload *found)
     gw_overload *before = find(study, found);
     if (!before)
         study->item[study->n++] = *found;
-    else if (excess(&found->verdict) > excess(&before->verdict))
+    else if (gw_overload_ratio(found) > gw_overload_ratio(before))
         *before = *found;
 }
 
-static void look_at(const gw_case *c, const gw_deflection *item, int joint, gw_strength_study *study)
+static void look_at(const gw_case *c, const gw_deflection *item, int joint, bool all,
+                    gw_strength_study *study)
 {
     gw_strength s = gw_strength_of(c, item, joint);
     for (int i = 0; i < s.n_checks; i++) {
         const gw_overload found = { item->kit, joint, item->load, item->axle, s.check[i] };
-        if (!s.check[i].holds) take(study, &found);
+        if (all || !s.check[i].holds) take(study, &found);
     }
 }
 
@@ -98,11 +99,12 @@ static int by_place(const void *a, const void *b)
     if (p->kit != q->kit) return p->kit < q->kit ? -1 : 1;
     if (p->axle != q->axle) return p->axle < q->axle ? -1 : 1;
     if (p->joint != q->joint) return p->joint < q->joint ? -1 : 1;
-    return (p->load > q->load) - (p->load < q->load);
+    if (p->load != q->load) return p->load < q->load ? -1 : 1;
+    return strcmp(p->verdict.what, q->verdict.what);
 }
 
-gw_status gw_study_strength(const gw_case *c, const gw_deflect_study *deflect, gw_strength_study *out,
-                            gw_error *err)
+static gw_status worst_of(const gw_case *c, const gw_deflect_study *deflect, bool all, gw_strength_study *out,
+                          gw_error *err)
 {
     size_t room = 1;
     for (int i = 0; i < deflect->n; i++)
@@ -111,10 +113,22 @@ gw_status gw_study_strength(const gw_case *c, const gw_deflect_study *deflect, g
     if (!study.item) return gw_fail(err, GW_E_NOMEM, "out of memory for strength");
     for (int i = 0; i < deflect->n; i++)
         for (int j = 0; j < c->corners[deflect->item[i].axle].n_joints; j++)
-            look_at(c, &deflect->item[i], j, &study);
+            look_at(c, &deflect->item[i], j, all, &study);
     qsort(study.item, (size_t)study.n, sizeof *study.item, by_place);
     *out = study;
     return GW_OK;
+}
+
+gw_status gw_study_strength(const gw_case *c, const gw_deflect_study *deflect, gw_strength_study *out,
+                            gw_error *err)
+{
+    return worst_of(c, deflect, false, out, err);
+}
+
+gw_status gw_study_strength_peaks(const gw_case *c, const gw_deflect_study *deflect, gw_strength_study *out,
+                                  gw_error *err)
+{
+    return worst_of(c, deflect, true, out, err);
 }
 
 void gw_strength_study_free(gw_strength_study *study)

@@ -173,6 +173,27 @@ async function values(page, file) {
   }
 }
 
+/* How near to its limit each joint works, and how many joints of a kit are beyond theirs, from what compare tells. */
+async function limits(page, file, what) {
+  const told = JSON.parse(giveway("compare", file, "--format", "json", "--quiet"));
+  const kits = told.kits.map((k) => k.name), most = new Map(), beyond = kits.map(() => new Set());
+  for (const r of told.results)
+    for (const b of r.bushes)
+      for (const c of (b.strain || b.bearing || { checks: [] }).checks) {
+        const joint = `${r.corner} ${b.joint}`, key = `${kits.indexOf(r.kit)} ${joint}`;
+        most.set(key, Math.max(most.get(key) || 0, (100 * c.value) / c.limit));
+        if (!c.holds) beyond[kits.indexOf(r.kit)].add(joint);
+      }
+  const cells = await page.evaluate(() => [...document.querySelectorAll("[data-near-kit]")].map((e) => ({ ...e.dataset, text: e.querySelector("span").textContent })));
+  check(cells.length === most.size && most.size > 10, `${what}: every joint that has a limit is in the table`, `${cells.length}, not ${most.size}`);
+  const wrong = cells.filter((c) => !(Math.abs(number(c.text) - most.get(`${c.nearKit} ${c.nearAxle === "0" ? "front" : "rear"} ${c.nearJoint}`)) <= 0.5 + 1e-9));
+  check(wrong.length === 0, `${what}: each stands as near to its limit as in the JSON`, JSON.stringify(wrong.slice(0, 2)));
+  const rows = await page.evaluate(() => [...document.querySelectorAll("tr[data-stands]")].map((e) => [e.dataset.beyond, e.cells[1].textContent]));
+  check(rows.length === kits.length && rows.every(([n], k) => Number(n) === beyond[k].size), `${what}: as many joints beyond a limit as in the JSON`, JSON.stringify(rows));
+  const judged = (k) => [...most.keys()].filter((key) => key.startsWith(`${k} `)).length;
+  check(rows.every(([, text], k) => Number.parseInt(text, 10) >= judged(k)), `${what}: as many joints judged`, JSON.stringify(rows));
+}
+
 async function controls(page) {
   const pressed = (group) => page.evaluate((g) => [...document.querySelectorAll(`[data-group="${g}"] button`)]
     .filter((b) => b.getAttribute("aria-pressed") === "true").map((b) => b.dataset[g]), group);
@@ -280,6 +301,11 @@ async function variants(context) {
     await layout(page, what);
     await page.close();
   }
+  const hatchback = join(SOURCE, "cases/hatchback.json");
+  const { page } = await open(context, report(hatchback, "hatchback-shop", "--for", "workshop"));
+  await limits(page, hatchback, "hatchback");
+  await accessible(page, "hatchback, workshop");
+  await page.close();
 }
 
 const browser = await chromium.launchPersistentContext(mkdtempSync(join(TMPDIR, "profile-")), { executablePath: CHROMIUM, headless: true, args: FLAGS });
@@ -297,6 +323,7 @@ try {
   const workshop = await open(browser, report(saloon, "workshop", "--for", "workshop"));
   await layout(workshop.page, "workshop");
   await accessible(workshop.page, "workshop");
+  await limits(workshop.page, saloon, "saloon");
   check(workshop.seen.console.length + workshop.seen.requests.length === 0, "workshop: no message, no request");
   await variants(browser);
   await hostile(browser);

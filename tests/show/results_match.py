@@ -26,14 +26,6 @@ DETAIL = {"rates": [["--explain", "--frequency-Hz", "20"]], "ride": [["--detail"
 # Described, but not printed for every state of the samples: key, and when it is.
 RARE = {
     "no_parasitic_rate": "the corner cannot be solved with its bushes free to turn",
-    "strain": "strength of a bush of rubber under a load",
-    "shear": "in strain",
-    "compression": "in strain",
-    "flow_shear": "in strain",
-    "total": "in strain",
-    "bearing": "strength of a spherical bearing under a load",
-    "load_N": "in bearing",
-    "specific_load_MPa": "in bearing",
 }
 
 

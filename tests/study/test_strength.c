@@ -143,6 +143,45 @@ static void what_is_beyond_a_limit_is_told_once_with_its_worst_load(void **unuse
     gw_case_free(&c);
 }
 
+/* What is within its limit is told as well, and what is beyond is the same as without. */
+static void every_figure_with_a_limit_has_its_worst_load(void **unused)
+{
+    (void)unused;
+    gw_case c;
+    gw_deflect_study study;
+    gw_strength_study beyond, all_of_them;
+    gw_error err = { 0 };
+    const gw_selection all = { 0 };
+    int failing = 0, figures = 0;
+    load_case("cases/hatchback.json", &c);
+    assert_int_equal(gw_study_deflect(&c, &all, &study, &err), GW_OK);
+    assert_int_equal(gw_study_strength(&c, &study, &beyond, &err), GW_OK);
+    assert_int_equal(gw_study_strength_peaks(&c, &study, &all_of_them, &err), GW_OK);
+    for (int i = 0; i < all_of_them.n; i++) {
+        const gw_overload *o = &all_of_them.item[i];
+        assert_true(o->verdict.holds == (gw_overload_ratio(o) <= 1.0));
+        if (!o->verdict.holds) {
+            assert_true(failing < beyond.n);
+            assert_int_equal(beyond.item[failing].joint, o->joint);
+            assert_int_equal(beyond.item[failing].load, o->load);
+            failing++;
+        }
+    }
+    assert_int_equal(failing, beyond.n);
+    for (int k = 0; k < c.n_kits; k++)
+        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+            for (int j = 0; j < c.corners[a].n_joints; j++) {
+                const gw_deflection *item = NULL;
+                for (int l = 0; l < c.n_loads && !item; l++) item = gw_deflect_find(&study, k, a, l);
+                if (item) figures += gw_strength_of(&c, item, j).n_checks;
+            }
+    assert_int_equal(all_of_them.n, figures);
+    gw_strength_study_free(&beyond);
+    gw_strength_study_free(&all_of_them);
+    gw_deflect_study_free(&study);
+    gw_case_free(&c);
+}
+
 int main(void)
 {
     gsl_set_error_handler_off();
@@ -151,6 +190,7 @@ int main(void)
         cmocka_unit_test(a_bearing_is_loaded_by_the_whole_force),
         cmocka_unit_test(a_bush_given_by_rates_is_not_judged),
         cmocka_unit_test(what_is_beyond_a_limit_is_told_once_with_its_worst_load),
+        cmocka_unit_test(every_figure_with_a_limit_has_its_worst_load),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

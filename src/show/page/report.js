@@ -15,6 +15,8 @@
     const text = value.toFixed(decimals);
     return (Number(text) === 0 ? text.replace("-", "") : text).replace("-", "\u2212");
   };
+  /* Where both ways have a meaning, a plus is written too. */
+  const signed = (value, decimals) => (Number(value.toFixed(decimals)) > 0 ? "+" : "") + figure(value, decimals);
 
   const resultOf = (kit) => data.results.find((r) => r.kit === kit && r.axle === state.axle && r.load === state.load);
 
@@ -73,7 +75,7 @@
       const decimals = Number(row.dataset.decimals);
       [mine, base].forEach((s, i) => {
         const has = s && typeof s[row.dataset.figure] === "number";
-        row.cells[i + 1].textContent = has ? figure(s[row.dataset.figure], decimals) + row.dataset.unit : "\u2013";
+        row.cells[i + 1].textContent = has ? signed(s[row.dataset.figure], decimals) + row.dataset.unit : "\u2013";
       });
     }
     document.getElementById("state-kit").firstElementChild.textContent = byIndex(data.kits, state.kit).label;
@@ -114,7 +116,7 @@
     label.textContent = name;
     bar.className = "bar";
     number.className = "value";
-    number.textContent = figure(value, 2) + "\u00b0";
+    number.textContent = signed(value, 2) + "\u00b0";
     ink.style.width = half + "%";
     ink.style.left = (value < 0 ? 50 - half : 50) + "%";
     return row;

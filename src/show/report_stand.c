@@ -1,0 +1,211 @@
+/* SPDX-License-Identifier: MIT */
+/* What will stand the loads and what will not: one row a kit. */
+#include "show/report_page.h"
+
+#include "show/chart_canvas.h"
+#include "show/report_stand.h"
+#include "show/strength.h"
+
+#include <math.h>
+#include <string.h>
+
+enum { TOLD = 3 }; /* failures that a customer reads a kit; the workshop reads all */
+
+static bool same_place(const gw_page_failure *f, gw_axle axle, int joint)
+{
+    return f->axle == axle && f->joint == joint;
+}
+
+static bool told(const gw_page_failures *all, gw_axle axle, int joint, const char *unit)
+{
+    for (int i = 0; i < all->n && i < GW_PAGE_FAILURES; i++)
+        if (same_place(&all->item[i], axle, joint) && strcmp(all->item[i].verdict.unit, unit) == 0)
+            return true;
+    return false;
+}
+
+static void add(gw_page_failures *all, gw_page_failure failure)
+{
+    bool known = false;
+    for (int i = 0; i < all->n && i < GW_PAGE_FAILURES; i++)
+        known = known || same_place(&all->item[i], failure.axle, failure.joint);
+    if (!known) all->joints++;
+    if (all->n < GW_PAGE_FAILURES) all->item[all->n] = failure;
+    all->n++;
+}
+
+/* With the adjusters set: tilts, press fits, walls; what the loads have told already is not told again. */
+static void as_set(const gw_align_item *item, gw_page_failures *all)
+{
+    for (int i = 0; i < item->n_tilts; i++) {
+        const gw_align_tilt *t = &item->tilt[i];
+        const char *what = gw_words_text(GW_WORDS_PAGE_SHOP_TILT);
+        gw_verdict v = gw_verdict_of(what, "rad", t->after, GW_AT_MOST, t->limit, "");
+        if (isfinite(t->after) && !v.holds) add(all, (gw_page_failure){ item->axle, t->joint, -1, v });
+    }
+    for (int i = 0; i < item->n_checks; i++) {
+        const gw_align_check *c = &item->check[i];
+        if (!c->verdict.holds && !told(all, item->axle, c->joint, c->verdict.unit))
+            add(all, (gw_page_failure){ item->axle, c->joint, -1, c->verdict });
+    }
+}
+
+gw_page_failures gw_page_failures_of(const gw_page *p, int kit)
+{
+    gw_page_failures all = { 0 };
+    for (int i = 0; i < p->r->strength.n; i++) {
+        const gw_overload *o = &p->r->strength.item[i];
+        if (o->kit == kit && !o->verdict.holds)
+            add(&all, (gw_page_failure){ o->axle, o->joint, o->load, o->verdict });
+    }
+    for (int i = 0; i < p->r->align.n; i++)
+        if (p->r->align.item[i].kit == kit) as_set(&p->r->align.item[i], &all);
+    return all;
+}
+
+static bool is_judged(const gw_page *p, int kit, gw_axle axle, int joint)
+{
+    if (gw_page_nearest(p, kit, axle, joint)) return true;
+    for (int i = 0; i < p->r->align.n; i++) {
+        const gw_align_item *item = &p->r->align.item[i];
+        for (int j = 0; item->kit == kit && item->axle == axle && j < item->n_checks; j++)
+            if (item->check[j].joint == joint) return true;
+    }
+    return false;
+}
+
+const gw_overload *gw_page_nearest(const gw_page *p, int kit, gw_axle axle, int joint)
+{
+    const gw_overload *most = NULL;
+    for (int i = 0; i < p->r->strength.n; i++) {
+        const gw_overload *o = &p->r->strength.item[i];
+        if (o->kit != kit || (joint >= 0 && (o->axle != axle || o->joint != joint))) continue;
+        if (!most || gw_overload_ratio(o) > gw_overload_ratio(most)) most = o;
+    }
+    return most;
+}
+
+gw_number gw_page_percent_of_limit(const gw_overload *o)
+{
+    return gw_fixed(100.0 * gw_overload_ratio(o), 0);
+}
+
+/* As short as the verdict's own text allows. */
+const char *gw_page_figure_word(const gw_verdict *v)
+{
+    static const struct {
+        const char *what;
+        gw_words word;
+    } SHORT[] = {
+        { "shear strain from sleeve travel", GW_WORDS_PAGE_SHOP_NEAR_SHEAR },
+        { "compressive strain of the wall", GW_WORDS_PAGE_SHOP_NEAR_SQUEEZE },
+        { "total strain", GW_WORDS_PAGE_SHOP_NEAR_TOTAL },
+        { "peak load times shock factor", GW_WORDS_PAGE_SHOP_NEAR_PEAK },
+        { "specific load", GW_WORDS_PAGE_SHOP_NEAR_SPECIFIC },
+    };
+    for (size_t i = 0; i < sizeof SHORT / sizeof *SHORT; i++)
+        if (strcmp(v->what, SHORT[i].what) == 0) return gw_words_text(SHORT[i].word);
+    return v->what;
+}
+
+/* "rear toe_inner, compressive strain of the wall 16 %, limit 15 %, in a 0.70 g corner" */
+static void say_failure(const gw_page *p, const gw_page_failure *f)
+{
+    gw_buf value = { 0 }, limit = { 0 }, load = { 0 };
+    gw_verdict_figure(&f->verdict, f->verdict.value, &value);
+    gw_verdict_figure(&f->verdict, f->verdict.limit, &limit);
+    if (f->load >= 0)
+        gw_page_load(p, f->load, &load);
+    else
+        GW_TELL(&load, PAGE_STAND_AS_SET);
+    GW_SAY(p->out, PAGE_STAND_FAILURE, { "axle", gw_page_axle(f->axle) },
+           { "joint", p->c->corners[f->axle].joints[f->joint].name }, { "what", f->verdict.what },
+           { "value", gw_buf_str(&value) }, { "load", gw_buf_str(&load) }, { "limit", gw_buf_str(&limit) });
+    gw_html_drop(p->out, &value);
+    gw_html_drop(p->out, &limit);
+    gw_html_drop(p->out, &load);
+}
+
+static void say_failures(const gw_page *p, const gw_page_failures *all)
+{
+    int most = p->wish->workshop ? GW_PAGE_FAILURES : TOLD;
+    int shown = all->n < most ? all->n : most;
+    gw_buf_add(p->out, "<strong class=\"fails\">");
+    GW_TELL(p->out, PAGE_STAND_FAILS);
+    gw_buf_add(p->out, "</strong> ");
+    for (int i = 0; i < shown; i++) {
+        if (i) gw_buf_add(p->out, "; ");
+        say_failure(p, &all->item[i]);
+    }
+    if (all->n == shown) return;
+    gw_buf_add(p->out, "; ");
+    GW_SAY(p->out, PAGE_STAND_MORE, { "count", gw_fixed(all->n - shown, 0).s });
+}
+
+static void say_nearest(const gw_page *p, int kit)
+{
+    const gw_overload *o = gw_page_nearest(p, kit, GW_FRONT, -1);
+    gw_buf percent = { 0 };
+    if (!o) {
+        GW_TELL(p->out, PAGE_STAND_UNKNOWN);
+        return;
+    }
+    gw_buf_fmt(&percent, "%s %%", gw_page_percent_of_limit(o).s);
+    GW_SAY(p->out, PAGE_STAND_NEAR, { "axle", gw_page_axle(o->axle) },
+           { "joint", p->c->corners[o->axle].joints[o->joint].name }, { "percent", gw_buf_str(&percent) },
+           { "what", gw_page_figure_word(&o->verdict) });
+    gw_html_drop(p->out, &percent);
+}
+
+static void say_judged(const gw_page *p, int kit, bool *any)
+{
+    int all = 0, judged = 0;
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+        for (int j = 0; gw_page_has_axle(p, a) && j < p->c->corners[a].n_joints; j++) {
+            all++;
+            if (is_judged(p, kit, a, j)) judged++;
+        }
+    *any = judged > 0;
+    GW_SAY(p->out, PAGE_STAND_OF, { "judged", gw_fixed(judged, 0).s }, { "all", gw_fixed(all, 0).s });
+}
+
+static void row(const gw_page *p, int kit)
+{
+    gw_page_failures failures = gw_page_failures_of(p, kit);
+    bool any = false;
+    gw_buf_fmt(p->out,
+               "<tr data-stands=\"%d\" data-beyond=\"%d\"><th scope=\"row\"><span class=\"swatch\" "
+               "style=\"--kit:%s\"></span>",
+               kit, failures.joints, gw_style_colour(kit));
+    gw_html_name(p->out, gw_page_kit(p, kit));
+    gw_buf_add(p->out, "</th><td class=\"text\">");
+    say_judged(p, kit, &any);
+    gw_buf_add(p->out, "</td><td class=\"text\">");
+    if (failures.n)
+        say_failures(p, &failures);
+    else
+        gw_html_text(p->out, gw_words_text(any ? GW_WORDS_PAGE_STAND_HOLDS : GW_WORDS_PAGE_STAND_UNKNOWN));
+    gw_buf_add(p->out, "</td><td class=\"text\">");
+    say_nearest(p, kit);
+    gw_buf_add(p->out, "</td></tr>\n");
+}
+
+void gw_page_stand(const gw_page *p)
+{
+    static const gw_words HEADS[] = { GW_WORDS_PAGE_GLANCE_KIT, GW_WORDS_PAGE_STAND_JUDGED,
+                                      GW_WORDS_PAGE_STAND_VERDICT, GW_WORDS_PAGE_STAND_NEAREST };
+    gw_buf_add(p->out, "<section aria-labelledby=\"stand\" class=\"stand\">\n<h2 id=\"stand\">");
+    GW_TELL(p->out, PAGE_STAND);
+    gw_buf_add(p->out, "</h2>\n<table class=\"glance left\">\n<thead><tr>");
+    for (size_t i = 0; i < sizeof HEADS / sizeof *HEADS; i++) {
+        gw_buf_add(p->out, "<th scope=\"col\">");
+        gw_html_text(p->out, gw_words_text(HEADS[i]));
+        gw_buf_add(p->out, "</th>");
+    }
+    gw_buf_add(p->out, "</tr></thead>\n<tbody>\n");
+    for (int k = 0; k < p->c->n_kits; k++)
+        if (gw_page_has_kit(p, k)) row(p, k);
+    gw_buf_add(p->out, "</tbody></table>\n<p class=\"note\">");
+    GW_TELL(p->out, PAGE_STAND_NOTE);
+    gw_buf_add(p->out, "</p>\n</section>\n");
+}
