@@ -11,8 +11,7 @@
 gw_status gw_band_alloc(gw_band *band, int n, int width, int tail, int loads, gw_error *err)
 {
     *band = (gw_band){ .n = n, .width = width, .tail = tail, .loads = loads };
-    int padding = width >= GW_PANEL_FROM ? GW_PANEL - 1 : 0;
-    band->lower = gsl_matrix_calloc((size_t)n, (size_t)(width + padding) + 1);
+    band->lower = gsl_matrix_calloc((size_t)n, (size_t)(width + GW_PANEL));
     band->load = calloc((size_t)loads * (size_t)n, sizeof *band->load);
     if (band->lower && band->load) return GW_OK;
     gw_band_free(band);
@@ -68,8 +67,7 @@ static void forward(const gw_band *band, double *f)
 
 gw_status gw_band_factor(gw_band *band, gw_error *err)
 {
-    bool wide = band->width >= GW_PANEL_FROM;
-    if (wide ? !gw_band_panels(band->lower, band->width) : gsl_linalg_cholesky_band_decomp(band->lower) != 0)
+    if (!gw_band_panels(band->lower, band->width))
         return gw_fail(err, GW_E_NUMERIC,
                        "the rubber's stiffness cannot be factorised: its shape is too extreme");
     for (int l = 0; l < band->loads; l++) forward(band, band->load + l * band->n);

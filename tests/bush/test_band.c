@@ -90,24 +90,23 @@ static void a_narrow_band_has_the_energy_of_the_dense_system(void **state)
 {
     (void)state;
     check_size(97, 11, 23);
+    check_size(97, 3, 23); /* narrower than a panel */
 }
 
 static void a_wide_band_has_it_too_at_any_remainder_of_the_panels(void **state)
 {
     (void)state;
-    for (int n = 297; n < 297 + GW_PANEL; n++) check_size(n, GW_PANEL_FROM + 7, 61);
+    for (int n = 297; n < 297 + GW_PANEL; n++) check_size(n, 127, 61);
 }
 
 static void a_matrix_that_is_not_positive_definite_is_refused(void **state)
 {
     (void)state;
-    for (int width = 10; width <= GW_PANEL_FROM; width += GW_PANEL_FROM - 10) {
-        gw_band band;
-        gw_error err = { 0 };
-        assert_int_equal(gw_band_alloc(&band, 200, width, 5, 1, &err), GW_OK);
-        assert_int_equal(gw_band_factor(&band, &err), GW_E_NUMERIC);
-        gw_band_free(&band);
-    }
+    gw_band band;
+    gw_error err = { 0 };
+    assert_int_equal(gw_band_alloc(&band, 200, 10, 5, 1, &err), GW_OK);
+    assert_int_equal(gw_band_factor(&band, &err), GW_E_NUMERIC);
+    gw_band_free(&band);
 }
 
 int main(void)
