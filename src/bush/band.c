@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "bush/band.h"
 
-#include "bush/band_panels.h"
+#include "bush/panels.h"
 
 #include <gsl/gsl_blas.h>
 #include <gsl/gsl_linalg.h>
@@ -67,7 +67,8 @@ static void forward(const gw_band *band, double *f)
 
 gw_status gw_band_factor(gw_band *band, gw_error *err)
 {
-    if (!gw_band_panels(band->lower, band->width))
+    gw_lower lower = { band->lower->data, band->lower->tda, band->n, band->width };
+    if (!gw_panels_factor(&lower, band->n))
         return gw_fail(err, GW_E_NUMERIC,
                        "the rubber's stiffness cannot be factorised: its shape is too extreme");
     for (int l = 0; l < band->loads; l++) forward(band, band->load + l * band->n);

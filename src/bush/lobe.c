@@ -4,17 +4,18 @@
  * 0 <= z <= the free end. The opening takes up theta < void_angle; rubber below void_floor crosses it.
  *
  * Six loads, told apart by their symmetry (S) or antisymmetry (A) about the planes theta = 0,
- * theta = 90 degrees and z = 0. Loads alike in theta share a factorisation; z = 0 is the tail of the band.
- * Element matrices are the same for all and computed once.
+ * theta = 90 degrees and z = 0. The eighth is cut in two, each half again, and so on down to single cells
+ * (nested dissection: A. George, SIAM J. Numer. Anal. 10 (1973) 345-363). A piece away from a plane does not
+ * know what holds there, so it is worked out once for all loads that it cannot tell apart.
  */
-#include "bush/band.h"
-#include "bush/element.h"
+#include "bush/front.h"
 #include "bush/layer.h"
+#include "bush/lobe_cell.h"
 #include "bush/lobe_mesh.h"
-#include "bush/quadratic.h"
 
 #include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
 enum { U, V, W };
 enum { LOADS = 6, ALONG = 0, ACROSS, AXIAL, TWIST, TILT_1, TILT_2 };
@@ -52,174 +53,210 @@ static void sleeve_motion(int load, double r, double theta, double z, double m[3
     }
 }
 
-/* Shape functions of a cell at one integration point, as they enter the strains. */
-static void cell_point(const gw_lobe_mesh *s, const int cell[3], const double xi[3], double weight,
-                       gw_element_point *p)
+/* Cells from `low` to before `high` in r, theta, z. */
+typedef struct box {
+    int low[3], high[3];
+} box;
+
+/* A box as the loads feel it: of[l] says which of the n fronts is load l's. */
+typedef struct piece {
+    int n, of[LOADS];
+    gw_front front[LOADS];
+} piece;
+
+static void piece_free(piece *p)
 {
-    double f[3][3], d[3][3], end[3], r = 0.0, r_xi = 0.0, z = 0.0, z_xi = 0.0, z_eta = 0.0;
-    const double *rn = s->r + 2 * cell[0], *an = s->theta + 2 * cell[1], *tn = s->t + 2 * cell[2];
-    double a_xi = 0.5 * (an[2] - an[0]);
-    for (int k = 0; k < 3; k++) gw_parabolas(xi[k], f[k], d[k]);
-    for (int i = 0; i < 3; i++) {
-        end[i] = gw_layer_end(s->layer, rn[i]);
-        r += f[0][i] * rn[i];
-        r_xi += d[0][i] * rn[i];
-        for (int k = 0; k < 3; k++) {
-            z += f[0][i] * f[2][k] * end[i] * tn[k];
-            z_xi += d[0][i] * f[2][k] * end[i] * tn[k];
-            z_eta += f[0][i] * d[2][k] * end[i] * tn[k];
+    for (int v = 0; v < p->n; v++) gw_front_free(&p->front[v]);
+    p->n = 0;
+}
+
+/* Loads that differ only at planes which the box does not touch share a front. */
+static void tell_apart(const gw_lobe_mesh *s, const box *b, piece *p)
+{
+    bool touches[3] = { b->low[1] == 0 && s->theta[0] == 0.0, b->high[1] == s->nt, b->high[2] == s->nz };
+    *p = (piece){ 0 };
+    for (int l = 0; l < LOADS; l++) {
+        p->of[l] = -1;
+        for (int other = 0; other < l && p->of[l] < 0; other++) {
+            bool same = true;
+            for (int i = 0; i < 3; i++) same = same && (!touches[i] || ANTI[l][i] == ANTI[other][i]);
+            if (same) p->of[l] = p->of[other];
         }
-    }
-    for (int a = 0; a < 27; a++) {
-        int n[3];
-        gw_lobe_local(a, n);
-        double plane = f[0][n[0]] * f[2][n[2]], value = plane * f[1][n[1]];
-        p->nz[a] = f[0][n[0]] * d[2][n[2]] / z_eta * f[1][n[1]];
-        p->nr[a] = (d[0][n[0]] * f[2][n[2]] * f[1][n[1]] - p->nz[a] * z_xi) / r_xi;
-        p->n[a] = value / r;
-        p->vt[a] = p->ut[a] = plane * d[1][n[1]] / (a_xi * r);
-    }
-    p->weight = weight * r * r_xi * a_xi * fabs(z_eta);
-    p->q[0] = 1.0;
-    p->q[1] = (r - rn[1]) / (rn[2] - rn[0]);
-    p->q[2] = 0.5 * xi[1];
-    p->q[3] = (z - end[1] * tn[1]) / (end[1] * (tn[0] - tn[2]));
-}
-
-static gw_status cell_matrix(const gw_lobe_mesh *s, const int cell[3], gw_element *e, gw_error *err)
-{
-    gw_element_point p;
-    gw_element_clear(e, 27, 4);
-    for (int a = 0; a < 27; a++) {
-        int g[3] = { a % 3, a / 3 % 3, a / 9 };
-        double xi[3] = { GW_GAUSS3_X[g[0]], GW_GAUSS3_X[g[1]], GW_GAUSS3_X[g[2]] };
-        cell_point(s, cell, xi, GW_GAUSS3_W[g[0]] * GW_GAUSS3_W[g[1]] * GW_GAUSS3_W[g[2]], &p);
-        gw_element_add(e, &p, s->layer->g);
-    }
-    return gw_element_condense(e, s->layer->k, err);
-}
-
-/* Cells in the order of the bands: r fastest, then theta, then z. False after the last. */
-static bool next_cell(const gw_lobe_mesh *s, int cell[3])
-{
-    do {
-        if (++cell[0] < s->nr) continue;
-        cell[0] = 0;
-        if (++cell[1] < s->nt) continue;
-        cell[1] = 0;
-        if (++cell[2] == s->nz) return false;
-    } while (!gw_lobe_has_cell(s, cell[0], cell[1]));
-    return true;
-}
-
-static gw_status all_matrices(const gw_lobe_mesh *s, gw_element *elements, gw_error *err)
-{
-    gw_status status = GW_OK;
-    size_t at = 0;
-    for (int cell[3] = { -1, 0, 0 }; status == GW_OK && next_cell(s, cell);)
-        status = cell_matrix(s, cell, elements + at++, err);
-    return status;
-}
-
-static void cell_given(const gw_lobe_mesh *s, const int cell[3], const int *list, int loads, const int *eq,
-                       double *given)
-{
-    for (int k = 0; k < 78 * loads; k++) given[k] = 0.0;
-    for (int a = 0; cell[0] == 0 && a < 26; a++) {
-        int n[3];
-        gw_lobe_local(a, n);
-        if (n[0] > 0) continue;
-        double theta = s->theta[2 * cell[1] + n[1]];
-        double z = s->t[2 * cell[2] + n[2]] * gw_layer_end(s->layer, s->r[0]);
-        for (int l = 0; l < loads; l++) {
-            double m[3];
-            sleeve_motion(list[l], s->r[0], theta, z, m);
-            for (int c = 0; c < 3; c++)
-                if (eq[3 * a + c] < 0) given[78 * l + 3 * a + c] = m[c];
-        }
+        if (p->of[l] < 0) p->of[l] = p->n++;
     }
 }
 
-static void assemble(const gw_lobe_mesh *s, const gw_element *elements, const int *list, gw_band *band)
+static int first_load(const piece *p, int version)
 {
-    size_t at = 0;
-    for (int cell[3] = { -1, 0, 0 }; next_cell(s, cell);) {
-        int eq[78];
-        double given[78 * GW_BAND_LOADS];
-        gw_lobe_equations(s, cell, eq);
-        cell_given(s, cell, list, band->loads, eq, given);
-        gw_band_assemble(band, elements[at++].k, 81, 78, eq, given);
-    }
+    int l = 0;
+    while (p->of[l] != version) l++;
+    return l;
 }
 
-static gw_status tail_energy(const gw_lobe_mesh *s, const gw_band *band, int load, bool anti, double *energy,
-                             gw_error *err)
+/* The degrees of freedom of a cell that are unknowns under a load; returns how many. */
+static int unknowns_of(const gw_lobe_mesh *s, const int cell[3], int load, int dof[78], int id[78])
 {
-    int plane = (2 * s->nr + 1) * (2 * s->nt + 1), first = s->n - s->tail;
-    bool *held = calloc((size_t)s->tail + 1, sizeof *held);
-    if (!held) return gw_fail(err, GW_E_NOMEM, "no memory for the plane of symmetry");
-    for (int node = 0; node < plane; node++)
+    int n = 0;
+    for (int a = 0; a < 26; a++) {
+        int node[3];
+        gw_lobe_node(cell, a, node);
         for (int c = 0; c < 3; c++) {
-            int eq = s->eq[3 * (2 * s->nz * plane + node) + c];
-            if (eq >= 0) held[eq - first] = anti ? c != W : c == W;
+            if (!gw_lobe_is_free(s, node, c, ANTI[load])) continue;
+            dof[n] = 3 * a + c;
+            id[n++] = gw_lobe_unknown(s, node, c);
         }
-    gw_status status = gw_band_energy(band, load, held, energy, err);
-    free(held);
-    return status;
+    }
+    return n;
 }
 
-/* All loads with the symmetry that the mesh is numbered for. */
-static gw_status solve_group(const gw_lobe_mesh *s, const gw_element *elements, const int *list, int loads,
-                             double energy[LOADS], gw_error *err)
+/* What the inner sleeve moves in a cell under a unit load: every degree of freedom on it that is no unknown.
+ */
+static void move_sleeve(const gw_lobe_mesh *s, const int cell[3], int load, double motion[78])
 {
-    gw_band band;
-    gw_status status = gw_band_alloc(&band, s->n, s->width, s->tail, loads, err);
+    memset(motion, 0, 78 * sizeof *motion);
+    for (int a = 0; a < 26; a++) {
+        int node[3];
+        double m[3];
+        gw_lobe_node(cell, a, node);
+        if (node[0] > 0) continue;
+        sleeve_motion(load, s->r[0], s->theta[node[1]], s->t[node[2]] * gw_layer_end(s->layer, s->r[0]), m);
+        for (int c = 0; c < 3; c++)
+            if (!gw_lobe_is_free(s, node, c, ANTI[load])) motion[3 * a + c] = m[c];
+    }
+}
+
+/* The loads of a front after its n unknowns: forces on the unknowns, and energy between each two. */
+static void add_loads(const gw_element *e, double motion[LOADS][78], const int dof[78], int n,
+                      gw_front *front)
+{
+    for (int l = 0; l < front->n - n; l++) {
+        double force[78] = { 0 }, *column = front->k + (size_t)(n + l) * (size_t)front->n;
+        for (int i = 0; i < 78; i++)
+            for (int j = 0; j < 78; j++) force[i] += e->k[81 * i + j] * motion[l][j];
+        for (int c = 0; c < n; c++) front->k[(size_t)c * (size_t)front->n + (size_t)(n + l)] = force[dof[c]];
+        for (int other = l; other < front->n - n; other++)
+            for (int i = 0; i < 78; i++) column[n + other] += motion[other][i] * force[i];
+    }
+}
+
+static gw_status cell_front(const gw_lobe_mesh *s, const int cell[3], const gw_element *e, const piece *p,
+                            int version, gw_front *front, gw_error *err)
+{
+    double motion[LOADS][78];
+    int dof[78], id[78 + LOADS], loads = 0, n = unknowns_of(s, cell, first_load(p, version), dof, id);
+    for (int l = 0; l < LOADS; l++) {
+        if (p->of[l] != version) continue;
+        move_sleeve(s, cell, l, motion[loads]);
+        id[n + loads++] = gw_lobe_unknowns(s) + l;
+    }
+    gw_status status = gw_front_alloc(front, n + loads, err);
     if (status != GW_OK) return status;
-    assemble(s, elements, list, &band);
-    status = gw_band_factor(&band, err);
-    for (int l = 0; l < loads && status == GW_OK; l++)
-        status = tail_energy(s, &band, l, ANTI[list[l]][2], energy + list[l], err);
-    gw_band_free(&band);
+    memcpy(front->id, id, (size_t)front->n * sizeof *id);
+    for (int c = 0; c < n; c++)
+        for (int r = c; r < n; r++)
+            front->k[(size_t)c * (size_t)front->n + (size_t)r] = e->k[81 * dof[c] + dof[r]];
+    add_loads(e, motion, dof, n, front);
+    return GW_OK;
+}
+
+static gw_status cell_piece(const gw_lobe_mesh *s, const int cell[3], piece *p, gw_error *err)
+{
+    gw_element *e = malloc(sizeof *e);
+    gw_status status = GW_OK;
+    if (!e) return gw_fail(err, GW_E_NOMEM, "no memory for an element");
+    status = gw_lobe_cell_matrix(s, cell, e, err);
+    for (int v = 0; v < p->n && status == GW_OK; v++)
+        status = cell_front(s, cell, e, p, v, &p->front[v], err);
+    free(e);
     return status;
 }
 
-/* The plane theta = 0 matters only where rubber reaches it. */
-static gw_status solve_all(gw_lobe_mesh *s, const gw_element *elements, double energy[LOADS], gw_error *err)
+/* What becomes of an unknown when the two halves of a box are joined for one version. */
+typedef struct joining {
+    const gw_lobe_mesh *mesh;
+    const box *box;
+    const piece *piece;
+    int version;
+} joining;
+
+static gw_front_role role_of(const void *context, int id)
+{
+    const joining *j = context;
+    int load = id - gw_lobe_unknowns(j->mesh);
+    if (load >= 0) return j->piece->of[load] == j->version ? GW_FRONT_KEEP : GW_FRONT_DROP;
+    return gw_lobe_is_inside(j->mesh, id, j->box->low, j->box->high) ? GW_FRONT_ELIMINATE : GW_FRONT_KEEP;
+}
+
+static gw_status join(const gw_lobe_mesh *s, const box *b, const piece *x, const piece *y, piece *out,
+                      gw_error *err)
 {
     gw_status status = GW_OK;
-    bool reaches = gw_lobe_has_cell(s, 0, 0);
-    for (int group = 0; group < (reaches ? 4 : 2) && status == GW_OK; group++) {
-        bool last = group & 1, first = group & 2;
-        int list[LOADS], loads = 0;
-        for (int l = 0; l < LOADS; l++)
-            if (ANTI[l][1] == last && (!reaches || ANTI[l][0] == first)) list[loads++] = l;
-        gw_lobe_number(s, first, last);
-        status = solve_group(s, elements, list, loads, energy, err);
+    for (int v = 0; v < out->n && status == GW_OK; v++) {
+        int load = first_load(out, v);
+        joining context = { s, b, out, v };
+        status = gw_front_join(&x->front[x->of[load]], &y->front[y->of[load]], role_of, &context,
+                               &out->front[v], err);
     }
     return status;
+}
+
+/* Cuts a box across its longest direction; false where it is a single cell. */
+static bool cut(const box *whole, box *x, box *y)
+{
+    int way = 0;
+    for (int i = 1; i < 3; i++)
+        if (whole->high[i] - whole->low[i] >= whole->high[way] - whole->low[way]) way = i;
+    *x = *y = *whole;
+    x->high[way] = y->low[way] = (whole->low[way] + whole->high[way] + 1) / 2;
+    return whole->high[way] - whole->low[way] > 1;
+}
+
+/* On failure nothing is left to free. */
+static gw_status dissect(const gw_lobe_mesh *s, const box *b, piece *out, gw_error *err)
+{
+    gw_status status = GW_OK;
+    box low, high;
+    tell_apart(s, b, out);
+    if (!cut(b, &low, &high)) {
+        if (gw_lobe_has_cell(s, b->low[0], b->low[1])) status = cell_piece(s, b->low, out, err);
+    } else {
+        piece x, y = { 0 };
+        status = dissect(s, &low, &x, err);
+        if (status == GW_OK) status = dissect(s, &high, &y, err);
+        if (status == GW_OK) status = join(s, b, &x, &y, out, err);
+        piece_free(&x);
+        piece_free(&y);
+    }
+    if (status != GW_OK) piece_free(out);
+    return status;
+}
+
+/* All is eliminated but the load itself; what remains on the diagonal is its energy. */
+static double energy_of(const gw_lobe_mesh *s, const piece *p, int load)
+{
+    const gw_front *front = &p->front[p->of[load]];
+    int at = 0;
+    while (front->id[at] != gw_lobe_unknowns(s) + load) at++;
+    return front->k[(size_t)at * (size_t)(front->n + 1)];
 }
 
 gw_status gw_lobe_rates(const gw_layer *layer, int refine, gw_given_rates *rates, gw_error *err)
 {
-    double e[LOADS] = { 0.0 };
+    double e[LOADS];
     gw_lobe_mesh mesh;
-    gw_element *elements = NULL;
+    piece whole;
     gw_status status = gw_lobe_mesh_make(&mesh, layer, refine, err);
     if (status != GW_OK) return status;
-    elements = malloc((size_t)(mesh.nr * mesh.nt * mesh.nz) * sizeof *elements);
-    if (!elements) {
-        status = gw_fail(err, GW_E_NOMEM, "no memory for the rubber's elements");
+    if ((status = dissect(&mesh, &(box){ .high = { mesh.nr, mesh.nt, mesh.nz } }, &whole, err)) != GW_OK)
         goto done;
-    }
-    if ((status = all_matrices(&mesh, elements, err)) != GW_OK) goto done;
-    if ((status = solve_all(&mesh, elements, e, err)) != GW_OK) goto done;
+    for (int l = 0; l < LOADS; l++) e[l] = 8.0 * energy_of(&mesh, &whole, l);
+    piece_free(&whole);
     bool bonded = layer->inner == GW_INNER_BONDED;
-    *rates = (gw_given_rates){ .radial = { 8.0 * e[ALONG], 8.0 * e[ACROSS] },
-                               .axial = bonded ? 8.0 * e[AXIAL] : 0.0,
-                               .conical = { 8.0 * e[TILT_1], 8.0 * e[TILT_2] },
-                               .torsional = bonded ? 8.0 * e[TWIST] : 0.0 };
+    *rates = (gw_given_rates){ .radial = { e[ALONG], e[ACROSS] },
+                               .axial = bonded ? e[AXIAL] : 0.0,
+                               .conical = { e[TILT_1], e[TILT_2] },
+                               .torsional = bonded ? e[TWIST] : 0.0 };
 done:
-    free(elements);
     gw_lobe_mesh_free(&mesh);
     return status;
 }

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "bush/lobe_mesh.h"
 
-#include "bush/band.h"
 #include "bush/quadratic.h"
 #include "giveway/units.h"
 
@@ -22,7 +21,6 @@ void gw_lobe_mesh_free(gw_lobe_mesh *mesh)
     free(mesh->r);
     free(mesh->theta);
     free(mesh->t);
-    free(mesh->eq);
     *mesh = (gw_lobe_mesh){ 0 };
 }
 
@@ -99,8 +97,7 @@ gw_status gw_lobe_mesh_make(gw_lobe_mesh *mesh, const gw_layer *layer, int refin
     mesh->r = malloc(r * sizeof *mesh->r);
     mesh->theta = malloc(theta * sizeof *mesh->theta);
     mesh->t = malloc(t * sizeof *mesh->t);
-    mesh->eq = malloc(3 * r * theta * t * sizeof *mesh->eq);
-    if (!mesh->r || !mesh->theta || !mesh->t || !mesh->eq) {
+    if (!mesh->r || !mesh->theta || !mesh->t) {
         gw_lobe_mesh_free(mesh);
         return gw_fail(err, GW_E_NOMEM, "no memory for the rubber's mesh");
     }
@@ -113,75 +110,41 @@ bool gw_lobe_has_cell(const gw_lobe_mesh *mesh, int ci, int ct)
     return ct >= mesh->opening || ci < mesh->floor;
 }
 
-/* A node is there when any cell that it bounds is. */
-static bool has_node(const gw_lobe_mesh *m, int i, int j)
-{
-    int from_r = i > 0 ? (i - 1) / 2 : 0, to_r = i < 2 * m->nr ? i / 2 : m->nr - 1;
-    int from_t = j > 0 ? (j - 1) / 2 : 0, to_t = j < 2 * m->nt ? j / 2 : m->nt - 1;
-    for (int ct = from_t; ct <= to_t; ct++)
-        for (int ci = from_r; ci <= to_r; ci++)
-            if (gw_lobe_has_cell(m, ci, ct)) return true;
-    return false;
-}
-
-static bool is_free(const gw_lobe_mesh *m, int i, int j, int c, bool anti_first, bool anti_last)
-{
-    if (i == 2 * m->nr || (i == 0 && (m->layer->inner == GW_INNER_BONDED || c == 0))) return false;
-    bool on_first = j == 0 && gw_lobe_has_cell(m, 0, 0) && m->theta[0] == 0.0;
-    if (on_first && (c == 1) != anti_first) return false;
-    if (j == 2 * m->nt && (c == 1) != anti_last) return false;
-    return has_node(m, i, j);
-}
-
-void gw_lobe_local(int a, int offset[3])
+void gw_lobe_node(const int cell[3], int a, int node[3])
 {
     int at = a == 26 ? 13 : a < 13 ? a : a + 1;
-    offset[0] = at % 3;
-    offset[1] = at / 3 % 3;
-    offset[2] = at / 9;
+    node[0] = 2 * cell[0] + at % 3;
+    node[1] = 2 * cell[1] + at / 3 % 3;
+    node[2] = 2 * cell[2] + at / 9;
 }
 
-void gw_lobe_equations(const gw_lobe_mesh *mesh, const int cell[3], int eq[78])
+bool gw_lobe_is_free(const gw_lobe_mesh *mesh, const int node[3], int c, const bool anti[3])
 {
-    int across = 2 * mesh->nr + 1, round = 2 * mesh->nt + 1;
-    for (int a = 0; a < 26; a++) {
-        int o[3];
-        gw_lobe_local(a, o);
-        int node = ((2 * cell[2] + o[2]) * round + 2 * cell[1] + o[1]) * across + 2 * cell[0] + o[0];
-        for (int c = 0; c < 3; c++) eq[3 * a + c] = mesh->eq[3 * node + c];
+    enum { U, V, W };
+    if (node[0] == 2 * mesh->nr || (node[0] == 0 && (mesh->layer->inner == GW_INNER_BONDED || c == U)))
+        return false;
+    if (node[1] == 0 && mesh->theta[0] == 0.0 && (c == V) != anti[0]) return false;
+    if (node[1] == 2 * mesh->nt && (c == V) != anti[1]) return false;
+    return node[2] != 2 * mesh->nz || (c == W) == anti[2];
+}
+
+int gw_lobe_unknown(const gw_lobe_mesh *mesh, const int node[3], int c)
+{
+    return 3 * ((node[2] * (2 * mesh->nt + 1) + node[1]) * (2 * mesh->nr + 1) + node[0]) + c;
+}
+
+int gw_lobe_unknowns(const gw_lobe_mesh *mesh)
+{
+    return 3 * (2 * mesh->nr + 1) * (2 * mesh->nt + 1) * (2 * mesh->nz + 1);
+}
+
+bool gw_lobe_is_inside(const gw_lobe_mesh *mesh, int unknown, const int low[3], const int high[3])
+{
+    int cells[3] = { mesh->nr, mesh->nt, mesh->nz }, rest = unknown / 3;
+    for (int i = 0; i < 3; i++) {
+        int at = rest % (2 * cells[i] + 1);
+        rest /= 2 * cells[i] + 1;
+        if ((at == 2 * low[i] && low[i] > 0) || (at == 2 * high[i] && high[i] < cells[i])) return false;
     }
-}
-
-static void set_width(gw_lobe_mesh *m)
-{
-    m->width = 1;
-    for (int ck = 0; ck < m->nz; ck++)
-        for (int ct = 0; ct < m->nt; ct++)
-            for (int ci = 0; ci < m->nr; ci++) {
-                int eq[78], low = m->n, high = 0;
-                if (!gw_lobe_has_cell(m, ci, ct)) continue;
-                gw_lobe_equations(m, (const int[3]){ ci, ct, ck }, eq);
-                for (int k = 0; k < 78; k++) {
-                    if (eq[k] >= 0 && eq[k] < low) low = eq[k];
-                    if (eq[k] > high) high = eq[k];
-                }
-                if (high - low > m->width) m->width = high - low;
-            }
-}
-
-void gw_lobe_number(gw_lobe_mesh *m, bool anti_first, bool anti_last)
-{
-    int at = 0;
-    m->n = 0;
-    for (int k = 0; k <= 2 * m->nz; k++) {
-        if (k == 2 * m->nz) m->tail = m->n;
-        for (int j = 0; j <= 2 * m->nt; j++)
-            for (int i = 0; i <= 2 * m->nr; i++) {
-                bool centre = i % 2 && j % 2 && k % 2;
-                for (int c = 0; c < 3; c++, at++)
-                    m->eq[at] = !centre && is_free(m, i, j, c, anti_first, anti_last) ? m->n++ : GW_DOF_GIVEN;
-            }
-    }
-    m->tail = m->n - m->tail;
-    set_width(m);
+    return true;
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/** Mesh and numbering of one eighth of a bush with openings. */
+/** Mesh and unknowns of one eighth of a bush with openings. */
 #ifndef BUSH_LOBE_MESH_H
 #define BUSH_LOBE_MESH_H
 
@@ -10,8 +10,6 @@ typedef struct gw_lobe_mesh {
     int nr, nt, nz;        /**< cells in r, theta, z                                            */
     int floor, opening;    /**< first cell in r above the floor; first cell in theta past the opening */
     double *r, *theta, *t; /**< nodes, two per cell and one; t 1 at the free end, 0 in the middle  */
-    int *eq;               /**< equation of component c of node (i, j, k), r fastest                  */
-    int n, tail, width;    /**< as in gw_band                                                      */
 } gw_lobe_mesh;
 
 /** On failure nothing is left to free. */
@@ -22,13 +20,20 @@ void gw_lobe_mesh_free(gw_lobe_mesh *mesh);
 /** Is there rubber in the column of cells (ci, ct)? */
 bool gw_lobe_has_cell(const gw_lobe_mesh *mesh, int ci, int ct);
 
-/** Numbers the unknowns for antisymmetry (else symmetry) about theta = 0 and theta = 90 degrees. */
-void gw_lobe_number(gw_lobe_mesh *mesh, bool anti_first, bool anti_last);
+/** Node a of a cell (r fastest; the centre is the last of the 27) by its place in r, theta and z. */
+void gw_lobe_node(const int cell[3], int a, int node[3]);
 
-/** Offsets in r, theta, z of node a of a cell; the centre is the last of the 27. */
-void gw_lobe_local(int a, int offset[3]);
+/**
+ * Is component c (0 radial, 1 circumferential, 2 axial) of a node of the rubber an unknown? On the planes
+ * theta = 0, theta = 90 degrees and z = 0 a load is antisymmetric where `anti` says so, else symmetric.
+ */
+bool gw_lobe_is_free(const gw_lobe_mesh *mesh, const int node[3], int c, const bool anti[3]);
 
-/** Equations of the first 26 nodes of a cell. */
-void gw_lobe_equations(const gw_lobe_mesh *mesh, const int cell[3], int eq[78]);
+/** The name of component c of a node, below gw_lobe_unknowns. */
+int gw_lobe_unknown(const gw_lobe_mesh *mesh, const int node[3], int c);
+int gw_lobe_unknowns(const gw_lobe_mesh *mesh);
+
+/** Is an unknown of a box of cells, from `low` to before `high`, out of reach of the cells around it? */
+bool gw_lobe_is_inside(const gw_lobe_mesh *mesh, int unknown, const int low[3], const int high[3]);
 
 #endif

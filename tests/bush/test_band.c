@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The banded system against a dense solution by GSL's LU, narrow and wide, with and without a held tail. */
 #include "bush/band.h"
-#include "bush/band_panels.h"
+#include "bush/panels.h"
 #include "support/check.h"
 
 #include <gsl/gsl_blas.h>

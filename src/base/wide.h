@@ -1,0 +1,25 @@
+/* SPDX-License-Identifier: MIT */
+/** GW_WIDE before a function: with vectors as wide as the processor has. */
+#ifndef GIVEWAY_BASE_WIDE_H
+#define GIVEWAY_BASE_WIDE_H
+
+#include <limits.h> /* which C library it is */
+
+/*
+ * Compiled a second time for processors with AVX2, where the loader finds one. No fused multiply-add is in
+ * it, so both give the same bytes. Not under sanitisers, which are not yet awake when the loader asks.
+ */
+#if defined(__has_feature)
+#if __has_feature(address_sanitizer) || __has_feature(memory_sanitizer)
+#define GW_SANITISED
+#endif
+#elif defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
+#define GW_SANITISED
+#endif
+#if defined(__x86_64__) && defined(__GLIBC__) && !defined(GW_SANITISED)
+#define GW_WIDE __attribute__((target_clones("avx2", "default")))
+#else
+#define GW_WIDE
+#endif
+
+#endif
