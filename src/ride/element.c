@@ -52,7 +52,6 @@ static void update_bush(const gw_ride_model *model, gw_element *e)
     gw_lanes *k = e->now;
     gw_lanes_fill(k, 0.0);
     gw_lanes_axpy(k, e->rate, &model->law_now[e->law]);
-    if (!(e->series > 0.0)) return;
     gw_lanes give = gw_lanes_inverse(k), bracket;
     gw_lanes_fill(&bracket, 1.0 / (e->series * model->bracket_factor * gw_complex(1.0, e->series_loss)));
     gw_lanes_axpy(&give, 1.0, &bracket);
@@ -63,21 +62,22 @@ static void update_bush(const gw_ride_model *model, gw_element *e)
 static double complex damper_stiffness(const gw_element *e, double complex p)
 {
     double complex dashpot = p * e->rate;
-    return e->series > 0.0 ? dashpot * e->series / (e->series + dashpot) : dashpot;
+    return e->series > 0.0 ? gw_quotient(dashpot * e->series, e->series + dashpot) : dashpot;
 }
 
 /* Slip with relaxation in series with the inertia of the rolling wheel, multiplied through by p^2. */
 static double complex fore_aft_stiffness(const gw_wheel *w, double speed, double complex p)
 {
     double c = w->tyre_slip_stiffness, r2 = w->loaded_radius * w->loaded_radius;
-    return p * p / (p * p * (w->tyre_relaxation / c) + p * (speed / c) + r2 / w->spin_inertia);
+    return gw_quotient(p * p, p * p * (w->tyre_relaxation / c) + p * (speed / c) + r2 / w->spin_inertia);
 }
 
 static double complex fore_aft_slope(const gw_wheel *w, double speed, double complex p)
 {
     double c = w->tyre_slip_stiffness, r2 = w->loaded_radius * w->loaded_radius;
     double complex below = p * p * (w->tyre_relaxation / c) + p * (speed / c) + r2 / w->spin_inertia;
-    return (2.0 * p * below - p * p * (2.0 * p * (w->tyre_relaxation / c) + speed / c)) / (below * below);
+    return gw_quotient(2.0 * p * below - p * p * (2.0 * p * (w->tyre_relaxation / c) + speed / c),
+                       below * below);
 }
 
 /* Everything that is not in Re(K) with brackets and tyre spring comes in with its share. */
@@ -118,7 +118,7 @@ void gw_element_slope(const gw_ride_model *model, const gw_element *e, const gw_
     for (int i = 0; i < GW_LANES; i++) {
         double complex at = gw_lanes_get(p, i), slope = 0.0;
         if (e->kind == GW_ELEMENT_DAMPER) {
-            double complex part = e->series > 0.0 ? e->series / (e->series + at * e->rate) : 1.0;
+            double complex part = e->series > 0.0 ? gw_quotient(e->series, e->series + at * e->rate) : 1.0;
             slope = e->rate * part * part;
         } else if (e->kind == GW_ELEMENT_TYRE_VERTICAL) {
             slope = wheel->tyre_damping;
@@ -137,10 +137,17 @@ gw_lanes gw_element_deflection(const gw_element *e, const gw_lanes *x)
     return sum;
 }
 
-gw_lanes gw_element_force(const gw_element *e, const gw_lanes *x)
+gw_lanes gw_element_stiffness(const gw_ride_model *model, const gw_element *e)
 {
-    gw_lanes deflection = gw_element_deflection(e, x), k;
-    if (!e->constant) return gw_lanes_product(e->now, &deflection);
-    gw_lanes_fill(&k, e->k);
+    gw_lanes k;
+    if (!e->constant && !e->pure) return *e->now;
+    gw_lanes_fill(&k, e->constant ? e->k : 0.0);
+    if (e->pure) gw_lanes_axpy(&k, e->rate, &model->law_now[e->law]);
+    return k;
+}
+
+gw_lanes gw_element_force(const gw_ride_model *model, const gw_element *e, const gw_lanes *x)
+{
+    gw_lanes deflection = gw_element_deflection(e, x), k = gw_element_stiffness(model, e);
     return gw_lanes_product(&k, &deflection);
 }

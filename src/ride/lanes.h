@@ -7,27 +7,12 @@
 #ifndef RIDE_LANES_H
 #define RIDE_LANES_H
 
+#include "base/wide.h"
+
 #include <complex.h>
 #include <string.h>
 
 enum { GW_LANES = 8 };
-
-/*
- * Compiled a second time for processors with AVX2, where the loader finds one. No fused multiply-add is in
- * it, so both give the same bytes. Not under sanitisers, which are not yet awake when the loader asks.
- */
-#if defined(__has_feature)
-#if __has_feature(address_sanitizer) || __has_feature(memory_sanitizer)
-#define GW_SANITISED
-#endif
-#elif defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
-#define GW_SANITISED
-#endif
-#if defined(__x86_64__) && defined(__GLIBC__) && !defined(GW_SANITISED)
-#define GW_WIDE __attribute__((target_clones("avx2", "default")))
-#else
-#define GW_WIDE
-#endif
 
 typedef struct gw_lanes {
     double re[GW_LANES], im[GW_LANES];
@@ -40,6 +25,13 @@ static inline double complex gw_complex(double re, double im)
     double complex value;
     memcpy(&value, part, sizeof value);
     return value;
+}
+
+/** a / b. The numbers here are far from the ends of the range, which C's own quotient would test for. */
+static inline double complex gw_quotient(double complex a, double complex b)
+{
+    double re = creal(b), im = cimag(b), size = re * re + im * im;
+    return gw_complex((creal(a) * re + cimag(a) * im) / size, (cimag(a) * re - creal(a) * im) / size);
 }
 
 static inline double complex gw_lanes_get(const gw_lanes *a, int lane)

@@ -3,6 +3,7 @@
 #include "ride/model.h"
 
 #include <math.h>
+#include <stdint.h>
 #include <string.h>
 
 static gw_mat3 basis_along(gw_vec3 axis)
@@ -50,11 +51,26 @@ static bool same_law(const gw_dynamic_law *a, const gw_dynamic_law *b)
            a->payne_exponent == b->payne_exponent;
 }
 
+/* Bushes of one compound differ in their walls, and so in amplitude, but not in frequency. */
+static int like_law(const gw_ride_model *model, const gw_dynamic_law *law)
+{
+    int i = 0;
+    while (i < model->n_laws &&
+           (model->laws[i]->zener_gain != law->zener_gain || model->laws[i]->zener_tau != law->zener_tau ||
+            model->laws[i]->zener_alpha != law->zener_alpha))
+        i++;
+    return i;
+}
+
 static int law_index(gw_ride_model *model, const gw_dynamic_law *law)
 {
+    gw_dynamic_law steady = *law;
     for (int i = 0; i < model->n_laws; i++)
         if (same_law(model->laws[i], law)) return i;
+    steady.zener_gain = 0.0;
     model->laws[model->n_laws] = law;
+    model->law_steady[model->n_laws] = gw_dynamic_factor(&steady, 0.0, model->settings->amplitude);
+    model->law_like[model->n_laws] = like_law(model, law);
     return model->n_laws++;
 }
 
@@ -99,6 +115,7 @@ static void add_joint(gw_ride_model *model, int j)
         e->constant = law->dynamic.zener_gain == 0.0;
         e->series = i < 3 ? gw_ride_bracket(model->settings, joint) : 0.0;
         e->series_loss = model->settings->bracket_loss;
+        e->pure = !e->constant && !(e->series > 0.0);
         gw_element_add_twist(e, a, of_a[i], -1.0);
         gw_element_add_twist(e, b, of_b[i], 1.0);
     }
@@ -198,6 +215,20 @@ static void add_member_mass(gw_ride_model *model, int body)
             add_point_mass(model, body, corner->joints[j].at, corner->bodies[body].mass / count);
 }
 
+/* What is the same at every frequency but for its law is summed up once. */
+static void sum_pure(gw_ride_model *model)
+{
+    for (int k = 0; k < model->n_elements; k++) {
+        const gw_element *e = &model->elements[k];
+        if (!e->pure) continue;
+        double *sum = model->law_sum + (size_t)e->law * (size_t)model->n_entries;
+        for (int i = 0; i < e->n; i++)
+            for (int j = 0; j < e->n; j++)
+                if (e->dof[i] >= e->dof[j])
+                    sum[model->base[e->dof[i]] + e->dof[j]] += e->rate * (e->row[i] * e->row[j]);
+    }
+}
+
 static void add_masses(gw_ride_model *model)
 {
     const gw_wheel *wheel = &model->corner->wheel;
@@ -229,6 +260,14 @@ void gw_ride_model_brackets(gw_ride_model *model, double factor)
         if (model->held[r]) model->fixed[model->base[r] + r] += ground;
 }
 
+/* On whole cache lines: split loads would cost a tenth of a sweep, at the whim of the allocator. */
+static gw_lanes *allocate_lanes(gw_arena *arena, size_t n)
+{
+    const uintptr_t line = 64;
+    char *memory = gw_arena_alloc(arena, n + 1, sizeof(gw_lanes));
+    return memory ? (gw_lanes *)(void *)(memory + (line - (uintptr_t)memory % line) % line) : NULL;
+}
+
 static gw_status allocate_parts(gw_ride_model *model, gw_arena *arena, gw_error *err)
 {
     const gw_corner *corner = model->corner;
@@ -236,14 +275,18 @@ static gw_status allocate_parts(gw_ride_model *model, gw_arena *arena, gw_error 
     model->bodies = gw_arena_alloc(arena, (size_t)corner->n_bodies, sizeof *model->bodies);
     model->elements = gw_arena_alloc(arena, 6 * joints + 4, sizeof *model->elements);
     model->laws = gw_arena_alloc(arena, joints + 1, sizeof *model->laws);
+    model->law_steady = gw_arena_alloc(arena, joints + 1, sizeof *model->law_steady);
+    model->law_zener = gw_arena_alloc(arena, joints + 1, sizeof *model->law_zener);
+    model->law_like = gw_arena_alloc(arena, joints + 1, sizeof *model->law_like);
     model->law_now = gw_arena_alloc(arena, joints + 1, sizeof *model->law_now);
     model->paths = gw_arena_alloc(arena, joints + 2, sizeof *model->paths);
     model->start = gw_arena_alloc(arena, dofs, sizeof *model->start);
     model->base = gw_arena_alloc(arena, dofs, sizeof *model->base);
     model->held = gw_arena_alloc(arena, dofs, sizeof *model->held);
-    model->pivot = gw_arena_alloc(arena, dofs, sizeof *model->pivot);
-    bool ok = model->bodies && model->elements && model->laws && model->law_now && model->paths &&
-              model->start && model->base && model->held && model->pivot;
+    model->pivot = allocate_lanes(arena, dofs);
+    bool ok = model->bodies && model->elements && model->laws && model->law_steady && model->law_zener &&
+              model->law_like && model->law_now && model->paths && model->start && model->base &&
+              model->held && model->pivot;
     return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory while building the ride model");
 }
 
@@ -252,11 +295,12 @@ static gw_status allocate_matrices(gw_ride_model *model, gw_arena *arena, gw_err
     size_t entries = (size_t)model->n_entries;
     model->mass = gw_arena_alloc(arena, entries, sizeof *model->mass);
     model->fixed = gw_arena_alloc(arena, entries, sizeof *model->fixed);
-    model->factor = gw_arena_alloc(arena, entries, sizeof *model->factor);
-    bool ok = model->mass && model->fixed && model->factor;
+    model->factor = allocate_lanes(arena, entries);
+    model->law_sum = gw_arena_alloc(arena, (size_t)model->n_laws * entries + 1, sizeof *model->law_sum);
+    bool ok = model->mass && model->fixed && model->factor && model->law_sum;
     for (int k = 0; ok && k < model->n_elements; k++) {
         gw_element *e = &model->elements[k];
-        if (!e->constant) ok = (e->now = gw_arena_alloc(arena, 1, sizeof *e->now)) != NULL;
+        if (!e->constant && !e->pure) ok = (e->now = gw_arena_alloc(arena, 1, sizeof *e->now)) != NULL;
     }
     return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory while building the ride model");
 }
@@ -276,6 +320,7 @@ gw_status gw_ride_model_open(gw_ride_model *model, const gw_corner *corner, cons
     find_skyline(model);
     if ((st = allocate_matrices(model, arena, err)) != GW_OK) return st;
     add_masses(model);
+    sum_pure(model);
     if ((st = gw_ride_hold(model, arena, err)) != GW_OK) return st;
     gw_ride_model_brackets(model, 1.0);
     return GW_OK;

@@ -37,8 +37,9 @@ typedef struct gw_element {
     int law;                     /**< of a bush: index into the model's laws                        */
     int path;                    /**< attachment to the chassis whose force it carries; -1: none    */
     bool constant;               /**< stiffness does not depend on frequency                        */
+    bool pure;                   /**< its law times its rate and nothing else: added with its like   */
     double complex k;            /**< constant: stiffness with the present bracket factor           */
-    gw_lanes *now;               /**< not constant: stiffness at the frequencies last assembled      */
+    gw_lanes *now;               /**< neither: stiffness at the frequencies last assembled           */
 } gw_element;
 
 /** Where a body's coordinates are: velocity at `datum` and rotation, both along the columns of `basis`. */
@@ -62,7 +63,11 @@ typedef struct gw_ride_model {
     int chassis_x, chassis_z, wheel; /**< first of the upright's six: at the wheel centre, vehicle axes */
     int n_laws;
     const gw_dynamic_law **laws;
-    gw_lanes *law_now;
+    double complex *law_steady; /**< [n_laws] what a law is without its frequency                         */
+    gw_lanes *law_zener;        /**< [n_laws] its frequency, at those last assembled                      */
+    int *law_like;              /**< [n_laws] first law with the same frequency in it                     */
+    gw_lanes *law_now;          /**< [n_laws] the product                                                 */
+    double *law_sum; /**< [n_laws] skylines: sum of rate row row^T over the pure elements of a law */
     int n_elements;
     gw_element *elements;
     int n_paths;
@@ -116,7 +121,7 @@ void gw_element_add_twist(gw_element *element, const gw_ride_body *body, const d
 /** Constant stiffness of the element with the model's bracket factor. */
 double complex gw_element_constant(const gw_ride_model *model, const gw_element *element);
 
-/** Stiffness of a frequency-dependent element at eight p into element->now. */
+/** Stiffness of an element that is neither constant nor pure at eight p into element->now. */
 void gw_element_update(gw_ride_model *model, gw_element *element, const gw_lanes *p, gw_damping_share share);
 
 /** Derivative of an element's stiffness with p; the slow drift of a bush law with frequency is left out. */
@@ -126,8 +131,11 @@ void gw_element_slope(const gw_ride_model *model, const gw_element *element, con
 /** Deflection of an element: row times x. */
 gw_lanes gw_element_deflection(const gw_element *element, const gw_lanes *x);
 
-/** Force in an element: stiffness, as last assembled, times deflection. */
-gw_lanes gw_element_force(const gw_element *element, const gw_lanes *x);
+/** Stiffness of an element as last assembled with all of the damping. */
+gw_lanes gw_element_stiffness(const gw_ride_model *model, const gw_element *element);
+
+/** Force in an element: that stiffness times deflection. */
+gw_lanes gw_element_force(const gw_ride_model *model, const gw_element *element, const gw_lanes *x);
 
 /* skyline.c */
 

@@ -11,16 +11,27 @@
 #include <math.h>
 
 /* Bush laws know real frequencies only; a complex p counts by its size. */
+static void update_zener(const gw_dynamic_law *law, const gw_lanes *p, gw_lanes *out)
+{
+    const gw_dynamic_law zener = { .ratio = 1.0,
+                                   .zener_gain = law->zener_gain,
+                                   .zener_tau = law->zener_tau,
+                                   .zener_alpha = law->zener_alpha };
+    for (int l = 0; l < GW_LANES; l++) {
+        double size = p->re[l] == 0.0 ? fabs(p->im[l]) : hypot(p->re[l], p->im[l]);
+        gw_lanes_put(out, l, gw_dynamic_factor(&zener, size / (2.0 * GW_PI), 0.0));
+    }
+}
+
 static void update_laws(gw_ride_model *model, const gw_lanes *p)
 {
     for (int i = 0; i < model->n_laws; i++) {
+        int like = model->law_like[i];
+        gw_lanes steady;
         if (model->laws[i]->zener_gain == 0.0) continue;
-        for (int l = 0; l < GW_LANES; l++) {
-            double size = p->re[l] == 0.0 ? fabs(p->im[l]) : hypot(p->re[l], p->im[l]);
-            double hz = size / (2.0 * GW_PI);
-            double complex factor = gw_dynamic_factor(model->laws[i], hz, model->settings->amplitude);
-            gw_lanes_put(&model->law_now[i], l, factor);
-        }
+        if (like == i) update_zener(model->laws[i], p, &model->law_zener[i]);
+        gw_lanes_fill(&steady, model->law_steady[i]);
+        model->law_now[i] = gw_lanes_product(&steady, &model->law_zener[like]);
     }
 }
 
@@ -33,6 +44,16 @@ static inline void add_element(gw_ride_model *model, const gw_element *e)
                               e->now);
 }
 
+/* All the pure elements of a law. */
+static inline void add_law(gw_ride_model *model, int law, gw_damping_share share)
+{
+    const double *sum = model->law_sum + (size_t)law * (size_t)model->n_entries;
+    gw_lanes k = model->law_now[law];
+    for (int l = 0; l < GW_LANES; l++) k.im[l] *= share;
+    for (int i = 0; i < model->n_entries; i++)
+        if (sum[i] != 0.0) gw_lanes_axpy(&model->factor[i], sum[i], &k);
+}
+
 GW_WIDE void gw_ride_assemble(gw_ride_model *model, const gw_lanes *p, gw_damping_share share)
 {
     gw_lanes p2 = gw_lanes_product(p, p);
@@ -43,9 +64,11 @@ GW_WIDE void gw_ride_assemble(gw_ride_model *model, const gw_lanes *p, gw_dampin
         for (int l = 0; l < GW_LANES; l++) d->im[l] = im + m * p2.im[l];
     }
     update_laws(model, p);
+    for (int i = 0; i < model->n_laws; i++)
+        if (model->laws[i]->zener_gain != 0.0) add_law(model, i, share);
     for (int k = 0; k < model->n_elements; k++) {
         gw_element *e = &model->elements[k];
-        if (e->constant) continue;
+        if (e->constant || e->pure) continue;
         gw_element_update(model, e, p, share);
         add_element(model, e);
     }
@@ -96,6 +119,7 @@ GW_WIDE void gw_ride_slope_times(const gw_ride_model *model, const gw_lanes *p, 
     for (int r = 0; r < model->n; r++) {
         const double *m = model->mass + model->base[r];
         for (int c = model->start[r]; c <= r; c++) {
+            if (m[c] == 0.0) continue;
             gw_lanes_axpy(&y[r], 2.0 * m[c], &x[c]);
             if (c < r) gw_lanes_axpy(&y[c], 2.0 * m[c], &x[r]);
         }
