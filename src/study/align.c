@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* Every kit in every corner that has a target: its sensitivities, its settings, and what else they do. */
+#include "base/parallel.h"
 #include "study/align_parts.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 static bool wants(const gw_run *run, int kit, gw_axle axle)
@@ -129,24 +131,60 @@ static gw_status run_item(gw_run *run, gw_align_study *study, gw_align_item *ite
     return GW_OK;
 }
 
-static gw_status run_all(gw_run *run, gw_align_study *study, gw_error *err)
+/* One kit in one corner: works in a study of its own, which the others do not see. */
+typedef struct align_job {
+    gw_run run;
+    gw_align_study part;
+    gw_align_item *item; /* where the result goes */
+    gw_status status;
+    gw_error err;
+} align_job;
+
+static void work(void *context, int index)
+{
+    align_job *job = (align_job *)context + index;
+    job->status = run_item(&job->run, &job->part, job->item, &job->err);
+}
+
+/* In the order of the case: what was found, or the first failure. */
+static gw_status gather(align_job *jobs, gw_align_study *study, gw_error *err)
+{
+    gw_status status = GW_OK;
+    for (int i = 0; i < study->n; i++) {
+        gw_align_study *part = &jobs[i].part;
+        if (status == GW_OK && jobs[i].status != GW_OK)
+            status = gw_fail(err, jobs[i].status, "%s", jobs[i].err.msg);
+        if (status == GW_OK)
+            status = gw_run_add_warnings(&study->arena, &study->warning, &study->n_warnings, part->warning,
+                                         part->n_warnings, err);
+        gw_arena_absorb(&study->arena, &part->arena);
+    }
+    return status;
+}
+
+static gw_status run_all(const gw_run *run, gw_align_study *study, gw_error *err)
 {
     int room = count_items(run);
     if (!room)
         return gw_fail(err, GW_E_SCHEMA, "%s: align: missing%s; give a target and adjusters", run->c->path,
                        run->wanted->only_axle ? " for this corner" : "");
     study->item = gw_arena_alloc(&study->arena, (size_t)room, sizeof *study->item);
-    if (!study->item) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
+    align_job *jobs = calloc((size_t)room, sizeof *jobs);
+    if (!study->item || !jobs) {
+        free(jobs);
+        return gw_fail(err, GW_E_NOMEM, "out of memory for results");
+    }
     for (int k = 0; k < run->c->n_kits; k++)
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
             if (!wants(run, k, a)) continue;
-            gw_align_item *item = &study->item[study->n++];
-            item->kit = k;
-            item->axle = a;
-            gw_status status = run_item(run, study, item, err);
-            if (status != GW_OK) return status;
+            gw_align_item *item = &study->item[study->n];
+            *item = (gw_align_item){ .kit = k, .axle = a };
+            jobs[study->n++] = (align_job){ .run = *run, .item = item };
         }
-    return GW_OK;
+    gw_parallel(study->n, work, jobs);
+    gw_status status = gather(jobs, study, err);
+    free(jobs);
+    return status;
 }
 
 gw_status gw_study_align(const gw_case *c, const gw_selection *wanted, gw_align_study *out, gw_error *err)

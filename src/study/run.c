@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "study/run.h"
 
+#include <string.h>
+
 /* The height left out: half the track times dy/dz of the contact patch at S0, with the first kit. */
 static gw_status roll_centre(gw_run *run, gw_axle axle, gw_error *err)
 {
@@ -95,6 +97,19 @@ void gw_run_close_corner(gw_run *run)
     gw_state_free(&run->state);
     gw_corner_close(run->ws);
     run->ws = NULL;
+}
+
+gw_status gw_run_add_warnings(gw_arena *arena, const char ***list, int *n, const char **more, int n_more,
+                              gw_error *err)
+{
+    if (!n_more) return GW_OK;
+    const char **all = gw_arena_alloc(arena, (size_t)(*n + n_more), sizeof *all);
+    if (!all) return gw_fail(err, GW_E_NOMEM, "out of memory for warnings");
+    if (*n) memcpy(all, *list, (size_t)*n * sizeof *all);
+    memcpy(all + *n, more, (size_t)n_more * sizeof *all);
+    *list = all;
+    *n += n_more;
+    return GW_OK;
 }
 
 static void fill_item(gw_run *run, gw_deflection *item)

@@ -30,6 +30,10 @@ bool gw_run_wants_load(const gw_run *run, int load, gw_axle axle);
 gw_status gw_run_open_corner(gw_run *run, int kit, gw_axle axle, gw_error *err);
 void gw_run_close_corner(gw_run *run);
 
+/** More lines behind a list of them; the list is made anew in the arena, the lines are not copied. */
+gw_status gw_run_add_warnings(gw_arena *arena, const char ***list, int *n, const char **more, int n_more,
+                              gw_error *err);
+
 /**
  * Solve the open corner; run->state holds the equilibrium and `item` everything but its joints' memory:
  * item->result.joints must have room for every joint of the corner.

@@ -2,10 +2,12 @@
 /* Every kit in every corner along its path through bump and rebound. */
 #include "study/travel.h"
 
+#include "base/parallel.h"
 #include "giveway/units.h"
 #include "giveway/vehicle_anti.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 static const double SAME_TRAVEL = 1e-9; /* travels nearer than this are one [m] */
@@ -38,15 +40,11 @@ static gw_status check_plan(const gw_travel_plan *plan, gw_error *err)
 gw_status gw_travel_warn(gw_travel_job *job, const char *text, gw_error *err)
 {
     gw_travel_study *out = job->out;
-    const char **all = gw_arena_alloc(&out->arena, (size_t)out->n_warnings + 1, sizeof *all);
     gw_error line = { 0 };
     gw_fail(&line, GW_OK, "kit %s: %s", job->run.c->kits[job->run.kit].name, text);
-    char *kept = gw_arena_strdup(&out->arena, line.msg);
-    if (!all || !kept) return gw_fail(err, GW_E_NOMEM, "out of memory for warnings");
-    if (out->n_warnings) memcpy(all, out->warning, (size_t)out->n_warnings * sizeof *all);
-    all[out->n_warnings++] = kept;
-    out->warning = all;
-    return GW_OK;
+    const char *kept = gw_arena_strdup(&out->arena, line.msg);
+    if (!kept) return gw_fail(err, GW_E_NOMEM, "out of memory for warnings");
+    return gw_run_add_warnings(&out->arena, &out->warning, &out->n_warnings, &kept, 1, err);
 }
 
 gw_status gw_travel_state(gw_travel_job *job, gw_corner_ws *ws, const gw_corner_load *load, double travel,
@@ -172,6 +170,9 @@ static bool wants_load(const gw_run *run, int load, gw_axle axle)
 static gw_status run_corner(gw_travel_job *job, int kit, gw_axle axle, gw_error *err)
 {
     gw_run *run = &job->run;
+    job->report.joints = job->joints;
+    job->out->item = gw_arena_alloc(&job->out->arena, (size_t)run->c->n_loads + 1, sizeof *job->out->item);
+    if (!job->out->item) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
     gw_status status = gw_run_open_corner(run, kit, axle, err);
     for (int i = 0; status == GW_OK && i < gw_corner_warnings(run->ws); i++)
         status = gw_travel_warn(job, gw_corner_warning(run->ws, i), err);
@@ -182,17 +183,68 @@ static gw_status run_corner(gw_travel_job *job, int kit, gw_axle axle, gw_error 
     return status;
 }
 
-static gw_status run_all(gw_travel_job *job, gw_error *err)
+/* One kit in one corner: works in a study of its own, which the others do not see. */
+typedef struct corner_piece {
+    gw_travel_job job;
+    gw_travel_study part;
+    int kit;
+    gw_axle axle;
+    gw_status status;
+    gw_error err;
+} corner_piece;
+
+static void work(void *context, int index)
 {
-    const gw_case *c = job->run.c;
-    size_t most = (size_t)c->n_kits * GW_AXLES * ((size_t)c->n_loads + 1);
+    corner_piece *piece = (corner_piece *)context + index;
+    piece->job.out = &piece->part;
+    piece->status = run_corner(&piece->job, piece->kit, piece->axle, &piece->err);
+}
+
+/* In the order of the case: what was found, or the first failure. */
+static gw_status gather(corner_piece *pieces, int n, gw_travel_study *out, gw_error *err)
+{
     gw_status status = GW_OK;
-    job->out->item = gw_arena_alloc(&job->out->arena, most, sizeof *job->out->item);
-    if (!job->out->item) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
+    for (int i = 0; i < n; i++) {
+        gw_travel_study *part = &pieces[i].part;
+        if (status == GW_OK && pieces[i].status != GW_OK)
+            status = gw_fail(err, pieces[i].status, "%s", pieces[i].err.msg);
+        if (status == GW_OK)
+            status = gw_run_add_warnings(&out->arena, &out->warning, &out->n_warnings, part->warning,
+                                         part->n_warnings, err);
+        if (status == GW_OK) {
+            memcpy(out->item + out->n, part->item, (size_t)part->n * sizeof *part->item);
+            out->n += part->n;
+        }
+        gw_arena_absorb(&out->arena, &part->arena);
+    }
+    return status;
+}
+
+static gw_status run_all(const gw_run *run, gw_travel_study *out, gw_error *err)
+{
+    const gw_case *c = run->c;
+    size_t corners = (size_t)c->n_kits * GW_AXLES, most = corners * ((size_t)c->n_loads + 1);
+    int n = 0;
+    corner_piece *pieces = calloc(corners + 1, sizeof *pieces);
+    out->item = gw_arena_alloc(&out->arena, most, sizeof *out->item);
+    gw_status status = GW_OK;
+    if (!pieces || !out->item) {
+        status = gw_fail(err, GW_E_NOMEM, "out of memory for results");
+        goto done;
+    }
     for (int k = 0; k < c->n_kits; k++)
-        for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++)
-            if (gw_run_wants_kit(&job->run, k) && gw_run_wants_axle(&job->run, a))
-                status = run_corner(job, k, a, err);
+        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+            if (!gw_run_wants_kit(run, k) || !gw_run_wants_axle(run, a)) continue;
+            corner_piece *piece = &pieces[n++];
+            piece->job.run = *run;
+            piece->part.plan = out->plan;
+            piece->kit = k;
+            piece->axle = a;
+        }
+    gw_parallel(n, work, pieces);
+    status = gather(pieces, n, out, err);
+done:
+    free(pieces);
     return status;
 }
 
@@ -211,13 +263,12 @@ gw_status gw_study_travel(const gw_case *c, const gw_selection *wanted, const gw
                           gw_travel_study *out, gw_error *err)
 {
     gw_travel_study study = { .plan = *plan };
-    gw_travel_job job = { .out = &study };
-    job.report.joints = job.joints;
+    gw_run run;
     gw_status status = check_plan(plan, err);
     if (status != GW_OK) return status;
-    status = open_run(&job.run, c, wanted, err);
-    if (status == GW_OK) status = run_all(&job, err);
-    gw_run_close(&job.run);
+    status = open_run(&run, c, wanted, err);
+    if (status == GW_OK) status = run_all(&run, &study, err);
+    gw_run_close(&run);
     if (status != GW_OK) {
         gw_travel_study_free(&study);
         return status;
