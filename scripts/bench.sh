@@ -1,9 +1,9 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
 # One table of speed and memory: bench.sh BUILD_DIR
-# First the benchmarks of the library, one after another; each prints rows "what TAB value TAB unit"
-# (other lines are shown as they are). Then whole processes of every command on the demonstration
-# case: the median of several runs.
+# First the benchmarks of the library, one after another; each prints rows "what TAB value TAB unit", and
+# headings without tabs. Then whole processes of every command on the demonstration case, and some of them
+# once more on one processor. Ratios are of times of the same run.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 B=$1
@@ -13,36 +13,57 @@ out=$B/bench
 rm -rf "$out" && mkdir -p "$out"
 export LC_ALL=C NO_COLOR=1
 
-row() { printf '%-48s %12s  %s\n' "$1" "$2" "$3"; }
+heading() { printf '\n%s\n' "$1"; }
+row() { printf '  %-44s %9s  %s\n' "$1" "$2" "$3"; }
+process_row() { printf '  %-28s %10s %10s %12s %10s\n' "$@" | sed 's, *$,,'; }
 
 model=$(sed -n 's/^model name[^:]*: //p' /proc/cpuinfo 2>/dev/null | head -n 1)
-echo "on ${model:-an unnamed processor}, $(nproc 2>/dev/null || echo 1) cores, $(cc --version | head -n 1)"
-echo
-row "what" "value" "unit"
-row "----" "-----" "----"
+processors=$(getconf _NPROCESSORS_ONLN 2>/dev/null || echo 1)
+load=$(cut -d ' ' -f 1 /proc/loadavg 2>/dev/null || echo unknown)
+echo "giveway $("$B/giveway" --version | awk '{print $NF}'), measured on $(date +%Y-%m-%d)"
+echo "${model:-an unnamed processor}, $processors processors, load before $load; $(cc --version | head -n 1)"
+
+if awk -v load="$load" 'BEGIN { exit !(load > 0.5) }'; then
+    echo "Other programs were running: wall times of processes are too long, processor times are not."
+fi
 
 for program in "$B"/tests/bench/bench_*; do
     case $program in *.[od] | *\*) continue ;; esac
     "$program" | while IFS=$'\t' read -r what value unit; do
-        if [ -n "${value:-}" ]; then row "$what" "$value" "${unit:-}"; else echo "$what"; fi
+        if [ -n "${value:-}" ]; then row "$what" "$value" "${unit:-}"; else heading "$what"; fi
     done
 done
 
+measure() { "$B/tests/bench/measure" "$runs" "$@"; }
+
 process() { # LABEL ARGUMENT...
-    local label=$1 median least memory status
+    local label=$1 median least used memory status
     shift
-    IFS=$'\t' read -r median least memory status < <("$B/tests/bench/measure" "$runs" "$B/giveway" "$@")
-    if [ "$status" != 0 ]; then
-        row "$label" "-" "exit status $status"
-    else
-        row "$label, whole process" "$median" "ms (least $least, memory $memory MB)"
-    fi
+    IFS=$'\t' read -r median least used memory status < <(measure "$B/giveway" "$@")
+    if [ "$status" != 0 ]; then median="status $status" least=- used=- memory=-; fi
+    process_row "$label" "$median" "$least" "$used" "$memory"
 }
 
+heading "Whole processes on $case, $runs runs each"
+process_row "" "median ms" "least ms" "processor ms" "memory MB"
 for command in $("$B/giveway" help | sed -nE 's/^  ([a-z]+) .*/\1/p' | grep -vx help); do
     case $command in
-    report) process "report, with charts" report "$case" -o "$out/report" ;;
+    report) process "report, with its charts" report "$case" -o "$out/report" ;;
     *) process "$command" "$command" "$case" ;;
     esac
 done
 process "compare, with charts" compare "$case" -o "$out/compare"
+
+# The program still starts a thread a processor; they share one.
+alone() { # COMMAND
+    local one all
+    one=$(measure taskset -c 0 "$B/giveway" "$1" "$case" | cut -f 2)
+    all=$(measure "$B/giveway" "$1" "$case" | cut -f 2)
+    process_row "$1" "$one" "$all" "$(awk "BEGIN { printf \"%.2f\", $one / $all }")" ""
+}
+
+if [ "$processors" -gt 1 ] && command -v taskset >/dev/null; then
+    heading "One processor against all $processors, least of $runs runs"
+    process_row "" "one ms" "all ms" "times faster" ""
+    for command in compare travel ride align; do alone "$command"; done
+fi

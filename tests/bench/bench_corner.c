@@ -1,23 +1,15 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Nonlinear load cases a second on one core, and what dense LU factorisation alone would take for the same
+ * Nonlinear load cases a second on one thread, and what dense LU factorisation alone would take for the same
  * number of iterations: both in one run, so that the ratio holds on any machine.
  */
+#include "bench/clock.h"
 #include "support/corner_fixture.h"
 
 #include <gsl/gsl_errno.h>
 #include <gsl/gsl_linalg.h>
-#include <stdio.h>
-#include <time.h>
 
 enum { CASES = 20000, LOADS = 12 };
-
-static double now(void)
-{
-    struct timespec t;
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &t);
-    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
-}
 
 /* Braking, cornering and driving at different travel, so that no load is a neighbour of the last. */
 static gw_corner_load load_of(int i)
@@ -42,13 +34,13 @@ static int solve_all(double *seconds, long *iterations)
         gw_corner_close(ws);
         return 1;
     }
-    double start = now();
+    double start = bench_seconds();
     for (int i = 0; i < CASES; i++) {
         gw_corner_load load = load_of(i);
         if (gw_corner_solve(ws, &load, GW_AT_TRAVEL, &state, &err) != GW_OK) fprintf(stderr, "%s\n", err.msg);
         *iterations += state.iterations;
     }
-    *seconds = now() - start;
+    *seconds = bench_seconds() - start;
     gw_state_free(&state);
     gw_corner_close(ws);
     return 0;
@@ -69,13 +61,13 @@ static double dense_seconds(long iterations)
             for (size_t j = 0; j < n; j++)
                 gsl_matrix_set(a, i, j, i == j ? 9.0 : 1.0 / (1.0 + (double)(i * 7 + j * 3)));
         }
-        double start = now();
+        double start = bench_seconds();
         for (long i = 0; i < iterations; i++) {
             gsl_matrix_memcpy(lu, a);
             gsl_linalg_LU_decomp(lu, p, &sign);
             gsl_linalg_LU_solve(lu, p, b, x);
         }
-        seconds = now() - start;
+        seconds = bench_seconds() - start;
     }
     gsl_matrix_free(a);
     gsl_matrix_free(lu);
@@ -92,8 +84,9 @@ int main(void)
     gsl_set_error_handler_off();
     if (solve_all(&seconds, &iterations)) return 1;
     double dense = dense_seconds(iterations);
-    printf("corner: nonlinear load cases\t%.0f\ta second, one core\n", CASES / seconds);
-    printf("corner: iterations a load case\t%.2f\t\n", (double)iterations / CASES);
-    printf("corner: time to dense LU alone\t%.2f\tof the same iterations\n", seconds / dense);
+    puts("Loads on a corner of six parts, nonlinear (one thread)");
+    bench_row("load cases solved", CASES / seconds, 0, "a second");
+    bench_row("Newton steps", (double)iterations / CASES, 2, "a load case");
+    bench_row("time of a step, all of it", seconds / dense, 2, "of a dense LU solution alone, this run");
     return 0;
 }

@@ -1,63 +1,71 @@
 /* SPDX-License-Identifier: MIT */
-/* Milliseconds a kit for the whole of ride in one corner: invented corners and those of a demonstration car.
+/*
+ * Milliseconds a kit for the whole of ride in one corner: invented corners and those of a demonstration car.
+ * Least of several runs: what is more is the machine's.
  */
+#include "bench/clock.h"
 #include "ride/corners.h"
 
 #include "giveway/casefile.h"
 #include "giveway/study.h"
 
 #include <gsl/gsl_errno.h>
-#include <stdio.h>
-#include <time.h>
+#include <math.h>
 
-static double milliseconds(void)
+/* Least time of one solution [ms]; negative where it fails. */
+static double least_ms(const gw_corner *corner, const gw_fit *fit, const gw_ride *ride,
+                       const gw_ride_options *options, int *frequencies)
 {
-    struct timespec now;
-    clock_gettime(CLOCK_MONOTONIC, &now);
-    return 1e3 * (double)now.tv_sec + 1e-6 * (double)now.tv_nsec;
-}
-
-static int solve(const char *name, const gw_corner *corner, const gw_fit *fit, const gw_ride *ride,
-                 const gw_ride_options *options)
-{
-    const int repeat = 100;
-    int evaluations = 0;
-    double best = 1e9;
-    for (int i = 0; i < repeat; i++) {
+    double least = HUGE_VAL;
+    for (int i = 0; i < 40; i++) {
         gw_ride_result r = { 0 };
         gw_error err = { 0 };
-        double start = milliseconds();
+        double start = bench_seconds();
         if (gw_ride_solve(corner, fit, ride, options, &r, &err) != GW_OK) {
-            fprintf(stderr, "%s: %s\n", name, err.msg);
-            return 1;
+            fprintf(stderr, "%s\n", err.msg);
+            return -1.0;
         }
-        double took = milliseconds() - start;
-        if (took < best) best = took;
-        evaluations = r.evaluations;
+        least = fmin(least, 1e3 * (bench_seconds() - start));
+        *frequencies = r.evaluations;
         gw_ride_result_free(&r);
     }
-    printf("ride, %s\t%.2f\tms a corner (%d frequencies)\n", name, best, evaluations);
+    return least;
+}
+
+/* Everything; beside it the figures and their ranges alone, which is what `compare` shows. */
+static int time_corner(const char *name, const gw_corner *corner, const gw_fit *fit, const gw_ride *ride)
+{
+    const gw_ride_options all = { 0 }, figures = { .no_curve = true, .no_obstacle = true };
+    int frequencies = 0, fewer = 0;
+    char unit[80];
+    double ms = least_ms(corner, fit, ride, &all, &frequencies);
+    double alone = least_ms(corner, fit, ride, &figures, &fewer);
+    if (ms < 0.0 || alone < 0.0) return 1;
+    snprintf(unit, sizeof unit, "ms, %d frequencies; figures alone %.2f ms", frequencies, alone);
+    bench_row(name, ms, 2, unit);
     return 0;
 }
 
-static int run(const char *name, const test_corner *t, const gw_ride_options *options)
+static int time_test_corner(const char *name, test_corner *t)
 {
-    return solve(name, &t->corner, t->fit, &t->ride, options);
+    t->ride.has_obstacle = true;
+    t->ride.obstacle_height = 0.02;
+    t->ride.obstacle_length = 0.3;
+    for (int j = 0; j < t->corner.n_joints; j++)
+        t->fit[j].law.dynamic =
+            (gw_dynamic_law){ .ratio = 1, .zener_gain = 0.9, .zener_tau = 3e-4, .zener_alpha = 0.4 };
+    return time_corner(name, &t->corner, t->fit, &t->ride);
 }
 
-/* Each kit of the demonstration car in one corner: figures as `compare` needs them, and everything. */
 static int run_case(const gw_case *c, const gw_laws *laws, gw_axle axle)
 {
-    const gw_ride_options all = { 0 }, figures = { .no_curve = true, .no_obstacle = true };
     int failed = 0;
     for (int k = 0; k < c->n_kits && k < 3; k++) {
         gw_fit fit[GW_MAX_JOINTS];
         char name[80];
         gw_fit_kit(c, laws, k, axle, fit);
-        snprintf(name, sizeof name, "saloon %s, %.20s, figures", c->corners[axle].name, c->kits[k].name);
-        failed |= solve(name, &c->corners[axle], fit, &c->ride, &figures);
-        snprintf(name, sizeof name, "saloon %s, %.20s, everything", c->corners[axle].name, c->kits[k].name);
-        failed |= solve(name, &c->corners[axle], fit, &c->ride, &all);
+        snprintf(name, sizeof name, "demonstration car, %s, %.20s", c->corners[axle].name, c->kits[k].name);
+        failed |= time_corner(name, &c->corners[axle], fit, &c->ride);
     }
     return failed;
 }
@@ -79,34 +87,15 @@ static int run_demonstration(void)
     return failed;
 }
 
-static void with_rubber_law(test_corner *t)
-{
-    for (int j = 0; j < t->corner.n_joints; j++)
-        t->fit[j].law.dynamic =
-            (gw_dynamic_law){ .ratio = 1, .zener_gain = 0.9, .zener_tau = 3e-4, .zener_alpha = 0.4 };
-}
-
 int main(void)
 {
-    const gw_ride_options all = { 0 }, figures = { .no_curve = true, .no_obstacle = true };
     test_corner t;
     int failed = 0;
     gsl_set_error_handler_off();
+    puts("Ride, everything of one kit in one corner (one thread)");
     double_wishbone(&t, rubber_rates());
-    t.ride.has_obstacle = true;
-    t.ride.obstacle_height = 0.02;
-    t.ride.obstacle_length = 0.3;
-    failed |= run("three members, figures and range", &t, &figures);
-    failed |= run("three members, with curves and obstacle", &t, &all);
-    with_rubber_law(&t);
-    failed |= run("three members, rubber laws, everything", &t, &all);
+    failed |= time_test_corner("three members on rubber", &t);
     tension_corner(&t, rubber_rates());
-    t.ride.has_obstacle = true;
-    t.ride.obstacle_height = 0.02;
-    t.ride.obstacle_length = 0.3;
-    failed |= run("four members, figures and range", &t, &figures);
-    failed |= run("four members, with curves and obstacle", &t, &all);
-    with_rubber_law(&t);
-    failed |= run("four members, rubber laws, everything", &t, &all);
+    failed |= time_test_corner("four members on rubber", &t);
     return failed | run_demonstration();
 }
