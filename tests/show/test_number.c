@@ -7,6 +7,7 @@
 #include <float.h>
 #include <locale.h>
 #include <math.h>
+#include <stdio.h>
 #include <stdlib.h>
 
 static void fixed_rounds_and_drops_the_sign_of_zero(void **state)
