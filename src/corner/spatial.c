@@ -33,25 +33,28 @@ bool gw_lu6_factor(gw_lu6 *lu, const gw_block block)
     return true;
 }
 
-void gw_lu6_solve(const gw_lu6 *lu, double *b, int n, int stride)
+/* The number of columns is known where this is called, so a row of them becomes a few vectors. */
+static inline void substitute(const double *restrict a, const int *restrict pivot, double *restrict b, int n)
 {
-    const double *a = lu->a;
-    for (int k = 0; k < 6; k++) {
-        int p = lu->pivot[k];
-        if (p != k)
-            for (int j = 0; j < n; j++) {
-                double t = b[k * stride + j];
-                b[k * stride + j] = b[p * stride + j];
-                b[p * stride + j] = t;
-            }
-    }
+    for (int k = 0; k < 6; k++)
+        if (pivot[k] != k) swap_rows(b, n, pivot[k], k);
     for (int i = 1; i < 6; i++)
         for (int k = 0; k < i; k++)
-            for (int j = 0; j < n; j++) b[i * stride + j] -= a[6 * i + k] * b[k * stride + j];
+            for (int j = 0; j < n; j++) b[i * n + j] -= a[6 * i + k] * b[k * n + j];
     for (int i = 5; i >= 0; i--) {
         for (int k = i + 1; k < 6; k++)
-            for (int j = 0; j < n; j++) b[i * stride + j] -= a[6 * i + k] * b[k * stride + j];
+            for (int j = 0; j < n; j++) b[i * n + j] -= a[6 * i + k] * b[k * n + j];
         double inverse = 1.0 / a[6 * i + i];
-        for (int j = 0; j < n; j++) b[i * stride + j] *= inverse;
+        for (int j = 0; j < n; j++) b[i * n + j] *= inverse;
     }
+}
+
+void gw_lu6_solve_pair(const gw_lu6 *lu, double b[12])
+{
+    substitute(lu->a, lu->pivot, b, 2);
+}
+
+void gw_lu6_solve_block(const gw_lu6 *lu, gw_block b)
+{
+    substitute(lu->a, lu->pivot, b, 6);
 }

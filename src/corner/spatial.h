@@ -41,7 +41,8 @@ typedef struct gw_lu6 {
 
 bool gw_lu6_factor(gw_lu6 *lu, const gw_block a);
 
-/** Solve for `n` right-hand sides, stored as rows of `stride` numbers: b[i * stride + j], in place. */
-void gw_lu6_solve(const gw_lu6 *lu, double *b, int n, int stride);
+/** Solve in place for two columns, or for six; rows one after the other. */
+void gw_lu6_solve_pair(const gw_lu6 *lu, double b[12]);
+void gw_lu6_solve_block(const gw_lu6 *lu, gw_block b);
 
 #endif

@@ -84,7 +84,8 @@ gw_status gw_system_build(gw_corner_ws *ws, gw_error *err)
 }
 
 /* y -= A x for n columns, rows of `stride` numbers. */
-static void subtract_product(double *y, const double *a, const double *x, int n)
+static inline void subtract_product(double *restrict y, const double *restrict a, const double *restrict x,
+                                    int n)
 {
     for (int i = 0; i < 6; i++)
         for (int k = 0; k < 6; k++) {
@@ -97,11 +98,11 @@ static bool eliminate(gw_system *s, int m)
 {
     gw_lu6 *lu = &s->lu[m];
     if (!gw_lu6_factor(lu, s->block[s->slot[m][m]])) return false;
-    gw_lu6_solve(lu, s->rhs[m], 2, 2);
+    gw_lu6_solve_pair(lu, s->rhs[m]);
     for (int j = 0; j < s->n_near[m]; j++) {
         int b = s->near[m][j];
         memcpy(s->coupling[b], s->block[s->slot[m][b]], sizeof(gw_block));
-        gw_lu6_solve(lu, s->coupling[b], 6, 6);
+        gw_lu6_solve_block(lu, s->coupling[b]);
         memcpy(s->block[s->slot[m][b]], s->coupling[b], sizeof(gw_block)); /* kept for going back */
     }
     for (int i = 0; i < s->n_near[m]; i++) {
