@@ -14,7 +14,7 @@ rm -rf "$out" && mkdir -p "$out"
 export LC_ALL=C NO_COLOR=1
 
 heading() { printf '\n%s\n' "$1"; }
-row() { printf '  %-44s %9s  %s\n' "$1" "$2" "$3"; }
+row() { printf '  %-40s %9s  %s\n' "$1" "$2" "$3"; }
 process_row() { printf '  %-28s %10s %10s %12s %10s\n' "$@" | sed 's, *$,,'; }
 
 model=$(sed -n 's/^model name[^:]*: //p' /proc/cpuinfo 2>/dev/null | head -n 1)
