@@ -57,7 +57,7 @@ double gw_vehicle_static_load(const gw_vehicle *vehicle, gw_axle axle);
  * Quasi-static load transfer of a rigid body on springs.
  *
  * @retval GW_OK
- * @retval GW_E_NUMERIC  the wheel would lift; the message says at what g.
+ * @retval GW_E_NUMERIC  a wheel of the car would lift; the message names the first and its g.
  * Source: Gillespie, Fundamentals of Vehicle Dynamics (SAE, 1992); Milliken & Milliken, Race Car
  *         Vehicle Dynamics (SAE, 1995).
  */

@@ -69,10 +69,11 @@ static void read_direct(gw_case_reader *cr, const gw_node *node, gw_load *load)
         load->direct.patch_force.z = cr->c->corners[load->axle].wheel.static_load;
 }
 
+/* Wide on purpose: too much g is told by the wheel that lifts, which says how much would do. */
 static const gw_number_key ACCELERATIONS[] = {
-    { "brake_g", GW_OPTIONAL, GW_FROM(0, 3), 1, 0, offsetof(gw_manoeuvre, brake_g) },
-    { "lateral_g", GW_OPTIONAL, GW_FROM(0, 3), 1, 0, offsetof(gw_manoeuvre, lateral_g) },
-    { "drive_g", GW_OPTIONAL, GW_FROM(0, 3), 1, 0, offsetof(gw_manoeuvre, drive_g) },
+    { "brake_g", GW_OPTIONAL, GW_FROM(0, 100), 1, 0, offsetof(gw_manoeuvre, brake_g) },
+    { "lateral_g", GW_OPTIONAL, GW_FROM(0, 100), 1, 0, offsetof(gw_manoeuvre, lateral_g) },
+    { "drive_g", GW_OPTIONAL, GW_FROM(0, 100), 1, 0, offsetof(gw_manoeuvre, drive_g) },
 };
 
 static void read_manoeuvre(gw_case_reader *cr, const gw_node *node, gw_load *load)

@@ -9,6 +9,8 @@
 
 #include "giveway/units.h"
 
+#include <stdio.h>
+
 static double axle_load(const gw_vehicle *v, gw_axle axle)
 {
     double share = axle == GW_FRONT ? v->front_mass_fraction : 1.0 - v->front_mass_fraction;
@@ -53,16 +55,47 @@ static double long_transfer(const gw_vehicle *v, gw_axle axle, double ax)
     return (axle == GW_FRONT ? -1.0 : 1.0) * v->mass * ax * v->cg_height / v->wheelbase;
 }
 
-/* At what share of the manoeuvre the vertical load reaches zero: it falls in proportion. */
-static gw_status report_lift(const gw_manoeuvre *m, gw_axle axle, gw_side side, double at_rest, double change,
-                             gw_error *err)
+/* What a manoeuvre adds to the load of one wheel: along the car, and from the inner wheel to the outer. */
+static double load_change(const gw_vehicle *v, const gw_manoeuvre *m, gw_axle axle, gw_side side, double roll)
 {
-    double part = at_rest / -change;
+    double ax = (m->drive_g - m->brake_g) * GW_G0, ay = m->lateral_g * GW_G0;
+    double across = lateral_transfer(v, axle, ay, roll);
+    return 0.5 * long_transfer(v, axle, ax) + (side == GW_OUTER ? across : -across);
+}
+
+static gw_status report_lift(const gw_manoeuvre *m, gw_axle axle, gw_side side, double part, gw_error *err)
+{
+    const char *end = axle == GW_FRONT ? "front" : "rear";
+    char wheel[32];
+    if (m->lateral_g > 0.0)
+        snprintf(wheel, sizeof wheel, "%s %s wheel lifts", side == GW_OUTER ? "outer" : "inner", end);
+    else
+        snprintf(wheel, sizeof wheel, "%s wheels lift", end);
     return gw_fail(err, GW_E_NUMERIC,
-                   "the %s %s wheel lifts at %.2f of this manoeuvre (%.2f g braking, %.2f g lateral, %.2f g "
-                   "driving): lower the g",
-                   side == GW_OUTER ? "outer" : "inner", axle == GW_FRONT ? "front" : "rear", part,
-                   part * m->brake_g, part * m->lateral_g, part * m->drive_g);
+                   "the %s at %.2f of this manoeuvre (%.2f g braking, %.2f g lateral, %.2f g driving): lower "
+                   "the g",
+                   wheel, part, part * m->brake_g, part * m->lateral_g, part * m->drive_g);
+}
+
+/*
+ * Past the first wheel that lifts the car no longer stands on four springs, and the loads of the other three
+ * are wrong as well: so all four are looked at, whichever is wanted. A load falls in proportion to the g.
+ */
+static gw_status check_lift(const gw_vehicle *v, const gw_manoeuvre *m, double roll, gw_error *err)
+{
+    double first = 1.0;
+    gw_axle axle = GW_FRONT;
+    gw_side side = GW_OUTER;
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+        for (int i = 0; i < 2; i++) {
+            gw_side s = i == 0 ? GW_OUTER : GW_INNER;
+            double change = load_change(v, m, a, s, roll), at_rest = gw_vehicle_static_load(v, a);
+            if (at_rest + change >= 0.0 || !(at_rest / -change < first)) continue;
+            first = at_rest / -change;
+            axle = a;
+            side = s;
+        }
+    return first < 1.0 ? report_lift(m, axle, side, first, err) : GW_OK;
 }
 
 static double drive_share(gw_driven driven, gw_axle axle)
@@ -77,16 +110,11 @@ gw_status gw_vehicle_wheel_load(const gw_vehicle *v, const gw_manoeuvre *m, gw_a
     double ax = (m->drive_g - m->brake_g) * GW_G0, ay = m->lateral_g * GW_G0, roll = 0.0;
     double sign = m->side == GW_OUTER ? 1.0 : -1.0, at_rest = gw_vehicle_static_load(v, axle);
     gw_status status = roll_angle(v, ay, &roll, err);
+    if (status == GW_OK) status = check_lift(v, m, roll, err);
     if (status != GW_OK) return status;
 
     double along = 0.5 * long_transfer(v, axle, ax), across = lateral_transfer(v, axle, ay, roll);
-    double vertical = at_rest + along + sign * across;
-    if (vertical < 0.0) return report_lift(m, axle, m->side, at_rest, along + sign * across, err);
-    double other = at_rest + along - sign * across;
-    if (other < 0.0)
-        return report_lift(m, axle, m->side == GW_OUTER ? GW_INNER : GW_OUTER, at_rest, along - sign * across,
-                           err);
-
+    double vertical = at_rest + along + sign * across, other = at_rest + along - sign * across;
     double brake_share = axle == GW_FRONT ? v->brake_front_fraction : 1.0 - v->brake_front_fraction;
     double lateral = axle_load(v, axle) / GW_G0 * ay, pair = vertical + other;
     double fy = pair > 0.0 ? -sign * lateral * vertical / pair : 0.0;

@@ -160,6 +160,28 @@ static void wheel_that_lifts_says_at_what_g(void **unused)
     check_contains(err.msg, want);
 }
 
+static void any_wheel_that_lifts_is_told_and_the_first_of_them(void **unused)
+{
+    (void)unused;
+    gw_vehicle v = textbook_car();
+    gw_wheel_load out;
+    gw_error err = { 0 };
+    char want[64];
+    /* Braking unloads the rear: with the front corner asked for, it is still the rear that lifts. */
+    double g = (1.0 - v.front_mass_fraction) * v.wheelbase / v.cg_height;
+    gw_manoeuvre stop = { .brake_g = 1.2 * g };
+    assert_int_equal(gw_vehicle_wheel_load(&v, &stop, GW_FRONT, &out, &err), GW_E_NUMERIC);
+    snprintf(want, sizeof want, "the rear wheels lift at 0.83 of this manoeuvre (%.2f g braking", g);
+    check_contains(err.msg, want);
+    /* A stiff front lifts its inner wheel first, whichever axle is asked for. */
+    gw_manoeuvre turn = { .lateral_g = 2.5 };
+    v.roll_stiffness[GW_FRONT] *= 3.0;
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+        assert_int_equal(gw_vehicle_wheel_load(&v, &turn, a, &out, &err), GW_E_NUMERIC);
+        check_contains(err.msg, "the inner front wheel lifts");
+    }
+}
+
 static void springs_too_soft_to_hold_the_body_are_refused(void **unused)
 {
     (void)unused;
@@ -183,6 +205,7 @@ int main(void)
         cmocka_unit_test(cornering_pushes_the_outer_wheel_inboard_and_into_bump),
         cmocka_unit_test(drive_force_acts_at_the_driven_wheel_centres),
         cmocka_unit_test(wheel_that_lifts_says_at_what_g),
+        cmocka_unit_test(any_wheel_that_lifts_is_told_and_the_first_of_them),
         cmocka_unit_test(springs_too_soft_to_hold_the_body_are_refused),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
