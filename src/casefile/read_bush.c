@@ -98,6 +98,7 @@ static void read_bearing(const gw_reader *rd, const gw_node *node, gw_bush *bush
     int liner;
     gw_get_numbers(rd, node, BEARING, GW_COUNT(BEARING), bush);
     gw_node axial = gw_node_key(node, "axial_N_per_mm");
+    gw_warn_short(rd, node, "ball_diameter_mm", bush->bearing.ball_diameter, 1.0);
     bush->bearing.floats = axial.json && bush->bearing.axial <= 0.0;
     if (gw_get_choice(rd, node, "liner", GW_REQUIRED, LINERS, 2, &liner))
         bush->bearing.liner = (gw_liner)liner;

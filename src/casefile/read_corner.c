@@ -33,6 +33,7 @@ static void read_points(gw_corner_reader *r)
         point->name = e->string;
         gw_is_name(rd, &node, e->string);
         point->known = gw_take_vector(rd, &node, GW_POINT_LIMIT_MM, GW_MM, &point->at);
+        if (point->known) gw_warn_near_origin(rd, &node, point->at);
     }
 }
 

@@ -99,6 +99,8 @@ void gw_read_rubber(const gw_case_reader *cr, const gw_node *node, gw_bush *bush
     gw_annulus *a = &bush->annulus;
     gw_get_numbers(rd, node, NUMBERS, GW_COUNT(NUMBERS), a);
     bool sleeves_known = check_sleeves(rd, node, a);
+    gw_warn_short(rd, node, "outer_diameter_mm", 2 * a->outer_radius, 1.0);
+    gw_warn_short(rd, node, "length_mm", a->length, 0.5);
     check_dish(rd, node, a);
     if (bush->type == GW_BUSH_BONDED) {
         read_voids(rd, node, a, sleeves_known);

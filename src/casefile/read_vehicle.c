@@ -2,6 +2,8 @@
 #include "casefile/section.h"
 #include "giveway/units.h"
 
+#include <math.h>
+
 static const gw_number_key NUMBERS[] = {
     { "mass_kg", GW_REQUIRED, GW_ABOVE(0, 1e6), 1, 0, offsetof(gw_vehicle, mass) },
     { "front_mass_fraction", GW_REQUIRED, GW_BETWEEN(0, 1), 1, 0, offsetof(gw_vehicle, front_mass_fraction) },
@@ -42,6 +44,9 @@ bool gw_read_vehicle(const gw_reader *rd, const gw_node *node, gw_vehicle *v)
                  v->cornering_stiffness);
     gw_get_axles(rd, node, "camber_stiffness_N_per_deg", GW_OPTIONAL, zero_up, GW_N_PER_DEG,
                  v->camber_stiffness);
+    gw_warn_short(rd, node, "cg_height_mm", v->cg_height, 5.0);
+    gw_warn_short(rd, node, "wheelbase_mm", v->wheelbase, 50.0);
+    gw_warn_short(rd, node, "track_mm", fmin(v->track[GW_FRONT], v->track[GW_REAR]), 20.0);
     gw_read_tyre_tables(rd, node, v);
     return gw_faults_count(rd->faults) == before;
 }

@@ -33,5 +33,7 @@ bool gw_read_wheel(const gw_reader *rd, const gw_node *corner, gw_wheel *wheel)
         gw_fault(rd, &centre, "expected y above 0: a corner is described for the left wheel, y to the left");
         ok = false;
     }
+    gw_warn_short(rd, &node, "loaded_radius_mm", wheel->loaded_radius, 10.0);
+    gw_warn_short(rd, &node, "centre_mm", wheel->centre.y, 10.0);
     return ok;
 }

@@ -43,6 +43,12 @@ void gw_read_loads(gw_case_reader *cr);
 void gw_read_ride(const gw_reader *rd, const gw_node *node, gw_ride *ride);
 void gw_read_align(gw_case_reader *cr);
 
+/** Warns of a length of `object` that is known, above 0 and below `least_mm`: likely metres. */
+void gw_warn_short(const gw_reader *rd, const gw_node *object, const char *key, double metres,
+                   double least_mm);
+/** Warns of a point so near the origin that no car has one there: likely metres. */
+void gw_warn_near_origin(const gw_reader *rd, const gw_node *at, gw_vec3 p);
+
 /** Adds a fault for every name in `names` (n of them, NULL allowed) that stands there twice. */
 void gw_check_unique(const gw_reader *rd, const gw_node *list, const char *const *names, int n,
                      const char *what);
