@@ -29,7 +29,7 @@ fi
 
 # `giveway help COMMAND` prints one option a line, indented: "--name" or "-o, --name".
 options=$(for command in $told; do "$B/giveway" help "$command"; done | sed -nE 's/^  (-[a-z], )?--([A-Za-z-]+).*/\2/p' | sort -u)
-page_options=$(grep -oE 'Fl -[A-Za-z-]+' $page | sed 's/^Fl -//' | grep -vx version | sort -u)
+page_options=$(grep -oE 'Fl -[A-Za-z-]+' $page | sed 's/^Fl -//' | sort -u)
 if [ "$options" = "$page_options" ]; then
     echo "ok - the manual page describes the options that there are"
 else

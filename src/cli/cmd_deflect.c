@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway deflect: where does the wheel go under these loads, and which bush lets it? */
+#include "cli/charting.h"
 #include "cli/commands.h"
 #include "cli/output.h"
 #include "cli/selection.h"
 #include "cli/session.h"
+#include "show/compare_charts.h"
 #include "show/deflect.h"
 
 static void print_warnings(const gw_args *args, const gw_deflect_study *study)
@@ -46,6 +48,19 @@ static gw_status work_out(const gw_case *c, const gw_selection *wanted, gw_defle
     return gw_study_deflect(c, wanted, study, err);
 }
 
+static int draw(const gw_args *args, const gw_case *c, const gw_deflect_study *study)
+{
+    const char *dir = gw_args_text(args, GW_OPT_OUT, 0);
+    gw_charts charts = { 0 };
+    gw_error err = { 0 };
+    if (!dir) return GW_EXIT_DONE;
+    gw_charts_begin(&charts, dir, GW_CHART_SVG | GW_CHART_PNG);
+    gw_status status = gw_deflect_charts(c, study, &charts, &err);
+    int exit_status = status == GW_OK ? gw_charting_finish(args, &charts) : gw_complain("deflect", &err);
+    gw_charts_free(&charts);
+    return exit_status;
+}
+
 static int run(const gw_args *args)
 {
     gw_session session;
@@ -62,6 +77,7 @@ static int run(const gw_args *args)
             st = format(args, &session.c, &study, &out, &err);
         }
         status = st == GW_OK ? gw_emit(&out) : gw_complain("deflect", &err);
+        if (status == GW_EXIT_DONE) status = draw(args, &session.c, &study);
     }
     gw_buf_free(&out);
     gw_deflect_study_free(&study);
@@ -74,14 +90,16 @@ const gw_command GW_COMMAND_DEFLECT = {
     .name = "deflect",
     .args = "CASE",
     .summary = "where the wheel goes under each load, and which bush lets it",
-    .options = GW_TAKES_COMMON | GW_TAKES_SELECTION | GW_TAKES(DETAIL),
+    .options = GW_TAKES_COMMON | GW_TAKES_SELECTION | GW_TAKES(DETAIL) | GW_TAKES(OUT),
     .min_words = 1,
     .max_words = 1,
     .run = run,
     .details =
         "Camber, toe, caster and the movement of the wheel, from the car standing still, for every kit, "
         "corner and load; under them the joints that contribute most, or with --detail all of them with the "
-        "strain of their rubber and the load of their bearings. What is beyond a limit is always told.",
+        "strain of their rubber and the load of their bearings. What is beyond a limit is always told. With "
+        "-o DIR the contributions are drawn there as SVG and PNG, one chart an "
+        "axle and load.",
     .examples = { "giveway deflect cases/fast-saloon.json --kit rubber --load \"hard stop\"",
                   "giveway deflect cases/fast-saloon.json --format json" },
 };

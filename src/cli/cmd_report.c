@@ -126,7 +126,7 @@ const gw_command GW_COMMAND_REPORT = {
     .args = "CASE -o DIR",
     .summary = "one page for the customer: answer, charts, a wheel that moves, cautions",
     .options = GW_TAKES_SELECTION | GW_TAKES(MATERIALS) | GW_TAKES(OUT) | GW_TAKES(FOR) | GW_TAKES(DATE) |
-               GW_TAKES(QUIET) | GW_TAKES(HELP),
+               GW_TAKES(QUIET) | GW_TAKES_ALWAYS,
     .min_words = 1,
     .max_words = 1,
     .run = run,

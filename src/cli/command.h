@@ -56,7 +56,8 @@ typedef enum gw_option_kind {
     X(DATE, "date", TEXT, "YYYY-MM-DD", "the date on the page (the case file's)")                            \
     X(DETAIL, "detail", FLAG, "", "every figure, not only those that matter most")                           \
     X(QUIET, "quiet", FLAG, "", "no warnings and no progress")                                               \
-    X(HELP, "help", FLAG, "", "this help")
+    X(HELP, "help", FLAG, "", "this help")                                                                   \
+    X(VERSION, "version", FLAG, "", "the version of giveway")
 
 typedef enum gw_option {
 #define GW_AS_ENUM(id, name, kind, values, text) GW_OPT_##id,
@@ -68,8 +69,11 @@ typedef enum gw_option {
 /** The bit of an option in gw_command.options, which says which options a command takes. */
 #define GW_TAKES(id) (UINT64_C(1) << GW_OPT_##id)
 
+/** What every command takes. */
+#define GW_TAKES_ALWAYS (GW_TAKES(HELP) | GW_TAKES(VERSION))
+
 /** What every command that reads a case takes. */
-#define GW_TAKES_COMMON (GW_TAKES(MATERIALS) | GW_TAKES(FORMAT) | GW_TAKES(QUIET) | GW_TAKES(HELP))
+#define GW_TAKES_COMMON (GW_TAKES(MATERIALS) | GW_TAKES(FORMAT) | GW_TAKES(QUIET) | GW_TAKES_ALWAYS)
 
 /** The command line of one run, taken apart. Strings are those of argv. */
 typedef struct gw_args {

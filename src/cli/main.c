@@ -20,6 +20,11 @@ static int unknown_command(const char *name)
     return GW_EXIT_USAGE;
 }
 
+static void print_version(void)
+{
+    printf("giveway %s\n", GW_VERSION);
+}
+
 static int run_command(const gw_command *command, int argc, char **argv)
 {
     gw_args args = { 0 };
@@ -32,6 +37,8 @@ static int run_command(const gw_command *command, int argc, char **argv)
     int status = GW_EXIT_DONE;
     if (gw_args_has(&args, GW_OPT_HELP))
         gw_help_command(command, stdout);
+    else if (gw_args_has(&args, GW_OPT_VERSION))
+        print_version();
     else
         status = command->run(&args);
     gw_args_free(&args);
@@ -62,7 +69,7 @@ static int run(int argc, char **argv)
     }
     const char *word = argv[1];
     if (strcmp(word, "--version") == 0) {
-        printf("giveway %s\n", GW_VERSION);
+        print_version();
         return GW_EXIT_DONE;
     }
     if (strcmp(word, "help") == 0) return run_help(argc - 2, argv + 2);

@@ -125,7 +125,7 @@ static gw_status take_option(gw_args *args, int argc, char **argv, int *i, gw_er
 static gw_status check_words(const gw_args *args, gw_error *err)
 {
     const gw_command *command = args->command;
-    if (gw_args_has(args, GW_OPT_HELP)) return GW_OK;
+    if (gw_args_has(args, GW_OPT_HELP) || gw_args_has(args, GW_OPT_VERSION)) return GW_OK;
     if (args->n_words < command->min_words)
         return gw_fail(err, GW_E_USAGE, "something is missing: giveway %s %s", command->name, command->args);
     if (args->n_words > command->max_words)

@@ -72,7 +72,7 @@ static void fill_parts(const gw_deflection *item, int n_joints, const int *joint
     values[n_joints + 1] = rest / GW_DEG;
 }
 
-static gw_status contribution_chart(const gw_comparison *cmp, gw_axle axle, int load, const char *what,
+static gw_status contribution_chart(const gw_comparison *cmp, gw_axle axle, int load, const char *stem,
                                     gw_charts *charts, gw_error *err)
 {
     const gw_case *c = cmp->c;
@@ -80,7 +80,6 @@ static gw_status contribution_chart(const gw_comparison *cmp, gw_axle axle, int 
     gw_arena arena = { 0 };
     const char **names = gw_chart_kit_names(c, &arena), *parts[MAX_PARTS], **groups;
     double *values = gw_arena_alloc(&arena, (size_t)(c->n_kits * n_parts), sizeof *values);
-    char stem[TEXT];
     gw_buf title = { 0 };
     groups = gw_arena_alloc(&arena, (size_t)c->n_kits, sizeof *groups);
     if (!names || !values || !groups) {
@@ -96,7 +95,6 @@ static gw_status contribution_chart(const gw_comparison *cmp, gw_axle axle, int 
         fill_parts(item, n_joints, joints, &values[n * n_parts]);
         groups[n++] = names[k];
     }
-    snprintf(stem, sizeof stem, "contributions-%s-%s", what, gw_axle_name(axle));
     words_about(GW_WORDS_CHART_CONTRIBUTIONS, axle, c->loads[load].name, &title);
     const gw_bar_chart chart = { .words = { gw_buf_str(&title), c->title, gw_words_text(GW_WORDS_CHART_SHARE),
                                             NULL, NULL },
@@ -152,11 +150,29 @@ static int first_load(const gw_comparison *cmp, gw_axle axle, bool (*fits)(const
 static gw_status contribution_charts(const gw_comparison *cmp, gw_charts *charts, gw_error *err)
 {
     gw_status status = GW_OK;
+    char stem[TEXT];
     for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++) {
         int stop = first_load(cmp, a, brakes), turn = first_load(cmp, a, corners_only);
-        if (stop >= 0) status = contribution_chart(cmp, a, stop, "braking", charts, err);
-        if (turn >= 0 && status == GW_OK) status = contribution_chart(cmp, a, turn, "cornering", charts, err);
+        stem_of(stem, "contributions-braking", a);
+        if (stop >= 0) status = contribution_chart(cmp, a, stop, stem, charts, err);
+        stem_of(stem, "contributions-cornering", a);
+        if (turn >= 0 && status == GW_OK) status = contribution_chart(cmp, a, turn, stem, charts, err);
     }
+    return status;
+}
+
+gw_status gw_deflect_charts(const gw_case *c, const gw_deflect_study *study, gw_charts *charts, gw_error *err)
+{
+    const gw_comparison cmp = { .c = c, .deflect = study };
+    gw_status status = GW_OK;
+    char stem[TEXT];
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+        for (int l = 0; l < c->n_loads && status == GW_OK; l++) {
+            if (!acts_on(&cmp, l, a)) continue;
+            /* The number keeps apart what names cut short or written with dashes would not. */
+            snprintf(stem, sizeof stem, "contributions-%s-%d-%s", gw_axle_name(a), l + 1, c->loads[l].name);
+            status = contribution_chart(&cmp, a, l, stem, charts, err);
+        }
     return status;
 }
 
