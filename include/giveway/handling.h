@@ -102,6 +102,13 @@ typedef struct gw_band_item {
     double toe_low, toe_high, camber_low, camber_high, road_low, road_high; /**< [rad] */
 } gw_band_item;
 
+/** What could not be worked out for a kit, and why: "rear wheel: stability in a 0.5 g stop is left out: ...".
+ */
+typedef struct gw_handling_gap {
+    int kit;
+    const char *text;
+} gw_handling_gap;
+
 /** A part that the case does not allow is empty, and the text says what to add. */
 typedef struct gw_handling_study {
     gw_arena arena;
@@ -116,14 +123,21 @@ typedef struct gw_handling_study {
     gw_band_item *band;
     gw_sweep_study sweep; /**< from which the bands are taken; n 0: none */
     const char *no_budgets, *no_balance, *no_braking, *no_traction, *no_bands;
+    int n_gaps;
+    gw_handling_gap *gap; /**< by kit */
 } gw_handling_study;
 
 /**
  * With `wanted->brief` traction and bands are left out and the balance ends at GW_BALANCE_G, so that its
  * limit of the linear sense is not looked for: what the summary of `compare` needs, in a third of the time.
  *
+ * The loads of the case are the business of gw_study_deflect; here corners and cars are taken further than
+ * they ask. Where a wheel lifts, a tyre cannot carry the force or a corner gives up on the way, that part of
+ * that kit is left out and told among the gaps.
+ *
  * @param[out] out  owned by the caller; empty on failure. Parts for which data are missing are left out.
- * @retval GW_OK, GW_E_RANGE, GW_E_MECHANISM, GW_E_NUMERIC (names kit and load), GW_E_NOMEM
+ * @retval GW_OK, GW_E_RANGE, GW_E_MECHANISM, GW_E_NOMEM
+ * @retval GW_E_NUMERIC  the corner does not come to rest under its static load.
  */
 gw_status gw_study_handling(const gw_case *c, const gw_selection *wanted, gw_handling_study *out,
                             gw_error *err);

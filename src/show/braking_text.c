@@ -101,7 +101,7 @@ gw_status gw_braking_text(const gw_handling_page *p, gw_error *err)
         gw_status status = wheel_table(p, a, err);
         if (status != GW_OK) return status;
     }
-    if (h->n_braking)
+    if (any_corner(h, GW_FRONT) || any_corner(h, GW_REAR))
         gw_buf_paragraph(
             p->out,
             "Fore-aft give and the frequency of the mode that goes with it are a measure of judder: "

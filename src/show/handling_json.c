@@ -257,14 +257,23 @@ static void put_inputs(gw_json *json, const gw_handling_study *h)
     gw_json_close(json);
 }
 
-static void put_lacks(gw_json *json, const gw_handling_study *h)
+static void put_lacks(gw_json *json, const gw_comparison *cmp)
 {
-    gw_json_object_on_line(json, "handling_left_out");
+    const gw_handling_study *h = cmp->handling;
+    gw_json_object(json, "handling_left_out");
     gw_json_string(json, "budgets", h->no_budgets);
     gw_json_string(json, "balance", h->no_balance);
     gw_json_string(json, "braking", h->no_braking);
     gw_json_string(json, "traction", h->no_traction);
     gw_json_string(json, "consistency", h->no_bands);
+    gw_json_array(json, "gaps");
+    for (int i = 0; i < h->n_gaps; i++) {
+        gw_json_object_on_line(json, NULL);
+        gw_json_string(json, "kit", cmp->c->kits[h->gap[i].kit].name);
+        gw_json_string(json, "why", h->gap[i].text);
+        gw_json_close(json);
+    }
+    gw_json_close(json);
     gw_json_close(json);
 }
 
@@ -279,5 +288,5 @@ void gw_handling_json(const gw_comparison *cmp, gw_json *json)
     for (int k = 0; k < cmp->c->n_kits; k++)
         if (is_wanted(cmp, k)) put_kit(json, cmp, k);
     gw_json_close(json);
-    put_lacks(json, cmp->handling);
+    put_lacks(json, cmp);
 }

@@ -10,6 +10,7 @@
 #include "show/phrase.h"
 
 #include <math.h>
+#include <string.h>
 
 void gw_handling_heading(const gw_handling_page *p, const char *text)
 {
@@ -221,9 +222,40 @@ static void put_lack(const gw_handling_page *p, const char *what, const char *la
     gw_buf_free(&text);
 }
 
+static bool told_before(const gw_handling_study *h, int at)
+{
+    for (int i = 0; i < at; i++)
+        if (strcmp(h->gap[i].text, h->gap[at].text) == 0) return true;
+    return false;
+}
+
+/* The loads are answered; what goes beyond them is left out where a car does not go so far. Kits for which
+ * the same is to be said share a line. */
+static void put_gaps(const gw_handling_page *p)
+{
+    const gw_handling_study *h = p->cmp->handling;
+    if (h->n_gaps) gw_buf_add(p->out, "\n");
+    for (int i = 0; i < h->n_gaps; i++) {
+        gw_buf text = { 0 };
+        if (told_before(h, i)) continue;
+        for (int k = i; k < h->n_gaps; k++) {
+            if (strcmp(h->gap[k].text, h->gap[i].text) != 0) continue;
+            gw_buf_add(&text, k == i ? "Kit " : ", ");
+            gw_buf_clean(&text, p->cmp->c->kits[h->gap[k].kit].name);
+        }
+        gw_buf_add(&text, ": ");
+        gw_buf_clean(&text, h->gap[i].text);
+        gw_buf_add(&text, ".");
+        gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 0);
+        if (text.failed) p->out->failed = true;
+        gw_buf_free(&text);
+    }
+}
+
 void gw_handling_lacks_text(const gw_handling_page *p)
 {
     const gw_handling_study *h = p->cmp->handling;
+    put_gaps(p);
     if (h->no_budgets && h->no_budgets == h->no_bands && h->no_budgets == h->no_braking) {
         gw_buf_add(p->out, "\n");
         put_lack(p, "What the kits do to the car is", h->no_budgets);

@@ -60,13 +60,13 @@ gw_status gw_handling_budgets(gw_handling_run *h, gw_error *err)
     for (int l = 0; l < c->n_loads; l++) {
         if (!gw_run_wants_load(&h->run, l, h->run.axle) || c->loads[l].kind != GW_LOAD_MANOEUVRE) continue;
         if (!(c->loads[l].manoeuvre.lateral_g > 0.0)) continue;
-        for (gw_side s = GW_OUTER; s <= GW_INNER; s++) {
-            gw_error inner = { 0 };
-            gw_status status = add_budget(h, l, s, &inner);
-            if (status != GW_OK)
-                return gw_fail(err, status, "%s: load \"%s\", kit %s: %s", c->path, c->loads[l].name,
-                               c->kits[h->run.kit].name, inner.msg);
-        }
+        gw_error why = { 0 };
+        gw_status status = add_budget(h, l, GW_OUTER, &why);
+        if (status == GW_OK) status = add_budget(h, l, GW_INNER, &why);
+        if (status != GW_OK)
+            status =
+                gw_handling_leave_out(h, h->run.kit, h->run.axle, l, "camber and toe budgets are", &why, err);
+        if (status != GW_OK) return status;
     }
     return GW_OK;
 }

@@ -70,26 +70,34 @@ static void note_inputs(const gw_handling_run *h, gw_handling_study *out)
     out->yaw_inertia_given = v->yaw_inertia > 0.0;
 }
 
+/* For each load budgets and traction, for each corner braking, for the kit its balance: no more than this for
+ * each wheel of each load and one load more. */
+enum { GAPS_A_WHEEL = 2 };
+
 /* Room for as much as there can be. */
 static gw_status make_room(gw_handling_run *h, gw_handling_study *out, gw_error *err)
 {
     const gw_case *c = h->run.c;
     size_t kits = (size_t)c->n_kits, wheels = kits * GW_AXLES * (size_t)(c->n_loads + 1);
+    out->gap = gw_arena_alloc(&out->arena, GAPS_A_WHEEL * wheels, sizeof *out->gap);
     out->budget = gw_arena_alloc(&out->arena, 2 * wheels, sizeof *out->budget);
     out->traction = gw_arena_alloc(&out->arena, 3 * wheels, sizeof *out->traction);
     out->balance = gw_arena_alloc(&out->arena, kits, sizeof *out->balance);
     out->braking = gw_arena_alloc(&out->arena, kits, sizeof *out->braking);
     h->states = calloc(kits + 1, sizeof *h->states);
-    if (!out->budget || !out->traction || !out->balance || !out->braking || !h->states)
+    if (!out->budget || !out->traction || !out->balance || !out->braking || !out->gap || !h->states)
         return gw_fail(err, GW_E_NOMEM, "out of memory for handling");
     return GW_OK;
 }
 
-/* A stop in which a wheel lifts leaves the corner out; all else is an error. */
 static gw_status brake(gw_handling_run *h, gw_braking_corner *out, gw_error *err)
 {
-    gw_status status = gw_handling_braking(h, out, err);
-    return status == GW_E_NUMERIC ? GW_OK : status;
+    gw_error why = { 0 };
+    if (gw_handling_braking(h, out, &why) == GW_OK) return GW_OK;
+    /* The stop is not one of the case's: advice to lower its g would lead astray. */
+    if (why.code == GW_E_NUMERIC)
+        gw_fail(&why, GW_E_NUMERIC, "a wheel lifts or the corner gives up in a stop of %.1f g", GW_FIRM_STOP);
+    return gw_handling_leave_out(h, h->run.kit, h->run.axle, -1, "stability under braking is", &why, err);
 }
 
 static gw_status run_corner(gw_handling_run *h, int kit, gw_axle axle, gw_error *err)
@@ -116,9 +124,10 @@ static gw_status run_kit(gw_handling_run *h, int kit, gw_error *err)
     braking->kit = kit;
     if (!out->no_balance) {
         gw_balance_item *balance = &out->balance[out->n_balance];
-        if ((status = gw_handling_balance(h, kit, balance, err)) != GW_OK) return status;
-        out->n_balance++;
-        if (braking->corner[GW_FRONT].there && braking->corner[GW_REAR].there)
+        bool there = false;
+        if ((status = gw_handling_balance(h, kit, balance, &there, err)) != GW_OK) return status;
+        if (there) out->n_balance++;
+        if (there && braking->corner[GW_FRONT].there && braking->corner[GW_REAR].there)
             gw_handling_drift(h, balance, braking);
     }
     if (!out->no_braking) out->n_braking++;
@@ -148,6 +157,7 @@ static void plan_kit(const gw_handling_run *h, int kit, int at, gw_kit_job *job)
     job->part.arena = (gw_arena){ 0 };
     job->part.budget += 2 * first;
     job->part.traction += 3 * first;
+    job->part.gap += GAPS_A_WHEEL * first;
     job->part.balance += at;
     job->part.braking += at;
 }
@@ -160,6 +170,8 @@ static void take_part(gw_handling_study *out, gw_handling_study *part)
             (size_t)part->n_traction * sizeof *part->traction);
     memmove(out->balance + out->n_balance, part->balance, (size_t)part->n_balance * sizeof *part->balance);
     memmove(out->braking + out->n_braking, part->braking, (size_t)part->n_braking * sizeof *part->braking);
+    memmove(out->gap + out->n_gaps, part->gap, (size_t)part->n_gaps * sizeof *part->gap);
+    out->n_gaps += part->n_gaps;
     out->n_budgets += part->n_budgets;
     out->n_traction += part->n_traction;
     out->n_balance += part->n_balance;

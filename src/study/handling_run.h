@@ -36,6 +36,17 @@ gw_status gw_handling_manoeuvre(gw_handling_run *h, const gw_manoeuvre *m, gw_de
 /** As set on the ramp, with this kit. */
 gw_wheel_angles gw_handling_setting(const gw_handling_run *h);
 
+/**
+ * Notes a part of the kit at hand that cannot be worked out: "rear wheel: WHAT left out: why".
+ *
+ * @param axle  GW_AXLES: both.
+ * @param load  of the case; -1: none of them.
+ * @param why   status GW_E_NUMERIC and its message; any other status is handed up as it is.
+ * @retval GW_OK, GW_E_NOMEM, or the status in `why`
+ */
+gw_status gw_handling_leave_out(gw_handling_run *h, int kit, gw_axle axle, int load, const char *what,
+                                const gw_error *why, gw_error *err);
+
 /* Each adds what it finds of the open corner to h->out. */
 gw_status gw_handling_budgets(gw_handling_run *h, gw_error *err);
 gw_status gw_handling_states(gw_handling_run *h, gw_error *err);
@@ -43,7 +54,8 @@ gw_status gw_handling_braking(gw_handling_run *h, gw_braking_corner *out, gw_err
 gw_status gw_handling_traction(gw_handling_run *h, gw_error *err);
 
 /* With both axles known. */
-gw_status gw_handling_balance(gw_handling_run *h, int kit, gw_balance_item *out, gw_error *err);
+/** `there` is false where a wheel lifts too early for a balance. */
+gw_status gw_handling_balance(gw_handling_run *h, int kit, gw_balance_item *out, bool *there, gw_error *err);
 void gw_handling_drift(const gw_handling_run *h, const gw_balance_item *balance, gw_braking_item *item);
 
 /** From the study's sweep. */

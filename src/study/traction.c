@@ -49,16 +49,16 @@ gw_status gw_handling_traction(gw_handling_run *h, gw_error *err)
     for (int l = 0; l < c->n_loads; l++) {
         const gw_load *load = &c->loads[l];
         gw_status status = GW_OK;
-        gw_error inner = { 0 };
+        gw_error why = { 0 };
         if (!gw_run_wants_load(&h->run, l, h->run.axle) || load->kind != GW_LOAD_MANOEUVRE) continue;
         if (!(load->manoeuvre.drive_g > 0.0) || !drives(load->manoeuvre.driven, h->run.axle)) continue;
         if (load->manoeuvre.lateral_g > 0.0)
             for (gw_side s = GW_OUTER; s <= GW_INNER && status == GW_OK; s++)
-                status = add_wheel(h, l, s, false, &inner);
-        if (status == GW_OK) status = add_wheel(h, l, GW_OUTER, true, &inner);
+                status = add_wheel(h, l, s, false, &why);
+        if (status == GW_OK) status = add_wheel(h, l, GW_OUTER, true, &why);
         if (status != GW_OK)
-            return gw_fail(err, status, "%s: load \"%s\", kit %s: %s", c->path, load->name,
-                           c->kits[h->run.kit].name, inner.msg);
+            status = gw_handling_leave_out(h, h->run.kit, h->run.axle, l, "traction is", &why, err);
+        if (status != GW_OK) return status;
     }
     return GW_OK;
 }

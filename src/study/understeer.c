@@ -133,14 +133,15 @@ static gw_status drive_car(gw_handling_run *h, gw_balance_item *item, gw_error *
     return item->no_car ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for handling");
 }
 
-gw_status gw_handling_balance(gw_handling_run *h, int kit, gw_balance_item *out, gw_error *err)
+gw_status gw_handling_balance(gw_handling_run *h, int kit, gw_balance_item *out, bool *there, gw_error *err)
 {
     gw_error inner = { 0 };
     *out = (gw_balance_item){ .kit = kit };
-    gw_status status = budgets(h, &h->states[kit], out, &inner);
-    if (status != GW_OK)
-        return gw_fail(err, status, "%s: balance with kit %s: %s", h->run.c->path, h->run.c->kits[kit].name,
-                       inner.msg);
+    if (budgets(h, &h->states[kit], out, &inner) != GW_OK) {
+        *there = false;
+        return gw_handling_leave_out(h, kit, GW_AXLES, -1, "balance is", &inner, err);
+    }
+    *there = true;
     out->quoted = out->budget[QUOTED];
     out->outside_table = !within_tables(h, &h->states[kit], QUOTED);
     find_end(h, out);
