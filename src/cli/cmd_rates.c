@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway rates: how stiff is a bush, each way, and how does the handbook compare? */
 #include "casefile/material_hint.h"
-#include "casefile/nearest.h"
 #include "cli/charting.h"
 #include "cli/commands.h"
 #include "cli/output.h"
@@ -110,12 +109,15 @@ static int show(const gw_args *args, const gw_bush *bushes, int n)
     return status;
 }
 
+static const char *bush_name(const gw_case *c, int i)
+{
+    return c->bushes[i].name;
+}
+
 static int no_such_bush(const gw_args *args, const gw_case *c, const char *name)
 {
-    char hint[GW_HINT_MAX];
-    gw_nearest near = { .want = name };
-    for (int i = 0; i < c->n_bushes; i++) gw_nearest_offer(&near, c->bushes[i].name);
-    return gw_session_no_such(args, "bush", name, gw_nearest_hint(&near, hint));
+    const gw_name_list list = { c->n_bushes, c, bush_name };
+    return gw_session_no_such(args, "bush", name, &list);
 }
 
 static int run_case(const gw_args *args)

@@ -34,13 +34,14 @@ void gw_help_program(FILE *to)
     put_paragraph(to, gw_words_text(GW_WORDS_DEFER), 0);
 }
 
-static void put_option(FILE *to, gw_option option)
+static void put_option(FILE *to, gw_option option, const gw_command *command)
 {
     const gw_option_spec *spec = &GW_OPTIONS[option];
+    bool page = option == GW_OPT_OUT && command->options >> GW_OPT_FOR & 1;
     char left[64];
     const char *brief = option == GW_OPT_OUT ? "-o, " : option == GW_OPT_HELP ? "-h, " : "";
     snprintf(left, sizeof left, "%s--%s%s%s", brief, spec->name, *spec->values ? " " : "", spec->values);
-    fprintf(to, "  %-28s %s\n", left, spec->text);
+    fprintf(to, "  %-28s %s\n", left, page ? "where the page goes" : spec->text);
 }
 
 void gw_help_command(const gw_command *command, FILE *to)
@@ -52,6 +53,6 @@ void gw_help_command(const gw_command *command, FILE *to)
         fputs("\n", to);
     }
     for (int i = 0; i < GW_OPTION_COUNT; i++)
-        if (command->options >> i & 1) put_option(to, (gw_option)i);
+        if (command->options >> i & 1) put_option(to, (gw_option)i, command);
     fprintf(to, "\nexamples:\n  %s\n  %s\n", command->examples[0], command->examples[1]);
 }

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "cli/selection.h"
 
-#include "casefile/nearest.h"
 #include "cli/output.h"
 #include "cli/session.h"
 
@@ -27,10 +26,8 @@ static const char *load_name(const gw_case *c, int i)
 
 static int no_such(const gw_args *args, const gw_case *c, const gw_names *names, const char *want)
 {
-    char hint[GW_HINT_MAX];
-    gw_nearest near = { .want = want };
-    for (int i = 0; i < names->n; i++) gw_nearest_offer(&near, names->name(c, i));
-    return gw_session_no_such(args, names->what, want, gw_nearest_hint(&near, hint));
+    const gw_name_list list = { names->n, c, names->name };
+    return gw_session_no_such(args, names->what, want, &list);
 }
 
 /* One flag for each name of the case, set where the option gives it; NULL where the option is not there. */

@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "cli/session.h"
 
+#include "casefile/nearest.h"
+#include "show/buf.h"
+
 #include <stdio.h>
 
 /* A file that cannot be read is wrong input; only a lack of memory is the machine's fault. */
@@ -40,9 +43,27 @@ void gw_session_close(gw_session *session)
     gw_faults_free(&session->faults);
 }
 
-int gw_session_no_such(const gw_args *args, const char *what, const char *name, const char *hint)
+/* All of them where they are few: who is told what there is need not open the case. */
+static void list_names(const gw_name_list *names, gw_buf *out)
 {
-    fprintf(stderr, "giveway %s: there is no %s \"%s\" in the case%s\n", args->command->name, what, name,
-            hint);
+    enum { FEW = 12 };
+    for (int i = 0; i < names->n && i < FEW; i++) {
+        gw_buf_add(out, i ? ", " : "; it has ");
+        gw_buf_clean(out, names->name(names->of, i));
+    }
+    if (names->n > FEW) gw_buf_fmt(out, " and %d more", names->n - FEW);
+}
+
+int gw_session_no_such(const gw_args *args, const char *what, const char *name, const gw_name_list *names)
+{
+    char hint[GW_HINT_MAX];
+    gw_nearest near = { .want = name };
+    gw_buf list = { 0 };
+    for (int i = 0; i < names->n; i++) gw_nearest_offer(&near, names->name(names->of, i));
+    gw_nearest_hint(&near, hint);
+    if (!*hint) list_names(names, &list);
+    fprintf(stderr, "giveway %s: there is no %s \"%s\" in the case%s%s\n", args->command->name, what, name,
+            hint, gw_buf_str(&list));
+    gw_buf_free(&list);
     return GW_EXIT_INPUT;
 }

@@ -22,8 +22,15 @@ typedef struct gw_session {
 int gw_session_open(const gw_args *args, const char *path, gw_session *session);
 void gw_session_close(gw_session *session);
 
-/** Complains, that the case has no `what` (kit, bush ...) called `name`, with a hint (gw_nearest_hint);
- * GW_EXIT_INPUT. */
-int gw_session_no_such(const gw_args *args, const char *what, const char *name, const char *hint);
+/** What there is of one kind in a case. */
+typedef struct gw_name_list {
+    int n;
+    const gw_case *of;
+    const char *(*name)(const gw_case *c, int i);
+} gw_name_list;
+
+/** Complains, that the case has no `what` (kit, bush ...) called `name`, with the one that is nearest or,
+ * where none is near, with what there is; GW_EXIT_INPUT. */
+int gw_session_no_such(const gw_args *args, const char *what, const char *name, const gw_name_list *names);
 
 #endif

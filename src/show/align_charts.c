@@ -57,7 +57,10 @@ static gw_status chart_adjusters(const gw_case *c, const gw_align_item *item, gw
                                  gw_error *err)
 {
     static const char *const PARTS[] = { "camber", "toe", "caster" };
-    gw_bar_chart chart = { .words.x_title = "change (deg per mm)", .parts = PARTS };
+    gw_bar_chart chart = { .words.x_title = "change (deg per mm)",
+                           .words.note =
+                               "positive: toe-in, camber with the top outboard, caster with the top rearward",
+                           .parts = PARTS };
     gw_drawing d;
     if (begin(&d, item->n_sensitivities, 3))
         for (int i = 0; i < item->n_sensitivities; i++) {

@@ -120,7 +120,7 @@ static void blame(const gw_page *p, gw_axle axle, int load)
     }
 }
 
-/* "0.11 deg less than with X on Y, 0.20 deg less on Z." */
+/* "0.11 deg less with X, 0.20 deg less with Y." */
 static void say_toe(const gw_page *p, const gw_deflection *from, gw_axle axle, int load, gw_buf *out)
 {
     bool first = true;
@@ -129,17 +129,13 @@ static void say_toe(const gw_page *p, const gw_deflection *from, gw_axle axle, i
         if (!item || item == from) continue;
         double less = (fabs(from->result.toe_change) - fabs(item->result.toe_change)) / GW_DEG;
         gw_buf_add(out, first ? " " : ", ");
+        first = false;
         if (fabs(less) < 0.005)
-            gw_buf_add(out, "about the same");
+            gw_buf_add(out, "about as much");
         else
             gw_buf_fmt(out, "%s deg %s", gw_fixed(fabs(less), 2).s, less > 0.0 ? "less" : "more");
-        if (first) {
-            gw_buf_add(out, fabs(less) < 0.005 ? " as with " : " than with ");
-            gw_phrase_kit(&p->cmp->c->kits[from->kit], out);
-        }
-        gw_buf_add(out, " on ");
+        gw_buf_add(out, " with ");
         gw_phrase_kit(&p->cmp->c->kits[k], out);
-        first = false;
     }
     gw_buf_add(out, ".");
 }
@@ -153,7 +149,9 @@ static void sentence(const gw_page *p, gw_axle axle, int load)
     gw_buf text = { 0 };
     gw_phrase_load(&p->cmp->c->loads[load], &text);
     begin_sentence(&text, 0);
-    gw_buf_fmt(&text, " the %s toe moves", gw_axle_name(axle));
+    gw_buf_fmt(&text, " the %s toe moves, compared with ", gw_axle_name(axle));
+    gw_phrase_kit(&p->cmp->c->kits[from->kit], &text);
+    gw_buf_add(&text, ":");
     say_toe(p, from, axle, load, &text);
     paragraph(p, &text, 2);
 }
@@ -193,6 +191,14 @@ static void ride_columns(gw_table *t)
     gw_table_column(t, GW_RIGHT, "fore-aft mode\nHz");
 }
 
+static void range_cell(gw_table *t, const gw_ride_item *item, double low, double high)
+{
+    if (item->kit == 0)
+        gw_table_cell(t, "baseline");
+    else
+        gw_table_cellf(t, "%s to %s", gw_signed(low, 1).s, gw_signed(high, 1).s);
+}
+
 static void ride_row(gw_table *t, const gw_comparison *cmp, const gw_ride_item *item)
 {
     const gw_ride_result *r = &item->result;
@@ -202,9 +208,9 @@ static void ride_row(gw_table *t, const gw_comparison *cmp, const gw_ride_item *
     gw_table_cell(t, gw_buf_str(&name));
     gw_table_cell(t, gw_fixed(r->comfort, 3).s);
     gw_table_cell(t, gw_signed(d->harshness, 1).s);
-    gw_table_cellf(t, "%s to %s", gw_signed(d->harshness_low, 1).s, gw_signed(d->harshness_high, 1).s);
+    range_cell(t, item, d->harshness_low, d->harshness_high);
     gw_table_cell(t, gw_signed(d->noise, 1).s);
-    gw_table_cellf(t, "%s to %s", gw_signed(d->noise_low, 1).s, gw_signed(d->noise_high, 1).s);
+    range_cell(t, item, d->noise_low, d->noise_high);
     gw_table_cell(t, gw_fixed(r->modes[r->wheel_fore_aft].hz, 1).s);
     gw_table_end_row(t);
     if (name.failed) t->failed = true;
@@ -246,7 +252,7 @@ static gw_status ride_part(const gw_page *p, gw_error *err)
         bool there = false;
         for (int i = 0; i < p->cmp->ride->n; i++) there = there || p->cmp->ride->item[i].axle == a;
         if (!there) continue;
-        gw_buf_fmt(p->out, "\n%sRide and harshness, %s corner; dB against ", p->bold ? "\033[1m" : "",
+        gw_buf_fmt(p->out, "\n%sRide and harshness, %s corner; dB over ", p->bold ? "\033[1m" : "",
                    gw_axle_name(a));
         gw_phrase_kit(&p->cmp->c->kits[0], p->out);
         gw_buf_add(p->out, p->bold ? "\033[0m\n" : "\n");
@@ -279,10 +285,11 @@ gw_status gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf
     const gw_page page = { cmp, width, bold, out };
     const gw_handling_page handling = { cmp, width, bold, out };
     gw_buf_clean(out, cmp->c->title);
-    gw_buf_add(
-        out,
-        "\nKits side by side. Changes are from the car standing still, wheel set to its static camber "
-        "and toe;\ntoe-in and camber outboard at the top are positive, the wheel forward is positive.\n");
+    gw_buf_add(out, "\n");
+    gw_buf_paragraph(out,
+                     "Kits side by side. Changes are from the car standing still, wheel set to its static "
+                     "camber and toe. Positive are: toe-in, camber with the top outboard, the wheel forward.",
+                     width, 0);
     gw_status status = gw_summary_text(&handling, err);
     if (status == GW_OK) status = all_loads(&page, err);
     if (status == GW_OK) status = ride_part(&page, err);

@@ -196,9 +196,13 @@ gw_status gw_deflect_text(const gw_case *c, const gw_deflect_study *study, const
     const gw_page page = { c, study, width, bold, out };
     gw_status status = GW_OK;
     gw_buf_clean(out, c->title);
-    gw_buf_add(out,
-               "\nChanges are from the car standing still (static load, wheel set to its static camber and "
-               "toe).\nToe-in and camber outboard at the top are positive; travel is positive in bump.\n");
+    gw_buf_add(out, "\n");
+    gw_buf_paragraph(
+        out,
+        "Changes are from the car standing still (static load, wheel set to its static camber and "
+        "toe). Positive are: bump, toe-in, camber with the top outboard, caster with the top "
+        "rearward, the wheel forward, the contact patch outward.",
+        width, 0);
     for (int i = 0; i < study->n && status == GW_OK;) {
         int to = end_of_group(study, i);
         status = group(&page, i, to, all, err);

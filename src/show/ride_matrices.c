@@ -111,9 +111,9 @@ gw_status gw_ride_bands_table(const gw_ride_page *p, const gw_ride_item *const *
     }
     gw_status status = finish(p, &t, err);
     gw_buf text = { 0 };
-    gw_buf_add(&text, "Body force is that of ");
+    gw_buf_add(&text, "Body force: with kit ");
     gw_buf_clean(&text, p->c->kits[items[0]->kit].name);
-    gw_buf_add(&text, ".");
+    gw_buf_add(&text, "; decibels are over the first kit.");
     gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
     if (text.failed) p->out->failed = true;
     gw_buf_free(&text);

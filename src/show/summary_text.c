@@ -64,7 +64,7 @@ static double offset_of(const gw_summary *s)
 static const gw_quantity QUANTITIES[] = {
     { "outer camber\ndeg", camber_of, GW_DEG, 2 },
     { "understeer\ndeg/g", understeer_of, GW_DEG, 2 },
-    { "toe in a stop\ndeg/g", brake_toe_of, GW_DEG, 2 },
+    { "toe, braking\ndeg/g", brake_toe_of, GW_DEG, 2 },
     { "off line\nm", offset_of, 1.0, 2 },
 };
 enum { N_QUANTITIES = sizeof QUANTITIES / sizeof *QUANTITIES };
@@ -105,7 +105,7 @@ static void put_harshness(gw_table *t, const gw_summary *s, const gw_summary *fr
 {
     const double front = from->harshness[GW_FRONT], rear = from->harshness[GW_REAR];
     if (isfinite(front) && isfinite(rear))
-        gw_table_cellf(t, "%s %s", gw_signed(s->harshness[GW_FRONT], 1).s,
+        gw_table_cellf(t, "%s/%s", gw_signed(s->harshness[GW_FRONT], 1).s,
                        gw_signed(s->harshness[GW_REAR], 1).s);
     else
         gw_table_cell(t, gw_signed(s->harshness[isfinite(front) ? GW_FRONT : GW_REAR], 1).s);
@@ -152,13 +152,22 @@ static void explain_car(const gw_handling_page *p, const gw_summary *from, gw_bu
     if (isfinite(from->understeer))
         gw_buf_fmt(text, "Understeer: at %s g, plus is understeer. ", gw_fixed(GW_BALANCE_G, 1).s);
     if (isfinite(from->brake_toe))
-        gw_buf_fmt(text, "Toe in a stop: of one %s wheel, toe-in positive, from a %s g stop. ", axle,
+        gw_buf_fmt(text, "Toe, braking: of one %s wheel, toe-in positive, per g of a %s g stop. ", axle,
                    gw_fixed(GW_FIRM_STOP, 1).s);
     if (isfinite(from->stop_offset))
         gw_buf_fmt(text,
                    "Off line: in that stop from %s km/h with one side braking %s %% harder and the steering "
                    "held, towards the harder side. ",
                    gw_fixed(h->speed / GW_KM_H, 0).s, gw_fixed(100.0 * h->brake_imbalance, 0).s);
+}
+
+static bool any_unknown(const gw_handling_page *p)
+{
+    for (int k = 0; k < p->cmp->c->n_kits; k++) {
+        gw_car_cost cost = gw_car_cost_of(p->cmp->c, k);
+        if (is_wanted(p->cmp, k) && (cost.unpriced || cost.untimed)) return true;
+    }
+    return false;
 }
 
 static void explain(const gw_handling_page *p, const gw_summary *from)
@@ -172,15 +181,35 @@ static void explain(const gw_handling_page *p, const gw_summary *from)
     }
     if (any_harshness(from)) {
         bool both = isfinite(from->harshness[GW_FRONT]) && isfinite(from->harshness[GW_REAR]);
-        gw_buf_fmt(&text, "Harshness:%s against ", both ? " front and rear," : "");
+        gw_buf_fmt(&text, "Harshness:%s over ", both ? " front/rear," : "");
         gw_phrase_kit(&p->cmp->c->kits[0], &text);
         gw_buf_add(&text, ". ");
     }
     gw_buf_add(&text, "Price and minutes: what differs from ");
     gw_phrase_kit(&p->cmp->c->kits[0], &text);
     gw_buf_add(&text,
-               ", both sides of the car, in whatever currency the case uses; for that kit itself, renewing "
-               "it. A plus sign: some parts carry none. Prices of demonstration cases are invented.");
+               ", both sides of the car, in the currency of the case; for that kit itself, renewing it. ");
+    if (any_unknown(p)) gw_buf_add(&text, "A plus sign behind a sum: some parts carry no figure. ");
+    gw_buf_add(&text, "Prices of demonstration cases are invented.");
+    gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
+    if (text.failed) p->out->failed = true;
+    gw_buf_free(&text);
+}
+
+/* How many joints of a kit are beyond a limit; which, is told at the end. */
+static void warn_overload(const gw_handling_page *p, int kit)
+{
+    const gw_strength_study *s = p->cmp->strength;
+    int joints = 0;
+    for (int i = 0; s && i < s->n; i++) {
+        const gw_overload *o = &s->item[i], *before = i ? o - 1 : NULL;
+        bool same = before && before->kit == o->kit && before->axle == o->axle && before->joint == o->joint;
+        if (o->kit == kit && !same) joints++;
+    }
+    if (!joints) return;
+    gw_buf text = { 0 };
+    gw_phrase_kit(&p->cmp->c->kits[kit], &text);
+    gw_buf_fmt(&text, ": %d of its joints will not stand the loads; see \"Beyond a limit\" below.", joints);
     gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
     if (text.failed) p->out->failed = true;
     gw_buf_free(&text);
@@ -207,6 +236,7 @@ gw_status gw_summary_text(const gw_handling_page *p, gw_error *err)
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
         gw_summary s = gw_summary_of(p->cmp, k);
         warn_unstable(p, &s);
+        warn_overload(p, k);
     }
     explain(p, &from);
     return GW_OK;

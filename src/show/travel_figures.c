@@ -98,7 +98,7 @@ static void verdict_cell(gw_table *t, const gw_travel_bearing *b)
 {
     bool up = isfinite(b->binds_up), down = isfinite(b->binds_dn);
     if (b->holds)
-        gw_table_cell(t, "clear");
+        gw_table_cell(t, "free");
     else if (up && down)
         gw_table_cellf(t, "BINDS at %s and at %s mm", gw_signed(b->binds_dn / GW_MM, 1).s,
                        gw_signed(b->binds_up / GW_MM, 1).s);

@@ -97,8 +97,8 @@ gw_status gw_travel_text(const gw_case *c, const gw_travel_study *study, bool al
     gw_buf_paragraph(
         out,
         "Through bump and rebound under vertical load, the spring on its rate; changes are from the "
-        "car standing still. Toe-in, camber outboard at the top and bump are positive; track and "
-        "roll centre with both wheels alike.",
+        "car standing still. Positive are: bump, toe-in, camber with the top outboard, caster with the top "
+        "rearward, a wider track, a longer wheelbase; track and roll centre with both wheels alike.",
         width, 0);
     for (int i = 0; i < study->n && status == GW_OK; i++) status = item_text(&page, &study->item[i], err);
     gw_buf_add(out, "\n");
