@@ -19,25 +19,6 @@ static int count_items(const gw_run *run)
     return n;
 }
 
-static gw_status keep_warnings(const gw_run *run, gw_align_study *out, gw_error *err)
-{
-    int n = gw_corner_warnings(run->ws);
-    if (!n) return GW_OK;
-    const char **all = gw_arena_alloc(&out->arena, (size_t)(out->n_warnings + n), sizeof *all);
-    if (!all) return gw_fail(err, GW_E_NOMEM, "out of memory for warnings");
-    if (out->n_warnings) memcpy(all, out->warning, (size_t)out->n_warnings * sizeof *all);
-    for (int i = 0; i < n; i++) {
-        gw_error text = { 0 };
-        gw_fail(&text, GW_OK, "kit %s as set: %s", run->c->kits[run->kit].name,
-                gw_corner_warning(run->ws, i));
-        if (!(all[out->n_warnings + i] = gw_arena_strdup(&out->arena, text.msg)))
-            return gw_fail(err, GW_E_NOMEM, "out of memory for warnings");
-    }
-    out->warning = all;
-    out->n_warnings += n;
-    return GW_OK;
-}
-
 static gw_status make_room(const gw_run *run, gw_arena *arena, gw_align_item *item, gw_error *err)
 {
     const gw_corner *corner = &run->c->corners[item->axle];
@@ -123,7 +104,9 @@ static gw_status run_item(gw_run *run, gw_align_study *study, gw_align_item *ite
     if (status == GW_OK) status = set_corner(&setup, &study->arena, item, &inner);
     if (status == GW_OK) status = look_after(&setup, item, &after, &inner);
     if (status == GW_OK) status = gw_align_checks(&setup, item, &after, &inner);
-    if (status == GW_OK) status = keep_warnings(run, study, &inner);
+    if (status == GW_OK)
+        status = gw_run_corner_warnings(run, " as set", &study->arena, &study->warning, &study->n_warnings,
+                                        &inner);
     gw_setup_close(&setup);
     if (status != GW_OK)
         return gw_fail(err, status, "%s: align.%s, kit %s: %s", run->c->path,

@@ -50,24 +50,6 @@ static void run_corner(void *context, int index)
         if (gw_run_wants_load(run, l, job->axle)) job->status = solve_item(run, l, item++, &job->err);
 }
 
-static gw_status keep_warnings(const gw_run *run, gw_deflect_study *out, gw_error *err)
-{
-    int n = gw_corner_warnings(run->ws);
-    if (!n) return GW_OK;
-    const char **all = gw_arena_alloc(&out->arena, (size_t)(out->n_warnings + n), sizeof *all);
-    if (!all) return gw_fail(err, GW_E_NOMEM, "out of memory for warnings");
-    if (out->n_warnings) memcpy(all, out->warning, (size_t)out->n_warnings * sizeof *all);
-    for (int i = 0; i < n; i++) {
-        gw_error text = { 0 };
-        gw_fail(&text, GW_OK, "kit %s: %s", run->c->kits[run->kit].name, gw_corner_warning(run->ws, i));
-        if (!(all[out->n_warnings + i] = gw_arena_strdup(&out->arena, text.msg)))
-            return gw_fail(err, GW_E_NOMEM, "out of memory for warnings");
-    }
-    out->warning = all;
-    out->n_warnings += n;
-    return GW_OK;
-}
-
 /* Memory is taken before the threads start: the arena is not theirs to share. */
 static gw_status plan_corner(const gw_run *run, gw_corner_job *job, int kit, gw_axle axle,
                              gw_deflect_study *out, gw_error *err)
@@ -104,7 +86,9 @@ static gw_status gather(gw_corner_job *jobs, int n, gw_deflect_study *out, gw_er
     for (int i = 0; i < n; i++) {
         if (status == GW_OK && jobs[i].status != GW_OK)
             status = gw_fail(err, jobs[i].status, "%s", jobs[i].err.msg);
-        if (status == GW_OK) status = keep_warnings(&jobs[i].run, out, err);
+        if (status == GW_OK)
+            status =
+                gw_run_corner_warnings(&jobs[i].run, "", &out->arena, &out->warning, &out->n_warnings, err);
         gw_run_close_corner(&jobs[i].run);
     }
     return status;

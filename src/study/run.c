@@ -112,6 +112,25 @@ gw_status gw_run_add_warnings(gw_arena *arena, const char ***list, int *n, const
     return GW_OK;
 }
 
+gw_status gw_run_warn(const gw_run *run, const char *how, const char *text, gw_arena *arena,
+                      const char ***list, int *n, gw_error *err)
+{
+    gw_error line = { 0 };
+    gw_fail(&line, GW_OK, "kit %s%s: %s", run->c->kits[run->kit].name, how, text);
+    const char *kept = gw_arena_strdup(arena, line.msg);
+    if (!kept) return gw_fail(err, GW_E_NOMEM, "out of memory for warnings");
+    return gw_run_add_warnings(arena, list, n, &kept, 1, err);
+}
+
+gw_status gw_run_corner_warnings(const gw_run *run, const char *how, gw_arena *arena, const char ***list,
+                                 int *n, gw_error *err)
+{
+    gw_status status = GW_OK;
+    for (int i = 0; status == GW_OK && i < gw_corner_warnings(run->ws); i++)
+        status = gw_run_warn(run, how, gw_corner_warning(run->ws, i), arena, list, n, err);
+    return status;
+}
+
 static void fill_item(gw_run *run, gw_deflection *item)
 {
     item->kit = run->kit;

@@ -34,6 +34,14 @@ void gw_run_close_corner(gw_run *run);
 gw_status gw_run_add_warnings(gw_arena *arena, const char ***list, int *n, const char **more, int n_more,
                               gw_error *err);
 
+/** One more warning, "kit NAME", then `how` and ": ", then the text, all copied into the arena. */
+gw_status gw_run_warn(const gw_run *run, const char *how, const char *text, gw_arena *arena,
+                      const char ***list, int *n, gw_error *err);
+
+/** The warnings of the corner that is open, each a line of the kind above. */
+gw_status gw_run_corner_warnings(const gw_run *run, const char *how, gw_arena *arena, const char ***list,
+                                 int *n, gw_error *err);
+
 /**
  * Solve the open corner; run->state holds the equilibrium and `item` everything but its joints' memory:
  * item->result.joints must have room for every joint of the corner.

@@ -40,11 +40,7 @@ static gw_status check_plan(const gw_travel_plan *plan, gw_error *err)
 gw_status gw_travel_warn(gw_travel_job *job, const char *text, gw_error *err)
 {
     gw_travel_study *out = job->out;
-    gw_error line = { 0 };
-    gw_fail(&line, GW_OK, "kit %s: %s", job->run.c->kits[job->run.kit].name, text);
-    const char *kept = gw_arena_strdup(&out->arena, line.msg);
-    if (!kept) return gw_fail(err, GW_E_NOMEM, "out of memory for warnings");
-    return gw_run_add_warnings(&out->arena, &out->warning, &out->n_warnings, &kept, 1, err);
+    return gw_run_warn(&job->run, "", text, &out->arena, &out->warning, &out->n_warnings, err);
 }
 
 gw_status gw_travel_state(gw_travel_job *job, gw_corner_ws *ws, const gw_corner_load *load, double travel,
@@ -174,8 +170,9 @@ static gw_status run_corner(gw_travel_job *job, int kit, gw_axle axle, gw_error 
     job->out->item = gw_arena_alloc(&job->out->arena, (size_t)run->c->n_loads + 1, sizeof *job->out->item);
     if (!job->out->item) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
     gw_status status = gw_run_open_corner(run, kit, axle, err);
-    for (int i = 0; status == GW_OK && i < gw_corner_warnings(run->ws); i++)
-        status = gw_travel_warn(job, gw_corner_warning(run->ws, i), err);
+    if (status == GW_OK)
+        status =
+            gw_run_corner_warnings(run, "", &job->out->arena, &job->out->warning, &job->out->n_warnings, err);
     if (status == GW_OK) status = run_item(job, -1, err);
     for (int l = 0; l < run->c->n_loads && status == GW_OK; l++)
         if (wants_load(run, l, axle)) status = run_item(job, l, err);
