@@ -7,16 +7,14 @@
 
 /*
  * Compiled a second time for processors with AVX2, where the loader finds one. No fused multiply-add is in
- * it, so both give the same bytes. Not under sanitisers, which are not yet awake when the loader asks.
+ * it, so both give the same bytes. Not under sanitisers, which are not yet awake when the loader asks, and
+ * not with clang, which (14 at least) gives the function a name that no other file finds.
  */
-#if defined(__has_feature)
-#if __has_feature(address_sanitizer) || __has_feature(memory_sanitizer)
+#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
 #define GW_SANITISED
 #endif
-#elif defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
-#define GW_SANITISED
-#endif
-#if defined(__x86_64__) && defined(__GLIBC__) && !defined(GW_SANITISED)
+#if defined(__x86_64__) && defined(__GLIBC__) && defined(__GNUC__) && !defined(__clang__) &&                 \
+    !defined(GW_SANITISED)
 #define GW_WIDE __attribute__((target_clones("avx2", "default")))
 #else
 #define GW_WIDE
