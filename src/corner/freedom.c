@@ -4,8 +4,11 @@
  * motion that moves the upright is a mechanism, and an error.
  *
  * What is free does not depend on how stiff a bush is, only on which of its rates are zero. So the test
- * gives every rate that is there the value one (rotations over a length of 0.3 m), adds the wheel's travel
- * as one more constraint, and looks for the null space: soft bushes beside stiff ones cannot blur it.
+ * gives every rate that is there the value one (rotations over a length of 0.3 m), adds one more constraint,
+ * and looks for the null space: soft bushes beside stiff ones cannot blur it. The one more is the wheel's
+ * travel, which a load prescribes, and in a second look the spring's length, which carries the wheel in its
+ * place. With travel as unknown and the spring's force as answer, the equations have a solution only where
+ * both hold all: a wheel without a tie rod that rises as it steers is held by its travel, but by no force.
  *
  * A hold is a link to the chassis that resists turning about one line and nothing else. The motion it holds
  * is free, so it carries no moment, unless a spring seat lies off the line.
@@ -100,7 +103,28 @@ static void fill_row(double *row, size_t n, const gw_link *link, const double b[
     }
 }
 
-static void fill_gram(const gw_corner_ws *ws, gsl_matrix *gram, double *row)
+/* The wheel centre is the datum: its vertical movement is the upright's. */
+static void fill_travel_row(double *row, size_t n)
+{
+    memset(row, 0, n * sizeof *row);
+    row[2] = 1.0;
+}
+
+static void fill_spring_row(double *row, size_t n, const gw_corner_ws *ws)
+{
+    gw_vec3 line = gw_sub(ws->spring_at, ws->spring_to), along = gw_scale(1.0 / gw_norm(line), line);
+    gw_vec3 lever = gw_scale(1.0 / LENGTH, gw_cross(ws->spring_at, along));
+    double *at = row + 6 * (ws->corner->spring.body - 1);
+    memset(row, 0, n * sizeof *row);
+    at[0] = along.x;
+    at[1] = along.y;
+    at[2] = along.z;
+    at[3] = lever.x;
+    at[4] = lever.y;
+    at[5] = lever.z;
+}
+
+static void fill_gram(const gw_corner_ws *ws, bool with_spring, gsl_matrix *gram, double *row)
 {
     size_t n = gram->size1;
     gsl_matrix_set_zero(gram);
@@ -115,8 +139,10 @@ static void fill_gram(const gw_corner_ws *ws, gsl_matrix *gram, double *row)
             add_row(gram, row);
         }
     }
-    memset(row, 0, n * sizeof *row);
-    row[2] = 1.0; /* the wheel centre is the datum: its vertical movement is the upright's */
+    if (with_spring)
+        fill_spring_row(row, n, ws);
+    else
+        fill_travel_row(row, n);
     add_row(gram, row);
 }
 
@@ -264,9 +290,10 @@ static void search_close(gw_null_search *s)
     if (s->eigen) gsl_eigen_symmv_free(s->eigen);
 }
 
-static gw_status find_null(gw_null_search *s, const gw_corner_ws *ws, size_t *n_null, gw_error *err)
+static gw_status find_null(gw_null_search *s, const gw_corner_ws *ws, bool with_spring, size_t *n_null,
+                           gw_error *err)
 {
-    fill_gram(ws, s->gram, s->row);
+    fill_gram(ws, with_spring, s->gram, s->row);
     *n_null = 0;
     if (is_held(s->gram, s->vectors)) return GW_OK;
     if (gsl_eigen_symmv(s->gram, s->values, s->vectors, s->eigen) != GSL_SUCCESS)
@@ -276,25 +303,41 @@ static gw_status find_null(gw_null_search *s, const gw_corner_ws *ws, size_t *n_
     return GW_OK;
 }
 
+/* With the travel given: harmless motions are held one by one, one that moves the upright is an error. */
+static gw_status settle_at_travel(gw_null_search *s, gw_corner_ws *ws, gw_error *err)
+{
+    int room = ws->corner->n_joints + 3 * ws->corner->n_bodies;
+    size_t n_null = 0;
+    gw_status status;
+    while ((status = find_null(s, ws, false, &n_null, err)) == GW_OK && n_null > 0) {
+        if (moves_upright(s->vectors, n_null, s->row)) return report_mechanism(ws, s->row, err);
+        if ((status = hold_motion(ws, s->vectors, room, err)) != GW_OK) return status;
+    }
+    return status;
+}
+
+/* On the spring: what is harmless is held by now, so only what moves the upright is left to find. */
+static gw_status check_on_spring(gw_null_search *s, const gw_corner_ws *ws, gw_error *err)
+{
+    size_t n_null = 0;
+    gw_status status = find_null(s, ws, true, &n_null, err);
+    if (status == GW_OK && n_null > 0 && moves_upright(s->vectors, n_null, s->row))
+        status = report_mechanism(ws, s->row, err);
+    return status;
+}
+
 gw_status gw_freedom_settle(gw_corner_ws *ws, gw_error *err)
 {
     gw_null_search search = { 0 };
-    size_t n = 6 * (size_t)(ws->corner->n_bodies - 1), n_null = 0;
-    int room = ws->corner->n_joints + 3 * ws->corner->n_bodies;
-    gw_status status = GW_OK;
-    if (!search_open(&search, ws, n)) {
+    size_t n = 6 * (size_t)(ws->corner->n_bodies - 1);
+    gw_status status;
+    if (search_open(&search, ws, n)) {
+        hold_links(ws);
+        status = settle_at_travel(&search, ws, err);
+        if (status == GW_OK) status = check_on_spring(&search, ws, err);
+    } else {
         status = gw_fail(err, GW_E_NOMEM, "out of memory for the %s corner", ws->corner->name);
-        goto done;
     }
-    hold_links(ws);
-    while ((status = find_null(&search, ws, &n_null, err)) == GW_OK && n_null > 0) {
-        if (moves_upright(search.vectors, n_null, search.row)) {
-            status = report_mechanism(ws, search.row, err);
-            break;
-        }
-        if ((status = hold_motion(ws, search.vectors, room, err)) != GW_OK) break;
-    }
-done:
     search_close(&search);
     return status;
 }

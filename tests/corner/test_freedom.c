@@ -52,6 +52,53 @@ static void corner_without_a_tie_rod_is_a_mechanism_that_steers(void **unused)
     check_contains(err.msg, "turns about z (toe)");
 }
 
+/*
+ * Where rubber holds the arms, a wheel without a tie rod still steers about its ball joints. It rises as it
+ * does, so its travel holds it; the spring, which stands on an arm, does not.
+ */
+static void wheel_that_only_its_travel_would_hold_is_a_mechanism(void **unused)
+{
+    (void)unused;
+    fixture f;
+    gw_corner_ws *ws;
+    gw_error err = { 0 };
+    fixture_start(&f);
+    int upper = fixture_member(&f, "upper_arm"), lower = fixture_member(&f, "lower_arm");
+    gw_vec3 x = gw_v3(1, 0, 0), z = gw_v3(0, 0, 1), outer = gw_v3(-15, 690, 500);
+    fixture_joint(&f, "upper_front", GW_CHASSIS, upper, gw_v3(120, 440, 480), x, 1000, 300, 2, 1);
+    fixture_joint(&f, "upper_rear", GW_CHASSIS, upper, gw_v3(-130, 440, 470), x, 1000, 300, 2, 1);
+    fixture_joint(&f, "upper_outer", upper, GW_UPRIGHT, outer, z, 3e4, 3e4, 0, 0);
+    fixture_joint(&f, "lower_front", GW_CHASSIS, lower, gw_v3(150, 380, 190), x, 5000, 800, 6, 2);
+    fixture_joint(&f, "lower_rear", GW_CHASSIS, lower, gw_v3(-160, 380, 195), x, 5000, 800, 6, 2);
+    fixture_joint(&f, "lower_outer", lower, GW_UPRIGHT, gw_v3(5, 730, 190), z, 3e4, 3e4, 0, 0);
+    fixture_spring(&f, lower, gw_v3(0, 600, 192), gw_v3(0, 560, 600), 60);
+    assert_int_equal(open_status(&f, &ws, &err), GW_E_MECHANISM);
+    check_contains(err.msg, "front corner is a mechanism");
+    check_contains(err.msg, "turns about z (toe)");
+    fixture_link(&f, "tie_rod", gw_v3(-120, 390, 230), gw_v3(-130, 720, 225));
+    gw_corner_close(must_open(&f));
+}
+
+/* A spring square to the only movement of the wheel holds nothing. */
+static void spring_that_cannot_carry_the_wheel_is_a_mechanism(void **unused)
+{
+    (void)unused;
+    fixture f;
+    gw_corner_ws *ws;
+    gw_error err = { 0 };
+    fixture_start(&f);
+    fixture_joint(&f, "slider", GW_CHASSIS, GW_UPRIGHT, gw_v3(0, 600, 310), gw_v3(0, 0, 1), 5000, 0, 100,
+                  100);
+    fixture_spring(&f, GW_UPRIGHT, gw_v3(0, 700, 310), gw_v3(0, 200, 310), 60);
+    assert_int_equal(open_status(&f, &ws, &err), GW_E_MECHANISM);
+    check_contains(err.msg, "moves up and down (z)");
+    fixture_start(&f);
+    fixture_joint(&f, "slider", GW_CHASSIS, GW_UPRIGHT, gw_v3(0, 600, 310), gw_v3(0, 0, 1), 5000, 0, 100,
+                  100);
+    fixture_spring(&f, GW_UPRIGHT, gw_v3(0, 700, 310), gw_v3(0, 600, 700), 60);
+    gw_corner_close(must_open(&f));
+}
+
 static void missing_upper_arm_is_a_mechanism_in_camber(void **unused)
 {
     (void)unused;
@@ -166,6 +213,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(double_wishbone_has_no_warnings),
         cmocka_unit_test(corner_without_a_tie_rod_is_a_mechanism_that_steers),
+        cmocka_unit_test(wheel_that_only_its_travel_would_hold_is_a_mechanism),
+        cmocka_unit_test(spring_that_cannot_carry_the_wheel_is_a_mechanism),
         cmocka_unit_test(missing_upper_arm_is_a_mechanism_in_camber),
         cmocka_unit_test(member_on_one_ball_joint_is_held_and_changes_nothing),
         cmocka_unit_test(spring_seat_off_the_joint_line_is_named_with_its_distance),
