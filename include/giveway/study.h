@@ -8,6 +8,7 @@
 
 #include "giveway/arena.h"
 #include "giveway/case.h"
+#include "giveway/faults.h"
 #include "giveway/status.h"
 
 /** Every bush of a case worked out once. */
@@ -44,6 +45,16 @@ void gw_fit_kit(const gw_case *c, const gw_laws *laws, int kit, gw_axle axle, gw
 
 /** True where a joint of the corner is fitted with an off-centre bush. */
 bool gw_kit_is_off_centre(const gw_case *c, int kit, gw_axle axle);
+
+/**
+ * Does the car stand at ride height with every kit? Adds to `faults` a line for a bush that cannot be worked
+ * out and for every corner and kit that is a mechanism or finds no equilibrium under its static load, and a
+ * warning for every member whose spin had to be held.
+ *
+ * @retval GW_OK  it stands; else the status of the first fault: GW_E_RANGE, GW_E_MECHANISM, GW_E_NUMERIC,
+ *                GW_E_NOMEM.
+ */
+gw_status gw_study_standing(const gw_case *c, gw_faults *faults);
 
 /** One kit in one corner under one load. */
 typedef struct gw_deflection {

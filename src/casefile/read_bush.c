@@ -92,6 +92,17 @@ static void read_ball_joint(const gw_reader *rd, const gw_node *node, gw_bush *b
     gw_get_numbers(rd, node, LOSSES, GW_COUNT(LOSSES), bush);
 }
 
+/* The width is for the contact's rates, where they are not given. */
+static void check_width(const gw_reader *rd, const gw_node *node, const gw_bearing *bearing)
+{
+    bool known = bearing->width > 0.0 && bearing->ball_diameter > 0.0;
+    bool given = bearing->radial > 0.0 && (bearing->axial > 0.0 || bearing->floats);
+    if (!known || given || bearing->width < bearing->ball_diameter) return;
+    gw_node at = gw_node_key(node, "width_mm");
+    gw_fault(rd, &at, "expected less than ball_diameter_mm, %.6g: the ball must stand out of its liner",
+             bearing->ball_diameter / GW_MM);
+}
+
 static void read_bearing(const gw_reader *rd, const gw_node *node, gw_bush *bush)
 {
     static const char *const LINERS[] = { "steel", "ptfe" }; /* in the order of gw_liner */
@@ -100,6 +111,7 @@ static void read_bearing(const gw_reader *rd, const gw_node *node, gw_bush *bush
     gw_node axial = gw_node_key(node, "axial_N_per_mm");
     gw_warn_short(rd, node, "ball_diameter_mm", bush->bearing.ball_diameter, 1.0);
     bush->bearing.floats = axial.json && bush->bearing.axial <= 0.0;
+    check_width(rd, node, &bush->bearing);
     if (gw_get_choice(rd, node, "liner", GW_REQUIRED, LINERS, 2, &liner))
         bush->bearing.liner = (gw_liner)liner;
 }

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* giveway check: is the case sound? Every fault at once. */
+/* giveway check: is the case sound? Every fault at once: those of the file, and then whether the car stands.
+ */
 #include "cli/commands.h"
 #include "cli/output.h"
 #include "cli/session.h"
@@ -92,6 +93,7 @@ static int run(const gw_args *args)
     gw_session session;
     gw_buf out = { 0 };
     int status = gw_session_open(args, args->words[0], &session);
+    if (status == GW_EXIT_DONE) status = gw_session_stand(args, &session);
     bool sound = status == GW_EXIT_DONE;
     if (gw_args_is(args, GW_OPT_FORMAT, "json"))
         say_json(&session, args->words[0], sound, &out);
@@ -113,7 +115,10 @@ const gw_command GW_COMMAND_CHECK = {
     .min_words = 1,
     .max_words = 1,
     .run = run,
-    .details = "Faults go to standard error, a line each. The other commands stop with the same list.",
+    .details =
+        "Faults go to standard error, a line each. The other commands stop with the same list. A case that "
+        "reads well is stood on its wheels besides, with every kit: a mechanism is told with the bodies "
+        "that move and the direction.",
     .examples = { "giveway check cases/fast-saloon.json",
                   "giveway check --materials my-materials cases/fast-saloon.json" },
 };

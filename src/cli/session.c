@@ -2,6 +2,7 @@
 #include "cli/session.h"
 
 #include "casefile/nearest.h"
+#include "giveway/study.h"
 #include "show/buf.h"
 
 #include <stdio.h>
@@ -13,13 +14,13 @@ static int exit_of_reading(gw_status status)
     return status == GW_E_NOMEM ? GW_EXIT_OUTPUT : GW_EXIT_INPUT;
 }
 
-static void print_faults(const gw_faults *faults, bool quiet)
+static void print_faults(const gw_faults *faults, int from, int warnings_from, bool quiet)
 {
     int n = gw_faults_count(faults);
     /* What else was found is not to be trusted where part of the file had no memory; its line is the last. */
-    for (int i = faults->out_of_memory ? n - 1 : 0; i < n; i++)
+    for (int i = faults->out_of_memory ? n - 1 : from; i < n; i++)
         fprintf(stderr, "%s\n", gw_faults_text(faults, i));
-    for (int i = 0; !quiet && i < gw_faults_warnings(faults); i++)
+    for (int i = warnings_from; !quiet && i < gw_faults_warnings(faults); i++)
         fprintf(stderr, "warning: %s\n", gw_faults_warning(faults, i));
 }
 
@@ -30,10 +31,18 @@ int gw_session_open(const gw_args *args, const char *path, gw_session *session)
     gw_status st = gw_materials_builtin(&session->materials, &session->faults);
     if (st == GW_OK && dir) st = gw_materials_add_dir(&session->materials, dir, &session->faults);
     if (st == GW_OK && path) st = gw_case_load(path, &session->materials, &session->c, &session->faults);
-    print_faults(&session->faults, gw_args_has(args, GW_OPT_QUIET));
+    print_faults(&session->faults, 0, 0, gw_args_has(args, GW_OPT_QUIET));
     if (st != GW_OK && gw_faults_count(&session->faults) == 0)
         fprintf(stderr, "giveway %s: %s\n", args->command->name, gw_status_text(st));
     return exit_of_reading(st);
+}
+
+int gw_session_stand(const gw_args *args, gw_session *session)
+{
+    int told = gw_faults_count(&session->faults), warned = gw_faults_warnings(&session->faults);
+    gw_status st = gw_study_standing(&session->c, &session->faults);
+    print_faults(&session->faults, told, warned, gw_args_has(args, GW_OPT_QUIET));
+    return gw_exit_of(st);
 }
 
 void gw_session_close(gw_session *session)

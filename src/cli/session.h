@@ -20,6 +20,9 @@ typedef struct gw_session {
  * Returns an exit status; close the session whatever it is.
  */
 int gw_session_open(const gw_args *args, const char *path, gw_session *session);
+
+/** Whether the car of the case stands with every kit (gw_study_standing), told like the faults of reading. */
+int gw_session_stand(const gw_args *args, gw_session *session);
 void gw_session_close(gw_session *session);
 
 /** What there is of one kind in a case. */

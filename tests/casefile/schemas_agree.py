@@ -50,6 +50,7 @@ READER_ONLY = [
     (r"expected a sleeve with rubber on both sides", SUMS),
     (r"expected at most half of diameter_mm", SUMS),
     (r"expected less than diameter_mm", SUMS),
+    (r"expected less than ball_diameter_mm", SUMS),
     (r"expected the least and then the greatest", SUMS),
     (r"expected more than temperature_min_C", SUMS),
     (r"in \"interference_um\" instead", "the ranges of diameter of ISO 286"),
