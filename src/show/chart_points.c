@@ -123,7 +123,8 @@ static bool set_axes(gw_canvas *cv, const gw_point_chart *chart, int n)
     if (!(x0 <= x1)) return false;
     double mx = 0.08 * (x1 - x0), my = 0.15 * (y1 - y0);
     cv->x = gw_axis_linear(x0 - mx, x1 + mx, 8, true);
-    cv->y = gw_axis_linear(y0 - my, y1 + my, 6, true);
+    /* Sizes are compared by their distance from nothing. */
+    cv->y = gw_axis_linear(y0 >= 0.0 ? 0.0 : y0 - my, y1 + my, 6, true);
     cv->left = GW_EDGE + gw_canvas_figures_width(&cv->y) + 12;
     cv->right = cv->width - 40;
     gw_canvas_axes(cv, true, true);
