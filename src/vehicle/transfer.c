@@ -9,8 +9,6 @@
 
 #include "giveway/units.h"
 
-#include <stdio.h>
-
 static double axle_load(const gw_vehicle *v, gw_axle axle)
 {
     double share = axle == GW_FRONT ? v->front_mass_fraction : 1.0 - v->front_mass_fraction;
@@ -65,16 +63,13 @@ static double load_change(const gw_vehicle *v, const gw_manoeuvre *m, gw_axle ax
 
 static gw_status report_lift(const gw_manoeuvre *m, gw_axle axle, gw_side side, double part, gw_error *err)
 {
-    const char *end = axle == GW_FRONT ? "front" : "rear";
-    char wheel[32];
-    if (m->lateral_g > 0.0)
-        snprintf(wheel, sizeof wheel, "%s %s wheel lifts", side == GW_OUTER ? "outer" : "inner", end);
-    else
-        snprintf(wheel, sizeof wheel, "%s wheels lift", end);
+    bool both = !(m->lateral_g > 0.0);
+    const char *which = both ? "" : side == GW_OUTER ? "outer " : "inner ";
     return gw_fail(err, GW_E_NUMERIC,
-                   "the %s at %.2f of this manoeuvre (%.2f g braking, %.2f g lateral, %.2f g driving): lower "
-                   "the g",
-                   wheel, part, part * m->brake_g, part * m->lateral_g, part * m->drive_g);
+                   "the %s%s wheel%s at %.2f of this manoeuvre (%.2f g braking, %.2f g lateral, %.2f g "
+                   "driving): lower the g",
+                   which, axle == GW_FRONT ? "front" : "rear", both ? "s lift" : " lifts", part,
+                   part * m->brake_g, part * m->lateral_g, part * m->drive_g);
 }
 
 /*
