@@ -156,6 +156,7 @@ lint: ## check layout and code: clang-format, clang-tidy, cppcheck, shellcheck
 
 coverage: ## run every test with counters and list the lines that none reaches
 	@scripts/setup.sh coverage
+	@mkdir -p build/coverage && find build/coverage -name '*.gcda' -delete # the counts of earlier runs
 	+@$(ANEW) MODE=coverage run-tests
 	@scripts/coverage.sh
 

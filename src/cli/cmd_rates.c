@@ -153,7 +153,7 @@ static int no_such_material(const gw_material_set *set, const char *name)
 
 static gw_bush bush_of(const gw_args *args, const gw_material *material)
 {
-    gw_bush bush = { .name = "bush", .dynamic_ratio = 1.0, .price = -1.0, .fit_minutes = -1.0 };
+    gw_bush bush = { .name = "as given", .dynamic_ratio = 1.0, .price = -1.0, .fit_minutes = -1.0 };
     bush.type = gw_args_is(args, GW_OPT_TYPE, "unbonded") ? GW_BUSH_UNBONDED : GW_BUSH_BONDED;
     bush.annulus.material = *material;
     bush.annulus.inner_radius = gw_args_number(args, GW_OPT_INNER) / 2 * GW_MM;
