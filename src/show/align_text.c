@@ -112,7 +112,8 @@ static void adjuster_row(gw_table *t, const gw_corner *corner, const gw_adjuster
         if (count == 0)
             gw_table_cell(t, "none");
         else
-            gw_table_cellf(t, "%ld of %s mm", count, gw_significant(a->step / GW_MM, 3).s);
+            gw_table_cellf(t, "%s%ld of %s mm", count < 0 ? "take out " : "", labs(count),
+                           gw_significant(a->step / GW_MM, 3).s);
     }
     gw_table_cell(t, set->at_limit ? "yes" : "");
     gw_table_end_row(t);

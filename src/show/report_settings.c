@@ -31,6 +31,17 @@ static void say_mark(const gw_page *p, const gw_joint *joint, const gw_move *mov
            { "view", gw_view_words(mark.view) });
 }
 
+static void say_shims(const gw_page *p, double count, double step)
+{
+    gw_number size = gw_significant(step / GW_MM, 3);
+    if (count == 0.0)
+        GW_TELL(p->out, PAGE_SHOP_NO_SHIMS);
+    else if (count > 0.0)
+        GW_SAY(p->out, PAGE_SHOP_SHIMS, { "count", gw_fixed(count, 0).s }, { "step", size.s });
+    else
+        GW_SAY(p->out, PAGE_SHOP_SHIMS_OUT, { "count", gw_fixed(-count, 0).s }, { "step", size.s });
+}
+
 static void say_setting(const gw_page *p, const gw_corner *corner, const gw_adjuster *a,
                         const gw_adjustment *set)
 {
@@ -47,8 +58,7 @@ static void say_setting(const gw_page *p, const gw_corner *corner, const gw_adju
         else
             GW_SAY(p->out, PAGE_SHOP_SHORTER, { "turns", gw_fixed(-gw_turns_of(a, along), 2).s });
     } else {
-        GW_SAY(p->out, PAGE_SHOP_SHIMS, { "count", gw_fixed(round(along / a->step), 0).s },
-               { "step", gw_significant(a->step / GW_MM, 3).s });
+        say_shims(p, round(along / a->step), a->step);
     }
     if (set->at_limit) {
         gw_buf_add(p->out, " ");

@@ -282,6 +282,15 @@ static void bad_bearings_are_named_and_leave_outputs_alone(void **state)
     b = bearing(GW_LINER_STEEL);
     assert_int_equal(gw_bearing_check(&b, &duty, v, &n, &err), GW_E_RANGE);
     check_contains(err.msg, "shock");
+    duty = (gw_bearing_duty){ .peak_load = -1.0, .shock_factor = 2.0 };
+    assert_int_equal(gw_bearing_check(&b, &duty, v, &n, &err), GW_E_RANGE);
+    check_contains(err.msg, "peak load of -1 N must not be negative");
+    duty = (gw_bearing_duty){ .peak_load = 1.0, .shock_factor = 2.0, .tilt = -0.1 };
+    assert_int_equal(gw_bearing_check(&b, &duty, v, &n, &err), GW_E_RANGE);
+    check_contains(err.msg, "tilt");
+    b.width = 0.0;
+    assert_int_equal(gw_bearing_check(&b, &duty, v, &n, &err), GW_E_RANGE);
+    check_contains(err.msg, "width_mm 0 must be above 0");
     assert_int_equal(n, -7);
 }
 
