@@ -4,6 +4,8 @@
 
 #include "show/words.h"
 
+#include <stdlib.h>
+
 static void heading(const gw_align_page *p, const gw_align_item *item)
 {
     const gw_kit *kit = &p->c->kits[item->kit];
