@@ -68,9 +68,8 @@ static void forward(const gw_band *band, double *f)
 gw_status gw_band_factor(gw_band *band, gw_error *err)
 {
     gw_lower lower = { band->lower->data, band->lower->tda, band->n, band->width };
-    if (!gw_panels_factor(&lower, band->n))
-        return gw_fail(err, GW_E_NUMERIC,
-                       "the rubber's stiffness cannot be factorised: its shape is too extreme");
+    gw_status status = gw_panels_factor(&lower, band->n, err);
+    if (status != GW_OK) return status;
     for (int l = 0; l < band->loads; l++) forward(band, band->load + l * band->n);
     return GW_OK;
 }

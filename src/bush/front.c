@@ -7,6 +7,11 @@
 #include <stdlib.h>
 #include <string.h>
 
+static gw_status no_memory(int n, gw_error *err)
+{
+    return gw_fail(err, GW_E_NOMEM, "no memory for the rubber's %d unknowns", n);
+}
+
 gw_status gw_front_alloc(gw_front *front, int n, gw_error *err)
 {
     size_t size = n > 0 ? (size_t)n : 1;
@@ -14,7 +19,7 @@ gw_status gw_front_alloc(gw_front *front, int n, gw_error *err)
     front->k = calloc(size * size, sizeof *front->k);
     if (front->id && front->k) return GW_OK;
     gw_front_free(front);
-    return gw_fail(err, GW_E_NOMEM, "no memory for the rubber's %d unknowns", n);
+    return no_memory(n, err);
 }
 
 void gw_front_free(gw_front *front)
@@ -90,23 +95,19 @@ gw_status gw_front_join(const gw_front *a, const gw_front *b,
     gw_front rest = { 0 };
     double *k = NULL;
     gw_status status = GW_OK;
-    if (!union_alloc(&u, a->n, b->n))
-        return gw_fail(err, GW_E_NOMEM, "no memory for the rubber's %d unknowns", a->n + b->n);
+    if (!union_alloc(&u, a->n, b->n)) return no_memory(a->n + b->n, err);
     append(&u, a, b, role, context, GW_FRONT_ELIMINATE);
     u.inner = u.n;
     append(&u, a, b, role, context, GW_FRONT_KEEP);
     k = calloc((size_t)u.n * (size_t)u.n + 1, sizeof *k);
     if (!k) {
-        status = gw_fail(err, GW_E_NOMEM, "no memory for the rubber's %d unknowns", u.n);
+        status = no_memory(u.n, err);
         goto done;
     }
     add(k, u.n, a, u.place[0]);
     add(k, u.n, b, u.place[1]);
-    if (!gw_panels_factor(&(gw_lower){ k, (size_t)u.n + 1, u.n, u.n - 1 }, u.inner)) {
-        status = gw_fail(err, GW_E_NUMERIC,
-                         "the rubber's stiffness cannot be factorised: its shape is too extreme");
-        goto done;
-    }
+    const gw_lower lower = { k, (size_t)u.n + 1, u.n, u.n - 1 };
+    if ((status = gw_panels_factor(&lower, u.inner, err)) != GW_OK) goto done;
     if ((status = gw_front_alloc(&rest, u.n - u.inner, err)) != GW_OK) goto done;
     take_rest(&u, k, &rest);
     *out = rest;

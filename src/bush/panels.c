@@ -4,6 +4,7 @@
 #include "base/wide.h"
 
 #include <math.h>
+#include <stdbool.h>
 
 static double *at(const gw_lower *m, int row, int column)
 {
@@ -63,13 +64,15 @@ static void update_rest(const gw_lower *m, int from, int end, int last)
         for (int c = end; c <= last; c++) update_by_one(m, q, c, last);
 }
 
-bool gw_panels_factor(const gw_lower *m, int columns)
+gw_status gw_panels_factor(const gw_lower *m, int columns, gw_error *err)
 {
     for (int from = 0; from < columns; from += GW_PANEL) {
         int end = from + GW_PANEL < columns ? from + GW_PANEL : columns;
         int last = end - 1 + m->reach < m->n - 1 ? end - 1 + m->reach : m->n - 1;
-        if (!factor_panel(m, from, end - from, last)) return false;
+        if (!factor_panel(m, from, end - from, last))
+            return gw_fail(err, GW_E_NUMERIC,
+                           "the rubber's stiffness cannot be factorised: its shape is too extreme");
         update_rest(m, from, end, last);
     }
-    return true;
+    return GW_OK;
 }

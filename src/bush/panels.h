@@ -6,7 +6,8 @@
 #ifndef BUSH_PANELS_H
 #define BUSH_PANELS_H
 
-#include <stdbool.h>
+#include "giveway/status.h"
+
 #include <stddef.h>
 
 /** Columns taken together. */
@@ -25,8 +26,8 @@ typedef struct gw_lower {
  * Factorises the first `columns` columns in place; what stands below and right of them becomes their Schur
  * complement. In a band, columns = n.
  *
- * @return false where one of these columns has no positive pivot
+ * @retval GW_OK, or GW_E_NUMERIC where one of these columns has no positive pivot
  */
-bool gw_panels_factor(const gw_lower *m, int columns);
+gw_status gw_panels_factor(const gw_lower *m, int columns, gw_error *err);
 
 #endif

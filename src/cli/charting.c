@@ -3,7 +3,15 @@
 
 #include "cli/output.h"
 
-int gw_charting_finish(const gw_args *args, gw_charts *charts)
+bool gw_charting_begin(const gw_args *args, gw_charts *charts)
+{
+    const char *dir = gw_args_text(args, GW_OPT_OUT, 0);
+    *charts = (gw_charts){ 0 };
+    if (dir) gw_charts_begin(charts, dir, GW_CHART_SVG | GW_CHART_PNG);
+    return dir != NULL;
+}
+
+static int draw(const gw_args *args, gw_charts *charts)
 {
     gw_error err = { 0 };
     bool quiet = gw_args_has(args, GW_OPT_QUIET);
@@ -16,4 +24,11 @@ int gw_charting_finish(const gw_args *args, gw_charts *charts)
     else if (!quiet)
         fprintf(stderr, "%d charts written to %s\n", charts->n_files, charts->dir);
     return GW_EXIT_DONE;
+}
+
+int gw_charting_finish(const gw_args *args, gw_charts *charts, gw_status status, const gw_error *err)
+{
+    int exit_status = status == GW_OK ? draw(args, charts) : gw_complain(args->command->name, err);
+    gw_charts_free(charts);
+    return exit_status;
 }

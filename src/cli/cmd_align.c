@@ -24,23 +24,13 @@ static gw_status format(const gw_args *args, const gw_work *w, gw_buf *out, gw_e
     return gw_buf_status(out, err);
 }
 
-static void print_warnings(const gw_args *args, const gw_align_study *study)
-{
-    if (gw_args_has(args, GW_OPT_QUIET)) return;
-    for (int i = 0; i < study->n_warnings; i++) fprintf(stderr, "warning: %s\n", study->warning[i]);
-}
-
 static int draw(const gw_args *args, const gw_work *w)
 {
-    const char *dir = gw_args_text(args, GW_OPT_OUT, 0);
-    gw_charts charts = { 0 };
+    gw_charts charts;
     gw_error err = { 0 };
-    if (!dir) return GW_EXIT_DONE;
-    gw_charts_begin(&charts, dir, GW_CHART_SVG | GW_CHART_PNG);
+    if (!gw_charting_begin(args, &charts)) return GW_EXIT_DONE;
     gw_status status = gw_align_charts(&w->session.c, &w->study, &charts, &err);
-    int exit_status = status == GW_OK ? gw_charting_finish(args, &charts) : gw_complain("align", &err);
-    gw_charts_free(&charts);
-    return exit_status;
+    return gw_charting_finish(args, &charts, status, &err);
 }
 
 static int align(const gw_args *args, gw_work *w)
@@ -49,7 +39,7 @@ static int align(const gw_args *args, gw_work *w)
     gw_error err = { 0 };
     gw_status status = gw_study_align(&w->session.c, &w->choice.wanted, &w->study, &err);
     if (status == GW_OK) {
-        print_warnings(args, &w->study);
+        gw_print_warnings(gw_args_has(args, GW_OPT_QUIET), w->study.warning, w->study.n_warnings);
         status = format(args, w, &out, &err);
     }
     int exit_status = status == GW_OK ? gw_emit(&out) : gw_complain("align", &err);

@@ -71,20 +71,16 @@ static gw_status add_sweep(const gw_work *w, gw_sweep_axis axis, gw_charts *char
 
 static int draw(const gw_args *args, const gw_work *w)
 {
-    const char *dir = gw_args_text(args, GW_OPT_OUT, 0);
-    gw_charts charts = { 0 };
+    gw_charts charts;
     gw_error err = { 0 };
-    if (!dir) return GW_EXIT_DONE;
-    gw_charts_begin(&charts, dir, GW_CHART_SVG | GW_CHART_PNG);
+    if (!gw_charting_begin(args, &charts)) return GW_EXIT_DONE;
     gw_status status = gw_compare_charts(&w->cmp, &charts, &err);
     if (status == GW_OK) status = gw_handling_charts(&w->cmp, &charts, &err);
     if (status == GW_OK && w->session.c.has_vehicle) {
         status = add_sweep(w, GW_SWEEP_BRAKE, &charts, &err);
         if (status == GW_OK) status = add_sweep(w, GW_SWEEP_LATERAL, &charts, &err);
     }
-    int exit_status = status == GW_OK ? gw_charting_finish(args, &charts) : gw_complain("compare", &err);
-    gw_charts_free(&charts);
-    return exit_status;
+    return gw_charting_finish(args, &charts, status, &err);
 }
 
 static gw_status format(const gw_args *args, gw_work *w, gw_buf *out, gw_error *err)
@@ -101,10 +97,10 @@ static gw_status format(const gw_args *args, gw_work *w, gw_buf *out, gw_error *
 
 static void print_warnings(const gw_args *args, const gw_work *w)
 {
-    if (gw_args_has(args, GW_OPT_QUIET)) return;
-    for (int i = 0; i < w->deflect.n_warnings; i++) fprintf(stderr, "warning: %s\n", w->deflect.warning[i]);
-    for (int i = 0; i < w->ride.n_warnings; i++) fprintf(stderr, "warning: %s\n", w->ride.warning[i]);
-    for (int i = 0; i < w->strength.n; i++) {
+    bool quiet = gw_args_has(args, GW_OPT_QUIET);
+    gw_print_warnings(quiet, w->deflect.warning, w->deflect.n_warnings);
+    gw_print_warnings(quiet, w->ride.warning, w->ride.n_warnings);
+    for (int i = 0; !quiet && i < w->strength.n; i++) {
         gw_buf text = { 0 };
         gw_overload_words(&w->session.c, &w->strength.item[i], &text);
         fprintf(stderr, "warning: %s\n", gw_buf_str(&text));

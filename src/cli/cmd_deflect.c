@@ -8,12 +8,6 @@
 #include "show/compare_charts.h"
 #include "show/deflect.h"
 
-static void print_warnings(const gw_args *args, const gw_deflect_study *study)
-{
-    if (gw_args_has(args, GW_OPT_QUIET)) return;
-    for (int i = 0; i < study->n_warnings; i++) fprintf(stderr, "warning: %s\n", study->warning[i]);
-}
-
 static gw_status format_text(const gw_args *args, const gw_case *c, const gw_deflect_study *study,
                              gw_buf *out, gw_error *err)
 {
@@ -50,15 +44,11 @@ static gw_status work_out(const gw_case *c, const gw_selection *wanted, gw_defle
 
 static int draw(const gw_args *args, const gw_case *c, const gw_deflect_study *study)
 {
-    const char *dir = gw_args_text(args, GW_OPT_OUT, 0);
-    gw_charts charts = { 0 };
+    gw_charts charts;
     gw_error err = { 0 };
-    if (!dir) return GW_EXIT_DONE;
-    gw_charts_begin(&charts, dir, GW_CHART_SVG | GW_CHART_PNG);
+    if (!gw_charting_begin(args, &charts)) return GW_EXIT_DONE;
     gw_status status = gw_deflect_charts(c, study, &charts, &err);
-    int exit_status = status == GW_OK ? gw_charting_finish(args, &charts) : gw_complain("deflect", &err);
-    gw_charts_free(&charts);
-    return exit_status;
+    return gw_charting_finish(args, &charts, status, &err);
 }
 
 static int run(const gw_args *args)
@@ -73,7 +63,7 @@ static int run(const gw_args *args)
     if (status == GW_EXIT_DONE) {
         gw_status st = work_out(&session.c, &choice.wanted, &study, &err);
         if (st == GW_OK) {
-            print_warnings(args, &study);
+            gw_print_warnings(gw_args_has(args, GW_OPT_QUIET), study.warning, study.n_warnings);
             st = format(args, &session.c, &study, &out, &err);
         }
         status = st == GW_OK ? gw_emit(&out) : gw_complain("deflect", &err);

@@ -75,20 +75,16 @@ static gw_status work_out(const gw_args *args, const gw_bush *bushes, int n, gw_
 /* Of a whole case only what changes with frequency is drawn; a bush that was named always. */
 static int draw(const gw_args *args, const gw_rates_row *rows, int n)
 {
-    const char *dir = gw_args_text(args, GW_OPT_OUT, 0);
-    gw_charts charts = { 0 };
+    gw_charts charts;
     gw_error err = { 0 };
     gw_status st = GW_OK;
-    if (!dir) return GW_EXIT_DONE;
-    gw_charts_begin(&charts, dir, GW_CHART_SVG | GW_CHART_PNG);
+    if (!gw_charting_begin(args, &charts)) return GW_EXIT_DONE;
     for (int i = 0; st == GW_OK && i < n; i++) {
         const gw_dynamic_law *law = &rows[i].report.law.dynamic;
         if (n == 1 || law->zener_gain > 0.0)
             st = gw_rates_charts(&rows[i], view_of(args).amplitude, &charts, &err);
     }
-    int status = st == GW_OK ? gw_charting_finish(args, &charts) : gw_complain("rates", &err);
-    gw_charts_free(&charts);
-    return status;
+    return gw_charting_finish(args, &charts, st, &err);
 }
 
 static int show(const gw_args *args, const gw_bush *bushes, int n)

@@ -83,12 +83,6 @@ static gw_status make_page(const gw_args *args, const gw_report *report, const c
     return status;
 }
 
-static void print_warnings(const gw_args *args, const gw_deflect_study *study)
-{
-    if (gw_args_has(args, GW_OPT_QUIET)) return;
-    for (int i = 0; i < study->n_warnings; i++) fprintf(stderr, "warning: %s\n", study->warning[i]);
-}
-
 static int report(const gw_args *args, const gw_case *c, const gw_selection *wanted)
 {
     gw_error err = { 0 };
@@ -97,7 +91,7 @@ static int report(const gw_args *args, const gw_case *c, const gw_selection *wan
     gw_status status = date_of(args, args->words[0], date, &err);
     if (status == GW_OK) status = gw_study_report(c, wanted, &made, &err);
     if (status == GW_OK) {
-        print_warnings(args, &made.deflect);
+        gw_print_warnings(gw_args_has(args, GW_OPT_QUIET), made.deflect.warning, made.deflect.n_warnings);
         status = make_page(args, &made, date, &err);
     }
     gw_report_free(&made);

@@ -46,15 +46,11 @@ static void print_warnings(const gw_args *args, const gw_case *c, const gw_ride_
 
 static int draw(const gw_args *args, const gw_case *c, const gw_ride_study *study)
 {
-    const char *dir = gw_args_text(args, GW_OPT_OUT, 0);
-    gw_charts charts = { 0 };
+    gw_charts charts;
     gw_error err = { 0 };
-    if (!dir) return GW_EXIT_DONE;
-    gw_charts_begin(&charts, dir, GW_CHART_SVG | GW_CHART_PNG);
+    if (!gw_charting_begin(args, &charts)) return GW_EXIT_DONE;
     gw_status status = gw_ride_charts(c, study, &charts, &err);
-    int exit_status = status == GW_OK ? gw_charting_finish(args, &charts) : gw_complain("ride", &err);
-    gw_charts_free(&charts);
-    return exit_status;
+    return gw_charting_finish(args, &charts, status, &err);
 }
 
 static int ride(const gw_args *args, const gw_case *c, const gw_selection *wanted)

@@ -47,21 +47,11 @@ static gw_status format(const gw_args *args, const gw_case *c, const gw_travel_s
 
 static int draw(const gw_args *args, const gw_case *c, const gw_travel_study *study)
 {
-    const char *dir = gw_args_text(args, GW_OPT_OUT, 0);
-    gw_charts charts = { 0 };
+    gw_charts charts;
     gw_error err = { 0 };
-    if (!dir) return GW_EXIT_DONE;
-    gw_charts_begin(&charts, dir, GW_CHART_SVG | GW_CHART_PNG);
+    if (!gw_charting_begin(args, &charts)) return GW_EXIT_DONE;
     gw_status status = gw_travel_charts(c, study, &charts, &err);
-    int exit_status = status == GW_OK ? gw_charting_finish(args, &charts) : gw_complain("travel", &err);
-    gw_charts_free(&charts);
-    return exit_status;
-}
-
-static void print_warnings(const gw_args *args, const gw_travel_study *study)
-{
-    if (gw_args_has(args, GW_OPT_QUIET)) return;
-    for (int i = 0; i < study->n_warnings; i++) fprintf(stderr, "warning: %s\n", study->warning[i]);
+    return gw_charting_finish(args, &charts, status, &err);
 }
 
 static int travel(const gw_args *args, const gw_case *c, const gw_selection *wanted,
@@ -72,7 +62,7 @@ static int travel(const gw_args *args, const gw_case *c, const gw_selection *wan
     gw_error err = { 0 };
     gw_status status = work_out(c, wanted, plan, &study, &err);
     if (status == GW_OK) {
-        print_warnings(args, &study);
+        gw_print_warnings(gw_args_has(args, GW_OPT_QUIET), study.warning, study.n_warnings);
         status = format(args, c, &study, &out, &err);
     }
     int exit_status = status == GW_OK ? gw_emit(&out) : gw_complain("travel", &err);

@@ -49,6 +49,11 @@ static bool is_set(const char *name)
     return value && *value;
 }
 
+void gw_print_warnings(bool quiet, const char **warnings, int n)
+{
+    for (int i = 0; !quiet && i < n; i++) fprintf(stderr, "warning: %s\n", warnings[i]);
+}
+
 bool gw_wants_bold(void)
 {
     const char *term = getenv("TERM");

@@ -17,6 +17,9 @@ int gw_close_output(int status);
 /** Prints the one line of an error under the command's name and returns its exit status. */
 int gw_complain(const char *command, const gw_error *err);
 
+/** The warnings of a study on standard error, a line each. */
+void gw_print_warnings(bool quiet, const char **warnings, int n);
+
 /** True where standard output is a terminal that wants bold text (NO_COLOR and TERM=dumb do not). */
 bool gw_wants_bold(void);
 

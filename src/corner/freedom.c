@@ -15,13 +15,15 @@
  */
 #include "corner/workspace.h"
 
+#include <gsl/gsl_blas.h>
 #include <gsl/gsl_eigen.h>
 #include <gsl/gsl_errno.h>
+#include <gsl/gsl_linalg.h>
 #include <string.h>
 
 static const double LENGTH = 0.3;    /* makes rotations comparable with translations [m]          */
 static const double NOTHING = 1e-12; /* eigenvalue, of the largest, that counts as none            */
-static const double CLEARLY = 8e-12; /* above this, all are something whatever the rounding           */
+static const double CLEARLY = 8e-12; /* above this, all are something whatever the rounding        */
 static const double MOVES = 1e-5;    /* share of the upright in a free motion that makes it matter */
 static const double HOLD = 1e10;     /* [N m/rad]: 100 N m turn a held link by less than 1e-6 deg  */
 static const double SEAT_OFF = 1e-4; /* distance off the joint line that is worth a warning [m]    */
@@ -236,25 +238,15 @@ static gw_status hold_motion(gw_corner_ws *ws, const gsl_matrix *vectors, int ro
  */
 static bool is_held(const gsl_matrix *gram, gsl_matrix *work)
 {
-    size_t n = gram->size1;
     double largest = 0.0;
-    for (size_t i = 0; i < n; i++) {
-        const double *row = gram->data + i * gram->tda;
-        double sum = 0.0;
-        for (size_t j = 0; j < n; j++) sum += fabs(row[j]);
-        largest = fmax(largest, sum);
+    for (size_t i = 0; i < gram->size1; i++) {
+        gsl_vector_const_view row = gsl_matrix_const_row(gram, i);
+        largest = fmax(largest, gsl_blas_dasum(&row.vector));
     }
-    for (size_t i = 0; i < n; i++) {
-        double *li = work->data + i * work->tda;
-        for (size_t j = 0; j <= i; j++) {
-            const double *lj = work->data + j * work->tda;
-            double sum = gram->data[i * gram->tda + j] - (i == j ? CLEARLY * largest : 0.0);
-            for (size_t k = 0; k < j; k++) sum -= li[k] * lj[k];
-            if (i == j && !(sum > 0.0)) return false;
-            li[j] = i == j ? sqrt(sum) : sum / lj[j];
-        }
-    }
-    return true;
+    gsl_matrix_memcpy(work, gram);
+    gsl_vector_view diagonal = gsl_matrix_diagonal(work);
+    gsl_vector_add_constant(&diagonal.vector, -CLEARLY * largest);
+    return gsl_linalg_cholesky_decomp1(work) == GSL_SUCCESS;
 }
 
 static size_t count_null(const gsl_vector *values)

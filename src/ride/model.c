@@ -43,11 +43,14 @@ static void place_bodies(gw_ride_model *model)
     model->n = next;
 }
 
+static bool same_zener(const gw_dynamic_law *a, const gw_dynamic_law *b)
+{
+    return a->zener_gain == b->zener_gain && a->zener_tau == b->zener_tau && a->zener_alpha == b->zener_alpha;
+}
+
 static bool same_law(const gw_dynamic_law *a, const gw_dynamic_law *b)
 {
-    return a->ratio == b->ratio && a->loss == b->loss && a->zener_gain == b->zener_gain &&
-           a->zener_tau == b->zener_tau && a->zener_alpha == b->zener_alpha &&
-           a->payne_gain == b->payne_gain && a->payne_amplitude == b->payne_amplitude &&
+    return a->ratio == b->ratio && a->loss == b->loss && same_zener(a, b) && a->payne_gain == b->payne_gain && a->payne_amplitude == b->payne_amplitude &&
            a->payne_exponent == b->payne_exponent;
 }
 
@@ -55,10 +58,7 @@ static bool same_law(const gw_dynamic_law *a, const gw_dynamic_law *b)
 static int like_law(const gw_ride_model *model, const gw_dynamic_law *law)
 {
     int i = 0;
-    while (i < model->n_laws &&
-           (model->laws[i]->zener_gain != law->zener_gain || model->laws[i]->zener_tau != law->zener_tau ||
-            model->laws[i]->zener_alpha != law->zener_alpha))
-        i++;
+    while (i < model->n_laws && !same_zener(model->laws[i], law)) i++;
     return i;
 }
 

@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* For the workshop: how near to its limit every joint of every kit works. */
-#include "show/report_page.h"
-
 #include "show/report_stand.h"
+#include "show/report_tables.h"
 #include "show/strength.h"
 
 static void cell(const gw_page *p, int kit, gw_axle axle, int joint)
@@ -20,33 +19,6 @@ static void cell(const gw_page *p, int kit, gw_axle axle, int joint)
                o->verdict.holds ? "" : "</strong>");
 }
 
-static void table(const gw_page *p, gw_axle axle)
-{
-    const gw_corner *corner = &p->c->corners[axle];
-    gw_buf_add(p->out, "<table class=\"near\"><caption>");
-    gw_html_text(p->out,
-                 gw_words_text(axle == GW_FRONT ? GW_WORDS_PAGE_FRONT_WHEEL : GW_WORDS_PAGE_REAR_WHEEL));
-    gw_buf_add(p->out, "</caption><thead><tr><th scope=\"col\">");
-    GW_TELL(p->out, PAGE_SHOP_JOINT);
-    gw_buf_add(p->out, "</th>");
-    for (int k = 0; k < p->c->n_kits; k++) {
-        if (!gw_page_has_kit(p, k)) continue;
-        gw_buf_add(p->out, "<th scope=\"col\">");
-        gw_html_name(p->out, gw_page_kit(p, k));
-        gw_buf_add(p->out, "</th>");
-    }
-    gw_buf_add(p->out, "</tr></thead>\n<tbody>\n");
-    for (int j = 0; j < corner->n_joints; j++) {
-        gw_buf_add(p->out, "<tr><th scope=\"row\">");
-        gw_html_name(p->out, corner->joints[j].name);
-        gw_buf_add(p->out, "</th>");
-        for (int k = 0; k < p->c->n_kits; k++)
-            if (gw_page_has_kit(p, k)) cell(p, k, axle, j);
-        gw_buf_add(p->out, "</tr>\n");
-    }
-    gw_buf_add(p->out, "</tbody></table>\n");
-}
-
 static void beyond(const gw_page *p, const gw_overload *o)
 {
     const gw_bush *bush = &p->c->bushes[p->c->kits[o->kit].fits[o->axle][o->joint]];
@@ -56,10 +28,9 @@ static void beyond(const gw_page *p, const gw_overload *o)
     gw_page_load(p, o->load, &load);
     gw_buf_add(p->out, "<li>");
     GW_SAY(p->out, PAGE_SHOP_BEYOND, { "kit", gw_page_kit(p, o->kit) }, { "axle", gw_page_axle(o->axle) },
-           { "joint", p->c->corners[o->axle].joints[o->joint].name },
-           { "bush", bush->label ? bush->label : bush->name }, { "load", gw_buf_str(&load) },
-           { "what", o->verdict.what }, { "value", gw_buf_str(&value) }, { "limit", gw_buf_str(&limit) },
-           { "source", o->verdict.source });
+           { "joint", p->c->corners[o->axle].joints[o->joint].name }, { "bush", gw_page_bush(bush) },
+           { "load", gw_buf_str(&load) }, { "what", o->verdict.what }, { "value", gw_buf_str(&value) },
+           { "limit", gw_buf_str(&limit) }, { "source", o->verdict.source });
     gw_buf_add(p->out, "</li>\n");
     gw_html_drop(p->out, &value);
     gw_html_drop(p->out, &limit);
@@ -95,18 +66,10 @@ static void sources(const gw_page *p)
 
 void gw_page_limits(const gw_page *p)
 {
+    const gw_page_joint_table near = { "near", false, cell };
     if (!p->r->strength.n) return;
-    gw_buf_add(p->out, "<h3>");
-    GW_TELL(p->out, PAGE_SHOP_NEAR);
-    gw_buf_add(p->out, "</h3>\n<p class=\"note\">");
-    GW_TELL(p->out, PAGE_SHOP_NEAR_NOTE);
-    gw_buf_add(p->out, "</p>\n");
+    gw_page_heading(p, GW_WORDS_PAGE_SHOP_NEAR, GW_WORDS_PAGE_SHOP_NEAR_NOTE);
     all_beyond(p);
-    gw_buf_add(p->out, "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"");
-    GW_TELL(p->out, PAGE_SHOP_NEAR);
-    gw_buf_add(p->out, "\">\n");
-    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
-        if (gw_page_has_axle(p, a)) table(p, a);
-    gw_buf_add(p->out, "</div>\n");
+    gw_page_joint_tables(p, GW_WORDS_PAGE_SHOP_NEAR, &near);
     sources(p);
 }

@@ -12,6 +12,16 @@ const char *gw_page_kit(const gw_page *p, int kit)
     return p->c->kits[kit].label ? p->c->kits[kit].label : p->c->kits[kit].name;
 }
 
+const char *gw_page_bush(const gw_bush *bush)
+{
+    return bush->label ? bush->label : bush->name;
+}
+
+const char *gw_page_wheel_of(gw_axle axle)
+{
+    return gw_words_text(axle == GW_FRONT ? GW_WORDS_PAGE_FRONT_WHEEL : GW_WORDS_PAGE_REAR_WHEEL);
+}
+
 const char *gw_page_axle(gw_axle axle)
 {
     return gw_words_text(axle == GW_FRONT ? GW_WORDS_PAGE_FRONT : GW_WORDS_PAGE_REAR);

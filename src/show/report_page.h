@@ -61,7 +61,9 @@ typedef struct gw_page {
 #define GW_TELL(out, which) gw_html_text(out, gw_words_text(GW_WORDS_##which))
 
 const char *gw_page_kit(const gw_page *p, int kit); /**< label for people                        */
+const char *gw_page_bush(const gw_bush *bush);      /**< likewise                                */
 const char *gw_page_axle(gw_axle axle);             /**< "front", in words of the page           */
+const char *gw_page_wheel_of(gw_axle axle);         /**< "Front wheel", likewise                 */
 /** "in a 1.00 g stop"; plain text */
 void gw_page_load(const gw_page *p, int load, gw_buf *out);
 const gw_deflection *gw_page_find(const gw_page *p, int kit, gw_axle axle, int load);

@@ -28,9 +28,7 @@ static void say_target(const gw_page *p, gw_axle axle)
         gw_plain_say(&target, gw_words_text(WORDS[t]), parts);
         gw_html_drop(p->out, &angle);
     }
-    GW_SAY(p->out, PAGE_SHEET_AXLE,
-           { "axle", gw_words_text(axle == GW_FRONT ? GW_WORDS_PAGE_FRONT_WHEEL : GW_WORDS_PAGE_REAR_WHEEL) },
-           { "target", gw_buf_str(&target) });
+    GW_SAY(p->out, PAGE_SHEET_AXLE, { "axle", gw_page_wheel_of(axle) }, { "target", gw_buf_str(&target) });
     gw_html_drop(p->out, &target);
 }
 
@@ -44,9 +42,7 @@ static void head(const gw_page *p)
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
         for (size_t i = 0; i < sizeof HEADS / sizeof *HEADS && can_set(p, a); i++) {
             gw_buf_add(p->out, "<th scope=\"col\">");
-            GW_SAY_ID(p->out, HEADS[i],
-                      { "axle", gw_words_text(a == GW_FRONT ? GW_WORDS_PAGE_FRONT_WHEEL
-                                                            : GW_WORDS_PAGE_REAR_WHEEL) });
+            GW_SAY_ID(p->out, HEADS[i], { "axle", gw_page_wheel_of(a) });
             gw_buf_add(p->out, "</th>");
         }
     gw_buf_add(p->out, "</tr></thead>\n<tbody>\n");

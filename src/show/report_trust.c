@@ -137,9 +137,7 @@ static void wheel(const gw_page *p, gw_axle axle)
     gw_page_angle(&camber, corner->wheel.static_camber, true);
     gw_page_angle(&toe, corner->wheel.static_toe, true);
     gw_buf_add(p->out, "<div><dt>");
-    GW_SAY(
-        p->out, PAGE_INPUT_WHEEL,
-        { "axle", gw_words_text(axle == GW_FRONT ? GW_WORDS_PAGE_FRONT_WHEEL : GW_WORDS_PAGE_REAR_WHEEL) });
+    GW_SAY(p->out, PAGE_INPUT_WHEEL, { "axle", gw_page_wheel_of(axle) });
     gw_buf_add(p->out, "</dt><dd>");
     GW_SAY(p->out, PAGE_INPUT_WHEEL_TEXT, { "camber", gw_buf_str(&camber) }, { "toe", gw_buf_str(&toe) },
            { "load", gw_fixed(corner->wheel.static_load, 0).s },

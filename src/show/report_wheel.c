@@ -46,9 +46,7 @@ static void buttons(const gw_page *p)
     gw_buf_add(p->out, "</div>\n");
     group_begin(p, GW_WORDS_PAGE_CHOOSE_AXLE, "axle");
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
-        if (gw_page_has_axle(p, a))
-            button(p, "axle", (int)a, a == p->axle,
-                   gw_words_text(a == GW_FRONT ? GW_WORDS_PAGE_FRONT_WHEEL : GW_WORDS_PAGE_REAR_WHEEL), -1);
+        if (gw_page_has_axle(p, a)) button(p, "axle", (int)a, a == p->axle, gw_page_wheel_of(a), -1);
     gw_buf_add(p->out, "</div>\n");
 }
 

@@ -1,25 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 /* What the workshop's copy adds of the bushes: which goes where, how stiff it is, what it carries. */
-#include "show/report_page.h"
+#include "show/report_tables.h"
 
 #include "giveway/cost.h"
 #include "giveway/units.h"
 #include "show/rates.h"
 
 #include <math.h>
-
-static const char *bush_label(const gw_bush *bush)
-{
-    return bush->label ? bush->label : bush->name;
-}
-
-/* Tables too wide for a telephone move sideways in a frame of their own, with keys too. */
-static void frame_begin(const gw_page *p, gw_words name)
-{
-    gw_buf_add(p->out, "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"");
-    gw_html_text(p->out, gw_words_text(name));
-    gw_buf_add(p->out, "\">\n");
-}
 
 static void heads(const gw_page *p, const gw_words *words, int n)
 {
@@ -34,40 +21,11 @@ static void heads(const gw_page *p, const gw_words *words, int n)
 
 /* ---- which bush goes where ---- */
 
-static void fitted_row(const gw_page *p, gw_axle axle, int joint)
+static void fitted_cell(const gw_page *p, int kit, gw_axle axle, int joint)
 {
-    const gw_corner *corner = &p->c->corners[axle];
-    gw_buf_add(p->out, "<tr><th scope=\"row\">");
-    gw_html_name(p->out, corner->joints[joint].name);
-    gw_buf_fmt(p->out, "</th><td>%d</td>", gw_joint_count_on_car(corner, joint));
-    for (int k = 0; k < p->c->n_kits; k++) {
-        if (!gw_page_has_kit(p, k)) continue;
-        gw_buf_add(p->out, "<td class=\"text\">");
-        gw_html_name(p->out, bush_label(&p->c->bushes[p->c->kits[k].fits[axle][joint]]));
-        gw_buf_add(p->out, "</td>");
-    }
-    gw_buf_add(p->out, "</tr>\n");
-}
-
-static void fitted_table(const gw_page *p, gw_axle axle)
-{
-    gw_buf_add(p->out, "<table class=\"left\"><caption>");
-    gw_html_text(p->out,
-                 gw_words_text(axle == GW_FRONT ? GW_WORDS_PAGE_FRONT_WHEEL : GW_WORDS_PAGE_REAR_WHEEL));
-    gw_buf_add(p->out, "</caption><thead><tr><th scope=\"col\">");
-    GW_TELL(p->out, PAGE_SHOP_JOINT);
-    gw_buf_add(p->out, "</th><th scope=\"col\">");
-    GW_TELL(p->out, PAGE_SHOP_COUNT);
-    gw_buf_add(p->out, "</th>");
-    for (int k = 0; k < p->c->n_kits; k++) {
-        if (!gw_page_has_kit(p, k)) continue;
-        gw_buf_add(p->out, "<th scope=\"col\">");
-        gw_html_name(p->out, gw_page_kit(p, k));
-        gw_buf_add(p->out, "</th>");
-    }
-    gw_buf_add(p->out, "</tr></thead>\n<tbody>\n");
-    for (int j = 0; j < p->c->corners[axle].n_joints; j++) fitted_row(p, axle, j);
-    gw_buf_add(p->out, "</tbody></table>\n");
+    gw_buf_add(p->out, "<td class=\"text\">");
+    gw_html_name(p->out, gw_page_bush(&p->c->bushes[p->c->kits[kit].fits[axle][joint]]));
+    gw_buf_add(p->out, "</td>");
 }
 
 /* ---- how stiff ---- */
@@ -88,7 +46,7 @@ static void rate_row(const gw_page *p, int bush)
     double v[GW_RATES];
     gw_rates_of_law(&p->r->laws.law[bush], v);
     gw_buf_add(p->out, "<tr><th scope=\"row\">");
-    gw_html_name(p->out, bush_label(b));
+    gw_html_name(p->out, gw_page_bush(b));
     gw_buf_add(p->out, "</th>");
     for (int i = 0; i < GW_RATES; i++) gw_buf_fmt(p->out, "<td>%s</td>", gw_significant(v[i], 3).s);
     gw_buf_fmt(p->out, "<td>%s</td>", b->offset > 0.0 ? gw_fixed(b->offset / GW_MM, 1).s : "");
@@ -131,66 +89,28 @@ static peak peak_of(const gw_page *p, int kit, gw_axle axle, int joint)
     return most;
 }
 
-static void peak_table(const gw_page *p, gw_axle axle)
+static void peak_cell(const gw_page *p, int kit, gw_axle axle, int joint)
 {
-    const gw_corner *corner = &p->c->corners[axle];
-    gw_buf_add(p->out, "<table><caption>");
-    gw_html_text(p->out,
-                 gw_words_text(axle == GW_FRONT ? GW_WORDS_PAGE_FRONT_WHEEL : GW_WORDS_PAGE_REAR_WHEEL));
-    gw_buf_add(p->out, "</caption><thead><tr><th scope=\"col\">");
-    GW_TELL(p->out, PAGE_SHOP_JOINT);
-    gw_buf_add(p->out, "</th>");
-    for (int k = 0; k < p->c->n_kits; k++) {
-        if (!gw_page_has_kit(p, k)) continue;
-        gw_buf_add(p->out, "<th scope=\"col\">");
-        gw_html_name(p->out, gw_page_kit(p, k));
-        gw_buf_add(p->out, "</th>");
-    }
-    gw_buf_add(p->out, "</tr></thead>\n<tbody>\n");
-    for (int j = 0; j < corner->n_joints; j++) {
-        gw_buf_add(p->out, "<tr><th scope=\"row\">");
-        gw_html_name(p->out, corner->joints[j].name);
-        gw_buf_add(p->out, "</th>");
-        for (int k = 0; k < p->c->n_kits; k++) {
-            if (!gw_page_has_kit(p, k)) continue;
-            peak most = peak_of(p, k, axle, j);
-            gw_buf_fmt(p->out, "<td>%s\xC2\xB7", gw_fixed(most.force / GW_KN, 1).s);
-            gw_buf_fmt(p->out, "%s\xC2\xB7", gw_fixed(most.moved / GW_MM, 2).s);
-            gw_buf_fmt(p->out, "%s</td>", gw_fixed(most.turned / GW_DEG, 1).s);
-        }
-        gw_buf_add(p->out, "</tr>\n");
-    }
-    gw_buf_add(p->out, "</tbody></table>\n");
-}
-
-static void heading(const gw_page *p, gw_words name, gw_words note)
-{
-    gw_buf_add(p->out, "<h3>");
-    gw_html_text(p->out, gw_words_text(name));
-    gw_buf_add(p->out, "</h3>\n<p class=\"note\">");
-    gw_html_text(p->out, gw_words_text(note));
-    gw_buf_add(p->out, "</p>\n");
+    peak most = peak_of(p, kit, axle, joint);
+    gw_buf_fmt(p->out, "<td>%s\xC2\xB7", gw_fixed(most.force / GW_KN, 1).s);
+    gw_buf_fmt(p->out, "%s\xC2\xB7", gw_fixed(most.moved / GW_MM, 2).s);
+    gw_buf_fmt(p->out, "%s</td>", gw_fixed(most.turned / GW_DEG, 1).s);
 }
 
 void gw_page_bushes(const gw_page *p)
 {
+    const gw_page_joint_table fitted = { "left", true, fitted_cell }, peaks = { NULL, false, peak_cell };
     gw_buf_add(p->out, "<section aria-labelledby=\"bushes\" class=\"shop\">\n<h2 id=\"bushes\">");
     GW_TELL(p->out, PAGE_SHOP_BUSHES);
     gw_buf_add(p->out, "</h2>\n");
-    heading(p, GW_WORDS_PAGE_SHOP_FITTED, GW_WORDS_PAGE_SHOP_FITTED_NOTE);
-    frame_begin(p, GW_WORDS_PAGE_SHOP_FITTED);
-    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
-        if (gw_page_has_axle(p, a)) fitted_table(p, a);
-    gw_buf_add(p->out, "</div>\n");
-    heading(p, GW_WORDS_PAGE_SHOP_RATES, GW_WORDS_PAGE_SHOP_RATES_NOTE);
-    frame_begin(p, GW_WORDS_PAGE_SHOP_RATES);
+    gw_page_heading(p, GW_WORDS_PAGE_SHOP_FITTED, GW_WORDS_PAGE_SHOP_FITTED_NOTE);
+    gw_page_joint_tables(p, GW_WORDS_PAGE_SHOP_FITTED, &fitted);
+    gw_page_heading(p, GW_WORDS_PAGE_SHOP_RATES, GW_WORDS_PAGE_SHOP_RATES_NOTE);
+    gw_page_frame_begin(p, GW_WORDS_PAGE_SHOP_RATES);
     rate_table(p);
     gw_buf_add(p->out, "</div>\n");
-    heading(p, GW_WORDS_PAGE_SHOP_PEAKS, GW_WORDS_PAGE_SHOP_PEAKS_NOTE);
-    frame_begin(p, GW_WORDS_PAGE_SHOP_PEAKS);
-    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
-        if (gw_page_has_axle(p, a)) peak_table(p, a);
-    gw_buf_add(p->out, "</div>\n");
+    gw_page_heading(p, GW_WORDS_PAGE_SHOP_PEAKS, GW_WORDS_PAGE_SHOP_PEAKS_NOTE);
+    gw_page_joint_tables(p, GW_WORDS_PAGE_SHOP_PEAKS, &peaks);
     gw_page_limits(p);
     gw_buf_add(p->out, "</section>\n");
 }

@@ -11,7 +11,7 @@ static void add_line(gw_faults *faults, bool warning, const gw_case *c, gw_axle 
                      const char *text)
 {
     char line[LINE];
-    snprintf(line, sizeof line, "%s: corners.%s: kit %s: %s", c->path, axle == GW_FRONT ? "front" : "rear",
+    snprintf(line, sizeof line, "%s: corners.%s: kit %s: %s", c->path, c->corners[axle].name,
              c->kits[kit].name, text);
     gw_faults_add(faults, warning, line);
 }

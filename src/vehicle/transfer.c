@@ -53,12 +53,17 @@ static double long_transfer(const gw_vehicle *v, gw_axle axle, double ax)
     return (axle == GW_FRONT ? -1.0 : 1.0) * v->mass * ax * v->cg_height / v->wheelbase;
 }
 
-/* What a manoeuvre adds to the load of one wheel: along the car, and from the inner wheel to the outer. */
-static double load_change(const gw_vehicle *v, const gw_manoeuvre *m, gw_axle axle, gw_side side, double roll)
+/* Load of either wheel of an axle, with what goes along the car. */
+static double load_along(const gw_vehicle *v, const gw_manoeuvre *m, gw_axle axle)
 {
-    double ax = (m->drive_g - m->brake_g) * GW_G0, ay = m->lateral_g * GW_G0;
-    double across = lateral_transfer(v, axle, ay, roll);
-    return 0.5 * long_transfer(v, axle, ax) + (side == GW_OUTER ? across : -across);
+    return gw_vehicle_static_load(v, axle) + 0.5 * long_transfer(v, axle, (m->drive_g - m->brake_g) * GW_G0);
+}
+
+/* Load of one wheel: that, and what goes from the inner wheel to the outer. */
+static double wheel_load(const gw_vehicle *v, const gw_manoeuvre *m, gw_axle axle, gw_side side, double roll)
+{
+    double across = lateral_transfer(v, axle, m->lateral_g * GW_G0, roll);
+    return load_along(v, m, axle) + (side == GW_OUTER ? across : -across);
 }
 
 static gw_status report_lift(const gw_manoeuvre *m, gw_axle axle, gw_side side, double part, gw_error *err)
@@ -84,9 +89,9 @@ static gw_status check_lift(const gw_vehicle *v, const gw_manoeuvre *m, double r
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
         for (int i = 0; i < 2; i++) {
             gw_side s = i == 0 ? GW_OUTER : GW_INNER;
-            double change = load_change(v, m, a, s, roll), at_rest = gw_vehicle_static_load(v, a);
-            if (at_rest + change >= 0.0 || !(at_rest / -change < first)) continue;
-            first = at_rest / -change;
+            double load = wheel_load(v, m, a, s, roll), at_rest = gw_vehicle_static_load(v, a);
+            if (load >= 0.0 || !(at_rest / (at_rest - load) < first)) continue;
+            first = at_rest / (at_rest - load);
             axle = a;
             side = s;
         }
@@ -102,20 +107,19 @@ static double drive_share(gw_driven driven, gw_axle axle)
 gw_status gw_vehicle_wheel_load(const gw_vehicle *v, const gw_manoeuvre *m, gw_axle axle, gw_wheel_load *out,
                                 gw_error *err)
 {
-    double ax = (m->drive_g - m->brake_g) * GW_G0, ay = m->lateral_g * GW_G0, roll = 0.0;
-    double sign = m->side == GW_OUTER ? 1.0 : -1.0, at_rest = gw_vehicle_static_load(v, axle);
+    double ay = m->lateral_g * GW_G0, roll = 0.0, sign = m->side == GW_OUTER ? 1.0 : -1.0;
     gw_status status = roll_angle(v, ay, &roll, err);
     if (status == GW_OK) status = check_lift(v, m, roll, err);
     if (status != GW_OK) return status;
 
-    double along = 0.5 * long_transfer(v, axle, ax), across = lateral_transfer(v, axle, ay, roll);
-    double vertical = at_rest + along + sign * across, other = at_rest + along - sign * across;
+    double vertical = wheel_load(v, m, axle, m->side, roll);
+    double other = wheel_load(v, m, axle, m->side == GW_OUTER ? GW_INNER : GW_OUTER, roll);
     double brake_share = axle == GW_FRONT ? v->brake_front_fraction : 1.0 - v->brake_front_fraction;
     double lateral = axle_load(v, axle) / GW_G0 * ay, pair = vertical + other;
     double fy = pair > 0.0 ? -sign * lateral * vertical / pair : 0.0;
     gw_wheel_load load = { 0 };
     load.vertical = vertical;
-    load.vertical_long = at_rest + along;
+    load.vertical_long = load_along(v, m, axle);
     load.patch_force = gw_v3(-0.5 * brake_share * v->mass * m->brake_g * GW_G0, fy, vertical);
     load.patch_moment = gw_v3(0, 0, -v->pneumatic_trail * fy);
     load.hub_force = gw_v3(0.5 * drive_share(m->driven, axle) * v->mass * m->drive_g * GW_G0, 0, 0);

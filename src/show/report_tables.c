@@ -1,0 +1,70 @@
+/* SPDX-License-Identifier: MIT */
+/* Tables of the workshop's copy: a row a joint, a column a kit. */
+#include "show/report_tables.h"
+
+#include "giveway/cost.h"
+
+void gw_page_heading(const gw_page *p, gw_words name, gw_words note)
+{
+    gw_buf_add(p->out, "<h3>");
+    gw_html_text(p->out, gw_words_text(name));
+    gw_buf_add(p->out, "</h3>\n<p class=\"note\">");
+    gw_html_text(p->out, gw_words_text(note));
+    gw_buf_add(p->out, "</p>\n");
+}
+
+void gw_page_frame_begin(const gw_page *p, gw_words name)
+{
+    gw_buf_add(p->out, "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"");
+    gw_html_text(p->out, gw_words_text(name));
+    gw_buf_add(p->out, "\">\n");
+}
+
+static void heads(const gw_page *p, bool with_count)
+{
+    gw_buf_add(p->out, "<thead><tr><th scope=\"col\">");
+    GW_TELL(p->out, PAGE_SHOP_JOINT);
+    gw_buf_add(p->out, "</th>");
+    if (with_count) {
+        gw_buf_add(p->out, "<th scope=\"col\">");
+        GW_TELL(p->out, PAGE_SHOP_COUNT);
+        gw_buf_add(p->out, "</th>");
+    }
+    for (int k = 0; k < p->c->n_kits; k++) {
+        if (!gw_page_has_kit(p, k)) continue;
+        gw_buf_add(p->out, "<th scope=\"col\">");
+        gw_html_name(p->out, gw_page_kit(p, k));
+        gw_buf_add(p->out, "</th>");
+    }
+    gw_buf_add(p->out, "</tr></thead>\n");
+}
+
+static void table(const gw_page *p, const gw_page_joint_table *t, gw_axle axle)
+{
+    const gw_corner *corner = &p->c->corners[axle];
+    gw_buf_add(p->out, "<table");
+    if (t->kind) gw_buf_fmt(p->out, " class=\"%s\"", t->kind);
+    gw_buf_add(p->out, "><caption>");
+    gw_html_text(p->out, gw_page_wheel_of(axle));
+    gw_buf_add(p->out, "</caption>");
+    heads(p, t->with_count);
+    gw_buf_add(p->out, "<tbody>\n");
+    for (int j = 0; j < corner->n_joints; j++) {
+        gw_buf_add(p->out, "<tr><th scope=\"row\">");
+        gw_html_name(p->out, corner->joints[j].name);
+        gw_buf_add(p->out, "</th>");
+        if (t->with_count) gw_buf_fmt(p->out, "<td>%d</td>", gw_joint_count_on_car(corner, j));
+        for (int k = 0; k < p->c->n_kits; k++)
+            if (gw_page_has_kit(p, k)) t->cell(p, k, axle, j);
+        gw_buf_add(p->out, "</tr>\n");
+    }
+    gw_buf_add(p->out, "</tbody></table>\n");
+}
+
+void gw_page_joint_tables(const gw_page *p, gw_words name, const gw_page_joint_table *t)
+{
+    gw_page_frame_begin(p, name);
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+        if (gw_page_has_axle(p, a)) table(p, t, a);
+    gw_buf_add(p->out, "</div>\n");
+}
