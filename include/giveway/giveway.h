@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/** Everything at once, for programs that use the library. */
+/**
+ * Everything at once, for programs that use the library. Such a program calls gsl_set_error_handler_off()
+ * first: what the GNU Scientific Library cannot do comes back as a status, and its own handler would abort.
+ */
 #ifndef GIVEWAY_GIVEWAY_H
 #define GIVEWAY_GIVEWAY_H
 

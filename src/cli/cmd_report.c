@@ -124,6 +124,7 @@ const gw_command GW_COMMAND_REPORT = {
     .min_words = 1,
     .max_words = 1,
     .run = run,
+    .out = "where the page goes",
     .details =
         "Writes DIR/report.html, a single file that needs no network: a browser shows it from a memory "
         "stick, and printed it takes two sides of A4. It says what each kit does, costs and brings into the "

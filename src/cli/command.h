@@ -96,6 +96,7 @@ typedef struct gw_command {
     int min_words, max_words;
     int (*run)(const gw_args *args); /**< returns the exit status                  */
     const char *details;             /**< paragraph for help, may be NULL                     */
+    const char *out;                 /**< what -o is for in help; NULL: charts                */
     const char *examples[2];         /**< two real command lines                           */
 } gw_command;
 

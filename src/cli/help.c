@@ -37,11 +37,11 @@ void gw_help_program(FILE *to)
 static void put_option(FILE *to, gw_option option, const gw_command *command)
 {
     const gw_option_spec *spec = &GW_OPTIONS[option];
-    bool page = option == GW_OPT_OUT && command->options >> GW_OPT_FOR & 1;
+    const char *text = option == GW_OPT_OUT && command->out ? command->out : spec->text;
     char left[64];
     const char *brief = option == GW_OPT_OUT ? "-o, " : option == GW_OPT_HELP ? "-h, " : "";
     snprintf(left, sizeof left, "%s--%s%s%s", brief, spec->name, *spec->values ? " " : "", spec->values);
-    fprintf(to, "  %-28s %s\n", left, page ? "where the page goes" : spec->text);
+    fprintf(to, "  %-28s %s\n", left, text);
 }
 
 void gw_help_command(const gw_command *command, FILE *to)

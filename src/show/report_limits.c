@@ -48,15 +48,13 @@ static void all_beyond(const gw_page *p)
     if (n) gw_buf_add(p->out, "</ul>\n");
 }
 
-/* Each limit's source once; the texts are constants of the program. */
+/* Each limit's source once. */
 static void sources(const gw_page *p)
 {
     const gw_strength_study *s = &p->r->strength;
     gw_buf_add(p->out, "<p class=\"note\">");
     for (int i = 0; i < s->n; i++) {
-        bool told = false;
-        for (int k = 0; k < i && !told; k++) told = s->item[k].verdict.source == s->item[i].verdict.source;
-        if (told) continue;
+        if (!gw_strength_names_source(s, i)) continue;
         GW_SAY(p->out, PAGE_SHOP_LIMIT_OF, { "what", s->item[i].verdict.what },
                { "source", s->item[i].verdict.source });
         gw_buf_add(p->out, " ");

@@ -44,10 +44,7 @@ void gw_overload_words(const gw_case *c, const gw_overload *o, gw_buf *out)
 static void sources(const gw_strength_study *study, int width, gw_buf *out)
 {
     for (int i = 0; i < study->n; i++) {
-        bool told = false;
-        for (int k = 0; k < i; k++)
-            told = told || study->item[k].verdict.source == study->item[i].verdict.source;
-        if (told) continue;
+        if (!gw_strength_names_source(study, i)) continue;
         gw_buf text = { 0 };
         gw_buf_fmt(&text, "limit of %s: %s", study->item[i].verdict.what, study->item[i].verdict.source);
         gw_buf_paragraph(out, gw_buf_str(&text), width, 2);

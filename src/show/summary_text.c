@@ -199,13 +199,7 @@ static void explain(const gw_handling_page *p, const gw_summary *from)
 /* How many joints of a kit are beyond a limit; which, is told at the end. */
 static void warn_overload(const gw_handling_page *p, int kit)
 {
-    const gw_strength_study *s = p->cmp->strength;
-    int joints = 0;
-    for (int i = 0; s && i < s->n; i++) {
-        const gw_overload *o = &s->item[i], *before = i ? o - 1 : NULL;
-        bool same = before && before->kit == o->kit && before->axle == o->axle && before->joint == o->joint;
-        if (o->kit == kit && !same) joints++;
-    }
+    int joints = p->cmp->strength ? gw_strength_joints_beyond(p->cmp->strength, kit) : 0;
     if (!joints) return;
     gw_buf text = { 0 };
     gw_phrase_kit(&p->cmp->c->kits[kit], &text);

@@ -32,7 +32,7 @@ static void rubber(const gw_joint *joint, const gw_joint_result *r, gw_strength 
 
 static void bearing(const gw_align *align, const gw_joint_result *r, gw_strength *s)
 {
-    double load = sqrt(r->f[0] * r->f[0] + r->f[1] * r->f[1] + r->f[2] * r->f[2]);
+    double load = gw_norm(gw_v3(r->f[0], r->f[1], r->f[2]));
     double shock = align->shock_factor > 0.0 ? align->shock_factor : GW_SHOCK_FACTOR;
     const gw_bearing_duty duty = { .peak_load = load, .shock_factor = shock };
     if (gw_bearing_check(&s->bush->bearing, &duty, s->check, &s->n_checks, NULL) != GW_OK) return;
@@ -129,6 +129,27 @@ gw_status gw_study_strength_peaks(const gw_case *c, const gw_deflect_study *defl
                                   gw_error *err)
 {
     return worst_of(c, deflect, true, out, err);
+}
+
+int gw_strength_joints_beyond(const gw_strength_study *study, int kit)
+{
+    const gw_overload *last = NULL;
+    int n = 0;
+    for (int i = 0; i < study->n; i++) {
+        const gw_overload *o = &study->item[i];
+        if (o->kit != kit || o->verdict.holds) continue;
+        if (!last || !same_joint(last, o)) n++;
+        last = o;
+    }
+    return n;
+}
+
+/* The texts of sources are constants of the program. */
+bool gw_strength_names_source(const gw_strength_study *study, int item)
+{
+    for (int i = 0; i < item; i++)
+        if (study->item[i].verdict.source == study->item[item].verdict.source) return false;
+    return true;
 }
 
 void gw_strength_study_free(gw_strength_study *study)
