@@ -13,20 +13,10 @@ static const double SMALL = 0.01;
 
 static gw_corner_result solve_small(fixture *f, gw_vec3 patch_force, gw_vec3 moment)
 {
-    gw_corner_ws *ws;
-    gw_error err = { 0 };
-    gw_state state;
-    gw_corner_result result = { .joints = f->results };
+    const gw_corner_load load = { .patch_force = patch_force, .patch_moment = moment };
     f->corner.wheel.static_load = SMALL * 1e-3;
     f->corner.wheel.static_camber = f->corner.wheel.static_toe = 0.0;
-    if (gw_corner_open(&f->corner, f->fit, &ws, &err) != GW_OK) fail_msg("%s", err.msg);
-    assert_int_equal(gw_state_alloc(&f->corner, &state, &err), GW_OK);
-    gw_corner_load load = { .patch_force = patch_force, .patch_moment = moment };
-    if (gw_corner_solve(ws, &load, GW_AT_TRAVEL, &state, &err) != GW_OK) fail_msg("%s", err.msg);
-    gw_corner_report(ws, &state, &result);
-    gw_state_free(&state);
-    gw_corner_close(ws);
-    return result;
+    return fixture_solve(f, load, GW_AT_TRAVEL);
 }
 
 /* One body on the chassis, free to move in one plane and held by two springs of that plane. */

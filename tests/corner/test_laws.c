@@ -13,21 +13,6 @@ enum { TENSION_INNER = 5, LATERAL_INNER = 3 };
 
 static const gw_corner_load BRAKING = { { -4200, -600, 5800 }, { 0, 0, 0 }, { 0, 0, 0 }, 0.018 };
 
-static gw_corner_result solve(fixture *f, gw_corner_load load)
-{
-    gw_corner_ws *ws;
-    gw_error err = { 0 };
-    gw_state state;
-    gw_corner_result r = { .joints = f->results };
-    if (gw_corner_open(&f->corner, f->fit, &ws, &err) != GW_OK) fail_msg("%s", err.msg);
-    assert_int_equal(gw_state_alloc(&f->corner, &state, &err), GW_OK);
-    if (gw_corner_solve(ws, &load, GW_AT_TRAVEL, &state, &err) != GW_OK) fail_msg("%s", err.msg);
-    gw_corner_report(ws, &state, &r);
-    gw_state_free(&state);
-    gw_corner_close(ws);
-    return r;
-}
-
 static double radial_of(const gw_joint_result *j)
 {
     return hypot(j->u[0], j->u[1]);
@@ -48,8 +33,8 @@ static void play_lets_the_wheel_move_by_the_play_and_no_more(void **unused)
     fixture tight, loose;
     with_play(&tight, 0.0);
     with_play(&loose, 0.05 * GW_MM);
-    solve(&tight, BRAKING);
-    solve(&loose, BRAKING);
+    fixture_solve(&tight, BRAKING, GW_AT_TRAVEL);
+    fixture_solve(&loose, BRAKING, GW_AT_TRAVEL);
     double more = radial_of(&loose.results[LATERAL_INNER]) - radial_of(&tight.results[LATERAL_INNER]);
     check_abs(more, 0.05 * GW_MM, 0.004 * GW_MM, "radial movement beyond the tight bearing");
 }
@@ -59,11 +44,11 @@ static void vanishing_play_tends_to_the_tight_bearing(void **unused)
     (void)unused;
     fixture tight, loose;
     with_play(&tight, 0.0);
-    gw_corner_result want = solve(&tight, BRAKING);
+    gw_corner_result want = fixture_solve(&tight, BRAKING, GW_AT_TRAVEL);
     double last = 1.0;
     for (int i = 2; i <= 6; i += 2) {
         with_play(&loose, pow(10.0, -i) * GW_MM);
-        double off = fabs(solve(&loose, BRAKING).toe_change - want.toe_change);
+        double off = fabs(fixture_solve(&loose, BRAKING, GW_AT_TRAVEL).toe_change - want.toe_change);
         assert_true(off < last);
         last = off;
     }
@@ -81,10 +66,10 @@ static void loads_from_every_side_converge_with_play(void **unused)
         gw_corner_load load = {
             { 4000 * cos(angle), 4000 * sin(angle), 4500 }, { 0, 0, 0 }, { 0, 0, 0 }, 0.01
         };
-        gw_corner_result r = solve(&f, load);
+        gw_corner_result r = fixture_solve(&f, load, GW_AT_TRAVEL);
         assert_true(isfinite(r.toe_change) && isfinite(r.camber_change));
         load.travel = -0.01;
-        solve(&f, load);
+        fixture_solve(&f, load, GW_AT_TRAVEL);
     }
 }
 
@@ -113,7 +98,7 @@ static void play_at_every_joint_is_opened_under_any_load(void **unused)
             { 4500 * cos(angle), 4500 * sin(angle), 5200 }, { 0, 0, 0 }, { 0, 0, 0 }, 0.013 * (i - 6)
         };
         bearings_throughout(&f, 0.06 * GW_MM);
-        gw_corner_result r = solve(&f, load);
+        gw_corner_result r = fixture_solve(&f, load, GW_AT_TRAVEL);
         assert_true(isfinite(r.toe_change));
     }
 }
@@ -128,7 +113,7 @@ static void wheel_moves_in_proportion_to_the_play(void **unused)
     double toe[3];
     for (int i = 0; i < 3; i++) {
         bearings_throughout(&f, 0.004 * GW_MM * i);
-        toe[i] = solve(&f, BRAKING).toe;
+        toe[i] = fixture_solve(&f, BRAKING, GW_AT_TRAVEL).toe;
     }
     assert_true(fabs(toe[1] - toe[0]) > 1e-4 * GW_DEG);
     check_rel(toe[2] - toe[0], 2.0 * (toe[1] - toe[0]), 0.02, "toe beyond the tight bearings");
@@ -145,8 +130,8 @@ static void void_that_closes_catches_the_bush(void **unused)
     gw_bush_law *law = &closing.fit[TENSION_INNER].law;
     law->void_stop = (gw_stop){ gap, 8e6 };
     law->blend = 0.1 * gap;
-    solve(&open, BRAKING);
-    solve(&closing, BRAKING);
+    fixture_solve(&open, BRAKING, GW_AT_TRAVEL);
+    fixture_solve(&closing, BRAKING, GW_AT_TRAVEL);
     double free_way = fabs(open.results[TENSION_INNER].u[0]),
            caught = fabs(closing.results[TENSION_INNER].u[0]);
     assert_true(free_way > 1.5 * gap);
@@ -162,7 +147,7 @@ static void stop_adds_its_rate_beyond_the_gap_in_any_direction(void **unused)
     const gw_stop stop = { 1.0 * GW_MM, 5e6 };
     fixture_double_wishbone(&f);
     f.fit[TENSION_INNER].law.stop = stop;
-    solve(&f, BRAKING);
+    fixture_solve(&f, BRAKING, GW_AT_TRAVEL);
     const gw_joint_result *j = &f.results[TENSION_INNER];
     double r = radial_of(j), k = f.fit[TENSION_INNER].law.k[0];
     assert_true(r > stop.gap);
@@ -180,7 +165,7 @@ static void kinks_do_not_keep_large_travel_from_converging(void **unused)
     for (int i = -8; i <= 8; i += 4) {
         gw_corner_load load = BRAKING;
         load.travel = 0.01 * i;
-        assert_true(isfinite(solve(&f, load).toe_change));
+        assert_true(isfinite(fixture_solve(&f, load, GW_AT_TRAVEL).toe_change));
     }
 }
 
@@ -191,8 +176,8 @@ static void stiffening_rubber_gives_less_than_linear(void **unused)
     fixture_double_wishbone(&linear);
     fixture_double_wishbone(&stiff);
     stiff.fit[TENSION_INNER].law.stiffening = 0.2 / (4e-3 * 4e-3);
-    solve(&linear, BRAKING);
-    solve(&stiff, BRAKING);
+    fixture_solve(&linear, BRAKING, GW_AT_TRAVEL);
+    fixture_solve(&stiff, BRAKING, GW_AT_TRAVEL);
     const gw_joint_result *j = &stiff.results[TENSION_INNER];
     double r = radial_of(j), k = stiff.fit[TENSION_INNER].law.k[0];
     assert_true(r < radial_of(&linear.results[TENSION_INNER]));

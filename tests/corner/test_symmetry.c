@@ -10,21 +10,6 @@
 
 static const gw_corner_load LOAD = { { -3500, -1800, 5600 }, { 5, -12, 35 }, { 400, 0, 0 }, 0.022 };
 
-static gw_corner_result solve(fixture *f, gw_corner_load load, gw_drive drive)
-{
-    gw_corner_ws *ws;
-    gw_error err = { 0 };
-    gw_state state;
-    gw_corner_result r = { .joints = f->results };
-    if (gw_corner_open(&f->corner, f->fit, &ws, &err) != GW_OK) fail_msg("%s", err.msg);
-    assert_int_equal(gw_state_alloc(&f->corner, &state, &err), GW_OK);
-    if (gw_corner_solve(ws, &load, drive, &state, &err) != GW_OK) fail_msg("%s", err.msg);
-    gw_corner_report(ws, &state, &r);
-    gw_state_free(&state);
-    gw_corner_close(ws);
-    return r;
-}
-
 static void check_same(const gw_corner_result *a, const gw_corner_result *b)
 {
     check_abs(a->camber_change / GW_DEG, b->camber_change / GW_DEG, 1e-9, "camber");
@@ -56,7 +41,8 @@ static void moving_the_origin_changes_nothing(void **unused)
     fixture_double_wishbone(&here);
     fixture_double_wishbone(&there);
     move_origin(&there, gw_v3(2.7, -0.4, 0.15));
-    gw_corner_result a = solve(&here, LOAD, GW_AT_TRAVEL), b = solve(&there, LOAD, GW_AT_TRAVEL);
+    gw_corner_result a = fixture_solve(&here, LOAD, GW_AT_TRAVEL),
+                     b = fixture_solve(&there, LOAD, GW_AT_TRAVEL);
     check_same(&a, &b);
 }
 
@@ -80,7 +66,8 @@ static void order_of_members_and_joints_changes_nothing(void **unused)
     }
     for (int b = 2; b < plain.corner.n_bodies; b++) shuffled.bodies[renumbered(b)] = plain.bodies[b];
     shuffled.corner.spring.body = renumbered(plain.corner.spring.body);
-    gw_corner_result a = solve(&plain, LOAD, GW_AT_TRAVEL), b = solve(&shuffled, LOAD, GW_AT_TRAVEL);
+    gw_corner_result a = fixture_solve(&plain, LOAD, GW_AT_TRAVEL),
+                     b = fixture_solve(&shuffled, LOAD, GW_AT_TRAVEL);
     check_same(&a, &b);
     check_abs(a.geometry_toe / GW_DEG, b.geometry_toe / GW_DEG, 1e-9, "remainder of toe");
     check_abs(a.joints[5].toe_share / GW_DEG, b.joints[n - 6].toe_share / GW_DEG, 1e-9, "share of a bush");
@@ -98,7 +85,8 @@ static void isotropic_joints_do_not_care_which_body_is_first(void **unused)
         turned.joints[j].body_a = plain.joints[j].body_b;
         turned.joints[j].body_b = plain.joints[j].body_a;
     }
-    gw_corner_result a = solve(&plain, LOAD, GW_AT_TRAVEL), b = solve(&turned, LOAD, GW_AT_TRAVEL);
+    gw_corner_result a = fixture_solve(&plain, LOAD, GW_AT_TRAVEL),
+                     b = fixture_solve(&turned, LOAD, GW_AT_TRAVEL);
     check_same(&a, &b);
 }
 
@@ -130,7 +118,8 @@ static void mirrored_corner_moves_like_the_mirror_image(void **unused)
     load.patch_force = mirrored(load.patch_force);
     load.hub_force = mirrored(load.hub_force);
     load.patch_moment = gw_v3(-LOAD.patch_moment.x, LOAD.patch_moment.y, -LOAD.patch_moment.z);
-    gw_corner_result a = solve(&left, LOAD, GW_AT_TRAVEL), b = solve(&right, load, GW_AT_TRAVEL);
+    gw_corner_result a = fixture_solve(&left, LOAD, GW_AT_TRAVEL),
+                     b = fixture_solve(&right, load, GW_AT_TRAVEL);
     check_abs(a.contact_patch.x, b.contact_patch.x, 1e-12, "patch x");
     check_abs(a.contact_patch.y, -b.contact_patch.y, 1e-12, "patch y");
     check_abs(a.wheel_centre.x, b.wheel_centre.x, 1e-12, "wheel centre x");
@@ -150,10 +139,10 @@ static void small_loads_on_the_spring_are_reciprocal(void **unused)
     gw_corner_load at_patch_down = { gw_add(weight, gw_v3(0, -force, 0)), { 0, 0, 0 }, { 0, 0, 0 }, 0 };
     gw_corner_load at_hub_up = { weight, { 0, 0, 0 }, { force, 0, 0 }, 0 };
     gw_corner_load at_hub_down = { weight, { 0, 0, 0 }, { -force, 0, 0 }, 0 };
-    double hub_x = solve(&f, at_patch_up, GW_ON_SPRING).wheel_centre.x -
-                   solve(&f, at_patch_down, GW_ON_SPRING).wheel_centre.x;
-    double patch_y = solve(&f, at_hub_up, GW_ON_SPRING).contact_patch.y -
-                     solve(&f, at_hub_down, GW_ON_SPRING).contact_patch.y;
+    double hub_x = fixture_solve(&f, at_patch_up, GW_ON_SPRING).wheel_centre.x -
+                   fixture_solve(&f, at_patch_down, GW_ON_SPRING).wheel_centre.x;
+    double patch_y = fixture_solve(&f, at_hub_up, GW_ON_SPRING).contact_patch.y -
+                     fixture_solve(&f, at_hub_down, GW_ON_SPRING).contact_patch.y;
     assert_true(fabs(hub_x) > 1e-9);
     check_rel(hub_x, patch_y, 1e-6, "mutual movement");
 }
@@ -166,7 +155,7 @@ static void shares_of_the_linear_corner_add_up(void **unused)
     fixture_double_wishbone(&f);
     f.corner.wheel.static_load = 1e-3;
     gw_corner_load load = { { -0.04, -0.03, 0.06 }, { 1e-3, 0, -2e-3 }, { 0.01, 0, 0 }, 2e-7 };
-    gw_corner_result r = solve(&f, load, GW_AT_TRAVEL);
+    gw_corner_result r = fixture_solve(&f, load, GW_AT_TRAVEL);
     assert_true(fabs(r.toe_change) > 1e-8 && fabs(r.camber_change) > 1e-8);
     check_abs(r.geometry_toe / GW_DEG, 0.0, 1e-9, "what the toe shares leave over");
     check_abs(r.geometry_camber / GW_DEG, 0.0, 1e-9, "what the camber shares leave over");
@@ -178,7 +167,7 @@ static void unloaded_reference_changes_nothing(void **unused)
     fixture f;
     fixture_double_wishbone(&f);
     gw_corner_load load = { { 0, 0, f.corner.wheel.static_load }, { 0, 0, 0 }, { 0, 0, 0 }, 0 };
-    gw_corner_result r = solve(&f, load, GW_AT_TRAVEL), s = solve(&f, load, GW_ON_SPRING);
+    gw_corner_result r = fixture_solve(&f, load, GW_AT_TRAVEL), s = fixture_solve(&f, load, GW_ON_SPRING);
     check_abs(r.camber_change, 0.0, 1e-13, "camber at S0");
     check_abs(r.toe_change, 0.0, 1e-13, "toe at S0");
     check_abs(r.camber, f.corner.wheel.static_camber, 1e-13, "static camber");

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What a kit does to the car, from solved corners: sums, limits, signs, and what is left out. */
+#include "support/case_sample.h"
 #include "support/check.h"
 
 #include "giveway/casefile.h"
@@ -12,13 +13,7 @@
 
 static void load_case(gw_case *c)
 {
-    gw_material_set materials = { 0 };
-    gw_faults faults = { 0 };
-    assert_int_equal(gw_materials_builtin(&materials, &faults), GW_OK);
-    if (gw_case_load("cases/fast-saloon.json", &materials, c, &faults) != GW_OK)
-        fail_msg("%s", gw_faults_text(&faults, 0));
-    gw_materials_free(&materials);
-    gw_faults_free(&faults);
+    sample_load("cases/fast-saloon.json", c);
 }
 
 static void run(const gw_case *c, gw_handling_study *out)

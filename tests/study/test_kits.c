@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Kits fitted to corners, and studies of the demonstration car held against single solutions. */
+#include "support/case_sample.h"
 #include "support/check.h"
 
 #include "base/parallel.h"
@@ -12,13 +13,7 @@
 
 static void load_case(gw_case *c)
 {
-    gw_faults faults = { 0 };
-    gw_material_set materials = { 0 };
-    assert_int_equal(gw_materials_builtin(&materials, &faults), GW_OK);
-    if (gw_case_load("cases/fast-saloon.json", &materials, c, &faults) != GW_OK)
-        fail_msg("%s", gw_faults_text(&faults, 0));
-    gw_materials_free(&materials);
-    gw_faults_free(&faults);
+    sample_load("cases/fast-saloon.json", c);
 }
 
 /* 3 mm at 30 degrees from e1 towards e2, in the body that the bush is pressed into and in no other. */

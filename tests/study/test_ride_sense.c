@@ -3,6 +3,7 @@
  * What an engineer expects of ride, as tests with their reasons, on every corner of the demonstration cars.
  * None of it is written into the model; where a kit surprises, one of these fails.
  */
+#include "support/case_sample.h"
 #include "support/check.h"
 
 #include "giveway/casefile.h"
@@ -36,12 +37,7 @@ enum { N_CORNERS = sizeof CORNERS / sizeof *CORNERS, RUBBER = 0, POLY = 1, BEARI
 
 static void load_case(const char *path, gw_case *c)
 {
-    gw_material_set materials = { 0 };
-    gw_faults faults = { 0 };
-    assert_int_equal(gw_materials_builtin(&materials, &faults), GW_OK);
-    if (gw_case_load(path, &materials, c, &faults) != GW_OK) fail_msg("%s", gw_faults_text(&faults, 0));
-    gw_materials_free(&materials);
-    gw_faults_free(&faults);
+    sample_load(path, c);
     assert_int_equal(gw_case_find_kit(c, "rubber"), RUBBER);
     assert_int_equal(gw_case_find_kit(c, "poly"), POLY);
     assert_int_equal(gw_case_find_kit(c, "bearing"), BEARING);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Strength of bushes and bearings under the loads of a case, held against the models below it. */
+#include "support/case_sample.h"
 #include "support/check.h"
 
 #include "giveway/casefile.h"
@@ -10,14 +11,13 @@
 #include <math.h>
 #include <string.h>
 
-static void load_case(const char *path, gw_case *c)
+/* A demonstration case and its deflections; free both. */
+static void deflect_case(const char *path, gw_case *c, gw_deflect_study *study)
 {
-    gw_faults faults = { 0 };
-    gw_material_set materials = { 0 };
-    assert_int_equal(gw_materials_builtin(&materials, &faults), GW_OK);
-    if (gw_case_load(path, &materials, c, &faults) != GW_OK) fail_msg("%s", gw_faults_text(&faults, 0));
-    gw_materials_free(&materials);
-    gw_faults_free(&faults);
+    const gw_selection all = { 0 };
+    gw_error err = { 0 };
+    sample_load(path, c);
+    assert_int_equal(gw_study_deflect(c, &all, study, &err), GW_OK);
 }
 
 /* The first solved joint whose bush is of a type; -1 where there is none. */
@@ -44,10 +44,8 @@ static void the_rubber_is_strained_by_its_own_part_of_the_deflection(void **unus
     gw_case c;
     gw_deflect_study study;
     gw_error err = { 0 };
-    const gw_selection all = { 0 };
     int j = 0;
-    load_case("cases/fast-saloon.json", &c);
-    assert_int_equal(gw_study_deflect(&c, &all, &study, &err), GW_OK);
+    deflect_case("cases/fast-saloon.json", &c, &study);
     const gw_deflection *item = item_with(&c, &study, GW_BUSH_BONDED, &j);
     const gw_joint *joint = &c.corners[item->axle].joints[j];
     const gw_joint_result *r = &item->result.joints[j];
@@ -71,11 +69,8 @@ static void a_bearing_is_loaded_by_the_whole_force(void **unused)
     (void)unused;
     gw_case c;
     gw_deflect_study study;
-    gw_error err = { 0 };
-    const gw_selection all = { 0 };
     int j = 0;
-    load_case("cases/hatchback.json", &c);
-    assert_int_equal(gw_study_deflect(&c, &all, &study, &err), GW_OK);
+    deflect_case("cases/hatchback.json", &c, &study);
     const gw_deflection *item = item_with(&c, &study, GW_BUSH_BEARING, &j);
     const double *f = item->result.joints[j].f;
     const gw_bearing *bearing = &c.bushes[c.kits[item->kit].fits[item->axle][j]].bearing;
@@ -93,11 +88,8 @@ static void a_bush_given_by_rates_is_not_judged(void **unused)
     (void)unused;
     gw_case c;
     gw_deflect_study study;
-    gw_error err = { 0 };
-    const gw_selection all = { 0 };
     int j = 0;
-    load_case("cases/fast-saloon.json", &c);
-    assert_int_equal(gw_study_deflect(&c, &all, &study, &err), GW_OK);
+    deflect_case("cases/fast-saloon.json", &c, &study);
     const gw_deflection *item = item_with(&c, &study, GW_BUSH_RATES, &j);
     gw_strength s = gw_strength_of(&c, item, j);
     assert_int_equal(s.kind, GW_STRENGTH_NONE);
@@ -116,7 +108,7 @@ static void what_is_beyond_a_limit_is_told_once_with_its_worst_load(void **unuse
     gw_strength_study strength;
     gw_error err = { 0 };
     const gw_selection all = { 0 };
-    load_case("cases/fast-saloon.json", &c);
+    sample_load("cases/fast-saloon.json", &c);
     for (int b = 0; b < c.n_bushes; b++) c.bushes[b].annulus.material.compressive_strain_limit.v = 1e-4;
     assert_int_equal(gw_study_deflect(&c, &all, &study, &err), GW_OK);
     assert_int_equal(gw_study_strength(&c, &study, &strength, &err), GW_OK);
@@ -143,6 +135,27 @@ static void what_is_beyond_a_limit_is_told_once_with_its_worst_load(void **unuse
     gw_case_free(&c);
 }
 
+/* Joints beyond a limit and sources of limits, counted the slow way. */
+static void check_counts(const gw_case *c, const gw_strength_study *s)
+{
+    for (int k = 0; k < c->n_kits; k++) {
+        bool beyond[GW_AXLES][GW_MAX_JOINTS] = { { false } };
+        int joints = 0;
+        for (int i = 0; i < s->n; i++)
+            if (s->item[i].kit == k && !s->item[i].verdict.holds)
+                beyond[s->item[i].axle][s->item[i].joint] = true;
+        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+            for (int j = 0; j < GW_MAX_JOINTS; j++) joints += beyond[a][j];
+        assert_int_equal(gw_strength_joints_beyond(s, k), joints);
+    }
+    for (int i = 0; i < s->n; i++) {
+        bool first = true;
+        for (int k = 0; k < i; k++)
+            first = first && strcmp(s->item[k].verdict.source, s->item[i].verdict.source) != 0;
+        assert_int_equal(gw_strength_names_source(s, i), first);
+    }
+}
+
 /* What is within its limit is told as well, and what is beyond is the same as without. */
 static void every_figure_with_a_limit_has_its_worst_load(void **unused)
 {
@@ -151,10 +164,8 @@ static void every_figure_with_a_limit_has_its_worst_load(void **unused)
     gw_deflect_study study;
     gw_strength_study beyond, all_of_them;
     gw_error err = { 0 };
-    const gw_selection all = { 0 };
     int failing = 0, figures = 0;
-    load_case("cases/hatchback.json", &c);
-    assert_int_equal(gw_study_deflect(&c, &all, &study, &err), GW_OK);
+    deflect_case("cases/hatchback.json", &c, &study);
     assert_int_equal(gw_study_strength(&c, &study, &beyond, &err), GW_OK);
     assert_int_equal(gw_study_strength_peaks(&c, &study, &all_of_them, &err), GW_OK);
     for (int i = 0; i < all_of_them.n; i++) {
@@ -168,6 +179,8 @@ static void every_figure_with_a_limit_has_its_worst_load(void **unused)
         }
     }
     assert_int_equal(failing, beyond.n);
+    check_counts(&c, &beyond);
+    check_counts(&c, &all_of_them);
     for (int k = 0; k < c.n_kits; k++)
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
             for (int j = 0; j < c.corners[a].n_joints; j++) {

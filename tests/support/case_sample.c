@@ -177,3 +177,13 @@ gw_status sample_read(const char *text, gw_case *out, gw_faults *faults)
     sample_keep("case", text, st, faults);
     return st;
 }
+
+void sample_load(const char *path, gw_case *out)
+{
+    gw_faults faults = { 0 };
+    gw_material_set materials = { 0 };
+    assert_int_equal(gw_materials_builtin(&materials, &faults), GW_OK);
+    if (gw_case_load(path, &materials, out, &faults) != GW_OK) fail_msg("%s", gw_faults_text(&faults, 0));
+    gw_materials_free(&materials);
+    gw_faults_free(&faults);
+}

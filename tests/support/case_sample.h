@@ -18,6 +18,9 @@ char *sample_change(const char *text, const char *from, const char *to);
 /** Reads text as "sample.json" with the built-in materials, and keeps it with sample_keep. */
 gw_status sample_read(const char *text, gw_case *out, gw_faults *faults);
 
+/** A whole case file with the built-in materials; the test fails where it is not sound. */
+void sample_load(const char *path, gw_case *out);
+
 /**
  * Where GIVEWAY_SAMPLES names a folder, puts the text there with what the reader said of it, for whoever
  * reads the same files in another way: KIND-NUMBER.json, and KIND-NUMBER.faults with a line each (empty:

@@ -2,6 +2,7 @@
 #include "support/corner_fixture.h"
 
 #include "giveway/units.h"
+#include "support/check.h"
 
 #include <string.h>
 
@@ -91,4 +92,19 @@ void fixture_double_wishbone(fixture *f)
     fixture_joint(f, "rack_right", GW_CHASSIS, rack, gw_v3(120, -250, 250), y, 9000, 4000, 20, 2);
     /* The seat lies on the line between the link's joints, at 0.6 of its length. */
     fixture_spring(f, lateral, gw_v3(-16, 560, 196), gw_v3(-20, 500, 620), 85);
+}
+
+gw_corner_result fixture_solve(fixture *f, gw_corner_load load, gw_drive drive)
+{
+    gw_corner_ws *ws;
+    gw_error err = { 0 };
+    gw_state state;
+    gw_corner_result r = { .joints = f->results };
+    if (gw_corner_open(&f->corner, f->fit, &ws, &err) != GW_OK) fail_msg("%s", err.msg);
+    assert_int_equal(gw_state_alloc(&f->corner, &state, &err), GW_OK);
+    if (gw_corner_solve(ws, &load, drive, &state, &err) != GW_OK) fail_msg("%s", err.msg);
+    gw_corner_report(ws, &state, &r);
+    gw_state_free(&state);
+    gw_corner_close(ws);
+    return r;
 }

@@ -34,6 +34,10 @@ void fixture_spring(fixture *f, int body, gw_vec3 at_mm, gw_vec3 to_mm, double r
 /** A double wishbone with two lower links and a tie rod on a rack, rubber bushes inboard. */
 void fixture_double_wishbone(fixture *f);
 
+/** Opens the corner and solves one load; the joints' results are the fixture's. The test fails where it does
+ * not stand. */
+gw_corner_result fixture_solve(fixture *f, gw_corner_load load, gw_drive drive);
+
 /** Bush frame from an axis, as a case makes it without a radial axis. */
 gw_mat3 fixture_frame(gw_vec3 axis);
 
