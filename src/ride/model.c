@@ -50,8 +50,8 @@ static bool same_zener(const gw_dynamic_law *a, const gw_dynamic_law *b)
 
 static bool same_law(const gw_dynamic_law *a, const gw_dynamic_law *b)
 {
-    return a->ratio == b->ratio && a->loss == b->loss && same_zener(a, b) && a->payne_gain == b->payne_gain && a->payne_amplitude == b->payne_amplitude &&
-           a->payne_exponent == b->payne_exponent;
+    return a->ratio == b->ratio && a->loss == b->loss && same_zener(a, b) && a->payne_gain == b->payne_gain &&
+           a->payne_amplitude == b->payne_amplitude && a->payne_exponent == b->payne_exponent;
 }
 
 /* Bushes of one compound differ in their walls, and so in amplitude, but not in frequency. */
