@@ -8,7 +8,7 @@ gw_status gw_handling_leave_out(gw_handling_run *h, int kit, gw_axle axle, int l
                                 const gw_error *why, gw_error *err)
 {
     const gw_case *c = h->run.c;
-    char line[2 * sizeof why->msg], where[32] = "", under[sizeof why->msg] = "";
+    char line[3 * sizeof why->msg], where[32] = "", under[sizeof why->msg] = "";
     if (why->code != GW_E_NUMERIC) return gw_fail(err, why->code, "%s", why->msg);
     if (axle != GW_AXLES) snprintf(where, sizeof where, "%s wheel: ", c->corners[axle].name);
     if (load >= 0) snprintf(under, sizeof under, "load \"%s\": ", c->loads[load].name);
