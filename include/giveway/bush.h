@@ -88,6 +88,7 @@ typedef struct gw_bush {
     gw_stop stop;                /**< any type; rate 0: none                                     */
     double loss_factor;          /**< RATES, BALL_JOINT: eta                    [-], >= 0        */
     double dynamic_ratio;        /**< RATES, BALL_JOINT: dynamic over static    [-], > 0; 1      */
+    double stiffness_factor;     /**< on all its rates, its stop's too [-], > 0; 0: not told, 1      */
     double offset, offset_clock; /**< off-centre bore: [m], >= 0, and angle from e1 to e2 [rad]  */
     double tilt_limit;           /**< [rad]; 0: none given                                       */
     gw_seat seat;                /**< press fit                                                  */

@@ -58,6 +58,12 @@ gw_status gw_bush_law_make(const gw_bush *bush, gw_method method, gw_bush_law *l
 gw_bush_law gw_bush_law_zero(void);
 
 /**
+ * The same bush of harder or softer stuff: every force and moment of the law times `factor` [-, > 0];
+ * friction, plays and gaps stay.
+ */
+gw_bush_law gw_bush_law_times(const gw_bush_law *law, double factor);
+
+/**
  * The same bush on a bracket of stiffness `bracket` [N/m, > 0]: 1/k = 1/k_bush + 1/k_bracket in
  * each direction of translation. A zero rate stays zero; stops act on the whole deflection.
  */

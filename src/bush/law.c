@@ -158,6 +158,19 @@ void gw_bush_force(const gw_bush_law *law, const double u[3], double f[3], doubl
     }
 }
 
+gw_bush_law gw_bush_law_times(const gw_bush_law *law, double factor)
+{
+    gw_bush_law out = *law;
+
+    for (int i = 0; i < 3; i++) {
+        out.k[i] *= factor;
+        out.c[i] *= factor;
+    }
+    out.stop.rate *= factor;
+    out.void_stop.rate *= factor;
+    return out;
+}
+
 gw_bush_law gw_bush_law_on_bracket(const gw_bush_law *law, double bracket)
 {
     gw_bush_law out = *law;

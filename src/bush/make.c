@@ -133,6 +133,6 @@ gw_status gw_bush_law_make(const gw_bush *bush, gw_method method, gw_bush_law *l
     made.stop = bush->stop;
     if (rubber && bush->annulus.progressive)
         made.stiffening = gw_progressive_stiffening(&bush->annulus, bush->type == GW_BUSH_BONDED);
-    *law = made;
+    *law = gw_bush_law_times(&made, bush->stiffness_factor > 0.0 ? bush->stiffness_factor : 1.0);
     return GW_OK;
 }

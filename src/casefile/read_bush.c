@@ -8,6 +8,7 @@ static const gw_number_key COMMON[] = {
     { "price", GW_OPTIONAL, GW_FROM(0, 1e9), 1, 0, AT(price) },
     { "fit_minutes", GW_OPTIONAL, GW_FROM(0, 1e6), 1, 0, AT(fit_minutes) },
     { "tilt_limit_deg", GW_OPTIONAL, GW_BETWEEN(0, 90), GW_DEG, 0, AT(tilt_limit) },
+    { "stiffness_factor", GW_OPTIONAL, GW_ABOVE(0, 1e3), 1, 0, AT(stiffness_factor) },
     { "offset_mm", GW_OPTIONAL, GW_FROM(0, 100), GW_MM, 0, AT(offset) },
     { "offset_clock_deg", GW_OPTIONAL, GW_FROM(-360, 360), GW_DEG, 0, AT(offset_clock) },
 };
@@ -39,7 +40,8 @@ static const gw_number_key STOP[] = {
 
 /* Every key that a type knows, in the order of gw_bush_type. */
 #define EVERY                                                                                                \
-    "type", "label", "price", "fit_minutes", "tilt_limit_deg", "offset_mm", "offset_clock_deg", "press_fit"
+    "type", "label", "price", "fit_minutes", "tilt_limit_deg", "stiffness_factor", "offset_mm",              \
+        "offset_clock_deg", "press_fit"
 #define RUBBER                                                                                               \
     "material", "inner_diameter_mm", "outer_diameter_mm", "length_mm", "end_dish_mm", "interleaf", "stop",   \
         "progressive"
@@ -131,7 +133,7 @@ void gw_read_bush(const gw_case_reader *cr, const gw_node *node, gw_bush *bush)
     const gw_reader *rd = &cr->rd;
     int type;
     bush->price = bush->fit_minutes = -1;
-    bush->dynamic_ratio = 1;
+    bush->dynamic_ratio = bush->stiffness_factor = 1;
     if (!gw_is_object(rd, node, "an object { } that describes a bush")) return;
     if (!gw_get_choice(rd, node, "type", GW_REQUIRED, TYPES, (int)GW_COUNT(TYPES), &type)) return;
     bush->type = (gw_bush_type)type;

@@ -136,6 +136,46 @@ static void a_report_gives_every_figure_with_formula_inputs_and_source(void **st
     check_contains(r.lines[6].source, "Adkins");
 }
 
+static void check_times(gw_bush *b, const char *what)
+{
+    const double u[3] = { 4e-3, 1.3e-3, 0.7e-3 };
+    gw_bush_law one, more;
+    b->stop = (gw_stop){ 3e-3, 7e6 };
+    b->stiffness_factor = 1.0;
+    assert_int_equal(gw_bush_law_make(b, GW_METHOD_SOLVED, &one, NULL), GW_OK);
+    b->stiffness_factor = 1.37;
+    assert_int_equal(gw_bush_law_make(b, GW_METHOD_SOLVED, &more, NULL), GW_OK);
+    check_rel(gw_bush_energy(&more, u), 1.37 * gw_bush_energy(&one, u), 1e-14, what);
+    for (int i = 0; i < 3; i++) check_rel(more.c[i], 1.37 * one.c[i], 1e-14, what);
+    check_abs(more.stop.gap, 3e-3, 0, what);
+}
+
+/* Rubber is linear in its moduli, so the factor is that of a compound with both moduli raised. */
+static void a_stiffness_factor_is_on_every_rate_of_every_type(void **state)
+{
+    (void)state;
+    gw_bush given = { .name = "g", .type = GW_BUSH_RATES };
+    given.rates = (gw_given_rates){ { 1e6, 2e6 }, 3e5, { 40, 50 }, 60 };
+    gw_bush steel = { .name = "b", .type = GW_BUSH_BEARING };
+    steel.bearing = (gw_bearing){ .ball_diameter = 0.03, .width = 0.016, .clearance = 4e-5, .breakaway = 2 };
+    gw_bush bonded = rubber(), harder = rubber();
+    bonded.annulus.has_voids = true;
+    bonded.annulus.voids = (gw_voids){ .half_angle = 0.6, .gap = 2e-3 };
+    bonded.annulus.progressive = true;
+    check_times(&given, "given rates");
+    check_times(&steel, "a bearing");
+    check_times(&bonded, "rubber with voids");
+    gw_bush_law law, other;
+    harder.stiffness_factor = 1.37;
+    assert_int_equal(gw_bush_law_make(&harder, GW_METHOD_SOLVED, &law, NULL), GW_OK);
+    harder.stiffness_factor = 0;
+    harder.annulus.material.shear_modulus.v *= 1.37;
+    harder.annulus.material.bulk_modulus.v *= 1.37;
+    assert_int_equal(gw_bush_law_make(&harder, GW_METHOD_SOLVED, &other, NULL), GW_OK);
+    for (int i = 0; i < 3; i++) check_rel(law.k[i], other.k[i], 1e-9, "moduli raised");
+    for (int i = 0; i < 3; i++) check_rel(law.c[i], other.c[i], 1e-9, "moduli raised");
+}
+
 static void a_report_of_given_rates_says_that_they_are_given(void **state)
 {
     (void)state;
@@ -161,6 +201,7 @@ int main(void)
         cmocka_unit_test(faults_name_the_bush_and_leave_the_law_alone),
         cmocka_unit_test(a_report_gives_every_figure_with_formula_inputs_and_source),
         cmocka_unit_test(a_report_of_given_rates_says_that_they_are_given),
+        cmocka_unit_test(a_stiffness_factor_is_on_every_rate_of_every_type),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

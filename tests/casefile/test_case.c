@@ -118,6 +118,8 @@ static void every_type_of_bush_is_read(void **state)
     check_rel(rubber->rates.conical[1], 6 * 180 / GW_PI, 1e-14, "conical about e2");
     check_abs(rubber->stop.gap, 2e-3, 1e-15, "stop gap");
     check_abs(rubber->tilt_limit, 15 * GW_DEG, 1e-15, "tilt limit");
+    check_abs(rubber->stiffness_factor, 1.15, 1e-15, "stiffness factor");
+    check_abs(c->bushes[gw_case_find_bush(c, "voided")].stiffness_factor, 1, 0, "left out: 1");
     const gw_annulus *a = &c->bushes[gw_case_find_bush(c, "voided")].annulus;
     check_abs(a->inner_radius, 0.010, 1e-15, "a");
     check_abs(a->outer_radius, 0.025, 1e-15, "b");

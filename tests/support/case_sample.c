@@ -85,7 +85,7 @@ const char SAMPLE_FULL[] =
     "  \"bushes\": {\n"
     "    \"// rubber\": \"given by rates\",\n"
     "    \"rubber\": { \"type\": \"rates\", \"label\": \"Rubber\", \"price\": 12, \"fit_minutes\": 20, "
-    "\"tilt_limit_deg\": 15,\n"
+    "\"tilt_limit_deg\": 15, \"stiffness_factor\": 1.15,\n"
     "      \"radial_N_per_mm\": [900, 1800], \"axial_N_per_mm\": 300, \"conical_Nm_per_deg\": [5, 6],\n"
     "      \"torsional_Nm_per_deg\": 1.2, \"loss_factor\": 0.1, \"dynamic_ratio\": 1.4,\n"
     "      \"stop\": { \"gap_mm\": 2, \"rate_N_per_mm\": 5000 } },\n"
