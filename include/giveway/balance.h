@@ -59,7 +59,9 @@ typedef struct gw_axle_state {
  *
  * The bare tyres give the slip; their slopes there turn every toe and camber into slip (toe-out of the outer
  * wheel and toe-in of the inner one steer out of the turn). What is left to the slip that all of it together
- * asks for is GW_BUDGET_CURVE: nothing with linear coefficients.
+ * asks for is GW_BUDGET_CURVE: nothing with linear coefficients. A table's slopes are those of gw_tyre_chord
+ * over GW_TYRE_STRETCH. Every entry is the mean of turning to either side, so that conicity and ply steer,
+ * which help on one side what they hinder on the other, are not in it.
  *
  * @param[out] entry  GW_BUDGET_ENTRIES of them [rad/g]; written only on GW_OK.
  * @retval GW_OK

@@ -87,11 +87,12 @@ typedef struct gw_traction_item {
     gw_axle axle;
     gw_side side;
     bool straight;                    /**< the drive of the load without its cornering                     */
+    double vertical;                  /**< load on the wheel [N] */
     double toe, camber_to_road;       /**< [rad] */
     double toe_change, camber_change; /**< [rad] */
     bool has_force;
-    double toe_force;    /**< cornering stiffness x toe change [N]; sign of the toe change    */
-    double camber_force; /**< camber stiffness x camber change [N]                            */
+    double toe_force;    /**< cornering stiffness at that load x toe change [N]; sign of the toe change */
+    double camber_force; /**< camber stiffness at that load x camber change [N]               */
 } gw_traction_item;
 
 /** How far the outer wheel's setting moves over the range in which the car is used. */

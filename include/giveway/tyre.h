@@ -16,10 +16,10 @@
 /** Measured lateral force over a full grid; owned by whoever holds the case. Every axis rises strictly. */
 typedef struct gw_tyre_table {
     int n_slip, n_load, n_lean; /**< slip and load at least 4 each (bicubic), lean at least 1 */
-    const double *slip;  /**< [rad]; from zero (the tyre is then taken as symmetrical) or below        */
-    const double *load;  /**< vertical [N], > 0                                       */
-    const double *lean;  /**< [rad]                                                   */
-    const double *force; /**< [(lean * n_load + load) * n_slip + slip], [N]           */
+    const double *slip;         /**< [rad]; from zero or below                            */
+    const double *load;         /**< vertical [N], > 0                                       */
+    const double *lean;         /**< [rad]                                                   */
+    const double *force;        /**< [(lean * n_load + load) * n_slip + slip], [N]           */
 } gw_tyre_table;
 
 /** What a tyre is made of: coefficients at `rated_load`, or a table in their place. */
@@ -54,8 +54,9 @@ void gw_tyre_close(gw_tyre *tyre); /**< NULL is allowed */
  *
  * Coefficients: (C slip + Cg lean) x load/rated load, so that two tyres of an axle share the force in
  * proportion to their load, as the load transfer assumes. Table: bicubic in slip and load, linear in lean;
- * load and lean outside the table are taken at its edge, slip must lie within it (mirrored where the table
- * begins at zero slip: F(-slip, lean) = -F(slip, -lean)).
+ * load and lean outside the table are taken at its edge. Slip must lie within gw_tyre_reach; on a side that
+ * the table does not reach, F(-slip, lean) = 2 F0 - F(slip, -lean), F0 the force of an upright wheel at zero
+ * slip.
  *
  * @param[in]  load  [N], >= 0
  * @param[out] out   written only on GW_OK.
@@ -65,6 +66,23 @@ void gw_tyre_close(gw_tyre *tyre); /**< NULL is allowed */
  */
 gw_status gw_tyre_lateral(const gw_tyre *tyre, double slip, double load, double lean, gw_tyre_force *out,
                           gw_error *err);
+
+/**
+ * The same with slopes taken over a stretch of slip, so that scatter of a measured table does not make them.
+ *
+ * @param[in] width  half the stretch [rad], > 0; cut off at gw_tyre_reach.
+ */
+gw_status gw_tyre_chord(const gw_tyre *tyre, double slip, double load, double lean, double width,
+                        gw_tyre_force *out, gw_error *err);
+
+/** Half a degree [rad]: as long as the steps of most measured tables. Common practice. */
+#define GW_TYRE_STRETCH 0.00872664625997
+
+/** The largest slip angle either way [rad]; infinite with coefficients. */
+double gw_tyre_reach(const gw_tyre *tyre);
+
+/** Its table; NULL with coefficients. */
+const gw_tyre_table *gw_tyre_measured(const gw_tyre *tyre);
 
 /** True where load and lean lie within the table, whatever the slip. Coefficients: always. */
 bool gw_tyre_within(const gw_tyre *tyre, double load, double lean);

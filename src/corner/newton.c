@@ -31,8 +31,7 @@ static double load_scale(const gw_corner_ws *ws, const gw_state *state)
     return fmax(scale, gw_norm(state->load.patch_moment));
 }
 
-/* Forces come out of differences of positions, so stiff joints cannot balance better than this [N]. */
-static double rounding_floor(const gw_corner_ws *ws)
+double gw_rounding_floor(const gw_corner_ws *ws)
 {
     double stiffest = 0.0;
     for (int j = 0; j < ws->n_links; j++)
@@ -139,7 +138,7 @@ static gw_status accept(gw_corner_ws *ws, const gw_state *state, gw_drive drive,
 gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool linear_first, gw_error *err)
 {
     const char *name = ws->corner->name;
-    double scale = load_scale(ws, state), tolerance = RESIDUAL * scale, floor = rounding_floor(ws);
+    double scale = load_scale(ws, state), tolerance = RESIDUAL * scale, floor = gw_rounding_floor(ws);
     double last_step = HUGE_VAL, factor;
     for (int i = 0; i < MAX_ITERATIONS; i++) {
         gw_imbalance left = gw_assemble(ws, state, drive, linear_first && i == 0);

@@ -112,6 +112,9 @@ void gw_shut_play(gw_corner_ws *ws, double share);
 gw_status gw_open_play(gw_corner_ws *ws, gw_drive drive, gw_error *err);
 
 /* newton.c, solve.c */
+/** Forces come out of differences of positions of about a metre, each rounded, so stiff joints cannot balance
+ * better than this: 32 times the rounding of one times the largest rate, of translation or rotation [N]. */
+double gw_rounding_floor(const gw_corner_ws *ws);
 gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool linear_first, gw_error *err);
 /** Newton went from one state to the other as it does where a corner works: few steps, no great turn. */
 bool gw_step_is_usual(const gw_state *from, const gw_state *to);

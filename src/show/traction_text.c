@@ -62,9 +62,10 @@ gw_status gw_traction_text(const gw_handling_page *p, gw_error *err)
     if (p->cmp->handling->n_traction)
         gw_buf_paragraph(
             p->out,
-            "Force by toe: cornering stiffness times the change of toe, the lateral force that this "
+            "Force by toe: cornering stiffness at the load on the wheel times the change of toe, the lateral "
+            "force that this "
             "wheel gives away or spends against its partner; toe-in and a push inboard are positive. "
-            "By camber: camber stiffness times the change of camber, a push outboard positive.",
+            "By camber: camber stiffness at that load times the change of camber, a push outboard positive.",
             p->width, 2);
     return GW_OK;
 }

@@ -55,7 +55,7 @@ static double camber_worth(const gw_handling_run *h, gw_axle axle)
 {
     gw_tyre_force f;
     double load = gw_vehicle_static_load(&h->run.vehicle, axle);
-    gw_status status = gw_tyre_lateral(h->tyre[axle], 0.0, load, 0.0, &f, NULL);
+    gw_status status = gw_tyre_chord(h->tyre[axle], 0.0, load, 0.0, GW_TYRE_STRETCH, &f, NULL);
     return status == GW_OK && f.cornering > 0.0 ? f.camber / f.cornering : 0.0;
 }
 

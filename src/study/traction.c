@@ -7,14 +7,12 @@ static bool drives(gw_driven driven, gw_axle axle)
     return driven == GW_DRIVEN_ALL || (driven == GW_DRIVEN_FRONT) == (axle == GW_FRONT);
 }
 
-/* A table's stiffness is its slope at the load on the wheel; coefficients are taken as they stand. */
+/* Stiffness about straight running at the load on the wheel, of tables and coefficients alike. */
 static void put_force(const gw_handling_run *h, double load, gw_traction_item *t)
 {
-    const gw_vehicle *v = &h->run.vehicle;
-    gw_axle a = h->run.axle;
-    gw_tyre_force f = { 0, v->cornering_stiffness[a], v->camber_stiffness[a] };
-    if (!h->tyre[a]) return;
-    if (v->tyre[a] && gw_tyre_lateral(h->tyre[a], 0.0, load, 0.0, &f, NULL) != GW_OK) return;
+    const gw_tyre *tyre = h->tyre[h->run.axle];
+    gw_tyre_force f;
+    if (!tyre || gw_tyre_chord(tyre, 0.0, load, 0.0, GW_TYRE_STRETCH, &f, NULL) != GW_OK) return;
     t->has_force = true;
     t->toe_force = f.cornering * t->toe_change;
     t->camber_force = f.camber * t->camber_change;
@@ -34,11 +32,12 @@ static gw_status add_wheel(gw_handling_run *h, int load, gw_side side, bool stra
                              .axle = h->run.axle,
                              .side = side,
                              .straight = straight,
+                             .vertical = item.applied.patch_force.z,
                              .toe = item.result.toe,
                              .toe_change = item.result.toe_change,
                              .camber_to_road = item.camber_to_road,
                              .camber_change = item.result.camber - gw_handling_setting(h).camber };
-    put_force(h, item.applied.patch_force.z, t);
+    put_force(h, t->vertical, t);
     h->out->n_traction++;
     return GW_OK;
 }

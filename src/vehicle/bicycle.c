@@ -60,41 +60,63 @@ static void steady(const gw_plane *p, double x[2])
     x[1] = -(p->a[0][0] * p->b[1] - p->a[1][0] * p->b[0]) / p->det;
 }
 
+/* Roots of the motion: the slower one without the cancellation that a car near its critical speed brings. */
+typedef struct gw_roots {
+    double half_trace, q; /**< square of half their difference; below zero: they swing */
+    double slow, fast;    /**< rates of decay [1/s], > 0; both the common one where they swing */
+} gw_roots;
+
+static gw_roots roots_of(const gw_plane *p)
+{
+    double s = p->half_trace, q = s * s - p->det;
+    if (!(q > 0.0)) return (gw_roots){ s, q, -s, -s };
+    double fast = -s + sqrt(q);
+    return (gw_roots){ s, q, p->det / fast, fast };
+}
+
 /*
  * Step response of one of the two, over its steady value: x(t) = (I - e^{At}) x_steady with
- * e^{At} = e^{st} (c I + d (A - s I)), s half the trace, c and d the (hyperbolic) cosine and sine.
+ * e^{At} = c I + d (A - s I), s half the trace, c and d by (hyperbolic) cosine and sine times e^{st}.
  */
-static double response(const gw_plane *p, const double end[2], int which, double t)
+static double response(const gw_plane *p, const gw_roots *r, const double end[2], int which, double t)
 {
-    double s = p->half_trace, q = s * s - p->det, root = sqrt(fabs(q)), c = 1.0, d = t;
-    if (q > 0.0) {
-        c = cosh(root * t);
-        d = sinh(root * t) / root;
-    } else if (q < 0.0) {
-        c = cos(root * t);
-        d = sin(root * t) / root;
+    double s = r->half_trace, root = sqrt(fabs(r->q)), c = exp(s * t), d = t * c;
+    if (r->q > 0.0) {
+        double slow = exp(-r->slow * t), fast = exp(-r->fast * t);
+        c = 0.5 * (slow + fast);
+        d = 0.5 * (slow - fast) / root;
+    } else if (r->q < 0.0) {
+        d = sin(root * t) / root * c;
+        c *= cos(root * t);
     }
     double along = p->a[which][0] * end[0] + p->a[which][1] * end[1] - s * end[which];
-    return 1.0 - exp(s * t) * (c + d * along / end[which]);
+    return 1.0 - (c + d * along / end[which]);
+}
+
+/* Times from well below the faster root's to well beyond the slower one's, each longer by the same part. */
+enum { LOOKS = 4000 };
+
+static double look_at(const gw_roots *r, int i)
+{
+    double from = 1e-4 / r->fast, to = 12.0 / r->slow;
+    return from * pow(to / from, (double)i / LOOKS);
 }
 
 /* First time at which the response reaches 90 %, and its greatest value, within what it takes to settle. */
 static void step_times(const gw_plane *p, const double end[2], int which, double *time, double *peak)
 {
-    double q = p->half_trace * p->half_trace - p->det;
-    double slowest = q > 0.0 ? -p->half_trace - sqrt(q) : -p->half_trace;
-    double until = 12.0 / slowest, before = 0.0;
-    int steps = 4000;
+    const gw_roots r = roots_of(p);
+    double before = 0.0;
     *time = NAN;
     *peak = 0.0;
-    for (int i = 1; i <= steps; i++) {
-        double t = until * i / steps, y = response(p, end, which, t);
+    for (int i = 0; i <= LOOKS; i++) {
+        double t = look_at(&r, i), y = response(p, &r, end, which, t);
         *peak = fmax(*peak, y);
         if (isnan(*time) && y >= 0.9) {
             double low = before, high = t;
             for (int k = 0; k < 50; k++) {
                 double mid = 0.5 * (low + high);
-                *(response(p, end, which, mid) >= 0.9 ? &high : &low) = mid;
+                *(response(p, &r, end, which, mid) >= 0.9 ? &high : &low) = mid;
             }
             *time = high;
         }

@@ -128,21 +128,38 @@ static bool between_planes(const gw_tyre *tyre, double slip, double load, double
     return true;
 }
 
+/* What an upright wheel gives at zero slip: conicity and ply steer. Without an upright wheel in the table it
+ * cannot be told from camber, and counts as none. */
+static bool at_zero(const gw_tyre *tyre, double load, double *force)
+{
+    const gw_tyre_table *t = tyre->data.table;
+    gw_tyre_force f = { 0 };
+    bool upright = t->n_lean == 1 || (t->lean[0] <= 0.0 && t->lean[t->n_lean - 1] >= 0.0);
+    if (upright && !between_planes(tyre, 0.0, load, 0.0, &f)) return false;
+    *force = f.force;
+    return true;
+}
+
+/* What the table does not reach on one side comes from the other, turned about the force at zero slip. */
+static bool turned_over(const gw_tyre *tyre, double slip, double load, double lean, gw_tyre_force *out)
+{
+    double zero = 0.0;
+    if (!at_zero(tyre, load, &zero) || !between_planes(tyre, -slip, load, -lean, out)) return false;
+    out->force = 2.0 * zero - out->force; /* the slopes of an odd function are even */
+    return true;
+}
+
 static gw_status from_table(const gw_tyre *tyre, double slip, double load, double lean, gw_tyre_force *out,
                             gw_error *err)
 {
     const gw_tyre_table *t = tyre->data.table;
-    bool mirror = slip < t->slip[0] && t->slip[0] == 0.0;
+    bool direct = slip >= t->slip[0] && slip <= t->slip[t->n_slip - 1];
     gw_tyre_force f;
-    if (mirror) {
-        slip = -slip;
-        lean = -lean;
-    }
-    if (slip < t->slip[0] || slip > t->slip[t->n_slip - 1])
+    if (!(fabs(slip) <= gw_tyre_reach(tyre)))
         return gw_fail(err, GW_E_NUMERIC, "more slip angle than the tyre table holds");
-    if (!between_planes(tyre, slip, hold(load, t->load, t->n_load), lean, &f))
+    load = hold(load, t->load, t->n_load);
+    if (!(direct ? between_planes : turned_over)(tyre, slip, load, lean, &f))
         return gw_fail(err, GW_E_NUMERIC, "the tyre table cannot be read at this load");
-    if (mirror) f.force = -f.force; /* the slopes of an odd function are even */
     *out = f;
     return GW_OK;
 }
@@ -158,6 +175,32 @@ gw_status gw_tyre_lateral(const gw_tyre *tyre, double slip, double load, double 
     *out = (gw_tyre_force){ part * (d->cornering * slip + d->camber * lean), part * d->cornering,
                             part * d->camber };
     return GW_OK;
+}
+
+gw_status gw_tyre_chord(const gw_tyre *tyre, double slip, double load, double lean, double width,
+                        gw_tyre_force *out, gw_error *err)
+{
+    gw_tyre_force at, low, high;
+    double reach = gw_tyre_reach(tyre);
+    double from = fmax(slip - width, -reach), to = fmin(slip + width, reach);
+    gw_status status = gw_tyre_lateral(tyre, slip, load, lean, &at, err);
+    if (status == GW_OK) status = gw_tyre_lateral(tyre, from, load, lean, &low, err);
+    if (status == GW_OK) status = gw_tyre_lateral(tyre, to, load, lean, &high, err);
+    if (status != GW_OK) return status;
+    *out =
+        (gw_tyre_force){ at.force, (high.force - low.force) / (to - from), 0.5 * (low.camber + high.camber) };
+    return GW_OK;
+}
+
+double gw_tyre_reach(const gw_tyre *tyre)
+{
+    const gw_tyre_table *t = tyre->data.table;
+    return t ? fmax(t->slip[t->n_slip - 1], -t->slip[0]) : (double)INFINITY;
+}
+
+const gw_tyre_table *gw_tyre_measured(const gw_tyre *tyre)
+{
+    return tyre->data.table;
 }
 
 bool gw_tyre_within(const gw_tyre *tyre, double load, double lean)

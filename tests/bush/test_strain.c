@@ -168,6 +168,54 @@ static void an_interleaf_shares_axial_travel_by_the_layers_compliance(void **sta
     assert_true(strain_at(&b, true, 0, 1e-3).flow_shear > radial);
 }
 
+/* Rubber from 10 to 12.5 and from 13.5 to 20 mm. */
+static gw_annulus two_layers(void)
+{
+    gw_annulus b = bush();
+
+    b.has_interleaf = true;
+    b.interleaf_radius = 13e-3;
+    b.interleaf_thickness = 1e-3;
+    return b;
+}
+
+/*
+ * Layers in series: each takes the share of the other's stiffness. Axially both carry one force F, the stress
+ * is F/(2 pi r L), so the shear is u/(a (ln(b1/a) + ln(b/a2))), greatest at the inner sleeve; so too in
+ * torsion, where it is 2 theta / a^2 / (1/a^2 - 1/b1^2 + 1/a2^2 - 1/b^2). Adkins and Gent (1954).
+ */
+static void layers_of_unlike_thickness_carry_one_force(void **state)
+{
+    gw_annulus b = two_layers();
+    double logs = log(12.5 / 10.0) + log(20.0 / 13.5);
+    double squares = 1 / 100.0 - 1 / (12.5 * 12.5) + 1 / (13.5 * 13.5) - 1 / 400.0;
+
+    (void)state;
+    check_from("J. E. Adkins and A. N. Gent, British Journal of Applied Physics 5 (1954) 354-358");
+    check_rel(strain_at(&b, true, 2, 2e-3).travel_shear, 2e-3 / (10e-3 * logs), 1e-12, "axial shear [-]");
+    check_rel(strain_at(&b, true, 5, 0.2).travel_shear, 2 * 0.2 / 100.0 / squares, 1e-12,
+              "torsional shear [-]");
+}
+
+/* Radial travel at an end: the middle is shared by the radial rates, what tilt adds by the conical ones. */
+static void ends_of_the_layers_close_by_their_shares_of_travel_and_tilt(void **state)
+{
+    gw_annulus b = two_layers();
+    gw_plain_bush in = { 10e-3, 12.5e-3, 40e-3, 1e6, HUGE_VAL },
+                  out = { 13.5e-3, 20e-3, 40e-3, 1e6, HUGE_VAL };
+    double u[3] = { 1e-3, 0.0, 0.0 }, theta[3] = { 0.0, 0.03, 0.0 }, at_end = 0.03 * 20e-3;
+    double radial = gw_handbook_radial(&in) / (gw_handbook_radial(&in) + gw_handbook_radial(&out));
+    double conical = gw_handbook_conical(&in) / (gw_handbook_conical(&in) + gw_handbook_conical(&out));
+    double inner = (1e-3 * (1 - radial) + at_end * (1 - conical)) / 2.5e-3;
+    double outer = (1e-3 * radial + at_end * conical) / 6.5e-3;
+    gw_rubber_strain s;
+
+    (void)state;
+    assert_int_equal(gw_rubber_strain_of(&b, true, u, theta, &s, NULL), GW_OK);
+    assert_true(radial > 0.6 && fabs(radial - conical) > 0.01); /* or the shares could be swapped unseen */
+    check_rel(s.compression, fmax(inner, outer), 1e-12, "the worse layer");
+}
+
 static void checks_compare_with_the_materials_limits_where_it_has_them(void **state)
 {
     gw_material m = { .name = "trial" };
@@ -227,6 +275,8 @@ int main(void)
         cmocka_unit_test(a_short_bush_makes_its_rubber_flow_less),
         cmocka_unit_test(a_sliding_sleeve_shears_nothing_by_its_travel),
         cmocka_unit_test(an_interleaf_shares_axial_travel_by_the_layers_compliance),
+        cmocka_unit_test(layers_of_unlike_thickness_carry_one_force),
+        cmocka_unit_test(ends_of_the_layers_close_by_their_shares_of_travel_and_tilt),
         cmocka_unit_test(checks_compare_with_the_materials_limits_where_it_has_them),
         cmocka_unit_test(bad_shapes_and_deflections_are_named),
     };

@@ -3,6 +3,7 @@
 #include "support/check.h"
 #include "support/corner_fixture.h"
 
+#include "corner/workspace.h"
 #include "giveway/units.h"
 
 #include <gsl/gsl_errno.h>
@@ -114,6 +115,42 @@ static void joints_of_any_stiffness_run_towards_the_rigid_answer(void **unused)
     }
 }
 
+static double floor_of(fixture *f)
+{
+    gw_corner_ws *ws = NULL;
+    gw_error err;
+    if (gw_corner_open(&f->corner, f->fit, &ws, &err) != GW_OK) fail_msg("%s", err.msg);
+    double newtons = gw_rounding_floor(ws);
+    gw_corner_close(ws);
+    return newtons;
+}
+
+/* A double keeps 52 bits: a place near 1 m is known to 2^-52 m, and thirty-two of these roundings at the
+ * stiffest rate are 2^-47 of it. Worked out by hand; a rate of rotation counts as one of translation does. */
+static void no_balance_is_asked_for_that_rounding_does_not_allow(void **unused)
+{
+    (void)unused;
+    fixture f;
+    fixture_double_wishbone(&f);
+    stiffen_ball_joints(&f, 1e13);
+    check_rel(floor_of(&f), 0.0710542735760, 1e-9, "1e13 N/m");
+    fixture_double_wishbone(&f);
+    f.fit[0].law.c[1] = 1e11;
+    check_rel(floor_of(&f), 7.10542735760e-4, 1e-9, "1e11 N m/rad");
+    fixture_double_wishbone(&f);
+    stiffen_ball_joints(&f, 1e13);
+    const gw_corner_load load = { .patch_force = gw_v3(-3000, -2500, 5000), .travel = 0.02 };
+    gw_corner_ws *ws = NULL;
+    gw_state state;
+    gw_error err;
+    if (gw_corner_open(&f.corner, f.fit, &ws, &err) != GW_OK) fail_msg("%s", err.msg);
+    assert_int_equal(gw_state_alloc(&f.corner, &state, &err), GW_OK);
+    assert_int_equal(gw_corner_solve(ws, &load, GW_AT_TRAVEL, &state, &err), GW_OK);
+    assert_true(state.residual <= 0.0710542735760 + 1e-10 * 6400.0);
+    gw_state_free(&state);
+    gw_corner_close(ws);
+}
+
 static void rates_too_far_apart_are_refused_with_the_joint(void **unused)
 {
     (void)unused;
@@ -161,6 +198,7 @@ int main(void)
         cmocka_unit_test(a_wheel_on_a_soft_pivot_stands_up_to_the_buckling_load),
         cmocka_unit_test(the_buckling_load_counts_for_loads_too),
         cmocka_unit_test(joints_of_any_stiffness_run_towards_the_rigid_answer),
+        cmocka_unit_test(no_balance_is_asked_for_that_rounding_does_not_allow),
         cmocka_unit_test(rates_too_far_apart_are_refused_with_the_joint),
         cmocka_unit_test(travel_out_of_reach_is_refused_and_the_state_is_left_alone),
     };

@@ -240,6 +240,24 @@ static void isolation_follows_the_series_rule(void **state)
     gw_ride_result_free(&r);
 }
 
+/*
+ * The bush counts as it is in the middle of the harshness band, sqrt(20 x 200) = 63.2 Hz. A relaxing law with
+ * alpha = 1 that has its middle there, gain 2: |1 + 2 i/(1 + i)| = |2 + i| = sqrt 5 (hand calculation).
+ */
+static void isolation_takes_the_bush_in_the_middle_of_the_harshness_band(void **state)
+{
+    (void)state;
+    test_corner t;
+    gw_ride_result r = { 0 };
+    double_wishbone(&t, rubber_rates());
+    gw_dynamic_law *law = &t.fit[UPPER_FRONT].law.dynamic;
+    *law = (gw_dynamic_law){ .ratio = 1.0, .zener_gain = 2.0, .zener_alpha = 1.0 };
+    law->zener_tau = 1.0 / (2.0 * GW_PI * sqrt(20.0 * 200.0));
+    solve(&t, NULL, &r);
+    check_rel(r.isolation[2].bush, sqrt(5.0) * 3e6, 1e-3, "dynamic rate at 63 Hz");
+    gw_ride_result_free(&r);
+}
+
 /* The model is linear: what it cannot show, it says. */
 static void play_is_said_to_be_left_out(void **state)
 {
@@ -304,6 +322,7 @@ int main(void)
         cmocka_unit_test(decibels_compare_like_with_like),
         cmocka_unit_test(a_sharp_mode_that_decides_is_named),
         cmocka_unit_test(isolation_follows_the_series_rule),
+        cmocka_unit_test(isolation_takes_the_bush_in_the_middle_of_the_harshness_band),
         cmocka_unit_test(play_is_said_to_be_left_out),
         cmocka_unit_test(rigid_brackets_leave_no_range),
         cmocka_unit_test(extrapolation_of_the_road_is_said),

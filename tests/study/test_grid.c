@@ -143,6 +143,47 @@ static void a_kit_costs_what_differs_from_the_first_on_both_sides_of_the_car(voi
     check_abs(rubber.price, 2 * (2 * 14 + 19 + 46) + 2 * 11 + 2 * (19 + 15 + 5 * 12 + 38), 1e-9, "price new");
 }
 
+/* On the centre line a joint is one; elsewhere it is left and right. */
+static void a_joint_on_the_centre_line_is_bought_once(void **state)
+{
+    (void)state;
+    gw_corner *front = &saloon.corners[GW_FRONT];
+    int j = gw_corner_find_joint(front, "lateral_inner"), mixed = gw_case_find_kit(&saloon, "mixed");
+    gw_vec3 at = front->joints[j].at;
+    gw_car_cost before = gw_car_cost_of(&saloon, mixed);
+    front->joints[j].at.y = 0.0;
+    gw_car_cost after = gw_car_cost_of(&saloon, mixed);
+    assert_int_equal(gw_joint_count_on_car(front, j), 1);
+    front->joints[j].at = at;
+    assert_int_equal(after.parts, before.parts - 1);
+    assert_true(after.price < before.price - 1.0);
+}
+
+/* Of the first kit every bush with a price or a time counts: one with a time alone is unpriced, not left out.
+ */
+static void a_bush_of_the_first_kit_with_a_time_and_no_price_counts(void **state)
+{
+    (void)state;
+    int j = gw_corner_find_joint(&saloon.corners[GW_FRONT], "lateral_inner");
+    gw_bush *bush = &saloon.bushes[saloon.kits[0].fits[GW_FRONT][j]];
+    double price = bush->price, minutes = bush->fit_minutes;
+    gw_car_cost with = gw_car_cost_of(&saloon, 0);
+    assert_true(price > 0.0 && minutes > 0.0);
+    bush->price = -1.0;
+    gw_car_cost without = gw_car_cost_of(&saloon, 0);
+    bush->fit_minutes = -1.0;
+    gw_car_cost neither = gw_car_cost_of(&saloon, 0);
+    bush->price = price;
+    bush->fit_minutes = minutes;
+    int n = without.unpriced - with.unpriced;
+    assert_true(n >= 2);
+    assert_int_equal(without.parts, with.parts);
+    check_abs(without.price, with.price - n * price, 1e-9, "price");
+    check_abs(without.minutes, with.minutes, 1e-9, "minutes");
+    assert_int_equal(neither.parts, with.parts - n);
+    check_abs(neither.minutes, with.minutes - n * minutes, 1e-9, "minutes without");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -151,6 +192,8 @@ int main(void)
         cmocka_unit_test(a_wheel_that_lifts_leaves_its_state_unsolved_and_the_rest_stands),
         cmocka_unit_test(a_case_without_a_vehicle_has_no_grid),
         cmocka_unit_test(a_kit_costs_what_differs_from_the_first_on_both_sides_of_the_car),
+        cmocka_unit_test(a_joint_on_the_centre_line_is_bought_once),
+        cmocka_unit_test(a_bush_of_the_first_kit_with_a_time_and_no_price_counts),
     };
     return cmocka_run_group_tests(tests, setup, teardown);
 }

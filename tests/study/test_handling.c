@@ -259,9 +259,136 @@ static void traction_force_is_stiffness_times_angle(void **unused)
     for (int i = 0; i < h.n_traction; i++) {
         const gw_traction_item *t = &h.traction[i];
         assert_true(t->axle == GW_REAR && t->has_force);
-        check_rel(t->toe_force, c.vehicle.cornering_stiffness[GW_REAR] * t->toe_change, 1e-12, "toe");
-        check_rel(t->camber_force, c.vehicle.camber_stiffness[GW_REAR] * t->camber_change, 1e-12, "camber");
+        double part = t->vertical / gw_vehicle_static_load(&c.vehicle, GW_REAR);
+        check_rel(t->toe_force, part * c.vehicle.cornering_stiffness[GW_REAR] * t->toe_change, 1e-12, "toe");
+        check_rel(t->camber_force, part * c.vehicle.camber_stiffness[GW_REAR] * t->camber_change, 1e-12,
+                  "camber");
     }
+    gw_handling_study_free(&h);
+    gw_case_free(&c);
+}
+
+/* Straight on the driven wheel carries its share and half of what 0.4 g moves back: m g (1 - f) / 2 + m 0.4 g
+ * h / (2 L) (Gillespie, ch. 1). Its camber has changed from what the wheel is set to, not from upright. */
+static void driven_wheel_carries_what_drive_puts_on_it_and_counts_from_its_setting(void **unused)
+{
+    (void)unused;
+    gw_case c;
+    gw_handling_study h;
+    gw_deflect_study d;
+    const gw_selection all = { 0 };
+    int seen = 0;
+    load_case(&c);
+    run(&c, &h);
+    assert_int_equal(gw_study_deflect(&c, &all, &d, NULL), GW_OK);
+    const gw_vehicle *v = &c.vehicle;
+    double weight = v->mass * GW_G0, rear = 0.5 * weight * (1.0 - v->front_mass_fraction);
+    for (int i = 0; i < h.n_traction; i++) {
+        const gw_traction_item *t = &h.traction[i];
+        const gw_deflection *item = gw_deflect_find(&d, t->kit, t->axle, t->load);
+        if (t->straight)
+            check_rel(t->vertical, rear + 0.5 * weight * 0.4 * v->cg_height / v->wheelbase, 1e-12,
+                      "load [N]");
+        if (t->straight || t->side != item->side) continue;
+        check_abs(t->camber_change, item->result.camber - item->static_camber, 1e-12,
+                  "camber from the setting");
+        check_abs(t->camber_change, item->result.camber_change, 1e-12, "the same as deflect says");
+        assert_true(fabs(item->static_camber) > 0.5 * GW_DEG); /* or it would prove nothing */
+        seen++;
+    }
+    assert_int_equal(seen, c.n_kits);
+    gw_deflect_study_free(&d);
+    gw_handling_study_free(&h);
+    gw_case_free(&c);
+}
+
+/* All four wheels drive: a quarter of m a at each hub, and traction is told of both axles. */
+static void all_wheel_drive_drives_both_axles(void **unused)
+{
+    (void)unused;
+    gw_case c;
+    gw_handling_study h;
+    gw_deflect_study d;
+    const gw_selection all = { 0 };
+    int n[GW_AXLES] = { 0, 0 }, load = -1;
+    load_case(&c);
+    for (int l = 0; l < c.n_loads; l++)
+        if (c.loads[l].kind == GW_LOAD_MANOEUVRE && c.loads[l].manoeuvre.drive_g > 0.0) load = l;
+    c.loads[load].manoeuvre.driven = GW_DRIVEN_ALL;
+    run(&c, &h);
+    for (int i = 0; i < h.n_traction; i++) n[h.traction[i].axle]++;
+    assert_int_equal(n[GW_FRONT], 3 * c.n_kits);
+    assert_int_equal(n[GW_REAR], 3 * c.n_kits);
+    assert_int_equal(gw_study_deflect(&c, &all, &d, NULL), GW_OK);
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+        check_rel(gw_deflect_find(&d, 0, a, load)->applied.hub_force.x, 0.25 * c.vehicle.mass * 0.4 * GW_G0,
+                  1e-12, "drive of one wheel [N]");
+    gw_deflect_study_free(&d);
+    gw_handling_study_free(&h);
+    gw_case_free(&c);
+}
+
+/* Roll of the body, m a h' / (K_f + K_r - m g h') (Gillespie, ch. 6), leans the outer wheel's top out of the
+ * turn and the inner wheel's, in the outward sign of its own side, the other way. */
+static void roll_leans_the_outer_wheel_out_and_the_inner_one_in(void **unused)
+{
+    (void)unused;
+    gw_case c;
+    gw_handling_study h;
+    gw_deflect_study d;
+    const gw_selection all = { 0 };
+    int seen[2] = { 0, 0 };
+    load_case(&c);
+    run(&c, &h);
+    assert_int_equal(gw_study_deflect(&c, &all, &d, NULL), GW_OK);
+    const gw_vehicle *v = &c.vehicle;
+    double z = d.roll_centre[GW_FRONT] +
+               (d.roll_centre[GW_REAR] - d.roll_centre[GW_FRONT]) * (1.0 - v->front_mass_fraction);
+    double arm = v->cg_height - z, stiffness = v->roll_stiffness[GW_FRONT] + v->roll_stiffness[GW_REAR];
+    for (int i = 0; i < h.n_budgets; i++) {
+        const gw_corner_budget *b = &h.budget[i];
+        double ay = c.loads[b->load].manoeuvre.lateral_g * GW_G0;
+        double roll = v->mass * ay * arm / (stiffness - v->mass * GW_G0 * arm);
+        check_rel(b->camber.roll, b->side == GW_OUTER ? roll : -roll, 1e-9, "roll's part of camber");
+        check_abs(b->toe.roll, 0.0, 0.0, "none of toe");
+        seen[b->side]++;
+    }
+    assert_true(seen[GW_OUTER] > 0 && seen[GW_INNER] == seen[GW_OUTER]);
+    gw_deflect_study_free(&d);
+    gw_handling_study_free(&h);
+    gw_case_free(&c);
+}
+
+/* Steer of an axle to the left, from the lateral forces of its two tyres over both their cornering
+ * stiffnesses. A left wheel's toe-in pushes it to the right; a top that leans left pulls it to the left
+ * (camber thrust, ISO 8855). */
+static double axle_steer(const gw_vehicle *v, gw_axle a, double toe_left, double camber_left,
+                         double toe_right, double camber_right)
+{
+    double cornering = v->cornering_stiffness[a], camber = v->camber_stiffness[a];
+    double left = -cornering * toe_left + camber * camber_left;
+    double right = cornering * toe_right - camber * camber_right;
+    return (left + right) / (2.0 * cornering);
+}
+
+static void uneven_brakes_and_a_bump_steer_the_axle_by_both_its_tyres(void **unused)
+{
+    (void)unused;
+    gw_case c;
+    gw_handling_study h;
+    load_case(&c);
+    run(&c, &h);
+    for (int k = 0; k < c.n_kits; k++)
+        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+            const gw_braking_item *b = gw_braking_find(&h, k);
+            const gw_braking_corner *w = &b->corner[a];
+            double want =
+                axle_steer(&c.vehicle, a, w->strong_toe, w->strong_camber, w->weak_toe, w->weak_camber);
+            double bump = axle_steer(&c.vehicle, a, w->bump_toe, w->bump_camber, 0.0, 0.0);
+            check_rel(b->imbalance.steer[a], want, 1e-12, "stronger left brake");
+            check_rel(b->bump.steer[a], bump, 1e-12, "bump under the left wheel");
+            assert_true(fabs(w->strong_camber - w->weak_camber) > 1e-4 * GW_DEG);
+        }
     gw_handling_study_free(&h);
     gw_case_free(&c);
 }
@@ -323,6 +450,10 @@ int main(void)
         cmocka_unit_test(table_of_a_linear_tyre_gives_the_budget_of_the_coefficients),
         cmocka_unit_test(stronger_left_brake_pulls_to_the_left_and_in_proportion),
         cmocka_unit_test(traction_force_is_stiffness_times_angle),
+        cmocka_unit_test(driven_wheel_carries_what_drive_puts_on_it_and_counts_from_its_setting),
+        cmocka_unit_test(all_wheel_drive_drives_both_axles),
+        cmocka_unit_test(roll_leans_the_outer_wheel_out_and_the_inner_one_in),
+        cmocka_unit_test(uneven_brakes_and_a_bump_steer_the_axle_by_both_its_tyres),
         cmocka_unit_test(bands_hold_every_point_from_0_2_g_to_1_g),
         cmocka_unit_test(what_is_missing_is_named_and_the_rest_is_worked_out),
     };

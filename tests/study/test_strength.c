@@ -83,6 +83,33 @@ static void a_bearing_is_loaded_by_the_whole_force(void **unused)
     gw_case_free(&c);
 }
 
+static double check_called(const gw_strength *s, const char *what)
+{
+    for (int i = 0; i < s->n_checks; i++)
+        if (strcmp(s->check[i].what, what) == 0) return s->check[i].value;
+    fail_msg("no check of %s", what);
+    return 0.0;
+}
+
+static void the_shock_factor_of_the_case_multiplies_the_peak(void **unused)
+{
+    (void)unused;
+    gw_case c;
+    gw_deflect_study study;
+    int j = 0;
+    deflect_case("cases/hatchback.json", &c, &study);
+    const gw_deflection *item = item_with(&c, &study, GW_BUSH_BEARING, &j);
+    double *factor = &c.align[item->axle].shock_factor;
+    *factor = 2.385;
+    gw_strength s = gw_strength_of(&c, item, j);
+    check_rel(check_called(&s, "peak load times shock factor"), 2.385 * s.load, 1e-12, "as the case says");
+    *factor = 0.0;
+    s = gw_strength_of(&c, item, j);
+    check_rel(check_called(&s, "peak load times shock factor"), GW_SHOCK_FACTOR * s.load, 1e-12, "left out");
+    gw_deflect_study_free(&study);
+    gw_case_free(&c);
+}
+
 static void a_bush_given_by_rates_is_not_judged(void **unused)
 {
     (void)unused;
@@ -201,6 +228,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_rubber_is_strained_by_its_own_part_of_the_deflection),
         cmocka_unit_test(a_bearing_is_loaded_by_the_whole_force),
+        cmocka_unit_test(the_shock_factor_of_the_case_multiplies_the_peak),
         cmocka_unit_test(a_bush_given_by_rates_is_not_judged),
         cmocka_unit_test(what_is_beyond_a_limit_is_told_once_with_its_worst_load),
         cmocka_unit_test(every_figure_with_a_limit_has_its_worst_load),

@@ -62,6 +62,35 @@ static void car_above_its_critical_speed_is_unstable_and_below_it_is_not(void **
     assert_true(isnan(f.natural) && isnan(f.yaw_time) && isnan(f.yaw_gain));
 }
 
+/*
+ * Just below the critical speed the car answers slowly, but it answers. Two exponentials with the roots p and
+ * q of the motion: r = r_end (1 - A e^(-pt) - B e^(-qt)) with A + B = 1 and r'(0) = a C_f / I, so that 90 %
+ * is there after ln(10 A) / p. Steady gain V / (L + K V^2), Gillespie, ch. 6; p q and p + q from the
+ * coefficients of the motion.
+ */
+static void car_just_below_its_critical_speed_still_has_a_yaw_response(void **unused)
+{
+    (void)unused;
+    check_from("T. D. Gillespie, Fundamentals of Vehicle Dynamics (SAE, 1992), ch. 6");
+    const gw_bicycle *b = &OVER;
+    const double below[] = { 1e-2, 1e-4, 1e-6, 1e-8 };
+    double l = 2.648, a = 1.431, c = 1.217, cf = 101700, cr = 91300;
+    double k = b->mass / l * (c / cf - a / cr); /* [rad s^2/m], negative */
+    for (size_t i = 0; i < sizeof below / sizeof *below; i++) {
+        double v = sqrt(-l / k) * (1.0 - below[i]), gain = v / (l + k * v * v);
+        double sum = (cf + cr) / (b->mass * v) + (a * a * cf + c * c * cr) / (b->yaw_inertia * v);
+        double product = cf * cr * l * (l + k * v * v) / (b->mass * b->yaw_inertia * v * v);
+        double fast = 0.5 * (sum + sqrt(sum * sum - 4 * product)), slow = product / fast;
+        double part = (fast - a * cf / b->yaw_inertia / gain) / (fast - slow);
+        gw_bicycle_figures f;
+        gw_bicycle_solve(b, v, &f);
+        assert_true(f.stable);
+        check_rel(f.yaw_time, log(10.0 * part) / slow, 1e-6 + 1e-14 / below[i], "yaw response time [s]");
+        check_abs(f.yaw_overshoot, 0.0, 1e-9, "no overshoot");
+        assert_true(isfinite(f.slip_time));
+    }
+}
+
 /* At the characteristic speed the yaw gain of an understeering car is greatest, and half of the neutral car's
  * (Gillespie, ch. 6; Milliken, ch. 5). */
 static void yaw_gain_peaks_at_the_characteristic_speed_at_half_the_neutral_one(void **unused)
@@ -191,6 +220,54 @@ static void lasting_yaw_moment_ends_in_its_steady_yaw_rate(void **unused)
     check_rel(later.heading - drift.heading, steady, 1e-6, "turned in a further second");
 }
 
+/* Side speed, yaw rate, heading, sideways and along, at a forward speed that falls. */
+enum { PATH = 5 };
+
+static void path_rate(double u, const double x[PATH], double push, double d[PATH])
+{
+    double front = UNDER.stiffness[GW_FRONT] * -(x[0] + UNDER.arm[GW_FRONT] * x[1]) / u;
+    double rear = UNDER.stiffness[GW_REAR] * -(x[0] - UNDER.arm[GW_REAR] * x[1]) / u;
+    d[0] = (front + rear) / UNDER.mass - u * x[1];
+    d[1] = (UNDER.arm[GW_FRONT] * front - UNDER.arm[GW_REAR] * rear + push) / UNDER.yaw_inertia;
+    d[2] = x[1];
+    d[3] = u * sin(x[2]) + x[0] * cos(x[2]);
+    d[4] = u * cos(x[2]) - x[0] * sin(x[2]);
+}
+
+/* Classical Runge-Kutta in steps of 0.2 ms. */
+static void follow(double speed, double braking, double push, double seconds, double x[PATH])
+{
+    const double h = 2e-4, at[4] = { 0.0, 0.5, 0.5, 1.0 }, weight[4] = { 1, 2, 2, 1 };
+    for (int n = 0; n < (int)lround(seconds / h); n++) {
+        double k[PATH] = { 0 }, sum[PATH] = { 0 }, y[PATH];
+        for (int s = 0; s < 4; s++) {
+            for (int i = 0; i < PATH; i++) y[i] = x[i] + at[s] * h * k[i];
+            path_rate(speed - braking * (n + at[s]) * h, y, push, k);
+            for (int i = 0; i < PATH; i++) sum[i] += weight[s] * k[i];
+        }
+        for (int i = 0; i < PATH; i++) x[i] += h / 6.0 * sum[i];
+    }
+}
+
+/* Heading, offset and distance of a car that turns a good deal: a heading taken at the wrong end of its step
+ * is off by a thousandth. */
+static void drift_is_that_of_the_differential_equation(void **unused)
+{
+    (void)unused;
+    const gw_disturbance d = { { 0, 0 }, 2900.0 };
+    static const double BRAKING[] = { 0.0, 4.9 };
+    for (int i = 0; i < 2; i++) {
+        double x[PATH] = { 0 };
+        gw_drift drift;
+        follow(27.3, BRAKING[i], d.yaw_moment, 3.0, x);
+        gw_bicycle_drift(&UNDER, &d, 27.3, BRAKING[i], 3.0, &drift);
+        assert_true(x[2] > 0.1);
+        check_rel(drift.heading, x[2], 2e-5, "heading");
+        check_rel(drift.offset, x[3], 2e-5, "offset");
+        check_rel(drift.distance, x[4], 2e-5, "distance");
+    }
+}
+
 static void stop_ends_where_its_deceleration_says(void **unused)
 {
     (void)unused;
@@ -224,12 +301,14 @@ int main(void)
         cmocka_unit_test(characteristic_speed_is_that_of_gillespie),
         cmocka_unit_test(critical_speed_is_that_of_gillespie),
         cmocka_unit_test(car_above_its_critical_speed_is_unstable_and_below_it_is_not),
+        cmocka_unit_test(car_just_below_its_critical_speed_still_has_a_yaw_response),
         cmocka_unit_test(yaw_gain_peaks_at_the_characteristic_speed_at_half_the_neutral_one),
         cmocka_unit_test(natural_frequency_and_damping_are_those_of_milliken),
         cmocka_unit_test(neutral_car_answers_a_step_like_a_first_order_lag),
         cmocka_unit_test(step_response_is_that_of_the_differential_equation),
         cmocka_unit_test(equal_steer_of_both_axles_drifts_without_turning),
         cmocka_unit_test(lasting_yaw_moment_ends_in_its_steady_yaw_rate),
+        cmocka_unit_test(drift_is_that_of_the_differential_equation),
         cmocka_unit_test(stop_ends_where_its_deceleration_says),
         cmocka_unit_test(stiffness_is_weight_over_compliance_and_inertia_is_estimated),
     };
