@@ -65,12 +65,11 @@ typedef struct gw_bearing_stiffness {
  * Left out: housing, pin, rings and bracket, which make a fitted bearing softer (give the rates, or the
  * bracket, where they are known); axial clearance.
  *
- * @param[in]  liner  material of the liner (PTFE only); NULL: E 1500 MPa, nu 0.4.
- * @param[out] out    written only on GW_OK.
- * @retval GW_OK, GW_E_RANGE
+ * @param[out] out  written only on GW_OK.
+ * @retval GW_OK, GW_E_RANGE (also for a liner whose modulus is not told)
  */
-gw_status gw_bearing_stiffness_at(const gw_bearing *bearing, const gw_material *liner, double load,
-                                  gw_bearing_stiffness *out, gw_error *err);
+gw_status gw_bearing_stiffness_at(const gw_bearing *bearing, double load, gw_bearing_stiffness *out,
+                                  gw_error *err);
 
 /** Radial and axial rate at the working load [N/m]: the bearing's own where given, else the contact's. */
 gw_status gw_bearing_rates(const gw_bearing *bearing, double *radial, double *axial, gw_error *err);
@@ -103,7 +102,7 @@ double gw_bearing_tilt_limit(double ball, double inner_width, double outer_width
 double gw_bearing_specific_load(const gw_bearing *bearing, double load);
 
 /**
- * Static rating [N]: the given one, else load factor x dk x C, 500 N/mm^2 for steel and for PTFE fabric.
+ * Static rating [N]: the given one, else load factor x dk x C, 500 MPa for steel and for PTFE fabric.
  * Source of the factors: ISO 12240 practice, from memory. `*given` says which it is; may be NULL.
  */
 double gw_bearing_static_rating(const gw_bearing *bearing, bool *given);

@@ -58,11 +58,12 @@ typedef struct gw_bearing {
     double ball_diameter; /**< dk                                [m], > 0 */
     double width;         /**< width of the outer ring, C        [m], > 0 */
     gw_liner liner;
-    double static_rating; /**< C0                                [N], > 0; 0: not given */
-    double clearance;     /**< total radial internal clearance   [m], >= 0 */
-    double breakaway;     /**< breakaway torque                  [N m], >= 0 */
-    double radial, axial; /**< given rates [N/m]; 0: worked out from the contact */
-    bool floats;          /**< the axial rate was given as 0: free along its axis, as on a strut */
+    double liner_young, liner_poisson; /**< PTFE: of the material ptfe-fabric [Pa], [-]; 0: not told */
+    double static_rating;              /**< C0                                [N], > 0; 0: not given */
+    double clearance;                  /**< total radial internal clearance   [m], >= 0 */
+    double breakaway;                  /**< breakaway torque                  [N m], >= 0 */
+    double radial, axial;              /**< given rates [N/m]; 0: worked out from the contact */
+    bool floats; /**< the axial rate was given as 0: free along its axis, as on a strut */
 } gw_bearing;
 
 /** How the outer sleeve sits in its housing; `given` false: not told. */

@@ -60,6 +60,8 @@ gw_status gw_study_standing(const gw_case *c, gw_faults *faults);
 typedef struct gw_deflection {
     int kit, load; /**< indices into the case                                      */
     gw_axle axle;
+    const char
+        *failed;    /**< why this load cannot be carried: nothing below but `side` holds then; NULL: it can */
     bool manoeuvre; /**< the fields below up to `camber_to_road` are then filled in */
     gw_side side;
     double roll;            /**< [rad]                                                      */
@@ -90,7 +92,7 @@ gw_status gw_study_deflect(const gw_case *c, const gw_selection *wanted, gw_defl
                            gw_error *err);
 void gw_deflect_study_free(gw_deflect_study *study);
 
-/** The item for a kit, corner and load; NULL where it was not wanted. */
+/** The item for a kit, corner and load; NULL where it was not wanted or failed. */
 const gw_deflection *gw_deflect_find(const gw_deflect_study *study, int kit, gw_axle axle, int load);
 
 #endif

@@ -58,9 +58,11 @@ typedef struct gw_travel_item {
     gw_axle axle;
     int n;
     gw_travel_point *point;
-    gw_travel_point rest;          /**< travel 0                                              */
-    bool has_anti;                 /**< the case has a vehicle                                */
-    double anti_brake, anti_drive; /**< at travel 0, share of load transfer          */
+    gw_travel_point rest; /**< travel 0                                              */
+    bool has_anti;        /**< the case has a vehicle                                */
+    double anti_brake,
+        anti_drive;     /**< at travel 0, share of load transfer; drive: NaN where this axle is not driven */
+    double drive_share; /**< of the loads that drive: 0, 0.5 or 1; NaN: the case has none, taken as 1 */
     double roll_centre_held; /**< load -1: height at travel 0 if the patch load did not change along the path,
                                   so without what bushes give to it; what load transfer takes [m] */
     const char *no_parasitic; /**< why it is not known; NULL where it is             */

@@ -15,7 +15,7 @@
 #define GW_NM_PER_DEG (180.0 / GW_PI)   /**< newton metre per degree        [N m/rad]  */
 #define GW_N_PER_DEG  (180.0 / GW_PI)   /**< newton per degree of slip      [N/rad]    */
 #define GW_NS_PER_MM  1e3               /**< newton second per millimetre   [N s/m]    */
-#define GW_MPA        1e6               /**< megapascal = N/mm^2            [Pa]       */
+#define GW_MPA        1e6               /**< megapascal, newton per square mm[Pa]       */
 #define GW_KN         1e3               /**< kilonewton                     [N]        */
 #define GW_KM_H       (1.0 / 3.6)       /**< kilometre per hour             [m/s]      */
 #define GW_ZERO_C     273.15            /**< 0 degrees Celsius              [K]        */

@@ -50,6 +50,9 @@ typedef struct gw_wheel_load {
     double roll_travel;   /**< roll part of the travel [m]                                 */
 } gw_wheel_load;
 
+/** Share of the drive that goes to an axle: 0, 1, or 0.5 where all wheels drive. */
+double gw_vehicle_drive_share(gw_driven driven, gw_axle axle);
+
 /** Static load of one wheel [N]. */
 double gw_vehicle_static_load(const gw_vehicle *vehicle, gw_axle axle);
 

@@ -18,11 +18,12 @@
 double gw_vehicle_anti_brake(const gw_vehicle *vehicle, gw_axle axle, double patch_forward);
 
 /**
- * The same for drive through half-shafts (force at the wheel centre) where this axle alone is driven:
- * anti-squat at the rear, anti-lift at the front.
+ * The same for drive through half-shafts (force at the wheel centre) for the share of the drive that goes to
+ * this axle: anti-squat at the rear, anti-lift at the front.
  *
  * @param[in] hub_forward  dx/dz of the wheel centre
+ * @param[in] share        of the drive, 0 to 1 (gw_vehicle_drive_share)
  */
-double gw_vehicle_anti_drive(const gw_vehicle *vehicle, gw_axle axle, double hub_forward);
+double gw_vehicle_anti_drive(const gw_vehicle *vehicle, gw_axle axle, double hub_forward, double share);
 
 #endif

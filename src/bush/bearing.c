@@ -10,9 +10,6 @@
 /** Carbon steel: J. E. Shigley, Mechanical Engineering Design (207 GPa); Poisson's ratio as usual. */
 static const double STEEL_E = 207e9, STEEL_NU = 0.3;
 
-/** PTFE fabric in resin, through its thickness; as in materials/ptfe-fabric.json. Common practice. */
-static const double LINER_E = 1500e6, LINER_NU = 0.4;
-
 /** Hertz takes both bodies for half spaces; beyond this the cup wraps round the ball. */
 static const double HERTZ_LIMIT = 0.3;
 
@@ -70,15 +67,12 @@ static void steel_pair(const gw_bearing *b, gw_bearing_stiffness *s)
  * modulus without side strain. Over the loaded half of the zone |z| < C/2 the integral of n_x^2 is pi R^2 (s
  * - s^3/3), s = C/dk.
  */
-static void lined_pair(const gw_bearing *b, const gw_material *liner, gw_bearing_stiffness *s)
+static void lined_pair(const gw_bearing *b, gw_bearing_stiffness *s)
 {
-    double e = LINER_E, nu = LINER_NU, radius = 0.5 * b->ball_diameter, share = b->width / b->ball_diameter;
+    double e = b->liner_young, nu = b->liner_poisson, radius = 0.5 * b->ball_diameter,
+           share = b->width / b->ball_diameter;
     double modulus, layer, steel;
 
-    if (liner && liner->young_modulus.known && liner->poisson_ratio.known) {
-        e = liner->young_modulus.v;
-        nu = liner->poisson_ratio.v;
-    }
     modulus = e * (1.0 - nu) / ((1.0 + nu) * (1.0 - 2.0 * nu));
     layer = modulus / GW_LINER_THICKNESS * GW_PI * radius * radius * (share - share * share * share / 3.0);
     steel = b->width / steel_give();
@@ -87,17 +81,30 @@ static void lined_pair(const gw_bearing *b, const gw_material *liner, gw_bearing
     s->full_width = true;
 }
 
-gw_status gw_bearing_stiffness_at(const gw_bearing *bearing, const gw_material *liner, double load,
-                                  gw_bearing_stiffness *out, gw_error *err)
+static gw_status check_liner(const gw_bearing *b, gw_error *err)
+{
+    if (b->liner != GW_LINER_PTFE) return GW_OK;
+    if (!(b->liner_young > 0.0) || !isfinite(b->liner_young))
+        return gw_fail(err, GW_E_RANGE, "the liner's Young's modulus %g MPa must be above 0",
+                       b->liner_young / GW_MPA);
+    if (!(b->liner_poisson >= 0.0 && b->liner_poisson < 0.5))
+        return gw_fail(err, GW_E_RANGE, "the liner's Poisson's ratio %g must lie between 0 and 0.5",
+                       b->liner_poisson);
+    return GW_OK;
+}
+
+gw_status gw_bearing_stiffness_at(const gw_bearing *bearing, double load, gw_bearing_stiffness *out,
+                                  gw_error *err)
 {
     gw_bearing_stiffness s = { .load = load };
     gw_status st = check_size(bearing, load, err);
     double share;
 
+    if (st == GW_OK) st = check_liner(bearing, err);
     if (st != GW_OK) return st;
     if (load == 0.0) s.load = GW_BEARING_WORKING_PRESSURE * bearing->ball_diameter * bearing->width;
     if (bearing->liner == GW_LINER_PTFE)
-        lined_pair(bearing, liner, &s);
+        lined_pair(bearing, &s);
     else
         steel_pair(bearing, &s);
     s.hertz_holds = s.contact_ratio <= HERTZ_LIMIT;
@@ -113,7 +120,7 @@ gw_status gw_bearing_rates(const gw_bearing *bearing, double *radial, double *ax
 
     bool given = bearing->radial > 0.0 && (bearing->axial > 0.0 || bearing->floats);
     if (!given) {
-        gw_status st = gw_bearing_stiffness_at(bearing, NULL, 0.0, &s, err);
+        gw_status st = gw_bearing_stiffness_at(bearing, 0.0, &s, err);
 
         if (st != GW_OK) return st;
     }

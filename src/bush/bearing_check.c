@@ -91,12 +91,11 @@ gw_status gw_bearing_check(const gw_bearing *bearing, const gw_bearing_duty *dut
     if (st != GW_OK) return st;
     checks[0] = gw_verdict_of(
         "peak load times shock factor", "N", duty->peak_load * duty->shock_factor, GW_AT_MOST, rating,
-        given ? "static rating given in the case" : "500 N/mm2 on dk x C (ISO 12240 practice, from memory)");
-    checks[1] =
-        gw_verdict_of("specific load", "Pa", gw_bearing_specific_load(bearing, duty->peak_load), GW_AT_MOST,
-                      ptfe ? 50e6 : 100e6,
-                      ptfe ? "PTFE fabric, alternating up to 5 Hz: 50 N/mm2 (bearing catalogue tables)"
-                           : "steel on steel, dynamic: 100 N/mm2 (ISO 12240 practice, from memory)");
+        given ? "static rating given in the case" : "500 MPa on dk x C (ISO 12240 practice, from memory)");
+    checks[1] = gw_verdict_of("specific load", "Pa", gw_bearing_specific_load(bearing, duty->peak_load),
+                              GW_AT_MOST, ptfe ? 50e6 : 100e6,
+                              ptfe ? "PTFE fabric, alternating up to 5 Hz: 50 MPa (bearing catalogue tables)"
+                                   : "steel on steel, dynamic: 100 MPa (ISO 12240 practice, from memory)");
     *count = 2;
     if (duty->tilt_limit > 0.0) {
         checks[2] = gw_verdict_of("tilt", "rad", duty->tilt, GW_AT_MOST, duty->tilt_limit,

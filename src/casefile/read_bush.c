@@ -105,8 +105,26 @@ static void check_width(const gw_reader *rd, const gw_node *node, const gw_beari
              bearing->ball_diameter / GW_MM);
 }
 
-static void read_bearing(const gw_reader *rd, const gw_node *node, gw_bush *bush)
+/* The contact's rates ask for the liner, so it is that of the materials, whoever gave them. */
+static void find_liner(const gw_case_reader *cr, const gw_node *node, gw_bearing *bearing)
 {
+    const gw_material *m = gw_materials_find(cr->materials, "ptfe-fabric");
+    bool given = bearing->radial > 0.0 && (bearing->axial > 0.0 || bearing->floats);
+    gw_node at = gw_node_key(node, "liner");
+    if (m && m->young_modulus.known && m->poisson_ratio.known) {
+        bearing->liner_young = m->young_modulus.v;
+        bearing->liner_poisson = m->poisson_ratio.v;
+    } else if (!given) {
+        gw_fault(&cr->rd, &at,
+                 "expected young_modulus_MPa and poisson_ratio in the material ptfe-fabric: add them there, "
+                 "or give "
+                 "radial_N_per_mm and axial_N_per_mm here");
+    }
+}
+
+static void read_bearing(const gw_case_reader *cr, const gw_node *node, gw_bush *bush)
+{
+    const gw_reader *rd = &cr->rd;
     static const char *const LINERS[] = { "steel", "ptfe" }; /* in the order of gw_liner */
     int liner;
     gw_get_numbers(rd, node, BEARING, GW_COUNT(BEARING), bush);
@@ -116,6 +134,7 @@ static void read_bearing(const gw_reader *rd, const gw_node *node, gw_bush *bush
     check_width(rd, node, &bush->bearing);
     if (gw_get_choice(rd, node, "liner", GW_REQUIRED, LINERS, 2, &liner))
         bush->bearing.liner = (gw_liner)liner;
+    if (bush->bearing.liner == GW_LINER_PTFE) find_liner(cr, node, &bush->bearing);
 }
 
 /* One without the other is half an answer: an offset has a direction. */
@@ -151,7 +170,7 @@ void gw_read_bush(const gw_case_reader *cr, const gw_node *node, gw_bush *bush)
         gw_read_rubber(cr, node, bush);
         break;
     case GW_BUSH_BEARING:
-        read_bearing(rd, node, bush);
+        read_bearing(cr, node, bush);
         break;
     case GW_BUSH_BALL_JOINT:
         read_ball_joint(rd, node, bush);

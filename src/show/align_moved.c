@@ -137,11 +137,11 @@ static void say_seats(const gw_align_page *p, const gw_align_item *item)
         gw_buf_clean(&text, p->c->corners[item->axle].joints[s->joint].name);
         gw_buf_fmt(&text, ": interference %s to %s um", gw_fixed(s->least * 1e3 / GW_MM, 0).s,
                    gw_fixed(s->most * 1e3 / GW_MM, 0).s);
-        gw_buf_fmt(&text, ", pressure %s to %s N/mm2", gw_fixed(s->held.pressure / GW_MPA, 1).s,
+        gw_buf_fmt(&text, ", pressure %s to %s MPa", gw_fixed(s->held.pressure / GW_MPA, 1).s,
                    gw_fixed(s->worst.pressure / GW_MPA, 1).s);
-        gw_buf_fmt(&text, ", hoop stress at the greatest %s N/mm2 in the housing",
+        gw_buf_fmt(&text, ", hoop stress at the greatest %s MPa in the housing",
                    gw_signed(s->worst.housing_hoop / GW_MPA, 0).s);
-        gw_buf_fmt(&text, " and %s N/mm2 in the sleeve", gw_signed(s->worst.sleeve_hoop / GW_MPA, 0).s);
+        gw_buf_fmt(&text, " and %s MPa in the sleeve", gw_signed(s->worst.sleeve_hoop / GW_MPA, 0).s);
         gw_buf_fmt(&text, ", force to press in %s to %s kN.", gw_fixed(s->held.force / GW_KN, 1).s,
                    gw_fixed(s->worst.force / GW_KN, 1).s);
         gw_align_paragraph(p, &text, 2);

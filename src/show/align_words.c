@@ -44,7 +44,7 @@ double gw_turns_of(const gw_adjuster *adjuster, double length)
 
 gw_trade_figure gw_trade_figure_of(const gw_verdict *verdict)
 {
-    if (strcmp(verdict->unit, "Pa") == 0) return (gw_trade_figure){ GW_MPA, "N/mm2", 1 };
+    if (strcmp(verdict->unit, "Pa") == 0) return (gw_trade_figure){ GW_MPA, "MPa", 1 };
     if (strcmp(verdict->unit, "m") == 0) return (gw_trade_figure){ GW_MM, "mm", 2 };
     if (strcmp(verdict->unit, "rad") == 0) return (gw_trade_figure){ GW_DEG, "deg", 1 };
     return (gw_trade_figure){ 1.0, verdict->unit, 0 };

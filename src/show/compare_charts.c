@@ -2,6 +2,7 @@
 /* Charts of the comparison. One style a kit in all of them, in the order of the case. */
 #include "show/compare_charts.h"
 
+#include "giveway/pick.h"
 #include "giveway/units.h"
 #include "show/contributors.h"
 #include "show/deflect.h"
@@ -112,27 +113,6 @@ static gw_status contribution_chart(const gw_comparison *cmp, gw_axle axle, int 
     return GW_OK;
 }
 
-static bool brakes(const gw_load *l)
-{
-    return l->kind == GW_LOAD_MANOEUVRE && l->manoeuvre.brake_g > 0.0;
-}
-
-static bool brakes_only(const gw_load *l)
-{
-    return brakes(l) && l->manoeuvre.lateral_g <= 0.0;
-}
-
-static bool corners_only(const gw_load *l)
-{
-    return l->kind == GW_LOAD_MANOEUVRE && l->manoeuvre.lateral_g > 0.0 && l->manoeuvre.brake_g <= 0.0;
-}
-
-static bool any(const gw_load *l)
-{
-    (void)l;
-    return true;
-}
-
 static bool acts_on(const gw_comparison *cmp, int load, gw_axle axle)
 {
     for (int k = 0; k < cmp->c->n_kits; k++)
@@ -140,23 +120,18 @@ static bool acts_on(const gw_comparison *cmp, int load, gw_axle axle)
     return false;
 }
 
-static int first_load(const gw_comparison *cmp, gw_axle axle, bool (*fits)(const gw_load *))
-{
-    for (int l = 0; l < cmp->c->n_loads; l++)
-        if (fits(&cmp->c->loads[l]) && acts_on(cmp, l, axle)) return l;
-    return -1;
-}
-
 static gw_status contribution_charts(const gw_comparison *cmp, gw_charts *charts, gw_error *err)
 {
     gw_status status = GW_OK;
     char stem[TEXT];
     for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++) {
-        int stop = first_load(cmp, a, brakes), turn = first_load(cmp, a, corners_only);
+        int stop = gw_pick_load(cmp->c, cmp->deflect, GW_PICK_STOP);
+        int turn = gw_pick_load(cmp->c, cmp->deflect, GW_PICK_CORNER);
         stem_of(stem, "contributions-braking", a);
-        if (stop >= 0) status = contribution_chart(cmp, a, stop, stem, charts, err);
+        if (stop >= 0 && acts_on(cmp, stop, a)) status = contribution_chart(cmp, a, stop, stem, charts, err);
         stem_of(stem, "contributions-cornering", a);
-        if (turn >= 0 && status == GW_OK) status = contribution_chart(cmp, a, turn, stem, charts, err);
+        if (turn >= 0 && acts_on(cmp, turn, a) && status == GW_OK)
+            status = contribution_chart(cmp, a, turn, stem, charts, err);
     }
     return status;
 }
@@ -233,9 +208,11 @@ static void draw_trade(const gw_comparison *cmp, gw_axle axle, int load, const g
  */
 static int trade_load(const gw_comparison *cmp, gw_axle axle)
 {
-    int load = first_load(cmp, axle, brakes_only);
-    if (load < 0) load = first_load(cmp, axle, corners_only);
-    return load >= 0 ? load : first_load(cmp, axle, any);
+    int load = gw_pick_load(cmp->c, cmp->deflect, GW_PICK_STOP);
+    if (load < 0) load = gw_pick_load(cmp->c, cmp->deflect, GW_PICK_CORNER);
+    for (int l = 0; l < cmp->c->n_loads && load < 0; l++)
+        if (acts_on(cmp, l, axle)) load = l;
+    return load;
 }
 
 /* One point a kit: toe change against harshness. */

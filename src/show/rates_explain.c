@@ -69,6 +69,12 @@ static void put_line(const gw_explain_line *line, const gw_explain_line *next, i
     if (!next || !same_way(line, next)) put_way(line, width, out);
 }
 
+/* Where a key that is asked for counts, and where not. */
+static const char BREAKAWAY[] =
+    "breakaway_Nm: what the bearing turns against without load. It counts in no figure of deflect, compare, "
+    "travel or "
+    "align: there a bearing turns freely up to its tilt limit. Nor does ride know friction yet.";
+
 void gw_explain_text(const gw_rates_row *row, int width, gw_buf *out)
 {
     gw_buf_add(out, "\n");
@@ -77,6 +83,7 @@ void gw_explain_text(const gw_rates_row *row, int width, gw_buf *out)
     int n = row->report.n_lines;
     for (int i = 0; i < n; i++)
         put_line(&row->report.lines[i], i + 1 < n ? &row->report.lines[i + 1] : NULL, width, out);
+    if (row->bush->type == GW_BUSH_BEARING) gw_buf_paragraph(out, BREAKAWAY, width, 2);
 }
 
 static void json_value(gw_json *json, gw_quantity quantity, double value)

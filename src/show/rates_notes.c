@@ -13,9 +13,9 @@ static const char BEARING_LEFT_OUT[] =
 static void contact_words(const gw_bearing *bearing, gw_buf *out)
 {
     gw_bearing_stiffness s;
-    if (gw_bearing_stiffness_at(bearing, NULL, 0.0, &s, NULL) != GW_OK) return;
+    if (gw_bearing_stiffness_at(bearing, 0.0, &s, NULL) != GW_OK) return;
     gw_buf_fmt(out,
-               "%s from the contact of ball and %s at a working load of %s N (15 N/mm2 on ball diameter "
+               "%s from the contact of ball and %s at a working load of %s N (15 MPa on ball diameter "
                "times width, common practice)",
                bearing->radial > 0.0 ? "axial rate" : "rates",
                bearing->liner == GW_LINER_PTFE ? "PTFE-fabric liner" : "cup (Hertz)",
@@ -121,5 +121,5 @@ void gw_rates_kinds(const gw_rates_row *rows, int n, gw_buf *out)
     }
     if (given) gw_buf_add(out, " Types rates and ball_joint: as given in the case.");
     if (contact) gw_buf_fmt(out, " Bearings: the contact of ball and liner alone; %s.", BEARING_LEFT_OUT);
-    if (friction) gw_buf_add(out, " Friction is told, but the static solution has none.");
+    if (friction) gw_buf_add(out, " Friction is given, but the static solution has none.");
 }

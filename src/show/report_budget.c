@@ -2,30 +2,12 @@
 /* Where the camber of the outer wheel goes in a corner: setting, body roll, wheel travel, bushes. */
 #include "show/report_page.h"
 
+#include "giveway/pick.h"
 #include "giveway/units.h"
 
 #include <stdio.h>
 
 enum { PARTS = 4, TITLE = 240 };
-
-static bool is_corner(const gw_load *l)
-{
-    return l->kind == GW_LOAD_MANOEUVRE && l->manoeuvre.lateral_g > 0.0;
-}
-
-/* The first load that only corners, else the first that corners at all; -1: none. */
-static int budget_load(const gw_report *r)
-{
-    int any = -1;
-    for (int i = 0; i < r->handling.n_budgets; i++) {
-        int l = r->handling.budget[i].load;
-        const gw_manoeuvre *m = &r->c->loads[l].manoeuvre;
-        if (!is_corner(&r->c->loads[l])) continue;
-        if (!(m->brake_g > 0.0) && !(m->drive_g > 0.0)) return l;
-        if (any < 0) any = l;
-    }
-    return any;
-}
 
 static int fill(const gw_report *r, gw_axle axle, int load, const char **groups, double *values)
 {
@@ -67,7 +49,7 @@ gw_status gw_page_budget_charts(const gw_report *r, gw_charts *charts, gw_error 
     size_t kits = (size_t)r->c->n_kits;
     const char **groups = gw_arena_alloc(&arena, kits, sizeof *groups);
     double *values = gw_arena_alloc(&arena, kits * PARTS, sizeof *values);
-    int load = budget_load(r);
+    int load = gw_pick_load(r->c, &r->deflect, GW_PICK_CORNER);
     gw_status status =
         groups && values ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for the camber budget");
     for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK && load >= 0; a++) {

@@ -2,6 +2,7 @@
 /* The page as a whole: what is shown first, the frame, the order of the sections. */
 #include "show/report_page.h"
 
+#include "giveway/pick.h"
 #include "giveway/units.h"
 #include "giveway/version.h"
 
@@ -81,32 +82,15 @@ void gw_page_load(const gw_page *p, int load, gw_buf *out)
 
 /* ---- what is shown first ---- */
 
-static bool stops(const gw_load *l)
-{
-    return l->kind == GW_LOAD_MANOEUVRE && l->manoeuvre.brake_g > 0.0 && l->manoeuvre.lateral_g <= 0.0;
-}
-
-static bool corners(const gw_load *l)
-{
-    return l->kind == GW_LOAD_MANOEUVRE && l->manoeuvre.lateral_g > 0.0 && l->manoeuvre.brake_g <= 0.0 &&
-           l->manoeuvre.drive_g <= 0.0;
-}
-
-static int first_load(const gw_page *p, bool (*fits)(const gw_load *))
-{
-    for (int l = 0; l < p->c->n_loads; l++)
-        if (fits(&p->c->loads[l]) && gw_page_find(p, p->r->baseline, p->axle, l)) return l;
-    return -1;
-}
-
 static void choose_first(gw_page *p)
 {
     p->axle = gw_page_has_axle(p, GW_FRONT) ? GW_FRONT : GW_REAR;
     p->kit = p->r->baseline;
     for (int k = p->c->n_kits - 1; k > p->r->baseline; k--)
         if (gw_page_has_kit(p, k)) p->kit = k;
-    p->brake_load = first_load(p, stops);
-    p->corner_load = first_load(p, corners);
+    p->brake_load = gw_pick_load(p->c, &p->r->deflect, GW_PICK_STOP);
+    p->corner_load = gw_pick_load(p->c, &p->r->deflect, GW_PICK_CORNER);
+    if (p->brake_load == p->corner_load) p->brake_load = -1; /* one load does both: it is told once */
     p->load = p->corner_load >= 0 ? p->corner_load : p->brake_load;
     for (int i = 0; i < p->r->deflect.n && p->load < 0; i++)
         if (p->r->deflect.item[i].axle == p->axle) p->load = p->r->deflect.item[i].load;

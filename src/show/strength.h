@@ -6,7 +6,7 @@
 #include "giveway/strength.h"
 #include "show/json.h"
 
-/** The value or the limit of a verdict with the unit of the trade: "31 %", "12000 N", "3.27 N/mm2". */
+/** The value or the limit of a verdict with the unit of the trade: "31 %", "12000 N", "3.27 MPa". */
 void gw_verdict_figure(const gw_verdict *verdict, double value, gw_buf *out);
 
 /** "kit rubber, front lateral_inner (lateral_rubber), hard stop: compressive strain ... 31 %, limit 25 %". */

@@ -13,7 +13,7 @@ void gw_verdict_figure(const gw_verdict *v, double value, gw_buf *out)
     if (strcmp(v->unit, "-") == 0)
         gw_buf_fmt(out, "%s %%", gw_fixed(100.0 * value, 0).s);
     else if (strcmp(v->unit, "Pa") == 0)
-        gw_buf_fmt(out, "%s N/mm2", gw_significant(value / GW_MPA, 3).s);
+        gw_buf_fmt(out, "%s MPa", gw_significant(value / GW_MPA, 3).s);
     else if (strcmp(v->unit, "m") == 0)
         gw_buf_fmt(out, "%s mm", gw_fixed(value / GW_MM, 2).s);
     else if (strcmp(v->unit, "rad") == 0)

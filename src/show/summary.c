@@ -2,24 +2,13 @@
 /* What stands in the one table at the top, kit by kit. */
 #include "show/handling.h"
 
-#include <math.h>
+#include "giveway/pick.h"
 
-static bool is_corner(const gw_load *l)
-{
-    return l->kind == GW_LOAD_MANOEUVRE && l->manoeuvre.lateral_g > 0.0;
-}
+#include <math.h>
 
 int gw_summary_load(const gw_comparison *cmp)
 {
-    const gw_case *c = cmp->c;
-    int any = -1;
-    for (int i = 0; i < cmp->handling->n_budgets; i++) {
-        int l = cmp->handling->budget[i].load;
-        const gw_manoeuvre *m = &c->loads[l].manoeuvre;
-        if (is_corner(&c->loads[l]) && !(m->brake_g > 0.0) && !(m->drive_g > 0.0)) return l;
-        if (any < 0) any = l;
-    }
-    return any;
+    return gw_pick_load(cmp->c, cmp->deflect, GW_PICK_CORNER);
 }
 
 gw_axle gw_summary_axle(const gw_comparison *cmp)

@@ -55,8 +55,12 @@ static void anti_figures(gw_table *t, const gw_travel_item *item)
     bool front = item->axle == GW_FRONT;
     figure(t, front ? "anti-dive, braking" : "anti-lift, braking", gw_signed(100.0 * item->anti_brake, 1).s,
            "%", "of the load transfer; outboard brakes");
+    if (isnan(item->anti_drive)) return;
     figure(t, front ? "anti-lift, driving" : "anti-squat, driving", gw_signed(100.0 * item->anti_drive, 1).s,
-           "%", "if this axle alone drives");
+           "%",
+           isnan(item->drive_share)  ? "if this axle alone drives"
+           : item->drive_share < 1.0 ? "of the load transfer; both axles drive alike"
+                                     : "of the load transfer; half-shafts");
 }
 
 static void rate_figures(gw_table *t, const gw_travel_item *item)

@@ -101,8 +101,9 @@ static void put_rest(const gw_travel_item *item, gw_json *json)
     if (item->has_anti) {
         gw_json_number(json, item->axle == GW_FRONT ? "anti_dive_percent" : "anti_lift_braking_percent",
                        100.0 * item->anti_brake);
-        gw_json_number(json, item->axle == GW_FRONT ? "anti_lift_driving_percent" : "anti_squat_percent",
-                       100.0 * item->anti_drive);
+        if (!isnan(item->anti_drive))
+            gw_json_number(json, item->axle == GW_FRONT ? "anti_lift_driving_percent" : "anti_squat_percent",
+                           100.0 * item->anti_drive);
     }
     if (item->no_parasitic) gw_json_string(json, "no_parasitic_rate", item->no_parasitic);
     gw_json_close(json);

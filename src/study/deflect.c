@@ -134,7 +134,7 @@ const gw_deflection *gw_deflect_find(const gw_deflect_study *study, int kit, gw_
 {
     for (int i = 0; i < study->n; i++) {
         const gw_deflection *item = &study->item[i];
-        if (item->kit == kit && item->axle == axle && item->load == load) return item;
+        if (item->kit == kit && item->axle == axle && item->load == load) return item->failed ? NULL : item;
     }
     return NULL;
 }

@@ -2,11 +2,6 @@
 /* Toe and camber of the driven wheels, and what the error of their toe costs. */
 #include "study/handling_run.h"
 
-static bool drives(gw_driven driven, gw_axle axle)
-{
-    return driven == GW_DRIVEN_ALL || (driven == GW_DRIVEN_FRONT) == (axle == GW_FRONT);
-}
-
 /* Stiffness about straight running at the load on the wheel, of tables and coefficients alike. */
 static void put_force(const gw_handling_run *h, double load, gw_traction_item *t)
 {
@@ -50,7 +45,9 @@ gw_status gw_handling_traction(gw_handling_run *h, gw_error *err)
         gw_status status = GW_OK;
         gw_error why = { 0 };
         if (!gw_run_wants_load(&h->run, l, h->run.axle) || load->kind != GW_LOAD_MANOEUVRE) continue;
-        if (!(load->manoeuvre.drive_g > 0.0) || !drives(load->manoeuvre.driven, h->run.axle)) continue;
+        if (!(load->manoeuvre.drive_g > 0.0) ||
+            !(gw_vehicle_drive_share(load->manoeuvre.driven, h->run.axle) > 0.0))
+            continue;
         if (load->manoeuvre.lateral_g > 0.0)
             for (gw_side s = GW_OUTER; s <= GW_INNER && status == GW_OK; s++)
                 status = add_wheel(h, l, s, false, &why);

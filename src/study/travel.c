@@ -112,13 +112,29 @@ static gw_status roll_centre_held(gw_travel_job *job, gw_travel_item *item, gw_e
     return status;
 }
 
+/* By the loads of the case that drive: which axle they drive, and by how much. NaN: there is none. */
+static double drive_share(const gw_case *c, gw_axle axle)
+{
+    double share = (double)NAN;
+    for (int l = 0; l < c->n_loads; l++) {
+        const gw_manoeuvre *m = &c->loads[l].manoeuvre;
+        if (c->loads[l].kind == GW_LOAD_MANOEUVRE && m->drive_g > 0.0)
+            share = fmax(share, gw_vehicle_drive_share(m->driven, axle));
+    }
+    return share;
+}
+
 static void fill_anti(const gw_travel_job *job, gw_travel_item *item)
 {
     const gw_case *c = job->run.c;
     item->has_anti = c->has_vehicle;
     if (!c->has_vehicle) return;
     item->anti_brake = gw_vehicle_anti_brake(&c->vehicle, item->axle, item->rest.rates.patch_forward);
-    item->anti_drive = gw_vehicle_anti_drive(&c->vehicle, item->axle, item->rest.rates.hub_forward);
+    item->drive_share = drive_share(c, item->axle);
+    double share = isnan(item->drive_share) ? 1.0 : item->drive_share;
+    item->anti_drive =
+        share > 0.0 ? gw_vehicle_anti_drive(&c->vehicle, item->axle, item->rest.rates.hub_forward, share)
+                    : (double)NAN;
 }
 
 /* What a load of the case does to this wheel besides its vertical force. */

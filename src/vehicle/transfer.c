@@ -98,7 +98,7 @@ static gw_status check_lift(const gw_vehicle *v, const gw_manoeuvre *m, double r
     return first < 1.0 ? report_lift(m, axle, side, first, err) : GW_OK;
 }
 
-static double drive_share(gw_driven driven, gw_axle axle)
+double gw_vehicle_drive_share(gw_driven driven, gw_axle axle)
 {
     if (driven == GW_DRIVEN_ALL) return 0.5;
     return (driven == GW_DRIVEN_FRONT) == (axle == GW_FRONT) ? 1.0 : 0.0;
@@ -122,7 +122,8 @@ gw_status gw_vehicle_wheel_load(const gw_vehicle *v, const gw_manoeuvre *m, gw_a
     load.vertical_long = load_along(v, m, axle);
     load.patch_force = gw_v3(-0.5 * brake_share * v->mass * m->brake_g * GW_G0, fy, vertical);
     load.patch_moment = gw_v3(0, 0, -v->pneumatic_trail * fy);
-    load.hub_force = gw_v3(0.5 * drive_share(m->driven, axle) * v->mass * m->drive_g * GW_G0, 0, 0);
+    load.hub_force =
+        gw_v3(0.5 * gw_vehicle_drive_share(m->driven, axle) * v->mass * m->drive_g * GW_G0, 0, 0);
     load.roll = roll;
     load.roll_travel = sign * 0.5 * v->track[axle] * roll;
     *out = load;

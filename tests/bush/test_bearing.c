@@ -90,7 +90,9 @@ static void a_steel_ball_on_steel_matches_the_worked_problem(void **state)
 /** d = 20 of series E. */
 static gw_bearing bearing(gw_liner liner)
 {
-    return (gw_bearing){ .ball_diameter = 29e-3, .width = 12e-3, .liner = liner };
+    return (gw_bearing){
+        .ball_diameter = 29e-3, .width = 12e-3, .liner = liner, .liner_young = 3.1e9, .liner_poisson = 0.4
+    };
 }
 
 static void steel_rate_is_the_hertz_secant_until_the_ring_is_too_narrow(void **state)
@@ -100,13 +102,13 @@ static void steel_rate_is_the_hertz_secant_until_the_ring_is_too_narrow(void **s
 
     (void)state;
     b.clearance = 0.075e-3;
-    assert_int_equal(gw_bearing_stiffness_at(&b, NULL, 5000.0, &s, NULL), GW_OK);
+    assert_int_equal(gw_bearing_stiffness_at(&b, 5000.0, &s, NULL), GW_OK);
     check_abs(s.radial / GW_N_PER_MM, 8.65e5, 0.51e3, "secant");
     check_abs(s.contact_ratio, 0.39, 0.006, "a/R");
     assert_false(s.hertz_holds || s.full_width);
-    assert_int_equal(gw_bearing_stiffness_at(&b, NULL, 500.0, &s, NULL), GW_OK);
+    assert_int_equal(gw_bearing_stiffness_at(&b, 500.0, &s, NULL), GW_OK);
     assert_true(s.hertz_holds);
-    assert_int_equal(gw_bearing_stiffness_at(&b, NULL, 50e3, &s, NULL), GW_OK);
+    assert_int_equal(gw_bearing_stiffness_at(&b, 50e3, &s, NULL), GW_OK);
     assert_true(s.full_width);
     check_rel(s.radial, 12e-3 / STEEL, 1e-12, "flat punch over the width");
 }
@@ -117,9 +119,9 @@ static void without_clearance_the_steel_pair_is_the_limit_of_a_small_one(void **
     gw_bearing_stiffness tight, small;
 
     (void)state;
-    assert_int_equal(gw_bearing_stiffness_at(&b, NULL, 5000.0, &tight, NULL), GW_OK);
+    assert_int_equal(gw_bearing_stiffness_at(&b, 5000.0, &tight, NULL), GW_OK);
     b.clearance = 1e-9;
-    assert_int_equal(gw_bearing_stiffness_at(&b, NULL, 5000.0, &small, NULL), GW_OK);
+    assert_int_equal(gw_bearing_stiffness_at(&b, 5000.0, &small, NULL), GW_OK);
     check_rel(small.radial, tight.radial, 1e-12, "radial");
 }
 
@@ -127,7 +129,7 @@ static void liner_rate_is_the_integral_over_the_loaded_half(void **state)
 {
     gw_bearing b = bearing(GW_LINER_PTFE);
     gw_bearing_stiffness s;
-    double sum_x = 0.0, sum_z = 0.0, modulus = 1500e6 * 0.6 / (1.4 * 0.2), steel = 12e-3 / STEEL;
+    double sum_x = 0.0, sum_z = 0.0, modulus = 3.1e9 * 0.6 / (1.4 * 0.2), steel = 12e-3 / STEEL;
     const int n = 400;
     double beta = asin(12.0 / 29.0);
 
@@ -140,9 +142,26 @@ static void liner_rate_is_the_integral_over_the_loaded_half(void **state)
             sum_x += pow(cos(psi) * cos(phi), 2) * area;
             sum_z += pow(sin(psi), 2) * area;
         }
-    assert_int_equal(gw_bearing_stiffness_at(&b, NULL, 0.0, &s, NULL), GW_OK);
+    assert_int_equal(gw_bearing_stiffness_at(&b, 0.0, &s, NULL), GW_OK);
     check_rel(s.radial, 1.0 / (1.0 / (modulus / 0.5e-3 * sum_x) + 1.0 / steel), 1e-4, "radial");
     check_rel(s.axial / s.radial, sum_z / sum_x, 1e-4, "axial over radial");
+}
+
+static void a_liner_without_a_modulus_is_refused(void **state)
+{
+    gw_bearing b = bearing(GW_LINER_PTFE);
+    gw_bearing_stiffness s = { .radial = -7.0 };
+    gw_error err = { 0 };
+
+    (void)state;
+    b.liner_young = 0.0;
+    assert_int_equal(gw_bearing_stiffness_at(&b, 0.0, &s, &err), GW_E_RANGE);
+    check_contains(err.msg, "Young's modulus");
+    b.liner_young = 3.1e9;
+    b.liner_poisson = 0.5;
+    assert_int_equal(gw_bearing_stiffness_at(&b, 0.0, &s, &err), GW_E_RANGE);
+    check_contains(err.msg, "Poisson's ratio");
+    check_abs(s.radial, -7.0, 0.0, "untouched output");
 }
 
 static void a_bearing_is_a_hundred_times_stiffer_than_rubber(void **state)
@@ -317,6 +336,7 @@ int main(void)
         cmocka_unit_test(steel_rate_is_the_hertz_secant_until_the_ring_is_too_narrow),
         cmocka_unit_test(without_clearance_the_steel_pair_is_the_limit_of_a_small_one),
         cmocka_unit_test(liner_rate_is_the_integral_over_the_loaded_half),
+        cmocka_unit_test(a_liner_without_a_modulus_is_refused),
         cmocka_unit_test(a_bearing_is_a_hundred_times_stiffer_than_rubber),
         cmocka_unit_test(given_rates_win_over_the_contact),
         cmocka_unit_test(a_floating_bearing_has_no_axial_rate),

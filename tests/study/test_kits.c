@@ -5,6 +5,7 @@
 
 #include "base/parallel.h"
 #include "giveway/casefile.h"
+#include "giveway/pick.h"
 #include "giveway/sweep.h"
 #include "giveway/units.h"
 #include "study/run.h"
@@ -122,6 +123,34 @@ static void a_narrowed_study_gives_the_same_figures(void **unused)
     gw_case_free(&c);
 }
 
+/* One rule for every place that has to choose: alone before together, carried before not. */
+static void one_load_stands_for_the_stop_and_one_for_the_corner(void **unused)
+{
+    (void)unused;
+    gw_case c;
+    gw_deflect_study d;
+    const gw_selection all = { 0 };
+    load_case(&c); /* direct, stop, sweeper, braking into a corner, driving out of one */
+    assert_int_equal(gw_study_deflect(&c, &all, &d, NULL), GW_OK);
+    assert_int_equal(gw_pick_load(&c, &d, GW_PICK_STOP), 1);
+    assert_int_equal(gw_pick_load(&c, &d, GW_PICK_CORNER), 2);
+    c.loads[1].manoeuvre.lateral_g = 0.1;
+    c.loads[2].manoeuvre.drive_g = 0.1;
+    assert_int_equal(gw_pick_load(&c, &d, GW_PICK_STOP), 1); /* the first that brakes at all */
+    assert_int_equal(gw_pick_load(&c, &d, GW_PICK_CORNER), 1);
+    c.loads[4].manoeuvre.drive_g = 0.0;
+    assert_int_equal(gw_pick_load(&c, &d, GW_PICK_CORNER), 4); /* alone */
+    for (int i = 0; i < d.n; i++)
+        if (d.item[i].kit == 0 && d.item[i].axle == GW_REAR && d.item[i].load == 4)
+            d.item[i].failed = "a wheel lifts";
+    assert_int_equal(gw_pick_load(&c, &d, GW_PICK_CORNER), 1);
+    assert_null(gw_deflect_find(&d, 0, GW_REAR, 4));
+    for (int l = 1; l < c.n_loads; l++) c.loads[l].manoeuvre.brake_g = 0.0;
+    assert_int_equal(gw_pick_load(&c, &d, GW_PICK_STOP), -1);
+    gw_deflect_study_free(&d);
+    gw_case_free(&c);
+}
+
 static void mark(void *context, int index)
 {
     ((int *)context)[index] += index + 1;
@@ -146,6 +175,7 @@ int main(void)
         cmocka_unit_test(a_sweep_meets_the_manoeuvre_at_the_same_g),
         cmocka_unit_test(a_sweep_ends_where_a_wheel_lifts),
         cmocka_unit_test(a_narrowed_study_gives_the_same_figures),
+        cmocka_unit_test(one_load_stands_for_the_stop_and_one_for_the_corner),
         cmocka_unit_test(every_piece_of_work_is_done_once),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -260,10 +260,51 @@ static void a_load_is_looked_at_only_when_it_is_asked_for(void **unused)
     end(&c, &study);
 }
 
+/* Which axle is driven is what the loads of the case that drive say. */
+static void anti_lift_of_drive_is_told_for_driven_axles_alone(void **unused)
+{
+    (void)unused;
+    static const struct {
+        gw_driven driven;
+        double share[GW_AXLES];
+    } TRIALS[] = { { GW_DRIVEN_REAR, { 0, 1 } },
+                   { GW_DRIVEN_FRONT, { 1, 0 } },
+                   { GW_DRIVEN_ALL, { 0.5, 0.5 } } };
+    const gw_travel_plan plan = { -1 * GW_MM, 1 * GW_MM, 1 * GW_MM };
+    const gw_selection all = { 0 };
+    gw_error err = { 0 };
+    gw_case c;
+    double whole[GW_AXLES];
+    sample_load("cases/fast-saloon.json", &c);
+    gw_load *exit = &c.loads[c.n_loads - 1];
+    double drive_g = exit->manoeuvre.drive_g;
+    assert_true(drive_g > 0.0);
+    for (int t = -1; t < 3; t++) {
+        gw_travel_study study;
+        exit->manoeuvre.drive_g = t < 0 ? 0.0 : drive_g;
+        if (t >= 0) exit->manoeuvre.driven = TRIALS[t].driven;
+        if (gw_study_travel(&c, &all, &plan, &study, &err) != GW_OK) fail_msg("%s", err.msg);
+        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+            const gw_travel_item *item = gw_travel_find(&study, 0, a, -1);
+            if (t < 0) whole[a] = item->anti_drive;
+            if (t < 0)
+                assert_true(isnan(item->drive_share) && fabs(whole[a]) > 0.01);
+            else if (TRIALS[t].share[a] == 0.0)
+                assert_true(isnan(item->anti_drive));
+            else
+                check_rel(item->anti_drive, TRIALS[t].share[a] * whole[a], 1e-12,
+                          "in proportion to its drive");
+        }
+        gw_travel_study_free(&study);
+    }
+    gw_case_free(&c);
+}
+
 int main(void)
 {
     gsl_set_error_handler_off();
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(anti_lift_of_drive_is_told_for_driven_axles_alone),
         cmocka_unit_test(there_is_a_point_every_step_and_at_both_ends),
         cmocka_unit_test(a_plan_that_goes_nowhere_is_refused),
         cmocka_unit_test(track_and_wheelbase_follow_the_arm),

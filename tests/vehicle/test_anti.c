@@ -17,8 +17,9 @@ static void shares_follow_the_slopes(void **unused)
     (void)unused;
     check_rel(gw_vehicle_anti_brake(&CAR, GW_FRONT, 0.08), 0.7 * 0.08 / 0.2, 1e-12, "anti-dive");
     check_rel(gw_vehicle_anti_brake(&CAR, GW_REAR, -0.25), 0.3 * 0.25 / 0.2, 1e-12, "anti-lift, braking");
-    check_rel(gw_vehicle_anti_drive(&CAR, GW_REAR, -0.06), 0.06 / 0.2, 1e-12, "anti-squat");
-    check_rel(gw_vehicle_anti_drive(&CAR, GW_FRONT, 0.03), 0.03 / 0.2, 1e-12, "anti-lift, driving");
+    check_rel(gw_vehicle_anti_drive(&CAR, GW_REAR, -0.06, 1.0), 0.06 / 0.2, 1e-12, "anti-squat");
+    check_rel(gw_vehicle_anti_drive(&CAR, GW_FRONT, 0.03, 1.0), 0.03 / 0.2, 1e-12, "anti-lift, driving");
+    check_rel(gw_vehicle_anti_drive(&CAR, GW_FRONT, 0.03, 0.5), 0.015 / 0.2, 1e-12, "half of the drive");
 }
 
 /* A trailing arm with its pivot ahead of and above the wheel, nearly rigid. */
@@ -87,7 +88,7 @@ static void drive_at_the_wheel_centre_is_carried_likewise(void **unused)
     const gw_corner_load none = { 0 };
     assert_int_equal(gw_corner_travel_at(ws, &none, 0.0, &state, &result, &rates, &err), GW_OK);
     const double weight = f.corner.wheel.static_load, drive = 5.0, push = drive * 0.2;
-    double anti = gw_vehicle_anti_drive(&CAR, GW_REAR, rates.hub_forward);
+    double anti = gw_vehicle_anti_drive(&CAR, GW_REAR, rates.hub_forward, 1.0);
     double alone = travel_under(ws, gw_v3(0, 0, weight + push), gw_v3(0, 0, 0), &state);
     double moved = travel_under(ws, gw_v3(0, 0, weight + push), gw_v3(drive, 0, 0), &state);
     check_abs(moved / alone, 1.0 - anti, 2e-3, "squat");
