@@ -50,6 +50,16 @@ typedef struct gw_align {
     gw_adjuster *adjusters;
 } gw_align;
 
+/** What is uncertain in a case; see giveway/uncertain.h. */
+typedef struct gw_uncertain {
+    bool given;               /**< the case has a list; else this is common practice            */
+    int n;                    /**< figures                                                      */
+    int n_ride;               /**< of these, at the end, those that only ride knows of          */
+    struct gw_figure *figure; /**< in the order of the list                                     */
+    int n_targets;
+    struct gw_drawn_number *target; /**< numbers in the file that follow them                         */
+} gw_uncertain;
+
 typedef struct gw_case {
     gw_arena arena;
     const char *path;
@@ -66,6 +76,9 @@ typedef struct gw_case {
     gw_load *loads;
     gw_ride ride;
     gw_align align[GW_AXLES];
+    gw_uncertain uncertain;
+    void *document; /**< the file as it was read; NULL: this case was not read from a file         */
+    const struct gw_material_set *materials; /**< that it was read with; borrowed                  */
 } gw_case;
 
 #endif

@@ -38,6 +38,7 @@
 #include "giveway/sweep.h"
 #include "giveway/travel.h"
 #include "giveway/tyre.h"
+#include "giveway/uncertain.h"
 #include "giveway/units.h"
 #include "giveway/vec.h"
 #include "giveway/vehicle.h"

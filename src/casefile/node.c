@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "casefile/node.h"
 
+#include "casefile/path.h"
 #include "casefile/text.h"
 
 #include <string.h>
@@ -55,10 +56,10 @@ static bool is_plain(const char *key)
 }
 
 /* "corners.front.joints[3]"; a key with dots or spaces in it is written ["a.b"]. */
-static void add_path(gw_text *text, const gw_node *node)
+void gw_path_write(gw_text *text, const gw_node *node)
 {
     if (!node->up) return;
-    add_path(text, node->up);
+    gw_path_write(text, node->up);
     if (!node->key) {
         gw_text_format(text, "[%d]", node->index);
     } else if (is_plain(node->key)) {
@@ -79,7 +80,7 @@ static void add_line(const gw_reader *rd, const gw_node *at, bool warning, const
     gw_text text = { 0 };
     gw_text_format(&text, "%s: ", rd->file);
     if (at && at->up) {
-        add_path(&text, at);
+        gw_path_write(&text, at);
         gw_text_add(&text, ": ");
     }
     gw_text_vformat(&text, fmt, args);

@@ -8,9 +8,12 @@ static const gw_number_key COMMON[] = {
     { "price", GW_OPTIONAL, GW_FROM(0, 1e9), 1, 0, AT(price) },
     { "fit_minutes", GW_OPTIONAL, GW_FROM(0, 1e6), 1, 0, AT(fit_minutes) },
     { "tilt_limit_deg", GW_OPTIONAL, GW_BETWEEN(0, 90), GW_DEG, 0, AT(tilt_limit) },
-    { "stiffness_factor", GW_OPTIONAL, GW_ABOVE(0, 1e3), 1, 0, AT(stiffness_factor) },
     { "offset_mm", GW_OPTIONAL, GW_FROM(0, 100), GW_MM, 0, AT(offset) },
     { "offset_clock_deg", GW_OPTIONAL, GW_FROM(-360, 360), GW_DEG, 0, AT(offset_clock) },
+};
+
+static const gw_number_key STIFFNESS[] = {
+    { "stiffness_factor", GW_OPTIONAL, GW_ABOVE(0, 1e3), 1, 0, AT(stiffness_factor) },
 };
 
 static const gw_number_key LOSSES[] = {
@@ -147,6 +150,11 @@ static void check_offset_pair(const gw_reader *rd, const gw_node *node)
         gw_fault(rd, &offset, "this key is missing: a clock angle belongs to an offset");
 }
 
+void gw_read_stiffness(const gw_reader *rd, const gw_node *node, gw_bush *bush)
+{
+    gw_get_numbers(rd, node, STIFFNESS, GW_COUNT(STIFFNESS), bush);
+}
+
 void gw_read_bush(const gw_case_reader *cr, const gw_node *node, gw_bush *bush)
 {
     const gw_reader *rd = &cr->rd;
@@ -159,6 +167,7 @@ void gw_read_bush(const gw_case_reader *cr, const gw_node *node, gw_bush *bush)
     gw_check_keys(rd, node, NULL, 0, KEYS[type]);
     gw_get_text(rd, node, "label", GW_OPTIONAL, GW_MAX_TEXT_BYTES, &bush->label);
     gw_get_numbers(rd, node, COMMON, GW_COUNT(COMMON), bush);
+    gw_read_stiffness(rd, node, bush);
     check_offset_pair(rd, node);
     gw_read_seat(rd, node, &bush->seat);
     switch (bush->type) {

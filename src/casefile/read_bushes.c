@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The list of bushes: those with names of their own, then those written in place in joints and kits. */
+#include "casefile/again.h"
 #include "casefile/nearest.h"
 #include "casefile/section.h"
 
@@ -35,6 +36,38 @@ static int count_in_place(const gw_node *top)
     return n;
 }
 
+static bool holds(const cJSON *json, const cJSON *want)
+{
+    if (json == want) return true;
+    for (const cJSON *e = json->child; e; e = e->next)
+        if (holds(e, want)) return true;
+    return false;
+}
+
+/* In a draw a bush whose numbers stay is the one that is known, whatever its stiffness factor. */
+static bool is_known(const gw_case_reader *cr, const cJSON *json)
+{
+    for (int i = 0; cr->again && i < cr->again->n_touched; i++)
+        if (holds(json, cr->again->touched[i])) return false;
+    return cr->again != NULL;
+}
+
+static void read_or_take(gw_case_reader *cr, const gw_node *node, gw_bush *bush)
+{
+    const int i = cr->c->n_bushes;
+    bool known = is_known(cr, node->json);
+    const char *name = bush->name;
+    cr->bush_json[i] = node->json;
+    if (cr->again) cr->again->anew[i] = !known;
+    if (!known) {
+        gw_read_bush(cr, node, bush);
+        return;
+    }
+    *bush = cr->again->known->bushes[i];
+    bush->name = name;
+    gw_read_stiffness(&cr->rd, node, bush);
+}
+
 static void read_named(gw_case_reader *cr, const gw_node *bushes)
 {
     for (const cJSON *e = gw_first(bushes); e; e = gw_next(e)) {
@@ -42,7 +75,7 @@ static void read_named(gw_case_reader *cr, const gw_node *bushes)
         gw_bush *bush = &cr->c->bushes[cr->c->n_bushes];
         gw_is_name(&cr->rd, &node, e->string);
         if (!(bush->name = gw_keep(&cr->rd, e->string))) return;
-        gw_read_bush(cr, &node, bush);
+        read_or_take(cr, &node, bush);
         cr->c->n_bushes++;
     }
 }
@@ -60,6 +93,7 @@ void gw_read_bushes(gw_case_reader *cr)
         return;
     }
     if (n == 0 || !(cr->c->bushes = gw_make(&cr->rd, n, sizeof *cr->c->bushes))) return;
+    if (!(cr->bush_json = gw_make(&cr->rd, n, sizeof *cr->bush_json))) return;
     cr->capacity = n;
     if (given) read_named(cr, &bushes);
     cr->n_named = cr->c->n_bushes;
@@ -89,7 +123,7 @@ static int add_in_place(gw_case_reader *cr, const gw_node *node, const char *nam
                      "a bush written here is called \"%s\", but there is one of that name: rename that one",
                      name);
     if (!(bush->name = gw_keep(&cr->rd, name))) return -1;
-    gw_read_bush(cr, node, bush);
+    read_or_take(cr, node, bush);
     return cr->c->n_bushes++;
 }
 

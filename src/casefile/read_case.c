@@ -1,13 +1,15 @@
 /* SPDX-License-Identifier: MIT */
 /* A case file from its top: the sections in the order in which they need one another. */
+#include "casefile/again.h"
 #include "casefile/document.h"
 #include "casefile/section.h"
 
 #include <stdlib.h>
 #include <string.h>
 
-static const char *const TOP_KEYS[] = { "format", "title", "vehicle", "corners", "bushes",
-                                        "kits",   "loads", "ride",    "align",   NULL };
+static const char *const TOP_KEYS[] = { "format", "title", "vehicle", "corners",   "bushes", "kits",
+                                        "loads",  "ride",  "align",   "uncertain", NULL };
+const char *const GW_SECTION_KEYS[GW_SECTIONS] = { "vehicle", "corners", "bushes", "kits", "ride", "align" };
 static const char *const AXLES[] = { "front", "rear" };
 
 static void read_corners(gw_case_reader *cr)
@@ -37,38 +39,102 @@ static void settle_static_load(gw_case_reader *cr, gw_axle axle, bool vehicle_kn
     double want = gw_vehicle_static_load(&cr->c->vehicle, axle);
     if (!at.json)
         *load = want;
-    else if (*load > 0 && fabs(*load - want) > 0.01 * want)
+    else if (!cr->again && *load > 0 && fabs(*load - want) > 0.01 * want)
         gw_fault(&cr->rd, &at,
                  "%.6g N differs by more than 1 %% from the %.6g N that \"vehicle\" puts on the wheel: "
                  "mend one, or leave this out",
                  *load, want);
 }
 
+/* True where a draw leaves a section as it is known. Bushes written in place are listed as they are met, so
+ * with them corners and kits are read anew. */
+static bool is_kept(const gw_case_reader *cr, int section)
+{
+    bool in_place = section == GW_SECTION_CORNERS || section == GW_SECTION_KITS;
+    return cr->again && !cr->again->section[section] && !(in_place && cr->capacity > cr->n_named);
+}
+
+static void read_vehicle(gw_case_reader *cr)
+{
+    gw_node vehicle = gw_node_key(&cr->top, "vehicle");
+    gw_case *c = cr->c;
+    if (is_kept(cr, GW_SECTION_VEHICLE)) {
+        c->has_vehicle = cr->again->known->has_vehicle;
+        c->vehicle = cr->again->known->vehicle;
+    } else if (vehicle.json)
+        c->has_vehicle = gw_read_vehicle(&cr->rd, &vehicle, &c->vehicle);
+}
+
+static void read_parts(gw_case_reader *cr)
+{
+    gw_case *c = cr->c;
+    gw_read_bushes(cr);
+    if (is_kept(cr, GW_SECTION_CORNERS)) {
+        memcpy(c->has_corner, cr->again->known->has_corner, sizeof c->has_corner);
+        memcpy(c->corners, cr->again->known->corners, sizeof c->corners);
+    } else
+        read_corners(cr);
+    for (int a = 0; a < GW_AXLES; a++) settle_static_load(cr, (gw_axle)a, c->has_vehicle);
+    if (is_kept(cr, GW_SECTION_KITS)) {
+        c->n_kits = cr->again->known->n_kits;
+        c->kits = cr->again->known->kits;
+    } else
+        gw_read_kits(cr);
+}
+
 static void read_top(gw_case_reader *cr)
 {
     static const char *const FORMATS[] = { "giveway-case-1" };
     gw_case *c = cr->c;
-    gw_node vehicle = gw_node_key(&cr->top, "vehicle"), ride = gw_node_key(&cr->top, "ride");
+    gw_node ride = gw_node_key(&cr->top, "ride");
     int format;
     gw_check_keys(&cr->rd, &cr->top, NULL, 0, TOP_KEYS);
     gw_get_choice(&cr->rd, &cr->top, "format", GW_REQUIRED, FORMATS, 1, &format);
     gw_get_text(&cr->rd, &cr->top, "title", GW_REQUIRED, GW_MAX_TEXT_BYTES, &c->title);
     if (!gw_node_key(&cr->top, "corners").json && !gw_node_key(&cr->top, "bushes").json)
         gw_fault(&cr->rd, NULL, "expected \"corners\" or \"bushes\": there is nothing to work on");
-    if (vehicle.json) c->has_vehicle = gw_read_vehicle(&cr->rd, &vehicle, &c->vehicle);
-    gw_read_bushes(cr);
-    read_corners(cr);
-    for (int a = 0; a < GW_AXLES; a++) settle_static_load(cr, (gw_axle)a, c->has_vehicle);
-    gw_read_kits(cr);
+    read_vehicle(cr);
+    read_parts(cr);
     gw_read_loads(cr);
-    if (ride.json) gw_read_ride(&cr->rd, &ride, &c->ride);
-    gw_read_align(cr);
+    if (is_kept(cr, GW_SECTION_RIDE))
+        c->ride = cr->again->known->ride;
+    else if (ride.json)
+        gw_read_ride(&cr->rd, &ride, &c->ride);
+    if (is_kept(cr, GW_SECTION_ALIGN))
+        memcpy(c->align, cr->again->known->align, sizeof c->align);
+    else
+        gw_read_align(cr);
+    if (!cr->again) gw_read_uncertain(cr);
+}
+
+static gw_status outcome(const gw_faults *faults, int before)
+{
+    if (faults->out_of_memory) return GW_E_NOMEM;
+    return gw_faults_count(faults) != before ? GW_E_SCHEMA : GW_OK;
+}
+
+gw_status gw_case_read_again(const gw_again *again, cJSON *document, gw_case *out, gw_faults *faults)
+{
+    const gw_case *known = again->known;
+    gw_case c = { .path = known->path, .materials = known->materials };
+    gw_case_reader cr = { .rd = { known->path, faults, &c.arena },
+                          .materials = known->materials,
+                          .c = &c,
+                          .again = again,
+                          .top = { document, NULL, NULL, 0 } };
+    read_top(&cr);
+    gw_status st = outcome(faults, 0);
+    if (st == GW_OK)
+        *out = c;
+    else
+        gw_arena_free(&c.arena);
+    return st;
 }
 
 gw_status gw_case_read(const char *file, const char *text, size_t size, const gw_material_set *materials,
                        gw_case *out, gw_faults *faults)
 {
-    gw_case c = { 0 };
+    gw_case c = { .materials = materials };
     gw_case_reader cr = { .rd = { file, faults, &c.arena }, .materials = materials, .c = &c };
     cJSON *root = NULL;
     const int before = gw_faults_count(faults);
@@ -77,16 +143,15 @@ gw_status gw_case_read(const char *file, const char *text, size_t size, const gw
     cr.top = (gw_node){ root, NULL, NULL, 0 };
     c.path = gw_keep(&cr.rd, file);
     if (gw_is_object(&cr.rd, &cr.top, "an object { } at the top of a case file")) read_top(&cr);
-    if (faults->out_of_memory)
-        st = GW_E_NOMEM;
-    else if (gw_faults_count(faults) != before)
-        st = GW_E_SCHEMA;
+    st = outcome(faults, before);
 done:
-    cJSON_Delete(root);
-    if (st == GW_OK)
+    if (st == GW_OK) {
+        c.document = root;
         *out = c;
-    else
+    } else {
+        cJSON_Delete(root);
         gw_arena_free(&c.arena);
+    }
     return st;
 }
 
@@ -104,5 +169,6 @@ gw_status gw_case_load(const char *path, const gw_material_set *materials, gw_ca
 void gw_case_free(gw_case *c)
 {
     gw_arena_free(&c->arena);
+    cJSON_Delete(c->document);
     *c = (gw_case){ 0 };
 }

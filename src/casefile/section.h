@@ -10,9 +10,11 @@
 typedef struct gw_case_reader {
     gw_reader rd;
     const gw_material_set *materials;
-    gw_case *c;   /**< being filled                                      */
-    int n_named;  /**< bushes that can be named: those under `bushes`    */
-    int capacity; /**< room in c->bushes                                 */
+    gw_case *c;                   /**< being filled                                      */
+    int n_named;                  /**< bushes that can be named: those under `bushes`    */
+    int capacity;                 /**< room in c->bushes                                 */
+    const cJSON **bush_json;      /**< where each of c->bushes stands in the file */
+    const struct gw_again *again; /**< a draw of a case that was read before; NULL: read for the first time */
     gw_node top;
 } gw_case_reader;
 
@@ -33,6 +35,8 @@ int gw_read_bush_ref(gw_case_reader *cr, const gw_node *node, const char *name, 
 
 /** Describes one bush; the parts by type are in read_rubber.c and read_bearing.c. */
 void gw_read_bush(const gw_case_reader *cr, const gw_node *node, gw_bush *bush);
+/** The stiffness factor alone. */
+void gw_read_stiffness(const gw_reader *rd, const gw_node *node, gw_bush *bush);
 void gw_read_rubber(const gw_case_reader *cr, const gw_node *node, gw_bush *bush);
 void gw_read_seat(const gw_reader *rd, const gw_node *bush, gw_seat *seat);
 void gw_read_stop(const gw_reader *rd, const gw_node *bush, gw_stop *stop);
@@ -42,6 +46,7 @@ void gw_read_kits(gw_case_reader *cr);
 void gw_read_loads(gw_case_reader *cr);
 void gw_read_ride(const gw_reader *rd, const gw_node *node, gw_ride *ride);
 void gw_read_align(gw_case_reader *cr);
+void gw_read_uncertain(gw_case_reader *cr);
 
 /** Warns of a length of `object` that is known, above 0 and below `least_mm`: likely metres. */
 void gw_warn_short(const gw_reader *rd, const gw_node *object, const char *key, double metres,

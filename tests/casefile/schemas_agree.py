@@ -42,6 +42,9 @@ READER_ONLY = [
     (r"expected a direction across \"axis\"", "the angle between two vectors"),
     (r"expected one of the two bodies of \"between\"", NAMES),
     (r"must name in \"housing\"", "depends on the bush that a name leads to"),
+    (r"uncertain\[\d+\][a-z_.0-9\[\]]*: (leads to nothing|expected a path|the same path|uncertain\[|this is|expected a "
+     r"figure above 0|expected \"|expected a bush or|three numbers|the compound|a hardness of|nothing gives way)",
+     "what a path leads to, and which unit suits that"),
     (r"differs by more than 1 %", SUMS),
     (r"expected more than inner_diameter_mm", SUMS),
     (r"expected less than half of length_mm", SUMS),

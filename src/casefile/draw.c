@@ -1,0 +1,181 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * A draw is the file with other numbers, read anew. What no number of the draw stands in is taken over from
+ * the case: bushes, and whole sections.
+ */
+#include "casefile/again.h"
+#include "giveway/uncertain.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+struct gw_drawer {
+    gw_again again;
+    cJSON *document;
+    cJSON **place; /* of each target: the number that it sets        */
+};
+
+double gw_figure_at(const gw_figure *f, double z)
+{
+    return f->unit == GW_FIGURE_FACTOR ? f->value * exp(f->scale * z) : f->value + f->scale * z;
+}
+
+static int count_nodes(const cJSON *json)
+{
+    int n = 1;
+    for (const cJSON *e = json->child; e; e = e->next) n += count_nodes(e);
+    return n;
+}
+
+static void list_nodes(cJSON *json, cJSON **list, int *n)
+{
+    list[(*n)++] = json;
+    for (cJSON *e = json->child; e; e = e->next) list_nodes(e, list, n);
+}
+
+/* The number of a target in a copy of the document; added where the file leaves it out. */
+static cJSON *place_of(cJSON *node, const gw_drawn_number *t)
+{
+    if (!t->key) return node;
+    cJSON *there = cJSON_GetObjectItemCaseSensitive(node, t->key);
+    return there ? there : cJSON_AddNumberToObject(node, t->key, t->value);
+}
+
+/* The places of all targets in a copy of the document; owned by the caller. */
+static cJSON **find_places(const gw_uncertain *u, cJSON *document)
+{
+    int n = 0;
+    cJSON **list = calloc((size_t)count_nodes(document), sizeof *list);
+    cJSON **place = calloc((size_t)u->n_targets + 1, sizeof *place);
+    bool ok = list && place;
+    if (ok) list_nodes(document, list, &n);
+    for (int i = 0; ok && i < u->n_targets; i++)
+        ok = (place[i] = place_of(list[u->target[i].node], &u->target[i]));
+    free(list);
+    if (ok) return place;
+    free(place);
+    return NULL;
+}
+
+static bool holds(const cJSON *json, const cJSON *want)
+{
+    if (json == want) return true;
+    for (const cJSON *e = json->child; e; e = e->next)
+        if (holds(e, want)) return true;
+    return false;
+}
+
+/* Which sections of the file a draw changes, and which bushes in more than their factor. */
+static bool mark(gw_drawer *d, const gw_uncertain *u)
+{
+    gw_again *again = &d->again;
+    again->touched = calloc((size_t)u->n_targets + 1, sizeof *again->touched);
+    again->anew = calloc((size_t)again->known->n_bushes + 1, sizeof *again->anew);
+    if (!again->touched || !again->anew) return false;
+    for (int i = 0; i < u->n_targets; i++) {
+        const gw_drawn_number *t = &u->target[i];
+        const char *section = NULL;
+        for (const cJSON *e = d->document->child; e && !section; e = e->next)
+            if (holds(e, d->place[i])) section = e->string;
+        for (int s = 0; s < GW_SECTIONS && section; s++)
+            if (strcmp(section, GW_SECTION_KEYS[s]) == 0) again->section[s] = true;
+        if (!t->key || strcmp(t->key, "stiffness_factor") != 0)
+            again->touched[again->n_touched++] = d->place[i];
+    }
+    return true;
+}
+
+gw_status gw_drawer_open(const gw_case *c, gw_drawer **out, gw_error *err)
+{
+    gw_drawer *d = calloc(1, sizeof *d);
+    if (d) d->again.known = c;
+    if (d && c->document) d->document = cJSON_Duplicate(c->document, true);
+    if (d && d->document) d->place = find_places(&c->uncertain, d->document);
+    if (!d || !d->place || !mark(d, &c->uncertain)) {
+        gw_drawer_close(d);
+        return gw_fail(err, GW_E_NOMEM, "out of memory for drawing cars");
+    }
+    *out = d;
+    return GW_OK;
+}
+
+void gw_drawer_close(gw_drawer *d)
+{
+    if (!d) return;
+    cJSON_Delete(d->document);
+    free(d->place);
+    free(d->again.touched);
+    free(d->again.anew);
+    free(d);
+}
+
+const bool *gw_drawer_anew(const gw_drawer *d)
+{
+    return d->again.anew;
+}
+
+static double value_at(const gw_uncertain *u, const gw_drawn_number *t, const double *z)
+{
+    const gw_figure *f = &u->figure[t->figure];
+    double by = f->scale * t->relative * z[t->figure];
+    return f->unit == GW_FIGURE_FACTOR ? t->value * exp(by) : t->value + by;
+}
+
+gw_status gw_drawer_make(gw_drawer *d, const double *z, gw_case *out, gw_error *err)
+{
+    const gw_uncertain *u = &d->again.known->uncertain;
+    gw_faults faults = { 0 };
+    for (int i = 0; i < u->n_targets; i++) d->place[i]->valuedouble = value_at(u, &u->target[i], z);
+    gw_status status = gw_case_read_again(&d->again, d->document, out, &faults);
+    if (status != GW_OK)
+        gw_fail(err, status == GW_E_NOMEM ? status : GW_E_RANGE, "%s",
+                gw_faults_count(&faults) ? gw_faults_text(&faults, 0) : gw_status_text(status));
+    gw_faults_free(&faults);
+    return status == GW_OK || status == GW_E_NOMEM ? status : GW_E_RANGE;
+}
+
+static bool add_band(cJSON *list, const gw_figure *f, double sd)
+{
+    static const char *const UNITS[] = { "percent", "mm", "deg" };
+    double two = 2.0 * f->scale * sd;
+    double size = f->unit == GW_FIGURE_FACTOR ? 100.0 * expm1(two) : two;
+    cJSON *entry = cJSON_CreateObject();
+    if (!entry || !cJSON_AddItemToArray(list, entry)) {
+        cJSON_Delete(entry);
+        return false;
+    }
+    return cJSON_AddStringToObject(entry, "of", f->of) &&
+           cJSON_AddNumberToObject(entry, UNITS[f->unit], size);
+}
+
+static bool replace_list(cJSON *document, const gw_uncertain *u, const double *sd)
+{
+    cJSON *list = cJSON_CreateArray();
+    if (!list) return false;
+    cJSON_DeleteItemFromObjectCaseSensitive(document, "uncertain");
+    if (!cJSON_AddItemToObject(document, "uncertain", list)) {
+        cJSON_Delete(list);
+        return false;
+    }
+    for (int i = 0; i < u->n; i++)
+        if (!add_band(list, &u->figure[i], sd[i])) return false;
+    return true;
+}
+
+gw_status gw_case_rewritten(const gw_case *c, const double *z, const double *sd, char **out, gw_error *err)
+{
+    const gw_uncertain *u = &c->uncertain;
+    cJSON *document = cJSON_Duplicate(c->document, true);
+    cJSON **place = document ? find_places(u, document) : NULL;
+    char *text = NULL;
+    if (place) {
+        for (int i = 0; i < u->n_targets; i++) cJSON_SetNumberValue(place[i], value_at(u, &u->target[i], z));
+        if (replace_list(document, u, sd)) text = cJSON_Print(document);
+    }
+    free(place);
+    cJSON_Delete(document);
+    if (!text) return gw_fail(err, GW_E_NOMEM, "out of memory for the corrected case");
+    *out = text;
+    return GW_OK;
+}
