@@ -35,6 +35,7 @@
 #include "giveway/strain.h"
 #include "giveway/strength.h"
 #include "giveway/study.h"
+#include "giveway/spread.h"
 #include "giveway/sweep.h"
 #include "giveway/travel.h"
 #include "giveway/tyre.h"

@@ -1,0 +1,158 @@
+/* SPDX-License-Identifier: MIT */
+/* The cars of a spread, in pieces on all processors: the nominal one, two for each slope, and the draws. */
+#include "base/parallel.h"
+#include "study/spread_parts.h"
+
+#include <math.h>
+#include <stdatomic.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* Of z, for central differences: the error of the third derivative is below 1e-5 of a slope, rounding far
+ * lower. */
+static const double STEP = 0.01;
+enum { PIECE = 16 };
+
+typedef struct gw_spread_job {
+    const gw_draws *draws;
+    const gw_spread_options *options;
+    gw_spread_table *table;
+    atomic_long done;
+    atomic_bool out_of_memory;
+    atomic_flag telling;
+} gw_spread_job;
+
+/* A car of its own: NAN throughout where it cannot be made. */
+static gw_status work(const gw_spread_job *job, gw_drawer *drawer, const double *z, double *row,
+                      gw_error *err)
+{
+    gw_drawn drawn;
+    gw_status status = gw_drawn_make(job->draws, drawer, z, &drawn, err);
+    if (status != GW_OK) {
+        for (int i = 0; i < job->table->plan.n_columns; i++) row[i] = NAN;
+        return status;
+    }
+    status = gw_car_work_out(&job->table->plan, &drawn.c, &drawn.wanted, row, err);
+    gw_drawn_free(&drawn);
+    return status;
+}
+
+static void centre_of(const gw_spread_job *job, double *z)
+{
+    const gw_spread_table *t = job->table;
+    for (int j = 0; j < t->n_all; j++)
+        z[j] = job->options->centre && j < t->n_figures ? job->options->centre[j] : 0.0;
+}
+
+/* One thread at a time tells; who finds another at it goes on working. */
+static void tell_progress(gw_spread_job *job)
+{
+    long done = atomic_fetch_add(&job->done, 1) + 1;
+    if (!job->options->progress || atomic_flag_test_and_set(&job->telling)) return;
+    job->options->progress(job->options->context, (double)done / (double)job->table->draws);
+    atomic_flag_clear(&job->telling);
+}
+
+static void work_draw(gw_spread_job *job, gw_drawer *drawer, long draw, double *z, double *by)
+{
+    gw_spread_table *t = job->table;
+    centre_of(job, z);
+    gw_spread_deviation(job->options, t->n_figures, draw, by);
+    for (int j = 0; j < t->n_figures; j++) z[j] += by[j];
+    gw_status status = work(job, drawer, z, t->value + draw * t->plan.n_columns, NULL);
+    if (status == GW_E_NOMEM) atomic_store(&job->out_of_memory, true);
+    tell_progress(job);
+}
+
+/* One-sided where the other side cannot be had. */
+static void work_slope(gw_spread_job *job, gw_drawer *drawer, int figure, double *z, double *rows)
+{
+    gw_spread_table *t = job->table;
+    const int n = t->plan.n_columns;
+    double *up = rows, *down = rows + n, *slope = t->slope + (long)figure * n;
+    for (int side = 0; side < 2; side++) {
+        centre_of(job, z);
+        z[figure] += side ? -STEP : STEP;
+        if (work(job, drawer, z, side ? down : up, NULL) == GW_E_NOMEM)
+            atomic_store(&job->out_of_memory, true);
+    }
+    for (int i = 0; i < n; i++) {
+        double far = isnan(up[i]) ? t->nominal[i] : up[i], near = isnan(down[i]) ? t->nominal[i] : down[i];
+        double width = STEP * (!isnan(up[i]) + !isnan(down[i]));
+        slope[i] = width > 0.0 && !isnan(t->nominal[i]) ? (far - near) / width : 0.0;
+    }
+}
+
+static void work_piece(void *context, int index)
+{
+    gw_spread_job *job = context;
+    gw_spread_table *t = job->table;
+    const int slopes = (t->n_figures + PIECE - 1) / PIECE;
+    gw_drawer *drawer = NULL;
+    double *z = malloc((2 * (size_t)t->n_all + 2 * (size_t)t->plan.n_columns + 1) * sizeof *z);
+    if (!z || gw_drawer_open(t->plan.c, &drawer, NULL) != GW_OK) atomic_store(&job->out_of_memory, true);
+    long first = (long)(index < slopes ? index : index - slopes) * PIECE;
+    long end = first + PIECE, all = index < slopes ? t->n_figures : t->draws;
+    if (end > all) end = all;
+    for (long i = first; i < end && !atomic_load(&job->out_of_memory); i++)
+        if (index < slopes)
+            work_slope(job, drawer, (int)i, z, z + 2 * t->n_all);
+        else
+            work_draw(job, drawer, i, z, z + t->n_all);
+    gw_drawer_close(drawer);
+    free(z);
+}
+
+static gw_status work_nominal(gw_spread_job *job, gw_error *err)
+{
+    gw_drawer *drawer;
+    double *z = calloc((size_t)job->table->n_all + 1, sizeof *z);
+    if (!z) return gw_fail(err, GW_E_NOMEM, "out of memory for drawing cars");
+    gw_status status = gw_drawer_open(job->table->plan.c, &drawer, err);
+    if (status == GW_OK) {
+        centre_of(job, z);
+        status = work(job, drawer, z, job->table->nominal, err);
+        gw_drawer_close(drawer);
+    }
+    free(z);
+    return status;
+}
+
+static gw_status take_room(gw_spread_table *t, gw_error *err)
+{
+    size_t columns = (size_t)t->plan.n_columns + 1;
+    t->nominal = calloc(columns, sizeof *t->nominal);
+    t->slope = calloc(columns * ((size_t)t->n_figures + 1), sizeof *t->slope);
+    t->value = calloc(columns * (size_t)t->draws, sizeof *t->value);
+    if (t->nominal && t->slope && t->value) return GW_OK;
+    return gw_fail(err, GW_E_NOMEM, "out of memory for %ld draws", t->draws);
+}
+
+gw_status gw_spread_fill(const gw_case *c, const gw_selection *wanted, const gw_spread_options *o,
+                         gw_arena *arena, gw_spread_table *out, gw_error *err)
+{
+    gw_draws draws = { 0 };
+    gw_spread_job job = { .draws = &draws, .options = o, .table = out, .telling = ATOMIC_FLAG_INIT };
+    *out = (gw_spread_table){ .n_all = c->uncertain.n, .draws = o->draws };
+    out->n_figures = c->uncertain.n - (o->ride ? 0 : c->uncertain.n_ride);
+    gw_status status = gw_car_plan_make(c, o->ride, arena, &out->plan, err);
+    if (status == GW_OK) status = take_room(out, err);
+    if (status == GW_OK) status = gw_draws_open(c, wanted, &draws, err);
+    if (status == GW_OK) status = work_nominal(&job, err);
+    if (status == GW_OK) {
+        int pieces = (out->n_figures + PIECE - 1) / PIECE + (int)((o->draws + PIECE - 1) / PIECE);
+        gw_parallel(pieces, work_piece, &job);
+        if (atomic_load(&job.out_of_memory))
+            status = gw_fail(err, GW_E_NOMEM, "out of memory for drawing cars");
+    }
+    gw_draws_close(&draws);
+    return status;
+}
+
+void gw_spread_table_free(gw_spread_table *t)
+{
+    free(t->nominal);
+    free(t->slope);
+    free(t->value);
+    *t = (gw_spread_table){ 0 };
+}
