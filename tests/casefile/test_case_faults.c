@@ -306,7 +306,7 @@ static void faults_of_bushes(void **state)
         { "\"rate_N_per_mm\": 5000", "\"rate_N_per_mm\": 0", "bushes.rubber.stop.rate_N_per_mm", "above 0" },
         { "\"price\": 12", "\"price\": -12", "bushes.rubber.price", "at least 0" },
         { "\"label\": \"Rubber\"", "\"label\": 12", "bushes.rubber.label", "expected a text" },
-        { "\"liner\": \"ptfe\"", "\"liner\": \"teflon\"", "bushes.bearing.liner",
+        { "\"liner\": \"ptfe\"", "\"liner\": \"polytetrafluoroethylene\"", "bushes.bearing.liner",
           "expected \"steel\" or \"ptfe\"" },
         { "\"clearance_mm\": 0.02, ", "", "bushes.bearing.clearance_mm", "missing" },
         { ", \"offset_clock_deg\": 90", "", "bushes.offset.offset_clock_deg", "an offset needs its angle" },

@@ -30,7 +30,7 @@ static const corner_words CORNERS[] = {
       "link_bearing", "lower_inner" },
     { "cases/hatchback.json", GW_FRONT, "arm_rear_rubber", "arm_bearing", "arm_rear", "arm_bearing",
       "arm_front" },
-    { "cases/hatchback.json", GW_REAR, "blade_rubber", "blade_bearing", "blade_front", "arm_bearing",
+    { "cases/hatchback.json", GW_REAR, "trailing_rubber", "trailing_bearing", "trailing_front", "arm_bearing",
       "lower_inner" },
 };
 enum { N_CORNERS = sizeof CORNERS / sizeof *CORNERS, RUBBER = 0, POLY = 1, BEARING = 2 };
