@@ -54,6 +54,9 @@ typedef struct gw_bush_law {
  */
 gw_status gw_bush_law_make(const gw_bush *bush, gw_method method, gw_bush_law *law, gw_error *err);
 
+/** The factor on all rates that the description gives; 1 where it gives none. */
+double gw_bush_stiffness_factor(const gw_bush *bush);
+
 /** Law with every rate zero and a dynamic factor of one. */
 gw_bush_law gw_bush_law_zero(void);
 

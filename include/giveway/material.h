@@ -24,15 +24,20 @@ typedef struct gw_value {
     char source[GW_SOURCE_MAX];
 } gw_value;
 
+/** Compounds that differ in little but hardness: one may be read off between two others. */
+typedef enum gw_family { GW_FAMILY_NONE, GW_FAMILY_NATURAL_RUBBER, GW_FAMILY_POLYURETHANE } gw_family;
+
 typedef struct gw_material {
     char name[GW_NAME_MAX];
     char label[GW_NAME_MAX];
+    gw_family family;                          /**< whose rung it is; none: it stands alone */
     gw_value shear_modulus;                    /**< G, small strain, slow           [Pa]  */
     gw_value bulk_modulus;                     /**< K                               [Pa]  */
     gw_value young_modulus;                    /**< E0, small strain                [Pa]  */
     gw_value shape_k;                          /**< k of Ec = E0 (1 + 2 k S^2)      [-]   */
     gw_value poisson_ratio;                    /**< for stiff materials             [-]   */
     gw_value hardness_irhd;                    /**< IRHD                            [-]   */
+    gw_value hardness_shore_d;                 /**< Shore D, of what is too hard for A [-] */
     gw_value zener_gain;                       /**< d in 1 + d x/(1+x), x = (i w tau)^alpha [-] */
     gw_value zener_tau;                        /**< tau                             [s]   */
     gw_value zener_alpha;                      /**< alpha, 0 to 1                   [-]   */

@@ -122,6 +122,11 @@ static gw_status check_stop(const gw_stop *stop, gw_error *err)
                    1e-3 * stop->rate);
 }
 
+double gw_bush_stiffness_factor(const gw_bush *bush)
+{
+    return bush->stiffness_factor > 0.0 ? bush->stiffness_factor : 1.0;
+}
+
 gw_status gw_bush_law_make(const gw_bush *bush, gw_method method, gw_bush_law *law, gw_error *err)
 {
     gw_bush_law made = gw_bush_law_zero();
@@ -133,6 +138,6 @@ gw_status gw_bush_law_make(const gw_bush *bush, gw_method method, gw_bush_law *l
     made.stop = bush->stop;
     if (rubber && bush->annulus.progressive)
         made.stiffening = gw_progressive_stiffening(&bush->annulus, bush->type == GW_BUSH_BONDED);
-    *law = gw_bush_law_times(&made, bush->stiffness_factor > 0.0 ? bush->stiffness_factor : 1.0);
+    *law = gw_bush_law_times(&made, gw_bush_stiffness_factor(bush));
     return GW_OK;
 }

@@ -143,19 +143,30 @@ static void set_band(const gw_bush *bush, gw_bush_report *r)
     r->band_source = g->source;
 }
 
+/* The compound as the bush's own factor has it, so that the closed forms say the same as the law. */
+static gw_bush as_stiff(const gw_bush *bush)
+{
+    gw_bush out = *bush;
+    double factor = gw_bush_stiffness_factor(bush);
+    out.annulus.material.shear_modulus.v *= factor;
+    out.annulus.material.bulk_modulus.v *= factor;
+    return out;
+}
+
 gw_status gw_bush_report_make(const gw_bush *bush, gw_method method, gw_bush_report *report, gw_error *err)
 {
     gw_bush_report r = { .method = method, .low = 1.0, .high = 1.0, .band_source = "" };
+    const gw_bush stiffened = as_stiff(bush);
     gw_plain_bush tube;
     gw_status status = gw_bush_law_make(bush, method, &r.law, err);
     if (status != GW_OK) return status;
     switch (bush->type) {
     case GW_BUSH_BONDED:
-        status = explain_bonded(bush, &r, err);
+        status = explain_bonded(&stiffened, &r, err);
         set_band(bush, &r);
         break;
     case GW_BUSH_UNBONDED:
-        tube = tube_of(&bush->annulus);
+        tube = tube_of(&stiffened.annulus);
         explain_law(&r, method == GW_METHOD_SOLVED ? "finite elements, inner face sliding" : "closed forms",
                     SLIDING, &tube, &bush->annulus);
         set_band(bush, &r);

@@ -23,7 +23,19 @@ static gw_status read_fault(const gw_reader *rd)
     return GW_E_NOMEM;
 }
 
+static gw_status too_large(const gw_reader *rd, size_t most, const char *what)
+{
+    gw_fault(rd, NULL, "cannot be read: it is larger than %zu MiB, which no %s needs", most >> 20, what);
+    return GW_E_IO;
+}
+
 gw_status gw_read_file(const gw_reader *rd, const char *path, char **text, size_t *size)
+{
+    return gw_read_file_of(rd, path, GW_MAX_FILE_BYTES, "case or material", text, size);
+}
+
+gw_status gw_read_file_of(const gw_reader *rd, const char *path, size_t most, const char *what, char **text,
+                          size_t *size)
 {
     gw_status st = GW_OK;
     size_t n = 0, capacity = 1 << 14;
@@ -39,13 +51,13 @@ gw_status gw_read_file(const gw_reader *rd, const char *path, char **text, size_
         }
         buffer = larger;
         n += fread(buffer + n, 1, capacity - n, file);
-        if (n < capacity || n > GW_MAX_FILE_BYTES) break;
+        if (n < capacity || n > most) break;
         capacity *= 2;
     }
     if (ferror(file))
         st = read_fault(rd);
-    else if (n > GW_MAX_FILE_BYTES)
-        st = io_fault(rd, "it is larger than 4 MiB, which no case or material needs");
+    else if (n > most)
+        st = too_large(rd, most, what);
 done:
     fclose(file);
     if (st != GW_OK) {
@@ -105,8 +117,7 @@ gw_status gw_parse(const gw_reader *rd, const char *text, size_t size, cJSON **r
 {
     gw_syntax_error error;
     skip_mark(&text, &size);
-    if (size > GW_MAX_FILE_BYTES)
-        return io_fault(rd, "it is larger than 4 MiB, which no case or material needs");
+    if (size > GW_MAX_FILE_BYTES) return too_large(rd, GW_MAX_FILE_BYTES, "case or material");
     if (!gw_json_syntax(text, size, GW_MAX_NESTING, &error)) {
         gw_fault(rd, NULL, "line %zu, column %zu: %s", error.line, error.column, error.expected);
         return GW_E_PARSE;

@@ -11,6 +11,9 @@
  * @param[out] text  on GW_OK owned by the caller (free); `size` bytes and a closing zero.
  */
 gw_status gw_read_file(const gw_reader *rd, const char *path, char **text, size_t *size);
+/** The same with a limit of its own; `what` no file of the kind needs: "case or material". */
+gw_status gw_read_file_of(const gw_reader *rd, const char *path, size_t most, const char *what, char **text,
+                          size_t *size);
 
 /**
  * Parses text. Keys given twice are faults but not a failure, so that reading goes on.

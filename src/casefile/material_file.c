@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "casefile/material_file.h"
 
+#include "casefile/hardness.h"
 #include "casefile/material_hint.h"
 #include "giveway/units.h"
 
@@ -16,6 +17,7 @@ static const gw_number_key VALUES[] = {
     { "shape_k", GW_OPTIONAL, GW_ABOVE(0, 10), 1, 0, AT(shape_k) },
     { "poisson_ratio", GW_OPTIONAL, GW_FROM(0, 0.5), 1, 0, AT(poisson_ratio) },
     { "hardness_irhd", GW_OPTIONAL, GW_FROM(0, 100), 1, 0, AT(hardness_irhd) },
+    { "hardness_shore_d", GW_OPTIONAL, GW_FROM(0, 100), 1, 0, AT(hardness_shore_d) },
     { "zener_gain", GW_OPTIONAL, GW_FROM(0, 1e6), 1, 0, AT(zener_gain) },
     { "zener_tau_s", GW_OPTIONAL, GW_ABOVE(0, 1e6), 1, 0, AT(zener_tau) },
     { "zener_alpha", GW_OPTIONAL, GW_ABOVE(0, 1), 1, 0, AT(zener_alpha) },
@@ -29,7 +31,7 @@ static const gw_number_key VALUES[] = {
     { "temperature_max_C", GW_OPTIONAL, GW_FROM(-273, 2e3), 1, 273.15, AT(temperature_max) },
 };
 
-static const char *const FILE_KEYS[] = { "format", "name", "label", NULL };
+static const char *const FILE_KEYS[] = { "format", "name", "label", "family", NULL };
 static const char *const VALUE_KEYS[] = { "value", "tolerance", "trust", "source", NULL };
 static const char *const OBJECT_KEYS[] = { "label", NULL };
 
@@ -87,11 +89,13 @@ bool gw_read_material(const gw_reader *rd, const gw_node *top, gw_material *out)
     static const char *const FORMATS[] = { "giveway-material-1" };
     const int before = gw_faults_count(rd->faults);
     gw_material m = { 0 };
-    int format;
+    int format, family;
     if (!gw_is_object(rd, top, "an object { } at the top of a material file")) return false;
     gw_get_choice(rd, top, "format", GW_REQUIRED, FORMATS, 1, &format);
     gw_check_keys(rd, top, VALUES, GW_COUNT(VALUES), FILE_KEYS);
     read_name(rd, top, &m);
+    if (gw_get_choice(rd, top, "family", GW_OPTIONAL, GW_FAMILY_WORDS, 2, &family))
+        m.family = (gw_family)(family + 1);
     read_values(rd, top, true, &m);
     if (m.temperature_min.known && m.temperature_max.known && m.temperature_min.v >= m.temperature_max.v) {
         gw_node at = gw_node_key(top, "temperature_max_C");
@@ -108,7 +112,7 @@ static void unknown_material(const gw_reader *rd, const gw_node *at, const gw_ma
     char found[80], hint[GW_MATERIAL_HINT_MAX];
     gw_fault(rd, at,
              "expected the name of a material, found %s%s, or give an object with shear_modulus_MPa and "
-             "bulk_modulus_MPa",
+             "bulk_modulus_MPa, or with family and hardness_points",
              gw_found(at, found), gw_material_hint(set, name, hint));
 }
 
@@ -159,6 +163,8 @@ bool gw_read_material_ref(const gw_reader *rd, const gw_node *bush, const gw_mat
         m = *known;
     } else if (!gw_is_object(rd, &node, "the name of a material, or an object with its moduli")) {
         return false;
+    } else if (gw_node_key(&node, "family").json || gw_node_key(&node, "hardness_points").json) {
+        if (!gw_read_hardness(rd, &node, set, &m)) return false;
     } else {
         read_in_place(rd, &node, &m);
     }

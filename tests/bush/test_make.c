@@ -115,6 +115,35 @@ static void faults_name_the_bush_and_leave_the_law_alone(void **state)
     check_abs(law.dynamic.ratio, 1, 0, "zero law");
 }
 
+static void one_factor_stiffens_every_rate_and_the_stop(void **state)
+{
+    (void)state;
+    gw_bush b = { .name = "g", .type = GW_BUSH_RATES, .stiffness_factor = 1.35 };
+    b.rates = (gw_given_rates){ { 1e6, 2e6 }, 3e5, { 40, 50 }, 60 };
+    b.stop = (gw_stop){ 2e-3, 5e6 };
+    gw_bush_law law, plain;
+    static const double WANT[6] = { 1.35e6, 2.7e6, 4.05e5, 54, 67.5, 81 };
+    assert_int_equal(gw_bush_law_make(&b, GW_METHOD_SOLVED, &law, NULL), GW_OK);
+    for (int i = 0; i < 6; i++) check_rel(i < 3 ? law.k[i] : law.c[i - 3], WANT[i], 1e-15, "rate");
+    check_rel(law.stop.rate, 6.75e6, 1e-15, "stop");
+    check_abs(law.stop.gap, 2e-3, 0, "gap");
+    gw_bush voided = rubber();
+    voided.annulus.has_voids = true;
+    voided.annulus.voids = (gw_voids){ .half_angle = 0.7, .gap = 3e-3 };
+    assert_int_equal(gw_bush_law_make(&voided, GW_METHOD_HANDBOOK, &plain, NULL), GW_OK);
+    voided.stiffness_factor = 0.8;
+    assert_int_equal(gw_bush_law_make(&voided, GW_METHOD_HANDBOOK, &law, NULL), GW_OK);
+    check_rel(law.void_stop.rate, 0.8 * plain.void_stop.rate, 1e-15, "stop of the void");
+    check_rel(law.c[1], 0.8 * plain.c[1], 1e-15, "conical");
+    gw_bush_report report, before;
+    gw_bush plain_rubber = rubber();
+    assert_int_equal(gw_bush_report_make(&plain_rubber, GW_METHOD_HANDBOOK, &before, NULL), GW_OK);
+    plain_rubber.stiffness_factor = 1.2;
+    assert_int_equal(gw_bush_report_make(&plain_rubber, GW_METHOD_HANDBOOK, &report, NULL), GW_OK);
+    check_rel(report.handbook.radial[0], 1.2 * before.handbook.radial[0], 1e-12, "handbook");
+    check_rel(report.law.k[0], 1.2 * before.law.k[0], 1e-12, "law");
+}
+
 static void a_report_gives_every_figure_with_formula_inputs_and_source(void **state)
 {
     (void)state;
@@ -199,6 +228,7 @@ int main(void)
         cmocka_unit_test(a_void_brings_a_stop_at_its_gap_along_e1),
         cmocka_unit_test(handbook_fallback_keeps_the_order_of_magnitude_of_shaped_rubber),
         cmocka_unit_test(faults_name_the_bush_and_leave_the_law_alone),
+        cmocka_unit_test(one_factor_stiffens_every_rate_and_the_stop),
         cmocka_unit_test(a_report_gives_every_figure_with_formula_inputs_and_source),
         cmocka_unit_test(a_report_of_given_rates_says_that_they_are_given),
         cmocka_unit_test(a_stiffness_factor_is_on_every_rate_of_every_type),

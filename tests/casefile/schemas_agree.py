@@ -64,6 +64,7 @@ READER_ONLY = [
     (r"larger than the housing", SUMS),
     (r"are more than the \d+ that are allowed", "comments are not counted"),
     (r"cannot be read: ", "another file"),
+    (r"points of gauge", "what the material files hold"),
     (r"the material \".*\" has no", "what a material file holds"),
 ]
 

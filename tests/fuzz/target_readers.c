@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The readers on any bytes: sound or faulty, and never something between. */
+#include "casefile/columns.h"
 #include "casefile/section.h"
 #include "fuzz/target.h"
 #include "giveway/casefile.h"
@@ -84,5 +85,33 @@ void gw_fuzz_tyre(const uint8_t *data, size_t size)
     bool read = read_table(path, &faults);
     if (read != (gw_faults_count(&faults) == 0)) gw_fuzz_found("a table, but faults");
     check_lines(&faults);
+    gw_faults_free(&faults);
+}
+
+/* Every cell is asked for, as text and as a number. */
+static void read_cells(const gw_reader *rd, const gw_columns *table)
+{
+    const gw_range range = GW_FROM(-1e6, 1e6);
+    for (int row = 0; row < table->n_rows; row++)
+        for (int h = 0; h < table->n_heads; h++) {
+            double x = 0.0;
+            if (strlen(gw_columns_text(table, row, h)) > 0 && !gw_columns_has(table, h))
+                gw_fuzz_found("a text under a head that is not there");
+            if (gw_columns_number(rd, table, row, h, range, &x) && !(x >= -1e6 && x <= 1e6))
+                gw_fuzz_found("a number out of range");
+        }
+}
+
+void gw_fuzz_table(const uint8_t *data, size_t size)
+{
+    static const char *const HEADS[] = { "deflection_mm", "force_N", "how", "what" };
+    gw_faults faults = { 0 };
+    gw_columns table = { 0 };
+    gw_reader rd = { "table.csv", &faults, NULL };
+    gw_status status = gw_columns_read(&rd, gw_fuzz_write("csv", data, size), HEADS, 4, &table);
+    if ((status == GW_OK) != (gw_faults_count(&faults) == 0)) gw_fuzz_found("status %d, but faults", status);
+    if (status == GW_OK) read_cells(&rd, &table);
+    check_lines(&faults);
+    gw_columns_free(&table);
     gw_faults_free(&faults);
 }

@@ -71,6 +71,12 @@ static void no_tyre_table_breaks_the_reader(void **state)
     replay("tyre", gw_fuzz_tyre);
 }
 
+static void no_table_breaks_the_reader(void **state)
+{
+    (void)state;
+    replay("table", gw_fuzz_table);
+}
+
 static void no_case_breaks_a_run(void **state)
 {
     (void)state;
@@ -101,7 +107,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(changes_keep_a_case_json),      cmocka_unit_test(no_case_breaks_the_reader),
         cmocka_unit_test(no_material_breaks_the_reader), cmocka_unit_test(no_tyre_table_breaks_the_reader),
-        cmocka_unit_test(no_case_breaks_a_run),
+        cmocka_unit_test(no_table_breaks_the_reader),    cmocka_unit_test(no_case_breaks_a_run),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
