@@ -354,7 +354,7 @@ def samples_hold_every_key(tally):
 
 def values_are_the_same(tally):
     """A material in a case and one in a file know the same values, within the same ranges."""
-    in_case = CASE["$defs"]["material"]["else"]["properties"]
+    in_case = CASE["$defs"]["compound"]["properties"]
     in_file = {k: v for k, v in MATERIAL["properties"].items() if "allOf" in v}
     wrong = sorted(set(in_case) - {"label"} ^ set(in_file))
     wrong += [k for k in in_file if k in in_case and in_case[k]["then"] != in_file[k]["allOf"][1]["properties"]["value"]]
