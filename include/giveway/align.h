@@ -63,7 +63,7 @@ typedef struct gw_turned {
 /** Camber and toe that one load takes from S0, before and after the adjusting. */
 typedef struct gw_align_load {
     int load;
-    double camber_before, toe_before, camber_after, toe_after; /**< changes from S0 [rad] */
+    double camber_before, toe_before, camber_after, toe_after; /**< changes from S0 [rad]; NaN: not carried */
 } gw_align_load;
 
 /** Largest tilt of a joint with a limit, over GW_ALIGN_TRAVEL of bump and rebound. */

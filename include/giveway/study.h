@@ -77,16 +77,19 @@ typedef struct gw_deflect_study {
     gw_arena arena;
     int n;
     gw_deflection *item; /**< by kit, then corner, then load, in the order of the case */
+    int n_failed;        /**< of them, those that cannot be carried                    */
     int n_warnings;
     const char **warning;
     double roll_centre[GW_AXLES]; /**< heights used [m], where the case has a vehicle */
 } gw_deflect_study;
 
 /**
- * Where the wheel goes, for every kit, corner and load wanted.
+ * Where the wheel goes, for every kit, corner and load wanted. A load that a corner cannot carry (a wheel
+ * lifts, a joint runs out of travel) is marked as failed, with the reason; the others are given.
  *
  * @param[out] out  owned by the caller; empty on failure.
- * @retval GW_OK, GW_E_RANGE, GW_E_MECHANISM, GW_E_NUMERIC (names kit, corner and load), GW_E_NOMEM
+ * @retval GW_OK, GW_E_RANGE, GW_E_MECHANISM, GW_E_NOMEM
+ * @retval GW_E_NUMERIC  a corner does not come to rest under its static load (names kit and corner).
  */
 gw_status gw_study_deflect(const gw_case *c, const gw_selection *wanted, gw_deflect_study *out,
                            gw_error *err);

@@ -121,7 +121,8 @@ static int compare(const gw_args *args, gw_work *w)
     }
     int exit_status = status == GW_OK ? gw_emit(&out) : gw_complain("compare", &err);
     gw_buf_free(&out);
-    return exit_status == GW_EXIT_DONE ? draw(args, w) : exit_status;
+    if (exit_status == GW_EXIT_DONE) exit_status = draw(args, w);
+    return gw_tell_failed("compare", &w->session.c, &w->deflect, exit_status);
 }
 
 static int run(const gw_args *args)

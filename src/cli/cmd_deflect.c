@@ -68,6 +68,7 @@ static int run(const gw_args *args)
         }
         status = st == GW_OK ? gw_emit(&out) : gw_complain("deflect", &err);
         if (status == GW_EXIT_DONE) status = draw(args, &session.c, &study);
+        status = gw_tell_failed("deflect", &session.c, &study, status);
     }
     gw_buf_free(&out);
     gw_deflect_study_free(&study);

@@ -94,8 +94,10 @@ static int report(const gw_args *args, const gw_case *c, const gw_selection *wan
         gw_print_warnings(gw_args_has(args, GW_OPT_QUIET), made.deflect.warning, made.deflect.n_warnings);
         status = make_page(args, &made, date, &err);
     }
+    int exit_status = status == GW_OK ? GW_EXIT_DONE : gw_complain("report", &err);
+    exit_status = gw_tell_failed("report", c, &made.deflect, exit_status);
     gw_report_free(&made);
-    return status == GW_OK ? GW_EXIT_DONE : gw_complain("report", &err);
+    return exit_status;
 }
 
 static int run(const gw_args *args)

@@ -43,6 +43,28 @@ int gw_complain(const char *command, const gw_error *err)
     return gw_exit_of(err->code);
 }
 
+/* The first kit that the same axle fails with for the same reason. */
+static bool told_before(const gw_deflect_study *d, int at)
+{
+    const gw_deflection *item = &d->item[at];
+    for (int i = 0; i < at; i++)
+        if (d->item[i].failed && d->item[i].load == item->load &&
+            strcmp(d->item[i].failed, item->failed) == 0)
+            return true;
+    return false;
+}
+
+int gw_tell_failed(const char *command, const gw_case *c, const gw_deflect_study *d, int status)
+{
+    for (int i = 0; i < d->n; i++) {
+        const gw_deflection *item = &d->item[i];
+        if (!item->failed || told_before(d, i)) continue;
+        fprintf(stderr, "giveway %s: %s: load \"%s\", kit %s: %s\n", command, c->path,
+                c->loads[item->load].name, c->kits[item->kit].name, item->failed);
+    }
+    return d->n_failed && status == GW_EXIT_DONE ? GW_EXIT_MODEL : status;
+}
+
 static bool is_set(const char *name)
 {
     const char *value = getenv(name);

@@ -3,7 +3,12 @@
 #ifndef CLI_OUTPUT_H
 #define CLI_OUTPUT_H
 
+#include "giveway/study.h"
 #include "show/buf.h"
+
+/** A line on standard error for every load of a study that could not be carried, once for all kits of one
+ * reason; GW_EXIT_MODEL where there is one, else `status`. */
+int gw_tell_failed(const char *command, const gw_case *c, const gw_deflect_study *study, int status);
 
 /** Writes a finished result to standard output; returns GW_EXIT_DONE or GW_EXIT_OUTPUT. */
 int gw_emit(const gw_buf *text);

@@ -5,6 +5,7 @@
 #include "giveway/units.h"
 #include "show/deflect.h"
 
+#include <math.h>
 #include <stdio.h>
 
 enum { TEXT = 200 };
@@ -91,6 +92,7 @@ static gw_status chart_loads(const gw_case *c, const gw_align_item *item, bool t
     if (begin(&d, item->n_loads, 2))
         for (int i = 0; i < item->n_loads; i++) {
             const gw_align_load *l = &item->load[i];
+            if (isnan(l->toe_before) || isnan(l->toe_after)) continue;
             d.value[2 * d.n] = (toe ? l->toe_before : l->camber_before) / GW_DEG;
             d.value[2 * d.n + 1] = (toe ? l->toe_after : l->camber_after) / GW_DEG;
             add_group(&d, c->loads[l->load].name);

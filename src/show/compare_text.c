@@ -156,12 +156,24 @@ static void sentence(const gw_page *p, gw_axle axle, int load)
     paragraph(p, &text, 2);
 }
 
+static void failed_lines(const gw_page *p, gw_axle axle, int load)
+{
+    const gw_deflect_study *d = p->cmp->deflect;
+    for (int i = 0; i < d->n; i++)
+        if (d->item[i].axle == axle && d->item[i].load == load && d->item[i].failed)
+            gw_failed_line(p->cmp->c, &d->item[i], true, p->width, p->out);
+}
+
+/* One that tells of the load: carried, or at least tried. */
 static const gw_deflection *any_item(const gw_page *p, gw_axle axle, int load)
 {
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
         const gw_deflection *item = find(p, k, axle, load);
         if (item) return item;
     }
+    const gw_deflect_study *d = p->cmp->deflect;
+    for (int i = 0; i < d->n; i++)
+        if (d->item[i].axle == axle && d->item[i].load == load) return &d->item[i];
     return NULL;
 }
 
@@ -172,8 +184,10 @@ static gw_status all_loads(const gw_page *p, gw_error *err)
             const gw_deflection *item = any_item(p, a, l);
             if (!item) continue;
             heading(p, item);
-            gw_status status = kit_table(p, a, l, err);
+            gw_status status = item->failed ? GW_OK : kit_table(p, a, l, err);
             if (status != GW_OK) return status;
+            failed_lines(p, a, l);
+            if (item->failed) continue;
             blame(p, a, l);
             sentence(p, a, l);
         }

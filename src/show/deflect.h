@@ -19,6 +19,9 @@ void gw_deflect_json(const gw_case *c, const gw_deflect_study *study, const char
 /** The members of one item, inside an object that is already open. */
 void gw_deflect_item_json(const gw_case *c, const gw_deflection *item, gw_json *json);
 
+/** "hard stop: not carried: why" (with `kit` its kit in place of the load), a paragraph set in by two. */
+void gw_failed_line(const gw_case *c, const gw_deflection *item, bool kit, int width, gw_buf *out);
+
 /** The fields of one deflection, and their heads; the row is not ended. */
 void gw_deflect_csv_heads(gw_csv *csv);
 void gw_deflect_csv_row(const gw_case *c, const gw_deflection *item, gw_csv *csv);

@@ -31,7 +31,8 @@ static const char *const HEADS[] = { "kit",
                                      "travel_toe_deg",
                                      "geometry_toe_deg",
                                      "travel_camber_deg",
-                                     "geometry_camber_deg" };
+                                     "geometry_camber_deg",
+                                     "failed" };
 
 static void put_vector(gw_csv *csv, gw_vec3 v, double unit)
 {
@@ -55,6 +56,13 @@ static void put_manoeuvre(gw_csv *csv, const gw_deflection *item)
         gw_csv_string(csv, NULL);
 }
 
+/* Kit, corner, load, and the reason in the last field. */
+static void put_failed(const gw_deflection *item, gw_csv *csv)
+{
+    for (size_t i = 3; i + 1 < sizeof HEADS / sizeof *HEADS; i++) gw_csv_string(csv, NULL);
+    gw_csv_string(csv, item->failed);
+}
+
 void gw_deflect_csv_row(const gw_case *c, const gw_deflection *item, gw_csv *csv)
 {
     const gw_corner_result *r = &item->result;
@@ -65,6 +73,10 @@ void gw_deflect_csv_row(const gw_case *c, const gw_deflection *item, gw_csv *csv
     gw_csv_string(csv, c->kits[item->kit].name);
     gw_csv_string(csv, gw_axle_name(item->axle));
     gw_csv_string(csv, c->loads[item->load].name);
+    if (item->failed) {
+        put_failed(item, csv);
+        return;
+    }
     gw_csv_string(csv, item->manoeuvre ? gw_side_name(item->side) : NULL);
     gw_csv_numbers(csv, angles, 5);
     gw_csv_number(csv, item->static_camber / GW_DEG);
@@ -74,6 +86,7 @@ void gw_deflect_csv_row(const gw_case *c, const gw_deflection *item, gw_csv *csv
     gw_csv_number(csv, r->spring_force);
     put_vector(csv, item->applied.patch_force, 1.0);
     gw_csv_numbers(csv, shares, 4);
+    gw_csv_string(csv, NULL);
 }
 
 void gw_deflect_csv_heads(gw_csv *csv)

@@ -77,6 +77,10 @@ void gw_deflect_item_json(const gw_case *c, const gw_deflection *item, gw_json *
     gw_json_string(json, "kit", c->kits[item->kit].name);
     gw_json_string(json, "corner", gw_axle_name(item->axle));
     gw_json_string(json, "load", c->loads[item->load].name);
+    if (item->failed) {
+        gw_json_string(json, "failed", item->failed);
+        return;
+    }
     if (item->manoeuvre) put_manoeuvre(json, item);
     put_deg(json, "camber_change_deg", r->camber_change);
     put_deg(json, "toe_change_deg", r->toe_change);

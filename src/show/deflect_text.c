@@ -62,15 +62,39 @@ static void wheel_row(gw_table *t, const gw_case *c, const gw_deflection *item)
     gw_table_end_row(t);
 }
 
+void gw_failed_line(const gw_case *c, const gw_deflection *item, bool kit, int width, gw_buf *out)
+{
+    gw_buf text = { 0 };
+    gw_buf_clean(&text, kit ? c->kits[item->kit].name : c->loads[item->load].name);
+    gw_buf_fmt(&text, ": not carried: %s", item->failed);
+    gw_buf_paragraph(out, gw_buf_str(&text), width, 2);
+    if (text.failed) out->failed = true;
+    gw_buf_free(&text);
+}
+
 /* Items [from, to) share kit and corner. */
 static gw_status wheel_table(const gw_page *p, int from, int to, gw_error *err)
 {
     gw_table table = { 0 };
     wheel_columns(&table);
-    for (int i = from; i < to; i++) wheel_row(&table, p->c, &p->study->item[i]);
-    gw_status status = gw_table_print(&table, p->width, 2, p->bold, p->out, err);
+    int rows = 0;
+    for (int i = from; i < to; i++) {
+        if (p->study->item[i].failed) continue;
+        wheel_row(&table, p->c, &p->study->item[i]);
+        rows++;
+    }
+    gw_status status = rows ? gw_table_print(&table, p->width, 2, p->bold, p->out, err) : GW_OK;
     gw_table_free(&table);
+    for (int i = from; i < to; i++)
+        if (p->study->item[i].failed) gw_failed_line(p->c, &p->study->item[i], false, p->width, p->out);
     return status;
+}
+
+static bool any_carried(const gw_page *p, int from, int to)
+{
+    for (int i = from; i < to; i++)
+        if (!p->study->item[i].failed) return true;
+    return false;
 }
 
 static void blame_line(const gw_page *p, const gw_deflection *item, gw_angle which)
@@ -177,9 +201,11 @@ static gw_status group(const gw_page *p, int from, int to, bool all, gw_error *e
 {
     heading(p, &p->study->item[from]);
     gw_status status = wheel_table(p, from, to, err);
-    if (!all) gw_buf_add(p->out, "  which joints let it (share of all contributions by size):\n");
+    if (!all && any_carried(p, from, to))
+        gw_buf_add(p->out, "  which joints let it (share of all contributions by size):\n");
     for (int i = from; i < to && status == GW_OK; i++) {
         const gw_deflection *item = &p->study->item[i];
+        if (item->failed) continue;
         if (all) {
             status = joint_tables(p, item, err);
         } else {

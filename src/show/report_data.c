@@ -81,7 +81,8 @@ static void put_result(const gw_page *p, const gw_deflection *item, gw_json *jso
 static void put_results(const gw_page *p, gw_json *json)
 {
     gw_json_array(json, "results");
-    for (int i = 0; i < p->r->deflect.n; i++) put_result(p, &p->r->deflect.item[i], json);
+    for (int i = 0; i < p->r->deflect.n; i++)
+        if (!p->r->deflect.item[i].failed) put_result(p, &p->r->deflect.item[i], json);
     gw_json_close(json);
 }
 

@@ -93,7 +93,16 @@ static void choose_first(gw_page *p)
     if (p->brake_load == p->corner_load) p->brake_load = -1; /* one load does both: it is told once */
     p->load = p->corner_load >= 0 ? p->corner_load : p->brake_load;
     for (int i = 0; i < p->r->deflect.n && p->load < 0; i++)
-        if (p->r->deflect.item[i].axle == p->axle) p->load = p->r->deflect.item[i].load;
+        if (p->r->deflect.item[i].axle == p->axle &&
+            gw_page_find(p, p->r->baseline, p->axle, p->r->deflect.item[i].load))
+            p->load = p->r->deflect.item[i].load;
+    for (int i = 0; i < p->r->deflect.n && p->load < 0;
+         i++) /* nothing on this axle: it is told of the other */
+        if (p->r->deflect.item[i].kit == p->r->baseline && !p->r->deflect.item[i].failed) {
+            p->axle = p->r->deflect.item[i].axle;
+            p->load = p->r->deflect.item[i].load;
+        }
+    while (p->kit > p->r->baseline && !gw_page_find(p, p->kit, p->axle, p->load)) p->kit--;
 }
 
 /* ---- how much the drawing overdoes it ---- */
@@ -111,6 +120,7 @@ static void choose_scales(gw_page *p)
     double toe = 1e-9, camber = 1e-9, move = 1e-9;
     for (int i = 0; i < p->r->deflect.n; i++) {
         const gw_deflection *item = &p->r->deflect.item[i];
+        if (item->failed) continue;
         toe = fmax(toe, fabs(item->result.toe));
         camber = fmax(camber, fabs(item->manoeuvre ? item->camber_to_road : item->result.camber));
         move = fmax(move, gw_norm(item->result.wheel_centre));

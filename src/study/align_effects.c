@@ -67,9 +67,14 @@ gw_status gw_align_loads(gw_setup *s, gw_align_item *item, bool after, gw_peaks 
         gw_status status = load->kind == GW_LOAD_MANOEUVRE
                                ? gw_run_manoeuvre(run, &load->manoeuvre, &found, &inner)
                                : gw_run_direct(run, &load->direct, &found, &inner);
-        if (status != GW_OK) return gw_fail(err, status, "load \"%s\": %s", load->name, inner.msg);
         gw_align_load *out = &item->load[item->n_loads++];
         out->load = l;
+        if (status == GW_E_NUMERIC) { /* not known; deflect says why */
+            *(after ? &out->camber_after : &out->camber_before) = (double)NAN;
+            *(after ? &out->toe_after : &out->toe_before) = (double)NAN;
+            continue;
+        }
+        if (status != GW_OK) return gw_fail(err, status, "load \"%s\": %s", load->name, inner.msg);
         *(after ? &out->camber_after : &out->camber_before) = found.result.camber_change;
         *(after ? &out->toe_after : &out->toe_before) = found.result.toe_change;
         keep_peaks(s->corner, &found.result, peaks);

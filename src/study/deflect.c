@@ -22,17 +22,34 @@ typedef struct gw_corner_job {
     int kit;
     gw_axle axle;
     gw_deflection *first;
+    gw_arena arena; /**< reasons of what failed */
     gw_status status;
     gw_error err;
 } gw_corner_job;
 
-static gw_status solve_item(gw_run *run, int load, gw_deflection *item, gw_error *err)
+/* The other loads of the run are worth having: this one stands in its place with the reason. */
+static gw_status mark_failed(const gw_run *run, gw_deflection *item, const char *why, gw_arena *arena,
+                             gw_error *err)
+{
+    gw_joint_result *joints = item->result.joints;
+    *item = (gw_deflection){ .kit = run->kit,
+                             .axle = run->axle,
+                             .load = item->load,
+                             .failed = gw_arena_strdup(arena, why),
+                             .off_centre = gw_kit_is_off_centre(run->c, run->kit, run->axle),
+                             .static_camber = gw_corner_static_camber(run->ws),
+                             .result = { .joints = joints } };
+    return item->failed ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for results");
+}
+
+static gw_status solve_item(gw_run *run, int load, gw_deflection *item, gw_arena *arena, gw_error *err)
 {
     const gw_load *l = &run->c->loads[load];
     gw_error inner = { 0 };
     item->load = load;
     gw_status status = l->kind == GW_LOAD_MANOEUVRE ? gw_run_manoeuvre(run, &l->manoeuvre, item, &inner)
                                                     : gw_run_direct(run, &l->direct, item, &inner);
+    if (status == GW_E_NUMERIC) return mark_failed(run, item, inner.msg, arena, err);
     if (status != GW_OK)
         return gw_fail(err, status, "%s: load \"%s\", kit %s: %s", run->c->path, l->name,
                        run->c->kits[run->kit].name, inner.msg);
@@ -47,7 +64,8 @@ static void run_corner(void *context, int index)
     gw_deflection *item = job->first;
     job->status = gw_run_open_corner(run, job->kit, job->axle, &job->err);
     for (int l = 0; l < run->c->n_loads && job->status == GW_OK; l++)
-        if (gw_run_wants_load(run, l, job->axle)) job->status = solve_item(run, l, item++, &job->err);
+        if (gw_run_wants_load(run, l, job->axle))
+            job->status = solve_item(run, l, item++, &job->arena, &job->err);
 }
 
 /* Memory is taken before the threads start: the arena is not theirs to share. */
@@ -90,6 +108,7 @@ static gw_status gather(gw_corner_job *jobs, int n, gw_deflect_study *out, gw_er
             status =
                 gw_run_corner_warnings(&jobs[i].run, "", &out->arena, &out->warning, &out->n_warnings, err);
         gw_run_close_corner(&jobs[i].run);
+        gw_arena_absorb(&out->arena, &jobs[i].arena);
     }
     return status;
 }
@@ -104,6 +123,7 @@ static gw_status run_all(const gw_run *run, gw_deflect_study *out, gw_error *err
         gw_parallel(n, run_corner, jobs);
         status = gather(jobs, n, out, err);
     }
+    for (int i = 0; status == GW_OK && i < out->n; i++) out->n_failed += out->item[i].failed != NULL;
     memcpy(out->roll_centre, run->vehicle.roll_centre, sizeof out->roll_centre);
     free(jobs);
     return status;

@@ -44,6 +44,17 @@ static bool can_be_set(const gw_case *c, const gw_selection *wanted)
     return false;
 }
 
+/* A page that shows nothing of the kit it compares with is none. */
+static gw_status shows_anything(const gw_case *c, const gw_report *r, gw_error *err)
+{
+    const gw_deflection *item = r->deflect.item;
+    for (int i = 0; i < r->deflect.n; i++)
+        if (item[i].kit == r->baseline && !item[i].failed) return GW_OK;
+    if (!r->deflect.n) return GW_OK;
+    return gw_fail(err, GW_E_NUMERIC, "%s: load \"%s\", kit %s: %s", c->path, c->loads[item[0].load].name,
+                   c->kits[item[0].kit].name, item[0].failed);
+}
+
 gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, gw_report *out, gw_error *err)
 {
     gw_report r = { .c = c, .baseline = first_kit(c, wanted), .no_ride = ride_missing(c, wanted) };
@@ -53,6 +64,7 @@ gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, gw_repor
     if (c->n_loads == 0)
         return gw_fail(err, GW_E_SCHEMA, "%s: loads: the case has no loads; add at least one", c->path);
     gw_status status = gw_study_deflect(c, wanted, &r.deflect, err);
+    if (status == GW_OK) status = shows_anything(c, &r, err);
     if (status == GW_OK) status = gw_study_strength_peaks(c, &r.deflect, &r.strength, err);
     if (status == GW_OK && !r.no_ride) status = gw_study_ride(c, wanted, &everything, &r.ride, err);
     if (status == GW_OK) status = of_the_vehicle(c, wanted, &r, err);

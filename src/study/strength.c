@@ -112,7 +112,7 @@ static gw_status worst_of(const gw_case *c, const gw_deflect_study *deflect, boo
     gw_strength_study study = { .item = calloc(room, sizeof *study.item) };
     if (!study.item) return gw_fail(err, GW_E_NOMEM, "out of memory for strength");
     for (int i = 0; i < deflect->n; i++)
-        for (int j = 0; j < c->corners[deflect->item[i].axle].n_joints; j++)
+        for (int j = 0; !deflect->item[i].failed && j < c->corners[deflect->item[i].axle].n_joints; j++)
             look_at(c, &deflect->item[i], j, all, &study);
     qsort(study.item, (size_t)study.n, sizeof *study.item, by_place);
     *out = study;
