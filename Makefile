@@ -11,7 +11,8 @@ PKGS    := gsl libcjson
 
 CSTD    := -std=c11 -D_POSIX_C_SOURCE=200809L
 WARN    := -Wall -Wextra -Wconversion -Wshadow -Wdouble-promotion -Wstrict-prototypes -Wformat=2
-ifneq ($(findstring clang,$(shell $(CC) --version 2>/dev/null)),)
+CC_IS   := $(shell $(CC) --version 2>/dev/null)
+ifneq ($(findstring clang,$(CC_IS)),)
 # clang takes NAN and INFINITY, which C defines as float, for a slip; gcc finds the real ones. And many
 # C libraries keep CMPLX of C11 from it.
 WARN    += -Wno-double-promotion
@@ -34,8 +35,10 @@ endif
 # The packages may not be there yet: `demo` and `check` install them and then start make anew.
 PKG_CFLAGS := $(shell pkg-config --cflags $(PKGS) 2>/dev/null)
 PKG_LIBS   := $(shell pkg-config --libs $(PKGS) 2>/dev/null)
+# One set of objects for the program and both libraries; of the shared one programs see what the public headers say.
+PIC     := -fPIC -fvisibility=hidden $(if $(findstring clang,$(CC_IS)),,-fno-semantic-interposition)
 # No fused multiply-add: the same input must give the same bytes on every machine.
-CC_ALL  := $(CC) $(CSTD) -ffp-contract=off -Iinclude -Isrc -I$B $(WARN) $(CPPFLAGS) $(CFLAGS) $(SAN) $(PKG_CFLAGS)
+CC_ALL  := $(CC) $(CSTD) $(PIC) -ffp-contract=off -Iinclude -Isrc -I$B $(WARN) $(CPPFLAGS) $(CFLAGS) $(SAN) $(PKG_CFLAGS)
 LIBS    := $(PKG_LIBS) -pthread -lm
 
 SRC      := $(sort $(wildcard src/*/*.c))
@@ -53,11 +56,19 @@ ANEW = $(MAKE) --no-print-directory $(if $(filter -j% --jobserver%,$(MAKEFLAGS))
 
 ## Build
 
-all: $B/giveway ## build the library and the program
+all: $B/giveway $B/libgiveway.so ## build the libraries and the program
 
 $B/libgiveway.a: $(LIBOBJ)
 	@rm -f $@
 	$(Q)$(AR) rcs $@ $^
+
+# While the version begins with 0, another one after the first point may be another interface.
+VERSION := $(shell sed -nE 's/^\#define GW_VERSION "([^"]*)".*/\1/p' include/giveway/version.h)
+SONAME  := libgiveway.so.$(basename $(VERSION))
+
+$B/libgiveway.so: $(LIBOBJ)
+	@echo "  link    $@"
+	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -shared -Wl,-soname,$(SONAME) $(if $(SAN),,-Wl,--no-undefined) -o $@ $^ $(LIBS)
 
 # An archive, so that a test takes from the shared fixtures only what it uses.
 $B/tests/libsupport.a: $(TESTOBJ)

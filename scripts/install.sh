@@ -24,6 +24,10 @@ put() { # MODE FILE... DIRECTORY
     done
 }
 
+link() { # TARGET NAME DIRECTORY
+    if [ "$action" = install ]; then ln -sf "$1" "$destdir$3/$2"; else rm -f "$destdir$3/$2"; fi
+}
+
 own_directory() { # taken away too, unless somebody has put files of his own there
     if [ "$action" = uninstall ] && [ -d "$destdir$1" ]; then
         rmdir --ignore-fail-on-non-empty "$destdir$1"
@@ -37,6 +41,11 @@ sed -e "s|@PREFIX@|$prefix|" -e "s|@LIBDIR@|$libdir|" -e "s|@VERSION@|$version|"
 
 put 755 "$build/giveway" "$prefix/bin"
 put 644 "$build/libgiveway.a" "$libdir"
+# The shared library by the names that a dynamic linker (its first two numbers) and a compiler look for.
+mkdir -p "$build/shared" && cp "$build/libgiveway.so" "$build/shared/libgiveway.so.$version"
+put 644 "$build/shared/libgiveway.so.$version" "$libdir"
+link "libgiveway.so.$version" "libgiveway.so.${version%.*}" "$libdir"
+link "libgiveway.so.${version%.*}" libgiveway.so "$libdir"
 put 644 "$build/giveway.pc" "$libdir/pkgconfig"
 put 644 include/giveway/*.h "$prefix/include/giveway"
 put 644 materials/* "$prefix/share/giveway/materials"
@@ -48,7 +57,10 @@ mkdir -p "$build/bash" && cp src/cli/completions/giveway.bash "$build/bash/givew
 put 644 "$build/bash/giveway" "$prefix/share/bash-completion/completions"
 put 644 src/cli/completions/_giveway "$prefix/share/zsh/site-functions"
 put 644 src/cli/completions/giveway.fish "$prefix/share/fish/vendor_completions.d"
+put 644 examples/*.c examples/library.md "$prefix/share/doc/giveway/examples"
 own_directory "$prefix/include/giveway"
+own_directory "$prefix/share/doc/giveway/examples"
+own_directory "$prefix/share/doc/giveway"
 own_directory "$prefix/share/giveway/materials"
 own_directory "$prefix/share/giveway/cases"
 own_directory "$prefix/share/giveway/schema"

@@ -6,9 +6,12 @@
 #ifndef GIVEWAY_ALIGN_H
 #define GIVEWAY_ALIGN_H
 
+#include "giveway/api.h"
 #include "giveway/pressfit.h"
 #include "giveway/study.h"
 #include "giveway/verdict.h"
+
+GW_API_BEGIN
 
 /** Movements of one adjuster [m]: an offset along e1 and e2, any other in `along[0]`. */
 typedef struct gw_move {
@@ -167,5 +170,7 @@ gw_mark gw_mark_of(const gw_joint *joint, gw_vec3 offset);
 gw_vec3 gw_offset_vector(const gw_joint *joint, const gw_move *move);
 double gw_offset_size(const gw_move *move);
 double gw_offset_clock(const gw_move *move);
+
+GW_API_END
 
 #endif

@@ -3,8 +3,11 @@
 #ifndef GIVEWAY_ANNULUS_H
 #define GIVEWAY_ANNULUS_H
 
+#include "giveway/api.h"
 #include "giveway/bush.h"
 #include "giveway/status.h"
+
+GW_API_BEGIN
 
 /** How the rubber sits on the inner sleeve. */
 typedef enum gw_inner_face {
@@ -52,5 +55,7 @@ gw_status gw_annulus_check(const gw_annulus *annulus, gw_error *err);
  */
 gw_status gw_annulus_rates(const gw_annulus *annulus, const gw_annulus_options *options,
                            gw_given_rates *rates, gw_error *err);
+
+GW_API_END
 
 #endif

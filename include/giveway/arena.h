@@ -3,7 +3,11 @@
 #ifndef GIVEWAY_ARENA_H
 #define GIVEWAY_ARENA_H
 
+#include "giveway/api.h"
+
 #include <stddef.h>
+
+GW_API_BEGIN
 
 typedef struct gw_arena {
     struct gw_arena_block *head; /**< newest block; NULL when empty */
@@ -20,5 +24,7 @@ void gw_arena_absorb(gw_arena *to, gw_arena *from);
 
 /** Frees everything and leaves the arena empty and usable. */
 void gw_arena_free(gw_arena *arena);
+
+GW_API_END
 
 #endif

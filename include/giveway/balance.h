@@ -8,8 +8,11 @@
 #ifndef GIVEWAY_BALANCE_H
 #define GIVEWAY_BALANCE_H
 
+#include "giveway/api.h"
 #include "giveway/tyre.h"
 #include "giveway/vehicle.h"
+
+GW_API_BEGIN
 
 /** Entries of the budget. Positive: the axle needs more slip; understeer in front, oversteer behind. */
 typedef enum gw_budget_entry {
@@ -71,5 +74,7 @@ gw_status gw_budget_entries(const gw_tyre *tyre, const gw_axle_state *state, dou
 
 /** Lateral force that aligning torque asks of an axle in the corner [N]: + in front, - behind. */
 double gw_aligning_force(const gw_vehicle *vehicle, gw_axle axle, double g);
+
+GW_API_END
 
 #endif

@@ -6,9 +6,12 @@
 #ifndef GIVEWAY_BEARING_H
 #define GIVEWAY_BEARING_H
 
+#include "giveway/api.h"
 #include "giveway/bush.h"
 #include "giveway/status.h"
 #include "giveway/verdict.h"
+
+GW_API_BEGIN
 
 /**
  * Contact of a ball in a cup or on a plane (Hertz).
@@ -127,5 +130,7 @@ enum { GW_BEARING_CHECKS = 3 };
  */
 gw_status gw_bearing_check(const gw_bearing *bearing, const gw_bearing_duty *duty, gw_verdict *checks,
                            int *count, gw_error *err);
+
+GW_API_END
 
 #endif

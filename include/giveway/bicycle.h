@@ -10,7 +10,10 @@
 #ifndef GIVEWAY_BICYCLE_H
 #define GIVEWAY_BICYCLE_H
 
+#include "giveway/api.h"
 #include "giveway/vehicle.h"
+
+GW_API_BEGIN
 
 typedef struct gw_bicycle {
     double mass;                /**< [kg], > 0                                            */
@@ -77,5 +80,7 @@ typedef struct gw_drift {
  */
 void gw_bicycle_drift(const gw_bicycle *bicycle, const gw_disturbance *disturbance, double speed,
                       double braking, double seconds, gw_drift *out);
+
+GW_API_END
 
 #endif

@@ -3,9 +3,12 @@
 #ifndef GIVEWAY_BUSH_H
 #define GIVEWAY_BUSH_H
 
+#include "giveway/api.h"
 #include "giveway/material.h"
 
 #include <stdbool.h>
+
+GW_API_BEGIN
 
 typedef enum gw_bush_type {
     GW_BUSH_RATES,      /**< rates given one by one                            */
@@ -96,5 +99,7 @@ typedef struct gw_bush {
     double price;                /**< in whatever currency the case uses; negative: not given    */
     double fit_minutes;          /**< [min]; negative: not given                                 */
 } gw_bush;
+
+GW_API_END
 
 #endif

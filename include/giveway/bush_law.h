@@ -6,10 +6,12 @@
 #ifndef GIVEWAY_BUSH_LAW_H
 #define GIVEWAY_BUSH_LAW_H
 
+#include "giveway/api.h"
 #include "giveway/bush.h"
 #include "giveway/status.h"
 
-#include <complex.h>
+
+GW_API_BEGIN
 
 /** How the rates of rubber are worked out. */
 typedef enum gw_method {
@@ -81,10 +83,17 @@ void gw_bush_force(const gw_bush_law *law, const double u[3], double f[3], doubl
 /** True where W is a plain quadratic form, so that the force is k_i u_i. */
 bool gw_bush_law_is_linear(const gw_bush_law *law);
 
+/** Complex stiffness over static rate, in its two parts [-]: what is given back (> 0), and what is lost (>= 0). */
+typedef struct gw_stiffness_ratio {
+    double storage, loss;
+} gw_stiffness_ratio;
+
 /**
- * Complex stiffness over static rate at frequency `hz` [Hz, > 0] and amplitude [m, >= 0].
- * Real part > 0, imaginary part >= 0 (loss). Source: physics notes in materials/.
+ * Stiffness over static rate at frequency `hz` [Hz, > 0] and amplitude [m, >= 0].
+ * Source: physics notes in materials/.
  */
-double complex gw_dynamic_factor(const gw_dynamic_law *law, double hz, double amplitude);
+gw_stiffness_ratio gw_dynamic_ratio(const gw_dynamic_law *law, double hz, double amplitude);
+
+GW_API_END
 
 #endif

@@ -7,7 +7,10 @@
 #ifndef GIVEWAY_BUSH_REPORT_H
 #define GIVEWAY_BUSH_REPORT_H
 
+#include "giveway/api.h"
 #include "giveway/bush_law.h"
+
+GW_API_BEGIN
 
 /** What a value is, and so in which unit it is shown. */
 typedef enum gw_quantity {
@@ -59,5 +62,7 @@ typedef struct gw_bush_report {
  * Left out    the band of the bulk modulus, which matters for slim bushes only, and of the dimensions.
  */
 gw_status gw_bush_report_make(const gw_bush *bush, gw_method method, gw_bush_report *report, gw_error *err);
+
+GW_API_END
 
 #endif

@@ -3,11 +3,14 @@
 #ifndef GIVEWAY_CASE_H
 #define GIVEWAY_CASE_H
 
+#include "giveway/api.h"
 #include "giveway/arena.h"
 #include "giveway/bush.h"
 #include "giveway/corner.h"
 #include "giveway/ride.h"
 #include "giveway/vehicle.h"
+
+GW_API_BEGIN
 
 /** A kit: one bush a joint. */
 typedef struct gw_kit {
@@ -80,5 +83,7 @@ typedef struct gw_case {
     void *document; /**< the file as it was read; NULL: this case was not read from a file         */
     const struct gw_material_set *materials; /**< that it was read with; borrowed                  */
 } gw_case;
+
+GW_API_END
 
 #endif

@@ -10,9 +10,12 @@
 #ifndef GIVEWAY_CASEFILE_H
 #define GIVEWAY_CASEFILE_H
 
+#include "giveway/api.h"
 #include "giveway/case.h"
 #include "giveway/faults.h"
 #include "giveway/materials.h"
+
+GW_API_BEGIN
 
 /** Limits of a case, besides GW_MAX_BODIES and GW_MAX_JOINTS of a corner. */
 enum {
@@ -58,5 +61,7 @@ int gw_case_find_kit(const gw_case *c, const char *name);
 int gw_case_find_load(const gw_case *c, const char *name);
 int gw_corner_find_joint(const gw_corner *corner, const char *name);
 int gw_corner_find_body(const gw_corner *corner, const char *name);
+
+GW_API_END
 
 #endif

@@ -3,8 +3,11 @@
 #ifndef GIVEWAY_COMPARE_H
 #define GIVEWAY_COMPARE_H
 
+#include "giveway/api.h"
 #include "giveway/ride.h"
 #include "giveway/study.h"
+
+GW_API_BEGIN
 
 /** One kit in one corner on the road of the case. */
 typedef struct gw_ride_item {
@@ -43,5 +46,7 @@ void gw_ride_study_free(gw_ride_study *study);
 
 /** The item of a kit and corner; NULL where there is none. */
 const gw_ride_item *gw_ride_find(const gw_ride_study *study, int kit, gw_axle axle);
+
+GW_API_END
 
 #endif

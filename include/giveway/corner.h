@@ -6,10 +6,13 @@
 #ifndef GIVEWAY_CORNER_H
 #define GIVEWAY_CORNER_H
 
+#include "giveway/api.h"
 #include "giveway/bush_law.h"
 #include "giveway/vec.h"
 
 #include <stdbool.h>
+
+GW_API_BEGIN
 
 enum { GW_CHASSIS = 0, GW_UPRIGHT = 1, GW_MAX_BODIES = 32, GW_MAX_JOINTS = 96 };
 
@@ -211,5 +214,7 @@ gw_vec3 gw_axis_from_camber_toe(double camber, double toe);
  * bush frame, columns the twist (v, phi) of body_b about `datum`; body_a has the negative.
  */
 void gw_joint_jacobian(const gw_joint *joint, gw_vec3 datum, double b[6][6]);
+
+GW_API_END
 
 #endif

@@ -6,7 +6,10 @@
 #ifndef GIVEWAY_CORNER_TRAVEL_H
 #define GIVEWAY_CORNER_TRAVEL_H
 
+#include "giveway/api.h"
 #include "giveway/corner.h"
+
+GW_API_BEGIN
 
 /** How the wheel moves on from one place of its path, per metre of wheel-centre travel. */
 typedef struct gw_travel_rates {
@@ -80,5 +83,7 @@ void gw_corner_clamp(gw_corner_ws *ws, const double *rest);
  * (NULL: no rotational rate anywhere, for the rate that rotation adds).
  */
 void gw_fit_loosen(const gw_corner *corner, const gw_fit *fit, const bool *loosened, gw_fit *loose);
+
+GW_API_END
 
 #endif

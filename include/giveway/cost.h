@@ -3,7 +3,10 @@
 #ifndef GIVEWAY_COST_H
 #define GIVEWAY_COST_H
 
+#include "giveway/api.h"
 #include "giveway/case.h"
+
+GW_API_BEGIN
 
 typedef struct gw_car_cost {
     int parts;             /**< bushes to buy for the whole car                                   */
@@ -23,5 +26,7 @@ gw_car_cost gw_car_cost_of(const gw_case *c, int kit);
 
 /** How many of a joint there are on the car: 1 or 2. */
 int gw_joint_count_on_car(const gw_corner *corner, int joint);
+
+GW_API_END
 
 #endif

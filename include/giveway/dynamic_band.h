@@ -3,7 +3,10 @@
 #ifndef GIVEWAY_DYNAMIC_BAND_H
 #define GIVEWAY_DYNAMIC_BAND_H
 
+#include "giveway/api.h"
 #include "giveway/bush_law.h"
+
+GW_API_BEGIN
 
 /** Size of the complex stiffness over the static rate, and loss factor, each with its limits [-]. */
 typedef struct gw_dynamic_band {
@@ -12,7 +15,7 @@ typedef struct gw_dynamic_band {
 } gw_dynamic_band;
 
 /**
- * The factor of gw_dynamic_factor as size and loss, with the limits that the tolerances of the two gains
+ * The factor of gw_dynamic_ratio as size and loss, with the limits that the tolerances of the two gains
  * (Zener, Kraus) give when both are off the same way. Without a material, or without tolerances, low and
  * high are the value itself.
  *
@@ -25,5 +28,7 @@ typedef struct gw_dynamic_band {
  */
 gw_dynamic_band gw_dynamic_band_of(const gw_dynamic_law *law, const gw_material *material, double hz,
                                    double amplitude);
+
+GW_API_END
 
 #endif

@@ -6,9 +6,12 @@
 #ifndef GIVEWAY_FAULTS_H
 #define GIVEWAY_FAULTS_H
 
+#include "giveway/api.h"
 #include "giveway/arena.h"
 
 #include <stdbool.h>
+
+GW_API_BEGIN
 
 /** More lines than this are counted, not kept; the last line then says so. */
 enum { GW_MAX_FAULTS = 1000 };
@@ -40,5 +43,7 @@ void gw_faults_add(gw_faults *faults, bool warning, const char *text);
 
 /** Frees every line and leaves the list empty and usable. */
 void gw_faults_free(gw_faults *faults);
+
+GW_API_END
 
 #endif

@@ -8,6 +8,7 @@
 
 #include "giveway/align.h"
 #include "giveway/annulus.h"
+#include "giveway/api.h"
 #include "giveway/arena.h"
 #include "giveway/balance.h"
 #include "giveway/bearing.h"

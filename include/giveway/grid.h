@@ -3,7 +3,10 @@
 #ifndef GIVEWAY_GRID_H
 #define GIVEWAY_GRID_H
 
+#include "giveway/api.h"
 #include "giveway/study.h"
+
+GW_API_BEGIN
 
 /** One state. Where `solved` is false, a wheel lifts or the corner gives up, and the rest is zero. */
 typedef struct gw_grid_state {
@@ -50,5 +53,7 @@ void gw_grid_study_free(gw_grid_study *study);
 
 /** The grid of a kit and corner; NULL where there is none. */
 const gw_grid *gw_grid_find(const gw_grid_study *study, int kit, gw_axle axle);
+
+GW_API_END
 
 #endif

@@ -6,9 +6,12 @@
 #ifndef GIVEWAY_HANDLING_H
 #define GIVEWAY_HANDLING_H
 
+#include "giveway/api.h"
 #include "giveway/balance.h"
 #include "giveway/bicycle.h"
 #include "giveway/sweep.h"
+
+GW_API_BEGIN
 
 #define GW_BALANCE_G   0.2  /**< where the budget is quoted [g]                                   */
 #define GW_LINEAR_TYRE 0.4  /**< up to here coefficients stand for a tyre [g]; SAE 760713, common practice */
@@ -149,5 +152,7 @@ const gw_balance_item *gw_balance_find(const gw_handling_study *study, int kit);
 const gw_braking_item *gw_braking_find(const gw_handling_study *study, int kit);
 const gw_corner_budget *gw_corner_budget_find(const gw_handling_study *study, int kit, gw_axle axle, int load,
                                               gw_side side);
+
+GW_API_END
 
 #endif

@@ -3,7 +3,11 @@
 #ifndef GIVEWAY_MATERIAL_H
 #define GIVEWAY_MATERIAL_H
 
+#include "giveway/api.h"
+
 #include <stdbool.h>
+
+GW_API_BEGIN
 
 enum { GW_NAME_MAX = 64, GW_SOURCE_MAX = 200 };
 
@@ -49,5 +53,7 @@ typedef struct gw_material {
     gw_value pressure_limit;                   /**< liners: specific load [Pa]  */
     gw_value temperature_min, temperature_max; /**< [K]                 */
 } gw_material;
+
+GW_API_END
 
 #endif

@@ -11,9 +11,12 @@
 #ifndef GIVEWAY_MATERIALS_H
 #define GIVEWAY_MATERIALS_H
 
+#include "giveway/api.h"
 #include "giveway/faults.h"
 #include "giveway/material.h"
 #include "giveway/status.h"
+
+GW_API_BEGIN
 
 /** Limits of a set. */
 enum { GW_MAX_MATERIALS = 1000 };
@@ -48,5 +51,7 @@ const gw_material *gw_materials_find(const gw_material_set *set, const char *nam
 
 /** Frees the set and leaves it empty and usable. */
 void gw_materials_free(gw_material_set *set);
+
+GW_API_END
 
 #endif

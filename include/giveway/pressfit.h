@@ -6,8 +6,11 @@
 #ifndef GIVEWAY_PRESSFIT_H
 #define GIVEWAY_PRESSFIT_H
 
+#include "giveway/api.h"
 #include "giveway/status.h"
 #include "giveway/verdict.h"
+
+GW_API_BEGIN
 
 /** Shaft fits in an H7 bore. */
 typedef enum gw_fit_class { GW_FIT_P6, GW_FIT_R6, GW_FIT_S6 } gw_fit_class;
@@ -109,5 +112,7 @@ int gw_press_check(const gw_press_result *worst, const gw_press_result *held, co
 
 /** Thinnest wall against the least one. */
 gw_verdict gw_offset_check(const gw_offset_wall *wall);
+
+GW_API_END
 
 #endif

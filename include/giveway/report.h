@@ -4,11 +4,14 @@
 #define GIVEWAY_REPORT_H
 
 #include "giveway/align.h"
+#include "giveway/api.h"
 #include "giveway/compare.h"
 #include "giveway/grid.h"
 #include "giveway/handling.h"
 #include "giveway/strength.h"
 #include "giveway/sweep.h"
+
+GW_API_BEGIN
 
 typedef struct gw_report {
     const gw_case *c;
@@ -34,5 +37,7 @@ typedef struct gw_report {
  */
 gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, gw_report *out, gw_error *err);
 void gw_report_free(gw_report *report);
+
+GW_API_END
 
 #endif

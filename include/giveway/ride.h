@@ -8,11 +8,14 @@
 #ifndef GIVEWAY_RIDE_H
 #define GIVEWAY_RIDE_H
 
+#include "giveway/api.h"
 #include "giveway/arena.h"
 #include "giveway/corner.h"
 #include "giveway/status.h"
 
 #include <stdbool.h>
+
+GW_API_BEGIN
 
 /** Settings that have a default. */
 typedef enum gw_ride_setting {
@@ -225,5 +228,7 @@ void gw_ride_compare(const gw_ride_result *kit, const gw_ride_result *baseline, 
 
 /** The caution that belongs beside every figure. */
 const char *gw_ride_caution(void);
+
+GW_API_END
 
 #endif

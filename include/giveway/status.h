@@ -3,6 +3,10 @@
 #ifndef GIVEWAY_STATUS_H
 #define GIVEWAY_STATUS_H
 
+#include "giveway/api.h"
+
+GW_API_BEGIN
+
 /** One list, so that the enum, the texts and the documents cannot drift apart. */
 #define GW_STATUS_LIST(X)                                                                                    \
     X(GW_OK, "no error")                                                                                     \
@@ -35,5 +39,7 @@ gw_status gw_fail(gw_error *err, gw_status code, const char *fmt, ...) __attribu
 
 /** The general text of a code; never NULL. */
 const char *gw_status_text(gw_status code);
+
+GW_API_END
 
 #endif

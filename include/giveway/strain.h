@@ -6,9 +6,12 @@
 #ifndef GIVEWAY_STRAIN_H
 #define GIVEWAY_STRAIN_H
 
+#include "giveway/api.h"
 #include "giveway/bush.h"
 #include "giveway/status.h"
 #include "giveway/verdict.h"
+
+GW_API_BEGIN
 
 /** Peak strains in the rubber, all >= 0 [-]. */
 typedef struct gw_rubber_strain {
@@ -57,5 +60,7 @@ enum { GW_STRAIN_CHECKS = 3 };
  */
 int gw_rubber_check(const gw_material *material, const gw_rubber_strain *strain,
                     gw_verdict checks[GW_STRAIN_CHECKS]);
+
+GW_API_END
 
 #endif

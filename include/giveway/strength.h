@@ -4,9 +4,12 @@
 #define GIVEWAY_STRENGTH_H
 
 #include "giveway/align.h"
+#include "giveway/api.h"
 #include "giveway/bearing.h"
 #include "giveway/strain.h"
 #include "giveway/study.h"
+
+GW_API_BEGIN
 
 typedef enum gw_strength_kind {
     GW_STRENGTH_NONE,   /**< given by rates: nothing is known of its insides */
@@ -75,5 +78,7 @@ int gw_strength_joints_beyond(const gw_strength_study *study, int kit);
 bool gw_strength_names_source(const gw_strength_study *study, int item);
 
 void gw_strength_study_free(gw_strength_study *study);
+
+GW_API_END
 
 #endif

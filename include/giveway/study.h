@@ -6,10 +6,13 @@
 #ifndef GIVEWAY_STUDY_H
 #define GIVEWAY_STUDY_H
 
+#include "giveway/api.h"
 #include "giveway/arena.h"
 #include "giveway/case.h"
 #include "giveway/faults.h"
 #include "giveway/status.h"
+
+GW_API_BEGIN
 
 /** Every bush of a case worked out once. */
 typedef struct gw_laws {
@@ -97,5 +100,7 @@ void gw_deflect_study_free(gw_deflect_study *study);
 
 /** The item for a kit, corner and load; NULL where it was not wanted or failed. */
 const gw_deflection *gw_deflect_find(const gw_deflect_study *study, int kit, gw_axle axle, int load);
+
+GW_API_END
 
 #endif

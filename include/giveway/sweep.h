@@ -3,7 +3,10 @@
 #ifndef GIVEWAY_SWEEP_H
 #define GIVEWAY_SWEEP_H
 
+#include "giveway/api.h"
 #include "giveway/study.h"
+
+GW_API_BEGIN
 
 typedef enum gw_sweep_axis { GW_SWEEP_BRAKE, GW_SWEEP_LATERAL, GW_SWEEP_DRIVE } gw_sweep_axis;
 
@@ -48,5 +51,7 @@ void gw_sweep_study_free(gw_sweep_study *study);
 
 /** The sweep of a kit and corner; NULL where there is none. */
 const gw_sweep *gw_sweep_find(const gw_sweep_study *study, int kit, gw_axle axle);
+
+GW_API_END
 
 #endif

@@ -3,8 +3,11 @@
 #ifndef GIVEWAY_TRAVEL_H
 #define GIVEWAY_TRAVEL_H
 
+#include "giveway/api.h"
 #include "giveway/corner_travel.h"
 #include "giveway/study.h"
+
+GW_API_BEGIN
 
 /** Travels looked at: from `from` to `to` every `step`, `to` always among them [m]. */
 typedef struct gw_travel_plan {
@@ -94,5 +97,7 @@ void gw_travel_study_free(gw_travel_study *study);
 
 /** The item of a kit, corner and load (-1: none); NULL where there is none. */
 const gw_travel_item *gw_travel_find(const gw_travel_study *study, int kit, gw_axle axle, int load);
+
+GW_API_END
 
 #endif

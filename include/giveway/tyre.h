@@ -9,9 +9,12 @@
 #ifndef GIVEWAY_TYRE_H
 #define GIVEWAY_TYRE_H
 
+#include "giveway/api.h"
 #include "giveway/status.h"
 
 #include <stdbool.h>
+
+GW_API_BEGIN
 
 /** Measured lateral force over a full grid; owned by whoever holds the case. Every axis rises strictly. */
 typedef struct gw_tyre_table {
@@ -89,5 +92,7 @@ bool gw_tyre_within(const gw_tyre *tyre, double load, double lean);
 
 /** True with a table, false with coefficients. */
 bool gw_tyre_is_curved(const gw_tyre *tyre);
+
+GW_API_END
 
 #endif

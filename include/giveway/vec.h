@@ -3,7 +3,11 @@
 #ifndef GIVEWAY_VEC_H
 #define GIVEWAY_VEC_H
 
+#include "giveway/api.h"
+
 #include <math.h>
+
+GW_API_BEGIN
 
 typedef struct gw_vec3 {
     double x, y, z;
@@ -16,7 +20,9 @@ typedef struct gw_mat3 {
 
 static inline gw_vec3 gw_v3(double x, double y, double z)
 {
-    return (gw_vec3){ x, y, z };
+    gw_vec3 made = { x, y, z };
+
+    return made;
 }
 static inline gw_vec3 gw_add(gw_vec3 a, gw_vec3 b)
 {
@@ -52,7 +58,9 @@ static inline gw_vec3 gw_axpy(gw_vec3 a, double s, gw_vec3 b)
 
 static inline gw_mat3 gw_mat3_identity(void)
 {
-    return (gw_mat3){ { { 1, 0, 0 }, { 0, 1, 0 }, { 0, 0, 1 } } };
+    gw_mat3 made = { { { 1, 0, 0 }, { 0, 1, 0 }, { 0, 0, 1 } } };
+
+    return made;
 }
 
 static inline gw_vec3 gw_mul(const gw_mat3 *a, gw_vec3 v)
@@ -129,13 +137,17 @@ static inline gw_mat3 gw_matscale(double s, const gw_mat3 *a)
 /** [v]x: [v]x w = v x w. */
 static inline gw_mat3 gw_skew(gw_vec3 v)
 {
-    return (gw_mat3){ { { 0, -v.z, v.y }, { v.z, 0, -v.x }, { -v.y, v.x, 0 } } };
+    gw_mat3 made = { { { 0, -v.z, v.y }, { v.z, 0, -v.x }, { -v.y, v.x, 0 } } };
+
+    return made;
 }
 
 /** The matrix whose columns are a, b, c. */
 static inline gw_mat3 gw_mat3_from_columns(gw_vec3 a, gw_vec3 b, gw_vec3 c)
 {
-    return (gw_mat3){ { { a.x, b.x, c.x }, { a.y, b.y, c.y }, { a.z, b.z, c.z } } };
+    gw_mat3 made = { { { a.x, b.x, c.x }, { a.y, b.y, c.y }, { a.z, b.z, c.z } } };
+
+    return made;
 }
 
 /** Rotation matrix of the rotation vector `v` [rad] (Rodrigues). */
@@ -149,5 +161,7 @@ gw_vec3 gw_rot_log(const gw_mat3 *r);
 
 /** Nearest rotation to a matrix that has drifted by rounding (one Newton step of polar decomposition). */
 gw_mat3 gw_rot_tidy(const gw_mat3 *r);
+
+GW_API_END
 
 #endif

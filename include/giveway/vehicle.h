@@ -3,8 +3,11 @@
 #ifndef GIVEWAY_VEHICLE_H
 #define GIVEWAY_VEHICLE_H
 
+#include "giveway/api.h"
 #include "giveway/corner.h"
 #include "giveway/tyre.h"
+
+GW_API_BEGIN
 
 /** What a case that says nothing means. Common practice. */
 #define GW_VEHICLE_SPEED   (100.0 / 3.6) /**< [m/s] */
@@ -66,5 +69,7 @@ double gw_vehicle_static_load(const gw_vehicle *vehicle, gw_axle axle);
  */
 gw_status gw_vehicle_wheel_load(const gw_vehicle *vehicle, const gw_manoeuvre *manoeuvre, gw_axle axle,
                                 gw_wheel_load *out, gw_error *err);
+
+GW_API_END
 
 #endif

@@ -3,7 +3,10 @@
 #ifndef GIVEWAY_VEHICLE_ANTI_H
 #define GIVEWAY_VEHICLE_ANTI_H
 
+#include "giveway/api.h"
 #include "giveway/vehicle.h"
+
+GW_API_BEGIN
 
 /**
  * Share of the load transfer of braking that the links carry past the spring: anti-dive at the front,
@@ -25,5 +28,7 @@ double gw_vehicle_anti_brake(const gw_vehicle *vehicle, gw_axle axle, double pat
  * @param[in] share        of the drive, 0 to 1 (gw_vehicle_drive_share)
  */
 double gw_vehicle_anti_drive(const gw_vehicle *vehicle, gw_axle axle, double hub_forward, double share);
+
+GW_API_END
 
 #endif

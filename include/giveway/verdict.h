@@ -3,7 +3,11 @@
 #ifndef GIVEWAY_VERDICT_H
 #define GIVEWAY_VERDICT_H
 
+#include "giveway/api.h"
+
 #include <stdbool.h>
+
+GW_API_BEGIN
 
 /** What the limit bounds. */
 typedef enum gw_bound { GW_AT_MOST, GW_AT_LEAST } gw_bound;
@@ -23,8 +27,11 @@ static inline gw_verdict gw_verdict_of(const char *what, const char *unit, doubl
                                        double limit, const char *source)
 {
     bool holds = bound == GW_AT_MOST ? value <= limit : value >= limit;
+    gw_verdict made = { what, unit, source, value, limit, bound, holds };
 
-    return (gw_verdict){ what, unit, source, value, limit, bound, holds };
+    return made;
 }
+
+GW_API_END
 
 #endif

@@ -38,6 +38,14 @@ double complex gw_dynamic_factor(const gw_dynamic_law *law, double hz, double am
     return factor;
 }
 
+gw_stiffness_ratio gw_dynamic_ratio(const gw_dynamic_law *law, double hz, double amplitude)
+{
+    double complex factor = gw_dynamic_factor(law, hz, amplitude);
+    gw_stiffness_ratio ratio = { creal(factor), cimag(factor) };
+
+    return ratio;
+}
+
 /** Three values that mean something only together: how many of them are known. */
 static int known(const gw_value *a, const gw_value *b, const gw_value *c)
 {

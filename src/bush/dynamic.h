@@ -5,6 +5,8 @@
 
 #include "giveway/bush_law.h"
 
+#include <complex.h>
+
 /**
  * Fractional Zener law over its static value: 1 + gain x/(1 + x), x = (i w tau)^alpha.
  *
@@ -42,5 +44,8 @@ double complex gw_kraus_factor(double gain, double loss, double exponent, double
  */
 gw_status gw_dynamic_law_from_material(const gw_material *material, double wall, gw_dynamic_law *law,
                                        gw_error *err);
+
+/** gw_dynamic_ratio as one complex number, storage + i loss [-]; same arguments. */
+double complex gw_dynamic_factor(const gw_dynamic_law *law, double hz, double amplitude);
 
 #endif

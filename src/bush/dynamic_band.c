@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "giveway/dynamic_band.h"
 
+#include "bush/dynamic.h"
+
 #include <math.h>
 
 static double loss_of(double complex factor)

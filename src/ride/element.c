@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The one-degree springs that the ride model is made of, and their stiffness at a complex frequency. */
+#include "bush/dynamic.h"
 #include "ride/model.h"
 
 #include "giveway/units.h"

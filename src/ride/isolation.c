@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Each bush against its bracket: what the body's own give leaves of it (springs in series). */
+#include "bush/dynamic.h"
 #include "ride/outputs.h"
 
 #include <math.h>

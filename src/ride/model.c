@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Builds the frequency-domain model of a corner: bodies, elements, masses and the shape of D. */
 #include "ride/model.h"
+#include "bush/dynamic.h"
 
 #include <math.h>
 #include <stdint.h>

@@ -4,6 +4,7 @@
  * imaginary part of D positive, which keeps the pivots away from zero (Higham, Accuracy and Stability
  * of Numerical Algorithms, 2002, ch. 10, on complex symmetric matrices with definite parts).
  */
+#include "bush/dynamic.h"
 #include "ride/model.h"
 
 #include "giveway/units.h"

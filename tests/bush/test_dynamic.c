@@ -170,6 +170,9 @@ static void constant_laws_and_the_absence_of_any(void **state)
 
     (void)state;
     check_complex(gw_dynamic_factor(&law, 20.0, 1e-4), 1.35, 0.162, 1e-15, "constant");
+    gw_stiffness_ratio parts = gw_dynamic_ratio(&law, 20.0, 1e-4);
+    check_rel(parts.storage, 1.35, 1e-15, "its storage");
+    check_rel(parts.loss, 0.162, 1e-15, "its loss");
     law = (gw_dynamic_law){ .ratio = 1.0 };
     check_complex(gw_dynamic_factor(&law, 20.0, 1e-4), 1.0, 0.0, 0.0, "none");
 }

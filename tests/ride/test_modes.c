@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Natural frequencies and damping, against characteristic equations written out by hand. */
+#include "bush/dynamic.h"
 #include "ride/corners.h"
 #include "ride/lanes.h"
 #include "support/check.h"
