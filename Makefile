@@ -62,13 +62,15 @@ $B/libgiveway.a: $(LIBOBJ)
 	@rm -f $@
 	$(Q)$(AR) rcs $@ $^
 
+# gcc shows functions that it compiles for several processors whatever their visibility: the linker hides them.
 # While the version begins with 0, another one after the first point may be another interface.
 VERSION := $(shell sed -nE 's/^\#define GW_VERSION "([^"]*)".*/\1/p' include/giveway/version.h)
 SONAME  := libgiveway.so.$(basename $(VERSION))
 
 $B/libgiveway.so: $(LIBOBJ)
 	@echo "  link    $@"
-	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -shared -Wl,-soname,$(SONAME) $(if $(SAN),,-Wl,--no-undefined) -o $@ $^ $(LIBS)
+	$(Q){ echo '{ local: *.resolver;'; nm $^ | sed -n 's/.* \(gw_[a-z_]*\)\.resolver$$/\1;/p'; echo '};'; } >$B/hidden.map
+	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -shared -Wl,-soname,$(SONAME) -Wl,--version-script=$B/hidden.map $(if $(SAN),,-Wl,--no-undefined) -o $@ $^ $(LIBS)
 
 # An archive, so that a test takes from the shared fixtures only what it uses.
 $B/tests/libsupport.a: $(TESTOBJ)

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * An example of a program that uses the library: how far a wheel's toe moves under a load of a case, kit by kit.
- * usage: braked_toe CASE.json LOAD
+ * An example of a program that uses the library: how far a wheel's toe moves under a load of a case, kit by
+ * kit. usage: braked_toe CASE.json LOAD
  */
 #include <giveway/giveway.h>
 

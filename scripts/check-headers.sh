@@ -26,6 +26,22 @@ for header in src/*/*.h; do
     if [ -f "$header" ]; then alone "$header" "${header#src/}" -Isrc "-I${B:-build/release}"; fi
 done
 
+# What a header declares is for C++ too, and to be seen in the shared library.
+declares() { grep -qE '^(extern |[a-z].*[a-z0-9_]\()' "$1"; }
+for header in include/giveway/*.h; do
+    if declares "$header" && ! { grep -qx GW_API_BEGIN "$header" && grep -qx GW_API_END "$header"; }; then
+        echo "$header does not put its declarations between GW_API_BEGIN and GW_API_END (giveway/api.h)"
+        faults=$((faults + 1))
+    fi
+    if command -v "${CXX:-c++}" >/dev/null; then
+        printf '#include "%s"\n' "${header#include/}" | ${CXX:-c++} -std=c++11 -pedantic -Wall -Wextra -Wshadow -Werror \
+            -fsyntax-only -Iinclude -x c++ - || {
+            echo "$header does not compile alone in C++"
+            faults=$((faults + 1))
+        }
+    fi
+done
+
 if [ -f include/giveway/giveway.h ]; then
     for header in include/giveway/*.h; do
         name=${header#include/}

@@ -11,7 +11,7 @@ tree=$out/giveway-$version
 
 rm -rf "$out"
 mkdir -p "$tree"
-cp -a src include materials cases scripts Makefile README.md DEVELOPERS.md LICENSE "$tree/"
+cp -a src include examples materials cases scripts Makefile README.md DEVELOPERS.md LICENSE "$tree/"
 mv "$tree/scripts/debian" "$tree/debian"
 
 # The date of the last change, so that the same source gives the same package.

@@ -13,6 +13,7 @@ skipped=build/setup-skipped # extras that could not be had, so that nobody waits
 present() {
     case $1 in
     gcc) command -v cc ;;
+    g++) command -v c++ ;;
     libc6-dev) echo '#include <complex.h>' | cc -E -x c - ;; # gcc alone brings no headers
     make) command -v make ;;
     pkg-config) command -v pkg-config ;;
@@ -52,7 +53,7 @@ choose() {
     demo) need+=(gnuplot-nox) ;;
     check | coverage)
         need+=(gnuplot-nox libcmocka-dev)
-        extra=(calculix-ccx python3-numpy python3-scipy python3-jsonschema nodejs npm chromium
+        extra=(g++ calculix-ccx python3-numpy python3-scipy python3-jsonschema nodejs npm chromium
             fonts-dejavu-core fonts-liberation mandoc valgrind locales)
         if [ "$1" = coverage ]; then need+=(gcovr); fi
         ;;

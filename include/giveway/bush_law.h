@@ -10,7 +10,6 @@
 #include "giveway/bush.h"
 #include "giveway/status.h"
 
-
 GW_API_BEGIN
 
 /** How the rates of rubber are worked out. */
@@ -83,7 +82,7 @@ void gw_bush_force(const gw_bush_law *law, const double u[3], double f[3], doubl
 /** True where W is a plain quadratic form, so that the force is k_i u_i. */
 bool gw_bush_law_is_linear(const gw_bush_law *law);
 
-/** Complex stiffness over static rate, in its two parts [-]: what is given back (> 0), and what is lost (>= 0). */
+/** Complex stiffness over static rate [-]: what is given back (> 0), and what is lost (>= 0). */
 typedef struct gw_stiffness_ratio {
     double storage, loss;
 } gw_stiffness_ratio;

@@ -3,7 +3,10 @@
 #ifndef GIVEWAY_PICK_H
 #define GIVEWAY_PICK_H
 
+#include "giveway/api.h"
 #include "giveway/study.h"
+
+GW_API_BEGIN
 
 typedef enum gw_pick { GW_PICK_STOP, GW_PICK_CORNER } gw_pick;
 
@@ -15,5 +18,7 @@ typedef enum gw_pick { GW_PICK_STOP, GW_PICK_CORNER } gw_pick;
  * @return index into the loads of the case; -1: none.
  */
 int gw_pick_load(const gw_case *c, const gw_deflect_study *study, gw_pick what);
+
+GW_API_END
 
 #endif

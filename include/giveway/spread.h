@@ -6,8 +6,11 @@
 #ifndef GIVEWAY_SPREAD_H
 #define GIVEWAY_SPREAD_H
 
+#include "giveway/api.h"
 #include "giveway/study.h"
 #include "giveway/uncertain.h"
+
+GW_API_BEGIN
 
 /**
  * A standard normal number for draw `draw` (from 0) and figure `figure` (from 0): the inverse of the normal
@@ -108,5 +111,7 @@ typedef struct gw_spread_study {
 gw_status gw_study_spread(const gw_case *c, const gw_selection *wanted, const gw_spread_options *options,
                           gw_spread_study *out, gw_error *err);
 void gw_spread_study_free(gw_spread_study *study);
+
+GW_API_END
 
 #endif

@@ -8,8 +8,11 @@
 #ifndef GIVEWAY_UNCERTAIN_H
 #define GIVEWAY_UNCERTAIN_H
 
+#include "giveway/api.h"
 #include "giveway/case.h"
 #include "giveway/status.h"
+
+GW_API_BEGIN
 
 /** The unit that a figure is told in. */
 typedef enum gw_figure_unit { GW_FIGURE_FACTOR, GW_FIGURE_MM, GW_FIGURE_DEG } gw_figure_unit;
@@ -76,5 +79,7 @@ const bool *gw_drawer_anew(const gw_drawer *drawer);
  * @retval GW_OK, GW_E_NOMEM
  */
 gw_status gw_case_rewritten(const gw_case *c, const double *z, const double *sd, char **out, gw_error *err);
+
+GW_API_END
 
 #endif

@@ -42,5 +42,5 @@ read -ra flags < <(PKG_CONFIG_SYSTEM_INCLUDE_PATH=/none PKG_CONFIG_SYSTEM_LIBRAR
     pkg-config --cflags --libs giveway)
 verdict "$(holds "${CC:-cc}" -std=c11 -Wall -Werror -o "$TMPDIR/uses" tests/install/uses_library.c "${flags[@]}")" \
     "a program builds against the packaged library through pkg-config"
-verdict "$(holds "$TMPDIR/uses")" "and that program gets the right answer"
+verdict "$(holds env "LD_LIBRARY_PATH=$library" "$TMPDIR/uses")" "and that program gets the right answer"
 exit $status

@@ -74,11 +74,11 @@ if [ ${#extra[@]} != 0 ]; then build_line="$build_line ${extra[*]}"; fi
 verdict "$(cd "$TMPDIR/example" && holds bash -c "${build_line/#cc/${CC:-cc} -Wall -Wextra -Werror}")" \
     "the example builds as its page says"
 with_library "$TMPDIR/example/braked_toe" "$case" "hard stop" >"$TMPDIR/toe" || true
-"$root/bin/giveway" compare "$case" --load "hard stop" --format json --quiet |
-    sed -nE '/"results"/,$p' | sed -nE 's/.*"(kit|corner|toe_change_deg)": "?([^",]*)"?,?$/\2/p' | paste - - - |
-    awk '{ printf "%-10s %-5s %+.3f deg\n", $1, $2, $3 }' >"$TMPDIR/told"
+"$root/bin/giveway" deflect "$case" --load "hard stop" --format csv --quiet |
+    awk -F, 'NR == 1 { for (i = 1; i <= NF; i++) at[$i] = i; next } !NF { exit }
+        { printf "%-10s %-5s %+.3f deg\n", $at["kit"], $at["corner"], $at["toe_change_deg"] }' >"$TMPDIR/told"
 verdict "$(holds test -s "$TMPDIR/told")" "there is something to compare it with"
-verdict "$(holds diff "$TMPDIR/told" "$TMPDIR/toe")" "it prints the toe that compare tells"
+verdict "$(holds diff "$TMPDIR/told" "$TMPDIR/toe")" "it prints the toe that deflect tells"
 wrong=0
 with_library "$TMPDIR/example/braked_toe" "$case" "no such load" 2>/dev/null || wrong=$?
 verdict "$(holds test $wrong = 1)" "and ends with status 1 where there is no such load"
