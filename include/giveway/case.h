@@ -63,6 +63,14 @@ typedef struct gw_uncertain {
     struct gw_drawn_number *target; /**< numbers in the file that follow them                         */
 } gw_uncertain;
 
+/** What the workshop reckons prices with. */
+typedef struct gw_shop {
+    const char *currency; /**< as it is printed beside a sum; NULL: not given                 */
+    bool has_labour, has_tax;
+    double labour; /**< for an hour's work, in the currency of the case, >= 0               */
+    double tax;    /**< on parts and labour together, as a fraction, 0 to 1                 */
+} gw_shop;
+
 typedef struct gw_case {
     gw_arena arena;
     const char *path;
@@ -79,6 +87,7 @@ typedef struct gw_case {
     gw_load *loads;
     gw_ride ride;
     gw_align align[GW_AXLES];
+    gw_shop shop;
     gw_uncertain uncertain;
     void *document; /**< the file as it was read; NULL: this case was not read from a file         */
     const struct gw_material_set *materials; /**< that it was read with; borrowed                  */

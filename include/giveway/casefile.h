@@ -25,9 +25,10 @@ enum {
     GW_MAX_BUSHES = 1000, /**< named ones and those written in place together        */
     GW_MAX_KITS = 64,
     GW_MAX_LOADS = 1000,
-    GW_MAX_ADJUSTERS = 64,   /**< in a corner                                           */
-    GW_MAX_NAME_BYTES = 63,  /**< of a bush, joint, point, member, kit or load          */
-    GW_MAX_TEXT_BYTES = 1000 /**< of a title or label                                   */
+    GW_MAX_ADJUSTERS = 64,     /**< in a corner                                           */
+    GW_MAX_NAME_BYTES = 63,    /**< of a bush, joint, point, member, kit or load          */
+    GW_MAX_TEXT_BYTES = 1000,  /**< of a title or label                                  */
+    GW_MAX_CURRENCY_BYTES = 12 /**< of the currency, as it is printed beside a sum      */
 };
 
 /**

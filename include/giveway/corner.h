@@ -27,6 +27,7 @@ typedef struct gw_body {
 /** A joint: one bush between two bodies that coincide at `at` in the design position. */
 typedef struct gw_joint {
     const char *name;
+    const char *label;   /**< for the customer; NULL: the name serves                    */
     int body_a, body_b;  /**< bodies; the bush frame rides on body_a                     */
     gw_vec3 at;          /**< design position                              [m]           */
     gw_mat3 frame;       /**< columns e1, e2, e3 = axis in the design position           */

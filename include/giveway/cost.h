@@ -13,6 +13,9 @@ typedef struct gw_car_cost {
     int unpriced, untimed; /**< of them, those without a price, without a fitting time           */
     double price;          /**< of those with a price, in the currency of the case               */
     double minutes;        /**< of those with a time [min]                                        */
+    double labour;         /**< for those minutes; NAN: the case has no labour_per_hour           */
+    double tax;   /**< on price and labour (price alone where labour is not known); 0: no tax given */
+    double total; /**< price, labour where known, tax                                    */
 } gw_car_cost;
 
 /**
@@ -23,6 +26,12 @@ typedef struct gw_car_cost {
  * rack mounted left and right) or it lies on the centre line.
  */
 gw_car_cost gw_car_cost_of(const gw_case *c, int kit);
+
+/**
+ * What the first kit's bushes would cost in the joints that `kit` changes: the sum to set beside the kit's
+ * own, because it buys the same work. Of the first kit itself, as gw_car_cost_of.
+ */
+gw_car_cost gw_car_cost_renewed(const gw_case *c, int kit);
 
 /** How many of a joint there are on the car: 1 or 2. */
 int gw_joint_count_on_car(const gw_corner *corner, int joint);

@@ -8,7 +8,7 @@
 #include <string.h>
 
 static const char *const TOP_KEYS[] = { "format", "title", "vehicle", "corners",   "bushes", "kits",
-                                        "loads",  "ride",  "align",   "uncertain", NULL };
+                                        "loads",  "ride",  "align",   "uncertain", "shop",   NULL };
 const char *const GW_SECTION_KEYS[GW_SECTIONS] = { "vehicle", "corners", "bushes", "kits", "ride", "align" };
 static const char *const AXLES[] = { "front", "rear" };
 
@@ -104,6 +104,7 @@ static void read_top(gw_case_reader *cr)
         memcpy(c->align, cr->again->known->align, sizeof c->align);
     else
         gw_read_align(cr);
+    gw_read_shop(&cr->rd, &cr->top, &c->shop);
     if (!cr->again) gw_read_uncertain(cr);
 }
 

@@ -12,8 +12,8 @@ static const gw_number_key NUMBERS[] = {
     { "tilt_limit_deg", GW_OPTIONAL, GW_BETWEEN(0, 90), GW_DEG, 0, offsetof(gw_joint, tilt_limit) },
 };
 static const gw_range CLAMP_RANGE = GW_FROM(-500, 500); /* [mm] */
-static const char *const WORDS[] = { "name",    "between",         "at", "axis", "radial_axis", "bush",
-                                     "housing", "clamp_travel_mm", NULL };
+static const char *const WORDS[] = { "name", "label",   "between",         "at", "axis", "radial_axis",
+                                     "bush", "housing", "clamp_travel_mm", NULL };
 
 int gw_body_named(const gw_reader *rd, const gw_node *at, const gw_corner *corner, const char *name)
 {
@@ -150,6 +150,7 @@ static void read_joint(gw_corner_reader *r, const gw_node *node, int index)
     gw_check_keys(rd, node, NUMBERS, GW_COUNT(NUMBERS), WORDS);
     if (gw_get_text(rd, node, "name", GW_REQUIRED, GW_MAX_TEXT_BYTES, &joint->name))
         gw_is_name(rd, &name, joint->name);
+    gw_get_text(rd, node, "label", GW_OPTIONAL, GW_MAX_TEXT_BYTES, &joint->label);
     read_between(r, node, joint);
     r->placed[index] = gw_place(r, node, "at", &joint->at);
     read_frame(rd, node, joint);

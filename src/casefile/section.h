@@ -46,6 +46,7 @@ void gw_read_kits(gw_case_reader *cr);
 void gw_read_loads(gw_case_reader *cr);
 void gw_read_ride(const gw_reader *rd, const gw_node *node, gw_ride *ride);
 void gw_read_align(gw_case_reader *cr);
+void gw_read_shop(const gw_reader *rd, const gw_node *top, gw_shop *out);
 void gw_read_uncertain(gw_case_reader *cr);
 
 /** Warns of a length of `object` that is known, above 0 and below `least_mm`: likely metres. */

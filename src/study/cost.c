@@ -36,7 +36,16 @@ static bool counts(const gw_case *c, int kit, gw_axle axle, int joint)
     return fitted != c->kits[0].fits[axle][joint];
 }
 
-gw_car_cost gw_car_cost_of(const gw_case *c, int kit)
+static void sum_up(const gw_shop *shop, gw_car_cost *cost)
+{
+    cost->labour = shop->has_labour ? shop->labour * cost->minutes / 60.0 : (double)NAN;
+    double net = cost->price + (shop->has_labour ? cost->labour : 0.0);
+    cost->tax = shop->has_tax ? shop->tax * net : 0.0;
+    cost->total = net + cost->tax;
+}
+
+/* The joints that `kit` changes, with the bushes of `fitted`. */
+static gw_car_cost cost_of(const gw_case *c, int kit, int fitted)
 {
     gw_car_cost cost = { 0 };
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
@@ -44,7 +53,18 @@ gw_car_cost gw_car_cost_of(const gw_case *c, int kit)
         const gw_corner *corner = &c->corners[a];
         for (int j = 0; j < corner->n_joints; j++)
             if (counts(c, kit, a, j))
-                add(&c->bushes[c->kits[kit].fits[a][j]], gw_joint_count_on_car(corner, j), &cost);
+                add(&c->bushes[c->kits[fitted].fits[a][j]], gw_joint_count_on_car(corner, j), &cost);
     }
+    sum_up(&c->shop, &cost);
     return cost;
+}
+
+gw_car_cost gw_car_cost_of(const gw_case *c, int kit)
+{
+    return cost_of(c, kit, kit);
+}
+
+gw_car_cost gw_car_cost_renewed(const gw_case *c, int kit)
+{
+    return cost_of(c, kit, 0);
 }

@@ -119,6 +119,11 @@ static void every_type_of_bush_is_read(void **state)
     check_abs(rubber->stop.gap, 2e-3, 1e-15, "stop gap");
     check_abs(rubber->tilt_limit, 15 * GW_DEG, 1e-15, "tilt limit");
     check_abs(rubber->stiffness_factor, 1.15, 1e-15, "stiffness factor");
+    assert_string_equal(c->corners[GW_FRONT].joints[0].label, "front upper arm, front bush");
+    assert_null(c->corners[GW_FRONT].joints[1].label);
+    assert_string_equal(c->shop.currency, "EUR");
+    check_abs(c->shop.labour, 84.5, 1e-12, "labour an hour");
+    check_abs(c->shop.tax, 0.19, 1e-15, "tax");
     check_abs(c->bushes[gw_case_find_bush(c, "voided")].stiffness_factor, 1, 0, "left out: 1");
     const gw_annulus *a = &c->bushes[gw_case_find_bush(c, "voided")].annulus;
     check_abs(a->inner_radius, 0.010, 1e-15, "a");

@@ -9,6 +9,7 @@
 #include "giveway/units.h"
 
 #include <gsl/gsl_errno.h>
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -159,6 +160,27 @@ static void a_joint_on_the_centre_line_is_bought_once(void **state)
     assert_true(after.price < before.price - 1.0);
 }
 
+/* By hand from cases/fast-saloon.json: 84 an hour, a fifth of tax on parts and work; the joints that "mixed"
+ * changes with rubber again: 19 + 2 x 14 a side and two mountings at 11, rear 19 + 15 + 2 x 12 a side. */
+static void parts_labour_and_tax_add_up_and_stand_beside_the_same_joints_in_rubber(void **state)
+{
+    (void)state;
+    gw_car_cost mixed = gw_car_cost_of(&saloon, gw_case_find_kit(&saloon, "mixed"));
+    check_abs(mixed.labour, 500.0 / 60.0 * 84.0, 1e-9, "labour of mixed");
+    check_abs(mixed.tax, 0.2 * (632.0 + 700.0), 1e-9, "tax of mixed");
+    check_abs(mixed.total, 1.2 * (632.0 + 700.0), 1e-9, "total of mixed");
+    gw_car_cost same = gw_car_cost_renewed(&saloon, gw_case_find_kit(&saloon, "mixed"));
+    check_abs(same.price, 2 * (19 + 2 * 14) + 2 * 11 + 2 * (19 + 15 + 2 * 12), 1e-9,
+              "the same joints in rubber");
+    assert_int_equal(same.parts, mixed.parts);
+    gw_shop shop = saloon.shop;
+    saloon.shop = (gw_shop){ .has_tax = true, .tax = 0.1 };
+    gw_car_cost parts = gw_car_cost_of(&saloon, gw_case_find_kit(&saloon, "mixed"));
+    assert_true(isnan(parts.labour));
+    check_abs(parts.total, 1.1 * 632.0, 1e-9, "parts and tax alone");
+    saloon.shop = shop;
+}
+
 /* Of the first kit every bush with a price or a time counts: one with a time alone is unpriced, not left out.
  */
 static void a_bush_of_the_first_kit_with_a_time_and_no_price_counts(void **state)
@@ -192,6 +214,7 @@ int main(void)
         cmocka_unit_test(a_wheel_that_lifts_leaves_its_state_unsolved_and_the_rest_stands),
         cmocka_unit_test(a_case_without_a_vehicle_has_no_grid),
         cmocka_unit_test(a_kit_costs_what_differs_from_the_first_on_both_sides_of_the_car),
+        cmocka_unit_test(parts_labour_and_tax_add_up_and_stand_beside_the_same_joints_in_rubber),
         cmocka_unit_test(a_joint_on_the_centre_line_is_bought_once),
         cmocka_unit_test(a_bush_of_the_first_kit_with_a_time_and_no_price_counts),
     };
