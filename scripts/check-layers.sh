@@ -16,8 +16,9 @@ declare -A knows=(
     [ride]="corner bush base"
     [casefile]="ride vehicle corner bush base"
     [study]="casefile ride vehicle corner bush base"
-    [show]="study casefile ride vehicle corner bush base"
-    [cli]="show study casefile ride vehicle corner bush base"
+    [chart]="show study casefile ride vehicle corner bush base"
+    [show]="chart study casefile ride vehicle corner bush base"
+    [cli]="chart show study casefile ride vehicle corner bush base"
 )
 
 # A public header belongs to the module that it is named after, or that has a file of its name.

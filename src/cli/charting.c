@@ -3,11 +3,18 @@
 
 #include "cli/output.h"
 
+static int formats(const gw_args *args)
+{
+    if (gw_args_is(args, GW_OPT_FORMAT_CHARTS, "svg")) return GW_CHART_SVG;
+    if (gw_args_is(args, GW_OPT_FORMAT_CHARTS, "png")) return GW_CHART_PNG;
+    return GW_CHART_SVG | GW_CHART_PNG;
+}
+
 bool gw_charting_begin(const gw_args *args, gw_charts *charts)
 {
     const char *dir = gw_args_text(args, GW_OPT_OUT, 0);
     *charts = (gw_charts){ 0 };
-    if (dir) gw_charts_begin(charts, dir, GW_CHART_SVG | GW_CHART_PNG);
+    if (dir) gw_charts_begin(charts, dir, formats(args));
     return dir != NULL;
 }
 

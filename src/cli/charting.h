@@ -3,8 +3,8 @@
 #ifndef CLI_CHARTING_H
 #define CLI_CHARTING_H
 
+#include "chart/chart.h"
 #include "cli/command.h"
-#include "show/chart.h"
 
 /** Makes `charts` ready for what goes to DIR; false, and nothing to finish, without -o DIR. */
 bool gw_charting_begin(const gw_args *args, gw_charts *charts);

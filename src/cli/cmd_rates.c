@@ -202,7 +202,7 @@ const gw_command GW_COMMAND_RATES = {
     .summary = "how stiff is a bush, each way, and how does the handbook compare?",
     .options = GW_TAKES_COMMON | GW_TAKES(METHOD) | GW_TAKES(EXPLAIN) | GW_TAKES(TYPE) | GW_TAKES(MATERIAL) |
                GW_TAKES(INNER) | GW_TAKES(OUTER) | GW_TAKES(LENGTH) | GW_TAKES(FREQUENCY) |
-               GW_TAKES(AMPLITUDE) | GW_TAKES(OUT),
+               GW_TAKES(AMPLITUDE) | GW_TAKES_CHARTS,
     .min_words = 0,
     .max_words = 2,
     .run = run,

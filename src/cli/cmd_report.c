@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway report: one page that the customer understands and the workshop can check. */
+#include "chart/chart.h"
 #include "cli/commands.h"
 #include "cli/output.h"
 #include "cli/selection.h"
 #include "cli/session.h"
-#include "show/chart.h"
 #include "show/file.h"
 #include "show/report_page.h"
 

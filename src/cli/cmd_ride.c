@@ -88,7 +88,7 @@ const gw_command GW_COMMAND_RIDE = {
     .summary =
         "what reaches the body from the road: comfort, harshness, road noise, and which bush carries it",
     .options = GW_TAKES_COMMON | GW_TAKES(KIT) | GW_TAKES(CORNER) | GW_TAKES(METHOD) | GW_TAKES(DETAIL) |
-               GW_TAKES(OUT),
+               GW_TAKES_CHARTS,
     .min_words = 1,
     .max_words = 1,
     .run = run,

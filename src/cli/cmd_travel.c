@@ -92,7 +92,7 @@ const gw_command GW_COMMAND_TRAVEL = {
     .args = "CASE",
     .summary = "camber, toe, caster and track through bump and rebound; joints against their limits of tilt",
     .options = GW_TAKES_COMMON | GW_TAKES_SELECTION | GW_TAKES(FROM) | GW_TAKES(TO) | GW_TAKES(STEP) |
-               GW_TAKES(DETAIL) | GW_TAKES(OUT),
+               GW_TAKES(DETAIL) | GW_TAKES_CHARTS,
     .min_words = 1,
     .max_words = 1,
     .run = run,

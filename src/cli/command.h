@@ -52,6 +52,7 @@ typedef enum gw_option_kind {
     X(MATERIALS, "materials", TEXT, "DIR", "add the materials in DIR, NAME.json each")                       \
     X(FORMAT, "format", CHOICE, "text|json|csv", "what is printed (text)")                                   \
     X(OUT, "out", TEXT, "DIR", "write charts to DIR as well")                                                \
+    X(FORMAT_CHARTS, "format-charts", CHOICE, "svg|png|both", "which pictures -o writes (both)")             \
     X(FOR, "for", CHOICE, "customer|workshop", "whom the page is for (customer)")                            \
     X(DATE, "date", TEXT, "YYYY-MM-DD", "the date on the page (the case file's)")                            \
     X(DETAIL, "detail", FLAG, "", "every figure, not only those that matter most")                           \
@@ -71,6 +72,9 @@ typedef enum gw_option {
 
 /** What every command takes. */
 #define GW_TAKES_ALWAYS (GW_TAKES(HELP) | GW_TAKES(VERSION))
+
+/** What every command that draws charts takes. */
+#define GW_TAKES_CHARTS (GW_TAKES(OUT) | GW_TAKES(FORMAT_CHARTS))
 
 /** What every command that reads a case takes. */
 #define GW_TAKES_COMMON (GW_TAKES(MATERIALS) | GW_TAKES(FORMAT) | GW_TAKES(QUIET) | GW_TAKES_ALWAYS)

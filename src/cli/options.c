@@ -126,6 +126,8 @@ static gw_status check_words(const gw_args *args, gw_error *err)
 {
     const gw_command *command = args->command;
     if (gw_args_has(args, GW_OPT_HELP) || gw_args_has(args, GW_OPT_VERSION)) return GW_OK;
+    if (gw_args_has(args, GW_OPT_FORMAT_CHARTS) && !gw_args_has(args, GW_OPT_OUT))
+        return gw_fail(err, GW_E_USAGE, "--format-charts is for charts: say with -o DIR where they go");
     if (args->n_words < command->min_words)
         return gw_fail(err, GW_E_USAGE, "something is missing: giveway %s %s", command->name, command->args);
     if (args->n_words > command->max_words)

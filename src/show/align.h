@@ -3,9 +3,9 @@
 #ifndef SHOW_ALIGN_H
 #define SHOW_ALIGN_H
 
+#include "chart/chart.h"
 #include "giveway/align.h"
 #include "show/buf.h"
-#include "show/chart.h"
 #include "show/number.h"
 
 void gw_align_json(const gw_case *c, const gw_align_study *study, gw_buf *out);

@@ -3,8 +3,8 @@
 #ifndef SHOW_COMPARE_CHARTS_H
 #define SHOW_COMPARE_CHARTS_H
 
+#include "chart/chart.h"
 #include "giveway/sweep.h"
-#include "show/chart.h"
 #include "show/compare.h"
 
 /** Toe and camber along a sweep of braking or of cornering, one line a kit, one chart an axle. */

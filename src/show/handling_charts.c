@@ -2,7 +2,6 @@
 #include "show/handling_charts.h"
 
 #include "giveway/units.h"
-#include "show/chart_spans.h"
 #include "show/deflect.h"
 #include "show/handling.h"
 #include "show/phrase.h"

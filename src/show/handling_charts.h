@@ -3,7 +3,7 @@
 #ifndef SHOW_HANDLING_CHARTS_H
 #define SHOW_HANDLING_CHARTS_H
 
-#include "show/chart.h"
+#include "chart/chart.h"
 #include "show/compare.h"
 
 /**

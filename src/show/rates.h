@@ -3,10 +3,10 @@
 #ifndef SHOW_RATES_H
 #define SHOW_RATES_H
 
+#include "chart/chart.h"
 #include "giveway/bush_report.h"
 #include "giveway/dynamic_band.h"
 #include "show/buf.h"
-#include "show/chart.h"
 #include "show/json.h"
 #include "show/table.h"
 

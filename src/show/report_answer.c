@@ -2,9 +2,9 @@
 /* The question in the customer's words, and the answer in one sentence a kit. */
 #include "show/report_page.h"
 
+#include "chart/style.h"
 #include "giveway/cost.h"
 #include "giveway/units.h"
-#include "show/chart_canvas.h"
 #include "show/report_stand.h"
 
 #include <ctype.h>

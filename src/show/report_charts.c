@@ -2,7 +2,7 @@
 /* Charts of the page: drawn in a folder of their own, read back, and set into the page. */
 #include "show/report_page.h"
 
-#include "show/chart_set.h"
+#include "chart/set.h"
 #include "show/compare_charts.h"
 #include "show/deflect.h"
 #include "show/file.h"
@@ -57,7 +57,7 @@ static bool customer_wants(const char *stem)
     return false;
 }
 
-static gw_status gather(const gw_report *r, bool workshop, gw_charts *charts, gw_error *err)
+gw_status gw_page_charts_gather(const gw_report *r, bool workshop, gw_charts *charts, gw_error *err)
 {
     const gw_comparison cmp = { .c = r->c,
                                 .deflect = &r->deflect,
@@ -91,8 +91,8 @@ static gw_status make_folder(gw_buf *path, gw_error *err)
 static gw_status copy(const gw_chart_file *file, gw_page_chart *out, gw_error *err)
 {
     gw_buf stem = { 0 }, title = { 0 };
-    gw_buf_add(&stem, file->stem);
-    gw_buf_add(&title, file->title);
+    gw_buf_add(&stem, file->page->stem);
+    gw_buf_add(&title, file->page->layout.title);
     gw_status status = gw_file_read(file->path, &out->svg, err);
     if (status == GW_OK) status = gw_buf_status(&stem, err);
     if (status == GW_OK) status = gw_buf_status(&title, err);
@@ -107,13 +107,13 @@ static gw_status read_back(const gw_charts *charts, gw_page_charts *out, gw_erro
     out->chart = calloc((size_t)charts->n_files + 1, sizeof *out->chart);
     if (!out->chart) return gw_fail(err, GW_E_NOMEM, "out of memory for charts");
     for (int i = 0; i < charts->n_files && status == GW_OK; i++)
-        status = copy(&charts->files[i], &out->chart[out->n++], err);
+        status = copy(&charts->file[i], &out->chart[out->n++], err);
     return status;
 }
 
 static void remove_folder(const gw_charts *charts, const char *folder)
 {
-    for (int i = 0; i < charts->n_files; i++) unlink(charts->files[i].path);
+    for (int i = 0; i < charts->n_files; i++) unlink(charts->file[i].path);
     rmdir(folder);
 }
 
@@ -126,7 +126,7 @@ gw_status gw_page_charts_draw(const gw_report *report, bool workshop, gw_page_ch
     if (status != GW_OK) return status;
     gw_charts_begin(&charts, folder.s, GW_CHART_SVG);
     charts.inlined = true;
-    status = gather(report, workshop, &charts, err);
+    status = gw_page_charts_gather(report, workshop, &charts, err);
     if (status == GW_OK) status = gw_charts_draw(&charts, err);
     drawn.left_out = charts.left_out;
     if (status == GW_OK && !drawn.left_out) status = read_back(&charts, &drawn, err);

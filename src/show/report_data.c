@@ -2,8 +2,8 @@
 /* The numbers that the page's script moves between: the same as in the tables and in --format json. */
 #include "show/report_page.h"
 
+#include "chart/style.h"
 #include "giveway/units.h"
-#include "show/chart_canvas.h"
 #include "show/json.h"
 
 #include <math.h>

@@ -2,9 +2,9 @@
 /* The kits in one table. */
 #include "show/report_page.h"
 
+#include "chart/style.h"
 #include "giveway/cost.h"
 #include "giveway/units.h"
-#include "show/chart_canvas.h"
 
 /* A column of angles, front / rear: how far the wheels turn or lean under a load. */
 typedef struct column {

@@ -3,9 +3,9 @@
 #ifndef SHOW_REPORT_PAGE_H
 #define SHOW_REPORT_PAGE_H
 
+#include "chart/chart.h"
 #include "giveway/report.h"
 #include "show/buf.h"
-#include "show/chart.h"
 #include "show/html.h"
 #include "show/words.h"
 
@@ -27,9 +27,12 @@ typedef struct gw_page_charts {
     bool left_out; /**< gnuplot is not installed */
 } gw_page_charts;
 
-/** Charts of the report, drawn by one process in a folder of their own that is gone afterwards. */
+/** Charts of the report, drawn in a folder of their own that is gone afterwards. */
 gw_status gw_page_charts_draw(const gw_report *report, bool workshop, gw_page_charts *out, gw_error *err);
 void gw_page_charts_free(gw_page_charts *charts);
+
+/** Lays out every chart of the page. */
+gw_status gw_page_charts_gather(const gw_report *report, bool workshop, gw_charts *charts, gw_error *err);
 
 /** The whole page, self-contained. */
 gw_status gw_report_page(const gw_report *report, const gw_page_charts *charts, const gw_page_wish *wish,

@@ -2,9 +2,9 @@
 /* For the workshop: what each adjuster is set to, whether the parts fit and hold, and the order of work. */
 #include "show/report_page.h"
 
+#include "chart/style.h"
 #include "giveway/units.h"
 #include "show/align.h"
-#include "show/chart_canvas.h"
 
 #include <math.h>
 

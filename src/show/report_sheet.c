@@ -2,7 +2,7 @@
 /* The alignment sheet: what each kit leaves, and what it can be set to. */
 #include "show/report_page.h"
 
-#include "show/chart_canvas.h"
+#include "chart/style.h"
 
 static bool can_set(const gw_page *p, gw_axle axle)
 {

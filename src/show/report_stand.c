@@ -2,7 +2,7 @@
 /* What will stand the loads and what will not: one row a kit. */
 #include "show/report_page.h"
 
-#include "show/chart_canvas.h"
+#include "chart/style.h"
 #include "show/report_stand.h"
 #include "show/strength.h"
 

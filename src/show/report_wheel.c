@@ -2,8 +2,8 @@
 /* The wheel that moves: buttons, sliders, two drawings, and the figures of the state shown. */
 #include "show/report_page.h"
 
+#include "chart/style.h"
 #include "giveway/units.h"
-#include "show/chart_canvas.h"
 
 /* The drawings, in their own pixels: a tyre 150 high, about a metre of car a metre of picture. */
 enum { VIEW_W = 260, VIEW_H = 232, TYRE_W = 46, TYRE_H = 150, MID_X = 130, ROAD_Y = 196, MID_Y = 118 };

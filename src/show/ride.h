@@ -4,9 +4,9 @@
 #ifndef SHOW_RIDE_H
 #define SHOW_RIDE_H
 
+#include "chart/chart.h"
 #include "giveway/compare.h"
 #include "show/buf.h"
-#include "show/chart.h"
 
 /**
  * The result object.

@@ -3,9 +3,9 @@
 #ifndef SHOW_TRAVEL_H
 #define SHOW_TRAVEL_H
 
+#include "chart/chart.h"
 #include "giveway/travel.h"
 #include "show/buf.h"
-#include "show/chart.h"
 
 void gw_travel_json(const gw_case *c, const gw_travel_study *study, gw_buf *out);
 

@@ -12,7 +12,7 @@ PY
 
 _giveway() {
     local commands="check rates deflect compare travel ride align report help"
-    local options="--kit --load --corner --format --materials --method -o --out --quiet --help --version"
+    local options="--kit --load --corner --format --materials --method -o --out --format-charts --quiet --help --version"
     local travel_options="--from-mm --to-mm --step-mm --detail"
     local bush_options="--type --material --inner-mm --outer-mm --length-mm --explain --frequency-Hz --amplitude-mm"
     local current=${COMP_WORDS[COMP_CWORD]} previous=${COMP_WORDS[COMP_CWORD - 1]}
@@ -32,6 +32,7 @@ _giveway() {
     case $previous in
     --corner) mapfile -t COMPREPLY < <(compgen -W $'front\nrear' -- "$current") && return ;;
     --format) mapfile -t COMPREPLY < <(compgen -W $'text\njson\ncsv' -- "$current") && return ;;
+    --format-charts) mapfile -t COMPREPLY < <(compgen -W $'svg\npng\nboth' -- "$current") && return ;;
     --for) mapfile -t COMPREPLY < <(compgen -W $'customer\nworkshop' -- "$current") && return ;;
     --method) mapfile -t COMPREPLY < <(compgen -W $'solved\nhandbook' -- "$current") && return ;;
     --type) mapfile -t COMPREPLY < <(compgen -W $'bonded\nunbonded' -- "$current") && return ;;

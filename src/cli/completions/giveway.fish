@@ -31,6 +31,7 @@ complete -c giveway -n '__fish_seen_subcommand_from rates' -l amplitude-mm -x -d
 complete -c giveway -n '__fish_seen_subcommand_from rates' -l explain -d 'formulas, inputs and sources'
 complete -c giveway -n '__fish_seen_subcommand_from deflect compare ride' -l detail -d 'every figure'
 complete -c giveway -s o -l out -r -a '(__fish_complete_directories)' -d 'write charts there'
+complete -c giveway -l format-charts -x -a 'svg png both' -d 'which pictures are written'
 complete -c giveway -n '__fish_seen_subcommand_from report' -l for -x -a 'customer workshop' -d 'whom the page is for'
 complete -c giveway -n '__fish_seen_subcommand_from report' -l date -x -d 'the date on the page'
 complete -c giveway -l quiet -d 'no progress and no warnings'

@@ -5,9 +5,10 @@
  */
 #include "support/check.h"
 
-#include "show/chart.h"
-#include "show/chart_canvas.h"
-#include "show/chart_set.h"
+#include "chart/axis.h"
+#include "chart/set.h"
+#include "chart/sheet.h"
+#include "chart/svg.h"
 #include "show/file.h"
 
 #include <dirent.h>
@@ -139,7 +140,7 @@ static void every_kind_is_drawn_in_both_formats_and_nothing_is_left_beside(void 
     assert_int_equal(entries("a/b"), 14);
     for (int i = 0; i < c.n_files; i++) {
         gw_buf file = { 0 };
-        assert_int_equal(gw_file_read(gw_charts_path(&c, i), &file, NULL), GW_OK);
+        assert_int_equal(gw_file_read(c.file[i].path, &file, NULL), GW_OK);
         if (i % 2)
             assert_memory_equal(file.s, "\x89PNG\r\n\x1A\n", 8); /* signature: ISO/IEC 15948:2004, 5.2 */
         else
@@ -172,20 +173,24 @@ static void text_from_outside_stands_in_the_chart_letter_by_letter(void **state)
     gw_charts_free(&c);
 }
 
-static void ids_of_two_charts_never_meet_and_bold_is_bold(void **state)
+static void a_picture_has_a_title_a_description_and_ids_of_its_own_and_nothing_of_the_plotting_program(
+    void **state)
 {
     (void)state;
     gw_buf out = { 0 };
     gw_svg_tidy("<svg \n viewBox=\"0 0 1 1\"\n>\n<title>x</title>\n<desc>made by</desc>\n\t<path id='gpPt0' "
-                "d='M0'/>\n"
+                "d='M0'/>\n<g id=\"gnuplot_plot_1\" ><title>$d0 using 1:2</title>\n"
                 "<use xlink:href='#gpPt0' font-family=\"sans-serif:Bold\"/>\n\t\t<text> id='x' "
-                "href='#y'</text>\n</svg>\n",
-                "toe", "Toe < 1", &out);
-    check_contains(out.s, "id='toe-gpPt0'");
-    check_contains(out.s, "href='#toe-gpPt0' font-family=\"sans-serif\" font-weight=\"bold\"");
+                "href='#y'</text>\n</g></svg>\n",
+                "toe", "Toe < 1", "falls & rises", &out);
+    check_contains(out.s, "id='toe-Pt0'");
+    check_contains(out.s, "href='#toe-Pt0' font-family=\"sans-serif\" font-weight=\"bold\"");
     check_contains(out.s, "<text> id='x' href='#y'</text>");
+    check_contains(out.s, "role=\"img\" aria-labelledby=\"toe-title\" aria-describedby=\"toe-description\"");
     check_contains(out.s, "<title id=\"toe-title\">Toe &lt; 1</title>");
-    assert_null(strstr(out.s, "made by"));
+    check_contains(out.s, "<desc id=\"toe-description\">falls &amp; rises</desc>");
+    const char *const gone[] = { "made by", "gnuplot", "gpPt", "using 1:2" };
+    for (int i = 0; i < 4; i++) assert_null(strstr(out.s, gone[i]));
     gw_buf_free(&out);
 }
 
@@ -199,7 +204,7 @@ static void the_same_data_give_the_same_bytes(void **state)
         gw_charts_begin(&c, run ? "second" : "first", GW_CHART_SVG);
         add_one_of_each(&c, "Again");
         assert_int_equal(gw_charts_draw(&c, NULL), GW_OK);
-        for (int i = 0; i < c.n_files; i++) gw_file_read(gw_charts_path(&c, i), &file[run], NULL);
+        for (int i = 0; i < c.n_files; i++) gw_file_read(c.file[i].path, &file[run], NULL);
         gw_charts_free(&c);
     }
     assert_true(file[0].n > 10000);
@@ -244,7 +249,7 @@ static void a_file_name_takes_only_plain_letters(void **state)
     const gw_chart_words words = { "x", NULL, NULL, NULL, NULL };
     gw_charts_begin(&c, "d", GW_CHART_SVG);
     gw_charts_lines(&c, "../hard stop'", &(gw_line_chart){ .words = words });
-    assert_string_equal(gw_charts_path(&c, 0), "d/---hard-stop-.svg");
+    assert_string_equal(c.page[0].stem, "---hard-stop-");
     gw_charts_free(&c);
 }
 
@@ -354,7 +359,7 @@ static void an_output_directory_that_cannot_be_made_is_named(void **state)
 static void ticks_are_round_and_cover_the_range(void **state)
 {
     (void)state;
-    gw_chart_axis a = gw_axis_linear(-0.037, 0.42, 6, true);
+    gw_axis a = gw_axis_linear(-0.037, 0.42, 6, true);
     char figure[32];
     assert_true(a.from <= -0.037 && a.to >= 0.42 && a.n_ticks >= 4 && a.n_ticks <= 8);
     check_abs(a.from, -0.1, 1e-12, "from");
@@ -398,7 +403,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_kind_is_drawn_in_both_formats_and_nothing_is_left_beside),
         cmocka_unit_test(text_from_outside_stands_in_the_chart_letter_by_letter),
-        cmocka_unit_test(ids_of_two_charts_never_meet_and_bold_is_bold),
+        cmocka_unit_test(
+            a_picture_has_a_title_a_description_and_ids_of_its_own_and_nothing_of_the_plotting_program),
         cmocka_unit_test(the_same_data_give_the_same_bytes),
         cmocka_unit_test(a_chart_without_a_finite_value_says_so),
         cmocka_unit_test(a_file_name_takes_only_plain_letters),

@@ -1,49 +1,64 @@
 /* SPDX-License-Identifier: MIT */
-/* How wide text is, where it breaks, and how gnuplot is kept from reading anything into it. */
-#include "show/chart_canvas.h"
+#include "chart/type.h"
 
 #include "show/utf8.h"
 
+#include <math.h>
 #include <string.h>
 
 enum { CLEAN_BYTES = 2048 }; /* more than GW_MAX_TEXT_LINES lines can hold */
 
-/* Width in hundredths of the type size: DejaVu Sans, the widest of the faces that "sans-serif" may give. */
-static int letter_width(gw_codepoint c)
-{
-    if (c == GW_UTF8_BAD) return 100;
-    if (gw_utf8_columns(c) == 0) return 0;
-    if (gw_utf8_columns(c) == 2) return 105;
-    if (c > 0x7F) return 72;
-    if (strchr("ijl'|.,:;I! ", (int)c)) return 33;
-    if (strchr("frt()[]/\\-\"", (int)c)) return 42;
-    if (strchr("mwMWQ%@&+=<>~#", (int)c)) return 95;
-    if (c >= 'A' && c <= 'Z') return 72;
-    return 63;
-}
+static const double BOLD = 1.16; /* the bold face over the plain one; no letter of ASCII exceeds it much */
 
-double gw_text_pixels(const char *s, int size, bool bold)
+/* Advance widths of ASCII in thousandths of the type size: DejaVu Sans 2.37, table hmtx; among the faces
+ * that "sans-serif" gives one of the widest. */
+static const short ADVANCE[] = {
+    318, 401, 460, 838, 636, 950, 780, 275, 390, 390, 500, 838, 318, 361,  318, 337, 636, 636, 636,
+    636, 636, 636, 636, 636, 636, 636, 337, 337, 838, 838, 838, 531, 1000, 684, 686, 698, 770, 632,
+    575, 775, 752, 295, 295, 656, 557, 863, 748, 787, 603, 787, 695, 635,  611, 732, 684, 989, 685,
+    611, 685, 390, 337, 390, 838, 500, 500, 613, 635, 550, 635, 615, 352,  635, 634, 278, 278, 579,
+    278, 974, 634, 612, 635, 635, 411, 521, 392, 634, 592, 818, 592, 592,  525, 636, 337, 636, 838,
+};
+
+static double letter_width(gw_codepoint c)
 {
-    double width = 0.0;
-    while (*s) width += letter_width(gw_utf8_next(&s));
-    return width / 100.0 * size * (bold ? 1.14 : 1.0);
+    if (c >= ' ' && c < 0x7F) return ADVANCE[c - ' '] / 1000.0;
+    if (c == GW_UTF8_BAD) return 1.0;
+    if (c == 0x2026) return 1.0; /* ellipsis */
+    if (gw_utf8_columns(c) == 0) return 0.0;
+    return gw_utf8_columns(c) == 2 ? 1.05 : 0.84;
 }
 
 static double bytes_pixels(const char *s, size_t n, int size, bool bold)
 {
     double width = 0.0;
     for (const char *end = s + n; s < end;) width += letter_width(gw_utf8_next(&s));
-    return width / 100.0 * size * (bold ? 1.14 : 1.0);
+    return width * size * (bold ? BOLD : 1.0);
 }
 
-/* Bytes of the longest beginning that fits; breaks at a blank or after a hyphen where there is one. */
+double gw_text_pixels(const char *s, int size, bool bold)
+{
+    return bytes_pixels(s, strlen(s), size, bold);
+}
+
+double gw_text_room(const char *s, int size, bool bold)
+{
+    return GW_TYPE_WIDER * gw_text_pixels(s, size, bold);
+}
+
+double gw_text_height(int size)
+{
+    return 1.2 * size;
+}
+
+/* Bytes of the longest beginning that fits; breaks at a blank where there is one. */
 static size_t fitting(const char *s, double room, int size, bool bold, bool anywhere)
 {
     const char *p = s, *good = s;
     while (*p) {
         const char *next = p;
         gw_utf8_next(&next);
-        if (bytes_pixels(s, (size_t)(next - s), size, bold) > room && p > s) break;
+        if (GW_TYPE_WIDER * bytes_pixels(s, (size_t)(next - s), size, bold) > room && p > s) break;
         if (*p == ' ' || p[1] == '\0') good = *p == ' ' ? p : next;
         p = next;
     }
@@ -86,7 +101,7 @@ gw_text_lines gw_text_break(const char *s, double room, int most, int size, bool
         bool last = out.n == most - 1;
         size_t n = fitting(rest, room, size, bold, false);
         bool cut = last && rest[n];
-        if (cut) n = fitting(rest, room - 0.9 * size, size, bold, true);
+        if (cut) n = fitting(rest, room - GW_TYPE_WIDER * size, size, bold, true);
         put(out.line[out.n++], rest, n, cut);
         rest += n;
         rest += strspn(rest, " ");
@@ -94,14 +109,9 @@ gw_text_lines gw_text_break(const char *s, double room, int most, int size, bool
     return out;
 }
 
-void gw_plot_quote(gw_buf *out, const char *s)
+double gw_text_lines_room(const gw_text_lines *lines, int size)
 {
-    gw_buf clean = { 0 };
-    gw_buf_clean(&clean, s);
-    if (clean.failed) out->failed = true;
-    gw_buf_add(out, "'"); /* between single quotes nothing but the quote itself means anything */
-    for (const char *p = gw_buf_str(&clean); *p; p++)
-        gw_buf_bytes(out, *p == '\'' ? "''" : p, *p == '\'' ? 2 : 1);
-    gw_buf_add(out, "'");
-    gw_buf_free(&clean);
+    double room = 0.0;
+    for (int i = 0; i < lines->n; i++) room = fmax(room, gw_text_room(lines->line[i], size, false));
+    return room;
 }

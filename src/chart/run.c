@@ -3,9 +3,9 @@
  * gnuplot reads its script from a socket pair in place of a pipe: sending can then be told not to
  * raise SIGPIPE, so that a process that dies early is an error message and no setting of the host
  * program is touched. Its complaints are read while the script is sent, so that neither side can
- * wait for the other.
+ * wait for the other. Several run at once, each with a part of the charts.
  */
-#include "show/gnuplot.h"
+#include "chart/run.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -26,6 +26,9 @@ typedef struct child {
     int complaints;
     int wait_status;
     bool ended;
+    const gw_buf *text; /* its script */
+    size_t sent;
+    gw_buf said;
 } child;
 
 static double now(void)
@@ -115,35 +118,60 @@ static int start(const char *dir, child *c)
     return 0;
 }
 
-static void send_some(child *c, const gw_buf *script, size_t *sent)
+static void send_some(child *c)
 {
-    ssize_t k = send(c->script, script->s + *sent, script->n - *sent, MSG_NOSIGNAL);
-    if (k > 0) *sent += (size_t)k;
+    ssize_t k = send(c->script, c->text->s + c->sent, c->text->n - c->sent, MSG_NOSIGNAL);
+    if (k > 0) c->sent += (size_t)k;
     bool gone = k < 0 && errno != EAGAIN && errno != EINTR;
-    if (gone || *sent == script->n) close_if_open(&c->script);
+    if (gone || c->sent == c->text->n) close_if_open(&c->script);
 }
 
-static void hear_some(child *c, gw_buf *said)
+static void hear_some(child *c)
 {
     char block[1024];
     ssize_t k;
     while ((k = read(c->complaints, block, sizeof block)) > 0)
-        if (said->n < LONGEST_COMPLAINT) gw_buf_bytes(said, block, (size_t)k);
+        if (c->said.n < LONGEST_COMPLAINT) gw_buf_bytes(&c->said, block, (size_t)k);
     if (k == 0) close_if_open(&c->complaints);
 }
 
-/* Sends and hears until the process ends or `deadline` passes. */
-static void converse(child *c, const gw_buf *script, double deadline, gw_buf *said)
+static bool ended_well(const child *c)
 {
-    size_t sent = 0;
-    while (!c->ended && now() < deadline) {
-        struct pollfd fds[2] = { { c->script, POLLOUT, 0 }, { c->complaints, POLLIN, 0 } };
-        poll(fds, 2, SLICE_MS); /* a closed one is -1, which poll passes over */
-        if (fds[0].revents && c->script >= 0) send_some(c, script, &sent);
-        if (fds[1].revents && c->complaints >= 0) hear_some(c, said);
-        c->ended = waitpid(c->pid, &c->wait_status, WNOHANG) == c->pid;
+    return c->ended && WIFEXITED(c->wait_status) && WEXITSTATUS(c->wait_status) == 0;
+}
+
+/* Waits a moment, then sends and hears whatever can be. Returns how many still run; -1: one has failed. */
+static int converse(child *c, int n)
+{
+    struct pollfd fds[2 * GW_MAX_PLOTTERS];
+    int running = 0;
+    for (int i = 0; i < n; i++) { /* a closed one is -1, which poll passes over */
+        fds[2 * i] = (struct pollfd){ c[i].script, POLLOUT, 0 };
+        fds[2 * i + 1] = (struct pollfd){ c[i].complaints, POLLIN, 0 };
     }
-    if (c->complaints >= 0) hear_some(c, said);
+    poll(fds, 2 * (nfds_t)n, SLICE_MS);
+    for (int i = 0; i < n; i++) {
+        if (fds[2 * i].revents && c[i].script >= 0) send_some(&c[i]);
+        if (fds[2 * i + 1].revents && c[i].complaints >= 0) hear_some(&c[i]);
+        if (!c[i].ended) c[i].ended = waitpid(c[i].pid, &c[i].wait_status, WNOHANG) == c[i].pid;
+        if (c[i].ended && !ended_well(&c[i])) running = -1;
+        if (!c[i].ended && running >= 0) running++;
+    }
+    return running;
+}
+
+/* Ends it where it still runs. */
+static void finish(child *c, gw_buf *said)
+{
+    if (!c->ended) {
+        kill(-c->pid, SIGKILL);
+        kill(c->pid, SIGKILL);
+        waitpid(c->pid, &c->wait_status, 0);
+    }
+    close_if_open(&c->script);
+    close_if_open(&c->complaints);
+    gw_buf_add(said, gw_buf_str(&c->said));
+    gw_buf_free(&c->said);
 }
 
 /* The last line that says something; gnuplot puts the reason there. */
@@ -157,42 +185,54 @@ static void last_line(const gw_buf *said, gw_buf *line)
     gw_buf_bytes(line, begin, begin < end ? (size_t)(end - begin) : 0);
 }
 
-static gw_status judge(const child *c, int seconds, const gw_buf *said, gw_error *err)
+static gw_status judge(const child *c, int seconds, gw_error *err)
 {
     if (!c->ended)
         return gw_fail(err, GW_E_IO, "gnuplot did not finish within %d s and was ended; no charts", seconds);
     if (WIFSIGNALED(c->wait_status))
         return gw_fail(err, GW_E_IO, "gnuplot was ended by signal %d; no charts", WTERMSIG(c->wait_status));
-    int status = WEXITSTATUS(c->wait_status);
-    if (status == 0) return GW_OK;
     gw_buf line = { 0 }, clean = { 0 };
-    last_line(said, &line);
+    last_line(&c->said, &line);
     gw_buf_clean(&clean, gw_buf_str(&line));
-    gw_status st =
-        gw_fail(err, GW_E_IO, "gnuplot failed with status %d; no charts: %s", status, gw_buf_str(&clean));
+    gw_status st = gw_fail(err, GW_E_IO, "gnuplot failed with status %d; no charts: %s",
+                           WEXITSTATUS(c->wait_status), gw_buf_str(&clean));
     gw_buf_free(&line);
     gw_buf_free(&clean);
     return st;
 }
 
-gw_status gw_gnuplot_run(const char *dir, const gw_buf *script, int seconds, bool *missing, gw_buf *said,
-                         gw_error *err)
+/* The first that failed by itself; else the first that was still running when time was up. */
+static gw_status judge_all(const child *c, int n, int seconds, gw_error *err)
 {
-    child c = { .script = -1, .complaints = -1 };
+    const child *worst = NULL;
+    for (int i = n - 1; i >= 0; i--)
+        if (!c[i].ended && (!worst || !worst->ended)) worst = &c[i];
+    for (int i = n - 1; i >= 0; i--)
+        if (c[i].ended && !ended_well(&c[i])) worst = &c[i];
+    return worst ? judge(worst, seconds, err) : GW_OK;
+}
+
+gw_status gw_gnuplot_run(const char *dir, const gw_buf *script, int n, int seconds, bool *missing,
+                         gw_buf *said, gw_error *err)
+{
+    child c[GW_MAX_PLOTTERS];
+    gw_status st = GW_OK;
+    int started = 0, why = 0;
+    double deadline = now() + seconds;
     *missing = false;
-    int why = start(dir, &c);
-    if (why == ENOENT && access(dir, X_OK) == 0) {
+    for (; started < n && !why; started += !why) {
+        c[started] = (child){ .script = -1, .complaints = -1, .text = &script[started] };
+        why = start(dir, &c[started]);
+    }
+    while (!why && now() < deadline && converse(c, n) > 0) continue;
+    for (int i = 0; i < started; i++)
+        if (c[i].complaints >= 0) hear_some(&c[i]);
+    if (why == ENOENT && access(dir, X_OK) == 0)
         *missing = true;
-        return GW_OK;
-    }
-    if (why) return gw_fail(err, GW_E_IO, "gnuplot cannot be started in %s: %s", dir, strerror(why));
-    converse(&c, script, now() + seconds, said);
-    if (!c.ended) {
-        kill(-c.pid, SIGKILL);
-        kill(c.pid, SIGKILL);
-        waitpid(c.pid, &c.wait_status, 0);
-    }
-    close_if_open(&c.script);
-    close_if_open(&c.complaints);
-    return judge(&c, seconds, said, err);
+    else if (why)
+        st = gw_fail(err, GW_E_IO, "gnuplot cannot be started in %s: %s", dir, strerror(why));
+    else
+        st = judge_all(c, n, seconds, err);
+    for (int i = 0; i < started; i++) finish(&c[i], said);
+    return st;
 }

@@ -1,12 +1,14 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/chart_canvas.h"
+#include "chart/axis.h"
 
+#include "chart/style.h"
+#include "chart/type.h"
 #include "show/number.h"
 
 #include <math.h>
 #include <stdio.h>
 
-static void add_tick(gw_chart_axis *axis, double at, bool minor)
+static void add_tick(gw_axis *axis, double at, bool minor)
 {
     if (axis->n_ticks >= GW_MAX_TICKS) return;
     axis->ticks[axis->n_ticks].at = at;
@@ -23,9 +25,9 @@ static double round_step(double least)
     return round * power;
 }
 
-gw_chart_axis gw_axis_linear(double from, double to, int most, bool widen)
+gw_axis gw_axis_linear(double from, double to, int most, bool widen)
 {
-    gw_chart_axis axis = { .from = from, .to = to };
+    gw_axis axis = { .from = from, .to = to };
     if (!(to - from > 1e-12 * fmax(fabs(from), fabs(to)))) { /* a single value gets room on both sides */
         double half = from != 0.0 ? 0.1 * fabs(from) : 1.0;
         axis.from = from - half;
@@ -50,9 +52,9 @@ static bool has_figure(int digit, double decades)
     return digit == 1 || (decades <= 3.2 && (digit == 2 || digit == 5)) || decades < 0.8;
 }
 
-gw_chart_axis gw_axis_log(double from, double to, bool widen)
+gw_axis gw_axis_log(double from, double to, bool widen)
 {
-    gw_chart_axis axis = { .from = from, .to = to, .log = true };
+    gw_axis axis = { .from = from, .to = to, .log = true };
     if (!(to > from * (1 + 1e-9))) {
         axis.from = from / 2;
         axis.to = from * 2;
@@ -73,7 +75,7 @@ gw_chart_axis gw_axis_log(double from, double to, bool widen)
     return axis;
 }
 
-void gw_axis_figure(const gw_chart_axis *axis, int tick, char figure[32])
+void gw_axis_figure(const gw_axis *axis, int tick, char figure[32])
 {
     double at = axis->ticks[tick].at;
     gw_number number;
@@ -84,4 +86,23 @@ void gw_axis_figure(const gw_chart_axis *axis, int tick, char figure[32])
     else
         number = gw_significant(at, 1);
     snprintf(figure, 32, "%.31s", number.s);
+}
+
+double gw_axis_figures_room(const gw_axis *axis)
+{
+    double widest = 0.0;
+    char figure[32];
+    for (int i = 0; i < axis->n_ticks; i++) {
+        if (axis->ticks[i].minor) continue;
+        gw_axis_figure(axis, i, figure);
+        widest = fmax(widest, gw_text_room(figure, GW_TYPE_TICK, false));
+    }
+    return widest;
+}
+
+double gw_axis_at(const gw_axis *axis, double value)
+{
+    double part = axis->log ? log(value / axis->from) / log(axis->to / axis->from)
+                            : (value - axis->from) / (axis->to - axis->from);
+    return axis->start + part * (axis->end - axis->start);
 }

@@ -1,31 +1,21 @@
 /* SPDX-License-Identifier: MIT */
 /**
- * Charts, drawn by gnuplot as SVG and PNG. What is to be seen is described by plain structs; size,
- * type, colours, ticks and labels are the same for all and are not the caller's business.
- *
- * Colours are those of Okabe & Ito, Color Universal Design (2008), which stay apart for colour-blind
- * eyes; every line also has a dash and a marker of its own and its name at its end, so that a grey
- * print reads as well.
+ * Charts of a run, drawn by gnuplot as SVG and PNG. The usual kinds are described by plain structs; anything
+ * else is a gw_figure of marks. Give a kit the same style in every chart.
  */
-#ifndef SHOW_CHART_H
-#define SHOW_CHART_H
+#ifndef CHART_CHART_H
+#define CHART_CHART_H
 
 #include "show/buf.h"
-
-/** Words around a chart. `title` says what is seen; titles of axes carry the unit, as "toe change (deg)". */
-typedef struct gw_chart_words {
-    const char *title;
-    const char *subtitle; /**< NULL: none                                 */
-    const char *x_title, *y_title;
-    const char *note; /**< small print at the foot; NULL: none            */
-} gw_chart_words;
+#include "chart/figure.h"
+#include "giveway/arena.h"
 
 /** One line. A point that is not finite, or not positive on a logarithmic axis, breaks it. */
 typedef struct gw_chart_series {
     const char *name;
     const double *x, *y;
     int n;
-    int style; /**< 0, 1, 2 ...: give a kit the same one in every chart; 0 is the baseline */
+    int style;
 } gw_chart_series;
 
 /** A stretch of the x axis with a name, shaded behind the lines. */
@@ -83,7 +73,17 @@ typedef struct gw_waterfall_chart {
     int decimals;
 } gw_waterfall_chart;
 
-/** Upright bars over third-octave bands, one bar a name in each band. */
+/** How far something moves: one row a name, with figures at both ends. */
+typedef struct gw_span_chart {
+    gw_chart_words words; /**< x_title names the values, y_title is not used */
+    const char *const *names;
+    const double *low, *high; /**< a row without finite ends is left empty       */
+    const int *styles;        /**< NULL: 0, 1, 2 ...                             */
+    int n;
+    int decimals;
+} gw_span_chart;
+
+/** Upright bars over third-octave bands, one bar a name in each band; lines where names are many. */
 typedef struct gw_band_chart {
     gw_chart_words words;
     const double *centre_hz; /**< nominal centres */
@@ -96,16 +96,18 @@ typedef struct gw_band_chart {
 
 enum { GW_CHART_SVG = 1, GW_CHART_PNG = 2, GW_CHART_SECONDS = 60 };
 
-/** All charts of a run, drawn by one process. Start with gw_charts_begin, end with gw_charts_free. */
+/** All charts of a run. Start with gw_charts_begin, end with gw_charts_free. */
 typedef struct gw_charts {
     const char *dir; /**< borrowed                                            */
     int formats;     /**< GW_CHART_SVG | GW_CHART_PNG                         */
     int seconds;     /**< time limit of the drawing                           */
     bool inlined;    /**< for a page that names them itself: smaller, without title and subtitle */
     bool (*wants)(const char *stem); /**< which charts are drawn; NULL: all   */
-    gw_buf script;
-    struct gw_chart_file *files; /**< what is to be written                   */
-    int n_files, cap;
+    gw_arena arena;
+    struct gw_chart_page *page; /**< what is to be drawn (chart/set.h)        */
+    int n_pages, cap;
+    struct gw_chart_file *file; /**< after gw_charts_draw: what was written   */
+    int n_files;
     bool failed;
     bool left_out; /**< after gw_charts_draw: gnuplot is not installed        */
     gw_buf said;   /**< what gnuplot complained of                            */
@@ -117,21 +119,22 @@ extern const char GW_CHARTS_LEFT_OUT[];
 void gw_charts_begin(gw_charts *charts, const char *dir, int formats);
 
 /* `stem` becomes DIR/STEM.svg and .png; other than letters, digits, '-', '_' it is written with '-'. Nothing
- * given is used after the call. A chart without a finite value is drawn empty and says so. */
+ * given is used after the call. A chart without a finite value is drawn empty and says so. Two of one name:
+ * the first is drawn. */
+void gw_charts_figure(gw_charts *charts, const char *stem, const gw_figure *figure);
 void gw_charts_lines(gw_charts *charts, const char *stem, const gw_line_chart *chart);
 void gw_charts_bars(gw_charts *charts, const char *stem, const gw_bar_chart *chart);
 void gw_charts_points(gw_charts *charts, const char *stem, const gw_point_chart *chart);
 void gw_charts_waterfall(gw_charts *charts, const char *stem, const gw_waterfall_chart *chart);
+void gw_charts_spans(gw_charts *charts, const char *stem, const gw_span_chart *chart);
 void gw_charts_bands(gw_charts *charts, const char *stem, const gw_band_chart *chart);
 
 /**
- * Makes the directory and draws everything; each file appears whole or not at all.
+ * Makes the directory and draws everything, with a gnuplot for each processor; each file appears whole or not
+ * at all.
  * @retval GW_OK (also without gnuplot: see `left_out`), GW_E_IO, GW_E_NOMEM
  */
 gw_status gw_charts_draw(gw_charts *charts, gw_error *err);
-
-/** Path of file `index` (0 to n_files - 1), relative to where the program runs; owned by `charts`. */
-const char *gw_charts_path(const gw_charts *charts, int index);
 
 void gw_charts_free(gw_charts *charts);
 

@@ -1,0 +1,118 @@
+/* SPDX-License-Identifier: MIT */
+#include "chart/svg.h"
+
+#include <string.h>
+
+static void add_xml(gw_buf *out, const char *s)
+{
+    gw_buf clean = { 0 };
+    gw_buf_clean(&clean, s);
+    for (const char *p = gw_buf_str(&clean); *p; p++) {
+        const char *as = *p == '<'   ? "&lt;"
+                         : *p == '>' ? "&gt;"
+                         : *p == '&' ? "&amp;"
+                         : *p == '"' ? "&quot;"
+                                     : NULL;
+        if (as)
+            gw_buf_add(out, as);
+        else
+            gw_buf_bytes(out, p, 1);
+    }
+    if (clean.failed) out->failed = true;
+    gw_buf_free(&clean);
+}
+
+static bool starts(const char *s, const char *with)
+{
+    return strncmp(s, with, strlen(with)) == 0;
+}
+
+/* Length of what stands from `before` to `after`, both included; 0: it does not begin here. */
+static size_t between(const char *s, const char *before, const char *after)
+{
+    if (!starts(s, before)) return 0;
+    const char *end = strstr(s + strlen(before), after);
+    return end ? (size_t)(end + strlen(after) - s) : 0;
+}
+
+/* Ids of gnuplot's groups, which nothing points to, and their titles, which are its commands. */
+static size_t own_words(const char *s)
+{
+    size_t n = between(s, " id=\"gnuplot_", "\"");
+    return n ? n : between(s, "<title>", "</title>");
+}
+
+/* Other ids and what points to them begin with the stem; gnuplot's own beginning goes. */
+static size_t pointer(const char *s, const char *stem, gw_buf *out)
+{
+    static const char *const POINTERS[] = { " id='", " id=\"", "href='#", "href=\"#", "url(#" };
+    for (size_t i = 0; i < sizeof POINTERS / sizeof *POINTERS; i++) {
+        size_t n = strlen(POINTERS[i]);
+        if (!starts(s, POINTERS[i])) continue;
+        gw_buf_bytes(out, s, n);
+        gw_buf_fmt(out, "%s-", stem);
+        if (starts(s + n, "gp")) n += 2;
+        return n;
+    }
+    return 0;
+}
+
+static size_t bold(const char *s, gw_buf *out)
+{
+    static const char BOLD[] = "font-family=\"sans-serif:Bold\"";
+    if (!starts(s, BOLD)) return 0;
+    gw_buf_add(out, "font-family=\"sans-serif\" font-weight=\"bold\"");
+    return sizeof BOLD - 1;
+}
+
+/* One line of markup (never of text). */
+static void tidy_markup(const char *line, size_t n, const char *stem, gw_buf *out)
+{
+    const char *end = line + n;
+    while (line < end) {
+        size_t taken = own_words(line);
+        if (!taken) taken = pointer(line, stem, out);
+        if (!taken) taken = bold(line, out);
+        if (!taken) {
+            gw_buf_bytes(out, line, 1);
+            taken = 1;
+        }
+        line += taken;
+    }
+}
+
+static void tidy_head(const char *line, size_t n, const char *stem, gw_buf *out)
+{
+    gw_buf_fmt(out, "<svg role=\"img\" aria-labelledby=\"%s-title\" aria-describedby=\"%s-description\"",
+               stem, stem);
+    gw_buf_bytes(out, line + 4, n - 4);
+}
+
+static void put_titles(const char *stem, const char *title, const char *description, gw_buf *out)
+{
+    gw_buf_fmt(out, "<title id=\"%s-title\">", stem);
+    add_xml(out, title);
+    gw_buf_fmt(out, "</title>\n<desc id=\"%s-description\">", stem);
+    add_xml(out, description);
+    gw_buf_add(out, "</desc>");
+}
+
+void gw_svg_tidy(const char *svg, const char *stem, const char *title, const char *description, gw_buf *out)
+{
+    bool titled = false;
+    for (const char *line = svg; *line;) {
+        size_t n = strcspn(line, "\n"), before = out->n;
+        const char *ink = line + strspn(line, "\t ");
+        if (starts(ink, "<text"))
+            gw_buf_bytes(out, line, n); /* what it says is not ours to touch */
+        else if (starts(line, "<svg "))
+            tidy_head(line, n, stem, out);
+        else if (starts(ink, "<title>") && !titled)
+            put_titles(stem, title, description, out), titled = true;
+        else if (!starts(ink, "<title>") && !starts(ink, "<desc>"))
+            tidy_markup(line, n, stem, out);
+        line += n;
+        if (*line) line++;
+        if (out->n > before) gw_buf_add(out, "\n");
+    }
+}
