@@ -184,6 +184,9 @@ validate: ## one table of every check against the world outside
 	+@$(ANEW) all tests
 	@scripts/validate.sh $(MODE)
 
+fresh: ## run both commands of the README in a bare Debian, as a new user would (root; SUITE=trixie for another)
+	@scripts/fresh.sh $(SUITE)
+
 readme: all ## run the README's examples again and put in what they print now
 	@scripts/readme.sh
 
@@ -201,5 +204,5 @@ help: ## list the targets
 	@awk -F ':.*## ' '/^[a-z-]+:.*## /{printf "  make %-10s %s\n", $$1, $$2}' Makefile
 	@echo "  MODE=release|asan|tsan|coverage  CC=gcc|clang  PREFIX=/usr/local  DESTDIR=  JOBS=2  V=1 (show commands)"
 
-.PHONY: all tests unit demo check run-tests asan tsan bench run-bench lint coverage install uninstall validate readme deb print-flags clean help FORCE
+.PHONY: all tests unit demo check run-tests asan tsan bench run-bench lint coverage install uninstall validate fresh readme deb print-flags clean help FORCE
 -include $(shell find $B -path $B/logs -prune -o -type f -name '*.d' -print 2>/dev/null)

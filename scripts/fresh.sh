@@ -1,18 +1,20 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
-# Runs both commands of the README as a new user would: fresh.sh [SUITE] [--able]
+# Runs both commands of the README as a new user would: fresh.sh [SUITE] [--demo] [--able]
 # Builds a bare Debian (the machine's own release, or SUITE) in a temporary folder from the machine's own sources,
 # clones what is committed here into it and runs `make demo` and `make check` there. Everything is mounted in a
 # namespace of its own, which ends with its last process, and the folder is removed, however the run ends; what a run
-# that was killed has left is removed by the next. --able only says whether it can be done here: status 77 if not.
+# that was killed has left is removed by the next. --demo stops after the first command. --able only says whether it
+# can be done here: status 77 if not.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
-suite= able=no
+suite= able=no commands=("make demo" "make check")
 for word in "$@"; do
     case $word in
     --able) able=yes ;;
-    -*) echo "usage: scripts/fresh.sh [SUITE] [--able]" >&2 && exit 2 ;;
+    --demo) commands=("make demo") ;;
+    -*) echo "usage: scripts/fresh.sh [SUITE] [--demo] [--able]" >&2 && exit 2 ;;
     *) suite=$word ;;
     esac
 done
@@ -125,7 +127,7 @@ bootstrap
 furnish
 echo "bare Debian $(cat "$root/etc/debian_version") made in $SECONDS s; its packages: $(find "$root/var/lib/dpkg/info" -name '*.list' | wc -l)"
 status=0
-for command in "make demo" "make check"; do
+for command in "${commands[@]}"; do
     start=$SECONDS
     echo "in it: $command"
     inside "$command" || status=$?

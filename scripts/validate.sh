@@ -10,7 +10,7 @@ mode=$1 B=build/$1
 export GIVEWAY_VALIDATION=$PWD/$B/validation.rows
 
 programs() { # unit tests that name a source
-    grep -lE '\bcheck_(from|copy_of)\(' tests/*/test_*.c | sed "s|^tests/\(.*\)\.c\$|$B/tests/\1|"
+    grep -lE '\bcheck_(from|copy_of|printed_in|solved_by)\(' tests/*/test_*.c | sed "s|^tests/\(.*\)\.c\$|$B/tests/\1|"
 }
 scripts() { # shell scripts that call a Python script with rows of its own
     grep -lE 'validation\.record|tally\.keep' tests/crosscheck/*.py | while read -r python; do

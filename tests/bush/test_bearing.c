@@ -53,8 +53,9 @@ static void hertz_constants_are_the_handbooks(void **state)
 
     (void)state;
     check_rel(c.tangent, 1.5 * c.secant, 1e-15, "tangent");
-    check_from("W. D. Pilkey, Formulas for Stress, Strain, and Structural Matrices: Hertz contact, printed "
-               "constants");
+    check_printed_in(
+        "W. D. Pilkey, Formulas for Stress, Strain, and Structural Matrices: Hertz contact, printed "
+        "constants");
     check_abs(c.radius, 0.721, 0.5e-3, "a");
     check_abs(c.pressure, 0.918, 0.5e-3, "p");
     check_abs(c.approach, 1.040, 0.5e-3, "approach");
@@ -66,7 +67,7 @@ static void a_sphere_on_a_rigid_plane_matches_the_published_answer(void **state)
     gw_contact c = gw_hertz_contact(60.0 * GW_PI, 16e-3, (1.0 - 0.09) / 1e9);
 
     (void)state;
-    check_from("a published problem of Hertz contact: sphere of 8 mm on a rigid plane");
+    check_printed_in("a published problem of Hertz contact: sphere of 8 mm on a rigid plane");
     check_abs(c.radius / GW_MM, 1.010, 0.5e-3, "contact radius [mm]");
 }
 
@@ -224,7 +225,7 @@ static void tilt_by_geometry_rounds_down_to_the_table_of_series_e(void **state)
     static const double bores[] = { 10, 12, 15, 17, 20, 25, 30, 35, 40, 50, 60 };
 
     (void)state;
-    check_from("ISO 12240-1, series E, angle of tilt");
+    check_printed_in("ISO 12240-1, series E, angle of tilt");
     for (size_t i = 0; i < sizeof bores / sizeof *bores; i++) {
         const gw_bearing_size *s = gw_bearing_series_e(bores[i] * GW_MM);
         double tilt;
@@ -244,7 +245,7 @@ static void the_static_rating_of_the_40_mm_size_follows_from_500_n_per_mm2(void 
     bool given = true;
 
     (void)state;
-    check_from("a maker's catalogue page, bearing of 40 mm bore");
+    check_printed_in("a maker's catalogue page, bearing of 40 mm bore");
     check_rel(gw_bearing_static_rating(&b, &given), 500e3 / 0.87, 0.01, "static rating before grooves [N]");
     assert_false(given);
 }

@@ -98,7 +98,7 @@ def compare(name, tolerance, own, other):
     off = {load: own[load] / other[load] - 1 for load in other}
     bad = [load for load in off if not abs(off[load]) <= tolerance]
     for load, want in other.items():
-        validation.record("computed", "CalculiX, three-dimensional finite elements", f"{name} mm, {load} [N/mm, N mm/rad]",
+        validation.record("computed", "solver", "CalculiX, three-dimensional finite elements", f"{name} mm, {load} [N/mm, N mm/rad]",
                           want, own[load], tolerance * want)
     words = "  ".join(f"{load} {100 * value:+.2f}" for load, value in off.items())
     print(f"{'FAIL' if bad else 'ok':4}  {name:40} within {100 * tolerance:.0f} %:  {words}", flush=True)

@@ -51,7 +51,7 @@ class Tally:
         """The worst of each kind into the table of validation."""
         for key, (ratio, difference, where) in sorted(self.worst.items()):
             allowed = difference / ratio if ratio > 0 else 0.0
-            validation.record("second reading", f"{subject}, worst of each kind of number", f"{key}, {where}", 0.0,
+            validation.record("second reading", "reading", f"{subject}, worst of each kind of number", f"{key}, {where}", 0.0,
                               difference, allowed)
 
     def result(self, good, where, why=""):

@@ -31,7 +31,7 @@ static const struct row {
 static void wk_matches_the_table_within_a_unit_of_the_last_digit(void **state)
 {
     (void)state;
-    check_from("ISO 2631-1:1997, Table 3, column Wk (printed x 1000)");
+    check_printed_in("ISO 2631-1:1997, Table 3, column Wk (printed x 1000)");
     for (size_t i = 0; i < sizeof TABLE / sizeof *TABLE; i++) {
         check_about("%g Hz", TABLE[i].hz);
         check_abs(1000.0 * gw_weight_wk(TABLE[i].hz), TABLE[i].wk, TABLE[i].wk_unit, "Wk");
@@ -41,7 +41,7 @@ static void wk_matches_the_table_within_a_unit_of_the_last_digit(void **state)
 static void wd_matches_the_table_within_a_unit_of_the_last_digit(void **state)
 {
     (void)state;
-    check_from("ISO 2631-1:1997, Table 3, column Wd (printed x 1000)");
+    check_printed_in("ISO 2631-1:1997, Table 3, column Wd (printed x 1000)");
     for (size_t i = 0; i < sizeof TABLE / sizeof *TABLE; i++) {
         check_about("%g Hz", TABLE[i].hz);
         if (TABLE[i].hz != 10.0)
@@ -55,7 +55,7 @@ static void wd_matches_the_table_within_a_unit_of_the_last_digit(void **state)
 static void a_weighting_matches_the_table(void **state)
 {
     (void)state;
-    check_from("IEC 61672-1:2013, Table 3, weighting A (from memory)");
+    check_printed_in("IEC 61672-1:2013, Table 3, weighting A (from memory)");
     const double table[] = { -70.4, -63.4, -56.7, -50.5, -44.7, -39.4, -34.6, -30.2, -26.2,
                              -22.5, -19.1, -16.1, -13.4, -10.9, -8.6,  -6.6,  -4.8,  -3.2,
                              -1.9,  -0.8,  0.0,   0.6,   1.0,   1.2,   1.3,   1.2,   1.0,

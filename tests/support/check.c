@@ -35,12 +35,14 @@ void check_about(const char *fmt, ...)
 /* One write a row, so that tests that run side by side do not mix theirs. */
 static void record(double got, double want, double allowed, const char *what)
 {
-    static const char *const KINDS[] = { "", "computed", "copied" };
+    static const char *const BASES[] = { "", "formula", "print", "solver", "print" };
     const char *path = getenv("GIVEWAY_VALIDATION");
     if (kind_now == GW_CHECK_NONE || !path) return;
     FILE *file = fopen(path, "a");
     assert_non_null(file);
-    fprintf(file, "%s\t%s\t%s%s%s\t%.12g\t%.12g\t%.6g\n", KINDS[kind_now], source_now, about_now,
+    fprintf(file, "%s\t%s\t%s\t%s%s%s\t%.12g\t%.12g\t%.6g\n",
+            kind_now == GW_CHECK_COPIED ? "copied" : "computed",
+            strstr(source_now, "from memory") ? "memory" : BASES[kind_now], source_now, about_now,
             about_now[0] ? ": " : "", what, want, got, allowed);
     assert_int_equal(fclose(file), 0);
 }

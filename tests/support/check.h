@@ -22,7 +22,16 @@ void check_rel(double got, double want, double tol, const char *what);
  * GIVEWAY_VALIDATION names a file, each such check adds a row to it, of which scripts/validate.sh makes a
  * table.
  */
-#define check_from(source) CHECK_IN_BLOCK(GW_CHECK_COMPUTED, source)
+#define check_from(source) CHECK_IN_BLOCK(GW_CHECK_FORMULA, source)
+
+/*
+ * How strong a proof is. check_from stands for the weakest of what is worked out: a formula of the source
+ * evaluated again, apart from this program. Where the wanted values themselves are printed in the source, say
+ * check_printed_in; where a general-purpose solver gave them, check_solved_by. A source that says "from
+ * memory" counts as that, whichever of these names it. The table counts them apart.
+ */
+#define check_printed_in(source) CHECK_IN_BLOCK(GW_CHECK_PRINTED, source)
+#define check_solved_by(source)  CHECK_IN_BLOCK(GW_CHECK_SOLVED, source)
 
 /** The same where the program only carries a printed table over, so that nothing is worked out: a weaker
  * proof. */
@@ -36,7 +45,13 @@ void check_contains(const char *text, const char *part);
 
 /* The parts of check_from and check_copy_of. The end of a block ends its source. (A failed test leaves by
  * a long jump and does not, but where a test fails no table is made.) */
-typedef enum check_kind { GW_CHECK_NONE, GW_CHECK_COMPUTED, GW_CHECK_COPIED } check_kind;
+typedef enum check_kind {
+    GW_CHECK_NONE,
+    GW_CHECK_FORMULA,
+    GW_CHECK_PRINTED,
+    GW_CHECK_SOLVED,
+    GW_CHECK_COPIED
+} check_kind;
 int check_source_begin(check_kind kind, const char *source);
 void check_source_end(const int *unused);
 #define CHECK_PASTE_(a, b) a##b

@@ -53,7 +53,7 @@ static double understeer_with(gw_axle axle, const gw_axle_state *s)
 static void published_illustrative_budget_adds_up(void **unused)
 {
     (void)unused;
-    check_from("illustrative budget in an encyclopedia, after Bundorf and Leffert, SAE 760713 (1976)");
+    check_printed_in("illustrative budget in an encyclopedia, after Bundorf and Leffert, SAE 760713 (1976)");
     static const struct {
         gw_budget_entry entry;
         double front, rear;
