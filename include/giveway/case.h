@@ -58,7 +58,7 @@ typedef struct gw_uncertain {
     bool given;               /**< the case has a list; else this is common practice            */
     int n;                    /**< figures                                                      */
     int n_ride;               /**< of these, at the end, those that only ride knows of          */
-    struct gw_figure *figure; /**< in the order of the list                                     */
+    struct gw_unsure *figure; /**< in the order of the list                                     */
     int n_targets;
     struct gw_drawn_number *target; /**< numbers in the file that follow them                         */
 } gw_uncertain;

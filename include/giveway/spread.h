@@ -89,7 +89,7 @@ typedef struct gw_spread_study {
     gw_arena arena;
     gw_spread_options options; /**< as used                                                           */
     int n_figures; /**< of c->uncertain, those at its end that only ride knows left out without ride */
-    const gw_figure *figure;
+    const gw_unsure *figure;
     int n;
     gw_spread_item *item; /**< by kit, corner, load in the order of the case; those wanted       */
     int n_kits;

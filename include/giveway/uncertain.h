@@ -15,19 +15,19 @@
 GW_API_BEGIN
 
 /** The unit that a figure is told in. */
-typedef enum gw_figure_unit { GW_FIGURE_FACTOR, GW_FIGURE_MM, GW_FIGURE_DEG } gw_figure_unit;
+typedef enum gw_unsure_unit { GW_UNSURE_FACTOR, GW_UNSURE_MM, GW_UNSURE_DEG } gw_unsure_unit;
 
 /** One uncertain figure. */
-typedef struct gw_figure {
+typedef struct gw_unsure {
     const char *of;      /**< its path in the case, or that of the entry that takes many together      */
-    gw_figure_unit unit; /**< FACTOR: value x exp(scale z); else value + scale z                        */
+    gw_unsure_unit unit; /**< FACTOR: value x exp(scale z); else value + scale z                        */
     double scale;        /**< per z: natural logarithm, or mm, or deg; > 0                              */
     double value;        /**< as written, in the unit of the key; of many: 1 of a factor, 0 of a shift  */
     bool stiffness;      /**< the figure is how stiff a bush is                                         */
-} gw_figure;
+} gw_unsure;
 
 /** The value of a figure at z. */
-double gw_figure_at(const gw_figure *figure, double z);
+double gw_unsure_at(const gw_unsure *figure, double z);
 
 /** A number in the file that follows a figure. */
 typedef struct gw_drawn_number {

@@ -158,11 +158,11 @@ static int by_group(const void *a, const void *b)
 static void add_figure(gw_uncertain *u, const gw_reach *r, const gw_group *group, gw_band_unit unit)
 {
     bool factor = unit == GW_BAND_PERCENT || unit == GW_BAND_HARDNESS;
-    u->figure[u->n++] = (gw_figure){
+    u->figure[u->n++] = (gw_unsure){
         .of = group->of,
-        .unit = factor               ? GW_FIGURE_FACTOR
-                : unit == GW_BAND_MM ? GW_FIGURE_MM
-                                     : GW_FIGURE_DEG,
+        .unit = factor               ? GW_UNSURE_FACTOR
+                : unit == GW_BAND_MM ? GW_UNSURE_MM
+                                     : GW_UNSURE_DEG,
         .scale = r->scale,
         .value = group->many ? (factor ? 1.0 : 0.0) : r->value,
         .stiffness = r->stiffness,

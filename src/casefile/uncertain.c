@@ -16,9 +16,9 @@ struct gw_drawer {
     cJSON **place; /* of each target: the number that it sets        */
 };
 
-double gw_figure_at(const gw_figure *f, double z)
+double gw_unsure_at(const gw_unsure *f, double z)
 {
-    return f->unit == GW_FIGURE_FACTOR ? f->value * exp(f->scale * z) : f->value + f->scale * z;
+    return f->unit == GW_UNSURE_FACTOR ? f->value * exp(f->scale * z) : f->value + f->scale * z;
 }
 
 static int count_nodes(const cJSON *json)
@@ -117,9 +117,9 @@ const bool *gw_drawer_anew(const gw_drawer *d)
 
 static double value_at(const gw_uncertain *u, const gw_drawn_number *t, const double *z)
 {
-    const gw_figure *f = &u->figure[t->figure];
+    const gw_unsure *f = &u->figure[t->figure];
     double by = f->scale * t->relative * z[t->figure];
-    return f->unit == GW_FIGURE_FACTOR ? t->value * exp(by) : t->value + by;
+    return f->unit == GW_UNSURE_FACTOR ? t->value * exp(by) : t->value + by;
 }
 
 gw_status gw_drawer_make(gw_drawer *d, const double *z, gw_case *out, gw_error *err)
@@ -135,11 +135,11 @@ gw_status gw_drawer_make(gw_drawer *d, const double *z, gw_case *out, gw_error *
     return status == GW_OK || status == GW_E_NOMEM ? status : GW_E_RANGE;
 }
 
-static bool add_band(cJSON *list, const gw_figure *f, double sd)
+static bool add_band(cJSON *list, const gw_unsure *f, double sd)
 {
     static const char *const UNITS[] = { "percent", "mm", "deg" };
     double two = 2.0 * f->scale * sd;
-    double size = f->unit == GW_FIGURE_FACTOR ? 100.0 * expm1(two) : two;
+    double size = f->unit == GW_UNSURE_FACTOR ? 100.0 * expm1(two) : two;
     cJSON *entry = cJSON_CreateObject();
     if (!entry || !cJSON_AddItemToArray(list, entry)) {
         cJSON_Delete(entry);

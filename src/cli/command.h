@@ -48,6 +48,9 @@ typedef enum gw_option_kind {
     X(TO, "to-mm", SIGNED, "MM", "highest travel (60)")                                                      \
     X(STEP, "step-mm", NUMBER, "MM", "from one place of travel to the next (5)")                             \
     X(METHOD, "method", CHOICE, "solved|handbook", "how rates of rubber are worked out (solved)")            \
+    X(DRAWS, "draws", NUMBER, "N", "cars that are drawn, 100 to 1000000 (1024)")                             \
+    X(SEED, "seed", SIGNED, "S", "other draws of the same bands (1)")                                        \
+    X(RIDE, "ride", FLAG, "", "harshness and road noise too")                                                \
     X(EXPLAIN, "explain", FLAG, "", "every figure with its formula, its inputs and its source")              \
     X(MATERIALS, "materials", TEXT, "DIR", "add the materials in DIR, NAME.json each")                       \
     X(FORMAT, "format", CHOICE, "text|json|csv", "what is printed (text)")                                   \

@@ -13,6 +13,7 @@ const gw_command *const GW_COMMANDS[] = {
     &GW_COMMAND_TRAVEL,
     &GW_COMMAND_RIDE,
     &GW_COMMAND_ALIGN,
+    &GW_COMMAND_SPREAD,
     &GW_COMMAND_REPORT,
     NULL,
 };

@@ -12,6 +12,7 @@ extern const gw_command GW_COMMAND_COMPARE;
 extern const gw_command GW_COMMAND_TRAVEL;
 extern const gw_command GW_COMMAND_RIDE;
 extern const gw_command GW_COMMAND_ALIGN;
+extern const gw_command GW_COMMAND_SPREAD;
 extern const gw_command GW_COMMAND_REPORT;
 
 #endif

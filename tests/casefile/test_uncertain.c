@@ -43,7 +43,7 @@ static void read_sound(const char *list, loaded *l)
     if (st != GW_OK) fail_msg("%s: %s", list, gw_faults_text(&l->faults, 0));
 }
 
-static const gw_figure *figure(const loaded *l, const char *of)
+static const gw_unsure *figure(const loaded *l, const char *of)
 {
     for (int i = 0; i < l->c.uncertain.n; i++)
         if (strcmp(l->c.uncertain.figure[i].of, of) == 0) return &l->c.uncertain.figure[i];
@@ -146,12 +146,12 @@ static void bands_hold_two_standard_deviations(void **state)
         "{ \"of\": \"corners.front.wheel.static_toe_deg\", \"deg\": 0.03 }",
         &l);
     assert_int_equal(l.c.uncertain.n, 6 + 2);
-    check_rel(gw_figure_at(figure(&l, "bushes.rubber"), 2), 1.15 * 1.25, 1e-14, "percent");
-    check_rel(gw_figure_at(figure(&l, "bushes.rubber"), -2), 1.15 / 1.25, 1e-14, "percent, down");
-    check_rel(gw_figure_at(figure(&l, "bushes.poly"), 1), sqrt(1.25), 1e-14, "one standard deviation");
-    check_rel(log(gw_figure_at(figure(&l, "bushes.voided"), 1)), 0.0935951, 1e-6, "Gent's slope at 50");
-    check_rel(gw_figure_at(figure(&l, "corners.front.points_mm.tie_inner[2]"), 2), 236, 1e-14, "mm");
-    check_rel(gw_figure_at(figure(&l, "corners.front.wheel.static_toe_deg"), -2), 0.05, 1e-12, "deg");
+    check_rel(gw_unsure_at(figure(&l, "bushes.rubber"), 2), 1.15 * 1.25, 1e-14, "percent");
+    check_rel(gw_unsure_at(figure(&l, "bushes.rubber"), -2), 1.15 / 1.25, 1e-14, "percent, down");
+    check_rel(gw_unsure_at(figure(&l, "bushes.poly"), 1), sqrt(1.25), 1e-14, "one standard deviation");
+    check_rel(log(gw_unsure_at(figure(&l, "bushes.voided"), 1)), 0.0935951, 1e-6, "Gent's slope at 50");
+    check_rel(gw_unsure_at(figure(&l, "corners.front.points_mm.tie_inner[2]"), 2), 236, 1e-14, "mm");
+    check_rel(gw_unsure_at(figure(&l, "corners.front.wheel.static_toe_deg"), -2), 0.05, 1e-12, "deg");
     release(&l);
 }
 
@@ -166,8 +166,8 @@ static void the_longer_path_wins_and_a_band_of_0_is_known(void **state)
                "{ \"of\": \"corners.front.points_mm.tie_inner\", \"mm\": 1 }",
                &l);
     assert_int_equal(l.c.uncertain.n, 5 + 9 * 2 + 3);
-    check_rel(gw_figure_at(figure(&l, "bushes.poly"), 2), 1.4, 1e-14, "the bush's own");
-    check_rel(gw_figure_at(figure(&l, "bushes.bearing"), 2), 1.1, 1e-14, "all others");
+    check_rel(gw_unsure_at(figure(&l, "bushes.poly"), 2), 1.4, 1e-14, "the bush's own");
+    check_rel(gw_unsure_at(figure(&l, "bushes.bearing"), 2), 1.1, 1e-14, "all others");
     check_abs(figure(&l, "corners.front.points_mm.tie_outer[2]")->scale, 2, 1e-15, "z");
     check_abs(figure(&l, "corners.front.points_mm.tie_inner[1]")->scale, 0.5, 1e-15, "its own");
     release(&l);
@@ -258,7 +258,7 @@ static void common_practice_stands_in_for_a_list(void **state)
     read_sound(NULL, &l);
     assert_false(l.c.uncertain.given);
     assert_int_equal(l.c.uncertain.n, 3 + 10 * 3);
-    check_rel(gw_figure_at(figure(&l, "bushes.voided"), 2), 1.25, 1e-14, "bonded");
+    check_rel(gw_unsure_at(figure(&l, "bushes.voided"), 2), 1.25, 1e-14, "bonded");
     check_abs(figure(&l, "corners.front.points_mm.spring_top[0]")->scale, 1, 1e-15, "2 mm");
     assert_int_equal(l.c.uncertain.n_ride, 0); /* its default bracket is null: rigid */
     release(&l);

@@ -190,6 +190,8 @@ static void change_command(gw_tree *t)
         "rates --format json",
         "rates --explain",
         "align --format json",
+        "spread --draws 100 --format json",
+        "spread --draws 100 --ride",
         "align",
         "check",
 

@@ -57,6 +57,8 @@ def runs(program, command):
     """Each way to call a command that may print other keys: arguments, and what was printed."""
     for case in CASES:
         ways = [[]] + (DETAIL.get(command, []) if case == CASES[0] else [])
+        if command == "spread":
+            ways = [["--draws", "100"], ["--draws", "100", "--ride"]]
         if command == "travel" and case in LOAD:
             ways.append(["--load", LOAD[case]])
         for way in ways:

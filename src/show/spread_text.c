@@ -1,0 +1,259 @@
+/* SPDX-License-Identifier: MIT */
+/* The answer in words first: which kit is steadier whatever the parts turn out to be. Then bands, then what
+ * to measure. */
+#include "show/spread.h"
+
+#include "giveway/units.h"
+#include "show/deflect.h"
+#include "show/phrase.h"
+#include "show/table.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+static void paragraph(gw_buf *text, int width, gw_buf *out)
+{
+    gw_buf_paragraph(out, gw_buf_str(text), width, 0);
+    if (text->failed) out->failed = true;
+    gw_buf_free(text);
+}
+
+static void head_words(const gw_case *c, const gw_spread_study *s, int width, gw_buf *out)
+{
+    gw_buf text = { 0 };
+    gw_buf_fmt(
+        &text,
+        "%ld cars like this one, each with other figures: %d are uncertain%s. Of 100 such cars 95 lie in "
+        "the bands; what no figure varies (the model itself, the loads) is not in them.",
+        s->options.draws, s->n_figures,
+        s->options.centre    ? ", as the readings leave them"
+        : c->uncertain.given ? ""
+                             : ", as common practice has them (the case has no \"uncertain\")");
+    paragraph(&text, width, out);
+    gw_buf_add(out, "\n");
+}
+
+static int of_100(double share)
+{
+    int n = (int)lround(100.0 * share);
+    return n == 100 && share < 1.0 ? 99 : n == 0 && share > 0.0 ? 1 : n;
+}
+
+static void summary_words(const gw_case *c, const gw_spread_study *s, int k, int width, gw_buf *out)
+{
+    const gw_spread_summary *sum = &s->summary[k];
+    gw_buf text = { 0 };
+    gw_phrase_kit(&c->kits[k], &text);
+    if (!sum->draws)
+        gw_buf_add(&text, ": stands in none of them");
+    else if (k > 0 && !isnan(sum->steadier)) {
+        bool open = sum->steadier > 0.025 && sum->steadier < 0.975;
+        gw_buf_fmt(&text, "%s than ", sum->steadier >= 0.5 ? ": steadier" : ": less steady");
+        gw_phrase_kit(&c->kits[0], &text);
+        gw_buf_fmt(&text, ": %d of 100 such cars%s",
+                   of_100(sum->steadier >= 0.5 ? sum->steadier : 1.0 - sum->steadier),
+                   open ? " (too close to call)" : "");
+    }
+    if (sum->draws)
+        gw_buf_fmt(&text,
+                   "%s %.2f deg of toe in all loads together (root mean square), %.2f to %.2f; steadiest of "
+                   "all in %d of "
+                   "100",
+                   k > 0 ? "." : ":", sum->unsteadiness.nominal / GW_DEG, sum->unsteadiness.low / GW_DEG,
+                   sum->unsteadiness.high / GW_DEG, of_100(sum->steadiest));
+    gw_buf_add(&text, ".");
+    paragraph(&text, width, out);
+}
+
+static void band_cells(gw_table *table, const gw_spread_band *b, double unit, int decimals, bool had)
+{
+    gw_table_cellf(table, "%+.*f", decimals, b->nominal / unit);
+    if (!had) {
+        gw_table_cell(table, "");
+        return;
+    }
+    gw_table_cellf(table, "%+.*f to %+.*f", decimals, b->low / unit, decimals, b->high / unit);
+}
+
+/* The load stands in the first of its rows alone. */
+static void name_cells(gw_table *table, const gw_case *c, const gw_spread_item *item, bool first)
+{
+    gw_table_cell(table, first ? c->loads[item->load].name : "");
+    gw_table_cell(table, c->kits[item->kit].name);
+}
+
+static void toe_row(gw_table *table, const gw_case *c, const gw_spread_item *item, bool first)
+{
+    name_cells(table, c, item, first);
+    band_cells(table, &item->own.band[GW_SPREAD_TOE], GW_DEG, 3, item->own.draws > 0);
+    if (!item->has_difference || isnan(item->better)) {
+        gw_table_end_row(table);
+        return;
+    }
+    band_cells(table, &item->difference.band[GW_SPREAD_TOE], GW_DEG, 3, true);
+    gw_table_cellf(table, "%d of 100", of_100(item->better));
+}
+
+static void wheel_row(gw_table *table, const gw_case *c, const gw_spread_item *item, bool first)
+{
+    const bool had = item->own.draws > 0;
+    name_cells(table, c, item, first);
+    band_cells(table, &item->own.band[GW_SPREAD_CAMBER], GW_DEG, 3, had);
+    band_cells(table, &item->own.band[GW_SPREAD_FORE_AFT], GW_MM, 2, had);
+}
+
+static gw_status result_table(const gw_case *c, const gw_spread_study *s, gw_axle axle,
+                              const char *const *heads,
+                              void (*row)(gw_table *, const gw_case *, const gw_spread_item *, bool),
+                              int width, bool bold, gw_buf *out, gw_error *err)
+{
+    gw_table table = { 0 };
+    gw_status status = GW_OK;
+    for (int h = 0; heads[h]; h++) gw_table_column(&table, h < 2 ? GW_LEFT : GW_RIGHT, heads[h]);
+    for (int l = 0; l < c->n_loads; l++) {
+        bool first = true;
+        for (int i = 0; i < s->n; i++) {
+            if (s->item[i].axle != axle || s->item[i].load != l) continue;
+            row(&table, c, &s->item[i], first);
+            first = false;
+        }
+    }
+    if (table.n_cells) status = gw_table_print(&table, width, 2, bold, out, err);
+    gw_table_free(&table);
+    return status;
+}
+
+static bool has_results(const gw_spread_study *s, gw_axle axle)
+{
+    for (int i = 0; i < s->n; i++)
+        if (s->item[i].axle == axle && s->item[i].load >= 0) return true;
+    return false;
+}
+
+static gw_status corner_tables(const gw_case *c, const gw_spread_study *s, gw_axle axle, int width, bool bold,
+                               gw_buf *out, gw_error *err)
+{
+    static const char *const TOE[] = { "load",
+                                       "kit",
+                                       "toe\ndeg",
+                                       "95 of 100\ndeg",
+                                       "less the first\ndeg",
+                                       "95 of 100\ndeg",
+                                       "smaller toe\nthan the first",
+                                       NULL };
+    static const char *const WHEEL[] = { "load",         "kit",           "camber\ndeg", "95 of 100\ndeg",
+                                         "fore-aft\nmm", "95 of 100\nmm", NULL };
+    if (!has_results(s, axle)) return GW_OK;
+    gw_buf_fmt(out, "\n%s corner, changes from standing still\n", axle == GW_FRONT ? "Front" : "Rear");
+    gw_status status = result_table(c, s, axle, TOE, toe_row, width, bold, out, err);
+    gw_buf_add(out, "\n");
+    return status == GW_OK ? result_table(c, s, axle, WHEEL, wheel_row, width, bold, out, err) : status;
+}
+
+static gw_status ride_table(const gw_case *c, const gw_spread_study *s, int width, bool bold, gw_buf *out,
+                            gw_error *err)
+{
+    gw_table table = { 0 };
+    gw_table_column(&table, GW_LEFT, "corner");
+    gw_table_column(&table, GW_LEFT, "kit");
+    gw_table_column(&table, GW_RIGHT, "harshness\ndB");
+    gw_table_column(&table, GW_RIGHT, "95 of 100\ndB");
+    gw_table_column(&table, GW_RIGHT, "road noise\ndB");
+    gw_table_column(&table, GW_RIGHT, "95 of 100\ndB");
+    for (int i = 0; i < s->n; i++) {
+        const gw_spread_item *item = &s->item[i];
+        if (item->load >= 0 || item->kit == 0) continue;
+        gw_table_cell(&table, gw_axle_name(item->axle));
+        gw_table_cell(&table, c->kits[item->kit].name);
+        for (int q = 0; q < GW_SPREAD_RIDE_QUANTITIES; q++)
+            band_cells(&table, &item->own.band[q], 1.0, 1, item->own.draws > 0);
+    }
+    gw_buf_add(out, "\nOn the road, over the first kit of the same car\n");
+    gw_status status = gw_table_print(&table, width, 2, bold, out, err);
+    gw_table_free(&table);
+    return status;
+}
+
+/* The result that a figure does most to: where knowing it would narrow the toe's band by most. */
+static const gw_spread_item *most_moved(const gw_spread_study *s, int figure)
+{
+    const gw_spread_item *best = NULL;
+    double most = 0.0;
+    for (int i = 0; i < s->n; i++) {
+        const gw_spread_item *item = &s->item[i];
+        if (item->load < 0 || !item->own.draws) continue;
+        const gw_spread_band *b = &item->own.band[GW_SPREAD_TOE];
+        double gain = item->own.slopes[GW_SPREAD_TOE].share[figure] * b->sd * b->sd;
+        if (gain > most) {
+            most = gain;
+            best = item;
+        }
+    }
+    return best;
+}
+
+/* What is left of a figure's variance once it is measured: a bush to 5 %, a point to 0.5 mm, an angle to 0.02
+ * deg. Common practice. */
+static double left_over(const gw_unsure *f, const char **how)
+{
+    const bool factor = f->unit == GW_UNSURE_FACTOR;
+    double fine = factor ? 0.5 * log(1.05) : f->unit == GW_UNSURE_MM ? 0.25 : 0.01;
+    *how = factor ? "to 5 %" : f->unit == GW_UNSURE_MM ? "to 0.5 mm" : "to 0.02 deg";
+    return fmin(1.0, fine * fine / (f->scale * f->scale));
+}
+
+static void measure_line(const gw_case *c, const gw_spread_study *s, int figure, int width, gw_buf *out)
+{
+    gw_buf text = { 0 };
+    const char *how;
+    double left = left_over(&s->figure[figure], &how);
+    const gw_spread_item *item = most_moved(s, figure);
+    gw_buf_clean(&text, s->figure[figure].of);
+    gw_buf_fmt(&text, ": %.0f %% of the variance of all toe changes.", 100.0 * s->share[figure]);
+    if (item && left < 0.9) {
+        const gw_spread_band *b = &item->own.band[GW_SPREAD_TOE];
+        double half = 0.5 * (b->high - b->low), share = item->own.slopes[GW_SPREAD_TOE].share[figure];
+        gw_buf_fmt(&text, " Measured %s, the band of the toe with ", how);
+        gw_phrase_kit(&c->kits[item->kit], &text);
+        gw_buf_add(&text, " ");
+        gw_phrase_load(&c->loads[item->load], &text);
+        gw_buf_fmt(&text, " (%s) would shrink from +-%.2f to +-%.2f deg.", gw_axle_name(item->axle),
+                   half / GW_DEG, half * sqrt(1.0 - share * (1.0 - left)) / GW_DEG);
+    }
+    gw_buf_paragraph(out, gw_buf_str(&text), width, 2);
+    if (text.failed) out->failed = true;
+    gw_buf_free(&text);
+}
+
+static void measure_words(const gw_case *c, const gw_spread_study *s, int width, gw_buf *out)
+{
+    enum { SHOWN = 5 };
+    int *order = calloc((size_t)s->n_figures + 1, sizeof *order), many = 0;
+    double sum = 0.0;
+    if (!order) {
+        out->failed = true;
+        return;
+    }
+    gw_by_share(s->share, s->n_figures, order);
+    while (many < s->n_figures && sum < 0.8) sum += s->share[order[many++]];
+    if (s->n_figures && s->share[order[0]] > 0.0) {
+        gw_buf_fmt(out, "\nWhat to measure next\n  %d of %d figures make 80 %% of the variance.\n", many,
+                   s->n_figures);
+        for (int i = 0; i < s->n_figures && i < SHOWN && s->share[order[i]] >= 0.01; i++)
+            measure_line(c, s, order[i], width, out);
+    }
+    free(order);
+}
+
+gw_status gw_spread_text(const gw_case *c, const gw_spread_study *s, int width, bool bold, gw_buf *out,
+                         gw_error *err)
+{
+    gw_status status = GW_OK;
+    head_words(c, s, width, out);
+    for (int k = 0; k < s->n_kits; k++) summary_words(c, s, k, width, out);
+    for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++)
+        status = corner_tables(c, s, a, width, bold, out, err);
+    if (status == GW_OK && s->options.ride) status = ride_table(c, s, width, bold, out, err);
+    if (status == GW_OK) measure_words(c, s, width, out);
+    return status == GW_OK ? gw_buf_status(out, err) : status;
+}
