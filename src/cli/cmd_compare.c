@@ -15,7 +15,7 @@ typedef struct gw_work {
     gw_choice choice;
     gw_deflect_study deflect;
     gw_ride_study ride;
-    gw_strength_study strength;
+    gw_strength_study strength, peaks;
     gw_handling_study handling;
     gw_comparison cmp;
 } gw_work;
@@ -49,9 +49,11 @@ static gw_status work_out(gw_work *w, bool charts, bool brief, gw_error *err)
     gw_status status = gw_study_deflect(c, wanted, &w->deflect, err);
     w->cmp = (gw_comparison){ .c = c, .deflect = &w->deflect, .ride = &w->ride, .handling = &w->handling };
     w->cmp.strength = &w->strength;
+    w->cmp.peaks = &w->peaks;
     w->cmp.baseline = first_kit(&w->choice, c->n_kits);
     w->cmp.no_ride = ride_missing(c, wanted);
     if (status == GW_OK) status = gw_study_strength(c, &w->deflect, &w->strength, err);
+    if (status == GW_OK) status = gw_study_strength_peaks(c, &w->deflect, &w->peaks, err);
     if (status == GW_OK && !w->cmp.no_ride) status = gw_study_ride(c, wanted, &options, &w->ride, err);
     gw_selection summary = *wanted;
     summary.brief = brief;
@@ -95,16 +97,17 @@ static gw_status format(const gw_args *args, gw_work *w, gw_buf *out, gw_error *
     return gw_buf_status(out, err);
 }
 
-static void print_warnings(const gw_args *args, const gw_work *w)
+/* What is beyond a limit stands in the text, and is said here only beside figures for other programs. */
+static void print_warnings(const gw_args *args, const gw_work *w, bool text)
 {
     bool quiet = gw_args_has(args, GW_OPT_QUIET);
     gw_print_warnings(quiet, w->deflect.warning, w->deflect.n_warnings);
     gw_print_warnings(quiet, w->ride.warning, w->ride.n_warnings);
-    for (int i = 0; !quiet && i < w->strength.n; i++) {
-        gw_buf text = { 0 };
-        gw_overload_words(&w->session.c, &w->strength.item[i], &text);
-        fprintf(stderr, "warning: %s\n", gw_buf_str(&text));
-        gw_buf_free(&text);
+    for (int i = 0; !quiet && !text && i < w->strength.n; i++) {
+        gw_buf line = { 0 };
+        gw_overload_words(&w->session.c, &w->strength.item[i], &line);
+        fprintf(stderr, "warning: %s\n", gw_buf_str(&line));
+        gw_buf_free(&line);
     }
 }
 
@@ -116,7 +119,7 @@ static int compare(const gw_args *args, gw_work *w)
     bool text = !gw_args_is(args, GW_OPT_FORMAT, "json") && !gw_args_is(args, GW_OPT_FORMAT, "csv");
     gw_status status = work_out(w, charts, text && !charts && !gw_args_has(args, GW_OPT_DETAIL), &err);
     if (status == GW_OK) {
-        print_warnings(args, w);
+        print_warnings(args, w, text);
         status = format(args, w, &out, &err);
     }
     int exit_status = status == GW_OK ? gw_emit(&out) : gw_complain("compare", &err);
@@ -134,6 +137,7 @@ static int run(const gw_args *args)
     gw_handling_study_free(&work.handling);
     gw_ride_study_free(&work.ride);
     gw_strength_study_free(&work.strength);
+    gw_strength_study_free(&work.peaks);
     gw_deflect_study_free(&work.deflect);
     gw_choice_free(&work.choice);
     gw_session_close(&work.session);
@@ -149,12 +153,14 @@ const gw_command GW_COMMAND_COMPARE = {
     .max_words = 1,
     .run = run,
     .details =
-        "First one table: what each kit leaves of the outer wheel's camber, understeer, toe and pull to one "
-        "side under braking, harshness and price, with the difference from the first kit shown. Then for "
-        "each load and corner a table of kits, the joints that contribute most, and what changes in one "
-        "sentence; then comfort, harshness and road noise against the first kit. With --detail the camber "
-        "and toe budgets, the understeer budget, braking, traction and consistency. With -o DIR the charts "
-        "are written there as SVG and PNG.",
+        "First what fits a screen: a sentence a kit (toe in a stop and in a corner, warnings, how near to a "
+        "limit), the loads with toe, camber and wheel movement of every kit, and ride and prices. With "
+        "--detail "
+        "then a table a load and corner with the joints that move toe most, comfort, harshness and road "
+        "noise "
+        "with their ranges, the camber, toe and understeer budgets, braking, traction, consistency, and "
+        "every "
+        "figure beyond a limit with its source. With -o DIR the charts are written there as SVG and PNG.",
     .examples = { "giveway compare cases/fast-saloon.json -o charts",
                   "giveway compare cases/fast-saloon.json --kit rubber --kit bearing --load \"hard stop\"" },
 };

@@ -18,6 +18,7 @@ typedef struct gw_comparison {
     const gw_handling_study *handling; /**< what the kits do to the car; not NULL for text, JSON and CSV */
     bool detail;                       /**< every figure of it, not only the summary                    */
     const gw_strength_study *strength; /**< what is beyond a limit; NULL: not looked at                   */
+    const gw_strength_study *peaks;    /**< every figure that has a limit; not NULL                       */
 } gw_comparison;
 
 gw_status gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf *out, gw_error *err);

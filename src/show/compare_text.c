@@ -3,6 +3,7 @@
 #include "show/compare.h"
 
 #include "giveway/units.h"
+#include "show/compare_brief.h"
 #include "show/contributors.h"
 #include "show/deflect.h"
 #include "show/handling.h"
@@ -294,25 +295,49 @@ static gw_status handling_part(const gw_handling_page *p, gw_error *err)
     return status;
 }
 
+/* What stands behind --detail. */
+static gw_status all_detail(const gw_page *page, const gw_handling_page *handling, gw_error *err)
+{
+    const gw_comparison *cmp = page->cmp;
+    gw_status status = gw_summary_text(handling, err);
+    if (status == GW_OK) status = all_loads(page, err);
+    if (status == GW_OK) status = ride_part(page, err);
+    if (status == GW_OK) status = handling_part(handling, err);
+    if (cmp->strength) gw_overloads_text(cmp->c, cmp->strength, page->width, page->bold, page->out);
+    return status;
+}
+
+static void cautions(const gw_page *p)
+{
+    gw_buf text = { 0 };
+    gw_buf_fmt(&text, "%s %s", gw_words_text(GW_WORDS_SAFETY), gw_words_text(GW_WORDS_DEFER));
+    gw_buf_add(p->out, "\n");
+    if (p->cmp->detail) {
+        gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_ESTIMATE), p->width, 0);
+        gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_STATIC_ONLY), p->width, 0);
+    } else
+        gw_buf_paragraph(
+            p->out,
+            "Estimates. --detail prints the rest: the joints that move toe most under each load, "
+            "comfort and ranges, budgets, braking, traction, limits and their sources.",
+            p->width, 0);
+    paragraph(p, &text, 0);
+}
+
 gw_status gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf *out, gw_error *err)
 {
     const gw_page page = { cmp, width, bold, out };
     const gw_handling_page handling = { cmp, width, bold, out };
     gw_buf_clean(out, cmp->c->title);
     gw_buf_add(out, "\n");
-    gw_buf_paragraph(out,
-                     "Kits side by side. Changes are from the car standing still, wheel set to its static "
-                     "camber and toe. Positive are: toe-in, camber with the top outboard, the wheel forward.",
-                     width, 0);
-    gw_status status = gw_summary_text(&handling, err);
-    if (status == GW_OK) status = all_loads(&page, err);
-    if (status == GW_OK) status = ride_part(&page, err);
-    if (status == GW_OK) status = handling_part(&handling, err);
-    if (cmp->strength) gw_overloads_text(cmp->c, cmp->strength, width, bold, out);
-    gw_buf_add(out, "\n");
-    gw_buf_paragraph(out, gw_words_text(GW_WORDS_ESTIMATE), width, 0);
-    gw_buf_paragraph(out, gw_words_text(GW_WORDS_STATIC_ONLY), width, 0);
-    gw_buf_paragraph(out, gw_words_text(GW_WORDS_SAFETY), width, 0);
-    gw_buf_paragraph(out, gw_words_text(GW_WORDS_DEFER), width, 0);
+    gw_buf_paragraph(
+        out, "Kits side by side: changes since standing still. Plus: toe-in, camber top out, x forward.",
+        width, 0);
+    gw_status status = gw_compare_brief(&handling, err);
+    if (status == GW_OK && cmp->detail)
+        status = all_detail(&page, &handling, err);
+    else if (status == GW_OK)
+        gw_handling_lacks_text(&handling);
+    cautions(&page);
     return status == GW_OK ? gw_buf_status(out, err) : status;
 }

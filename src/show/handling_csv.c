@@ -170,6 +170,8 @@ static void put_ride_and_cost(const gw_walk *w)
     put(w, "wheel_fore_aft_Hz", r ? r->result.modes[r->result.wheel_fore_aft].hz : none);
     put(w, "price", cost.price);
     put(w, "fit_minutes", cost.minutes);
+    put(w, "labour", w->heads ? none : cost.labour);
+    put(w, "total", cost.total);
     put(w, "parts", cost.parts);
     put(w, "parts_without_price", cost.unpriced);
     put(w, "parts_without_time", cost.untimed);

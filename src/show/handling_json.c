@@ -3,6 +3,8 @@
 #include "show/handling.h"
 
 #include "giveway/cost.h"
+#include "giveway/reversal.h"
+#include "giveway/stand.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
 
@@ -210,10 +212,69 @@ static bool is_wanted(const gw_comparison *cmp, int kit)
     return false;
 }
 
+static void put_sums(gw_json *json, const gw_case *c, const gw_car_cost *cost)
+{
+    gw_json_number(json, "price", cost->price);
+    gw_json_number(json, "fit_minutes", cost->minutes);
+    gw_json_number(json, "labour", cost->labour);
+    gw_json_number(json, "tax", c->shop.has_tax ? cost->tax : (double)NAN);
+    gw_json_number(json, "total", cost->total);
+}
+
+/* Where toe or camber change to the other side: the direction is told before the size. */
+static void put_reversals(gw_json *json, const gw_comparison *cmp, int kit)
+{
+    gw_reversal list[64];
+    const int most = (int)(sizeof list / sizeof *list);
+    int n = gw_reversals_find(cmp->c, cmp->deflect, cmp->baseline, kit, list, most);
+    gw_json_array(json, "changes_of_direction");
+    for (int i = 0; i < n && i < most; i++) {
+        gw_json_object_on_line(json, NULL);
+        gw_json_string(json, "corner", gw_axle_name(list[i].axle));
+        gw_json_string(json, "load", cmp->c->loads[list[i].load].name);
+        gw_json_string(json, "angle", list[i].camber ? "camber" : "toe");
+        gw_json_number(json, "from_deg", list[i].from / GW_DEG);
+        gw_json_number(json, "to_deg", list[i].to / GW_DEG);
+        gw_json_bool(json, "toe_out_gained_at_the_rear", list[i].warns);
+        gw_json_close(json);
+    }
+    gw_json_close(json);
+}
+
+static void put_nearest(gw_json *json, const gw_comparison *cmp, const gw_overload *o)
+{
+    if (!o) {
+        gw_json_string(json, "nearest", NULL);
+        return;
+    }
+    const gw_joint *joint = &cmp->c->corners[o->axle].joints[o->joint];
+    gw_json_object_on_line(json, "nearest");
+    gw_json_string(json, "corner", gw_axle_name(o->axle));
+    gw_json_string(json, "joint", joint->name);
+    gw_json_string(json, "label", joint->label);
+    gw_json_string(json, "load", cmp->c->loads[o->load].name);
+    gw_json_string(json, "what", o->verdict.what);
+    gw_json_number(json, "part_of_limit", gw_overload_ratio(o));
+    gw_json_close(json);
+}
+
+static void put_stand(gw_json *json, const gw_comparison *cmp, int kit)
+{
+    gw_stand stand = gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, kit);
+    gw_json_object(json, "limits");
+    gw_json_string(json, "state", gw_stand_word(stand.state));
+    put_nearest(json, cmp, stand.nearest);
+    gw_json_int(json, "joints", stand.joints);
+    gw_json_int(json, "judged", stand.judged);
+    gw_json_int(json, "not_judged_by_rates", stand.by_rates);
+    gw_json_int(json, "not_judged_ball_joints", stand.ball_joints);
+    gw_json_close(json);
+}
+
 static void put_summary(gw_json *json, const gw_comparison *cmp, int kit)
 {
     gw_summary s = gw_summary_of(cmp, kit);
-    gw_car_cost cost = gw_car_cost_of(cmp->c, kit);
+    gw_car_cost cost = gw_car_cost_of(cmp->c, kit), renewed = gw_car_cost_renewed(cmp->c, kit);
     int load = gw_summary_load(cmp);
     gw_json_object(json, NULL);
     gw_json_string(json, "kit", cmp->c->kits[kit].name);
@@ -226,10 +287,14 @@ static void put_summary(gw_json *json, const gw_comparison *cmp, int kit)
     gw_json_number(json, "critical_speed_km_h", s.critical_speed / GW_KM_H);
     put_axles(json, "harshness_dB", s.harshness, 1.0);
     gw_json_int(json, "parts", cost.parts);
-    gw_json_number(json, "price", cost.price);
-    gw_json_number(json, "fit_minutes", cost.minutes);
+    put_sums(json, cmp->c, &cost);
     gw_json_int(json, "parts_without_price", cost.unpriced);
     gw_json_int(json, "parts_without_time", cost.untimed);
+    gw_json_object_on_line(json, "same_joints_renewed");
+    put_sums(json, cmp->c, &renewed);
+    gw_json_close(json);
+    put_reversals(json, cmp, kit);
+    put_stand(json, cmp, kit);
     gw_json_close(json);
 }
 
@@ -279,6 +344,7 @@ static void put_lacks(gw_json *json, const gw_comparison *cmp)
 
 void gw_handling_json(const gw_comparison *cmp, gw_json *json)
 {
+    gw_json_string(json, "currency", cmp->c->shop.currency);
     gw_json_array(json, "summary");
     for (int k = 0; k < cmp->c->n_kits; k++)
         if (is_wanted(cmp, k)) put_summary(json, cmp, k);

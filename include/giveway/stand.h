@@ -1,0 +1,43 @@
+/* SPDX-License-Identifier: MIT */
+/** How far a kit stays from its limits, and how much of it could be judged. */
+#ifndef GIVEWAY_STAND_H
+#define GIVEWAY_STAND_H
+
+#include "giveway/api.h"
+#include "giveway/strength.h"
+
+GW_API_BEGIN
+
+typedef enum gw_stand_state {
+    GW_STAND_UNKNOWN, /**< no joint could be judged                        */
+    GW_STAND_WITHIN,  /**< nothing judged comes near its limit             */
+    GW_STAND_CLOSE,   /**< something works at GW_STAND_CLOSE_FROM or more  */
+    GW_STAND_BEYOND
+} gw_stand_state;
+
+/** From this part of a limit on a joint is called close to it: common practice. */
+#define GW_STAND_CLOSE_FROM 0.8
+
+typedef struct gw_stand {
+    gw_stand_state state;
+    const gw_overload *nearest; /**< borrowed from the study; NULL: none judged           */
+    int joints, judged;         /**< in the corners that were looked at                   */
+    int by_rates;               /**< not judged: bushes given by rates, or as measured    */
+    int ball_joints;            /**< not judged: nothing is known of their strength       */
+} gw_stand;
+
+/**
+ * One kit against its limits.
+ *
+ * @param deflect  tells which corners were looked at.
+ * @param peaks    of gw_study_strength_peaks over that study.
+ */
+gw_stand gw_stand_of(const gw_case *c, const gw_deflect_study *deflect, const gw_strength_study *peaks,
+                     int kit);
+
+/** "not judged", "within", "close" or "beyond". */
+const char *gw_stand_word(gw_stand_state state);
+
+GW_API_END
+
+#endif

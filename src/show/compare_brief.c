@@ -1,0 +1,237 @@
+/* SPDX-License-Identifier: MIT */
+/* What is read first: a sentence a kit, one table of loads with a column a kit, one of ride and prices. */
+#include "show/compare_brief.h"
+
+#include "giveway/cost.h"
+#include "giveway/pick.h"
+#include "giveway/units.h"
+#include "show/deflect.h"
+#include "show/number.h"
+#include "show/phrase.h"
+#include "show/verdicts.h"
+
+#include <math.h>
+
+static const gw_deflection *find(const gw_handling_page *p, int kit, gw_axle axle, int load)
+{
+    return gw_deflect_find(p->cmp->deflect, kit, axle, load);
+}
+
+static bool is_wanted(const gw_comparison *cmp, int kit)
+{
+    for (int i = 0; i < cmp->deflect->n; i++)
+        if (cmp->deflect->item[i].kit == kit) return true;
+    return false;
+}
+
+static bool is_tried(const gw_comparison *cmp, gw_axle axle, int load)
+{
+    for (int i = 0; i < cmp->deflect->n; i++)
+        if (cmp->deflect->item[i].axle == axle && cmp->deflect->item[i].load == load) return true;
+    return false;
+}
+
+/* "hard stop, front" */
+static void load_cell(const gw_handling_page *p, gw_axle axle, int load, gw_table *t)
+{
+    gw_buf text = { 0 };
+    gw_buf_clean(&text, p->cmp->c->loads[load].name);
+    gw_buf_fmt(&text, ", %s", gw_axle_name(axle));
+    gw_table_cell(t, gw_buf_str(&text));
+    if (text.failed) t->failed = true;
+    gw_buf_free(&text);
+}
+
+static void toe_cell(const gw_deflection *item, double rim, gw_table *t)
+{
+    if (!item)
+        gw_table_cell(t, "failed");
+    else if (rim > 0.0)
+        gw_table_cellf(t, "%s, %s", gw_signed(item->result.toe_change / GW_DEG, 2).s,
+                       gw_signed(gw_toe_at_rim(item->result.toe_change, rim) / GW_MM, 1).s);
+    else
+        gw_table_cell(t, gw_signed(item->result.toe_change / GW_DEG, 2).s);
+}
+
+static void camber_cell(const gw_deflection *item, gw_table *t)
+{
+    if (!item)
+        gw_table_cell(t, "");
+    else
+        gw_table_cellf(t, "%s, %s", gw_signed(item->result.camber_change / GW_DEG, 2).s,
+                       gw_signed(item->result.wheel_centre.x / GW_MM, 1).s);
+}
+
+static void load_rows(const gw_handling_page *p, gw_axle axle, int load, gw_table *t)
+{
+    const gw_case *c = p->cmp->c;
+    double rim = c->corners[axle].wheel.rim_diameter;
+    load_cell(p, axle, load, t);
+    gw_table_cell(t, rim > 0.0 ? "toe, rim" : "toe");
+    for (int k = 0; k < c->n_kits; k++)
+        if (is_wanted(p->cmp, k)) toe_cell(find(p, k, axle, load), rim, t);
+    gw_table_end_row(t);
+    gw_table_cell(t, "");
+    gw_table_cell(t, "camber, x");
+    for (int k = 0; k < c->n_kits; k++)
+        if (is_wanted(p->cmp, k)) camber_cell(find(p, k, axle, load), t);
+    gw_table_end_row(t);
+}
+
+static gw_status load_table(const gw_handling_page *p, gw_error *err)
+{
+    const gw_case *c = p->cmp->c;
+    gw_table t = { 0 };
+    gw_table_column(&t, GW_LEFT, "load, wheel");
+    gw_table_column(&t, GW_LEFT, "deg, mm");
+    for (int k = 0; k < c->n_kits; k++)
+        if (is_wanted(p->cmp, k)) gw_table_column(&t, GW_RIGHT, c->kits[k].name);
+    for (int l = 0; l < c->n_loads; l++)
+        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+            if (is_tried(p->cmp, a, l)) load_rows(p, a, l, &t);
+    gw_buf_add(p->out, "\n");
+    return gw_handling_print(p, &t, err);
+}
+
+/* Why a load stands as failed: once a load, as the other commands say it. */
+static void failed_lines(const gw_handling_page *p)
+{
+    const gw_deflect_study *d = p->cmp->deflect;
+    for (int i = 0; i < d->n; i++)
+        if (d->item[i].failed) gw_failed_line(p->cmp->c, &d->item[i], true, p->width, p->out);
+}
+
+typedef struct gw_brief_row {
+    gw_summary s;
+    gw_car_cost cost, same;
+    double noise[GW_AXLES];
+} gw_brief_row;
+
+static gw_brief_row row_of(const gw_comparison *cmp, int kit)
+{
+    gw_brief_row row = { .s = gw_summary_of(cmp, kit),
+                         .cost = gw_car_cost_of(cmp->c, kit),
+                         .same = gw_car_cost_renewed(cmp->c, kit) };
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+        const gw_ride_item *item = gw_ride_find(cmp->ride, kit, a);
+        row.noise[a] = item ? item->difference.noise : (double)NAN;
+    }
+    return row;
+}
+
+/* Front and rear, or the one that was looked at. */
+static void pair_cell(gw_table *t, const double value[GW_AXLES])
+{
+    if (isfinite(value[GW_FRONT]) && isfinite(value[GW_REAR]))
+        gw_table_cellf(t, "%s/%s", gw_signed(value[GW_FRONT], 1).s, gw_signed(value[GW_REAR], 1).s);
+    else
+        gw_table_cell(t, gw_signed(value[isfinite(value[GW_FRONT]) ? GW_FRONT : GW_REAR], 1).s);
+}
+
+/* "632", or "632+" where some parts carry no figure. */
+static void sum_cell(gw_table *t, double sum, const gw_car_cost *cost, int without)
+{
+    if (cost->parts > 0 && cost->parts == without)
+        gw_table_cell(t, GW_NO_NUMBER);
+    else
+        gw_table_cellf(t, "%s%s", gw_fixed(sum, 0).s, without ? "+" : "");
+}
+
+static void price_cells(gw_table *t, const gw_brief_row *row)
+{
+    bool labour = isfinite(row->cost.labour);
+    int unknown = row->cost.unpriced + (labour ? row->cost.untimed : 0);
+    sum_cell(t, row->cost.price, &row->cost, row->cost.unpriced);
+    sum_cell(t, labour ? row->cost.labour : row->cost.minutes, &row->cost, row->cost.untimed);
+    sum_cell(t, row->cost.total, &row->cost,
+             row->cost.unpriced == row->cost.parts ? row->cost.parts : unknown);
+    if (row->s.kit == 0)
+        gw_table_cell(t, "");
+    else
+        sum_cell(t, row->same.total, &row->same,
+                 row->same.unpriced + (isfinite(row->same.labour) ? row->same.untimed : 0));
+}
+
+static void money_column(const gw_shop *shop, const char *head, gw_table *t)
+{
+    gw_buf text = { 0 };
+    gw_buf_fmt(&text, "%s\n", head);
+    if (shop->currency) gw_buf_clean(&text, shop->currency);
+    gw_table_column(t, GW_RIGHT, gw_buf_str(&text));
+    if (text.failed) t->failed = true;
+    gw_buf_free(&text);
+}
+
+static void columns(const gw_handling_page *p, const gw_brief_row *from, gw_table *t)
+{
+    const gw_shop *shop = &p->cmp->c->shop;
+    gw_table_column(t, GW_LEFT, "kit");
+    if (isfinite(from->s.understeer)) gw_table_column(t, GW_RIGHT, "understeer\ndeg/g");
+    if (p->cmp->ride->n) {
+        gw_table_column(t, GW_RIGHT, "harshness\ndB");
+        gw_table_column(t, GW_RIGHT, "road noise\ndB");
+    }
+    money_column(shop, "parts", t);
+    if (shop->has_labour)
+        money_column(shop, "labour", t);
+    else
+        gw_table_column(t, GW_RIGHT, "to fit\nmin");
+    money_column(shop, shop->has_tax ? "with tax" : "total", t);
+    gw_buf renewed = { 0 };
+    gw_buf_add(&renewed, "or renewed as ");
+    gw_buf_clean(&renewed, p->cmp->c->kits[0].name);
+    money_column(shop, gw_buf_str(&renewed), t);
+    if (renewed.failed) t->failed = true;
+    gw_buf_free(&renewed);
+}
+
+static gw_status price_table(const gw_handling_page *p, gw_error *err)
+{
+    gw_brief_row from = row_of(p->cmp, p->cmp->baseline);
+    gw_table t = { 0 };
+    columns(p, &from, &t);
+    for (int k = 0; k < p->cmp->c->n_kits; k++) {
+        if (!is_wanted(p->cmp, k)) continue;
+        gw_brief_row row = row_of(p->cmp, k);
+        gw_table_cell(&t, p->cmp->c->kits[k].name);
+        if (isfinite(from.s.understeer)) gw_table_cell(&t, gw_signed(row.s.understeer / GW_DEG, 2).s);
+        if (p->cmp->ride->n) pair_cell(&t, row.s.harshness);
+        if (p->cmp->ride->n) pair_cell(&t, row.noise);
+        price_cells(&t, &row);
+        gw_table_end_row(&t);
+    }
+    gw_buf_add(p->out, "\n");
+    return gw_handling_print(p, &t, err);
+}
+
+static void explain(const gw_handling_page *p)
+{
+    const gw_case *c = p->cmp->c;
+    gw_buf text = { 0 };
+    if (p->cmp->ride->n) {
+        gw_buf_add(&text, "Harshness and road noise: front/rear, over ");
+        gw_phrase_kit(&c->kits[0], &text);
+        gw_buf_add(&text, ", estimates to compare kits with. ");
+    }
+    gw_buf_add(&text,
+               "Prices: what the kit changes, both sides of the car; last column: the same joints with ");
+    gw_phrase_kit(&c->kits[0], &text);
+    gw_buf_add(&text, " again; ");
+    gw_buf_clean(&text, c->kits[0].name);
+    gw_buf_add(&text, " itself: all of it new. A plus sign: some parts carry no figure.");
+    gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
+    if (text.failed) p->out->failed = true;
+    gw_buf_free(&text);
+}
+
+gw_status gw_compare_brief(const gw_handling_page *p, gw_error *err)
+{
+    for (int k = 0; k < p->cmp->c->n_kits; k++)
+        if (is_wanted(p->cmp, k)) gw_verdict_text(p, k);
+    gw_not_judged_text(p);
+    gw_status status = load_table(p, err);
+    failed_lines(p);
+    if (status == GW_OK) status = price_table(p, err);
+    if (status == GW_OK) explain(p);
+    return status;
+}

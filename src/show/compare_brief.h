@@ -1,0 +1,11 @@
+/* SPDX-License-Identifier: MIT */
+/** The comparison on one screen. */
+#ifndef SHOW_COMPARE_BRIEF_H
+#define SHOW_COMPARE_BRIEF_H
+
+#include "show/handling.h"
+
+/** A sentence a kit, the loads with a column a kit, ride and prices with a row a kit. */
+gw_status gw_compare_brief(const gw_handling_page *p, gw_error *err);
+
+#endif

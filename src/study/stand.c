@@ -1,0 +1,62 @@
+/* SPDX-License-Identifier: MIT */
+#include "giveway/stand.h"
+
+const char *gw_stand_word(gw_stand_state state)
+{
+    static const char *const WORDS[] = { "not judged", "within", "close", "beyond" };
+    return WORDS[state];
+}
+
+static bool looked_at(const gw_deflect_study *deflect, int kit, gw_axle axle)
+{
+    for (int i = 0; i < deflect->n; i++) {
+        const gw_deflection *item = &deflect->item[i];
+        if (item->kit == kit && item->axle == axle && !item->failed) return true;
+    }
+    return false;
+}
+
+static bool is_judged(const gw_strength_study *peaks, int kit, gw_axle axle, int joint)
+{
+    for (int i = 0; i < peaks->n; i++) {
+        const gw_overload *o = &peaks->item[i];
+        if (o->kit == kit && o->axle == axle && o->joint == joint) return true;
+    }
+    return false;
+}
+
+static void count(const gw_case *c, const gw_strength_study *peaks, int kit, gw_axle axle, gw_stand *out)
+{
+    const gw_corner *corner = &c->corners[axle];
+    for (int j = 0; j < corner->n_joints; j++) {
+        out->joints++;
+        if (is_judged(peaks, kit, axle, j))
+            out->judged++;
+        else if (c->bushes[c->kits[kit].fits[axle][j]].type == GW_BUSH_BALL_JOINT)
+            out->ball_joints++;
+        else
+            out->by_rates++;
+    }
+}
+
+static gw_stand_state state_of(const gw_overload *nearest)
+{
+    if (!nearest) return GW_STAND_UNKNOWN;
+    if (!nearest->verdict.holds) return GW_STAND_BEYOND;
+    return gw_overload_ratio(nearest) >= GW_STAND_CLOSE_FROM ? GW_STAND_CLOSE : GW_STAND_WITHIN;
+}
+
+gw_stand gw_stand_of(const gw_case *c, const gw_deflect_study *deflect, const gw_strength_study *peaks,
+                     int kit)
+{
+    gw_stand stand = { 0 };
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+        if (looked_at(deflect, kit, a)) count(c, peaks, kit, a, &stand);
+    for (int i = 0; i < peaks->n; i++) {
+        const gw_overload *o = &peaks->item[i];
+        if (o->kit != kit) continue;
+        if (!stand.nearest || gw_overload_ratio(o) > gw_overload_ratio(stand.nearest)) stand.nearest = o;
+    }
+    stand.state = state_of(stand.nearest);
+    return stand;
+}
