@@ -42,10 +42,14 @@ CC_ALL  := $(CC) $(CSTD) $(PIC) -ffp-contract=off -Iinclude -Isrc -I$B $(WARN) $
 LIBS    := $(PKG_LIBS) -pthread -lm
 
 SRC      := $(sort $(wildcard src/*/*.c))
-LIBSRC   := $(filter-out src/cli/%,$(SRC))
 CLISRC   := $(filter src/cli/%,$(SRC))
-LIBOBJ   := $(LIBSRC:src/%.c=$B/%.o) $B/materials_embedded.o $B/page_embedded.o
+# What shows results is the program's; the library ends at study.
+SHOWSRC  := $(filter src/format/% src/record/% src/chart/% src/show/% src/page/%,$(SRC))
+LIBSRC   := $(filter-out $(CLISRC) $(SHOWSRC),$(SRC))
+LIBOBJ   := $(LIBSRC:src/%.c=$B/%.o) $B/materials_embedded.o
+SHOWOBJ  := $(SHOWSRC:src/%.c=$B/%.o) $B/page_embedded.o
 CLIOBJ   := $(CLISRC:src/%.c=$B/%.o)
+LIBRARIES := $B/libshow.a $B/libgiveway.a
 TESTSRC  := $(sort $(wildcard tests/*/test_*.c))
 TESTS    := $(TESTSRC:tests/%.c=$B/tests/%)
 TESTOBJ  := $(patsubst tests/%.c,$B/tests/%.o,$(sort $(wildcard tests/support/*.c)))
@@ -72,12 +76,16 @@ $B/libgiveway.so: $(LIBOBJ)
 	$(Q){ echo '{ local: *.resolver;'; nm $^ | sed -n 's/.* \(gw_[a-z_]*\)\.resolver$$/\1;/p'; echo '};'; } >$B/hidden.map
 	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -shared -Wl,-soname,$(SONAME) -Wl,--version-script=$B/hidden.map $(if $(SAN),,-Wl,--no-undefined) -o $@ $^ $(LIBS)
 
+$B/libshow.a: $(SHOWOBJ)
+	@rm -f $@
+	$(Q)$(AR) rcs $@ $^
+
 # An archive, so that a test takes from the shared fixtures only what it uses.
 $B/tests/libsupport.a: $(TESTOBJ)
 	@rm -f $@
 	$(Q)$(AR) rcs $@ $^
 
-$B/giveway: $(CLIOBJ) $B/libgiveway.a
+$B/giveway: $(CLIOBJ) $(LIBRARIES)
 	@echo "  link    $@"
 	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS)
 
@@ -107,11 +115,11 @@ $B/tests/%.o: tests/%.c $B/flags
 	@mkdir -p $(@D) && echo "  compile $<"
 	$(Q)$(CC_ALL) -Itests -MMD -MP -c -o $@ $<
 
-$B/tests/bench/%: $B/tests/bench/%.o $B/tests/libsupport.a $B/libgiveway.a
+$B/tests/bench/%: $B/tests/bench/%.o $B/tests/libsupport.a $(LIBRARIES)
 	@echo "  link    $@"
 	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS)
 
-$B/tests/%: $B/tests/%.o $B/tests/libsupport.a $B/libgiveway.a
+$B/tests/%: $B/tests/%.o $B/tests/libsupport.a $(LIBRARIES)
 	@echo "  link    $@"
 	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS) -lcmocka
 
@@ -163,6 +171,9 @@ bench: ## measure speed and memory, one table
 run-bench: all $(BENCHES)
 	@scripts/bench.sh $B
 
+same-output: all ## compare every output with that of COMMIT
+	@scripts/same-output.sh "$(COMMIT)"
+
 lint: ## check layout and code: clang-format, clang-tidy, cppcheck, shellcheck
 	@scripts/setup.sh lint
 	@scripts/lint.sh
@@ -204,5 +215,5 @@ help: ## list the targets
 	@awk -F ':.*## ' '/^[a-z-]+:.*## /{printf "  make %-10s %s\n", $$1, $$2}' Makefile
 	@echo "  MODE=release|asan|tsan|coverage  CC=gcc|clang  PREFIX=/usr/local  DESTDIR=  JOBS=2  V=1 (show commands)"
 
-.PHONY: all tests unit demo check run-tests asan tsan bench run-bench lint coverage install uninstall validate fresh readme deb print-flags clean help FORCE
+.PHONY: all tests unit demo check run-tests asan tsan bench run-bench same-output lint coverage install uninstall validate fresh readme deb print-flags clean help FORCE
 -include $(shell find $B -path $B/logs -prune -o -type f -name '*.d' -print 2>/dev/null)

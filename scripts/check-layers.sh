@@ -16,14 +16,16 @@ declare -A knows=(
     [ride]="corner bush base"
     [casefile]="ride vehicle corner bush base"
     [study]="casefile ride vehicle corner bush base"
-    [chart]="show study casefile ride vehicle corner bush base"
-    [show]="chart study casefile ride vehicle corner bush base"
-    [cli]="chart show study casefile ride vehicle corner bush base"
+    [format]="base"
+    [record]="format study casefile ride vehicle corner bush base"
+    [chart]="record format study casefile ride vehicle corner bush base"
+    [show]="chart record format study casefile ride vehicle corner bush base"
+    [cli]="show chart record format study casefile ride vehicle corner bush base"
 )
 
 # A public header belongs to the module that it is named after, or that has a file of its name.
 # Those without either are told here.
-declare -A home=([units]=base [version]=base [material]=bush [verdict]=bush [case]=casefile [compare]=study [report]=study
+declare -A home=([units]=base [version]=base [names]=base [material]=bush [verdict]=bush [case]=casefile [compare]=study [report]=study
     [materials]=casefile [giveway]=cli)
 for header in include/giveway/*.h; do
     name=${header##*/} && name=${name%.h}

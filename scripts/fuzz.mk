@@ -8,14 +8,14 @@ $B/tests/libfuzz.a: $(FUZZOBJ) $(NOMAIN)
 	@rm -f $@
 	$(Q)$(AR) rcs $@ $^
 
-$B/tests/fuzz/%: $B/tests/fuzz/%.o $B/tests/libfuzz.a $B/tests/libsupport.a $B/libgiveway.a
+$B/tests/fuzz/%: $B/tests/fuzz/%.o $B/tests/libfuzz.a $B/tests/libsupport.a $(LIBRARIES)
 	@echo "  link    $@"
 	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS) -lcmocka
 
 # CASES: how many changes that keep a case JSON come to one that need not; 0: all do.
 fuzz-case: CASES := -DCASES=3
 fuzz-run: CASES := -DCASES=0
-$(FUZZERS:%=fuzz-%): fuzz-%: $B/tests/libfuzz.a $B/libgiveway.a
+$(FUZZERS:%=fuzz-%): fuzz-%: $B/tests/libfuzz.a $(LIBRARIES)
 	@echo "  link    $B/fuzz/$*"
 	@mkdir -p $B/fuzz
 	$(Q)$(CC_ALL) -Itests -DTARGET=gw_fuzz_$* $(CASES) -fsanitize=fuzzer -o $B/fuzz/$* tests/fuzz/entry.c $^ $(LIBS)
@@ -32,7 +32,7 @@ $B/tests/faults/program.o: src/cli/main.c $B/flags
 	@mkdir -p $(@D) && echo "  compile $< for tests"
 	$(Q)$(CC_ALL) -Dmain=gw_program -Wno-missing-prototypes -MMD -MP -c -o $@ $<
 
-$B/tests/faults/allocation: $B/tests/faults/allocation.o $B/tests/faults/program.o $(NOMAIN) $B/libgiveway.a
+$B/tests/faults/allocation: $B/tests/faults/allocation.o $B/tests/faults/program.o $(NOMAIN) $(LIBRARIES)
 	@echo "  link    $@"
 	$(Q)$(CC) $(SAN) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS)
 

@@ -8,6 +8,7 @@
 
 #include "giveway/api.h"
 #include "giveway/bush_law.h"
+#include "giveway/names.h"
 #include "giveway/vec.h"
 
 #include <stdbool.h>
@@ -15,9 +16,6 @@
 GW_API_BEGIN
 
 enum { GW_CHASSIS = 0, GW_UPRIGHT = 1, GW_MAX_BODIES = 32, GW_MAX_JOINTS = 96 };
-
-/** Index of an axle. */
-typedef enum gw_axle { GW_FRONT, GW_REAR, GW_AXLES } gw_axle;
 
 typedef struct gw_body {
     const char *name; /**< "chassis", "upright" or the member's */

@@ -28,6 +28,7 @@
 #include "giveway/handling.h"
 #include "giveway/material.h"
 #include "giveway/materials.h"
+#include "giveway/names.h"
 #include "giveway/pick.h"
 #include "giveway/pressfit.h"
 #include "giveway/report.h"

@@ -32,7 +32,6 @@ typedef struct gw_vehicle {
     const gw_tyre_table *tyre[GW_AXLES];  /**< measured, in place of the stiffnesses; NULL: none */
 } gw_vehicle;
 
-typedef enum gw_side { GW_OUTER, GW_INNER } gw_side;
 typedef enum gw_driven { GW_DRIVEN_REAR, GW_DRIVEN_FRONT, GW_DRIVEN_ALL } gw_driven;
 
 /** A manoeuvre in steady state, in units of standard gravity. */

@@ -2,7 +2,7 @@
 #include "casefile/columns.h"
 
 #include "casefile/document.h"
-#include "casefile/text.h"
+#include "base/buf.h"
 
 #include <stdarg.h>
 #include <stdlib.h>
@@ -181,15 +181,15 @@ static void tell_unclosed(cutter *c)
 
 static void no_heads(cutter *c)
 {
-    gw_text list = { 0 };
+    gw_buf list = { 0 };
     for (int h = 0; h < c->table->n_heads; h++)
-        gw_text_format(&list, "%s%s", h ? ", " : "", c->table->head[h]);
+        gw_buf_fmt(&list, "%s%s", h ? ", " : "", c->table->head[h]);
     if (c->columns == 0)
-        gw_fault(c->rd, NULL, "empty: expected one line of heads (of %s) and readings", gw_text_get(&list));
+        gw_fault(c->rd, NULL, "empty: expected one line of heads (of %s) and readings", gw_buf_str(&list));
     else
         gw_fault(c->rd, NULL, "line %d: none of its heads is known: expected some of %s",
-                 c->table->heads_line, gw_text_get(&list));
-    gw_text_free(&list);
+                 c->table->heads_line, gw_buf_str(&list));
+    gw_buf_free(&list);
 }
 
 static void cut(cutter *c)
@@ -264,14 +264,14 @@ const char *gw_columns_text(const gw_columns *table, int row, int head)
 
 void gw_columns_fault(const gw_reader *rd, const gw_columns *table, int row, int head, const char *fmt, ...)
 {
-    gw_text text = { 0 };
+    gw_buf text = { 0 };
     va_list args;
     va_start(args, fmt);
-    gw_text_vformat(&text, fmt, args);
+    gw_buf_vfmt(&text, fmt, args);
     va_end(args);
     if (text.failed) rd->faults->out_of_memory = true;
-    gw_fault(rd, NULL, "line %d, %s: %s", table->line[row], table->head[head], gw_text_get(&text));
-    gw_text_free(&text);
+    gw_fault(rd, NULL, "line %d, %s: %s", table->line[row], table->head[head], gw_buf_str(&text));
+    gw_buf_free(&text);
 }
 
 /* Digits with at most one comma or point between: "0,5". What else there is with a comma is no decimal comma.
@@ -296,15 +296,15 @@ static bool plain_number(const char *s, bool comma_passes, double *out)
 static void no_number(const gw_reader *rd, const gw_columns *table, int row, int head, gw_range r,
                       const char *found)
 {
-    gw_text quoted = { 0 };
-    if (*found) gw_text_quote(&quoted, found);
+    gw_buf quoted = { 0 };
+    if (*found) gw_buf_quote(&quoted, found);
     gw_columns_fault(rd, table, row, head, "expected a number %s %g and %s %g, found %s%s",
                      r.open_lo ? "above" : "at least", r.lo, r.open_hi ? "below" : "at most", r.hi,
-                     *found ? gw_text_get(&quoted) : "nothing",
+                     *found ? gw_buf_str(&quoted) : "nothing",
                      table->separator == ',' && has_decimal_comma(found)
                          ? ", which has a decimal comma: write a point, or part the fields with semicolons"
                          : "");
-    gw_text_free(&quoted);
+    gw_buf_free(&quoted);
 }
 
 bool gw_columns_number(const gw_reader *rd, const gw_columns *table, int row, int head, gw_range r,

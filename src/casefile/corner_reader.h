@@ -29,7 +29,7 @@ typedef struct gw_corner_reader {
 } gw_corner_reader;
 
 /** The place under `key`: the name of a point, or [x, y, z]. [m] */
-bool gw_place(gw_corner_reader *r, const gw_node *up, const char *key, gw_vec3 *out);
+bool gw_read_place(gw_corner_reader *r, const gw_node *up, const char *key, gw_vec3 *out);
 
 void gw_read_joints(gw_corner_reader *r);
 

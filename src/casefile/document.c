@@ -78,14 +78,14 @@ static int by_name(const void *a, const void *b)
 /* The parser keeps a key that is given twice as two siblings and finds only the first. */
 static void check_single(const gw_reader *rd, const gw_node *node)
 {
-    int n = gw_count(node), i = 0;
+    int n = gw_node_count(node), i = 0;
     if (n < 2) return;
     const char **keys = malloc((size_t)n * sizeof *keys);
     if (!keys) {
         rd->faults->out_of_memory = true;
         return;
     }
-    for (const cJSON *e = gw_first(node); e; e = gw_next(e)) keys[i++] = e->string;
+    for (const cJSON *e = gw_first(node); e; e = gw_node_next(e)) keys[i++] = e->string;
     qsort(keys, (size_t)n, sizeof *keys, by_name);
     for (i = 1; i < n; i++) {
         if (strcmp(keys[i - 1], keys[i]) != 0 || (i > 1 && strcmp(keys[i - 2], keys[i]) == 0)) continue;
@@ -99,7 +99,7 @@ static void check_keys_single(const gw_reader *rd, const gw_node *node)
 {
     if (cJSON_IsObject(node->json)) check_single(rd, node);
     int index = 0;
-    for (const cJSON *e = gw_first(node); e; e = gw_next(e)) {
+    for (const cJSON *e = gw_first(node); e; e = gw_node_next(e)) {
         gw_node entry = gw_node_entry(node, e, index++);
         if (e->child) check_keys_single(rd, &entry);
     }

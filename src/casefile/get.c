@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "casefile/get.h"
 
+#include "base/buf.h"
 #include "casefile/nearest.h"
-#include "casefile/text.h"
 #include "giveway/casefile.h"
 
 #include <stdio.h>
@@ -17,10 +17,10 @@ const char *gw_found(const gw_node *node, char text[80])
         snprintf(text, 80, isfinite(json->valuedouble) ? "%.10g" : "a number too large to hold",
                  json->valuedouble);
     else if (cJSON_IsString(json)) {
-        gw_text quoted = { 0 };
-        gw_text_quote(&quoted, json->valuestring);
-        snprintf(text, 80, "the text %s", gw_text_get(&quoted));
-        gw_text_free(&quoted);
+        gw_buf quoted = { 0 };
+        gw_buf_quote(&quoted, json->valuestring);
+        snprintf(text, 80, "the text %s", gw_buf_str(&quoted));
+        gw_buf_free(&quoted);
     } else
         snprintf(text, 80, "%s",
                  cJSON_IsNull(json)     ? "null"
@@ -128,11 +128,10 @@ bool gw_get_pair(const gw_reader *rd, const gw_node *up, const char *key, gw_ran
 bool gw_get_axles(const gw_reader *rd, const gw_node *up, const char *key, gw_need need, gw_range range,
                   double unit, double out[2])
 {
-    static const char *const WORDS[] = { "front", "rear", NULL };
     gw_node node;
     double x[2];
     if (!gw_get_object(rd, up, key, need, &node)) return false;
-    gw_check_keys(rd, &node, NULL, 0, WORDS);
+    gw_check_keys(rd, &node, NULL, 0, GW_AXLE_NAMES);
     bool front = gw_get_number(rd, &node, "front", GW_REQUIRED, range, &x[0]);
     bool rear = gw_get_number(rd, &node, "rear", GW_REQUIRED, range, &x[1]);
     if (!front || !rear) return false;
@@ -270,7 +269,7 @@ bool gw_get_list(const gw_reader *rd, const gw_node *up, const char *key, gw_nee
 
 bool gw_is_within(const gw_reader *rd, const gw_node *node, int max, const char *what)
 {
-    int n = gw_count(node);
+    int n = gw_node_count(node);
     if (n <= max) return true;
     gw_fault(rd, node, "%d %s are more than the %d that are allowed", n, what, max);
     return false;

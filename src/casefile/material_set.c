@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "giveway/materials.h"
 
+#include "base/buf.h"
 #include "casefile/document.h"
 #include "casefile/material_file.h"
-#include "casefile/text.h"
 
 #include <dirent.h>
 #include <errno.h>
@@ -135,11 +135,11 @@ gw_status gw_materials_add_dir(gw_material_set *set, const char *dir, gw_faults 
     listing list = { 0 };
     gw_status first = list_directory(&rd, dir, &list);
     for (size_t i = 0; first != GW_E_IO && first != GW_E_NOMEM && i < list.n; i++) {
-        gw_text path = { 0 };
-        gw_text_format(&path, "%s/%s", dir, list.names[i]);
+        gw_buf path = { 0 };
+        gw_buf_fmt(&path, "%s/%s", dir, list.names[i]);
         gw_status st =
-            path.failed ? no_memory(faults) : gw_materials_add_file(set, gw_text_get(&path), faults);
-        gw_text_free(&path);
+            path.failed ? no_memory(faults) : gw_materials_add_file(set, gw_buf_str(&path), faults);
+        gw_buf_free(&path);
         if (first == GW_OK) first = st;
         if (st == GW_E_NOMEM) break;
     }

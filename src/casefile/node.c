@@ -2,7 +2,7 @@
 #include "casefile/node.h"
 
 #include "casefile/path.h"
-#include "casefile/text.h"
+#include "base/buf.h"
 
 #include <string.h>
 
@@ -34,15 +34,15 @@ const cJSON *gw_first(const gw_node *node)
     return node->json ? skip_comments(node->json->child) : NULL;
 }
 
-const cJSON *gw_next(const cJSON *entry)
+const cJSON *gw_node_next(const cJSON *entry)
 {
     return skip_comments(entry->next);
 }
 
-int gw_count(const gw_node *node)
+int gw_node_count(const gw_node *node)
 {
     int n = 0;
-    for (const cJSON *e = gw_first(node); e; e = gw_next(e)) n++;
+    for (const cJSON *e = gw_first(node); e; e = gw_node_next(e)) n++;
     return n;
 }
 
@@ -56,19 +56,19 @@ static bool is_plain(const char *key)
 }
 
 /* "corners.front.joints[3]"; a key with dots or spaces in it is written ["a.b"]. */
-void gw_path_write(gw_text *text, const gw_node *node)
+void gw_path_write(gw_buf *text, const gw_node *node)
 {
     if (!node->up) return;
     gw_path_write(text, node->up);
     if (!node->key) {
-        gw_text_format(text, "[%d]", node->index);
+        gw_buf_fmt(text, "[%d]", node->index);
     } else if (is_plain(node->key)) {
-        if (node->up->up) gw_text_add(text, ".");
-        gw_text_add(text, node->key);
+        if (node->up->up) gw_buf_add(text, ".");
+        gw_buf_add(text, node->key);
     } else {
-        gw_text_add(text, "[");
-        gw_text_quote(text, node->key);
-        gw_text_add(text, "]");
+        gw_buf_add(text, "[");
+        gw_buf_quote(text, node->key);
+        gw_buf_add(text, "]");
     }
 }
 
@@ -77,18 +77,18 @@ static void add_line(const gw_reader *rd, const gw_node *at, bool warning, const
 
 static void add_line(const gw_reader *rd, const gw_node *at, bool warning, const char *fmt, va_list args)
 {
-    gw_text text = { 0 };
-    gw_text_format(&text, "%s: ", rd->file);
+    gw_buf text = { 0 };
+    gw_buf_fmt(&text, "%s: ", rd->file);
     if (at && at->up) {
         gw_path_write(&text, at);
-        gw_text_add(&text, ": ");
+        gw_buf_add(&text, ": ");
     }
-    gw_text_vformat(&text, fmt, args);
+    gw_buf_vfmt(&text, fmt, args);
     if (text.failed)
         rd->faults->out_of_memory = true;
     else
-        gw_faults_add(rd->faults, warning, gw_text_get(&text));
-    gw_text_free(&text);
+        gw_faults_add(rd->faults, warning, gw_buf_str(&text));
+    gw_buf_free(&text);
 }
 
 void gw_fault(const gw_reader *rd, const gw_node *at, const char *fmt, ...)
@@ -114,7 +114,7 @@ const char *gw_keep(const gw_reader *rd, const char *text)
     return copy;
 }
 
-void *gw_make(const gw_reader *rd, int count, size_t size)
+void *gw_reader_make(const gw_reader *rd, int count, size_t size)
 {
     void *p = gw_arena_alloc(rd->arena, (size_t)count, size);
     if (!p) rd->faults->out_of_memory = true;

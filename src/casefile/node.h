@@ -32,8 +32,8 @@ gw_node gw_node_entry(const gw_node *up, const cJSON *entry, int index);
 
 /** First and following member or entry; comments are stepped over. NULL at the end, and for NULL. */
 const cJSON *gw_first(const gw_node *node);
-const cJSON *gw_next(const cJSON *entry);
-int gw_count(const gw_node *node);
+const cJSON *gw_node_next(const cJSON *entry);
+int gw_node_count(const gw_node *node);
 
 /** True where `key` marks a comment. NULL is allowed. */
 bool gw_is_comment(const char *key);
@@ -48,6 +48,6 @@ void gw_warn(const gw_reader *rd, const gw_node *at, const char *fmt, ...)
 const char *gw_keep(const gw_reader *rd, const char *text);
 
 /** Zeroed memory in the reader's arena; on failure NULL, noted in the faults. */
-void *gw_make(const gw_reader *rd, int count, size_t size);
+void *gw_reader_make(const gw_reader *rd, int count, size_t size);
 
 #endif

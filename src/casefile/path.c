@@ -60,25 +60,25 @@ static const cJSON *entry_at(const gw_node *list, int index)
 {
     if (!cJSON_IsArray(list->json)) return NULL;
     const cJSON *e = gw_first(list);
-    while (e && index-- > 0) e = gw_next(e);
+    while (e && index-- > 0) e = gw_node_next(e);
     return e;
 }
 
 static bool leads_nowhere(const gw_reader *rd, const gw_node *at, const gw_node *holder, const step *next)
 {
     char hint[GW_HINT_MAX];
-    gw_text where = { 0 };
+    gw_buf where = { 0 };
     gw_nearest near = { .want = next->key };
     gw_path_write(&where, holder);
-    const char *in = where.n ? gw_text_get(&where) : "the case";
+    const char *in = where.n ? gw_buf_str(&where) : "the case";
     if (!next->key[0])
         gw_fault(rd, at, "leads to nothing: %s has no entry [%d]", in, next->index);
     else {
         if (cJSON_IsObject(holder->json))
-            for (const cJSON *e = gw_first(holder); e; e = gw_next(e)) gw_nearest_offer(&near, e->string);
+            for (const cJSON *e = gw_first(holder); e; e = gw_node_next(e)) gw_nearest_offer(&near, e->string);
         gw_fault(rd, at, "leads to nothing: %s has no \"%s\"%s", in, next->key, gw_nearest_hint(&near, hint));
     }
-    gw_text_free(&where);
+    gw_buf_free(&where);
     return false;
 }
 

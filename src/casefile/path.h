@@ -4,7 +4,7 @@
 #define GW_CASEFILE_PATH_H
 
 #include "casefile/node.h"
-#include "casefile/text.h"
+#include "base/buf.h"
 
 enum { GW_MAX_STEPS = 33 };
 
@@ -25,6 +25,6 @@ bool gw_follow_path(const gw_reader *rd, const gw_node *at, const gw_node *top, 
                     bool (*optional)(const gw_node *holder, const char *key), gw_place_path *out);
 
 /** The path of a node, as messages write it. */
-void gw_path_write(gw_text *text, const gw_node *node);
+void gw_path_write(gw_buf *text, const gw_node *node);
 
 #endif

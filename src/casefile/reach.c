@@ -77,12 +77,12 @@ static int new_group(adder *a, const char *of, bool many)
 
 static const char *kept_path(adder *a, const gw_node *node, const char *tail)
 {
-    gw_text text = { 0 };
+    gw_buf text = { 0 };
     gw_path_write(&text, node);
-    gw_text_add(&text, tail);
+    gw_buf_add(&text, tail);
     if (text.failed) a->cr->rd.faults->out_of_memory = true;
-    const char *kept = gw_keep(&a->cr->rd, gw_text_get(&text));
-    gw_text_free(&text);
+    const char *kept = gw_keep(&a->cr->rd, gw_buf_str(&text));
+    gw_buf_free(&text);
     return kept;
 }
 
@@ -93,11 +93,11 @@ static int group_for(adder *a, const gw_node *node, int axis, bool many)
     if (!a->entry->together) return new_group(a, kept_path(a, node, ""), many);
     int *shared = &a->shared[axis < 0 ? 0 : axis];
     if (*shared < 0) {
-        gw_text text = { 0 };
-        gw_text_add(&text, a->entry->of);
-        gw_text_add(&text, AXES[axis + 1]);
-        *shared = new_group(a, gw_keep(&a->cr->rd, gw_text_get(&text)), true);
-        gw_text_free(&text);
+        gw_buf text = { 0 };
+        gw_buf_add(&text, a->entry->of);
+        gw_buf_add(&text, AXES[axis + 1]);
+        *shared = new_group(a, gw_keep(&a->cr->rd, gw_buf_str(&text)), true);
+        gw_buf_free(&text);
     }
     return *shared;
 }
@@ -193,7 +193,7 @@ static void add_point(adder *a, const gw_node *node)
         TELL(a, "expected \"mm\": this is a point");
         return;
     }
-    for (const cJSON *e = gw_first(node); e; e = gw_next(e), axis++) {
+    for (const cJSON *e = gw_first(node); e; e = gw_node_next(e), axis++) {
         gw_node entry = gw_node_entry(node, e, axis);
         if (axis == 1 && e->valuedouble == 0.0 && within_axles(node))
             continue; /* on the centre line it stays */
@@ -206,14 +206,14 @@ static void add_point(adder *a, const gw_node *node)
 
 static bool all_numbers(const gw_node *node)
 {
-    for (const cJSON *e = gw_first(node); e; e = gw_next(e))
+    for (const cJSON *e = gw_first(node); e; e = gw_node_next(e))
         if (!cJSON_IsNumber(e)) return false;
-    return gw_count(node) > 0;
+    return gw_node_count(node) > 0;
 }
 
 static bool is_point(const gw_node *node)
 {
-    if (!cJSON_IsArray(node->json) || gw_count(node) != 3 || !all_numbers(node)) return false;
+    if (!cJSON_IsArray(node->json) || gw_node_count(node) != 3 || !all_numbers(node)) return false;
     const char *in = node->up ? node->up->key : NULL;
     if (in && strcmp(in, "points_mm") == 0) return true;
     return node->key && (strcmp(node->key, "centre_mm") == 0 || strcmp(node->key, "at") == 0 ||
@@ -222,7 +222,7 @@ static bool is_point(const gw_node *node)
 
 static void add_points(adder *a, const gw_node *points)
 {
-    for (const cJSON *e = gw_first(points); e; e = gw_next(e)) {
+    for (const cJSON *e = gw_first(points); e; e = gw_node_next(e)) {
         gw_node point = gw_node_entry(points, e, 0);
         if (is_point(&point)) add_point(a, &point);
     }
@@ -282,7 +282,7 @@ static void add_bush(adder *a, const gw_node *node, bool one_of_all)
 
 static void add_bushes(adder *a, const gw_node *bushes)
 {
-    for (const cJSON *e = gw_first(bushes); e; e = gw_next(e)) {
+    for (const cJSON *e = gw_first(bushes); e; e = gw_node_next(e)) {
         gw_node node = gw_node_entry(bushes, e, 0);
         add_bush(a, &node, true);
     }
@@ -293,7 +293,7 @@ static void add_numbers(adder *a, const gw_node *node)
 {
     int index = 0;
     int group = cJSON_IsArray(node->json) && is_rate(node) ? group_for(a, node, -1, true) : -1;
-    for (const cJSON *e = gw_first(node); e; e = gw_next(e)) {
+    for (const cJSON *e = gw_first(node); e; e = gw_node_next(e)) {
         gw_node entry = gw_node_entry(node, e, index++);
         add_number(a, &entry, group);
     }
@@ -338,7 +338,7 @@ static void add_place(adder *a, const gw_place_path *path)
         TELL(a, "three numbers are for points; give one");
     else if (cJSON_IsNumber(node->json))
         add_number(a, node, -1);
-    else if ((cJSON_IsObject(node->json) || gw_count(node) == 2) && all_numbers(node))
+    else if ((cJSON_IsObject(node->json) || gw_node_count(node) == 2) && all_numbers(node))
         add_numbers(a, node);
     else
         nothing_to_vary(a, node);

@@ -6,7 +6,6 @@
 static const char *const CORNER_KEYS[] = { "target", "adjusters", "shock_factor", NULL };
 static const char *const TARGET_KEYS[] = { "camber_deg", "toe_deg", "caster_change_deg", "tolerance_deg",
                                            NULL };
-static const char *const AXLES[] = { "front", "rear" };
 
 #define AT(field) offsetof(gw_align, field)
 static const gw_number_key TOLERANCES[] = {
@@ -187,12 +186,12 @@ static void read_adjusters(const gw_case_reader *cr, const gw_node *node, gw_axl
     gw_node list;
     int index = 0;
     if (!gw_get_list(rd, node, "adjusters", GW_REQUIRED, &list)) return;
-    int n = gw_count(&list);
+    int n = gw_node_count(&list);
     if (n == 0) gw_fault(rd, &list, "expected at least one adjuster: nothing could reach the target");
     if (n == 0 || !gw_is_within(rd, &list, GW_MAX_ADJUSTERS, "adjusters")) return;
-    if (!(align->adjusters = gw_make(rd, n, sizeof *align->adjusters))) return;
+    if (!(align->adjusters = gw_reader_make(rd, n, sizeof *align->adjusters))) return;
     align->n_adjusters = n;
-    for (const cJSON *e = gw_first(&list); e; e = gw_next(e), index++) {
+    for (const cJSON *e = gw_first(&list); e; e = gw_node_next(e), index++) {
         gw_node entry = gw_node_entry(&list, e, index);
         read_adjuster(cr, &entry, axle, &align->adjusters[index]);
     }
@@ -201,16 +200,15 @@ static void read_adjusters(const gw_case_reader *cr, const gw_node *node, gw_axl
 void gw_read_align(gw_case_reader *cr)
 {
     const gw_reader *rd = &cr->rd;
-    static const char *const WORDS[] = { "front", "rear", NULL };
     const gw_range SHOCK = GW_FROM(1, 100);
     gw_node align;
     if (!gw_get_object(rd, &cr->top, "align", GW_OPTIONAL, &align)) return;
-    gw_check_keys(rd, &align, NULL, 0, WORDS);
+    gw_check_keys(rd, &align, NULL, 0, GW_AXLE_NAMES);
     for (int a = 0; a < GW_AXLES; a++) {
         gw_node node;
-        if (!gw_get_object(rd, &align, AXLES[a], GW_OPTIONAL, &node)) continue;
+        if (!gw_get_object(rd, &align, GW_AXLE_NAMES[a], GW_OPTIONAL, &node)) continue;
         if (!cr->c->has_corner[a]) {
-            gw_fault(rd, &node, "there is no %s corner in \"corners\"", AXLES[a]);
+            gw_fault(rd, &node, "there is no %s corner in \"corners\"", GW_AXLE_NAMES[a]);
             continue;
         }
         cr->c->align[a].present = true;

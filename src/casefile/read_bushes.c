@@ -10,7 +10,7 @@
 static int count_objects(const gw_node *node, const char *key)
 {
     int n = 0;
-    for (const cJSON *e = gw_first(node); e; e = gw_next(e)) {
+    for (const cJSON *e = gw_first(node); e; e = gw_node_next(e)) {
         gw_node entry = gw_node_entry(node, e, 0);
         gw_node value = key ? gw_node_key(&entry, key) : entry;
         if (cJSON_IsObject(value.json)) n++;
@@ -23,12 +23,12 @@ static int count_in_place(const gw_node *top)
 {
     int n = 0;
     gw_node corners = gw_node_key(top, "corners"), kits = gw_node_key(top, "kits");
-    for (const cJSON *e = gw_first(&corners); e; e = gw_next(e)) {
+    for (const cJSON *e = gw_first(&corners); e; e = gw_node_next(e)) {
         gw_node corner = gw_node_entry(&corners, e, 0);
         gw_node joints = gw_node_key(&corner, "joints");
         n += count_objects(&joints, "bush");
     }
-    for (const cJSON *e = gw_first(&kits); e; e = gw_next(e)) {
+    for (const cJSON *e = gw_first(&kits); e; e = gw_node_next(e)) {
         gw_node kit = gw_node_entry(&kits, e, 0);
         gw_node fits = gw_node_key(&kit, "fits");
         n += count_objects(&fits, NULL);
@@ -70,7 +70,7 @@ static void read_or_take(gw_case_reader *cr, const gw_node *node, gw_bush *bush)
 
 static void read_named(gw_case_reader *cr, const gw_node *bushes)
 {
-    for (const cJSON *e = gw_first(bushes); e; e = gw_next(e)) {
+    for (const cJSON *e = gw_first(bushes); e; e = gw_node_next(e)) {
         gw_node node = gw_node_entry(bushes, e, 0);
         gw_bush *bush = &cr->c->bushes[cr->c->n_bushes];
         gw_is_name(&cr->rd, &node, e->string);
@@ -84,7 +84,7 @@ void gw_read_bushes(gw_case_reader *cr)
 {
     gw_node bushes = { 0 };
     bool given = gw_get_object(&cr->rd, &cr->top, "bushes", GW_OPTIONAL, &bushes);
-    int n = (given ? gw_count(&bushes) : 0) + count_in_place(&cr->top);
+    int n = (given ? gw_node_count(&bushes) : 0) + count_in_place(&cr->top);
     if (n > GW_MAX_BUSHES) {
         gw_node at = gw_node_key(&cr->top, "bushes");
         gw_fault(&cr->rd, &at,
@@ -92,8 +92,8 @@ void gw_read_bushes(gw_case_reader *cr)
                  GW_MAX_BUSHES);
         return;
     }
-    if (n == 0 || !(cr->c->bushes = gw_make(&cr->rd, n, sizeof *cr->c->bushes))) return;
-    if (!(cr->bush_json = gw_make(&cr->rd, n, sizeof *cr->bush_json))) return;
+    if (n == 0 || !(cr->c->bushes = gw_reader_make(&cr->rd, n, sizeof *cr->c->bushes))) return;
+    if (!(cr->bush_json = gw_reader_make(&cr->rd, n, sizeof *cr->bush_json))) return;
     cr->capacity = n;
     if (given) read_named(cr, &bushes);
     cr->n_named = cr->c->n_bushes;

@@ -10,17 +10,15 @@
 static const char *const TOP_KEYS[] = { "format", "title", "vehicle", "corners",   "bushes", "kits",
                                         "loads",  "ride",  "align",   "uncertain", "shop",   NULL };
 const char *const GW_SECTION_KEYS[GW_SECTIONS] = { "vehicle", "corners", "bushes", "kits", "ride", "align" };
-static const char *const AXLES[] = { "front", "rear" };
 
 static void read_corners(gw_case_reader *cr)
 {
-    static const char *const WORDS[] = { "front", "rear", NULL };
     gw_node corners;
     if (!gw_get_object(&cr->rd, &cr->top, "corners", GW_OPTIONAL, &corners)) return;
-    gw_check_keys(&cr->rd, &corners, NULL, 0, WORDS);
-    if (gw_count(&corners) == 0) gw_fault(&cr->rd, &corners, "expected \"front\" or \"rear\" or both");
+    gw_check_keys(&cr->rd, &corners, NULL, 0, GW_AXLE_NAMES);
+    if (gw_node_count(&corners) == 0) gw_fault(&cr->rd, &corners, "expected \"front\" or \"rear\" or both");
     for (int a = 0; a < GW_AXLES; a++) {
-        gw_node node = gw_node_key(&corners, AXLES[a]);
+        gw_node node = gw_node_key(&corners, GW_AXLE_NAMES[a]);
         if (node.json) gw_read_corner(cr, &node, (gw_axle)a);
     }
 }
@@ -28,7 +26,7 @@ static void read_corners(gw_case_reader *cr)
 /* The static load comes from the wheel or from the vehicle; from both it must be the same within 1 %. */
 static void settle_static_load(gw_case_reader *cr, gw_axle axle, bool vehicle_known)
 {
-    gw_node corners = gw_node_key(&cr->top, "corners"), corner = gw_node_key(&corners, AXLES[axle]);
+    gw_node corners = gw_node_key(&cr->top, "corners"), corner = gw_node_key(&corners, GW_AXLE_NAMES[axle]);
     gw_node wheel = gw_node_key(&corner, "wheel"), at = gw_node_key(&wheel, "static_load_N");
     double *load = &cr->c->corners[axle].wheel.static_load;
     if (!cr->c->has_corner[axle] || !cJSON_IsObject(wheel.json)) return;

@@ -24,10 +24,10 @@ static void read_points(gw_corner_reader *r)
 {
     const gw_reader *rd = &r->cr->rd;
     if (!gw_get_object(rd, &r->node, "points_mm", GW_OPTIONAL, &r->points_node)) return;
-    int n = gw_count(&r->points_node);
+    int n = gw_node_count(&r->points_node);
     if (!gw_is_within(rd, &r->points_node, GW_MAX_POINTS, "points") || n == 0) return;
-    if (!(r->points = gw_make(rd, n, sizeof *r->points))) return;
-    for (const cJSON *e = gw_first(&r->points_node); e; e = gw_next(e)) {
+    if (!(r->points = gw_reader_make(rd, n, sizeof *r->points))) return;
+    for (const cJSON *e = gw_first(&r->points_node); e; e = gw_node_next(e)) {
         gw_node node = gw_node_entry(&r->points_node, e, 0);
         gw_corner_point *point = &r->points[r->n_points++];
         point->name = e->string;
@@ -37,7 +37,7 @@ static void read_points(gw_corner_reader *r)
     }
 }
 
-bool gw_place(gw_corner_reader *r, const gw_node *up, const char *key, gw_vec3 *out)
+bool gw_read_place(gw_corner_reader *r, const gw_node *up, const char *key, gw_vec3 *out)
 {
     const gw_reader *rd = &r->cr->rd;
     char found[80], hint[GW_HINT_MAX];
@@ -89,12 +89,12 @@ static bool read_members(gw_corner_reader *r)
 {
     const gw_reader *rd = &r->cr->rd;
     bool given = gw_get_object(rd, &r->node, "members", GW_OPTIONAL, &r->members_node);
-    int n = given ? gw_count(&r->members_node) : 0;
+    int n = given ? gw_node_count(&r->members_node) : 0;
     if (given && !gw_is_within(rd, &r->members_node, GW_MAX_BODIES - 2, "members")) return false;
-    if (!(r->corner->bodies = gw_make(rd, n + 2, sizeof *r->corner->bodies))) return false;
+    if (!(r->corner->bodies = gw_reader_make(rd, n + 2, sizeof *r->corner->bodies))) return false;
     if (!add_body(rd, r->corner, "chassis") || !add_body(rd, r->corner, "upright")) return false;
     if (!given) return gw_node_key(&r->node, "members").json == NULL;
-    for (const cJSON *e = gw_first(&r->members_node); e; e = gw_next(e)) {
+    for (const cJSON *e = gw_first(&r->members_node); e; e = gw_node_next(e)) {
         gw_node node = gw_node_entry(&r->members_node, e, 0);
         read_member(rd, &node, r->corner);
     }
@@ -114,7 +114,7 @@ static void read_strut(gw_corner_reader *r, const gw_node *node, int *body, gw_v
                      "expected the upright or a member: the other end is the one on the chassis");
         if (found > 0) *body = found;
     }
-    bool a = gw_place(r, node, "at", at), b = gw_place(r, node, "to", to);
+    bool a = gw_read_place(r, node, "at", at), b = gw_read_place(r, node, "to", to);
     if (a && b && gw_norm(gw_sub(*to, *at)) < GW_COINCIDENT)
         gw_fault(rd, node,
                  "expected a length: \"at\" and \"to\" are the same place, so that it has no direction");
@@ -160,7 +160,7 @@ void gw_read_corner(gw_case_reader *cr, const gw_node *node, gw_axle axle)
     gw_corner_reader r = { .cr = cr, .node = *node, .corner = &cr->c->corners[axle] };
     if (!gw_is_object(&cr->rd, node, "an object { }")) return;
     cr->c->has_corner[axle] = true;
-    r.corner->name = axle == GW_FRONT ? "front" : "rear";
+    r.corner->name = gw_axle_name(axle);
     gw_check_keys(&cr->rd, node, NULL, 0, CORNER_KEYS);
     gw_read_wheel(&cr->rd, &r.node, &r.corner->wheel);
     read_points(&r);

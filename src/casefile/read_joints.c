@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Joints: which bodies, where, which way, and with what. */
+#include "base/buf.h"
 #include "casefile/corner_reader.h"
 #include "casefile/nearest.h"
-#include "casefile/text.h"
 #include "giveway/units.h"
 
 #include <string.h>
@@ -30,16 +30,16 @@ int gw_body_named(const gw_reader *rd, const gw_node *at, const gw_corner *corne
 int gw_joint_named(const gw_reader *rd, const gw_node *at, const gw_corner *corner, const char *name)
 {
     char hint[GW_HINT_MAX];
-    gw_text quoted = { 0 };
+    gw_buf quoted = { 0 };
     gw_nearest near = { .want = name };
     int joint = gw_corner_find_joint(corner, name);
     if (joint >= 0) return joint;
     for (int i = 0; i < corner->n_joints; i++)
         if (corner->joints[i].name) gw_nearest_offer(&near, corner->joints[i].name);
-    gw_text_quote(&quoted, name);
-    gw_fault(rd, at, "the %s corner has no joint %s%s", corner->name, gw_text_get(&quoted),
+    gw_buf_quote(&quoted, name);
+    gw_fault(rd, at, "the %s corner has no joint %s%s", corner->name, gw_buf_str(&quoted),
              gw_nearest_hint(&near, hint));
-    gw_text_free(&quoted);
+    gw_buf_free(&quoted);
     return -1;
 }
 
@@ -49,11 +49,11 @@ static void read_between(gw_corner_reader *r, const gw_node *node, gw_joint *joi
     gw_node list, entry[2];
     int body[2] = { -1, -1 }, i = 0;
     if (!gw_get_list(rd, node, "between", GW_REQUIRED, &list)) return;
-    if (gw_count(&list) != 2) {
+    if (gw_node_count(&list) != 2) {
         gw_fault(rd, &list, "expected a list of the two bodies that the bush joins");
         return;
     }
-    for (const cJSON *e = gw_first(&list); e; e = gw_next(e), i++) {
+    for (const cJSON *e = gw_first(&list); e; e = gw_node_next(e), i++) {
         char found[80];
         entry[i] = gw_node_entry(&list, e, i);
         if (cJSON_IsString(e))
@@ -110,7 +110,7 @@ static void read_housing(gw_corner_reader *r, const gw_node *node, gw_joint *joi
 static void read_bush_of(gw_corner_reader *r, const gw_node *node, gw_joint *joint)
 {
     const gw_reader *rd = &r->cr->rd;
-    gw_text name = { 0 };
+    gw_buf name = { 0 };
     gw_node bush = gw_node_key(node, "bush");
     joint->bush = -1;
     if (!bush.json) {
@@ -118,11 +118,11 @@ static void read_bush_of(gw_corner_reader *r, const gw_node *node, gw_joint *joi
                  "this key is missing: give the name of a bush, or an object { } that describes one");
         return;
     }
-    gw_text_format(&name, "%s.%s", r->corner->name, joint->name ? joint->name : "?");
+    gw_buf_fmt(&name, "%s.%s", r->corner->name, joint->name ? joint->name : "?");
     bool housing = gw_node_key(node, "housing").json != NULL;
     if (name.failed) rd->faults->out_of_memory = true;
-    joint->bush = gw_read_bush_ref(r->cr, &bush, gw_text_get(&name), housing);
-    gw_text_free(&name);
+    joint->bush = gw_read_bush_ref(r->cr, &bush, gw_buf_str(&name), housing);
+    gw_buf_free(&name);
 }
 
 /* Where the bolt was tightened; what the corner says holds for every joint that says nothing itself. */
@@ -152,7 +152,7 @@ static void read_joint(gw_corner_reader *r, const gw_node *node, int index)
         gw_is_name(rd, &name, joint->name);
     gw_get_text(rd, node, "label", GW_OPTIONAL, GW_MAX_TEXT_BYTES, &joint->label);
     read_between(r, node, joint);
-    r->placed[index] = gw_place(r, node, "at", &joint->at);
+    r->placed[index] = gw_read_place(r, node, "at", &joint->at);
     read_frame(rd, node, joint);
     read_housing(r, node, joint);
     read_bush_of(r, node, joint);
@@ -168,16 +168,16 @@ void gw_read_joints(gw_corner_reader *r)
     if (!gw_get_list(rd, &r->node, "joints", GW_REQUIRED, &r->joints_node)) return;
     r->clamped =
         gw_get_number(rd, &r->node, "clamp_travel_mm", GW_OPTIONAL, CLAMP_RANGE, &r->clamp_travel_mm);
-    int n = gw_count(&r->joints_node);
+    int n = gw_node_count(&r->joints_node);
     if (!gw_is_within(rd, &r->joints_node, GW_MAX_JOINTS, "joints")) return;
     if (n == 0) {
         gw_fault(rd, &r->joints_node, "expected at least one joint: nothing holds the upright");
         return;
     }
-    if (!(r->corner->joints = gw_make(rd, n, sizeof *r->corner->joints))) return;
-    if (!(r->placed = gw_make(rd, n, sizeof *r->placed))) return;
+    if (!(r->corner->joints = gw_reader_make(rd, n, sizeof *r->corner->joints))) return;
+    if (!(r->placed = gw_reader_make(rd, n, sizeof *r->placed))) return;
     r->corner->n_joints = n;
-    for (const cJSON *e = gw_first(&r->joints_node); e; e = gw_next(e), index++) {
+    for (const cJSON *e = gw_first(&r->joints_node); e; e = gw_node_next(e), index++) {
         gw_node node = gw_node_entry(&r->joints_node, e, index);
         read_joint(r, &node, index);
         names[index] = r->corner->joints[index].name;

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Kits: what each puts into which joint, on top of another kit or of the joints as written. */
+#include "base/buf.h"
 #include "casefile/nearest.h"
 #include "casefile/section.h"
-#include "casefile/text.h"
 
 #include <string.h>
 
@@ -13,11 +13,10 @@ static bool find_fit(const gw_case_reader *cr, const gw_node *at, gw_axle *axle,
 {
     const char *dot = strchr(at->key, '.');
     for (int a = 0; dot && a < GW_AXLES; a++) {
-        static const char *const AXLES[] = { "front", "rear" };
         size_t n = (size_t)(dot - at->key);
-        if (strlen(AXLES[a]) != n || strncmp(AXLES[a], at->key, n) != 0) continue;
+        if (strlen(GW_AXLE_NAMES[a]) != n || strncmp(GW_AXLE_NAMES[a], at->key, n) != 0) continue;
         if (!cr->c->has_corner[a]) {
-            gw_fault(&cr->rd, at, "there is no %s corner in \"corners\"", AXLES[a]);
+            gw_fault(&cr->rd, at, "there is no %s corner in \"corners\"", GW_AXLE_NAMES[a]);
             return false;
         }
         *axle = (gw_axle)a;
@@ -30,16 +29,16 @@ static bool find_fit(const gw_case_reader *cr, const gw_node *at, gw_axle *axle,
 
 static void fit_one(gw_case_reader *cr, gw_kit *kit, const gw_node *at)
 {
-    gw_text name = { 0 };
+    gw_buf name = { 0 };
     gw_axle axle;
     int joint;
     if (!find_fit(cr, at, &axle, &joint)) return;
-    gw_text_format(&name, "%s.%s", kit->name ? kit->name : "?", at->key);
+    gw_buf_fmt(&name, "%s.%s", kit->name ? kit->name : "?", at->key);
     if (name.failed) cr->rd.faults->out_of_memory = true;
     bool housing = cr->c->corners[axle].joints[joint].housing >= 0;
-    int bush = gw_read_bush_ref(cr, at, gw_text_get(&name), housing);
+    int bush = gw_read_bush_ref(cr, at, gw_buf_str(&name), housing);
     if (bush >= 0 && kit->fits[axle]) kit->fits[axle][joint] = bush;
-    gw_text_free(&name);
+    gw_buf_free(&name);
 }
 
 /* -1: nothing said; filled up from the kit below or from the joint once all kits are read. */
@@ -48,7 +47,7 @@ static bool make_fits(gw_case_reader *cr, gw_kit *kit)
     for (int a = 0; a < GW_AXLES; a++) {
         int n = cr->c->corners[a].n_joints;
         if (!cr->c->has_corner[a]) continue;
-        if (!(kit->fits[a] = gw_make(&cr->rd, n, sizeof(int)))) return false;
+        if (!(kit->fits[a] = gw_reader_make(&cr->rd, n, sizeof(int)))) return false;
         for (int j = 0; j < n; j++) kit->fits[a][j] = -1;
     }
     return true;
@@ -66,7 +65,7 @@ static void read_kit(gw_case_reader *cr, const gw_node *node, gw_kit *kit)
     gw_get_text(rd, node, "label", GW_OPTIONAL, GW_MAX_TEXT_BYTES, &kit->label);
     if (!gw_get_object(rd, node, "fits", GW_OPTIONAL, &fits)) return;
     if (!gw_is_within(rd, &fits, GW_AXLES * GW_MAX_JOINTS, "joints")) return;
-    for (const cJSON *e = gw_first(&fits); e; e = gw_next(e)) {
+    for (const cJSON *e = gw_first(&fits); e; e = gw_node_next(e)) {
         gw_node at = gw_node_entry(&fits, e, 0);
         fit_one(cr, kit, &at);
     }
@@ -92,18 +91,18 @@ static int find_base(gw_case_reader *cr, const gw_node *node)
 /* Name the whole circle, so that the user sees which link to cut. */
 static void report_circle(gw_case_reader *cr, const gw_node *kits, int start, const int *base)
 {
-    gw_text chain = { 0 };
+    gw_buf chain = { 0 };
     gw_node kit = { NULL, kits, NULL, start };
     gw_node at = gw_node_key(&kit, "based_on");
-    gw_text_quote(&chain, cr->c->kits[start].name);
+    gw_buf_quote(&chain, cr->c->kits[start].name);
     for (int k = base[start];; k = base[k]) {
-        gw_text_add(&chain, " on ");
-        gw_text_quote(&chain, cr->c->kits[k].name);
+        gw_buf_add(&chain, " on ");
+        gw_buf_quote(&chain, cr->c->kits[k].name);
         if (k == start) break;
     }
     gw_fault(&cr->rd, &at, "kits go round in a circle, %s: one of them must stand on its own",
-             gw_text_get(&chain));
-    gw_text_free(&chain);
+             gw_buf_str(&chain));
+    gw_buf_free(&chain);
 }
 
 /* True where following `base` from `start` leads back to it; of a circle only the first kit counts. */
@@ -135,7 +134,7 @@ static void join_kits(gw_case_reader *cr, const gw_node *kits)
 {
     int base[GW_MAX_KITS] = { 0 }, index = 0;
     bool circle = false;
-    for (const cJSON *e = gw_first(kits); e; e = gw_next(e), index++) {
+    for (const cJSON *e = gw_first(kits); e; e = gw_node_next(e), index++) {
         gw_node node = gw_node_entry(kits, e, index);
         base[index] = find_base(cr, &node);
     }
@@ -152,7 +151,7 @@ static void one_kit(gw_case_reader *cr)
 {
     const int base = -1;
     if (!cr->c->has_corner[GW_FRONT] && !cr->c->has_corner[GW_REAR]) return;
-    if (!(cr->c->kits = gw_make(&cr->rd, 1, sizeof *cr->c->kits))) return;
+    if (!(cr->c->kits = gw_reader_make(&cr->rd, 1, sizeof *cr->c->kits))) return;
     cr->c->n_kits = 1;
     cr->c->kits[0].name = cr->c->kits[0].label = gw_keep(&cr->rd, "as written");
     if (make_fits(cr, &cr->c->kits[0])) fill_kit(cr->c, 0, &base);
@@ -163,15 +162,15 @@ void gw_read_kits(gw_case_reader *cr)
     const char *names[GW_MAX_KITS];
     gw_node kits = { 0 };
     bool given = gw_get_list(&cr->rd, &cr->top, "kits", GW_OPTIONAL, &kits);
-    int n = given ? gw_count(&kits) : 0, index = 0;
+    int n = given ? gw_node_count(&kits) : 0, index = 0;
     if (n == 0) {
         one_kit(cr);
         return;
     }
     if (!gw_is_within(&cr->rd, &kits, GW_MAX_KITS, "kits")) return;
-    if (!(cr->c->kits = gw_make(&cr->rd, n, sizeof *cr->c->kits))) return;
+    if (!(cr->c->kits = gw_reader_make(&cr->rd, n, sizeof *cr->c->kits))) return;
     cr->c->n_kits = n;
-    for (const cJSON *e = gw_first(&kits); e; e = gw_next(e), index++) {
+    for (const cJSON *e = gw_first(&kits); e; e = gw_node_next(e), index++) {
         gw_node node = gw_node_entry(&kits, e, index);
         read_kit(cr, &node, &cr->c->kits[index]);
         names[index] = cr->c->kits[index].name;

@@ -31,7 +31,7 @@ static void read_patch_force(const gw_reader *rd, const gw_node *node, gw_load *
     char found[80];
     gw_node force = gw_node_key(node, "patch_force_N");
     if (!force.json) return;
-    if (!cJSON_IsArray(force.json) || gw_count(&force) != 3) {
+    if (!cJSON_IsArray(force.json) || gw_node_count(&force) != 3) {
         gw_fault(rd, &force,
                  "expected a list of three numbers [x, y, z], the last null for the static load, found %s",
                  gw_found(&force, found));
@@ -49,16 +49,15 @@ static void read_patch_force(const gw_reader *rd, const gw_node *node, gw_load *
 
 static void read_direct(gw_case_reader *cr, const gw_node *node, gw_load *load)
 {
-    static const char *const AXLES[] = { "front", "rear" };
     const gw_reader *rd = &cr->rd;
     const gw_range travel = GW_FROM(-TRAVEL_LIMIT_MM, TRAVEL_LIMIT_MM);
     gw_node corner = gw_node_key(node, "corner");
     int axle;
     load->kind = GW_LOAD_DIRECT;
-    if (gw_get_choice(rd, node, "corner", GW_REQUIRED, AXLES, 2, &axle)) {
+    if (gw_get_choice(rd, node, "corner", GW_REQUIRED, GW_AXLE_NAMES, 2, &axle)) {
         load->axle = (gw_axle)axle;
         if (!cr->c->has_corner[axle])
-            gw_fault(rd, &corner, "there is no %s corner in \"corners\"", AXLES[axle]);
+            gw_fault(rd, &corner, "there is no %s corner in \"corners\"", GW_AXLE_NAMES[axle]);
     }
     read_patch_force(rd, node, load);
     gw_get_vector(rd, node, "patch_moment_Nm", GW_OPTIONAL, FORCE_LIMIT, 1, &load->direct.patch_moment);
@@ -78,7 +77,6 @@ static const gw_number_key ACCELERATIONS[] = {
 
 static void read_manoeuvre(gw_case_reader *cr, const gw_node *node, gw_load *load)
 {
-    static const char *const SIDES[] = { "outer", "inner" };        /* in the order of gw_side   */
     static const char *const DRIVEN[] = { "rear", "front", "all" }; /* in the order of gw_driven */
     static const char *const G_KEYS[] = { "brake_g", "lateral_g", "drive_g", NULL };
     const gw_reader *rd = &cr->rd;
@@ -86,7 +84,7 @@ static void read_manoeuvre(gw_case_reader *cr, const gw_node *node, gw_load *loa
     int word;
     load->kind = GW_LOAD_MANOEUVRE;
     gw_get_numbers(rd, node, ACCELERATIONS, GW_COUNT(ACCELERATIONS), m);
-    if (gw_get_choice(rd, node, "wheel", GW_OPTIONAL, SIDES, 2, &word)) m->side = (gw_side)word;
+    if (gw_get_choice(rd, node, "wheel", GW_OPTIONAL, GW_SIDE_NAMES, 2, &word)) m->side = (gw_side)word;
     if (gw_get_choice(rd, node, "driven", GW_OPTIONAL, DRIVEN, 3, &word)) m->driven = (gw_driven)word;
     if (!has_any(node, G_KEYS)) gw_fault(rd, node, "expected one of brake_g, lateral_g and drive_g");
     if (m->brake_g > 0 && m->drive_g > 0)
@@ -135,11 +133,11 @@ void gw_read_loads(gw_case_reader *cr)
     gw_node loads;
     int index = 0;
     if (!gw_get_list(&cr->rd, &cr->top, "loads", GW_OPTIONAL, &loads)) return;
-    int n = gw_count(&loads);
+    int n = gw_node_count(&loads);
     if (n == 0 || !gw_is_within(&cr->rd, &loads, GW_MAX_LOADS, "loads")) return;
-    if (!(cr->c->loads = gw_make(&cr->rd, n, sizeof *cr->c->loads))) return;
+    if (!(cr->c->loads = gw_reader_make(&cr->rd, n, sizeof *cr->c->loads))) return;
     cr->c->n_loads = n;
-    for (const cJSON *e = gw_first(&loads); e; e = gw_next(e), index++) {
+    for (const cJSON *e = gw_first(&loads); e; e = gw_node_next(e), index++) {
         gw_node node = gw_node_entry(&loads, e, index);
         read_load(cr, &node, &cr->c->loads[index]);
         names[index] = cr->c->loads[index].name;

@@ -25,7 +25,7 @@ static int by_value(const void *a, const void *b)
 
 static bool find_axis(const gw_reader *rd, const gw_tyre_rows *rows, int column, gw_axis *axis)
 {
-    axis->v = gw_make(rd, rows->n, sizeof *axis->v);
+    axis->v = gw_reader_make(rd, rows->n, sizeof *axis->v);
     if (!axis->v) return false;
     for (int i = 0; i < rows->n; i++) axis->v[i] = rows->row[i].v[column];
     qsort(axis->v, (size_t)rows->n, sizeof *axis->v, by_value);
@@ -112,9 +112,9 @@ static const gw_tyre_table *make_table(const gw_reader *rd, const gw_tyre_rows *
     for (int c = 0; c < 3; c++)
         if (!find_axis(rd, rows, c, &axis[c])) return NULL;
     if (!check_axes(rd, axis)) return NULL;
-    gw_tyre_table *t = gw_make(rd, 1, sizeof *t);
-    double *force = gw_make(rd, axis[0].n * axis[1].n * axis[2].n, sizeof *force);
-    double *lean = gw_make(rd, axis[2].n, sizeof *lean);
+    gw_tyre_table *t = gw_reader_make(rd, 1, sizeof *t);
+    double *force = gw_reader_make(rd, axis[0].n * axis[1].n * axis[2].n, sizeof *force);
+    double *lean = gw_reader_make(rd, axis[2].n, sizeof *lean);
     if (!t || !force || !lean || !fill(rd, rows, axis, force)) return NULL;
     to_si(axis, lean);
     *t = (gw_tyre_table){ axis[0].n, axis[1].n, axis[2].n, axis[0].v, axis[1].v, lean, force };
@@ -127,7 +127,7 @@ static char *beside(const gw_reader *rd, const char *name)
     const char *slash = strrchr(rd->file, '/');
     size_t folder = slash && name[0] != '/' ? (size_t)(slash - rd->file) + 1 : 0;
     size_t size = folder + strlen(name) + 1;
-    char *path = gw_make(rd, 1, size);
+    char *path = gw_reader_make(rd, 1, size);
     if (path) snprintf(path, size, "%.*s%s", (int)folder, rd->file, name);
     return path;
 }
@@ -152,13 +152,12 @@ static const gw_tyre_table *read_table(const gw_reader *rd, const char *name)
 
 void gw_read_tyre_tables(const gw_reader *rd, const gw_node *vehicle, gw_vehicle *v)
 {
-    static const char *const WORDS[] = { "front", "rear", NULL };
     gw_node node;
     if (!gw_get_object(rd, vehicle, "tyre_table", GW_OPTIONAL, &node)) return;
-    gw_check_keys(rd, &node, NULL, 0, WORDS);
+    gw_check_keys(rd, &node, NULL, 0, GW_AXLE_NAMES);
     const char *name[GW_AXLES] = { NULL };
     for (int a = 0; a < GW_AXLES; a++) {
-        if (!gw_get_text(rd, &node, WORDS[a], GW_REQUIRED, GW_MAX_TEXT_BYTES, &name[a])) continue;
+        if (!gw_get_text(rd, &node, GW_AXLE_NAMES[a], GW_REQUIRED, GW_MAX_TEXT_BYTES, &name[a])) continue;
         bool again = a > GW_FRONT && name[GW_FRONT] && strcmp(name[a], name[GW_FRONT]) == 0;
         v->tyre[a] = again ? v->tyre[GW_FRONT] : read_table(rd, name[a]); /* so its faults are told once */
     }

@@ -17,11 +17,11 @@ static const double USUAL_BRACKET_N_PER_MM = 25000; /* as read_ride.c takes it *
 static bool read_axes(const gw_reader *rd, const gw_node *node, gw_band_entry *entry)
 {
     int i = 0;
-    if (gw_count(node) != 3) {
+    if (gw_node_count(node) != 3) {
         gw_fault(rd, node, "expected one number, or three for x, y and z");
         return false;
     }
-    for (const cJSON *e = gw_first(node); e; e = gw_next(e), i++) {
+    for (const cJSON *e = gw_first(node); e; e = gw_node_next(e), i++) {
         gw_node at = gw_node_entry(node, e, i);
         if (!gw_take_number(rd, &at, SIZE, &entry->size[i])) return false;
     }
@@ -175,8 +175,8 @@ static void settle(gw_case_reader *cr, const gw_band_entry *entries, gw_reaches 
 {
     gw_uncertain *u = &cr->c->uncertain;
     int last = -1;
-    u->figure = gw_make(&cr->rd, all->n_groups + 1, sizeof *u->figure);
-    u->target = gw_make(&cr->rd, kept + 1, sizeof *u->target);
+    u->figure = gw_reader_make(&cr->rd, all->n_groups + 1, sizeof *u->figure);
+    u->target = gw_reader_make(&cr->rd, kept + 1, sizeof *u->target);
     if (!u->figure || !u->target) return;
     if (kept) qsort(all->reach, (size_t)kept, sizeof *all->reach, by_group);
     for (int i = 0; i < kept; i++) {
@@ -217,10 +217,10 @@ static bool is_twice(const gw_reader *rd, const gw_band_entry *entries, int i)
 static void read_list(gw_case_reader *cr, const gw_node *list)
 {
     gw_reaches all = { 0 };
-    int n = gw_count(list), i = 0;
-    gw_band_entry *entries = gw_make(&cr->rd, n + 1, sizeof *entries);
+    int n = gw_node_count(list), i = 0;
+    gw_band_entry *entries = gw_reader_make(&cr->rd, n + 1, sizeof *entries);
     if (!entries) return;
-    for (const cJSON *e = gw_first(list); e; e = gw_next(e), i++) {
+    for (const cJSON *e = gw_first(list); e; e = gw_node_next(e), i++) {
         gw_node node = gw_node_entry(list, e, i);
         if (read_entry(&cr->rd, &node, &entries[i]) && !is_twice(&cr->rd, entries, i))
             gw_reach_add(cr, &entries[i], i, &all);
@@ -236,14 +236,14 @@ typedef struct usual {
 
 static void take(gw_case_reader *cr, usual *list, const gw_node *node, double percent, double mm)
 {
-    gw_text of = { 0 };
+    gw_buf of = { 0 };
     gw_path_write(&of, node);
     gw_band_entry *e = &list->entry[list->n];
-    *e = (gw_band_entry){ .of = gw_keep(&cr->rd, gw_text_get(&of)) };
+    *e = (gw_band_entry){ .of = gw_keep(&cr->rd, gw_buf_str(&of)) };
     e->unit = mm > 0.0 ? GW_BAND_MM : GW_BAND_PERCENT;
     e->size[0] = mm > 0.0 ? mm : percent;
     if (of.failed) cr->rd.faults->out_of_memory = true;
-    gw_text_free(&of);
+    gw_buf_free(&of);
     if (e->of && list->n < list->capacity) list->n++;
 }
 
@@ -261,7 +261,7 @@ static double usual_percent(const gw_node *bush)
 static void look_through(gw_case_reader *cr, const gw_node *node, bool is_bushes, usual *list)
 {
     int index = 0;
-    for (const cJSON *e = gw_first(node); e; e = gw_next(e)) {
+    for (const cJSON *e = gw_first(node); e; e = gw_node_next(e)) {
         gw_node entry = gw_node_entry(node, e, index++);
         bool bush = is_bushes || (entry.key && strcmp(entry.key, "bush") == 0);
         bool fits = node->key && strcmp(node->key, "fits") == 0;
@@ -304,7 +304,7 @@ static void take_usual(gw_case_reader *cr)
     gw_node axles = gw_node_key(&cr->top, "axles"), kits = gw_node_key(&cr->top, "kits");
     gw_reaches all = { 0 };
     usual list = { .capacity = cr->c->n_bushes + 16 };
-    if (!(list.entry = gw_make(&cr->rd, list.capacity + 2, sizeof *list.entry))) return;
+    if (!(list.entry = gw_reader_make(&cr->rd, list.capacity + 2, sizeof *list.entry))) return;
     look_through(cr, &bushes, true, &list);
     look_through(cr, &corners, false, &list);
     look_through(cr, &axles, false, &list);

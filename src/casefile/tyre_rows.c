@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "casefile/tyre_rows.h"
 
+#include "base/buf.h"
 #include "casefile/get.h"
-#include "casefile/text.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -39,17 +39,17 @@ static int split(const char *line, const char *end, gw_field field[GW_TYRE_COLUM
 
 static void wrong_field(const gw_reader *rd, int line, int column, gw_field f)
 {
-    gw_text found = { 0 };
+    gw_buf found = { 0 };
     char word[40];
     size_t n = f.n < sizeof word - 1 ? f.n : sizeof word - 1;
     memcpy(word, f.s, n);
     word[n] = '\0';
-    gw_text_quote(&found, word);
+    gw_buf_quote(&found, word);
     gw_range r = RANGES[column];
     gw_fault(rd, NULL, "line %d, column %d (%s): expected a number %s %g and at most %g, found %s", line,
              column + 1, GW_TYRE_HEADS[column], r.open_lo ? "above" : "of at least", r.lo, r.hi,
-             f.n ? gw_text_get(&found) : "nothing");
-    gw_text_free(&found);
+             f.n ? gw_buf_str(&found) : "nothing");
+    gw_buf_free(&found);
 }
 
 static bool take_field(gw_field f, gw_range r, double *out)

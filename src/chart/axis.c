@@ -3,7 +3,7 @@
 
 #include "chart/style.h"
 #include "chart/type.h"
-#include "show/number.h"
+#include "format/number.h"
 
 #include <math.h>
 #include <stdio.h>

@@ -6,7 +6,7 @@
 #ifndef CHART_CHART_H
 #define CHART_CHART_H
 
-#include "show/buf.h"
+#include "base/buf.h"
 #include "chart/figure.h"
 #include "giveway/arena.h"
 

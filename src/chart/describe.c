@@ -2,8 +2,8 @@
 /* What a picture shows, in words: for a screen reader in place of the picture. */
 #include "chart/layout.h"
 
-#include "show/buf.h"
-#include "show/number.h"
+#include "base/buf.h"
+#include "format/number.h"
 
 #include <math.h>
 

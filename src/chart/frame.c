@@ -2,7 +2,7 @@
 /* Axes: rules, ticks, figures, the line at zero. */
 #include "chart/sheet.h"
 
-#include "show/number.h"
+#include "format/number.h"
 
 #include <math.h>
 

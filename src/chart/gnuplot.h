@@ -3,7 +3,7 @@
 #ifndef CHART_GNUPLOT_H
 #define CHART_GNUPLOT_H
 
-#include "show/buf.h"
+#include "base/buf.h"
 #include "chart/layout.h"
 
 /** One picture: where it goes, and how. */

@@ -3,7 +3,7 @@
 #include "chart/chart.h"
 
 #include "chart/style.h"
-#include "show/number.h"
+#include "format/number.h"
 
 #include <math.h>
 

@@ -3,7 +3,7 @@
 #ifndef CHART_RUN_H
 #define CHART_RUN_H
 
-#include "show/buf.h"
+#include "base/buf.h"
 #include "giveway/status.h"
 
 enum { GW_MAX_PLOTTERS = 8 };

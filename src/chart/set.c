@@ -4,7 +4,7 @@
 #include "chart/gnuplot.h"
 #include "chart/run.h"
 #include "chart/svg.h"
-#include "show/file.h"
+#include "format/file.h"
 
 #include <stdio.h>
 #include <stdlib.h>

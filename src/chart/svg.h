@@ -3,7 +3,7 @@
 #ifndef CHART_SVG_H
 #define CHART_SVG_H
 
-#include "show/buf.h"
+#include "base/buf.h"
 
 /**
  * Gives the picture `title` and `description` for screen readers, takes out those that gnuplot wrote and its

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "chart/type.h"
 
-#include "show/utf8.h"
+#include "base/utf8.h"
 
 #include <math.h>
 #include <string.h>

@@ -4,8 +4,8 @@
 #include "cli/commands.h"
 #include "cli/output.h"
 #include "cli/session.h"
-#include "show/csv.h"
-#include "show/json.h"
+#include "format/csv.h"
+#include "format/json.h"
 
 typedef struct counts {
     int corners, bodies, joints;

@@ -5,7 +5,7 @@
 #include "cli/output.h"
 #include "cli/selection.h"
 #include "cli/session.h"
-#include "show/file.h"
+#include "format/file.h"
 #include "show/report_page.h"
 
 #include <errno.h>

@@ -2,8 +2,8 @@
 #include "cli/command.h"
 
 #include "cli/options.h"
+#include "format/table.h"
 #include "giveway/version.h"
-#include "show/table.h"
 #include "show/words.h"
 
 #include <stdio.h>

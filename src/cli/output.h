@@ -4,7 +4,7 @@
 #define CLI_OUTPUT_H
 
 #include "giveway/study.h"
-#include "show/buf.h"
+#include "base/buf.h"
 
 /** A line on standard error for every load of a study that could not be carried, once for all kits of one
  * reason; GW_EXIT_MODEL where there is one, else `status`. */

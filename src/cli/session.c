@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "cli/session.h"
 
+#include "base/buf.h"
 #include "casefile/nearest.h"
 #include "giveway/study.h"
-#include "show/buf.h"
 
 #include <stdio.h>
 

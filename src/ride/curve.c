@@ -7,7 +7,7 @@
 enum { BATCHES = 50, POINTS = BATCHES * GW_LANES };
 static const double LOWEST = 0.5, HIGHEST = 315.0; /* [Hz] */
 
-static void fill_batch(gw_sweep *sweep, gw_ride_curve *out, int first)
+static void fill_batch(gw_ride_sweep *sweep, gw_ride_curve *out, int first)
 {
     const gw_ride_model *model = sweep->model;
     gw_ride_respond_hz(sweep->model, &out->hz[first], sweep->x);
@@ -24,7 +24,7 @@ static void fill_batch(gw_sweep *sweep, gw_ride_curve *out, int first)
     }
 }
 
-gw_status gw_ride_curves(gw_sweep *sweep, gw_ride_curve *out, gw_arena *arena, gw_error *err)
+gw_status gw_ride_curves(gw_ride_sweep *sweep, gw_ride_curve *out, gw_arena *arena, gw_error *err)
 {
     gw_ride_curve c = { .n = POINTS };
     c.hz = gw_arena_alloc(arena, POINTS, sizeof *c.hz);

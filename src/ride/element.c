@@ -7,7 +7,7 @@
 
 #include <math.h>
 
-static void add_coefficient(gw_element *e, int dof, double value)
+static void add_coefficient(gw_ride_element *e, int dof, double value)
 {
     if (dof < 0 || value == 0.0) return;
     for (int i = 0; i < e->n; i++) {
@@ -19,7 +19,7 @@ static void add_coefficient(gw_element *e, int dof, double value)
     e->row[e->n++] = value;
 }
 
-void gw_element_add_twist(gw_element *e, const gw_ride_body *body, const double twist[6], double sign)
+void gw_element_add_twist(gw_ride_element *e, const gw_ride_body *body, const double twist[6], double sign)
 {
     gw_vec3 v = gw_mul_t(&body->basis, gw_v3(twist[0], twist[1], twist[2]));
     gw_vec3 w = gw_mul_t(&body->basis, gw_v3(twist[3], twist[4], twist[5]));
@@ -27,7 +27,8 @@ void gw_element_add_twist(gw_element *e, const gw_ride_body *body, const double 
     for (int i = 0; i < 6; i++) add_coefficient(e, body->dof[i], sign * value[i]);
 }
 
-void gw_element_add_point(gw_element *e, const gw_ride_body *body, gw_vec3 at, gw_vec3 direction, double sign)
+void gw_element_add_point(gw_ride_element *e, const gw_ride_body *body, gw_vec3 at, gw_vec3 direction,
+                          double sign)
 {
     /* direction . (v + phi x r) = direction . v + (r x direction) . phi */
     gw_vec3 arm = gw_cross(gw_sub(at, body->datum), direction);
@@ -41,14 +42,14 @@ static double complex in_series(double complex k, double series, double loss)
 }
 
 /* A law without frequency in it is asked once, at 1 Hz. */
-double complex gw_element_constant(const gw_ride_model *model, const gw_element *e)
+double complex gw_element_constant(const gw_ride_model *model, const gw_ride_element *e)
 {
     if (e->kind == GW_ELEMENT_SPRING) return e->rate;
     double complex factor = gw_dynamic_factor(model->laws[e->law], 1.0, model->settings->amplitude);
     return in_series(e->rate * factor, e->series * model->bracket_factor, e->series_loss);
 }
 
-static void update_bush(const gw_ride_model *model, gw_element *e)
+static void update_bush(const gw_ride_model *model, gw_ride_element *e)
 {
     gw_lanes *k = e->now;
     gw_lanes_fill(k, 0.0);
@@ -60,7 +61,7 @@ static void update_bush(const gw_ride_model *model, gw_element *e)
 }
 
 /* Dashpot and top mount in series: p c k / (k + p c). */
-static double complex damper_stiffness(const gw_element *e, double complex p)
+static double complex damper_stiffness(const gw_ride_element *e, double complex p)
 {
     double complex dashpot = p * e->rate;
     return e->series > 0.0 ? gw_quotient(dashpot * e->series, e->series + dashpot) : dashpot;
@@ -82,7 +83,7 @@ static double complex fore_aft_slope(const gw_wheel *w, double speed, double com
 }
 
 /* Everything that is not in Re(K) with brackets and tyre spring comes in with its share. */
-static double complex point_stiffness(const gw_ride_model *model, const gw_element *e, double complex p,
+static double complex point_stiffness(const gw_ride_model *model, const gw_ride_element *e, double complex p,
                                       gw_damping_share share)
 {
     const gw_wheel *wheel = &model->corner->wheel;
@@ -100,7 +101,7 @@ static double complex point_stiffness(const gw_ride_model *model, const gw_eleme
     return e->k;
 }
 
-void gw_element_update(gw_ride_model *model, gw_element *e, const gw_lanes *p, gw_damping_share share)
+void gw_element_update(gw_ride_model *model, gw_ride_element *e, const gw_lanes *p, gw_damping_share share)
 {
     if (e->kind == GW_ELEMENT_BUSH) {
         update_bush(model, e);
@@ -111,7 +112,7 @@ void gw_element_update(gw_ride_model *model, gw_element *e, const gw_lanes *p, g
         gw_lanes_put(e->now, i, point_stiffness(model, e, gw_lanes_get(p, i), share));
 }
 
-void gw_element_slope(const gw_ride_model *model, const gw_element *e, const gw_lanes *p,
+void gw_element_slope(const gw_ride_model *model, const gw_ride_element *e, const gw_lanes *p,
                       gw_damping_share share, gw_lanes *out)
 {
     const gw_wheel *wheel = &model->corner->wheel;
@@ -130,7 +131,7 @@ void gw_element_slope(const gw_ride_model *model, const gw_element *e, const gw_
     }
 }
 
-gw_lanes gw_element_deflection(const gw_element *e, const gw_lanes *x)
+gw_lanes gw_element_deflection(const gw_ride_element *e, const gw_lanes *x)
 {
     gw_lanes sum;
     gw_lanes_fill(&sum, 0.0);
@@ -138,7 +139,7 @@ gw_lanes gw_element_deflection(const gw_element *e, const gw_lanes *x)
     return sum;
 }
 
-gw_lanes gw_element_stiffness(const gw_ride_model *model, const gw_element *e)
+gw_lanes gw_element_stiffness(const gw_ride_model *model, const gw_ride_element *e)
 {
     gw_lanes k;
     if (!e->constant && !e->pure) return *e->now;
@@ -147,7 +148,7 @@ gw_lanes gw_element_stiffness(const gw_ride_model *model, const gw_element *e)
     return k;
 }
 
-gw_lanes gw_element_force(const gw_ride_model *model, const gw_element *e, const gw_lanes *x)
+gw_lanes gw_element_force(const gw_ride_model *model, const gw_ride_element *e, const gw_lanes *x)
 {
     gw_lanes deflection = gw_element_deflection(e, x), k = gw_element_stiffness(model, e);
     return gw_lanes_product(&k, &deflection);

@@ -48,7 +48,7 @@ static double lane_square(const gw_lanes *a, int lane)
 }
 
 /* Weighted squared acceleration per squared metre of road. */
-static double felt(const gw_sweep *sweep, double hz, int lane)
+static double felt(const gw_ride_sweep *sweep, double hz, int lane)
 {
     double w2 = 2.0 * GW_PI * hz * 2.0 * GW_PI * hz, wk = gw_weight_wk(hz), wd = gw_weight_wd(hz);
     double z = lane_square(&sweep->x[sweep->model->chassis_z], lane);
@@ -61,7 +61,7 @@ static void add_comfort(gw_figures *sum, const double *comfort)
     for (int l = 0; l < GW_LANES; l++) sum->comfort += comfort[l];
 }
 
-static void add_force(const gw_sweep *sweep, double middle, const double *density, const double *force,
+static void add_force(const gw_ride_sweep *sweep, double middle, const double *density, const double *force,
                       const double *noise)
 {
     gw_figures *sum = sweep->sum;
@@ -79,7 +79,7 @@ static void add_force(const gw_sweep *sweep, double middle, const double *densit
 /* One panel: nothing is added until every integrand in it has proved smooth. */
 static bool visit(void *context, const double hz[GW_LANES], const double weight[GW_LANES])
 {
-    gw_sweep *sweep = context;
+    gw_ride_sweep *sweep = context;
     double density[GW_LANES], comfort[GW_LANES], force[GW_LANES] = { 0 }, noise[GW_LANES];
     double middle = 0.5 * (hz[3] + hz[4]);
     bool with_comfort = middle<GW_COMFORT_HIGH, with_force = middle> gw_band_low(GW_BAND_FIRST);
@@ -101,9 +101,9 @@ static bool visit(void *context, const double hz[GW_LANES], const double weight[
     return true;
 }
 
-gw_status gw_sweep_open(gw_sweep *sweep, gw_ride_model *model, gw_arena *arena, gw_error *err)
+gw_status gw_sweep_open(gw_ride_sweep *sweep, gw_ride_model *model, gw_arena *arena, gw_error *err)
 {
-    *sweep = (gw_sweep){ .model = model };
+    *sweep = (gw_ride_sweep){ .model = model };
     sweep->x = gw_arena_alloc(arena, (size_t)model->n, sizeof *sweep->x);
     sweep->squares = gw_arena_alloc(arena, (size_t)model->n_paths * GW_LANES, sizeof *sweep->squares);
     sweep->poles = gw_arena_alloc(arena, (size_t)model->n, sizeof *sweep->poles);
@@ -112,7 +112,7 @@ gw_status gw_sweep_open(gw_sweep *sweep, gw_ride_model *model, gw_arena *arena, 
     return GW_OK;
 }
 
-static gw_status integrate(gw_sweep *sweep, const cut_list *cuts, gw_figures *out, gw_error *err)
+static gw_status integrate(gw_ride_sweep *sweep, const cut_list *cuts, gw_figures *out, gw_error *err)
 {
     double *path = out->path;
     *out = (gw_figures){ .path = path };
@@ -121,19 +121,19 @@ static gw_status integrate(gw_sweep *sweep, const cut_list *cuts, gw_figures *ou
     return gw_panels_integrate(sweep->poles, sweep->n_poles, cuts->at, cuts->n, visit, sweep, err);
 }
 
-gw_status gw_figures_all(gw_sweep *sweep, gw_figures *out, gw_error *err)
+gw_status gw_figures_all(gw_ride_sweep *sweep, gw_figures *out, gw_error *err)
 {
     cut_list cuts = cuts_between(GW_COMFORT_LOW, gw_band_high(GW_BAND_LAST), true);
     return integrate(sweep, &cuts, out, err);
 }
 
-gw_status gw_figures_body_force(gw_sweep *sweep, gw_figures *out, gw_error *err)
+gw_status gw_figures_body_force(gw_ride_sweep *sweep, gw_figures *out, gw_error *err)
 {
     cut_list cuts = cuts_between(GW_HARSHNESS_LOW, GW_NOISE_HIGH, false);
     return integrate(sweep, &cuts, out, err);
 }
 
-gw_status gw_figures_part(gw_sweep *sweep, double low, double high, gw_figures *out, gw_error *err)
+gw_status gw_figures_part(gw_ride_sweep *sweep, double low, double high, gw_figures *out, gw_error *err)
 {
     cut_list cuts = cuts_between(low, high, false);
     return integrate(sweep, &cuts, out, err);

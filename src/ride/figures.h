@@ -15,24 +15,24 @@ typedef struct gw_figures {
 } gw_figures;
 
 /** Scratch of the sweep. */
-typedef struct gw_sweep {
+typedef struct gw_ride_sweep {
     gw_ride_model *model;
     gw_lanes *x;     /**< [n]                 */
     double *squares; /**< [n_paths * lanes]   */
     gw_pole *poles;  /**< [n]                 */
     int n_poles;
     gw_figures *sum;
-} gw_sweep;
+} gw_ride_sweep;
 
-gw_status gw_sweep_open(gw_sweep *sweep, gw_ride_model *model, gw_arena *arena, gw_error *err);
+gw_status gw_sweep_open(gw_ride_sweep *sweep, gw_ride_model *model, gw_arena *arena, gw_error *err);
 
 /** All figures, 0.5 Hz to the upper edge of the last third-octave. */
-gw_status gw_figures_all(gw_sweep *sweep, gw_figures *out, gw_error *err);
+gw_status gw_figures_all(gw_ride_sweep *sweep, gw_figures *out, gw_error *err);
 
 /** Harshness and road noise alone. */
-gw_status gw_figures_body_force(gw_sweep *sweep, gw_figures *out, gw_error *err);
+gw_status gw_figures_body_force(gw_ride_sweep *sweep, gw_figures *out, gw_error *err);
 
 /** What low to high [Hz] adds to each figure. */
-gw_status gw_figures_part(gw_sweep *sweep, double low, double high, gw_figures *out, gw_error *err);
+gw_status gw_figures_part(gw_ride_sweep *sweep, double low, double high, gw_figures *out, gw_error *err);
 
 #endif

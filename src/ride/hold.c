@@ -57,7 +57,7 @@ static void unit_matrix(const gw_ride_model *model, int n, double *a)
         for (int c = model->start[r]; c <= r; c++)
             if (heaviest > 0.0) a[r * n + c] = model->mass[model->base[r] + c] / heaviest;
     for (int k = 0; k < model->n_elements; k++) {
-        const gw_element *e = &model->elements[k];
+        const gw_ride_element *e = &model->elements[k];
         for (int i = 0; i < e->n; i++)
             for (int j = 0; j < e->n; j++)
                 if (e->dof[i] < n && e->dof[j] <= e->dof[i])

@@ -75,9 +75,9 @@ static int law_index(gw_ride_model *model, const gw_dynamic_law *law)
     return model->n_laws++;
 }
 
-static gw_element *new_element(gw_ride_model *model, gw_element_kind kind, double rate, int path)
+static gw_ride_element *new_element(gw_ride_model *model, gw_element_kind kind, double rate, int path)
 {
-    gw_element *e = &model->elements[model->n_elements++];
+    gw_ride_element *e = &model->elements[model->n_elements++];
     e->kind = kind;
     e->rate = rate;
     e->path = path;
@@ -111,7 +111,7 @@ static void add_joint(gw_ride_model *model, int j)
     for (int i = 0; i < 6; i++) {
         double rate = i < 3 ? law->k[i] : law->c[i - 3];
         if (rate == 0.0) continue;
-        gw_element *e = new_element(model, GW_ELEMENT_BUSH, rate, i < 3 ? path : -1);
+        gw_ride_element *e = new_element(model, GW_ELEMENT_BUSH, rate, i < 3 ? path : -1);
         e->law = law_index(model, &law->dynamic);
         e->constant = law->dynamic.zener_gain == 0.0;
         e->series = i < 3 ? gw_ride_bracket(model->settings, joint) : 0.0;
@@ -123,7 +123,7 @@ static void add_joint(gw_ride_model *model, int j)
 }
 
 /* Spring and damper: movement of the seat less that of the chassis, along the design line. */
-static void add_line(gw_ride_model *model, gw_element *e, int body, gw_vec3 at, gw_vec3 to)
+static void add_line(gw_ride_model *model, gw_ride_element *e, int body, gw_vec3 at, gw_vec3 to)
 {
     gw_vec3 line = gw_sub(to, at);
     gw_vec3 direction = gw_scale(1.0 / gw_norm(line), line);
@@ -136,7 +136,7 @@ static void add_spring_and_damper(gw_ride_model *model)
     const gw_spring *spring = &model->corner->spring;
     const gw_damper *damper = &model->corner->damper;
     int path = new_path(model, GW_PATH_SPRING, -1, "spring");
-    gw_element *e = new_element(model, GW_ELEMENT_SPRING, spring->rate, path);
+    gw_ride_element *e = new_element(model, GW_ELEMENT_SPRING, spring->rate, path);
     add_line(model, e, spring->body, spring->at, spring->to);
     if (!damper->present) return;
     path = new_path(model, GW_PATH_DAMPER, -1, "damper");
@@ -150,7 +150,7 @@ static void add_tyre(gw_ride_model *model)
 {
     const gw_wheel *wheel = &model->corner->wheel;
     const gw_ride_body *upright = &model->bodies[GW_UPRIGHT];
-    gw_element *e = new_element(model, GW_ELEMENT_TYRE_VERTICAL, wheel->tyre_vertical, -1);
+    gw_ride_element *e = new_element(model, GW_ELEMENT_TYRE_VERTICAL, wheel->tyre_vertical, -1);
     gw_element_add_point(e, upright, wheel->centre, gw_v3(0, 0, 1), 1.0);
     if (!(wheel->tyre_slip_stiffness > 0.0 && wheel->tyre_relaxation > 0.0 && wheel->spin_inertia > 0.0))
         return;
@@ -170,7 +170,7 @@ static void find_skyline(gw_ride_model *model)
             if (model->bodies[b].dof[i] >= 0) model->start[model->bodies[b].dof[i]] = first;
     }
     for (int k = 0; k < model->n_elements; k++) {
-        const gw_element *e = &model->elements[k];
+        const gw_ride_element *e = &model->elements[k];
         int first = model->n;
         for (int i = 0; i < e->n; i++)
             if (e->dof[i] < first) first = e->dof[i];
@@ -184,7 +184,7 @@ static void find_skyline(gw_ride_model *model)
     }
 }
 
-static void add_mass(gw_ride_model *model, const gw_element *motion, double mass)
+static void add_mass(gw_ride_model *model, const gw_ride_element *motion, double mass)
 {
     for (int i = 0; i < motion->n; i++) {
         for (int j = 0; j < motion->n; j++) {
@@ -198,7 +198,7 @@ static void add_point_mass(gw_ride_model *model, int body, gw_vec3 at, double ma
 {
     const gw_vec3 along[3] = { { 1, 0, 0 }, { 0, 1, 0 }, { 0, 0, 1 } };
     for (int i = 0; i < 3; i++) {
-        gw_element motion = { 0 };
+        gw_ride_element motion = { 0 };
         gw_element_add_point(&motion, &model->bodies[body], at, along[i], 1.0);
         add_mass(model, &motion, mass);
     }
@@ -220,7 +220,7 @@ static void add_member_mass(gw_ride_model *model, int body)
 static void sum_pure(gw_ride_model *model)
 {
     for (int k = 0; k < model->n_elements; k++) {
-        const gw_element *e = &model->elements[k];
+        const gw_ride_element *e = &model->elements[k];
         if (!e->pure) continue;
         double *sum = model->law_sum + (size_t)e->law * (size_t)model->n_entries;
         for (int i = 0; i < e->n; i++)
@@ -249,7 +249,7 @@ void gw_ride_model_brackets(gw_ride_model *model, double factor)
     model->bracket_factor = factor;
     memset(model->fixed, 0, (size_t)model->n_entries * sizeof *model->fixed);
     for (int k = 0; k < model->n_elements; k++) {
-        gw_element *e = &model->elements[k];
+        gw_ride_element *e = &model->elements[k];
         if (!e->constant) continue;
         e->k = gw_element_constant(model, e);
         for (int i = 0; i < e->n; i++)
@@ -300,7 +300,7 @@ static gw_status allocate_matrices(gw_ride_model *model, gw_arena *arena, gw_err
     model->law_sum = gw_arena_alloc(arena, (size_t)model->n_laws * entries + 1, sizeof *model->law_sum);
     bool ok = model->mass && model->fixed && model->factor && model->law_sum;
     for (int k = 0; ok && k < model->n_elements; k++) {
-        gw_element *e = &model->elements[k];
+        gw_ride_element *e = &model->elements[k];
         if (!e->constant && !e->pure) ok = (e->now = gw_arena_alloc(arena, 1, sizeof *e->now)) != NULL;
     }
     return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory while building the ride model");

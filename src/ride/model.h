@@ -26,7 +26,7 @@ typedef enum gw_element_kind {
 
 enum { GW_ELEMENT_DOFS = 12 };
 
-typedef struct gw_element {
+typedef struct gw_ride_element {
     gw_element_kind kind;
     int n;                       /**< degrees of freedom it touches                                 */
     int dof[GW_ELEMENT_DOFS];    /**< all different                                                 */
@@ -40,7 +40,7 @@ typedef struct gw_element {
     bool pure;                   /**< its law times its rate and nothing else: added with its like   */
     double complex k;            /**< constant: stiffness with the present bracket factor           */
     gw_lanes *now;               /**< neither: stiffness at the frequencies last assembled           */
-} gw_element;
+} gw_ride_element;
 
 /** Where a body's coordinates are: velocity at `datum` and rotation, both along the columns of `basis`. */
 typedef struct gw_ride_body {
@@ -69,7 +69,7 @@ typedef struct gw_ride_model {
     gw_lanes *law_now;          /**< [n_laws] the product                                                 */
     double *law_sum; /**< [n_laws] skylines: sum of rate row row^T over the pure elements of a law */
     int n_elements;
-    gw_element *elements;
+    gw_ride_element *elements;
     int n_paths;
     gw_ride_path *paths;
     int *start; /**< [n] first column of a row of the skyline                             */
@@ -112,30 +112,32 @@ gw_status gw_ride_hold(gw_ride_model *model, gw_arena *arena, gw_error *err);
 /* element.c */
 
 /** Point on a body: coefficients of its movement along `direction`, added to the element with a sign. */
-void gw_element_add_point(gw_element *element, const gw_ride_body *body, gw_vec3 at, gw_vec3 direction,
+void gw_element_add_point(gw_ride_element *element, const gw_ride_body *body, gw_vec3 at, gw_vec3 direction,
                           double sign);
 
 /** Row of a joint: `twist` is (v, phi) about the body's datum in vehicle axes. */
-void gw_element_add_twist(gw_element *element, const gw_ride_body *body, const double twist[6], double sign);
+void gw_element_add_twist(gw_ride_element *element, const gw_ride_body *body, const double twist[6],
+                          double sign);
 
 /** Constant stiffness of the element with the model's bracket factor. */
-double complex gw_element_constant(const gw_ride_model *model, const gw_element *element);
+double complex gw_element_constant(const gw_ride_model *model, const gw_ride_element *element);
 
 /** Stiffness of an element that is neither constant nor pure at eight p into element->now. */
-void gw_element_update(gw_ride_model *model, gw_element *element, const gw_lanes *p, gw_damping_share share);
+void gw_element_update(gw_ride_model *model, gw_ride_element *element, const gw_lanes *p,
+                       gw_damping_share share);
 
 /** Derivative of an element's stiffness with p; the slow drift of a bush law with frequency is left out. */
-void gw_element_slope(const gw_ride_model *model, const gw_element *element, const gw_lanes *p,
+void gw_element_slope(const gw_ride_model *model, const gw_ride_element *element, const gw_lanes *p,
                       gw_damping_share share, gw_lanes *out);
 
 /** Deflection of an element: row times x. */
-gw_lanes gw_element_deflection(const gw_element *element, const gw_lanes *x);
+gw_lanes gw_element_deflection(const gw_ride_element *element, const gw_lanes *x);
 
 /** Stiffness of an element as last assembled with all of the damping. */
-gw_lanes gw_element_stiffness(const gw_ride_model *model, const gw_element *element);
+gw_lanes gw_element_stiffness(const gw_ride_model *model, const gw_ride_element *element);
 
 /** Force in an element: that stiffness times deflection. */
-gw_lanes gw_element_force(const gw_ride_model *model, const gw_element *element, const gw_lanes *x);
+gw_lanes gw_element_force(const gw_ride_model *model, const gw_ride_element *element, const gw_lanes *x);
 
 /* skyline.c */
 

@@ -6,7 +6,7 @@
 #include "ride/figures.h"
 
 /** curve.c: transfer functions for charts. */
-gw_status gw_ride_curves(gw_sweep *sweep, gw_ride_curve *out, gw_arena *arena, gw_error *err);
+gw_status gw_ride_curves(gw_ride_sweep *sweep, gw_ride_curve *out, gw_arena *arena, gw_error *err);
 
 /** obstacle.c: force on the body after the half-sine bump of the settings. */
 gw_status gw_ride_obstacle(gw_ride_model *model, gw_obstacle *out, gw_arena *arena, gw_error *err);

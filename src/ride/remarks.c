@@ -91,7 +91,7 @@ static gw_status remark_part(gw_ride_result *result, const gw_ride_mode *mode, c
 }
 
 /* A resonance holds 94 % of its power within ten half-widths on either side. */
-gw_status gw_remark_sharp(gw_sweep *sweep, const gw_figures *all, gw_ride_result *result, gw_error *err)
+gw_status gw_remark_sharp(gw_ride_sweep *sweep, const gw_figures *all, gw_ride_result *result, gw_error *err)
 {
     double *path = gw_arena_alloc(&result->arena, (size_t)sweep->model->n_paths, sizeof *path);
     if (!path) return no_memory(err);

@@ -9,7 +9,7 @@
 gw_status gw_remark_modes(gw_ride_result *result, gw_error *err);
 
 /** Modes with less than 1 % damping that carry more than half of the mean square of a figure. */
-gw_status gw_remark_sharp(gw_sweep *sweep, const gw_figures *all, gw_ride_result *result, gw_error *err);
+gw_status gw_remark_sharp(gw_ride_sweep *sweep, const gw_figures *all, gw_ride_result *result, gw_error *err);
 
 /** Bushes on brackets that are too soft for them. */
 gw_status gw_remark_brackets(const gw_corner *corner, gw_ride_result *result, gw_error *err);

@@ -37,7 +37,7 @@ void gw_ride_path_squares(const gw_ride_model *model, const gw_lanes *x, double 
 {
     for (int i = 0; i < model->n_paths * GW_LANES; i++) out[i] = 0.0;
     for (int k = 0; k < model->n_elements; k++) {
-        const gw_element *e = &model->elements[k];
+        const gw_ride_element *e = &model->elements[k];
         if (e->path < 0) continue;
         gw_lanes force = gw_element_force(model, e, x);
         gw_lanes_add_square(&out[e->path * GW_LANES], &force);
@@ -59,7 +59,7 @@ gw_status gw_ride_power(gw_ride_model *model, double hz, double *put_in, double 
     gw_ride_respond(model, &p, x);
     double dissipated = 0.0, road = 0.0;
     for (int k = 0; k < model->n_elements; k++) {
-        const gw_element *e = &model->elements[k];
+        const gw_ride_element *e = &model->elements[k];
         gw_lanes moved = gw_element_deflection(e, x), rate = gw_element_stiffness(model, e);
         double complex stretch = gw_lanes_get(&moved, 0), k_now = gw_lanes_get(&rate, 0);
         if (e->kind == GW_ELEMENT_TYRE_VERTICAL) {

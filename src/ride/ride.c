@@ -10,7 +10,7 @@
 typedef struct run {
     gw_ride_model model;
     gw_mode_set modes;
-    gw_sweep sweep;
+    gw_ride_sweep sweep;
     gw_figures figures;
     gw_arena scratch;
 } run;

@@ -36,7 +36,7 @@ static void update_laws(gw_ride_model *model, const gw_lanes *p)
     }
 }
 
-static inline void add_element(gw_ride_model *model, const gw_element *e)
+static inline void add_element(gw_ride_model *model, const gw_ride_element *e)
 {
     for (int i = 0; i < e->n; i++)
         for (int j = 0; j < e->n; j++)
@@ -68,7 +68,7 @@ GW_WIDE void gw_ride_assemble(gw_ride_model *model, const gw_lanes *p, gw_dampin
     for (int i = 0; i < model->n_laws; i++)
         if (model->laws[i]->zener_gain != 0.0) add_law(model, i, share);
     for (int k = 0; k < model->n_elements; k++) {
-        gw_element *e = &model->elements[k];
+        gw_ride_element *e = &model->elements[k];
         if (e->constant || e->pure) continue;
         gw_element_update(model, e, p, share);
         add_element(model, e);
@@ -127,7 +127,7 @@ GW_WIDE void gw_ride_slope_times(const gw_ride_model *model, const gw_lanes *p, 
     }
     for (int r = 0; r < model->n; r++) y[r] = gw_lanes_product(&y[r], p);
     for (int k = 0; k < model->n_elements; k++) {
-        const gw_element *e = &model->elements[k];
+        const gw_ride_element *e = &model->elements[k];
         if (e->constant || e->kind == GW_ELEMENT_BUSH) continue;
         gw_lanes slope, moved = gw_element_deflection(e, x);
         gw_element_slope(model, e, p, share, &slope);

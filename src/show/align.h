@@ -5,8 +5,8 @@
 
 #include "chart/chart.h"
 #include "giveway/align.h"
-#include "show/buf.h"
-#include "show/number.h"
+#include "base/buf.h"
+#include "format/number.h"
 
 void gw_align_json(const gw_case *c, const gw_align_study *study, gw_buf *out);
 

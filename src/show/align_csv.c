@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/align.h"
 
+#include "format/csv.h"
 #include "giveway/units.h"
-#include "show/csv.h"
 #include "show/deflect.h"
 
 static const char *const HEADS[] = { "kit",

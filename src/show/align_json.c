@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/align.h"
 
+#include "format/json.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
-#include "show/json.h"
 #include "show/words.h"
 
 static void put_deg(gw_json *json, const char *key, double angle)

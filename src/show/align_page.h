@@ -3,10 +3,10 @@
 #ifndef SHOW_ALIGN_PAGE_H
 #define SHOW_ALIGN_PAGE_H
 
+#include "format/table.h"
 #include "giveway/units.h"
 #include "show/align.h"
 #include "show/deflect.h"
-#include "show/table.h"
 
 typedef struct gw_align_page {
     const gw_case *c;

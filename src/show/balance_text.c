@@ -2,8 +2,8 @@
 /* The understeer budget, how far it holds, and what it makes of speed and of a step of steer. */
 #include "show/handling.h"
 
+#include "format/number.h"
 #include "giveway/units.h"
-#include "show/number.h"
 #include "show/phrase.h"
 
 #include <math.h>

@@ -2,9 +2,9 @@
 /* Braking, traction and consistency, kit by kit. */
 #include "show/handling.h"
 
+#include "format/number.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
-#include "show/number.h"
 #include "show/phrase.h"
 
 #include <math.h>

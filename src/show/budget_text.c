@@ -2,9 +2,9 @@
 /* Camber and toe of both wheels in a corner: where they come from, kit by kit. */
 #include "show/handling.h"
 
+#include "format/number.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
-#include "show/number.h"
 #include "show/phrase.h"
 
 static void columns(gw_table *t)

@@ -3,10 +3,10 @@
 #ifndef SHOW_COMPARE_H
 #define SHOW_COMPARE_H
 
+#include "base/buf.h"
 #include "giveway/compare.h"
 #include "giveway/handling.h"
 #include "giveway/strength.h"
-#include "show/buf.h"
 
 /** Everything that `compare` worked out. */
 typedef struct gw_comparison {

@@ -6,7 +6,6 @@
 #include "giveway/units.h"
 #include "show/contributors.h"
 #include "show/deflect.h"
-#include "show/html.h"
 #include "show/ride.h"
 #include "show/words.h"
 

@@ -2,10 +2,10 @@
 /* The comparison for programs: JSON with everything; CSV with a row a deflection and what its kit does. */
 #include "show/compare.h"
 
+#include "format/json.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
 #include "show/handling.h"
-#include "show/json.h"
 
 static void put_range(gw_json *json, const char *key, double low, double high)
 {

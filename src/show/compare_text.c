@@ -2,34 +2,34 @@
 /* Kits side by side, to be read aloud: a table a load and corner, who is to blame, one sentence. */
 #include "show/compare.h"
 
+#include "format/number.h"
+#include "format/table.h"
 #include "giveway/units.h"
 #include "show/compare_brief.h"
 #include "show/contributors.h"
 #include "show/deflect.h"
 #include "show/handling.h"
-#include "show/number.h"
 #include "show/phrase.h"
 #include "show/ride_parts.h"
 #include "show/strength.h"
-#include "show/table.h"
 #include "show/words.h"
 
 #include <ctype.h>
 #include <math.h>
 
-typedef struct gw_page {
+typedef struct gw_compare_page {
     const gw_comparison *cmp;
     int width;
     bool bold;
     gw_buf *out;
-} gw_page;
+} gw_compare_page;
 
-static const gw_deflection *find(const gw_page *p, int kit, gw_axle axle, int load)
+static const gw_deflection *find(const gw_compare_page *p, int kit, gw_axle axle, int load)
 {
     return gw_deflect_find(p->cmp->deflect, kit, axle, load);
 }
 
-static void paragraph(const gw_page *p, gw_buf *text, int indent)
+static void paragraph(const gw_compare_page *p, gw_buf *text, int indent)
 {
     gw_buf_paragraph(p->out, gw_buf_str(text), p->width, indent);
     if (text->failed) p->out->failed = true;
@@ -42,14 +42,14 @@ static void begin_sentence(gw_buf *text, size_t at)
     if (text->n > at) text->s[at] = (char)toupper((unsigned char)text->s[at]);
 }
 
-static void heading(const gw_page *p, const gw_deflection *item)
+static void heading(const gw_compare_page *p, const gw_deflection *item)
 {
     const gw_load *load = &p->cmp->c->loads[item->load];
     gw_buf text = { 0 };
     gw_buf_clean(&text, load->name);
     gw_buf_fmt(&text, ": the %s wheel", gw_axle_name(item->axle));
     if (item->manoeuvre && load->manoeuvre.lateral_g > 0.0)
-        gw_buf_fmt(&text, " on the %s side", item->side == GW_OUTER ? "outer" : "inner");
+        gw_buf_fmt(&text, " on the %s side", gw_side_name(item->side));
     if (load->kind == GW_LOAD_MANOEUVRE) {
         gw_buf_add(&text, " ");
         gw_phrase_load(load, &text);
@@ -87,7 +87,7 @@ static void kit_row(gw_table *t, const gw_comparison *cmp, const gw_deflection *
     gw_buf_free(&name);
 }
 
-static gw_status kit_table(const gw_page *p, gw_axle axle, int load, gw_error *err)
+static gw_status kit_table(const gw_compare_page *p, gw_axle axle, int load, gw_error *err)
 {
     double rim = p->cmp->c->corners[axle].wheel.rim_diameter;
     gw_table table = { 0 };
@@ -102,7 +102,7 @@ static gw_status kit_table(const gw_page *p, gw_axle axle, int load, gw_error *e
 }
 
 /* The three that contribute most to toe, one line a kit. */
-static void blame(const gw_page *p, gw_axle axle, int load)
+static void blame(const gw_compare_page *p, gw_axle axle, int load)
 {
     gw_buf_add(p->out, "  toe comes from (share of all contributions by size):\n");
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
@@ -122,7 +122,7 @@ static void blame(const gw_page *p, gw_axle axle, int load)
 }
 
 /* "0.11 deg less with X, 0.20 deg less with Y." */
-static void say_toe(const gw_page *p, const gw_deflection *from, gw_axle axle, int load, gw_buf *out)
+static void say_toe(const gw_compare_page *p, const gw_deflection *from, gw_axle axle, int load, gw_buf *out)
 {
     bool first = true;
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
@@ -141,7 +141,7 @@ static void say_toe(const gw_page *p, const gw_deflection *from, gw_axle axle, i
     gw_buf_add(out, ".");
 }
 
-static void sentence(const gw_page *p, gw_axle axle, int load)
+static void sentence(const gw_compare_page *p, gw_axle axle, int load)
 {
     const gw_deflection *from = find(p, p->cmp->baseline, axle, load);
     int others = 0;
@@ -157,7 +157,7 @@ static void sentence(const gw_page *p, gw_axle axle, int load)
     paragraph(p, &text, 2);
 }
 
-static void failed_lines(const gw_page *p, gw_axle axle, int load)
+static void failed_lines(const gw_compare_page *p, gw_axle axle, int load)
 {
     const gw_deflect_study *d = p->cmp->deflect;
     for (int i = 0; i < d->n; i++)
@@ -166,7 +166,7 @@ static void failed_lines(const gw_page *p, gw_axle axle, int load)
 }
 
 /* One that tells of the load: carried, or at least tried. */
-static const gw_deflection *any_item(const gw_page *p, gw_axle axle, int load)
+static const gw_deflection *any_item(const gw_compare_page *p, gw_axle axle, int load)
 {
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
         const gw_deflection *item = find(p, k, axle, load);
@@ -178,7 +178,7 @@ static const gw_deflection *any_item(const gw_page *p, gw_axle axle, int load)
     return NULL;
 }
 
-static gw_status all_loads(const gw_page *p, gw_error *err)
+static gw_status all_loads(const gw_compare_page *p, gw_error *err)
 {
     for (int l = 0; l < p->cmp->c->n_loads; l++)
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
@@ -232,7 +232,7 @@ static void ride_row(gw_table *t, const gw_comparison *cmp, const gw_ride_item *
     gw_buf_free(&name);
 }
 
-static gw_status ride_table(const gw_page *p, gw_axle axle, gw_error *err)
+static gw_status ride_table(const gw_compare_page *p, gw_axle axle, gw_error *err)
 {
     gw_table table = { 0 };
     ride_columns(&table);
@@ -244,7 +244,7 @@ static gw_status ride_table(const gw_page *p, gw_axle axle, gw_error *err)
 }
 
 /* What the standard says of the least and the most comfortable kit. */
-static void comfort_words(const gw_page *p, gw_axle axle)
+static void comfort_words(const gw_compare_page *p, gw_axle axle)
 {
     double low = HUGE_VAL, high = 0.0;
     gw_buf text = { 0 };
@@ -257,7 +257,7 @@ static void comfort_words(const gw_page *p, gw_axle axle)
     paragraph(p, &text, 2);
 }
 
-static gw_status ride_part(const gw_page *p, gw_error *err)
+static gw_status ride_part(const gw_compare_page *p, gw_error *err)
 {
     if (p->cmp->no_ride) {
         gw_buf_fmt(p->out, "\nRide and harshness are left out: the case lacks %s.\n", p->cmp->no_ride);
@@ -326,7 +326,7 @@ static void cautions(const gw_page *p)
 
 gw_status gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf *out, gw_error *err)
 {
-    const gw_page page = { cmp, width, bold, out };
+    const gw_compare_page page = { cmp, width, bold, out };
     const gw_handling_page handling = { cmp, width, bold, out };
     gw_buf_clean(out, cmp->c->title);
     gw_buf_add(out, "\n");

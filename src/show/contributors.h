@@ -3,8 +3,8 @@
 #ifndef SHOW_CONTRIBUTORS_H
 #define SHOW_CONTRIBUTORS_H
 
+#include "base/buf.h"
 #include "giveway/study.h"
-#include "show/buf.h"
 
 typedef enum gw_angle { GW_TOE, GW_CAMBER } gw_angle;
 

@@ -3,15 +3,11 @@
 #ifndef SHOW_DEFLECT_H
 #define SHOW_DEFLECT_H
 
+#include "base/buf.h"
+#include "format/csv.h"
+#include "format/json.h"
 #include "giveway/strength.h"
 #include "giveway/study.h"
-#include "show/buf.h"
-#include "show/csv.h"
-#include "show/json.h"
-
-/** "front" or "rear"; "outer" or "inner". */
-const char *gw_axle_name(gw_axle axle);
-const char *gw_side_name(gw_side side);
 
 /** The result object of a study, for `deflect` and, by another name, for `compare`. */
 void gw_deflect_json(const gw_case *c, const gw_deflect_study *study, const char *command, gw_buf *out);

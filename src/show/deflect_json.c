@@ -1,19 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/deflect.h"
 
+#include "format/json.h"
 #include "giveway/units.h"
-#include "show/json.h"
 #include "show/strength.h"
-
-const char *gw_axle_name(gw_axle axle)
-{
-    return axle == GW_FRONT ? "front" : "rear";
-}
-
-const char *gw_side_name(gw_side side)
-{
-    return side == GW_OUTER ? "outer" : "inner";
-}
 
 static void put_three(gw_json *json, const char *key, const double v[3], double unit)
 {

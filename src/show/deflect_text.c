@@ -1,23 +1,23 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/deflect.h"
 
+#include "format/number.h"
+#include "format/table.h"
 #include "giveway/units.h"
 #include "show/contributors.h"
-#include "show/number.h"
 #include "show/strength.h"
-#include "show/table.h"
 #include "show/words.h"
 
 /* What one call prints with, so that the parts below take few arguments. */
-typedef struct gw_page {
+typedef struct gw_deflect_page {
     const gw_case *c;
     const gw_deflect_study *study;
     int width;
     bool bold;
     gw_buf *out;
-} gw_page;
+} gw_deflect_page;
 
-static void heading(const gw_page *p, const gw_deflection *item)
+static void heading(const gw_deflect_page *p, const gw_deflection *item)
 {
     const gw_kit *kit = &p->c->kits[item->kit];
     gw_buf_fmt(p->out, "\n%s%s corner, kit ", p->bold ? "\033[1m" : "", gw_axle_name(item->axle));
@@ -73,7 +73,7 @@ void gw_failed_line(const gw_case *c, const gw_deflection *item, bool kit, int w
 }
 
 /* Items [from, to) share kit and corner. */
-static gw_status wheel_table(const gw_page *p, int from, int to, gw_error *err)
+static gw_status wheel_table(const gw_deflect_page *p, int from, int to, gw_error *err)
 {
     gw_table table = { 0 };
     wheel_columns(&table);
@@ -90,14 +90,14 @@ static gw_status wheel_table(const gw_page *p, int from, int to, gw_error *err)
     return status;
 }
 
-static bool any_carried(const gw_page *p, int from, int to)
+static bool any_carried(const gw_deflect_page *p, int from, int to)
 {
     for (int i = from; i < to; i++)
         if (!p->study->item[i].failed) return true;
     return false;
 }
 
-static void blame_line(const gw_page *p, const gw_deflection *item, gw_angle which)
+static void blame_line(const gw_deflect_page *p, const gw_deflection *item, gw_angle which)
 {
     gw_contributor top[3];
     int n = gw_contributors(&p->c->corners[item->axle], &item->result, which, 3, top);
@@ -130,7 +130,7 @@ static void share_row(gw_table *t, const char *name, double toe, double camber)
 }
 
 /* What each joint gives way by, the force it carries, and what of toe and camber that makes. */
-static gw_status push_table(const gw_page *p, const gw_deflection *item, gw_error *err)
+static gw_status push_table(const gw_deflect_page *p, const gw_deflection *item, gw_error *err)
 {
     const gw_corner *corner = &p->c->corners[item->axle];
     const gw_corner_result *r = &item->result;
@@ -158,7 +158,7 @@ static gw_status push_table(const gw_page *p, const gw_deflection *item, gw_erro
 }
 
 /* How far each joint turns, and what it costs where the bush resists. */
-static gw_status turn_table(const gw_page *p, const gw_deflection *item, gw_error *err)
+static gw_status turn_table(const gw_deflect_page *p, const gw_deflection *item, gw_error *err)
 {
     const gw_corner *corner = &p->c->corners[item->axle];
     gw_table table = { 0 };
@@ -177,7 +177,7 @@ static gw_status turn_table(const gw_page *p, const gw_deflection *item, gw_erro
     return status;
 }
 
-static gw_status joint_tables(const gw_page *p, const gw_deflection *item, gw_error *err)
+static gw_status joint_tables(const gw_deflect_page *p, const gw_deflection *item, gw_error *err)
 {
     gw_buf_add(p->out, "\n  ");
     gw_buf_clean(p->out, p->c->loads[item->load].name);
@@ -197,7 +197,7 @@ static int end_of_group(const gw_deflect_study *study, int from)
     return to;
 }
 
-static gw_status group(const gw_page *p, int from, int to, bool all, gw_error *err)
+static gw_status group(const gw_deflect_page *p, int from, int to, bool all, gw_error *err)
 {
     heading(p, &p->study->item[from]);
     gw_status status = wheel_table(p, from, to, err);
@@ -219,7 +219,7 @@ static gw_status group(const gw_page *p, int from, int to, bool all, gw_error *e
 gw_status gw_deflect_text(const gw_case *c, const gw_deflect_study *study, const gw_strength_study *strength,
                           bool all, int width, bool bold, gw_buf *out, gw_error *err)
 {
-    const gw_page page = { c, study, width, bold, out };
+    const gw_deflect_page page = { c, study, width, bold, out };
     gw_status status = GW_OK;
     gw_buf_clean(out, c->title);
     gw_buf_add(out, "\n");

@@ -3,10 +3,10 @@
 #ifndef SHOW_HANDLING_H
 #define SHOW_HANDLING_H
 
+#include "format/csv.h"
+#include "format/json.h"
+#include "format/table.h"
 #include "show/compare.h"
-#include "show/csv.h"
-#include "show/json.h"
-#include "show/table.h"
 
 /** One row of the summary: a kit. Not a number where it was not worked out. */
 typedef struct gw_summary {

@@ -5,10 +5,10 @@
  */
 #include "show/handling.h"
 
+#include "format/number.h"
 #include "giveway/cost.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
-#include "show/number.h"
 
 #include <math.h>
 #include <stdio.h>

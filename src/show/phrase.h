@@ -3,8 +3,8 @@
 #ifndef SHOW_PHRASE_H
 #define SHOW_PHRASE_H
 
+#include "base/buf.h"
 #include "giveway/case.h"
-#include "show/buf.h"
 
 /** "under a 1.00 g stop", "in a 0.90 g corner", ... or "under the load NAME"; begins in lower case. */
 void gw_phrase_load(const gw_load *load, gw_buf *out);

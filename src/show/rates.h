@@ -6,9 +6,9 @@
 #include "chart/chart.h"
 #include "giveway/bush_report.h"
 #include "giveway/dynamic_band.h"
-#include "show/buf.h"
-#include "show/json.h"
-#include "show/table.h"
+#include "base/buf.h"
+#include "format/json.h"
+#include "format/table.h"
 
 /** One bush worked out. */
 typedef struct gw_rates_row {

@@ -2,8 +2,8 @@
 /* Dynamic stiffness and loss angle of a bush from 1 to 500 Hz, with the limits that its tolerances give. */
 #include "show/rates.h"
 
+#include "format/number.h"
 #include "giveway/units.h"
-#include "show/number.h"
 
 #include <math.h>
 #include <stdio.h>

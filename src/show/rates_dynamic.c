@@ -2,8 +2,8 @@
 /* Dynamic stiffness: size of the complex stiffness in each direction, loss factor and loss angle. */
 #include "show/rates.h"
 
+#include "format/number.h"
 #include "giveway/units.h"
-#include "show/number.h"
 
 #include <math.h>
 

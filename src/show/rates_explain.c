@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/rates.h"
 
+#include "format/number.h"
+#include "format/table.h"
 #include "giveway/units.h"
-#include "show/number.h"
-#include "show/table.h"
 
 #include <string.h>
 

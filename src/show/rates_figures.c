@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/rates.h"
 
+#include "format/number.h"
 #include "giveway/units.h"
-#include "show/number.h"
 
 #include <math.h>
 

@@ -2,8 +2,8 @@
 /* Rates for other programs. */
 #include "show/rates.h"
 
+#include "format/csv.h"
 #include "giveway/units.h"
-#include "show/csv.h"
 
 static void json_stop(gw_json *json, const char *key, const gw_stop *stop)
 {

@@ -2,8 +2,8 @@
 /* A compound's values, each with its unit, how far it can be trusted and who says so. */
 #include "show/rates.h"
 
+#include "format/number.h"
 #include "giveway/units.h"
-#include "show/number.h"
 
 #include <stddef.h>
 

@@ -2,9 +2,9 @@
 /* What kind of bush a row is, and what the six rates do not say of it. */
 #include "show/rates.h"
 
+#include "format/number.h"
 #include "giveway/bearing.h"
 #include "giveway/units.h"
-#include "show/number.h"
 
 static const char BEARING_LEFT_OUT[] =
     "left out are housing, pin, rings and bracket, which make a fitted bearing several times softer: give "

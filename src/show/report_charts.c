@@ -5,7 +5,6 @@
 #include "chart/set.h"
 #include "show/compare_charts.h"
 #include "show/deflect.h"
-#include "show/file.h"
 #include "show/ride.h"
 
 #include <errno.h>

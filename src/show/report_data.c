@@ -4,7 +4,7 @@
 
 #include "chart/style.h"
 #include "giveway/units.h"
-#include "show/json.h"
+#include "format/json.h"
 
 #include <math.h>
 

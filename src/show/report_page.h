@@ -5,8 +5,8 @@
 
 #include "chart/chart.h"
 #include "giveway/report.h"
-#include "show/buf.h"
-#include "show/html.h"
+#include "base/buf.h"
+#include "format/html.h"
 #include "show/words.h"
 
 /** How a page is to be made. */

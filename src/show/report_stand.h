@@ -3,7 +3,7 @@
 #ifndef SHOW_REPORT_STAND_H
 #define SHOW_REPORT_STAND_H
 
-#include "show/number.h"
+#include "format/number.h"
 #include "show/report_page.h"
 
 enum { GW_PAGE_FAILURES = 40 };

@@ -6,7 +6,7 @@
 
 #include "chart/chart.h"
 #include "giveway/compare.h"
-#include "show/buf.h"
+#include "base/buf.h"
 
 /**
  * The result object.

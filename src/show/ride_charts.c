@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Charts of ride. One style a kit in all of them, in the order of the case. */
+#include "format/html.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
-#include "show/html.h"
 #include "show/ride.h"
 #include "show/ride_parts.h"
 #include "show/words.h"

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/csv.h"
+#include "format/csv.h"
+#include "format/number.h"
 #include "show/deflect.h"
-#include "show/number.h"
 #include "show/ride.h"
 
 #include <math.h>

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
+#include "format/json.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
-#include "show/json.h"
 #include "show/ride.h"
 #include "show/words.h"
 

@@ -2,9 +2,9 @@
 /* Attachments, brackets and bands: a column a kit. */
 #include "show/ride_tables.h"
 
+#include "format/number.h"
+#include "format/table.h"
 #include "giveway/units.h"
-#include "show/number.h"
-#include "show/table.h"
 
 #include <stddef.h>
 

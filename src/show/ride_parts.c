@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/ride_parts.h"
 
-#include "show/number.h"
+#include "format/number.h"
 
 #include <math.h>
 

@@ -3,8 +3,8 @@
 #ifndef SHOW_RIDE_PARTS_H
 #define SHOW_RIDE_PARTS_H
 
+#include "base/buf.h"
 #include "giveway/compare.h"
-#include "show/buf.h"
 
 /**
  * The attachments with the largest share of the harshness in any of the items (all of one corner), largest

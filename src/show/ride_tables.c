@@ -2,11 +2,11 @@
 /* What each kit does: figures, modes, bump. A row a kit. */
 #include "show/ride_tables.h"
 
+#include "format/number.h"
+#include "format/table.h"
 #include "giveway/units.h"
-#include "show/number.h"
 #include "show/phrase.h"
 #include "show/ride_parts.h"
-#include "show/table.h"
 #include "show/words.h"
 
 #include <math.h>

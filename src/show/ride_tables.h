@@ -3,8 +3,8 @@
 #ifndef SHOW_RIDE_TABLES_H
 #define SHOW_RIDE_TABLES_H
 
+#include "base/buf.h"
 #include "giveway/compare.h"
-#include "show/buf.h"
 
 typedef struct gw_ride_page {
     const gw_case *c;

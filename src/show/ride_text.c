@@ -2,12 +2,12 @@
 /* Ride, to be read aloud: what was assumed, then corner by corner what each kit does. */
 #include "show/ride.h"
 
+#include "format/number.h"
+#include "format/table.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
-#include "show/number.h"
 #include "show/phrase.h"
 #include "show/ride_tables.h"
-#include "show/table.h"
 #include "show/words.h"
 
 #include <stdlib.h>

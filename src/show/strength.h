@@ -3,8 +3,8 @@
 #ifndef SHOW_STRENGTH_H
 #define SHOW_STRENGTH_H
 
+#include "format/json.h"
 #include "giveway/strength.h"
-#include "show/json.h"
 
 /** The value or the limit of a verdict with the unit of the trade: "31 %", "12000 N", "3.27 MPa". */
 void gw_verdict_figure(const gw_verdict *verdict, double value, gw_buf *out);

@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/strength.h"
 
+#include "format/number.h"
+#include "format/table.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
-#include "show/number.h"
-#include "show/table.h"
 
 #include <string.h>
 

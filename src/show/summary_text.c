@@ -3,10 +3,10 @@
  */
 #include "show/handling.h"
 
+#include "format/number.h"
 #include "giveway/cost.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
-#include "show/number.h"
 #include "show/phrase.h"
 
 #include <math.h>
@@ -34,12 +34,12 @@ gw_status gw_handling_print(const gw_handling_page *p, gw_table *table, gw_error
 }
 
 /* One quantity of the summary. */
-typedef struct gw_quantity {
+typedef struct gw_summary_quantity {
     const char *head;
     double (*of)(const gw_summary *s);
     double unit;
     int decimals;
-} gw_quantity;
+} gw_summary_quantity;
 
 static double camber_of(const gw_summary *s)
 {
@@ -61,7 +61,7 @@ static double offset_of(const gw_summary *s)
     return s->stop_offset;
 }
 
-static const gw_quantity QUANTITIES[] = {
+static const gw_summary_quantity QUANTITIES[] = {
     { "outer camber\ndeg", camber_of, GW_DEG, 2 },
     { "understeer\ndeg/g", understeer_of, GW_DEG, 2 },
     { "toe, braking\ndeg/g", brake_toe_of, GW_DEG, 2 },
@@ -81,7 +81,8 @@ static bool any_harshness(const gw_summary *s)
     return isfinite(s->harshness[GW_FRONT]) || isfinite(s->harshness[GW_REAR]);
 }
 
-static void put_quantity(gw_table *t, const gw_quantity *q, const gw_summary *s, const gw_summary *from)
+static void put_quantity(gw_table *t, const gw_summary_quantity *q, const gw_summary *s,
+                         const gw_summary *from)
 {
     double value = q->of(s) / q->unit, before = q->of(from) / q->unit;
     if (s->kit == from->kit || !isfinite(value) || !isfinite(before))

@@ -2,9 +2,9 @@
 /* The driven wheels under power, and how far the outer wheel's setting moves over the range of use. */
 #include "show/handling.h"
 
+#include "format/number.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
-#include "show/number.h"
 #include "show/phrase.h"
 
 static void put_wheel(const gw_handling_page *p, const gw_traction_item *w, gw_table *t)

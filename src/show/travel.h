@@ -5,7 +5,7 @@
 
 #include "chart/chart.h"
 #include "giveway/travel.h"
-#include "show/buf.h"
+#include "base/buf.h"
 
 void gw_travel_json(const gw_case *c, const gw_travel_study *study, gw_buf *out);
 

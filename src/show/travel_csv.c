@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
+#include "format/csv.h"
 #include "giveway/units.h"
-#include "show/csv.h"
 #include "show/deflect.h"
 #include "show/travel.h"
 

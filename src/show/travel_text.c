@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
+#include "format/number.h"
+#include "format/table.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
-#include "show/number.h"
-#include "show/table.h"
 #include "show/travel.h"
 #include "show/travel_figures.h"
 #include "show/words.h"

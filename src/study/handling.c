@@ -16,8 +16,8 @@ static gw_status open_tyres(gw_handling_run *h, gw_error *err)
         if (!data.table && !(data.cornering > 0.0)) continue;
         gw_status status = gw_tyre_open(&data, &h->tyre[a], &inner);
         if (status != GW_OK)
-            return gw_fail(err, status, "%s: vehicle: %s tyre: %s", h->run.c->path,
-                           a == GW_FRONT ? "front" : "rear", inner.msg);
+            return gw_fail(err, status, "%s: vehicle: %s tyre: %s", h->run.c->path, gw_axle_name(a),
+                           inner.msg);
     }
     return GW_OK;
 }

@@ -36,7 +36,7 @@ static gw_status find_roll_centres(gw_run *run, gw_error *err)
             return gw_fail(err, GW_E_SCHEMA,
                            "%s: vehicle.roll_centre_height_mm: give both heights, since the case has no %s "
                            "corner to work one out from",
-                           run->c->path, a == GW_FRONT ? "front" : "rear");
+                           run->c->path, gw_axle_name(a));
         status = roll_centre(run, a, err);
     }
     return status;

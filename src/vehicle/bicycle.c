@@ -28,7 +28,7 @@ gw_status gw_bicycle_make(const gw_vehicle *v, const double compliance[GW_AXLES]
             return gw_fail(err, GW_E_NUMERIC,
                            "the %s axle needs %.2f deg/g: it steers itself into the turn, and no steady "
                            "corner follows from that",
-                           a == GW_FRONT ? "front" : "rear", compliance[a] / GW_DEG);
+                           gw_axle_name(a), compliance[a] / GW_DEG);
         b.stiffness[a] = 2.0 * gw_vehicle_static_load(v, a) / compliance[a];
     }
     *out = b;

@@ -73,8 +73,8 @@ static gw_status report_lift(const gw_manoeuvre *m, gw_axle axle, gw_side side, 
     return gw_fail(err, GW_E_NUMERIC,
                    "the %s%s wheel%s at %.2f of this manoeuvre (%.2f g braking, %.2f g lateral, %.2f g "
                    "driving): lower the g",
-                   which, axle == GW_FRONT ? "front" : "rear", both ? "s lift" : " lifts", part,
-                   part * m->brake_g, part * m->lateral_g, part * m->drive_g);
+                   which, gw_axle_name(axle), both ? "s lift" : " lifts", part, part * m->brake_g,
+                   part * m->lateral_g, part * m->drive_g);
 }
 
 /*

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Stated limits, files that cannot be read, and memory that runs out. */
+#include "base/buf.h"
 #include "casefile/nearest.h"
-#include "casefile/text.h"
 #include "support/case_sample.h"
 #include "support/check.h"
 
@@ -13,16 +13,16 @@
 /* `head`, then `item` n times with its number in it and commas between, then `tail`. */
 static char *repeat(const char *head, const char *item, int n, const char *tail)
 {
-    gw_text text = { 0 };
-    gw_text_add(&text, head);
+    gw_buf text = { 0 };
+    gw_buf_add(&text, head);
     for (int i = 0; i < n; i++) {
         const char *mark = strchr(item, '#');
-        if (i) gw_text_add(&text, ",");
-        gw_text_bytes(&text, item, (size_t)(mark - item));
-        gw_text_format(&text, "%d", i);
-        gw_text_add(&text, mark + 1);
+        if (i) gw_buf_add(&text, ",");
+        gw_buf_bytes(&text, item, (size_t)(mark - item));
+        gw_buf_fmt(&text, "%d", i);
+        gw_buf_add(&text, mark + 1);
     }
-    gw_text_add(&text, tail);
+    gw_buf_add(&text, tail);
     assert_false(text.failed);
     return text.s;
 }

@@ -9,7 +9,7 @@
 #include "chart/set.h"
 #include "chart/sheet.h"
 #include "chart/svg.h"
-#include "show/file.h"
+#include "format/file.h"
 
 #include <dirent.h>
 #include <math.h>

@@ -15,7 +15,7 @@
 #include "show/compare_charts.h"
 #include "show/deflect.h"
 #include "show/handling_charts.h"
-#include "show/number.h"
+#include "format/number.h"
 #include "show/rates.h"
 #include "show/report_page.h"
 #include "show/ride.h"

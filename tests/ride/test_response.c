@@ -68,8 +68,8 @@ static void power_balances_with_laws_that_depend_on_frequency(void **state)
 }
 
 /* Movement of point i in direction a per force at point k in direction b, in lane 0. */
-static double complex transfer(gw_ride_model *model, double hz, const gw_element *push,
-                               const gw_element *look)
+static double complex transfer(gw_ride_model *model, double hz, const gw_ride_element *push,
+                               const gw_ride_element *look)
 {
     gw_lanes x[MAX_DOFS], p;
     for (int r = 0; r < model->n; r++) gw_lanes_fill(&x[r], 0.0);
@@ -90,7 +90,7 @@ static void push_and_look_can_be_exchanged(void **state)
     gw_ride_model model;
     double_wishbone(&t, rubber_rates());
     open_model(&t, &model, &arena);
-    gw_element at[3] = { { 0 }, { 0 }, { 0 } };
+    gw_ride_element at[3] = { { 0 }, { 0 }, { 0 } };
     gw_element_add_point(&at[0], &model.bodies[GW_UPRIGHT], gw_v3(0.1, 0.8, 0.05), gw_v3(0.6, 0, 0.8), 1);
     gw_element_add_point(&at[1], &model.bodies[GW_CHASSIS], gw_v3(0, 0, 0), gw_v3(0.6, 0.5, 0.8), 1);
     gw_element_add_point(&at[2], &model.bodies[2], gw_v3(-0.1, 0.5, 0.2), gw_v3(0, 1, 0), 1);

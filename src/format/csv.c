@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/csv.h"
+#include "format/csv.h"
 
-#include "show/number.h"
+#include "format/number.h"
 
 #include <math.h>
 #include <string.h>

@@ -4,8 +4,8 @@
  * failure half way leaves no half output. Running out of memory sticks: later additions do nothing
  * and gw_buf_status tells.
  */
-#ifndef SHOW_BUF_H
-#define SHOW_BUF_H
+#ifndef BASE_BUF_H
+#define BASE_BUF_H
 
 #include "giveway/status.h"
 
@@ -29,6 +29,8 @@ void gw_buf_add(gw_buf *buf, const char *s);
 /** Adds formatted text. Numbers that people or programs read go through number.h instead. */
 void gw_buf_fmt(gw_buf *buf, const char *fmt, ...) __attribute__((format(printf, 2, 3)));
 
+void gw_buf_vfmt(gw_buf *buf, const char *fmt, va_list args) __attribute__((format(printf, 2, 0)));
+
 /** Adds `count` times the character `c`. */
 void gw_buf_repeat(gw_buf *buf, char c, int count);
 
@@ -37,6 +39,9 @@ void gw_buf_repeat(gw_buf *buf, char c, int count);
  * terminal) become blanks and bytes that are not UTF-8 become U+FFFD.
  */
 void gw_buf_clean(gw_buf *buf, const char *s);
+
+/** Adds a user's text in quotes, cut to what a line of a message can hold, control characters as '?'. */
+void gw_buf_quote(gw_buf *buf, const char *s);
 
 /** The text; "" while empty. */
 const char *gw_buf_str(const gw_buf *buf);

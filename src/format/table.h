@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /** Text tables for people: aligned columns, fitted to a width, in UTF-8. */
-#ifndef SHOW_TABLE_H
-#define SHOW_TABLE_H
+#ifndef FORMAT_TABLE_H
+#define FORMAT_TABLE_H
 
-#include "show/buf.h"
+#include "base/buf.h"
 
 enum { GW_TABLE_COLUMNS = 24 };
 

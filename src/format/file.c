@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/file.h"
+#include "format/file.h"
 
 #include <errno.h>
 #include <fcntl.h>

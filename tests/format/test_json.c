@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "support/check.h"
 
-#include "show/csv.h"
-#include "show/json.h"
+#include "format/csv.h"
+#include "format/json.h"
 
 #include <cjson/cJSON.h>
 #include <math.h>

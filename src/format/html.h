@@ -4,11 +4,11 @@
  * through here: control characters go, bytes that are not UTF-8 become U+FFFD, and what means
  * something in markup is escaped, in text and in attributes alike.
  */
-#ifndef SHOW_HTML_H
-#define SHOW_HTML_H
+#ifndef FORMAT_HTML_H
+#define FORMAT_HTML_H
 
-#include "show/buf.h"
-#include "show/number.h"
+#include "base/buf.h"
+#include "format/number.h"
 
 /** Text, or an attribute in double quotes. */
 void gw_html_text(gw_buf *out, const char *s);

@@ -1,11 +1,13 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/buf.h"
+#include "base/buf.h"
 
-#include "show/utf8.h"
+#include "base/utf8.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+
+enum { QUOTE_BYTES = 60 };
 
 /* Room for `more` bytes and the terminator. */
 static bool reserve(gw_buf *buf, size_t more)
@@ -38,14 +40,11 @@ void gw_buf_add(gw_buf *buf, const char *s)
     if (s) gw_buf_bytes(buf, s, strlen(s));
 }
 
-void gw_buf_fmt(gw_buf *buf, const char *fmt, ...)
+void gw_buf_vfmt(gw_buf *buf, const char *fmt, va_list args)
 {
-    va_list args;
-    va_start(args, fmt);
     va_list again;
     va_copy(again, args);
     int n = vsnprintf(NULL, 0, fmt, args);
-    va_end(args);
     if (n < 0) {
         buf->failed = true;
     } else if (reserve(buf, (size_t)n)) {
@@ -53,6 +52,14 @@ void gw_buf_fmt(gw_buf *buf, const char *fmt, ...)
         buf->n += (size_t)n;
     }
     va_end(again);
+}
+
+void gw_buf_fmt(gw_buf *buf, const char *fmt, ...)
+{
+    va_list args;
+    va_start(args, fmt);
+    gw_buf_vfmt(buf, fmt, args);
+    va_end(args);
 }
 
 void gw_buf_repeat(gw_buf *buf, char c, int count)
@@ -72,6 +79,26 @@ void gw_buf_clean(gw_buf *buf, const char *s)
         else
             gw_buf_bytes(buf, from, (size_t)(s - from));
     }
+}
+
+/* A cut must not split a character of several bytes: step back over continuation bytes. */
+static size_t cut(const char *s, size_t n)
+{
+    if (n <= QUOTE_BYTES) return n;
+    n = QUOTE_BYTES;
+    while (n > 0 && ((unsigned char)s[n] & 0xC0) == 0x80) n--;
+    return n;
+}
+
+void gw_buf_quote(gw_buf *buf, const char *s)
+{
+    size_t n = strlen(s), shown = cut(s, n);
+    gw_buf_add(buf, "\"");
+    for (size_t i = 0; i < shown; i++) {
+        char c = (unsigned char)s[i] < 0x20 || s[i] == 0x7F ? '?' : s[i];
+        gw_buf_bytes(buf, &c, 1);
+    }
+    gw_buf_add(buf, shown < n ? "...\"" : "\"");
 }
 
 const char *gw_buf_str(const gw_buf *buf)

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/table.h"
+#include "format/table.h"
 
-#include "show/wrap.h"
+#include "format/wrap.h"
 
 #include <stdio.h>
 #include <stdlib.h>

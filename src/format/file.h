@@ -3,10 +3,10 @@
  * Files that are written whole or not at all: written aside in the same directory and renamed when
  * complete, so that an interrupted run leaves the earlier file as it was.
  */
-#ifndef SHOW_FILE_H
-#define SHOW_FILE_H
+#ifndef FORMAT_FILE_H
+#define FORMAT_FILE_H
 
-#include "show/buf.h"
+#include "base/buf.h"
 
 /** Makes a directory and those above it where they are missing. GW_E_IO names path and reason. */
 gw_status gw_dir_make(const char *dir, gw_error *err);

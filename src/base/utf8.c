@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/utf8.h"
+#include "base/utf8.h"
 
 #include <stddef.h>
 

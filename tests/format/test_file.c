@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "support/check.h"
 
-#include "show/file.h"
+#include "format/file.h"
 
 #include <dirent.h>
 #include <stdio.h>

@@ -3,8 +3,8 @@
  * Numbers as people and programs read them. The decimal point is always a point, the minus sign
  * always ASCII, and what is no finite number is shown as a dash: "nan" is never printed.
  */
-#ifndef SHOW_NUMBER_H
-#define SHOW_NUMBER_H
+#ifndef FORMAT_NUMBER_H
+#define FORMAT_NUMBER_H
 
 enum { GW_NUMBER_MAX = 48 };
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/html.h"
+#include "format/html.h"
 
 #include <string.h>
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/wrap.h"
+#include "format/wrap.h"
 
-#include "show/utf8.h"
+#include "base/utf8.h"
 
 static int columns_of(gw_codepoint c)
 {

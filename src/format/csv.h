@@ -3,10 +3,10 @@
  * Rows of comma-separated values, quoted as RFC 4180 says; a row ends with a line feed alone, as the
  * other tools of a Unix shell expect. Numbers keep full precision; no number is an empty field.
  */
-#ifndef SHOW_CSV_H
-#define SHOW_CSV_H
+#ifndef FORMAT_CSV_H
+#define FORMAT_CSV_H
 
-#include "show/buf.h"
+#include "base/buf.h"
 
 typedef struct gw_csv {
     gw_buf *out;

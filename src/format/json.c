@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/json.h"
+#include "format/json.h"
 
-#include "show/number.h"
-#include "show/utf8.h"
+#include "format/number.h"
+#include "base/utf8.h"
 
 #include <assert.h>
 #include <math.h>

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "support/check.h"
 
-#include "show/table.h"
-#include "show/utf8.h"
+#include "format/table.h"
+#include "base/utf8.h"
 
 #include <stdio.h>
 #include <string.h>

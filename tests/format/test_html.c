@@ -2,7 +2,7 @@
 /* Markup from texts that hold anything. What must be escaped: HTML Living Standard, 13.1.2.3 and 13.1.4. */
 #include "support/check.h"
 
-#include "show/html.h"
+#include "format/html.h"
 
 #include <cjson/cJSON.h>
 #include <string.h>

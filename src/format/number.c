@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/number.h"
+#include "format/number.h"
 
 #include "giveway/units.h"
 

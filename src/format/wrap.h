@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /** Breaking text into lines by its width on a terminal. */
-#ifndef SHOW_WRAP_H
-#define SHOW_WRAP_H
+#ifndef FORMAT_WRAP_H
+#define FORMAT_WRAP_H
 
 #include <stddef.h>
 

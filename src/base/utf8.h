@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /** What is needed of UTF-8: decoding that never reads past the end, and the width on a terminal. */
-#ifndef SHOW_UTF8_H
-#define SHOW_UTF8_H
+#ifndef BASE_UTF8_H
+#define BASE_UTF8_H
 
 #include <stdbool.h>
 #include <stdint.h>

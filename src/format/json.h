@@ -5,10 +5,10 @@
  * know it. The same data always gives the same bytes: members in the order of the calls, every
  * double in the shortest form that reads back exactly, no negative zero.
  */
-#ifndef SHOW_JSON_H
-#define SHOW_JSON_H
+#ifndef FORMAT_JSON_H
+#define FORMAT_JSON_H
 
-#include "show/buf.h"
+#include "base/buf.h"
 
 enum { GW_JSON_DEPTH = 32 };
 

@@ -2,7 +2,7 @@
 #include "support/check.h"
 
 #include "giveway/units.h"
-#include "show/number.h"
+#include "format/number.h"
 
 #include <float.h>
 #include <locale.h>
