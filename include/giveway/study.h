@@ -74,6 +74,7 @@ typedef struct gw_deflection {
     bool off_centre;        /**< the kit has off-centre bushes in this corner        */
     double static_camber;   /**< of this kit [rad]                                   */
     gw_corner_result result;
+    const struct gw_strength *strength; /**< of every joint (giveway/strength.h)      */
 } gw_deflection;
 
 typedef struct gw_deflect_study {

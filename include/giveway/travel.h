@@ -29,7 +29,11 @@ typedef struct gw_travel_point {
     double parasitic;   /**< part of the wheel rate that rotation of bushes adds [N/m]; NAN: not known */
     double half_track;  /**< of the contact patch here [m]                                             */
     double roll_centre; /**< height above the ground, both wheels alike [m]                            */
+    gw_instant_centre side_view, front_view; /**< of the upright                                       */
+    double brake_angle; /**< slope of the patch's path, forward in bump positive [rad]                 */
+    double drive_angle; /**< the same of the wheel centre's [rad]                                      */
     double *tilt;       /**< one a bearing of the item [rad]                                           */
+    double tilt_share;  /**< the largest as a share of its limit; NAN: no joint has one                */
 } gw_travel_point;
 
 /** A joint with a limit of tilt. */
@@ -37,6 +41,7 @@ typedef struct gw_travel_bearing {
     int joint;
     double limit;              /**< of the joint or of its bush, the smaller [rad]                      */
     double tilt, at;           /**< the largest over the travel [rad], and where [m]                    */
+    double margin;             /**< limit less tilt [rad]                                               */
     bool holds;                /**< the limit is nowhere passed                                         */
     double binds_up, binds_dn; /**< where the limit is reached in bump and in rebound [m]; NAN: nowhere */
 } gw_travel_bearing;

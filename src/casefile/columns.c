@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "casefile/columns.h"
 
-#include "casefile/document.h"
 #include "base/buf.h"
+#include "casefile/document.h"
 
 #include <stdarg.h>
 #include <stdlib.h>
@@ -182,8 +182,7 @@ static void tell_unclosed(cutter *c)
 static void no_heads(cutter *c)
 {
     gw_buf list = { 0 };
-    for (int h = 0; h < c->table->n_heads; h++)
-        gw_buf_fmt(&list, "%s%s", h ? ", " : "", c->table->head[h]);
+    for (int h = 0; h < c->table->n_heads; h++) gw_buf_fmt(&list, "%s%s", h ? ", " : "", c->table->head[h]);
     if (c->columns == 0)
         gw_fault(c->rd, NULL, "empty: expected one line of heads (of %s) and readings", gw_buf_str(&list));
     else

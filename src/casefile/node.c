@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "casefile/node.h"
 
-#include "casefile/path.h"
 #include "base/buf.h"
+#include "casefile/path.h"
 
 #include <string.h>
 

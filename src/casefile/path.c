@@ -75,7 +75,8 @@ static bool leads_nowhere(const gw_reader *rd, const gw_node *at, const gw_node 
         gw_fault(rd, at, "leads to nothing: %s has no entry [%d]", in, next->index);
     else {
         if (cJSON_IsObject(holder->json))
-            for (const cJSON *e = gw_first(holder); e; e = gw_node_next(e)) gw_nearest_offer(&near, e->string);
+            for (const cJSON *e = gw_first(holder); e; e = gw_node_next(e))
+                gw_nearest_offer(&near, e->string);
         gw_fault(rd, at, "leads to nothing: %s has no \"%s\"%s", in, next->key, gw_nearest_hint(&near, hint));
     }
     gw_buf_free(&where);

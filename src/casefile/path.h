@@ -3,8 +3,8 @@
 #ifndef GW_CASEFILE_PATH_H
 #define GW_CASEFILE_PATH_H
 
-#include "casefile/node.h"
 #include "base/buf.h"
+#include "casefile/node.h"
 
 enum { GW_MAX_STEPS = 33 };
 

@@ -1,13 +1,17 @@
 /* SPDX-License-Identifier: MIT */
 /**
  * The frame that every command stands in: the table of commands, the options they share and the
- * exit status. To add a command, write cmd_NAME.c with its gw_command and put it into the list in
- * commands.c; help, usage and the parsing of options follow from that.
+ * exit status. To add a command, write cmd_NAME.c with its gw_command and put its name into the list in
+ * commands.h; help, usage and the parsing of options follow from that.
  */
 #ifndef CLI_COMMAND_H
 #define CLI_COMMAND_H
 
+#include "chart/chart.h"
+#include "giveway/casefile.h"
 #include "giveway/status.h"
+#include "giveway/study.h"
+#include "record/paper.h"
 
 #include <stdbool.h>
 #include <stdint.h>
@@ -95,16 +99,41 @@ typedef struct gw_args {
     int n_given;
 } gw_args;
 
+/** What the functions of a command are given. */
+typedef struct gw_job {
+    const gw_args *args;
+    const gw_case *c;           /**< NULL where the command reads none */
+    const gw_selection *wanted; /**< kits, loads, corner and bushes worked out; NULL without a case */
+    const gw_material_set *materials;
+} gw_job;
+
+/**
+ * A command that shows a result fills in the second half and is run by gw_run_command: what is made is a
+ * zeroed block of `size` bytes, which `plan` and `study` fill and `release` empties, whatever came of it.
+ */
 typedef struct gw_command {
     const char *name;
     const char *args;    /**< as in the usage line, e.g. "CASE [BUSH]"            */
     const char *summary; /**< one line for the list of commands                   */
     uint64_t options;    /**< GW_TAKES of each                                    */
     int min_words, max_words;
-    int (*run)(const gw_args *args); /**< returns the exit status                  */
+    int (*run)(const gw_args *args); /**< returns the exit status; gw_run_command, or its own  */
     const char *details;             /**< paragraph for help, may be NULL                     */
     const char *out;                 /**< what -o is for in help; NULL: charts                */
     const char *examples[2];         /**< two real command lines                           */
+
+    size_t size;             /**< of what is made                                     */
+    const gw_result *result; /**< its rows                                            */
+    bool no_case;            /**< the words are no case                               */
+    gw_status (*plan)(const gw_args *args, void *made, gw_error *err); /**< words alone; may be NULL */
+    gw_status (*study)(const gw_job *job, void *made, gw_error *err);
+    void (*text)(const gw_case *c, const void *made, gw_paper *paper);
+    gw_status (*charts)(const gw_case *c, const void *made, gw_charts *charts,
+                        gw_error *err);                                     /**< may be NULL */
+    gw_status (*write)(const gw_job *job, const void *made, gw_error *err); /**< other files; may be NULL */
+    int (*finish)(const gw_job *job, const void *made,
+                  int status); /**< the last word on the exit status; may be NULL */
+    void (*release)(void *made);
 } gw_command;
 
 /** The table of commands, ended by NULL. */

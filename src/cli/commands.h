@@ -5,14 +5,20 @@
 
 #include "cli/command.h"
 
-extern const gw_command GW_COMMAND_CHECK;
-extern const gw_command GW_COMMAND_RATES;
-extern const gw_command GW_COMMAND_DEFLECT;
-extern const gw_command GW_COMMAND_COMPARE;
-extern const gw_command GW_COMMAND_TRAVEL;
-extern const gw_command GW_COMMAND_RIDE;
-extern const gw_command GW_COMMAND_ALIGN;
-extern const gw_command GW_COMMAND_SPREAD;
-extern const gw_command GW_COMMAND_REPORT;
+/** One line a command, in the order in which help shows them. */
+#define GW_COMMAND_LIST(X)                                                                                   \
+    X(CHECK)                                                                                                 \
+    X(RATES)                                                                                                 \
+    X(DEFLECT)                                                                                               \
+    X(COMPARE)                                                                                               \
+    X(TRAVEL)                                                                                                \
+    X(RIDE)                                                                                                  \
+    X(ALIGN)                                                                                                 \
+    X(SPREAD)                                                                                                \
+    X(REPORT)
+
+#define GW_AS_DECLARATION(id) extern const gw_command GW_COMMAND_##id;
+GW_COMMAND_LIST(GW_AS_DECLARATION)
+#undef GW_AS_DECLARATION
 
 #endif

@@ -3,8 +3,8 @@
 #ifndef CLI_OUTPUT_H
 #define CLI_OUTPUT_H
 
-#include "giveway/study.h"
 #include "base/buf.h"
+#include "giveway/study.h"
 
 /** A line on standard error for every load of a study that could not be carried, once for all kits of one
  * reason; GW_EXIT_MODEL where there is one, else `status`. */

@@ -92,6 +92,11 @@ void gw_json_object_on_line(gw_json *json, const char *key)
     begin_level(json, key, '{', '}', true);
 }
 
+void gw_json_array_on_line(gw_json *json, const char *key)
+{
+    begin_level(json, key, '[', ']', true);
+}
+
 void gw_json_close(gw_json *json)
 {
     assert(json->depth > 0);

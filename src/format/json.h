@@ -25,6 +25,7 @@ typedef struct gw_json {
 /* `key` is the member's name inside an object and must be NULL inside an array and at the top. */
 void gw_json_object(gw_json *json, const char *key);         /**< opens {, a member a line      */
 void gw_json_array(gw_json *json, const char *key);          /**< opens [, a member a line      */
+void gw_json_array_on_line(gw_json *json, const char *key);  /**< opens [, all on one line */
 void gw_json_object_on_line(gw_json *json, const char *key); /**< opens {, all on one line */
 void gw_json_close(gw_json *json); /**< closes the innermost one; the outermost ends the line */
 

@@ -3,10 +3,10 @@
 #ifndef SHOW_ALIGN_H
 #define SHOW_ALIGN_H
 
-#include "chart/chart.h"
-#include "giveway/align.h"
 #include "base/buf.h"
+#include "chart/chart.h"
 #include "format/number.h"
+#include "giveway/align.h"
 
 void gw_align_json(const gw_case *c, const gw_align_study *study, gw_buf *out);
 

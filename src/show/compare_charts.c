@@ -2,6 +2,7 @@
 /* Charts of the comparison. One style a kit in all of them, in the order of the case. */
 #include "show/compare_charts.h"
 
+#include "format/html.h"
 #include "giveway/pick.h"
 #include "giveway/units.h"
 #include "show/contributors.h"

@@ -4,6 +4,8 @@
 
 #include "format/json.h"
 #include "giveway/units.h"
+#include "record/csv.h"
+#include "record/json.h"
 #include "show/deflect.h"
 #include "show/handling.h"
 
@@ -35,12 +37,18 @@ static void put_ride(gw_json *json, const gw_case *c, const gw_ride_item *item)
     gw_json_close(json);
 }
 
+static gw_place deflection(const gw_comparison *cmp, int index)
+{
+    return (gw_place){ .c = cmp->c, .record = &GW_DEFLECTION_RECORD, .it = &cmp->deflect->item[index] };
+}
+
 static void put_results(gw_json *json, const gw_comparison *cmp)
 {
     gw_json_array(json, "results");
     for (int i = 0; i < cmp->deflect->n; i++) {
         gw_json_object(json, NULL);
-        gw_deflect_item_json(cmp->c, &cmp->deflect->item[i], json);
+        const gw_place place = deflection(cmp, i);
+        gw_place_json(&place, 0, json);
         gw_json_close(json);
     }
     gw_json_close(json);
@@ -84,11 +92,12 @@ void gw_compare_json(const gw_comparison *cmp, gw_buf *out)
 void gw_compare_csv(const gw_comparison *cmp, gw_buf *out)
 {
     gw_csv csv = { .out = out };
-    gw_deflect_csv_heads(&csv);
+    gw_record_csv_heads(&GW_DEFLECTION_RECORD, &csv);
     gw_handling_csv(cmp, NULL, &csv);
     gw_csv_end_row(&csv);
     for (int i = 0; i < cmp->deflect->n; i++) {
-        gw_deflect_csv_row(cmp->c, &cmp->deflect->item[i], &csv);
+        const gw_place place = deflection(cmp, i);
+        gw_place_csv(&place, &csv);
         gw_handling_csv(cmp, &cmp->deflect->item[i], &csv);
         gw_csv_end_row(&csv);
     }

@@ -1,192 +1,98 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/deflect.h"
-
-#include "format/number.h"
-#include "format/table.h"
-#include "giveway/units.h"
 #include "show/contributors.h"
+#include "show/deflect.h"
+#include "show/say.h"
 #include "show/strength.h"
-#include "show/words.h"
 
-/* What one call prints with, so that the parts below take few arguments. */
-typedef struct gw_deflect_page {
-    const gw_case *c;
-    const gw_deflect_study *study;
-    int width;
-    bool bold;
-    gw_buf *out;
-} gw_deflect_page;
-
-static void heading(const gw_deflect_page *p, const gw_deflection *item)
+static void heading(gw_paper *paper, const gw_place *place)
 {
-    const gw_kit *kit = &p->c->kits[item->kit];
-    gw_buf_fmt(p->out, "\n%s%s corner, kit ", p->bold ? "\033[1m" : "", gw_axle_name(item->axle));
-    gw_buf_clean(p->out, kit->name);
-    if (kit->label != kit->name) {
-        gw_buf_add(p->out, ": ");
-        gw_buf_clean(p->out, kit->label);
-    }
-    gw_buf_add(p->out, p->bold ? "\033[0m\n" : "\n");
+    const gw_deflection *item = GW_IT(place, gw_deflection);
+    const gw_kit *kit = &place->c->kits[item->kit];
+    bool labelled = kit->label != kit->name;
+    gw_paper_heading(paper, "%s corner, kit %s%s%s", gw_axle_name(item->axle), kit->name,
+                     labelled ? ": " : "", labelled ? kit->label : "");
     if (item->off_centre)
-        gw_buf_fmt(p->out, "  its off-centre bushes give a static camber of %s deg, toe set again\n",
-                   gw_signed(item->static_camber / GW_DEG, 2).s);
+        gw_paper_line(paper, "  its off-centre bushes give a static camber of %s deg, toe set again",
+                      gw_signed(gw_unit_out(GW_UNIT_DEG, item->static_camber), 2).s);
 }
 
-static void wheel_columns(gw_table *t)
-{
-    gw_table_column(t, GW_LEFT, "load");
-    gw_table_column(t, GW_RIGHT, "travel\n\nmm");
-    gw_table_column(t, GW_RIGHT, "toe\nchange\ndeg");
-    gw_table_column(t, GW_RIGHT, "toe\n\ndeg");
-    gw_table_column(t, GW_RIGHT, "camber\nchange\ndeg");
-    gw_table_column(t, GW_RIGHT, "camber\n\ndeg");
-    gw_table_column(t, GW_RIGHT, "caster\nchange\ndeg");
-    gw_table_column(t, GW_RIGHT, "wheel\nfore-aft\nmm");
-    gw_table_column(t, GW_RIGHT, "patch\nsideways\nmm");
-    gw_table_column(t, GW_RIGHT, "spring\nforce\nN");
-}
+static const gw_column WHEEL[] = {
+    GW_WORD_COLUMN("load", "load"),
+    GW_FIGURE_COLUMN("travel", "travel", GW_SIGNED, 1),
+    GW_FIGURE_COLUMN("toe_change", "toe\nchange", GW_SIGNED, 3),
+    GW_FIGURE_COLUMN("toe", "toe", GW_SIGNED, 3),
+    GW_FIGURE_COLUMN("camber_change", "camber\nchange", GW_SIGNED, 3),
+    GW_FIGURE_COLUMN("camber", "camber", GW_SIGNED, 3),
+    GW_FIGURE_COLUMN("caster_change", "caster\nchange", GW_SIGNED, 3),
+    GW_FIGURE_COLUMN("wheel_centre.x", "wheel\nfore-aft", GW_SIGNED, 2),
+    GW_FIGURE_COLUMN("contact_patch.y", "patch\nsideways", GW_SIGNED, 2),
+    GW_FIGURE_COLUMN("spring_force", "spring\nforce", GW_FIXED, 0),
+};
 
-static void wheel_row(gw_table *t, const gw_case *c, const gw_deflection *item)
+static void blame_line(gw_paper *paper, const gw_place *place, gw_angle which)
 {
-    const gw_corner_result *r = &item->result;
-    gw_table_cell(t, c->loads[item->load].name);
-    gw_table_cell(t, gw_signed(item->applied.travel / GW_MM, 1).s);
-    gw_table_cell(t, gw_signed(r->toe_change / GW_DEG, 3).s);
-    gw_table_cell(t, gw_signed(r->toe / GW_DEG, 3).s);
-    gw_table_cell(t, gw_signed(r->camber_change / GW_DEG, 3).s);
-    gw_table_cell(t, gw_signed(r->camber / GW_DEG, 3).s);
-    gw_table_cell(t, gw_signed(r->caster_change / GW_DEG, 3).s);
-    gw_table_cell(t, gw_signed(r->wheel_centre.x / GW_MM, 2).s);
-    gw_table_cell(t, gw_signed(r->contact_patch.y / GW_MM, 2).s);
-    gw_table_cell(t, gw_fixed(r->spring_force, 0).s);
-    gw_table_end_row(t);
-}
-
-void gw_failed_line(const gw_case *c, const gw_deflection *item, bool kit, int width, gw_buf *out)
-{
-    gw_buf text = { 0 };
-    gw_buf_clean(&text, kit ? c->kits[item->kit].name : c->loads[item->load].name);
-    gw_buf_fmt(&text, ": not carried: %s", item->failed);
-    gw_buf_paragraph(out, gw_buf_str(&text), width, 2);
-    if (text.failed) out->failed = true;
-    gw_buf_free(&text);
-}
-
-/* Items [from, to) share kit and corner. */
-static gw_status wheel_table(const gw_deflect_page *p, int from, int to, gw_error *err)
-{
-    gw_table table = { 0 };
-    wheel_columns(&table);
-    int rows = 0;
-    for (int i = from; i < to; i++) {
-        if (p->study->item[i].failed) continue;
-        wheel_row(&table, p->c, &p->study->item[i]);
-        rows++;
-    }
-    gw_status status = rows ? gw_table_print(&table, p->width, 2, p->bold, p->out, err) : GW_OK;
-    gw_table_free(&table);
-    for (int i = from; i < to; i++)
-        if (p->study->item[i].failed) gw_failed_line(p->c, &p->study->item[i], false, p->width, p->out);
-    return status;
-}
-
-static bool any_carried(const gw_deflect_page *p, int from, int to)
-{
-    for (int i = from; i < to; i++)
-        if (!p->study->item[i].failed) return true;
-    return false;
-}
-
-static void blame_line(const gw_deflect_page *p, const gw_deflection *item, gw_angle which)
-{
+    const gw_deflection *item = GW_IT(place, gw_deflection);
     gw_contributor top[3];
-    int n = gw_contributors(&p->c->corners[item->axle], &item->result, which, 3, top);
-    gw_buf line = { 0 };
-    gw_buf_clean(&line, p->c->loads[item->load].name);
-    gw_buf_add(&line, which == GW_TOE ? ", toe: " : ", camber: ");
-    if (n)
-        gw_contributors_words(top, n, which, &line);
-    else
-        gw_buf_add(&line, "no bush moves it");
-    gw_buf_paragraph(p->out, gw_buf_str(&line), p->width, 4);
-    if (line.failed) p->out->failed = true;
-    gw_buf_free(&line);
+    gw_buf names = { 0 };
+    int n = gw_contributors(&place->c->corners[item->axle], &item->result, which, 3, top);
+    gw_contributors_words(top, n, which, &names);
+    gw_paper_say(paper, 4, "%s, %s: %s", place->c->loads[item->load].name, which == GW_TOE ? "toe" : "camber",
+                 n ? gw_buf_str(&names) : "no bush moves it");
+    if (names.failed) paper->out->failed = true;
+    gw_buf_free(&names);
 }
 
-static void three(gw_table *t, const double v[3], double unit, int decimals)
-{
-    gw_table_cellf(t, "%s %s %s", gw_signed(v[0] / unit, decimals).s, gw_signed(v[1] / unit, decimals).s,
-                   gw_signed(v[2] / unit, decimals).s);
-}
-
-static void share_row(gw_table *t, const char *name, double toe, double camber)
-{
-    gw_table_cell(t, name);
-    gw_table_cell(t, "");
-    gw_table_cell(t, "");
-    gw_table_cell(t, gw_signed(toe / GW_DEG, 4).s);
-    gw_table_cell(t, gw_signed(camber / GW_DEG, 4).s);
-    gw_table_end_row(t);
-}
+/* -- joint by joint -- */
 
 /* What each joint gives way by, the force it carries, and what of toe and camber that makes. */
-static gw_status push_table(const gw_deflect_page *p, const gw_deflection *item, gw_error *err)
-{
-    const gw_corner *corner = &p->c->corners[item->axle];
-    const gw_corner_result *r = &item->result;
-    gw_table table = { 0 };
-    gw_table_column(&table, GW_LEFT, "joint");
-    gw_table_column(&table, GW_RIGHT, "deflection\ne1, e2, e3\nmm");
-    gw_table_column(&table, GW_RIGHT, "force\ne1, e2, e3\nN");
-    gw_table_column(&table, GW_RIGHT, "toe\nshare\ndeg");
-    gw_table_column(&table, GW_RIGHT, "camber\nshare\ndeg");
-    for (int j = 0; j < corner->n_joints; j++) {
-        const gw_joint_result *joint = &r->joints[j];
-        gw_table_cell(&table, corner->joints[j].name);
-        three(&table, joint->u, GW_MM, 3);
-        three(&table, joint->f, 1.0, 0);
-        gw_table_cell(&table, gw_signed(joint->toe_share / GW_DEG, 4).s);
-        gw_table_cell(&table, gw_signed(joint->camber_share / GW_DEG, 4).s);
-        gw_table_end_row(&table);
-    }
-    share_row(&table, "travel of the wheel", r->travel_toe, r->travel_camber);
-    share_row(&table, "geometry (beyond linear)", r->geometry_toe, r->geometry_camber);
-    share_row(&table, "together", r->toe_change, r->camber_change);
-    gw_status status = gw_table_print(&table, p->width, 2, p->bold, p->out, err);
-    gw_table_free(&table);
-    return status;
-}
+static const gw_column PUSH[] = {
+    GW_WORD_COLUMN("joint", "joint"),
+    GW_FIGURE_COLUMN("deflection", "deflection\ne1, e2, e3", GW_SIGNED, 3),
+    GW_FIGURE_COLUMN("force", "force\ne1, e2, e3", GW_SIGNED, 0),
+    GW_FIGURE_COLUMN("toe_share", "toe\nshare", GW_SIGNED, 4),
+    GW_FIGURE_COLUMN("camber_share", "camber\nshare", GW_SIGNED, 4),
+};
 
 /* How far each joint turns, and what it costs where the bush resists. */
-static gw_status turn_table(const gw_deflect_page *p, const gw_deflection *item, gw_error *err)
+static const gw_column TURN[] = {
+    GW_WORD_COLUMN("joint", "joint"),
+    GW_FIGURE_COLUMN("rotation", "rotation\nabout e1, e2, e3", GW_SIGNED, 2),
+    GW_FIGURE_COLUMN("moment", "moment\nabout e1, e2, e3", GW_SIGNED, 1),
+};
+
+static void share_row(gw_paper *paper, const gw_place *place, const char *name, const char *toe,
+                      const char *camber)
 {
-    const gw_corner *corner = &p->c->corners[item->axle];
-    gw_table table = { 0 };
-    gw_table_column(&table, GW_LEFT, "joint");
-    gw_table_column(&table, GW_RIGHT, "rotation\nabout e1, e2, e3\ndeg");
-    gw_table_column(&table, GW_RIGHT, "moment\nabout e1, e2, e3\nN m");
-    for (int j = 0; j < corner->n_joints; j++) {
-        const gw_joint_result *joint = &item->result.joints[j];
-        gw_table_cell(&table, corner->joints[j].name);
-        three(&table, joint->theta, GW_DEG, 2);
-        three(&table, joint->m, 1.0, 1);
-        gw_table_end_row(&table);
-    }
-    gw_status status = gw_table_print(&table, p->width, 2, p->bold, p->out, err);
-    gw_table_free(&table);
-    return status;
+    gw_paper_cell(paper, name);
+    gw_paper_cell(paper, NULL);
+    gw_paper_cell(paper, NULL);
+    gw_paper_cell(paper, gw_paper_figure(place, toe, GW_SIGNED, 4).s);
+    gw_paper_cell(paper, gw_paper_figure(place, camber, GW_SIGNED, 4).s);
 }
 
-static gw_status joint_tables(const gw_deflect_page *p, const gw_deflection *item, gw_error *err)
+static void push_table(gw_paper *paper, const gw_place *place)
 {
-    gw_buf_add(p->out, "\n  ");
-    gw_buf_clean(p->out, p->c->loads[item->load].name);
-    gw_buf_add(p->out, ", joint by joint, in the frame of each bush:\n");
-    gw_status status = push_table(p, item, err);
-    gw_buf_add(p->out, "\n");
-    if (status == GW_OK) status = turn_table(p, item, err);
-    return status == GW_OK ? gw_strength_text(p->c, item, p->width, p->bold, p->out, err) : status;
+    gw_paper_begin(paper, gw_record_of(place, "bushes"), PUSH, GW_COLUMNS(PUSH));
+    gw_paper_each(paper, place, "bushes", gw_paper_row);
+    share_row(paper, place, "travel of the wheel", "shares.travel_toe", "shares.travel_camber");
+    share_row(paper, place, "geometry (beyond linear)", "shares.geometry_toe", "shares.geometry_camber");
+    share_row(paper, place, "together", "toe_change", "camber_change");
+    gw_paper_end(paper);
 }
+
+static void joint_tables(gw_paper *paper, const gw_place *place)
+{
+    const gw_deflection *item = GW_IT(place, gw_deflection);
+    gw_paper_gap(paper);
+    gw_paper_line(paper,
+                  "  %s, joint by joint, in the frame of each bush:", place->c->loads[item->load].name);
+    push_table(paper, place);
+    gw_paper_gap(paper);
+    gw_paper_list(paper, place, "bushes", TURN, GW_COLUMNS(TURN), NULL);
+    gw_strength_text(place->c, item, paper);
+}
+
+/* -- a kit in a corner: every load -- */
 
 static int end_of_group(const gw_deflect_study *study, int from)
 {
@@ -197,47 +103,77 @@ static int end_of_group(const gw_deflect_study *study, int from)
     return to;
 }
 
-static gw_status group(const gw_deflect_page *p, int from, int to, bool all, gw_error *err)
+static gw_place item_at(const gw_place *top, int index)
 {
-    heading(p, &p->study->item[from]);
-    gw_status status = wheel_table(p, from, to, err);
-    if (!all && any_carried(p, from, to))
-        gw_buf_add(p->out, "  which joints let it (share of all contributions by size):\n");
-    for (int i = from; i < to && status == GW_OK; i++) {
-        const gw_deflection *item = &p->study->item[i];
-        if (item->failed) continue;
-        if (all) {
-            status = joint_tables(p, item, err);
-        } else {
-            blame_line(p, item, GW_TOE);
-            blame_line(p, item, GW_CAMBER);
-        }
-    }
-    return status;
+    gw_place place;
+    gw_place_element(gw_row_of(top, "results"), top, index, &place);
+    return place;
 }
 
-gw_status gw_deflect_text(const gw_case *c, const gw_deflect_study *study, const gw_strength_study *strength,
-                          bool all, int width, bool bold, gw_buf *out, gw_error *err)
+void gw_failed_line(const gw_case *c, const gw_deflection *item, bool kit, int width, gw_buf *out)
 {
-    const gw_deflect_page page = { c, study, width, bold, out };
-    gw_status status = GW_OK;
-    gw_buf_clean(out, c->title);
-    gw_buf_add(out, "\n");
-    gw_buf_paragraph(
-        out,
-        "Changes are from the car standing still (static load, wheel set to its static camber and "
-        "toe). Positive are: bump, toe-in, camber with the top outboard, caster with the top "
-        "rearward, the wheel forward, the contact patch outward.",
-        width, 0);
-    for (int i = 0; i < study->n && status == GW_OK;) {
-        int to = end_of_group(study, i);
-        status = group(&page, i, to, all, err);
-        i = to;
+    gw_paper paper = { .out = out, .width = width };
+    gw_paper_say(&paper, 2, "%s: not carried: %s", kit ? c->kits[item->kit].name : c->loads[item->load].name,
+                 item->failed);
+}
+
+static bool is_failed(const gw_place *place)
+{
+    return GW_IT(place, gw_deflection)->failed != NULL;
+}
+
+/* The loads of a kit in a corner that were carried; those that were not below them. */
+static int wheel_table(gw_paper *paper, const gw_place *top, int from, int to)
+{
+    int carried = 0;
+    for (int i = from; i < to; i++) {
+        const gw_place place = item_at(top, i);
+        if (is_failed(&place)) continue;
+        if (!carried++) gw_paper_begin(paper, &GW_DEFLECTION_RECORD, WHEEL, GW_COLUMNS(WHEEL));
+        gw_paper_row(paper, &place);
     }
-    gw_overloads_text(c, strength, width, bold, out);
-    gw_buf_add(out, "\n");
-    gw_buf_paragraph(out, gw_words_text(GW_WORDS_STATIC_ONLY), width, 0);
-    gw_buf_paragraph(out, gw_words_text(GW_WORDS_SAFETY), width, 0);
-    gw_buf_paragraph(out, gw_words_text(GW_WORDS_DEFER), width, 0);
-    return status == GW_OK ? gw_buf_status(out, err) : status;
+    if (carried) gw_paper_end(paper);
+    for (int i = from; i < to; i++) {
+        const gw_place place = item_at(top, i);
+        if (is_failed(&place))
+            gw_failed_line(place.c, GW_IT(&place, gw_deflection), false, paper->width, paper->out);
+    }
+    return carried;
+}
+
+static void group(gw_paper *paper, const gw_place *top, int from, int to)
+{
+    const gw_place first = item_at(top, from);
+    heading(paper, &first);
+    int carried = wheel_table(paper, top, from, to);
+    if (!paper->detail && carried)
+        gw_paper_line(paper, "  which joints let it (share of all contributions by size):");
+    for (int i = from; i < to; i++) {
+        const gw_place place = item_at(top, i);
+        if (is_failed(&place)) continue;
+        if (paper->detail) {
+            joint_tables(paper, &place);
+        } else {
+            blame_line(paper, &place, GW_TOE);
+            blame_line(paper, &place, GW_CAMBER);
+        }
+    }
+}
+
+void gw_deflect_text(const gw_case *c, const void *made, gw_paper *paper)
+{
+    const gw_deflect_study *study = &((const gw_deflect_made *)made)->deflect;
+    const gw_strength_study *strength = &((const gw_deflect_made *)made)->strength;
+    const gw_place top = gw_place_top(&GW_DEFLECT_RESULT, c, made);
+    gw_paper_line(paper, "%s", c->title);
+    gw_paper_say(paper, 0,
+                 "Changes are from the car standing still (static load, wheel set to its static camber and "
+                 "toe). Positive are: bump, toe-in, camber with the top outboard, caster with the top "
+                 "rearward, the wheel forward, the contact patch outward.");
+    for (int i = 0, to; i < study->n; i = to) {
+        to = end_of_group(study, i);
+        group(paper, &top, i, to);
+    }
+    gw_overloads_text(c, strength, paper->width, paper->bold, paper->out);
+    gw_say_closing(paper, GW_WORDS_STATIC_ONLY);
 }

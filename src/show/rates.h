@@ -3,12 +3,12 @@
 #ifndef SHOW_RATES_H
 #define SHOW_RATES_H
 
-#include "chart/chart.h"
-#include "giveway/bush_report.h"
-#include "giveway/dynamic_band.h"
 #include "base/buf.h"
+#include "chart/chart.h"
 #include "format/json.h"
 #include "format/table.h"
+#include "giveway/bush_report.h"
+#include "giveway/dynamic_band.h"
 
 /** One bush worked out. */
 typedef struct gw_rates_row {

@@ -3,8 +3,8 @@
 #include "show/report_page.h"
 
 #include "chart/style.h"
-#include "giveway/units.h"
 #include "format/json.h"
+#include "giveway/units.h"
 
 #include <math.h>
 

@@ -3,10 +3,10 @@
 #ifndef SHOW_REPORT_PAGE_H
 #define SHOW_REPORT_PAGE_H
 
-#include "chart/chart.h"
-#include "giveway/report.h"
 #include "base/buf.h"
+#include "chart/chart.h"
 #include "format/html.h"
+#include "giveway/report.h"
 #include "show/words.h"
 
 /** How a page is to be made. */

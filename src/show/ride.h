@@ -4,9 +4,9 @@
 #ifndef SHOW_RIDE_H
 #define SHOW_RIDE_H
 
+#include "base/buf.h"
 #include "chart/chart.h"
 #include "giveway/compare.h"
-#include "base/buf.h"
 
 /**
  * The result object.

@@ -4,7 +4,7 @@
 #define SHOW_SPREAD_H
 
 #include "giveway/spread.h"
-#include "show/buf.h"
+#include "base/buf.h"
 
 gw_status gw_spread_text(const gw_case *c, const gw_spread_study *study, int width, bool bold, gw_buf *out,
                          gw_error *err);

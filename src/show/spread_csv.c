@@ -2,7 +2,7 @@
 #include "show/spread.h"
 
 #include "giveway/units.h"
-#include "show/csv.h"
+#include "format/csv.h"
 #include "show/deflect.h"
 
 #include <math.h>

@@ -3,7 +3,7 @@
 
 #include "giveway/units.h"
 #include "show/deflect.h"
-#include "show/json.h"
+#include "format/json.h"
 
 #include <math.h>
 #include <stdlib.h>

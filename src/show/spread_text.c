@@ -6,7 +6,7 @@
 #include "giveway/units.h"
 #include "show/deflect.h"
 #include "show/phrase.h"
-#include "show/table.h"
+#include "format/table.h"
 
 #include <math.h>
 #include <stdlib.h>

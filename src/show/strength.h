@@ -3,8 +3,8 @@
 #ifndef SHOW_STRENGTH_H
 #define SHOW_STRENGTH_H
 
-#include "format/json.h"
 #include "giveway/strength.h"
+#include "record/paper.h"
 
 /** The value or the limit of a verdict with the unit of the trade: "31 %", "12000 N", "3.27 MPa". */
 void gw_verdict_figure(const gw_verdict *verdict, double value, gw_buf *out);
@@ -16,10 +16,6 @@ void gw_overload_words(const gw_case *c, const gw_overload *overload, gw_buf *ou
 void gw_overloads_text(const gw_case *c, const gw_strength_study *study, int width, bool bold, gw_buf *out);
 
 /** Every check of every joint under one load; nothing where no bush is known from inside. */
-gw_status gw_strength_text(const gw_case *c, const gw_deflection *item, int width, bool bold, gw_buf *out,
-                           gw_error *err);
-
-/** Member "strain" or "bearing" of a bush whose object is open; nothing for a bush given by rates. */
-void gw_strength_json(const gw_strength *strength, gw_json *json);
+void gw_strength_text(const gw_case *c, const gw_deflection *item, gw_paper *paper);
 
 #endif

@@ -72,44 +72,42 @@ void gw_overloads_text(const gw_case *c, const gw_strength_study *study, int wid
                      width, 2);
 }
 
-static void add_rows(gw_table *table, const char *joint, const gw_strength *s)
+static const gw_column STRENGTH[] = {
+    { .head = "joint", .side = GW_LEFT, .style = GW_WORDS },
+    { .head = "strength", .side = GW_LEFT, .style = GW_WORDS },
+    { .head = "peak", .side = GW_RIGHT, .style = GW_WORDS },
+    { .head = "limit", .side = GW_RIGHT, .style = GW_WORDS },
+    { .head = "holds", .side = GW_LEFT, .style = GW_WORDS },
+};
+
+static void figure_cell(gw_paper *paper, const gw_verdict *v, double value)
+{
+    gw_buf figure = { 0 };
+    gw_verdict_figure(v, value, &figure);
+    gw_paper_cell(paper, gw_buf_str(&figure));
+    if (figure.failed) paper->out->failed = true;
+    gw_buf_free(&figure);
+}
+
+static void add_rows(gw_paper *paper, const char *joint, const gw_strength *s)
 {
     for (int i = 0; i < s->n_checks; i++) {
-        gw_buf value = { 0 }, limit = { 0 };
-        gw_verdict_figure(&s->check[i], s->check[i].value, &value);
-        gw_verdict_figure(&s->check[i], s->check[i].limit, &limit);
-        gw_table_cell(table, i ? "" : joint);
-        gw_table_cell(table, s->check[i].what);
-        gw_table_cell(table, gw_buf_str(&value));
-        gw_table_cell(table, gw_buf_str(&limit));
-        gw_table_cell(table, s->check[i].holds ? "yes" : "NO");
-        if (value.failed || limit.failed) table->failed = true;
-        gw_buf_free(&value);
-        gw_buf_free(&limit);
+        gw_paper_cell(paper, i ? "" : joint);
+        gw_paper_cell(paper, s->check[i].what);
+        figure_cell(paper, &s->check[i], s->check[i].value);
+        figure_cell(paper, &s->check[i], s->check[i].limit);
+        gw_paper_cell(paper, s->check[i].holds ? "yes" : "NO");
     }
 }
 
-gw_status gw_strength_text(const gw_case *c, const gw_deflection *item, int width, bool bold, gw_buf *out,
-                           gw_error *err)
+void gw_strength_text(const gw_case *c, const gw_deflection *item, gw_paper *paper)
 {
     const gw_corner *corner = &c->corners[item->axle];
-    gw_table table = { 0 };
-    gw_status status = GW_OK;
     int rows = 0;
-    gw_table_column(&table, GW_LEFT, "joint");
-    gw_table_column(&table, GW_LEFT, "strength");
-    gw_table_column(&table, GW_RIGHT, "peak");
-    gw_table_column(&table, GW_RIGHT, "limit");
-    gw_table_column(&table, GW_LEFT, "holds");
-    for (int j = 0; j < corner->n_joints; j++) {
-        gw_strength s = gw_strength_of(c, item, j);
-        rows += s.n_checks;
-        add_rows(&table, corner->joints[j].name, &s);
-    }
-    if (rows) {
-        gw_buf_add(out, "\n");
-        status = gw_table_print(&table, width, 2, bold, out, err);
-    }
-    gw_table_free(&table);
-    return status;
+    for (int j = 0; j < corner->n_joints; j++) rows += item->strength[j].n_checks;
+    if (!rows) return;
+    gw_paper_gap(paper);
+    gw_paper_begin(paper, NULL, STRENGTH, GW_COLUMNS(STRENGTH));
+    for (int j = 0; j < corner->n_joints; j++) add_rows(paper, corner->joints[j].name, &item->strength[j]);
+    gw_paper_end(paper);
 }

@@ -5,21 +5,15 @@
 
 #include "chart/chart.h"
 #include "giveway/travel.h"
-#include "base/buf.h"
+#include "record/paper.h"
 
-void gw_travel_json(const gw_case *c, const gw_travel_study *study, gw_buf *out);
+/** Rows over a gw_travel_study. */
+extern const gw_result GW_TRAVEL_RESULT;
 
-/** One row a place of travel, with a row of heads first. */
-void gw_travel_csv(const gw_case *c, const gw_travel_study *study, gw_buf *out);
-
-/** @param[in] all  every place of travel; otherwise some, zero and both ends among them. */
-gw_status gw_travel_text(const gw_case *c, const gw_travel_study *study, bool all, int width, bool bold,
-                         gw_buf *out, gw_error *err);
+/** With `detail` every place of travel; otherwise some, zero and both ends among them. */
+void gw_travel_text(const gw_case *c, const void *study, gw_paper *paper);
 
 /** Toe, camber, wheel rate, roll centre and tilt against travel, a line a kit; one set an axle and load. */
-gw_status gw_travel_charts(const gw_case *c, const gw_travel_study *study, gw_charts *charts, gw_error *err);
-
-/** Largest tilt of the item at a point as a share of its limit; NAN where no joint has one. */
-double gw_travel_tilt_share(const gw_travel_item *item, const gw_travel_point *point);
+gw_status gw_travel_charts(const gw_case *c, const void *study, gw_charts *charts, gw_error *err);
 
 #endif

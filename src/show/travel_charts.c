@@ -9,14 +9,6 @@
 
 enum { TEXT = 200 };
 
-double gw_travel_tilt_share(const gw_travel_item *item, const gw_travel_point *point)
-{
-    double largest = NAN;
-    for (int b = 0; b < item->n_bearings; b++)
-        largest = fmax(largest, point->tilt[b] / item->bearing[b].limit);
-    return largest;
-}
-
 typedef double (*gw_travel_value)(const gw_travel_item *item, const gw_travel_point *point);
 
 static double toe(const gw_travel_item *item, const gw_travel_point *p)
@@ -45,7 +37,8 @@ static double roll_centre(const gw_travel_item *item, const gw_travel_point *p)
 
 static double tilt(const gw_travel_item *item, const gw_travel_point *p)
 {
-    return 100.0 * gw_travel_tilt_share(item, p);
+    (void)item;
+    return 100.0 * p->tilt_share;
 }
 
 typedef struct gw_travel_words {
@@ -125,8 +118,9 @@ static gw_status draw(const gw_case *c, const gw_travel_study *study, const gw_t
     return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
 }
 
-gw_status gw_travel_charts(const gw_case *c, const gw_travel_study *study, gw_charts *charts, gw_error *err)
+gw_status gw_travel_charts(const gw_case *c, const void *made, gw_charts *charts, gw_error *err)
 {
+    const gw_travel_study *study = made;
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
         for (int l = -1; l < c->n_loads; l++)
             for (size_t i = 0; i < sizeof CHARTS / sizeof *CHARTS; i++) {

@@ -1,109 +1,191 @@
 /* SPDX-License-Identifier: MIT */
-#include "format/number.h"
-#include "format/table.h"
-#include "giveway/units.h"
-#include "show/deflect.h"
+#include "show/say.h"
 #include "show/travel.h"
-#include "show/travel_figures.h"
-#include "show/words.h"
 
 #include <math.h>
+#include <stdio.h>
 
 enum { USUAL_ROWS = 13 }; /* places of travel shown unless all are asked for */
 
-static void heading(const gw_travel_page *p, const gw_travel_item *item)
+static const double FAR = 100.0; /* an instant centre farther away is as good as none [m] */
+
+static void heading(gw_paper *paper, const gw_place *place)
 {
-    const gw_kit *kit = &p->c->kits[item->kit];
-    gw_buf_fmt(p->out, "\n%s%s corner, kit ", p->bold ? "\033[1m" : "", gw_axle_name(item->axle));
-    gw_buf_clean(p->out, kit->name);
-    if (kit->label != kit->name) {
-        gw_buf_add(p->out, ": ");
-        gw_buf_clean(p->out, kit->label);
-    }
-    if (item->load >= 0) {
-        gw_buf_add(p->out, "; under the forces of ");
-        gw_buf_clean(p->out, p->c->loads[item->load].name);
-    }
-    gw_buf_add(p->out, p->bold ? "\033[0m\n" : "\n");
+    const gw_travel_item *item = GW_IT(place, gw_travel_item);
+    const gw_kit *kit = &place->c->kits[item->kit];
+    bool labelled = kit->label != kit->name, loaded = item->load >= 0;
+    gw_paper_heading(paper, "%s corner, kit %s%s%s%s%s", gw_axle_name(item->axle), kit->name,
+                     labelled ? ": " : "", labelled ? kit->label : "", loaded ? "; under the forces of " : "",
+                     loaded ? place->c->loads[item->load].name : "");
 }
 
-static void path_columns(gw_table *t)
-{
-    gw_table_column(t, GW_RIGHT, "travel\nmm");
-    gw_table_column(t, GW_RIGHT, "toe\ndeg");
-    gw_table_column(t, GW_RIGHT, "\n° '");
-    gw_table_column(t, GW_RIGHT, "camber\ndeg");
-    gw_table_column(t, GW_RIGHT, "caster\ndeg");
-    gw_table_column(t, GW_RIGHT, "track\nmm");
-    gw_table_column(t, GW_RIGHT, "wheelbase\nmm");
-    gw_table_column(t, GW_RIGHT, "load\nN");
-    gw_table_column(t, GW_RIGHT, "wheel rate\nN/mm");
-    gw_table_column(t, GW_RIGHT, "roll centre\nmm");
-}
+/* -- the path -- */
 
-static void path_row(gw_table *t, const gw_travel_point *p)
-{
-    gw_table_cell(t, gw_signed(p->travel / GW_MM, 0).s);
-    gw_table_cell(t, gw_signed(p->toe_change / GW_DEG, 3).s);
-    gw_table_cell(t, gw_degrees_minutes(p->toe_change, 1).s);
-    gw_table_cell(t, gw_signed(p->camber_change / GW_DEG, 3).s);
-    gw_table_cell(t, gw_signed(p->caster_change / GW_DEG, 3).s);
-    gw_table_cell(t, gw_signed(p->track_change / GW_MM, 1).s);
-    gw_table_cell(t, gw_signed(p->wheelbase_change / GW_MM, 1).s);
-    gw_table_cell(t, gw_fixed(p->rates.vertical_load, 0).s);
-    gw_table_cell(t, gw_fixed(p->rates.wheel_rate / GW_N_PER_MM, 2).s);
-    gw_table_cell(t, gw_fixed(p->roll_centre / GW_MM, 1).s);
-    gw_table_end_row(t);
-}
+static const gw_column PATH[] = {
+    GW_FIGURE_COLUMN("travel", "travel", GW_SIGNED, 0),
+    GW_FIGURE_COLUMN("toe_change", "toe", GW_SIGNED, 3),
+    GW_FIGURE_COLUMN("toe_change", "", GW_MINUTES, 1),
+    GW_FIGURE_COLUMN("camber_change", "camber", GW_SIGNED, 3),
+    GW_FIGURE_COLUMN("caster_change", "caster", GW_SIGNED, 3),
+    GW_FIGURE_COLUMN("track_change", "track", GW_SIGNED, 1),
+    GW_FIGURE_COLUMN("wheelbase_change", "wheelbase", GW_SIGNED, 1),
+    GW_FIGURE_COLUMN("vertical_load", "load", GW_FIXED, 0),
+    GW_FIGURE_COLUMN("wheel_rate", "wheel rate", GW_FIXED, 2),
+    GW_FIGURE_COLUMN("roll_centre", "roll centre", GW_FIXED, 1),
+};
 
 /* Every k-th place counted from the one nearest to travel 0, and both ends. */
-static bool is_shown(const gw_travel_item *item, int index, bool all)
+static bool is_shown(const gw_paper *paper, const gw_place *place)
 {
+    const gw_travel_item *item = GW_IT(place, gw_travel_item);
+    int index = GW_INDEX(place, gw_travel_point);
     int zero = 0, every = (item->n - 1 + USUAL_ROWS - 2) / (USUAL_ROWS - 1);
-    if (all || index == 0 || index == item->n - 1 || every < 2) return true;
+    if (paper->detail || index == 0 || index == item->n - 1 || every < 2) return true;
     for (int i = 1; i < item->n; i++)
         if (fabs(item->point[i].travel) < fabs(item->point[zero].travel)) zero = i;
     return (index - zero) % every == 0;
 }
 
-static gw_status path_table(const gw_travel_page *p, const gw_travel_item *item, gw_error *err)
+/* -- at ride height -- */
+
+static void toe_words(const gw_place *place, gw_fact_line *line)
 {
-    gw_table table = { 0 };
-    path_columns(&table);
-    for (int i = 0; i < item->n; i++)
-        if (is_shown(item, i, p->all)) path_row(&table, &item->point[i]);
-    gw_status status = gw_table_print(&table, p->width, 2, p->bold, p->out, err);
-    gw_table_free(&table);
-    return status;
+    (void)place;
+    const char *way = line->shown > 0.0 ? "toe-in in bump" : "toe-out in bump";
+    line->words = fabs(line->shown) < 0.05 ? "next to none" : way;
 }
 
-static gw_status item_text(const gw_travel_page *p, const gw_travel_item *item, gw_error *err)
+static void camber_words(const gw_place *place, gw_fact_line *line)
 {
-    heading(p, item);
-    gw_status status = path_table(p, item, err);
-    if (status == GW_OK) status = gw_travel_rest_table(p, item, err);
-    if (status == GW_OK && item->n_bearings) status = gw_travel_tilt_table(p, item, err);
-    if (status == GW_OK && item->clamp.present) status = gw_travel_clamp_table(p, item, err);
-    return status;
+    (void)place;
+    line->words = line->shown > 0.0 ? "top outboard in bump" : "top inboard in bump";
 }
 
-gw_status gw_travel_text(const gw_case *c, const gw_travel_study *study, bool all, int width, bool bold,
-                         gw_buf *out, gw_error *err)
+static void swing_arm(const gw_place *place, gw_fact_line *line)
 {
-    const gw_travel_page page = { c, all, width, bold, out };
-    gw_status status = GW_OK;
-    gw_buf_clean(out, c->title);
-    gw_buf_add(out, "\n");
-    gw_buf_paragraph(
-        out,
+    double length = GW_IT(place, gw_travel_point)->side_view.across;
+    if (fabs(length) < FAR) {
+        line->words = length > 0.0 ? "its centre ahead of the wheel" : "its centre behind the wheel";
+        return;
+    }
+    snprintf(line->figure.s, sizeof line->figure.s, "none");
+    line->unit = "";
+    line->words = "the upright does not turn in side view";
+}
+
+static void parasitic(const gw_place *place, gw_fact_line *line)
+{
+    const gw_travel_item *item = GW_IT(place, gw_travel_item);
+    const gw_travel_point *p = GW_IT(place, gw_travel_point);
+    line->left_out = item->load >= 0;
+    if (item->no_parasitic) line->words = "the corner does not stand without it";
+    if (!isfinite(p->parasitic)) return;
+    snprintf(line->own, sizeof line->own, "%s %%: the parasitic rate",
+             gw_fixed(100.0 * p->parasitic / p->rates.wheel_rate, 1).s);
+    line->words = line->own;
+}
+
+static void drive_words(const gw_place *place, gw_fact_line *line)
+{
+    double share = GW_IT(place, gw_travel_item)->drive_share;
+    line->words = isnan(share)  ? "if this axle alone drives"
+                  : share < 1.0 ? "of the load transfer; both axles drive alike"
+                                : "of the load transfer; half-shafts";
+}
+
+/* clang-format off */
+static const gw_fact AT_REST[] = {
+    { "bump steer", "toe_rate", GW_SIGNED, 2, NULL, toe_words },
+    { "camber", "camber_rate", GW_SIGNED, 2, NULL, camber_words },
+    { "roll centre", "roll_centre", GW_FIXED, 1, "above the ground, on this path", NULL },
+    { "roll centre, load held", "roll_centre_load_held", GW_FIXED, 1, "without the give of bushes to more load", NULL },
+    { "side-view swing arm", "side_view_swing_arm", GW_SIZE, 0, NULL, swing_arm },
+    { "slope at the contact patch", "brake_angle", GW_SIGNED, 2, "forward in bump is positive; what brakes feel", NULL },
+    { "slope at the wheel centre", "drive_angle", GW_SIGNED, 2, "what drive through a half-shaft feels", NULL },
+    { "anti-dive, braking", "anti_dive", GW_SIGNED, 1, "of the load transfer; outboard brakes", NULL },
+    { "anti-lift, braking", "anti_lift_braking", GW_SIGNED, 1, "of the load transfer; outboard brakes", NULL },
+    { "anti-lift, driving", "anti_lift_driving", GW_SIGNED, 1, NULL, drive_words },
+    { "anti-squat, driving", "anti_squat", GW_SIGNED, 1, NULL, drive_words },
+    { "wheel rate", "wheel_rate", GW_FIXED, 2, NULL, NULL },
+    { "of it, bushes being turned", "parasitic_rate", GW_FIXED, 2, NULL, parasitic },
+};
+/* clang-format on */
+
+/* -- tilt -- */
+
+static void verdict(const gw_place *place, gw_buf *out)
+{
+    const gw_travel_bearing *b = GW_IT(place, gw_travel_bearing);
+    bool up = isfinite(b->binds_up), down = isfinite(b->binds_dn);
+    gw_buf_add(out, b->holds ? "free" : "BINDS at ");
+    if (b->holds) return;
+    if (down) gw_buf_add(out, gw_paper_figure(place, "binds_in_rebound", GW_SIGNED, 1).s);
+    if (up && down) gw_buf_add(out, " and at ");
+    if (up) gw_buf_add(out, gw_paper_figure(place, "binds_in_bump", GW_SIGNED, 1).s);
+    gw_buf_add(out, " mm");
+}
+
+static const gw_column TILT[] = {
+    GW_WORD_COLUMN("joint", "tilt of joints with a limit"),
+    GW_FIGURE_COLUMN("tilt", "largest", GW_FIXED, 2),
+    GW_FIGURE_COLUMN("at_travel", "at travel", GW_SIGNED, 0),
+    GW_FIGURE_COLUMN("limit", "limit", GW_FIXED, 1),
+    GW_FIGURE_COLUMN("margin", "margin", GW_SIGNED, 2),
+    GW_CELL_COLUMN("", verdict),
+};
+
+/* -- tightened elsewhere -- */
+
+static const gw_column CLAMPED[] = {
+    GW_WORD_COLUMN("joint", "tightened at another height"),
+    GW_FIGURE_COLUMN("clamp_travel", "at travel", GW_SIGNED, 0),
+    GW_FIGURE_COLUMN("twist", "twist at ride height", GW_SIGNED, 2),
+    GW_FIGURE_COLUMN("torque", "torque", GW_SIGNED, 2),
+};
+
+static void clamped(gw_paper *paper, const gw_place *item)
+{
+    gw_place place;
+    if (!gw_place_enter(gw_row_of(item, "clamped"), item, &place)) return;
+    const gw_travel_clamp *clamp = GW_IT(&place, gw_travel_clamp);
+    bool known = isfinite(clamp->rest_parasitic);
+    gw_paper_gap(paper);
+    gw_paper_list(paper, &place, "bushes", CLAMPED, GW_COLUMNS(CLAMPED), NULL);
+    gw_paper_say(
+        paper, 2,
+        "Tightened there, these bushes carry %s N of the body at ride height, so that it stands %s mm %s; "
+        "the wheel rate there is %s N/mm%s%s%s. Rubber bushes are tightened with the car standing on its "
+        "wheels (common practice).",
+        gw_paper_figure(&place, "carried_by_bushes", GW_SIZE, 0).s,
+        gw_paper_figure(&place, "body_rises", GW_SIZE, 1).s, clamp->ride_height >= 0.0 ? "higher" : "lower",
+        gw_paper_figure(&place, "wheel_rate", GW_FIXED, 2).s, known ? ", of which " : "",
+        known ? gw_paper_figure(&place, "parasitic_rate", GW_FIXED, 2).s : "",
+        known ? " by bushes being turned" : "");
+}
+
+static void item_text(gw_paper *paper, const gw_place *item)
+{
+    gw_place rest;
+    heading(paper, item);
+    gw_paper_list(paper, item, "points", PATH, GW_COLUMNS(PATH), is_shown);
+    gw_place_enter(gw_row_of(item, "ride_height"), item, &rest);
+    gw_paper_facts(paper, "at ride height", &rest, AT_REST, GW_COLUMNS(AT_REST));
+    if (GW_IT(item, gw_travel_item)->n_bearings) {
+        gw_paper_gap(paper);
+        gw_paper_list(paper, item, "bearings", TILT, GW_COLUMNS(TILT), NULL);
+    }
+    clamped(paper, item);
+}
+
+void gw_travel_text(const gw_case *c, const void *study, gw_paper *paper)
+{
+    const gw_place top = gw_place_top(&GW_TRAVEL_RESULT, c, study);
+    gw_paper_line(paper, "%s", c->title);
+    gw_paper_say(
+        paper, 0,
         "Through bump and rebound under vertical load, the spring on its rate; changes are from the "
         "car standing still. Positive are: bump, toe-in, camber with the top outboard, caster with the top "
-        "rearward, a wider track, a longer wheelbase; track and roll centre with both wheels alike.",
-        width, 0);
-    for (int i = 0; i < study->n && status == GW_OK; i++) status = item_text(&page, &study->item[i], err);
-    gw_buf_add(out, "\n");
-    gw_buf_paragraph(out, gw_words_text(GW_WORDS_STATIC_ONLY), width, 0);
-    gw_buf_paragraph(out, gw_words_text(GW_WORDS_SAFETY), width, 0);
-    gw_buf_paragraph(out, gw_words_text(GW_WORDS_DEFER), width, 0);
-    return status == GW_OK ? gw_buf_status(out, err) : status;
+        "rearward, a wider track, a longer wheelbase; track and roll centre with both wheels alike.");
+    gw_paper_each(paper, &top, "results", item_text);
+    gw_say_closing(paper, GW_WORDS_STATIC_ONLY);
 }

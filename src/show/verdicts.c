@@ -4,7 +4,7 @@
 #include "giveway/pick.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
-#include "show/number.h"
+#include "format/number.h"
 #include "show/phrase.h"
 #include "show/strength.h"
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Every kit in every corner under every load: where the wheel goes, and by which bush. */
 #include "base/parallel.h"
+#include "giveway/strength.h"
 #include "study/run.h"
 
 #include <stdlib.h>
@@ -113,6 +114,19 @@ static gw_status gather(gw_corner_job *jobs, int n, gw_deflect_study *out, gw_er
     return status;
 }
 
+static gw_status add_strength(const gw_case *c, gw_deflect_study *out, gw_error *err)
+{
+    for (int i = 0; i < out->n; i++) {
+        gw_deflection *item = &out->item[i];
+        int n = c->corners[item->axle].n_joints;
+        gw_strength *strength = gw_arena_alloc(&out->arena, (size_t)n, sizeof *strength);
+        if (!strength) return gw_fail(err, GW_E_NOMEM, "out of memory for strength");
+        for (int j = 0; j < n && !item->failed; j++) strength[j] = gw_strength_of(c, item, j);
+        item->strength = strength;
+    }
+    return GW_OK;
+}
+
 static gw_status run_all(const gw_run *run, gw_deflect_study *out, gw_error *err)
 {
     int n = 0;
@@ -124,6 +138,7 @@ static gw_status run_all(const gw_run *run, gw_deflect_study *out, gw_error *err
         status = gather(jobs, n, out, err);
     }
     for (int i = 0; status == GW_OK && i < out->n; i++) out->n_failed += out->item[i].failed != NULL;
+    if (status == GW_OK) status = add_strength(run->c, out, err);
     memcpy(out->roll_centre, run->vehicle.roll_centre, sizeof out->roll_centre);
     free(jobs);
     return status;

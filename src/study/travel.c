@@ -77,6 +77,10 @@ static void fill_point(const gw_travel_job *job, double travel, gw_travel_point 
     point->wheelbase_change = job->run.axle == GW_FRONT ? r->wheel_centre.x : -r->wheel_centre.x;
     point->half_track = half_track(job) + r->contact_patch.y;
     point->roll_centre = gw_roll_centre_height(&point->rates, point->half_track);
+    point->side_view = gw_side_view_centre(&point->rates);
+    point->front_view = gw_front_view_centre(&point->rates);
+    point->brake_angle = atan(point->rates.patch_forward);
+    point->drive_angle = atan(point->rates.hub_forward);
     point->parasitic = NAN;
 }
 

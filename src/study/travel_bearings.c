@@ -33,7 +33,11 @@ gw_status gw_bearings_point(gw_travel_job *job, const gw_travel_item *item, gw_t
     point->tilt = gw_arena_alloc(&job->out->arena, (size_t)item->n_bearings, sizeof *point->tilt);
     if (!point->tilt) return gw_fail(err, GW_E_NOMEM, "out of memory for bearings");
     gw_corner_tilt(job->run.ws, &job->run.state, job->limit, job->tilt);
-    for (int b = 0; b < item->n_bearings; b++) point->tilt[b] = job->tilt[item->bearing[b].joint];
+    point->tilt_share = NAN;
+    for (int b = 0; b < item->n_bearings; b++) {
+        point->tilt[b] = job->tilt[item->bearing[b].joint];
+        point->tilt_share = fmax(point->tilt_share, point->tilt[b] / item->bearing[b].limit);
+    }
     return GW_OK;
 }
 
@@ -95,6 +99,7 @@ static void largest_tilt(const gw_travel_item *item, int b, gw_travel_bearing *b
         bearing->at = item->point[i].travel;
     }
     bearing->holds = bearing->tilt <= bearing->limit;
+    bearing->margin = bearing->limit - bearing->tilt;
 }
 
 gw_status gw_bearings_end(gw_travel_job *job, const gw_corner_load *load, gw_travel_item *item, gw_error *err)

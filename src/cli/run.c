@@ -1,0 +1,126 @@
+/* SPDX-License-Identifier: MIT */
+#include "cli/run.h"
+
+#include "cli/charting.h"
+#include "cli/output.h"
+#include "cli/selection.h"
+#include "cli/session.h"
+#include "record/csv.h"
+#include "record/json.h"
+
+#include <stdlib.h>
+
+/* Everything of one run, so that one function frees it. */
+typedef struct gw_course {
+    const gw_args *args;
+    const gw_command *command;
+    gw_session session;
+    gw_choice choice;
+    gw_job job;
+    void *made;
+} gw_course;
+
+static int complain(const gw_course *run, const gw_error *err)
+{
+    return gw_complain(run->command->name, err);
+}
+
+static bool reads_case(const gw_course *run)
+{
+    return !run->command->no_case && run->args->n_words > 0;
+}
+
+/* The list "warnings" of the result, whatever the format. */
+static void print_warnings(const gw_course *run)
+{
+    const gw_place top = gw_place_top(run->command->result, run->job.c, run->made);
+    const gw_field *list = gw_row_if(&top, "warnings");
+    if (gw_args_has(run->args, GW_OPT_QUIET)) return;
+    for (int i = 0, n = list ? gw_place_count(list, &top) : 0; i < n; i++)
+        fprintf(stderr, "warning: %s\n", gw_line_at(list, &top, i));
+}
+
+static void format(const gw_course *run, gw_buf *out)
+{
+    const gw_command *command = run->command;
+    gw_paper paper = { .out = out,
+                       .width = gw_output_width(),
+                       .bold = gw_wants_bold(),
+                       .detail = gw_args_has(run->args, GW_OPT_DETAIL) };
+    if (gw_args_is(run->args, GW_OPT_FORMAT, "json"))
+        gw_result_json(command->result, run->job.c, run->made, out);
+    else if (gw_args_is(run->args, GW_OPT_FORMAT, "csv"))
+        gw_result_csv(command->result, run->job.c, run->made, out);
+    else
+        command->text(run->job.c, run->made, &paper);
+}
+
+static int show(const gw_course *run)
+{
+    gw_buf out = { 0 };
+    print_warnings(run);
+    format(run, &out);
+    int status = gw_emit(&out);
+    gw_buf_free(&out);
+    return status;
+}
+
+static int draw(const gw_course *run)
+{
+    gw_charts charts;
+    gw_error err = { 0 };
+    if (!run->command->charts || !gw_charting_begin(run->args, &charts)) return GW_EXIT_DONE;
+    gw_status status = run->command->charts(run->job.c, run->made, &charts, &err);
+    return gw_charting_finish(run->args, &charts, status, &err);
+}
+
+static int make(gw_course *run)
+{
+    gw_error err = { 0 };
+    if (run->command->study(&run->job, run->made, &err) != GW_OK) return complain(run, &err);
+    int status = show(run);
+    if (status == GW_EXIT_DONE && run->command->write &&
+        run->command->write(&run->job, run->made, &err) != GW_OK)
+        status = complain(run, &err);
+    if (status == GW_EXIT_DONE) status = draw(run);
+    return run->command->finish ? run->command->finish(&run->job, run->made, status) : status;
+}
+
+static int open_run(gw_course *run)
+{
+    bool with_case = reads_case(run);
+    int status = gw_session_open(run->args, with_case ? run->args->words[0] : NULL, &run->session);
+    run->job = (gw_job){ .args = run->args, .materials = &run->session.materials };
+    if (status != GW_EXIT_DONE || !with_case) return status;
+    run->job.c = &run->session.c;
+    run->job.wanted = &run->choice.wanted;
+    return gw_choice_make(run->args, &run->session.c, &run->choice);
+}
+
+static int plan(gw_course *run)
+{
+    gw_error err = { 0 };
+    run->made = calloc(1, run->command->size);
+    if (!run->made) {
+        gw_fail(&err, GW_E_NOMEM, "out of memory");
+        return complain(run, &err);
+    }
+    if (run->command->plan && run->command->plan(run->args, run->made, &err) != GW_OK)
+        return complain(run, &err);
+    return GW_EXIT_DONE;
+}
+
+int gw_run_command(const gw_args *args)
+{
+    gw_course run = { .args = args, .command = args->command };
+    int status = plan(&run);
+    if (status == GW_EXIT_DONE) {
+        status = open_run(&run);
+        if (status == GW_EXIT_DONE) status = make(&run);
+        gw_choice_free(&run.choice);
+        gw_session_close(&run.session);
+    }
+    if (run.made) run.command->release(run.made);
+    free(run.made);
+    return status;
+}

@@ -1,0 +1,140 @@
+/* SPDX-License-Identifier: MIT */
+/* One walk over the rows writes heads and fields, so that a field never stands under another head. */
+#include "record/csv.h"
+
+#include <assert.h>
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+enum { HEAD_MAX = 160, LEVELS = 4 };
+
+/* The way down to the list that has a row an element. */
+typedef struct way {
+    gw_csv csv;
+    const char *rows;              /* "results.points" */
+    const gw_place *level[LEVELS]; /* the element of each list on the way; NULL: heads are written */
+    bool heads;
+} way;
+
+static void walk(way *w, const gw_record *record, const gw_place *place, const char *prefix, int depth,
+                 const char *rows);
+
+static void put_head(way *w, const char *prefix, const gw_field *field, const char *component)
+{
+    char head[HEAD_MAX];
+    bool plain = field->flags & GW_NO_UNIT || field->unit_of;
+    snprintf(head, sizeof head, "%s%s%s%s%s", prefix, field->key, *component ? "_" : "", component,
+             plain ? "" : gw_unit_key(field->unit));
+    gw_csv_string(&w->csv, head);
+}
+
+static int components(const gw_field *field)
+{
+    return field->kind == GW_PAIR ? 2 : field->kind == GW_THREE ? 3 : field->kind == GW_BAND ? 6 : 1;
+}
+
+static void put_value(way *w, const gw_field *field, const gw_place *place)
+{
+    gw_shown value = gw_field_read(field, place);
+    if (!value.n)
+        gw_csv_string(&w->csv, value.text);
+    else if (field->kind == GW_FLAG)
+        gw_csv_string(&w->csv, value.x[0] != 0.0 ? "true" : "false");
+    for (int i = 0; field->kind != GW_FLAG && i < value.n; i++)
+        gw_csv_number(&w->csv, gw_shown_out(field, &value, i));
+}
+
+static void put_scalar(way *w, const gw_field *field, const gw_place *place, const char *prefix)
+{
+    if (!w->heads && place && place->it) {
+        put_value(w, field, place);
+        return;
+    }
+    for (int i = 0; i < components(field); i++)
+        if (w->heads)
+            put_head(w, prefix, field, gw_component_name(field, i));
+        else
+            gw_csv_string(&w->csv, NULL);
+}
+
+/* The list on the way to the rows; others have no place in a row. */
+static void put_list(way *w, const gw_field *field, const gw_place *place, const char *prefix, int depth,
+                     const char *rows)
+{
+    size_t n = strcspn(rows, ".");
+    (void)place;
+    if (!*rows || strncmp(field->key, rows, n) != 0 || field->key[n]) return;
+    walk(w, field->record, w->heads ? NULL : w->level[depth], prefix, depth + 1, rows[n] ? rows + n + 1 : "");
+}
+
+static void put_inside(way *w, const gw_field *field, const gw_place *place, const char *prefix, int depth,
+                       const char *rows)
+{
+    char longer[HEAD_MAX];
+    gw_place inner;
+    bool there = place && place->it && gw_place_enter(field, place, &inner);
+    bool plain = field->kind == GW_PART || field->flags & GW_NO_PREFIX;
+    snprintf(longer, sizeof longer, "%s%s%s", prefix, plain ? "" : field->key, plain ? "" : "_");
+    walk(w, field->record, there ? &inner : NULL, longer, depth, field->kind == GW_PART ? rows : "");
+}
+
+static void walk(way *w, const gw_record *record, const gw_place *place, const char *prefix, int depth,
+                 const char *rows)
+{
+    for (int i = 0; i < record->n; i++) {
+        const gw_field *field = &record->field[i];
+        if (field->flags & GW_NO_CSV || field->kind == GW_LINES || field->kind == GW_NUMBERS) continue;
+        if (field->kind == GW_LIST)
+            put_list(w, field, place, prefix, depth, rows);
+        else if (field->kind == GW_OBJECT || field->kind == GW_PART)
+            put_inside(w, field, place, prefix, depth, rows);
+        else
+            put_scalar(w, field, place, prefix);
+    }
+}
+
+/* Every element of the lists on the way; a row where the last one is reached. */
+static void descend(way *w, const gw_place *top, const gw_place *place, int depth, const char *rows)
+{
+    if (!*rows) {
+        walk(w, top->record, top, "", 0, w->rows);
+        gw_csv_end_row(&w->csv);
+        return;
+    }
+    assert(depth < LEVELS);
+    size_t n = strcspn(rows, ".");
+    char key[HEAD_MAX];
+    snprintf(key, sizeof key, "%.*s", (int)n, rows);
+    const gw_field *list = gw_row_of(place, key);
+    for (int i = 0, count = gw_place_count(list, place); i < count; i++) {
+        gw_place element;
+        if (!gw_place_element(list, place, i, &element)) continue;
+        w->level[depth] = &element;
+        descend(w, top, &element, depth + 1, rows[n] ? rows + n + 1 : "");
+    }
+}
+
+void gw_result_csv(const gw_result *result, const gw_case *c, const void *made, gw_buf *out)
+{
+    way w = { .csv = { .out = out }, .rows = result->rows, .heads = true };
+    const gw_place top = gw_place_top(result, c, made);
+    walk(&w, result->record, NULL, "", 0, result->rows);
+    gw_csv_end_row(&w.csv);
+    w.heads = false;
+    descend(&w, &top, &top, 0, result->rows);
+}
+
+void gw_record_csv_heads(const gw_record *record, gw_csv *csv)
+{
+    way w = { .csv = *csv, .rows = "", .heads = true };
+    walk(&w, record, NULL, "", 0, "");
+    *csv = w.csv;
+}
+
+void gw_place_csv(const gw_place *place, gw_csv *csv)
+{
+    way w = { .csv = *csv, .rows = "" };
+    walk(&w, place->record, place, "", 0, "");
+    *csv = w.csv;
+}

@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: MIT */
+/** A result as CSV: a row an element of its list of rows, with what stands above in every one. */
+#ifndef RECORD_CSV_H
+#define RECORD_CSV_H
+
+#include "base/buf.h"
+#include "format/csv.h"
+#include "record/record.h"
+
+/**
+ * Heads, then rows, columns in the order of the rows of the records: numbers in the unit that their head
+ * tells, vectors in three columns, what is inside an object with its key before it; what is absent leaves
+ * fields empty.
+ */
+void gw_result_csv(const gw_result *result, const gw_case *c, const void *made, gw_buf *out);
+
+/** The heads of one record, and the fields of one place of it; the row is not ended. */
+void gw_record_csv_heads(const gw_record *record, gw_csv *csv);
+void gw_place_csv(const gw_place *place, gw_csv *csv);
+
+#endif

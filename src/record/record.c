@@ -1,0 +1,146 @@
+/* SPDX-License-Identifier: MIT */
+/* Reading a row where it stands. */
+#include "record/record.h"
+
+#include <assert.h>
+#include <math.h>
+#include <string.h>
+
+static const void *member(const gw_field *field, const gw_place *place)
+{
+    assert(strcmp(field->type, place->record->type) == 0);
+    return (const char *)place->it + field->at;
+}
+
+const gw_place *gw_place_find(const gw_place *place, const char *type)
+{
+    while (place && (!place->it || strcmp(place->record->type, type) != 0)) place = place->up;
+    assert(place);
+    return place;
+}
+
+gw_place gw_place_top(const gw_result *result, const gw_case *c, const void *made)
+{
+    return (gw_place){ .c = c, .record = result->record, .it = made };
+}
+
+static gw_shown one(const gw_field *field, gw_unit unit, double x)
+{
+    return (gw_shown){ .kind = field->kind, .unit = unit, .n = 1, .x = { x } };
+}
+
+static gw_shown several(const gw_field *field, const double *x, int n)
+{
+    gw_shown value = { .kind = field->kind, .unit = field->unit, .n = n };
+    memcpy(value.x, x, (size_t)n * sizeof *x);
+    return value;
+}
+
+static gw_shown words(const gw_field *field, const char *text)
+{
+    return (gw_shown){ .kind = field->kind, .text = text };
+}
+
+static const char *name_of(const gw_field *field, const gw_place *place)
+{
+    int i = *(const int *)member(field, place);
+    if (i < 0) return NULL;
+    return field->kind == GW_KIT_NAME ? place->c->kits[i].name : place->c->loads[i].name;
+}
+
+gw_shown gw_field_read(const gw_field *field, const gw_place *place)
+{
+    gw_unit unit = field->unit_of ? field->unit_of(place) : field->unit;
+    if (field->number) return one(field, unit, field->number(place));
+    if (field->text) return words(field, field->text(place));
+    const void *at = member(field, place);
+    switch (field->kind) {
+    case GW_NUMBER:
+        return one(field, unit, *(const double *)at);
+    case GW_WHOLE:
+        return one(field, unit, *(const int *)at);
+    case GW_FLAG:
+        return one(field, unit, *(const bool *)at);
+    case GW_PAIR:
+        return several(field, at, 2);
+    case GW_THREE: /* a gw_vec3 or three numbers: the same in memory */
+        return several(field, at, 3);
+    case GW_BAND:
+        return several(field, at, 6);
+    case GW_ONE_OF:
+        return words(field, field->words[*(const int *)at]);
+    case GW_KIT_NAME:
+    case GW_LOAD_NAME:
+        return words(field, name_of(field, place));
+    default:
+        assert(field->kind == GW_TEXT);
+        return words(field, *(const char *const *)at);
+    }
+}
+
+bool gw_shown_lacks(const gw_shown *value)
+{
+    return value->n ? !isfinite(value->x[0]) : !value->text;
+}
+
+double gw_shown_out(const gw_field *field, const gw_shown *value, int component)
+{
+    double x = gw_unit_out(value->unit, value->x[component]);
+    return field->flags & GW_AS_ASKED ? round(x * 1e6) / 1e6 : x;
+}
+
+const char *gw_component_name(const gw_field *field, int component)
+{
+    static const char *const ROAD[] = { "x", "y", "z" }, *const BUSH[] = { "e1", "e2", "e3" },
+                             *const BAND[] = { "nominal", "mean", "sd", "low", "median", "high" };
+    if (field->kind == GW_BAND) return BAND[component];
+    if (field->kind == GW_PAIR || field->flags & GW_BUSH_AXES) return BUSH[component];
+    return field->kind == GW_THREE ? ROAD[component] : "";
+}
+
+bool gw_place_enter(const gw_field *field, const gw_place *up, gw_place *out)
+{
+    bool part = field->kind == GW_PART;
+    *out = (gw_place){ up->c, up, field->record, up->it, part ? up->index : 0 };
+    if (!up->it) return false;
+    if (field->enter)
+        out->it = field->enter(up);
+    else if (field->type)
+        out->it = member(field, up);
+    return out->it != NULL;
+}
+
+int gw_place_count(const gw_field *field, const gw_place *up)
+{
+    return field->count ? field->count(up) : *(const int *)member(field, up);
+}
+
+bool gw_place_element(const gw_field *field, const gw_place *up, int index, gw_place *out)
+{
+    *out = (gw_place){ up->c, up, field->record, NULL, index };
+    if (field->enter) {
+        out->it = field->enter(out);
+        return out->it != NULL;
+    }
+    assert(strcmp(field->type, up->record->type) == 0);
+    const char *list = (const char *)up->it + field->list;
+    if (!(field->flags & GW_INLINE)) list = *(const char *const *)list;
+    out->it = list + (size_t)index * field->size;
+    return true;
+}
+
+static const void *pointer_to(const gw_field *field, const gw_place *place)
+{
+    assert(strcmp(field->type, place->record->type) == 0);
+    return *(const void *const *)((const char *)place->it + field->list);
+}
+
+double gw_series_at(const gw_field *field, const gw_place *place, int index)
+{
+    return ((const double *)pointer_to(field, place))[index];
+}
+
+const char *gw_line_at(const gw_field *field, const gw_place *place, int index)
+{
+    return ((const char *const *)pointer_to(field, place))[index];
+}

@@ -1,0 +1,250 @@
+/* SPDX-License-Identifier: MIT */
+/**
+ * A figure is one row of data. A record is a list of rows that tell what a struct of a study is shown as: the
+ * key of each figure, its unit, where it stands or how it is worked out, and what it means. JSON, CSV, text,
+ * charts, the schema and the manual of keys are read from the rows; nobody writes a figure a second time.
+ *
+ *     static const gw_field POINT[] = {
+ *         GW_MEMBER("toe_change", DEG, gw_travel_point, toe_change, 0, "since standing still; toe-in
+ * positive"), GW_WORKED_OUT("brake_angle", DEG, brake_angle, 0, "slope of the patch's path; forward in bump
+ * positive"),
+ *     };
+ *     static const gw_record POINT_RECORD = GW_RECORD(gw_travel_point, POINT);
+ *
+ * A row's key has no unit: the unit ends it, so that name and factor cannot differ. Functions of rows return
+ * SI.
+ */
+#ifndef RECORD_RECORD_H
+#define RECORD_RECORD_H
+
+#include "giveway/case.h"
+#include "giveway/names.h"
+#include "record/unit.h"
+
+#include <stdbool.h>
+#include <stddef.h>
+
+struct gw_record;
+
+/** A struct where it stands: in `up`, as element `index` of a list there (0 outside lists). */
+typedef struct gw_place {
+    const gw_case *c;
+    const struct gw_place *up;
+    const struct gw_record *record;
+    const void *it;
+    int index;
+} gw_place;
+
+typedef enum gw_kind {
+    GW_NUMBER,
+    GW_WHOLE,
+    GW_FLAG,
+    GW_PAIR,    /**< two numbers, e1 and e2                                                    */
+    GW_THREE,   /**< x, y, z; with GW_BUSH_AXES e1, e2, e3                                     */
+    GW_NUMBERS, /**< as many as there are                                                      */
+    GW_BAND,    /**< six numbers: nominal, mean, sd, low, median, high                         */
+    GW_TEXT,
+    GW_KIT_NAME,  /**< of an index into the kits of the case                                     */
+    GW_LOAD_NAME, /**< of an index into the loads; -1: none                                      */
+    GW_ONE_OF,    /**< an enumeration and its words                                              */
+    GW_LINES,     /**< a list of texts                                                           */
+    GW_OBJECT,    /**< a record inside                                                           */
+    GW_PART,      /**< the members of a record in this one's place                               */
+    GW_LIST       /**< records, one an element                                                   */
+} gw_kind;
+
+enum {
+    GW_NO_JSON = 1 << 0,
+    GW_NO_CSV = 1 << 1,
+    GW_NO_UNIT = 1 << 2,    /**< the key does not tell the unit (another key above does)          */
+    GW_NO_PREFIX = 1 << 3,  /**< CSV: the key of the object does not stand before those in it     */
+    GW_ON_LINE = 1 << 4,    /**< JSON: the object, or each element, on one line                   */
+    GW_AS_ASKED = 1 << 5,   /**< six decimals: whole millimetres stay whole on their way          */
+    GW_MAY_LACK = 1 << 6,   /**< null where it is not known                                       */
+    GW_SOMETIMES = 1 << 7,  /**< the key is left out where it is not known                        */
+    GW_BUSH_AXES = 1 << 8,  /**< components e1, e2, e3                                            */
+    GW_AS_COLUMNS = 1 << 9, /**< CSV: a list as columns, a group an element                       */
+    GW_IN_PAGE = 1 << 10,   /**< the page's script reads it                                       */
+    GW_INLINE = 1 << 11     /**< set by GW_ARRAY: the elements stand in the struct itself         */
+};
+
+typedef struct gw_field {
+    const char *key; /**< without the unit */
+    gw_kind kind;
+    gw_unit unit;
+    int flags;
+    const char *type; /**< of the struct that holds the member; NULL: worked out            */
+    size_t at;        /**< of a member; of a list: of its count (an int)                    */
+    size_t list;      /**< of a list: of the pointer to its elements                        */
+    size_t size;      /**< of an element                                                    */
+    double (*number)(const gw_place *);    /**< worked out, in SI                          */
+    const char *(*text)(const gw_place *); /**< NULL: none                                 */
+    gw_unit (*unit_of)(const gw_place *);  /**< where it differs from place to place       */
+    int (*count)(const gw_place *);        /**< elements of a list                         */
+    const void *(*enter)(
+        const gw_place *); /**< the struct inside; NULL: absent. For an element of a list the
+                                place is that of the element, with its index and without `it` */
+    const char *const *words;
+    const struct gw_record *record; /**< of what is inside */
+    const char *doc;
+} gw_field;
+
+typedef struct gw_record {
+    const char *type; /**< name of the struct */
+    const gw_field *field;
+    int n;
+} gw_record;
+
+/** What a command prints: `record` describes the struct that its study fills. */
+typedef struct gw_result {
+    const char *command;
+    const gw_record *record;
+    const char
+        *rows; /**< CSV: the list with a row each, as "results.points"; what stands above is in every row */
+} gw_result;
+
+#define GW_RECORD(struct_type, fields)                                                                       \
+    {                                                                                                        \
+#struct_type, fields, (int)(sizeof(fields) / sizeof *(fields))                                       \
+    }
+
+/* The member of a type, for _Generic and sizeof alone. */
+#define GW_MEMBER_OF(struct_type, member) (((struct_type *)0)->member)
+
+#define GW_KIND_OF(m)                                                                                        \
+    _Generic((m), double: GW_NUMBER, int: GW_WHOLE, bool: GW_FLAG, const char *: GW_TEXT, char *: GW_TEXT,   \
+             gw_vec3: GW_THREE, double *: sizeof(m) == 2 * sizeof(double) ? GW_PAIR : GW_THREE)
+
+/* clang-format off */
+/** A plain member; its type tells the kind (double, int, bool, text, vector, double[2], double[3]). */
+#define GW_MEMBER(name, u, struct_type, member, f, what) \
+    { .key = name, .kind = GW_KIND_OF(GW_MEMBER_OF(struct_type, member)), .unit = GW_UNIT_##u, .flags = f, \
+      .type = #struct_type, .at = offsetof(struct_type, member), .doc = what }
+/** A figure with its band: a member of six numbers, nominal, mean, sd, low, median, high. */
+#define GW_BANDED(name, u, struct_type, member, f, what) \
+    { .key = name, .kind = GW_BAND, .unit = GW_UNIT_##u, .flags = f, .type = #struct_type, \
+      .at = offsetof(struct_type, member), .doc = what }
+/** Worked out from the place: a number in SI, a whole number, a flag (0 or 1), a text. */
+#define GW_WORKED_OUT(name, u, function, f, what) \
+    { .key = name, .kind = GW_NUMBER, .unit = GW_UNIT_##u, .flags = f, .number = function, .doc = what }
+#define GW_WORKED_OUT_IN(name, which_unit, function, f, what) \
+    { .key = name, .kind = GW_NUMBER, .unit_of = which_unit, .flags = f, .number = function, .doc = what }
+#define GW_COUNTED(name, function, f, what) \
+    { .key = name, .kind = GW_WHOLE, .flags = f, .number = function, .doc = what }
+#define GW_ASKED(name, function, f, what) { .key = name, .kind = GW_FLAG, .flags = f, .number = function, .doc = what }
+#define GW_SAID(name, function, f, what) { .key = name, .kind = GW_TEXT, .flags = f, .text = function, .doc = what }
+/** A member that is an enumeration: its word, from an array in the order of the values, ended by NULL. */
+#define GW_WORD(name, struct_type, member, list_of_words, f, what) \
+    { .key = name, .kind = GW_ONE_OF, .flags = f, .type = #struct_type, .at = offsetof(struct_type, member), \
+      .words = list_of_words, .doc = what }
+/** One of some words, found by a function (NULL: none). */
+#define GW_CHOSEN(name, function, list_of_words, f, what) \
+    { .key = name, .kind = GW_ONE_OF, .flags = f, .text = function, .words = list_of_words, .doc = what }
+/** Members that are indices into the case. */
+#define GW_KIT(name, struct_type, member, f, what) \
+    { .key = name, .kind = GW_KIT_NAME, .flags = f, .type = #struct_type, .at = offsetof(struct_type, member), .doc = what }
+#define GW_LOADED(name, struct_type, member, f, what) \
+    { .key = name, .kind = GW_LOAD_NAME, .flags = f, .type = #struct_type, .at = offsetof(struct_type, member), .doc = what }
+/** A list of texts, or of numbers: a count and a pointer. */
+#define GW_TEXTS(name, struct_type, n_member, pointer, f, what) \
+    { .key = name, .kind = GW_LINES, .flags = f, .type = #struct_type, .at = offsetof(struct_type, n_member), \
+      .list = offsetof(struct_type, pointer), .doc = what }
+#define GW_SERIES(name, u, struct_type, n_member, pointer, f, what) \
+    { .key = name, .kind = GW_NUMBERS, .unit = GW_UNIT_##u, .flags = f, .type = #struct_type, \
+      .at = offsetof(struct_type, n_member), .list = offsetof(struct_type, pointer), .doc = what }
+/** A record inside: a struct member; what a function finds (NULL: absent). */
+#define GW_WITHIN(name, struct_type, member, inner, f, what) \
+    { .key = name, .kind = GW_OBJECT, .flags = f, .type = #struct_type, .at = offsetof(struct_type, member), \
+      .record = inner, .doc = what }
+#define GW_INSIDE(name, function, inner, f, what) \
+    { .key = name, .kind = GW_OBJECT, .flags = f, .enter = function, .record = inner, .doc = what }
+/** The rows of another record here: of a struct member; of the same struct; of what a function finds. */
+#define GW_PART_OF(struct_type, member, inner) \
+    { .kind = GW_PART, .type = #struct_type, .at = offsetof(struct_type, member), .record = inner }
+#define GW_PART_SAME(inner) { .kind = GW_PART, .record = inner }
+#define GW_PART_FOUND(function, inner, f) { .kind = GW_PART, .flags = f, .enter = function, .record = inner }
+/** A list of records: a count and a pointer; a count and an array; what functions find. */
+#define GW_ROWS(name, struct_type, n_member, pointer, inner, f, what) \
+    { .key = name, .kind = GW_LIST, .flags = f, .type = #struct_type, .at = offsetof(struct_type, n_member), \
+      .list = offsetof(struct_type, pointer), .size = sizeof *GW_MEMBER_OF(struct_type, pointer), .record = inner, \
+      .doc = what }
+#define GW_ARRAY(name, struct_type, n_member, array, inner, f, what) \
+    { .key = name, .kind = GW_LIST, .flags = (f) | GW_INLINE, .type = #struct_type, \
+      .at = offsetof(struct_type, n_member), .list = offsetof(struct_type, array), \
+      .size = sizeof *GW_MEMBER_OF(struct_type, array), .record = inner, .doc = what }
+#define GW_EACH(name, how_many, function, inner, f, what) \
+    { .key = name, .kind = GW_LIST, .flags = f, .count = how_many, .enter = function, .record = inner, .doc = what }
+/* clang-format on */
+
+/** The nearest struct of a type at this place or above it; there must be one. */
+#define GW_IT(place, struct_type) ((const struct_type *)gw_place_find(place, #struct_type)->it)
+/** Which element of its list it is. */
+#define GW_INDEX(place, struct_type) (gw_place_find(place, #struct_type)->index)
+
+const gw_place *gw_place_find(const gw_place *place, const char *type);
+
+/** The place of a whole result. */
+gw_place gw_place_top(const gw_result *result, const gw_case *c, const void *made);
+
+enum { GW_COMPONENTS = 6 };
+
+/** What a row says at a place, in SI. Numbers in `x`; a text, a word or a name in `text` (NULL: none). */
+typedef struct gw_shown {
+    gw_kind kind;
+    gw_unit unit;
+    int n; /**< numbers; 0: a text */
+    double x[GW_COMPONENTS];
+    const char *text;
+} gw_shown;
+
+/** Not for objects, parts and lists. */
+gw_shown gw_field_read(const gw_field *field, const gw_place *place);
+
+/** Nothing is known there: no text, or no finite number. */
+bool gw_shown_lacks(const gw_shown *value);
+
+/** A number as it is shown: in the unit, and as it was asked for where the row says so. */
+double gw_shown_out(const gw_field *field, const gw_shown *value, int component);
+
+/** The end of a key for a component: "", "_x", "_e1", "_low" ...; and the name alone. */
+const char *gw_component_name(const gw_field *field, int component);
+
+/** Goes into an object or a part; false where it is absent. */
+bool gw_place_enter(const gw_field *field, const gw_place *up, gw_place *out);
+int gw_place_count(const gw_field *field, const gw_place *up);
+
+/** Goes to an element of a list; false where there is nothing. */
+bool gw_place_element(const gw_field *field, const gw_place *up, int index, gw_place *out);
+
+/** An element of a GW_NUMBERS, in SI; of GW_LINES. */
+double gw_series_at(const gw_field *field, const gw_place *place, int index);
+const char *gw_line_at(const gw_field *field, const gw_place *place, int index);
+
+enum { GW_DEEPEST = 8 };
+
+/** A row found by its dotted key ("clamped.wheel_rate", "wheel_centre.x"), with the places on the way. */
+typedef struct gw_found {
+    const gw_field *field;
+    int component; /**< -1: all of it */
+    bool absent;   /**< an object on the way is not there */
+    int depth;
+    gw_place at[GW_DEEPEST]; /**< its place is at[depth - 1]; do not copy */
+} gw_found;
+
+/** Asserts that there is such a key: keys are constants of the program. */
+void gw_find(const gw_place *place, const char *key, gw_found *out);
+
+/** The figure in SI; NAN where it is absent or not known. `unit` may be NULL. */
+double gw_number_at(const gw_place *place, const char *key, gw_unit *unit);
+
+/** The text, word or name; NULL where there is none. */
+const char *gw_text_at(const gw_place *place, const char *key);
+
+/** The record of the list or object that a dotted key names. */
+const gw_record *gw_record_of(const gw_place *place, const char *key);
+
+/** The row of a place by its key, not among its parts: a list, an object. */
+const gw_field *gw_row_of(const gw_place *place, const char *key);
+const gw_field *gw_row_if(const gw_place *place, const char *key); /**< NULL: there is none */
+
+#endif

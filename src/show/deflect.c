@@ -1,0 +1,172 @@
+/* SPDX-License-Identifier: MIT */
+/* The rows of `deflect`: every figure that it shows. */
+#include "show/deflect.h"
+
+#include <string.h>
+
+/* -- a joint -- */
+
+static gw_unit unit_of_verdict(const gw_place *p)
+{
+    return strcmp(GW_IT(p, gw_verdict)->unit, "Pa") == 0 ? GW_UNIT_MPA : GW_UNIT_PLAIN;
+}
+
+static const char *verdict_unit(const gw_place *p)
+{
+    return unit_of_verdict(p) == GW_UNIT_MPA ? gw_unit_word(GW_UNIT_MPA) : GW_IT(p, gw_verdict)->unit;
+}
+
+static double verdict_value(const gw_place *p)
+{
+    return GW_IT(p, gw_verdict)->value;
+}
+
+static double verdict_limit(const gw_place *p)
+{
+    return GW_IT(p, gw_verdict)->limit;
+}
+
+static const gw_field CHECK[] = {
+    GW_MEMBER("what", PLAIN, gw_verdict, what, 0, "the figure"),
+    GW_WORKED_OUT_IN("value", unit_of_verdict, verdict_value, 0, "in the unit named beside it"),
+    GW_WORKED_OUT_IN("limit", unit_of_verdict, verdict_limit, 0, "in the same unit"),
+    GW_SAID("unit", verdict_unit, 0, "N, MPa, or - for a ratio"),
+    GW_MEMBER("holds", PLAIN, gw_verdict, holds, 0, "the value is within the limit"),
+    GW_MEMBER("source", PLAIN, gw_verdict, source, 0, "where the limit comes from"),
+};
+static const gw_record CHECK_RECORD = GW_RECORD(gw_verdict, CHECK);
+
+static const gw_field VERDICTS[] = {
+    GW_MEMBER("holds", PLAIN, gw_strength, holds, 0, "all of the checks hold"),
+    GW_ARRAY("checks", gw_strength, n_checks, check, &CHECK_RECORD, GW_ON_LINE,
+             "figures beside their limits"),
+};
+static const gw_record VERDICTS_RECORD = GW_RECORD(gw_strength, VERDICTS);
+
+static const gw_field STRAIN[] = {
+    GW_MEMBER("shear", PLAIN, gw_strength, strain.travel_shear, 0, "of the wall, by sliding and turning"),
+    GW_MEMBER("compression", PLAIN, gw_strength, strain.compression, 0, "of the wall"),
+    GW_MEMBER("flow_shear", PLAIN, gw_strength, strain.flow_shear, 0,
+              "at the bond, where squeezed rubber flows out"),
+    GW_MEMBER("total", PLAIN, gw_strength, strain.total, 0, "both shears together"),
+    GW_PART_SAME(&VERDICTS_RECORD),
+};
+static const gw_record STRAIN_RECORD = GW_RECORD(gw_strength, STRAIN);
+
+static const gw_field BEARING[] = {
+    GW_MEMBER("load", N, gw_strength, load, 0, "size of the force in it"),
+    GW_MEMBER("specific_load", MPA, gw_strength, specific_load, 0, "per ball diameter times width"),
+    GW_PART_SAME(&VERDICTS_RECORD),
+};
+static const gw_record BEARING_RECORD = GW_RECORD(gw_strength, BEARING);
+
+static const char *joint_name(const gw_place *p)
+{
+    return p->c->corners[GW_IT(p, gw_deflection)->axle].joints[GW_INDEX(p, gw_joint_result)].name;
+}
+
+static const void *strength_of(const gw_place *p, gw_strength_kind kind)
+{
+    const gw_strength *s = &GW_IT(p, gw_deflection)->strength[GW_INDEX(p, gw_joint_result)];
+    return s->kind == kind ? s : NULL;
+}
+
+static const void *rubber(const gw_place *p)
+{
+    return strength_of(p, GW_STRENGTH_RUBBER);
+}
+
+static const void *spherical(const gw_place *p)
+{
+    return strength_of(p, GW_STRENGTH_BEARING);
+}
+
+/* clang-format off */
+static const gw_field JOINT[] = {
+    GW_SAID("joint", joint_name, 0, "the joint"),
+    GW_MEMBER("deflection", MM, gw_joint_result, u, GW_BUSH_AXES, "of the second body relative to the first, in the frame of the bush"),
+    GW_MEMBER("rotation", DEG, gw_joint_result, theta, GW_BUSH_AXES, "rotation vector, in the frame of the bush"),
+    GW_MEMBER("force", N, gw_joint_result, f, GW_BUSH_AXES, "in the frame of the bush"),
+    GW_MEMBER("moment", NM, gw_joint_result, m, GW_BUSH_AXES, "in the frame of the bush"),
+    GW_MEMBER("toe_share", DEG, gw_joint_result, toe_share, 0, "part of the toe change that this joint makes"),
+    GW_MEMBER("camber_share", DEG, gw_joint_result, camber_share, 0, "part of the camber change"),
+    GW_INSIDE("strain", rubber, &STRAIN_RECORD, 0, "of the rubber, with its checks"),
+    GW_INSIDE("bearing", spherical, &BEARING_RECORD, 0, "of a spherical bearing, with its checks"),
+};
+static const gw_record JOINT_RECORD = GW_RECORD(gw_joint_result, JOINT);
+
+/* -- a wheel -- */
+
+static const gw_field MANOEUVRE[] = {
+    GW_WORD("wheel", gw_deflection, side, GW_SIDE_NAMES, 0, "which of the two wheels of the axle"),
+    GW_MEMBER("roll", DEG, gw_deflection, roll, 0, "of the body"),
+    GW_MEMBER("dive", MM, gw_deflection, dive, 0, "part of the travel from braking or driving"),
+    GW_MEMBER("hub_force", N, gw_deflection, applied.hub_force, GW_NO_CSV, "at the wheel centre"),
+    GW_MEMBER("patch_moment", NM, gw_deflection, applied.patch_moment, GW_NO_CSV, "at the contact patch"),
+    GW_MEMBER("camber_to_road", DEG, gw_deflection, camber_to_road, 0, "camber and body roll together"),
+};
+static const gw_record MANOEUVRE_RECORD = GW_RECORD(gw_deflection, MANOEUVRE);
+
+static const gw_field SHARES[] = {
+    GW_MEMBER("travel_toe", DEG, gw_corner_result, travel_toe, 0, "of the toe change, by travel of the wheel"),
+    GW_MEMBER("geometry_toe", DEG, gw_corner_result, geometry_toe, 0, "what linear theory leaves over"),
+    GW_MEMBER("travel_camber", DEG, gw_corner_result, travel_camber, 0, "of the camber change, by travel of the wheel"),
+    GW_MEMBER("geometry_camber", DEG, gw_corner_result, geometry_camber, 0, "what linear theory leaves over"),
+};
+static const gw_record SHARES_RECORD = GW_RECORD(gw_corner_result, SHARES);
+
+static const void *manoeuvre(const gw_place *p)
+{
+    return GW_IT(p, gw_deflection)->manoeuvre ? GW_IT(p, gw_deflection) : NULL;
+}
+
+static int joints(const gw_place *p)
+{
+    return p->c->corners[GW_IT(p, gw_deflection)->axle].n_joints;
+}
+
+static const void *joint_at(const gw_place *p)
+{
+    return &GW_IT(p, gw_deflection)->result.joints[p->index];
+}
+
+static const gw_field SOLVED[] = {
+    GW_PART_FOUND(manoeuvre, &MANOEUVRE_RECORD, 0),
+    GW_MEMBER("travel", MM, gw_deflection, applied.travel, 0, "of the wheel centre; bump positive"),
+    GW_MEMBER("patch_force", N, gw_deflection, applied.patch_force, 0, "of the road on the tyre"),
+    GW_MEMBER("camber_change", DEG, gw_deflection, result.camber_change, 0, "since standing still; top outboard positive"),
+    GW_MEMBER("toe_change", DEG, gw_deflection, result.toe_change, 0, "since standing still; toe-in positive"),
+    GW_MEMBER("caster_change", DEG, gw_deflection, result.caster_change, 0, "since standing still; top rearward positive"),
+    GW_MEMBER("camber", DEG, gw_deflection, result.camber, 0, "to the body"),
+    GW_MEMBER("toe", DEG, gw_deflection, result.toe, 0, "of the wheel"),
+    GW_MEMBER("static_camber", DEG, gw_deflection, static_camber, 0, "of this kit, standing still"),
+    GW_MEMBER("wheel_centre", MM, gw_deflection, result.wheel_centre, 0, "movement since standing still: forward, outward, up"),
+    GW_MEMBER("contact_patch", MM, gw_deflection, result.contact_patch, 0, "movement since standing still"),
+    GW_MEMBER("spring_force", N, gw_deflection, result.spring_force, 0, "compression positive"),
+    GW_WITHIN("shares", gw_deflection, result, &SHARES_RECORD, GW_ON_LINE | GW_NO_PREFIX, "of the changes that no bush makes"),
+    GW_EACH("bushes", joints, joint_at, &JOINT_RECORD, GW_ON_LINE, "every joint of the corner"),
+};
+static const gw_record SOLVED_RECORD = GW_RECORD(gw_deflection, SOLVED);
+
+static const void *solved(const gw_place *p)
+{
+    return GW_IT(p, gw_deflection)->failed ? NULL : GW_IT(p, gw_deflection);
+}
+
+static const gw_field DEFLECTION[] = {
+    GW_KIT("kit", gw_deflection, kit, 0, "name of the kit"),
+    GW_WORD("corner", gw_deflection, axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_LOADED("load", gw_deflection, load, 0, "name of the load"),
+    GW_PART_FOUND(solved, &SOLVED_RECORD, 0),
+    GW_MEMBER("failed", PLAIN, gw_deflection, failed, GW_SOMETIMES, "why the load cannot be carried; nothing else is there then"),
+};
+const gw_record GW_DEFLECTION_RECORD = GW_RECORD(gw_deflection, DEFLECTION);
+
+static const gw_field RESULT[] = {
+    GW_ROWS("results", gw_deflect_made, deflect.n, deflect.item, &GW_DEFLECTION_RECORD, 0, "by kit, corner and load"),
+    GW_TEXTS("warnings", gw_deflect_made, deflect.n_warnings, deflect.warning, 0, "as on standard error"),
+};
+static const gw_record RESULT_RECORD = GW_RECORD(gw_deflect_made, RESULT);
+/* clang-format on */
+
+const gw_result GW_DEFLECT_RESULT = { "deflect", &RESULT_RECORD, "results" };

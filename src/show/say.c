@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: MIT */
+#include "show/say.h"
+
+void gw_say_words(gw_paper *paper, int indent, gw_words words)
+{
+    gw_paper_say(paper, indent, "%s", gw_words_text(words));
+}
+
+void gw_say_closing(gw_paper *paper, gw_words left_out)
+{
+    gw_paper_gap(paper);
+    gw_say_words(paper, 0, left_out);
+    gw_say_words(paper, 0, GW_WORDS_SAFETY);
+    gw_say_words(paper, 0, GW_WORDS_DEFER);
+}

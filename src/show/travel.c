@@ -1,0 +1,241 @@
+/* SPDX-License-Identifier: MIT */
+/* The rows of `travel`: every figure that it shows. */
+#include "show/travel.h"
+
+#include <math.h>
+
+static const char *joint_of(const gw_place *p, int joint)
+{
+    return p->c->corners[GW_IT(p, gw_travel_item)->axle].joints[joint].name;
+}
+
+/* -- a place of travel -- */
+
+static const char *tilt_joint(const gw_place *p)
+{
+    return joint_of(p, GW_IT(p, gw_travel_bearing)->joint);
+}
+
+static double tilt_here(const gw_place *p)
+{
+    return GW_IT(p, gw_travel_point)->tilt[GW_INDEX(p, gw_travel_bearing)];
+}
+
+static const gw_field TILT[] = {
+    GW_SAID("joint", tilt_joint, 0, "the joint"),
+    GW_WORKED_OUT("tilt", DEG, tilt_here, 0, "here"),
+    GW_MEMBER("limit", DEG, gw_travel_bearing, limit, 0, "of the joint or of its bush, the smaller"),
+};
+static const gw_record TILT_RECORD = GW_RECORD(gw_travel_bearing, TILT);
+
+static int bearings(const gw_place *p)
+{
+    return GW_IT(p, gw_travel_item)->n_bearings;
+}
+
+static const void *bearing_at(const gw_place *p)
+{
+    return &GW_IT(p, gw_travel_item)->bearing[p->index];
+}
+
+static double clamped_load(const gw_place *p)
+{
+    return GW_IT(p, gw_travel_clamp)->vertical_load[GW_INDEX(p, gw_travel_point)];
+}
+
+static double clamped_rate(const gw_place *p)
+{
+    return GW_IT(p, gw_travel_clamp)->wheel_rate[GW_INDEX(p, gw_travel_point)];
+}
+
+static double clamped_parasitic(const gw_place *p)
+{
+    return GW_IT(p, gw_travel_clamp)->parasitic[GW_INDEX(p, gw_travel_point)];
+}
+
+static const gw_field CLAMPED[] = {
+    GW_WORKED_OUT("vertical_load", N, clamped_load, 0, "patch load, carried here"),
+    GW_WORKED_OUT("wheel_rate", N_PER_MM, clamped_rate, 0, "its slope"),
+    GW_WORKED_OUT("parasitic_rate", N_PER_MM, clamped_parasitic, GW_NO_CSV | GW_MAY_LACK,
+                  "part of it that bushes add by being turned"),
+};
+static const gw_record CLAMPED_RECORD = GW_RECORD(gw_travel_clamp, CLAMPED);
+
+static const void *clamp_of(const gw_place *p)
+{
+    const gw_travel_clamp *clamp = &GW_IT(p, gw_travel_item)->clamp;
+    return clamp->present ? clamp : NULL;
+}
+
+/* clang-format off */
+static const gw_field WHEEL[] = {
+    GW_MEMBER("camber_change", DEG, gw_travel_point, camber_change, 0, "since standing still; top outboard positive"),
+    GW_MEMBER("toe_change", DEG, gw_travel_point, toe_change, 0, "since standing still; toe-in positive"),
+    GW_MEMBER("caster_change", DEG, gw_travel_point, caster_change, 0, "since standing still; top rearward positive"),
+    GW_MEMBER("camber", DEG, gw_travel_point, camber, 0, "to the body"),
+    GW_MEMBER("toe", DEG, gw_travel_point, toe, 0, "of the wheel"),
+    GW_MEMBER("wheel_centre", MM, gw_travel_point, wheel_centre, 0, "movement since standing still: forward, outward, up"),
+    GW_MEMBER("contact_patch", MM, gw_travel_point, contact_patch, 0, "movement since standing still"),
+    GW_MEMBER("track_change", MM, gw_travel_point, track_change, 0, "both wheels alike; wider positive"),
+    GW_MEMBER("wheelbase_change", MM, gw_travel_point, wheelbase_change, 0, "longer positive"),
+    GW_MEMBER("vertical_load", N, gw_travel_point, rates.vertical_load, 0, "at the contact patch"),
+    GW_MEMBER("wheel_rate", N_PER_MM, gw_travel_point, rates.wheel_rate, 0, "slope of the vertical load over travel"),
+    GW_MEMBER("parasitic_rate", N_PER_MM, gw_travel_point, parasitic, GW_MAY_LACK,
+              "part of the wheel rate that bushes add by being turned"),
+    GW_MEMBER("toe_rate", DEG_PER_M, gw_travel_point, rates.toe, 0, "bump steer; toe-in in bump positive"),
+    GW_MEMBER("camber_rate", DEG_PER_M, gw_travel_point, rates.camber, 0, "top outboard in bump positive"),
+    GW_MEMBER("roll_centre", MM, gw_travel_point, roll_centre, 0, "height above the ground, both wheels alike"),
+    GW_MEMBER("front_view_swing_arm", MM, gw_travel_point, front_view.across, GW_NO_CSV | GW_MAY_LACK,
+              "from the wheel centre to its instant centre; inboard positive"),
+    GW_MEMBER("side_view_swing_arm", MM, gw_travel_point, side_view.across, GW_MAY_LACK,
+              "from the wheel centre to its instant centre; ahead positive"),
+    GW_MEMBER("side_view_centre_above_wheel_centre", MM, gw_travel_point, side_view.above, GW_NO_CSV | GW_MAY_LACK,
+              "height of that centre over the wheel centre"),
+    GW_MEMBER("brake_angle", DEG, gw_travel_point, brake_angle, 0, "slope of the patch's path; forward in bump positive"),
+    GW_MEMBER("drive_angle", DEG, gw_travel_point, drive_angle, 0, "slope of the wheel centre's path; forward in bump positive"),
+};
+static const gw_record WHEEL_RECORD = GW_RECORD(gw_travel_point, WHEEL);
+
+static const gw_field POINT[] = {
+    GW_MEMBER("travel", MM, gw_travel_point, travel, GW_AS_ASKED, "of the wheel; bump positive"),
+    GW_PART_SAME(&WHEEL_RECORD),
+    GW_INSIDE("clamped", clamp_of, &CLAMPED_RECORD, GW_ON_LINE, "with bushes tightened at another height"),
+    GW_EACH("bearings", bearings, bearing_at, &TILT_RECORD, GW_ON_LINE, "joints with a limit of tilt"),
+    GW_MEMBER("largest_tilt_percent_of_limit", PERCENT, gw_travel_point, tilt_share,
+              GW_NO_JSON | GW_NO_UNIT | GW_MAY_LACK, "of the joint nearest to its limit"),
+};
+static const gw_record POINT_RECORD = GW_RECORD(gw_travel_point, POINT);
+/* clang-format on */
+
+/* -- at ride height -- */
+
+static double held(const gw_place *p)
+{
+    const gw_travel_item *item = GW_IT(p, gw_travel_item);
+    return item->load < 0 ? item->roll_centre_held : (double)NAN;
+}
+
+static double anti(const gw_place *p, gw_axle axle, bool braking)
+{
+    const gw_travel_item *item = GW_IT(p, gw_travel_item);
+    if (!item->has_anti || item->axle != axle) return NAN;
+    return braking ? item->anti_brake : item->anti_drive;
+}
+
+static double anti_dive(const gw_place *p)
+{
+    return anti(p, GW_FRONT, true);
+}
+
+static double anti_lift_braking(const gw_place *p)
+{
+    return anti(p, GW_REAR, true);
+}
+
+static double anti_lift_driving(const gw_place *p)
+{
+    return anti(p, GW_FRONT, false);
+}
+
+static double anti_squat(const gw_place *p)
+{
+    return anti(p, GW_REAR, false);
+}
+
+static const char *no_parasitic(const gw_place *p)
+{
+    return GW_IT(p, gw_travel_item)->no_parasitic;
+}
+
+/* clang-format off */
+static const gw_field REST[] = {
+    GW_PART_SAME(&WHEEL_RECORD),
+    GW_WORKED_OUT("roll_centre_load_held", MM, held, GW_SOMETIMES, "without the give of bushes to more load"),
+    GW_WORKED_OUT("anti_dive", PERCENT, anti_dive, GW_SOMETIMES, "of the load transfer; outboard brakes"),
+    GW_WORKED_OUT("anti_lift_braking", PERCENT, anti_lift_braking, GW_SOMETIMES, "of the load transfer; outboard brakes"),
+    GW_WORKED_OUT("anti_lift_driving", PERCENT, anti_lift_driving, GW_SOMETIMES, "of the load transfer; left out where no load drives this axle"),
+    GW_WORKED_OUT("anti_squat", PERCENT, anti_squat, GW_SOMETIMES, "of the load transfer; left out where no load drives this axle"),
+    GW_SAID("no_parasitic_rate", no_parasitic, GW_SOMETIMES, "why that rate is not known"),
+};
+static const gw_record REST_RECORD = GW_RECORD(gw_travel_point, REST);
+
+/* -- over the travel -- */
+
+static const gw_field BEARING[] = {
+    GW_SAID("joint", tilt_joint, 0, "the joint"),
+    GW_MEMBER("tilt", DEG, gw_travel_bearing, tilt, 0, "the largest over the travel"),
+    GW_MEMBER("limit", DEG, gw_travel_bearing, limit, 0, "of the joint or of its bush, the smaller"),
+    GW_MEMBER("margin", DEG, gw_travel_bearing, margin, 0, "limit less tilt"),
+    GW_MEMBER("at_travel", MM, gw_travel_bearing, at, GW_AS_ASKED, "where the tilt is largest"),
+    GW_MEMBER("holds", PLAIN, gw_travel_bearing, holds, 0, "the limit is nowhere passed"),
+    GW_MEMBER("binds_in_bump", MM, gw_travel_bearing, binds_up, GW_AS_ASKED | GW_MAY_LACK, "where the limit is reached"),
+    GW_MEMBER("binds_in_rebound", MM, gw_travel_bearing, binds_dn, GW_AS_ASKED | GW_MAY_LACK, "where the limit is reached"),
+};
+static const gw_record BEARING_RECORD = GW_RECORD(gw_travel_bearing, BEARING);
+/* clang-format on */
+
+static const char *clamped_joint(const gw_place *p)
+{
+    return joint_of(p, GW_IT(p, gw_travel_clamp)->joint[GW_INDEX(p, gw_travel_clamp)]);
+}
+
+static double clamped_at(const gw_place *p)
+{
+    return GW_IT(p, gw_travel_clamp)->clamped_at[GW_INDEX(p, gw_travel_clamp)];
+}
+
+static double clamp_twist(const gw_place *p)
+{
+    return GW_IT(p, gw_travel_clamp)->twist[GW_INDEX(p, gw_travel_clamp)];
+}
+
+static double clamp_torque(const gw_place *p)
+{
+    return GW_IT(p, gw_travel_clamp)->torque[GW_INDEX(p, gw_travel_clamp)];
+}
+
+static const gw_field CLAMPED_BUSH[] = {
+    GW_SAID("joint", clamped_joint, 0, "the joint"),
+    GW_WORKED_OUT("clamp_travel", MM, clamped_at, GW_AS_ASKED, "where its bolt was tightened"),
+    GW_WORKED_OUT("twist", DEG, clamp_twist, 0, "of the bush at ride height, about its axis"),
+    GW_WORKED_OUT("torque", NM, clamp_torque, 0, "that it carries there"),
+};
+static const gw_record CLAMPED_BUSH_RECORD = GW_RECORD(gw_travel_clamp, CLAMPED_BUSH);
+
+static int clamped_bushes(const gw_place *p)
+{
+    return GW_IT(p, gw_travel_clamp)->n;
+}
+
+static const gw_field CLAMP[] = {
+    GW_MEMBER("body_rises", MM, gw_travel_clamp, ride_height, 0,
+              "how much higher the body stands on its own"),
+    GW_MEMBER("carried_by_bushes", N, gw_travel_clamp, lift, 0, "of the body at ride height"),
+    GW_MEMBER("wheel_rate", N_PER_MM, gw_travel_clamp, rest_rate, 0, "at ride height"),
+    GW_MEMBER("parasitic_rate", N_PER_MM, gw_travel_clamp, rest_parasitic, GW_MAY_LACK,
+              "part of it that bushes add by being turned"),
+    GW_EACH("bushes", clamped_bushes, clamp_of, &CLAMPED_BUSH_RECORD, GW_ON_LINE,
+            "tightened at another height"),
+};
+static const gw_record CLAMP_RECORD = GW_RECORD(gw_travel_clamp, CLAMP);
+
+static const gw_field ITEM[] = {
+    GW_KIT("kit", gw_travel_item, kit, 0, "name of the kit"),
+    GW_WORD("corner", gw_travel_item, axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_LOADED("load", gw_travel_item, load, GW_MAY_LACK, "whose other forces act besides; null: none"),
+    GW_WITHIN("ride_height", gw_travel_item, rest, &REST_RECORD, GW_NO_CSV, "travel 0"),
+    GW_ROWS("points", gw_travel_item, n, point, &POINT_RECORD, 0, "places of travel, from rebound to bump"),
+    GW_ROWS("bearings", gw_travel_item, n_bearings, bearing, &BEARING_RECORD, GW_ON_LINE,
+            "joints with a limit of tilt"),
+    GW_INSIDE("clamped", clamp_of, &CLAMP_RECORD, GW_NO_CSV, "what bushes do that were tightened elsewhere"),
+};
+static const gw_record ITEM_RECORD = GW_RECORD(gw_travel_item, ITEM);
+
+static const gw_field RESULT[] = {
+    GW_ROWS("results", gw_travel_study, n, item, &ITEM_RECORD, 0,
+            "by kit, corner, then without and with each load"),
+    GW_TEXTS("warnings", gw_travel_study, n_warnings, warning, 0, "as on standard error"),
+};
+static const gw_record RESULT_RECORD = GW_RECORD(gw_travel_study, RESULT);
+
+const gw_result GW_TRAVEL_RESULT = { "travel", &RESULT_RECORD, "results.points" };

@@ -1,0 +1,257 @@
+/* SPDX-License-Identifier: MIT */
+/* A toy record with every kind of row, read as JSON, CSV, text and by key. */
+#include "record/csv.h"
+#include "record/json.h"
+#include "record/paper.h"
+#include "support/check.h"
+
+#include <math.h>
+
+typedef struct toy_bolt {
+    double length; /* [m] */
+    int turns;
+} toy_bolt;
+
+typedef struct toy_inner {
+    double force; /* [N] */
+    double rate[2];
+} toy_inner;
+
+typedef struct toy {
+    double angle, ratio, unknown;
+    int kit, load, n_notes, n_bolts, n_curve;
+    gw_axle axle;
+    bool holds, has_inner;
+    const char *name;
+    gw_vec3 at;
+    double turned[3], spread[6];
+    toy_inner inner, member;
+    const char *note[2];
+    const char **notes;
+    toy_bolt *bolts;
+    double *curve;
+} toy;
+
+typedef struct toys {
+    int n;
+    toy *item;
+} toys;
+
+static double twice(const gw_place *p)
+{
+    return 2.0 * GW_IT(p, toy)->angle;
+}
+
+static double nothing(const gw_place *p)
+{
+    (void)p;
+    return NAN;
+}
+
+static double place_of_bolt(const gw_place *p)
+{
+    return GW_INDEX(p, toy_bolt);
+}
+
+static const char *toy_of_bolt(const gw_place *p)
+{
+    return GW_IT(p, toy)->name;
+}
+
+static const void *inner(const gw_place *p)
+{
+    return GW_IT(p, toy)->has_inner ? &GW_IT(p, toy)->inner : NULL;
+}
+
+static const gw_field INNER[] = {
+    GW_MEMBER("force", KN, toy_inner, force, 0, "a force"),
+    GW_MEMBER("rate", N_PER_MM, toy_inner, rate, 0, "two rates"),
+};
+static const gw_record INNER_RECORD = GW_RECORD(toy_inner, INNER);
+
+static const gw_field BOLT[] = {
+    GW_SAID("of", toy_of_bolt, 0, "whose it is"),
+    GW_COUNTED("place", place_of_bolt, 0, "in the list"),
+    GW_MEMBER("length", MM, toy_bolt, length, GW_AS_ASKED, "of the bolt"),
+    GW_MEMBER("turns", PLAIN, toy_bolt, turns, 0, "whole ones"),
+};
+static const gw_record BOLT_RECORD = GW_RECORD(toy_bolt, BOLT);
+
+static const gw_field TOY[] = {
+    GW_KIT("kit", toy, kit, 0, "a kit"),
+    GW_LOADED("load", toy, load, GW_MAY_LACK, "a load"),
+    GW_WORD("corner", toy, axle, GW_AXLE_NAMES, 0, "an axle"),
+    GW_MEMBER("name", PLAIN, toy, name, 0, "a text"),
+    GW_MEMBER("angle", DEG, toy, angle, 0, "an angle"),
+    GW_WORKED_OUT("twice", DEG, twice, 0, "worked out"),
+    GW_MEMBER("ratio", PERCENT, toy, ratio, 0, "a share"),
+    GW_MEMBER("unknown", MM, toy, unknown, GW_MAY_LACK, "null"),
+    GW_WORKED_OUT("rare", MM, nothing, GW_SOMETIMES | GW_NO_CSV, "left out"),
+    GW_MEMBER("holds", PLAIN, toy, holds, 0, "a flag"),
+    GW_MEMBER("at", MM, toy, at, 0, "a place"),
+    GW_MEMBER("turned", DEG, toy, turned, GW_BUSH_AXES, "in the frame of the bush"),
+    GW_BANDED("toe", DEG, toy, spread, 0, "a figure and its band"),
+    GW_PART_OF(toy, member, &INNER_RECORD),
+    GW_INSIDE("inside", inner, &INNER_RECORD, GW_ON_LINE, "sometimes"),
+    GW_SERIES("curve", MM, toy, n_curve, curve, 0, "numbers"),
+    GW_TEXTS("notes", toy, n_notes, notes, 0, "lines"),
+    GW_ROWS("bolts", toy, n_bolts, bolts, &BOLT_RECORD, GW_ON_LINE, "a list"),
+};
+static const gw_record TOY_RECORD = GW_RECORD(toy, TOY);
+
+static const gw_field TOYS[] = { GW_ROWS("results", toys, n, item, &TOY_RECORD, 0, "toys") };
+static const gw_record TOYS_RECORD = GW_RECORD(toys, TOYS);
+static const gw_result RESULT = { "toy", &TOYS_RECORD, "results" };
+
+static gw_kit kits[] = { { .name = "soft" }, { .name = "ha,rd" } };
+static gw_load loads[] = { { .name = "stop" } };
+static const gw_case CASE = { .title = "Toys", .n_kits = 2, .kits = kits, .n_loads = 1, .loads = loads };
+
+static const char *lines[] = { "one", "two" };
+static toy_bolt bolts[] = { { 0.0371, 3 }, { 0.012345, 4 } };
+static double numbers[] = { 0.001, 0.0025 };
+
+static toy sample(void)
+{
+    return (
+        toy){ .angle = 0.5 * GW_DEG,
+              .ratio = 0.385,
+              .unknown = NAN,
+              .kit = 1,
+              .load = -1,
+              .axle = GW_REAR,
+              .holds = true,
+              .name = "a \"b\"",
+              .at = { 0.001, -0.002, 0.003 },
+              .turned = { GW_DEG, 2.0 * GW_DEG, -GW_DEG },
+              .spread = { -0.5 * GW_DEG, -0.5 * GW_DEG, 0.25 * GW_DEG, -1.0 * GW_DEG, -0.5 * GW_DEG, 0.0 },
+              .member = { 2385.0, { 400e3, 500e3 } },
+              .inner = { 1e3, { 1e3, 2e3 } },
+              .n_notes = 2,
+              .notes = lines,
+              .n_bolts = 2,
+              .bolts = bolts,
+              .n_curve = 2,
+              .curve = numbers };
+}
+
+static void json_has_the_rows_in_their_order(void **state)
+{
+    (void)state;
+    toy one = sample();
+    const toys all = { 1, &one };
+    gw_buf out = { 0 };
+    gw_result_json(&RESULT, &CASE, &all, &out);
+    assert_string_equal(
+        gw_buf_str(&out),
+        "{\n  \"format\": \"giveway-result-1\",\n  \"command\": \"toy\",\n  \"case\": \"Toys\",\n"
+        "  \"results\": [\n    {\n      \"kit\": \"ha,rd\",\n      \"load\": null,\n"
+        "      \"corner\": \"rear\",\n      \"name\": \"a \\\"b\\\"\",\n      \"angle_deg\": 0.5,\n"
+        "      \"twice_deg\": 1,\n      \"ratio_percent\": 38.5,\n      \"unknown_mm\": null,\n"
+        "      \"holds\": true,\n      \"at_mm\": [1, -2, 3],\n      \"turned_deg\": [1, 2, -1],\n"
+        "      \"toe_deg\": {\"nominal\": -0.5, \"mean\": -0.5, \"sd\": 0.25, \"low\": -1, "
+        "\"median\": -0.5, \"high\": 0},\n"
+        "      \"force_kN\": 2.385,\n      \"rate_N_per_mm\": [400, 500],\n"
+        "      \"curve_mm\": [1, 2.5],\n"
+        "      \"notes\": [\n        \"one\",\n        \"two\"\n      ],\n"
+        "      \"bolts\": [\n"
+        "        {\"of\": \"a \\\"b\\\"\", \"place\": 0, \"length_mm\": 37.1, \"turns\": 3},\n"
+        "        {\"of\": \"a \\\"b\\\"\", \"place\": 1, \"length_mm\": 12.345, \"turns\": 4}\n"
+        "      ]\n    }\n  ]\n}\n");
+    gw_buf_free(&out);
+}
+
+static const char HEADS[] =
+    "kit,load,corner,name,angle_deg,twice_deg,ratio_percent,unknown_mm,holds,at_x_mm,at_y_mm,at_z_mm,"
+    "turned_e1_deg,turned_e2_deg,turned_e3_deg,toe_nominal_deg,toe_mean_deg,toe_sd_deg,toe_low_deg,"
+    "toe_median_deg,toe_high_deg,force_kN,rate_e1_N_per_mm,rate_e2_N_per_mm,inside_force_kN,"
+    "inside_rate_e1_N_per_mm,inside_rate_e2_N_per_mm\n";
+static const char FIELDS[] = "\"ha,rd\",,rear,\"a \"\"b\"\"\",0.5,1,38.5,,true,1,-2,3,1,2,-1,"
+                             "-0.5,-0.5,0.25,-1,-0.5,0,2.385,400,500,";
+
+static void csv_has_a_field_below_every_head_also_of_what_is_absent(void **state)
+{
+    (void)state;
+    toy two[] = { sample(), sample() };
+    const toys all = { 2, two };
+    gw_buf out = { 0 }, want = { 0 };
+    two[1].has_inner = true;
+    gw_result_csv(&RESULT, &CASE, &all, &out);
+    gw_buf_fmt(&want, "%s%s,,\n%s1,1,2\n", HEADS, FIELDS, FIELDS);
+    assert_string_equal(gw_buf_str(&out), gw_buf_str(&want));
+    gw_buf_free(&out);
+    gw_buf_free(&want);
+}
+
+static void a_row_an_element_of_an_inner_list_repeats_what_stands_above(void **state)
+{
+    (void)state;
+    static const gw_field SHORT[] = { GW_MEMBER("angle", DEG, toy, angle, 0, "an angle"),
+                                      GW_ROWS("bolts", toy, n_bolts, bolts, &BOLT_RECORD, 0, "a list"),
+                                      GW_MEMBER("holds", PLAIN, toy, holds, 0, "a flag") };
+    static const gw_record SHORT_RECORD = GW_RECORD(toy, SHORT);
+    static const gw_field LIST[] = { GW_ROWS("results", toys, n, item, &SHORT_RECORD, 0, "toys") };
+    static const gw_record LIST_RECORD = GW_RECORD(toys, LIST);
+    static const gw_result INNERMOST = { "toy", &LIST_RECORD, "results.bolts" };
+    toy one = sample();
+    one.name = "n";
+    const toys all = { 1, &one };
+    gw_buf out = { 0 };
+    gw_result_csv(&INNERMOST, &CASE, &all, &out);
+    assert_string_equal(gw_buf_str(&out), "angle_deg,of,place,length_mm,turns,holds\n"
+                                          "0.5,n,0,37.1,3,true\n0.5,n,1,12.345,4,true\n");
+    gw_buf_free(&out);
+}
+
+static void a_figure_is_found_by_its_key_in_si(void **state)
+{
+    (void)state;
+    toy one = sample();
+    const gw_place place = { .c = &CASE, .record = &TOY_RECORD, .it = &one };
+    gw_unit unit;
+    check_abs(gw_number_at(&place, "angle", &unit), 0.5 * GW_DEG, 0.0, "angle");
+    assert_string_equal(gw_unit_word(unit), "deg");
+    check_abs(gw_number_at(&place, "at.y", NULL), -0.002, 0.0, "a component");
+    check_abs(gw_number_at(&place, "turned.e3", NULL), -GW_DEG, 0.0, "a component in the bush");
+    check_abs(gw_number_at(&place, "toe.low", NULL), -GW_DEG, 0.0, "the low end");
+    check_abs(gw_number_at(&place, "rate.e2", NULL), 500e3, 0.0, "of a part");
+    assert_true(isnan(gw_number_at(&place, "inside.force", NULL)));
+    one.has_inner = true;
+    check_abs(gw_number_at(&place, "inside.force", NULL), 1e3, 0.0, "inside");
+    assert_string_equal(gw_text_at(&place, "corner"), "rear");
+    assert_null(gw_text_at(&place, "load"));
+}
+
+static void a_table_has_units_below_its_heads_and_what_a_row_says(void **state)
+{
+    (void)state;
+    static const gw_column COLUMNS[] = { GW_WORD_COLUMN("kit", "kit"),
+                                         GW_FIGURE_COLUMN("angle", "turns\nby", GW_SIGNED, 2),
+                                         GW_FIGURE_COLUMN("at", "moves", GW_FIXED, 1),
+                                         GW_FIGURE_COLUMN("toe", "toe", GW_SIGNED, 1),
+                                         GW_FIGURE_COLUMN("inside.force", "inside", GW_FIXED, 1) };
+    toy one = sample();
+    const toys all = { 1, &one };
+    gw_buf out = { 0 };
+    gw_paper paper = { .out = &out, .width = 100 };
+    const gw_place top = gw_place_top(&RESULT, &CASE, &all);
+    gw_paper_list(&paper, &top, "results", COLUMNS, GW_COLUMNS(COLUMNS), NULL);
+    assert_string_equal(gw_buf_str(&out), "  kit    turns         moves                 toe  inside\n"
+                                          "            by\n"
+                                          "           deg            mm                 deg      kN\n"
+                                          "  -----  -----  ------------  ------------------  ------\n"
+                                          "  ha,rd  +0.50  1.0 -2.0 3.0  -0.5 (-1.0 to 0.0)       -\n");
+    gw_buf_free(&out);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(json_has_the_rows_in_their_order),
+        cmocka_unit_test(csv_has_a_field_below_every_head_also_of_what_is_absent),
+        cmocka_unit_test(a_row_an_element_of_an_inner_list_repeats_what_stands_above),
+        cmocka_unit_test(a_figure_is_found_by_its_key_in_si),
+        cmocka_unit_test(a_table_has_units_below_its_heads_and_what_a_row_says),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

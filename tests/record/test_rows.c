@@ -1,0 +1,95 @@
+/* SPDX-License-Identifier: MIT */
+/* Walks the rows of every result. */
+#include "show/results.h"
+#include "support/check.h"
+
+#include <string.h>
+
+static const gw_result *const RESULTS[] = {
+#define GW_AS_ENTRY(id) &GW_##id##_RESULT,
+    GW_RESULT_LIST(GW_AS_ENTRY)
+#undef GW_AS_ENTRY
+};
+enum { RESULTS_N = sizeof RESULTS / sizeof *RESULTS };
+
+typedef void (*visit)(const gw_record *record, const gw_field *field);
+
+static void walk(const gw_record *record, visit look, int depth)
+{
+    if (depth > 16) fail_msg("%s: records inside one another without end", record->type);
+    for (int i = 0; i < record->n; i++) {
+        look(record, &record->field[i]);
+        if (record->field[i].record) walk(record->field[i].record, look, depth + 1);
+    }
+}
+
+static void look_at_words(const gw_record *record, const gw_field *f)
+{
+    if (f->kind == GW_PART) return;
+    if (!f->key || !*f->key) fail_msg("%s: a row without a key", record->type);
+    if (!f->doc || !*f->doc) fail_msg("%s.%s: no words for the manual", record->type, f->key);
+    if (f->kind == GW_ONE_OF && !f->words) fail_msg("%s.%s: no words to choose from", record->type, f->key);
+}
+
+static void look_at_source(const gw_record *record, const gw_field *f)
+{
+    const char *key = f->key ? f->key : "a part";
+    bool inside = f->kind == GW_OBJECT || f->kind == GW_PART || f->kind == GW_LIST;
+    if (f->type && strcmp(f->type, record->type) != 0)
+        fail_msg("%s.%s: a member of %s", record->type, key, f->type);
+    if (inside != (f->record != NULL))
+        fail_msg("%s.%s: a record belongs in objects, parts, lists", record->type, key);
+    if (!f->type && !f->number && !f->text && !f->enter && f->kind != GW_PART)
+        fail_msg("%s.%s: from nowhere", record->type, key);
+    if (f->kind == GW_LIST && !f->type && !f->count) fail_msg("%s.%s: how many?", record->type, key);
+}
+
+/* Keys of a level, those of its parts among them. */
+static int gather(const gw_record *record, const char *keys[], int n)
+{
+    for (int i = 0; i < record->n; i++) {
+        const gw_field *f = &record->field[i];
+        if (f->kind == GW_PART) {
+            n = gather(f->record, keys, n);
+            continue;
+        }
+        for (int k = 0; k < n; k++)
+            if (strcmp(keys[k], f->key) == 0) fail_msg("%s: the key %s stands twice", record->type, f->key);
+        keys[n++] = f->key;
+    }
+    return n;
+}
+
+static void look_for_twins(const gw_record *record, const gw_field *f)
+{
+    const char *keys[256];
+    if (f == record->field) gather(record, keys, 0);
+}
+
+static void every_row_has_a_key_and_words_for_the_manual(void **state)
+{
+    (void)state;
+    for (int r = 0; r < RESULTS_N; r++) walk(RESULTS[r]->record, look_at_words, 0);
+}
+
+static void every_row_reads_the_struct_that_its_record_describes(void **state)
+{
+    (void)state;
+    for (int r = 0; r < RESULTS_N; r++) walk(RESULTS[r]->record, look_at_source, 0);
+}
+
+static void no_key_stands_twice(void **state)
+{
+    (void)state;
+    for (int r = 0; r < RESULTS_N; r++) walk(RESULTS[r]->record, look_for_twins, 0);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_row_has_a_key_and_words_for_the_manual),
+        cmocka_unit_test(every_row_reads_the_struct_that_its_record_describes),
+        cmocka_unit_test(no_key_stands_twice),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
