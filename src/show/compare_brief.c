@@ -2,11 +2,11 @@
 /* What is read first: a sentence a kit, one table of loads with a column a kit, one of ride and prices. */
 #include "show/compare_brief.h"
 
+#include "format/number.h"
 #include "giveway/cost.h"
 #include "giveway/pick.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
-#include "format/number.h"
 #include "show/phrase.h"
 #include "show/verdicts.h"
 

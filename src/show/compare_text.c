@@ -296,7 +296,7 @@ static gw_status handling_part(const gw_handling_page *p, gw_error *err)
 }
 
 /* What stands behind --detail. */
-static gw_status all_detail(const gw_page *page, const gw_handling_page *handling, gw_error *err)
+static gw_status all_detail(const gw_compare_page *page, const gw_handling_page *handling, gw_error *err)
 {
     const gw_comparison *cmp = page->cmp;
     gw_status status = gw_summary_text(handling, err);
@@ -307,7 +307,7 @@ static gw_status all_detail(const gw_page *page, const gw_handling_page *handlin
     return status;
 }
 
-static void cautions(const gw_page *p)
+static void cautions(const gw_compare_page *p)
 {
     gw_buf text = { 0 };
     gw_buf_fmt(&text, "%s %s", gw_words_text(GW_WORDS_SAFETY), gw_words_text(GW_WORDS_DEFER));

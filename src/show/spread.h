@@ -3,8 +3,8 @@
 #ifndef SHOW_SPREAD_H
 #define SHOW_SPREAD_H
 
-#include "giveway/spread.h"
 #include "base/buf.h"
+#include "giveway/spread.h"
 
 gw_status gw_spread_text(const gw_case *c, const gw_spread_study *study, int width, bool bold, gw_buf *out,
                          gw_error *err);

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/spread.h"
 
-#include "giveway/units.h"
 #include "format/csv.h"
+#include "giveway/units.h"
 #include "show/deflect.h"
 
 #include <math.h>

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/spread.h"
 
+#include "format/json.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
-#include "format/json.h"
 
 #include <math.h>
 #include <stdlib.h>

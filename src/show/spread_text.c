@@ -3,10 +3,10 @@
  * to measure. */
 #include "show/spread.h"
 
+#include "format/table.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
 #include "show/phrase.h"
-#include "format/table.h"
 
 #include <math.h>
 #include <stdlib.h>

@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/verdicts.h"
 
+#include "format/number.h"
 #include "giveway/pick.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
-#include "format/number.h"
 #include "show/phrase.h"
 #include "show/strength.h"
 
