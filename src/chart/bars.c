@@ -102,7 +102,7 @@ double gw_rows_room(const gw_sheet *s)
     const gw_chart_scale *y = &s->figure->y;
     double width = s->out->width, left, right, room = 0.0;
     reach(s, 0.0, 0.0, 0.0, &left, &right); /* the figures alone */
-    double most = fmin((width < 700 ? 0.36 : 0.31) * width, 0.7 * width - 3 * GW_EDGE - (right - left));
+    double most = fmin((width < 700 ? 0.4 : 0.31) * width, 0.7 * width - 3 * GW_EDGE - (right - left));
     for (int i = 0; i < y->n_rows; i++) {
         gw_text_lines name = gw_text_break(y->rows[i], most, NAME_LINES, GW_TYPE_TEXT, false);
         room = fmax(room, gw_text_lines_room(&name, GW_TYPE_TEXT));
@@ -119,7 +119,7 @@ double gw_row_height(const gw_sheet *s)
         gw_text_lines name = gw_text_break(y->rows[i], room, NAME_LINES, GW_TYPE_TEXT, false);
         if (name.n > most) most = name.n;
     }
-    return fmax((n > 1 ? LANE * n : BAR) + BETWEEN, most * GW_LEADING + 6.0);
+    return fmax((n > 1 ? LANE * n : BAR) + BETWEEN, most * GW_LEADING + 4.0);
 }
 
 /* ---- drawing ---- */

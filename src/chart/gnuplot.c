@@ -57,7 +57,7 @@ static void put_style(const gw_shape *s, gw_buf *out)
         gw_buf_fmt(out, "1:2 with lines lw %.2f dt %s lc rgb '%s'", s->width, s->dash, s->colour);
         break;
     case GW_SHAPE_MARKER:
-        gw_buf_fmt(out, "1:2 with points pt %d ps %.2f lw 1.5 lc rgb '%s'", s->pattern, s->width, s->colour);
+        gw_buf_fmt(out, "1:2 with points pt %d ps %.2f*k lw 1.5 lc rgb '%s'", s->pattern, s->width, s->colour);
         break;
     case GW_SHAPE_AREA:
         gw_buf_fmt(out, "1:2 with filledcurves closed fs transparent solid 0.22 noborder fc rgb '%s'",
@@ -112,7 +112,8 @@ static void put_output(const gw_layout *l, gw_gnuplot_output output, gw_buf *out
                    "set terminal pngcairo size %d,%d noenhanced font 'sans-serif,%d' fontscale 1.5 "
                    "linewidth 2 pointscale 2 background '#ffffff'\n",
                    2 * l->width, 2 * l->height, GW_TYPE_TEXT);
-    gw_buf_fmt(out, "set output f%d\n", output.file);
+    /* k makes markers of one size in both, which draw them by measures of their own */
+    gw_buf_fmt(out, "k = %s\nset output f%d\n", output.svg ? "0.75" : "1.2", output.file);
 }
 
 void gw_gnuplot_name(int number, const char *name, gw_buf *script)
