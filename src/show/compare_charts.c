@@ -4,6 +4,7 @@
 
 #include "format/html.h"
 #include "giveway/pick.h"
+#include "giveway/reversal.h"
 #include "giveway/units.h"
 #include "show/contributors.h"
 #include "show/deflect.h"
@@ -15,7 +16,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { TEXT = 160, MAX_PARTS = 8 };
+enum { TEXT = 160, MAX_PARTS = 8, TURNS = 64 };
 
 const char **gw_chart_kit_names(const gw_case *c, gw_arena *arena)
 {
@@ -169,8 +170,27 @@ static bool alloc_trade(gw_trade *t, size_t kits, gw_arena *arena)
     return t->names && t->x && t->y && t->styles;
 }
 
-static void fill_trade(const gw_comparison *cmp, gw_axle axle, int load, const char *const *names,
-                       gw_trade *t)
+/* Sizes alone would let a wheel that now turns the other way look steadier: its name says where it turns. */
+static const char *name_with_direction(const gw_comparison *cmp, gw_axle axle, int load, int kit,
+                                       const char *name, gw_arena *arena)
+{
+    gw_reversal turned[TURNS];
+    int n = gw_reversals_find(cmp->c, cmp->deflect, cmp->baseline, kit, turned, TURNS);
+    for (int i = 0; i < n && i < TURNS; i++) {
+        const gw_reversal *t = &turned[i];
+        if (t->camber || t->axle != axle || t->load != load) continue;
+        gw_buf text = { 0 };
+        gw_buf_fmt(&text, "%s: %s%s", name, t->warns ? "gains " : "turns to ",
+                   t->to < 0 ? "toe-out" : "toe-in");
+        const char *copy = text.failed ? NULL : gw_arena_strdup(arena, gw_buf_str(&text));
+        gw_buf_free(&text);
+        return copy;
+    }
+    return name;
+}
+
+static bool fill_trade(const gw_comparison *cmp, gw_axle axle, int load, const char *const *names,
+                       gw_trade *t, gw_arena *arena)
 {
     for (int k = 0; k < cmp->c->n_kits; k++) {
         const gw_ride_item *ride = gw_ride_find(cmp->ride, k, axle);
@@ -179,8 +199,10 @@ static void fill_trade(const gw_comparison *cmp, gw_axle axle, int load, const c
         t->x[t->n] = ride->difference.harshness;
         t->y[t->n] = fabs(item->result.toe_change) / GW_DEG;
         t->styles[t->n] = k;
-        t->names[t->n++] = names[k];
+        t->names[t->n] = name_with_direction(cmp, axle, load, k, names[k], arena);
+        if (!t->names[t->n++]) return false;
     }
+    return true;
 }
 
 static void draw_trade(const gw_comparison *cmp, gw_axle axle, int load, const gw_trade *t, gw_charts *charts)
@@ -223,8 +245,8 @@ static gw_status trade_off_chart(const gw_comparison *cmp, gw_axle axle, gw_char
     int load = trade_load(cmp, axle);
     const char **names = gw_chart_kit_names(cmp->c, &arena);
     bool ok = names && alloc_trade(&trade, (size_t)cmp->c->n_kits, &arena);
-    if (ok && load >= 0) fill_trade(cmp, axle, load, names, &trade);
-    if (trade.n) draw_trade(cmp, axle, load, &trade, charts);
+    if (ok && load >= 0) ok = fill_trade(cmp, axle, load, names, &trade, &arena);
+    if (ok && trade.n) draw_trade(cmp, axle, load, &trade, charts);
     gw_arena_free(&arena);
     return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
 }
