@@ -88,7 +88,10 @@ static gw_status contribution_chart(const gw_comparison *cmp, gw_axle axle, int 
         gw_arena_free(&arena);
         return gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
     }
-    for (int i = 0; i < n_joints; i++) parts[i] = c->corners[axle].joints[joints[i]].name;
+    for (int i = 0; i < n_joints; i++) {
+        const gw_joint *joint = &c->corners[axle].joints[joints[i]];
+        parts[i] = joint->label ? joint->label : joint->name;
+    }
     parts[n_joints] = gw_words_text(GW_WORDS_CHART_TRAVEL);
     parts[n_joints + 1] = gw_words_text(GW_WORDS_CHART_ALL_ELSE);
     for (int k = 0; k < c->n_kits; k++) {

@@ -4,6 +4,7 @@
 
 #include "chart/style.h"
 #include "giveway/cost.h"
+#include "giveway/reversal.h"
 #include "giveway/units.h"
 #include "show/report_stand.h"
 
@@ -115,6 +116,24 @@ static void say_road(const gw_page *p, int kit, gw_buf *out)
     gw_html_drop(p->out, &noise);
 }
 
+/* The whole sum, and beside it what the same work costs with the first kit's bushes. */
+static void say_total(const gw_page *p, int kit, const gw_car_cost *cost, gw_buf *out)
+{
+    bool labour = p->c->shop.has_labour;
+    gw_car_cost again = gw_car_cost_renewed(p->c, kit);
+    gw_buf total = { 0 }, same = { 0 };
+    gw_page_money(p, cost->total, cost->unpriced || (labour && cost->untimed), &total);
+    gw_page_money(p, again.total, again.unpriced || (labour && again.untimed), &same);
+    const gw_html_part parts[] = { { "total", gw_buf_str(&total) }, { NULL, NULL } };
+    gw_html_say(
+        out, gw_words_text(p->c->shop.has_tax ? GW_WORDS_PAGE_ANSWER_TOTAL_TAX : GW_WORDS_PAGE_ANSWER_TOTAL),
+        parts);
+    if (kit != 0 && again.parts > again.unpriced)
+        GW_SAY(out, PAGE_ANSWER_SAME_JOINTS, { "kit", gw_page_kit(p, 0) }, { "total", gw_buf_str(&same) });
+    gw_html_drop(p->out, &total);
+    gw_html_drop(p->out, &same);
+}
+
 static void say_cost(const gw_page *p, int kit, gw_buf *out)
 {
     gw_car_cost cost = gw_car_cost_of(p->c, kit);
@@ -122,7 +141,7 @@ static void say_cost(const gw_page *p, int kit, gw_buf *out)
     gw_buf minutes = { 0 };
     gw_buf sum = { 0 };
     gw_page_minutes(&minutes, cost.minutes);
-    gw_buf_fmt(&sum, "%s%s", gw_page_price(cost.price).s, cost.unpriced ? "+" : "");
+    gw_page_money(p, cost.price, cost.unpriced, &sum);
     if (cost.untimed) gw_buf_add(&minutes, "+");
     const gw_html_part parts[] = { { "price", gw_buf_str(&sum) },
                                    { "time", gw_buf_str(&minutes) },
@@ -135,6 +154,7 @@ static void say_cost(const gw_page *p, int kit, gw_buf *out)
                     parts);
     gw_html_drop(p->out, &minutes);
     gw_html_drop(p->out, &sum);
+    if (price && (p->c->shop.has_labour || p->c->shop.has_tax)) say_total(p, kit, &cost, out);
 }
 
 /* The turns of the wheel that a sentence tells: the axle looked at, under the two loads; the other axle only
@@ -170,16 +190,36 @@ static void say_stand(const gw_page *p, int kit, gw_buf *out)
         GW_SAY(out, PAGE_ANSWER_STAND, { "count", gw_fixed(joints, 0).s });
 }
 
+/* Direction before size: a rear wheel that now turns out is worse than any degree that is saved. */
+static void say_warnings(const gw_page *p, int kit, gw_buf *out)
+{
+    enum { MOST = 8 };
+    gw_reversal turned[MOST];
+    int n = gw_reversals_find(p->c, &p->r->deflect, p->r->baseline, kit, turned, MOST), told = 0;
+    for (int i = 0; i < n && i < MOST; i++) {
+        if (!turned[i].warns) continue;
+        GW_TELL(out, PAGE_ANSWER_COMMA);
+        if (!told++) {
+            gw_buf_add(out, "<strong class=\"fails\">");
+            GW_TELL(out, PAGE_ANSWER_WARN);
+            gw_buf_add(out, "</strong> ");
+        }
+        say_turn(p, kit, GW_REAR, turned[i].load, out);
+    }
+}
+
 static void answer_of(const gw_page *p, int kit)
 {
     gw_buf text = { 0 };
     say_turns(p, kit, &text);
+    say_warnings(p, kit, &text);
     say_road(p, kit, &text);
     say_cost(p, kit, &text);
     say_stand(p, kit, &text);
     if (kit == p->r->baseline) GW_TELL(&text, PAGE_ANSWER_BASE_END);
     GW_TELL(&text, PAGE_ANSWER_END);
     gw_buf_fmt(p->out, "<li style=\"--kit:%s\"><strong>", gw_style_colour(kit));
+    if (p->c->n_kits > GW_STYLES) gw_buf_fmt(p->out, "%d ", kit + 1);
     gw_html_name(p->out, gw_page_kit(p, kit));
     gw_buf_add(p->out, ":</strong> ");
     gw_buf_add(p->out, gw_buf_str(&text));

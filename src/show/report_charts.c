@@ -166,9 +166,11 @@ static void put_chart(const gw_page *p, const gw_page_chart *chart)
     gw_buf_fmt(p->out, "<figure class=\"chart\" data-axle=\"%d\"%s><figcaption>", (int)axle,
                axle != p->axle && !p->wish->workshop ? " hidden" : "");
     gw_html_name(p->out, chart->title);
-    gw_buf_add(p->out, "</figcaption>\n");
+    gw_buf_add(p->out, "</figcaption>\n<div class=\"slide\" role=\"group\" tabindex=\"0\" aria-label=\"");
+    gw_html_text(p->out, chart->title);
+    gw_buf_add(p->out, "\">\n");
     gw_buf_add(p->out, strstr(gw_buf_str(&chart->svg), "<svg"));
-    gw_buf_add(p->out, "</figure>\n");
+    gw_buf_add(p->out, "</div></figure>\n");
 }
 
 static void put_part(const gw_page *p, gw_page_part part)

@@ -50,7 +50,8 @@ static void put_shares(const gw_corner *corner, const gw_corner_result *r, gw_js
     gw_json_array(json, "shares");
     for (int j = 0; j < corner->n_joints; j++) {
         gw_json_object_on_line(json, NULL);
-        gw_json_string(json, "joint", corner->joints[j].name);
+        gw_json_string(json, "joint",
+                       corner->joints[j].label ? corner->joints[j].label : corner->joints[j].name);
         gw_json_number(json, "toe_deg", r->joints[j].toe_share / GW_DEG);
         gw_json_close(json);
     }

@@ -2,7 +2,6 @@
 /* The kits in one table. */
 #include "show/report_page.h"
 
-#include "chart/style.h"
 #include "giveway/cost.h"
 #include "giveway/units.h"
 
@@ -23,6 +22,11 @@ static int columns_of(const gw_page *p, column *out)
     return n;
 }
 
+static bool has_total(const gw_page *p)
+{
+    return p->c->shop.has_labour || p->c->shop.has_tax;
+}
+
 static void head(const gw_page *p, const column *col, int n)
 {
     gw_buf *out = p->out;
@@ -40,11 +44,13 @@ static void head(const gw_page *p, const column *col, int n)
         gw_buf_add(out, "</th>");
         gw_html_drop(p->out, &phrase);
     }
-    static const gw_words REST[] = { GW_WORDS_PAGE_GLANCE_HARSH, GW_WORDS_PAGE_GLANCE_NOISE,
-                                     GW_WORDS_PAGE_GLANCE_PARTS, GW_WORDS_PAGE_GLANCE_FIT };
-    for (int i = p->r->ride.n ? 0 : 2; i < 4; i++) {
+    const gw_shop *shop = &p->c->shop;
+    const gw_words rest[] = { GW_WORDS_PAGE_GLANCE_HARSH, GW_WORDS_PAGE_GLANCE_NOISE,
+                              GW_WORDS_PAGE_GLANCE_PARTS, GW_WORDS_PAGE_GLANCE_FIT,
+                              shop->has_tax ? GW_WORDS_PAGE_GLANCE_TAX : GW_WORDS_PAGE_GLANCE_TOTAL };
+    for (int i = p->r->ride.n ? 0 : 2; i < (has_total(p) ? 5 : 4); i++) {
         gw_buf_add(out, "<th scope=\"col\">");
-        gw_html_text(out, gw_words_text(REST[i]));
+        gw_html_text(out, gw_words_text(rest[i]));
         gw_buf_add(out, "</th>");
     }
     gw_buf_add(out, "</tr></thead>\n");
@@ -91,16 +97,22 @@ static void decibel_cell(const gw_page *p, int kit, bool noise)
                        "dB</td>");
 }
 
+static void money_cell(const gw_page *p, double sum, bool known, bool more)
+{
+    gw_buf text = { 0 };
+    gw_buf_add(p->out, "<td>");
+    gw_page_money(p, sum, more, &text);
+    gw_html_text(p->out, known ? gw_buf_str(&text) : gw_words_text(GW_WORDS_PAGE_NOTHING));
+    gw_buf_add(p->out, "</td>");
+    gw_html_drop(p->out, &text);
+}
+
 static void cost_cells(const gw_page *p, int kit)
 {
     gw_car_cost cost = gw_car_cost_of(p->c, kit);
     gw_buf time = { 0 };
+    money_cell(p, cost.price, cost.parts > cost.unpriced, cost.unpriced);
     gw_buf_add(p->out, "<td>");
-    if (cost.parts > cost.unpriced)
-        gw_html_figure(p->out, gw_page_price(cost.price), cost.unpriced ? "+" : "");
-    else
-        GW_TELL(p->out, PAGE_NOTHING);
-    gw_buf_add(p->out, "</td><td>");
     gw_page_minutes(&time, cost.minutes);
     if (cost.untimed) gw_buf_add(&time, "+");
     if (cost.parts > cost.untimed)
@@ -109,12 +121,15 @@ static void cost_cells(const gw_page *p, int kit)
         GW_TELL(p->out, PAGE_NOTHING);
     gw_buf_add(p->out, "</td>");
     gw_html_drop(p->out, &time);
+    if (has_total(p))
+        money_cell(p, cost.total, cost.parts > cost.unpriced,
+                   cost.unpriced || (p->c->shop.has_labour && cost.untimed));
 }
 
 static void row(const gw_page *p, const column *col, int n, int kit)
 {
-    gw_buf_fmt(p->out, "<tr><th scope=\"row\"><span class=\"swatch\" style=\"--kit:%s\"></span>",
-               gw_style_colour(kit));
+    gw_buf_add(p->out, "<tr><th scope=\"row\">");
+    gw_page_swatch(p, kit);
     gw_html_name(p->out, gw_page_kit(p, kit));
     gw_buf_add(p->out, "</th>");
     for (int i = 0; i < n; i++) angle_cell(p, &col[i], kit);

@@ -2,6 +2,7 @@
 /* The page as a whole: what is shown first, the frame, the order of the sections. */
 #include "show/report_page.h"
 
+#include "chart/style.h"
 #include "giveway/pick.h"
 #include "giveway/units.h"
 #include "giveway/version.h"
@@ -78,6 +79,27 @@ void gw_page_load(const gw_page *p, int load, gw_buf *out)
                : corner           ? GW_WORDS_PAGE_LOAD_CORNER
                                   : GW_WORDS_PAGE_LOAD_NAMED,
                l);
+}
+
+void gw_page_money(const gw_page *p, double sum, bool more, gw_buf *out)
+{
+    gw_buf_fmt(out, "%s%s", gw_page_price(round(sum * 100.0) / 100.0).s, more ? "+" : "");
+    if (!p->c->shop.currency) return;
+    gw_buf_add(out, "\xC2\xA0");
+    gw_buf_clean(out, p->c->shop.currency);
+}
+
+void gw_page_swatch(const gw_page *p, int kit)
+{
+    gw_buf_fmt(p->out, "<span class=\"swatch\" style=\"--kit:%s\"></span>", gw_style_colour(kit));
+    if (p->c->n_kits > GW_STYLES) gw_buf_fmt(p->out, "<span class=\"number\">%d</span> ", kit + 1);
+}
+
+void gw_page_joint(const gw_page *p, gw_axle axle, int joint, gw_buf *out)
+{
+    const gw_joint *j = &p->c->corners[axle].joints[joint];
+    if (!j->label) gw_buf_fmt(out, "%s ", gw_page_axle(axle));
+    gw_buf_clean(out, j->label ? j->label : j->name);
 }
 
 /* ---- what is shown first ---- */

@@ -75,6 +75,12 @@ bool gw_page_has_axle(const gw_page *p, gw_axle axle);
 /** An angle [rad] as "-0.39°" with a true minus; `sign`: with a plus as well. */
 void gw_page_angle(gw_buf *out, double angle, bool sign);
 void gw_page_minutes(gw_buf *out, double minutes); /**< "11 h 30 min"; plain text                   */
+/** "726 EUR", with a plus sign where some parts carry no figure; plain text. */
+void gw_page_money(const gw_page *p, double sum, bool more, gw_buf *out);
+/** The mark of a kit's colour; with its number where there are more kits than colours. */
+void gw_page_swatch(const gw_page *p, int kit);
+/** "front upper arm, front bush", or "front upper_front" where the joint has no label; plain text. */
+void gw_page_joint(const gw_page *p, gw_axle axle, int joint, gw_buf *out);
 gw_number gw_page_price(double price);             /**< with hundredths only where there are any */
 /** Of the drawing from above, as far as movement is drawn: with its exaggeration. */
 double gw_page_pixels_per_m(const gw_page *p);

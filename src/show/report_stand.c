@@ -2,7 +2,7 @@
 /* What will stand the loads and what will not: one row a kit. */
 #include "show/report_page.h"
 
-#include "chart/style.h"
+#include "giveway/stand.h"
 #include "show/report_stand.h"
 #include "show/strength.h"
 
@@ -118,9 +118,11 @@ static void say_failure(const gw_page *p, const gw_page_failure *f)
         gw_page_load(p, f->load, &load);
     else
         GW_TELL(&load, PAGE_STAND_AS_SET);
-    GW_SAY(p->out, PAGE_STAND_FAILURE, { "axle", gw_page_axle(f->axle) },
-           { "joint", p->c->corners[f->axle].joints[f->joint].name }, { "what", f->verdict.what },
+    gw_buf joint = { 0 };
+    gw_page_joint(p, f->axle, f->joint, &joint);
+    GW_SAY(p->out, PAGE_STAND_FAILURE, { "joint", gw_buf_str(&joint) }, { "what", f->verdict.what },
            { "value", gw_buf_str(&value) }, { "load", gw_buf_str(&load) }, { "limit", gw_buf_str(&limit) });
+    gw_html_drop(p->out, &joint);
     gw_html_drop(p->out, &value);
     gw_html_drop(p->out, &limit);
     gw_html_drop(p->out, &load);
@@ -151,9 +153,11 @@ static void say_nearest(const gw_page *p, int kit)
         return;
     }
     gw_buf_fmt(&percent, "%s %%", gw_page_percent_of_limit(o).s);
-    GW_SAY(p->out, PAGE_STAND_NEAR, { "axle", gw_page_axle(o->axle) },
-           { "joint", p->c->corners[o->axle].joints[o->joint].name }, { "percent", gw_buf_str(&percent) },
+    gw_buf joint = { 0 };
+    gw_page_joint(p, o->axle, o->joint, &joint);
+    GW_SAY(p->out, PAGE_STAND_NEAR, { "joint", gw_buf_str(&joint) }, { "percent", gw_buf_str(&percent) },
            { "what", gw_page_figure_word(&o->verdict) });
+    gw_html_drop(p->out, &joint);
     gw_html_drop(p->out, &percent);
 }
 
@@ -166,17 +170,28 @@ static void say_judged(const gw_page *p, int kit, bool *any)
             if (is_judged(p, kit, a, j)) judged++;
         }
     *any = judged > 0;
-    GW_SAY(p->out, PAGE_STAND_OF, { "judged", gw_fixed(judged, 0).s }, { "all", gw_fixed(all, 0).s });
+    const gw_html_part parts[] = { { "judged", gw_fixed(judged, 0).s },
+                                   { "all", gw_fixed(all, 0).s },
+                                   { "rest", gw_fixed(all - judged, 0).s },
+                                   { NULL, NULL } };
+    gw_html_say(p->out, gw_words_text(judged < all ? GW_WORDS_PAGE_STAND_REST : GW_WORDS_PAGE_STAND_OF),
+                parts);
+}
+
+static gw_words holds_words(const gw_page *p, int kit, bool any)
+{
+    const gw_overload *o = gw_page_nearest(p, kit, GW_FRONT, -1);
+    if (!any) return GW_WORDS_PAGE_STAND_UNKNOWN;
+    return o && gw_overload_ratio(o) >= GW_STAND_CLOSE_FROM ? GW_WORDS_PAGE_STAND_CLOSE
+                                                            : GW_WORDS_PAGE_STAND_HOLDS;
 }
 
 static void row(const gw_page *p, int kit)
 {
     gw_page_failures failures = gw_page_failures_of(p, kit);
     bool any = false;
-    gw_buf_fmt(p->out,
-               "<tr data-stands=\"%d\" data-beyond=\"%d\"><th scope=\"row\"><span class=\"swatch\" "
-               "style=\"--kit:%s\"></span>",
-               kit, failures.joints, gw_style_colour(kit));
+    gw_buf_fmt(p->out, "<tr data-stands=\"%d\" data-beyond=\"%d\"><th scope=\"row\">", kit, failures.joints);
+    gw_page_swatch(p, kit);
     gw_html_name(p->out, gw_page_kit(p, kit));
     gw_buf_add(p->out, "</th><td class=\"text\">");
     say_judged(p, kit, &any);
@@ -184,7 +199,7 @@ static void row(const gw_page *p, int kit)
     if (failures.n)
         say_failures(p, &failures);
     else
-        gw_html_text(p->out, gw_words_text(any ? GW_WORDS_PAGE_STAND_HOLDS : GW_WORDS_PAGE_STAND_UNKNOWN));
+        gw_html_text(p->out, gw_words_text(holds_words(p, kit, any)));
     gw_buf_add(p->out, "</td><td class=\"text\">");
     say_nearest(p, kit);
     gw_buf_add(p->out, "</td></tr>\n");

@@ -4,6 +4,9 @@
 
 #include "chart/style.h"
 #include "giveway/units.h"
+#include "show/contributors.h"
+
+#include <math.h>
 
 /* The drawings, in their own pixels: a tyre 150 high, about a metre of car a metre of picture. */
 enum { VIEW_W = 260, VIEW_H = 232, TYRE_W = 46, TYRE_H = 150, MID_X = 130, ROAD_Y = 196, MID_Y = 118 };
@@ -21,8 +24,7 @@ static void button(const gw_page *p, const char *what, int index, bool pressed, 
 {
     gw_buf_fmt(p->out, "<button type=\"button\" data-%s=\"%d\" aria-pressed=\"%s\">", what, index,
                pressed ? "true" : "false");
-    if (style >= 0)
-        gw_buf_fmt(p->out, "<span class=\"swatch\" style=\"--kit:%s\"></span>", gw_style_colour(style));
+    if (style >= 0) gw_page_swatch(p, style);
     gw_html_name(p->out, name);
     gw_buf_add(p->out, "</button>");
 }
@@ -131,6 +133,9 @@ static void from_behind(const gw_page *p, const gw_deflection *item, const gw_de
     tyre(p->out, "ghost", -p->camber_scale * lean(ghost), MID_X, ROAD_Y, 0, 0);
     svg_text(p, 12, VIEW_H - 14, "start", GW_WORDS_PAGE_OUTSIDE);
     svg_text(p, VIEW_W - 12, VIEW_H - 14, "end", GW_WORDS_PAGE_CAR_SIDE);
+    gw_buf_add(p->out, "<text class=\"stale\" x=\"130\" y=\"110\" text-anchor=\"middle\">");
+    GW_TELL(p->out, PAGE_STALE);
+    gw_buf_add(p->out, "</text>");
     caption(p, GW_WORDS_PAGE_BEHIND, GW_WORDS_PAGE_BEHIND_TEXT);
 }
 
@@ -158,6 +163,9 @@ static void from_above(const gw_page *p, const gw_deflection *item, const gw_def
     svg_text(p, 12, 26, "start", GW_WORDS_PAGE_FORWARD);
     svg_text(p, 12, VIEW_H - 14, "start", GW_WORDS_PAGE_OUTSIDE);
     svg_text(p, VIEW_W - 12, VIEW_H - 14, "end", GW_WORDS_PAGE_CAR_SIDE);
+    gw_buf_add(p->out, "<text class=\"stale\" x=\"130\" y=\"110\" text-anchor=\"middle\">");
+    GW_TELL(p->out, PAGE_STALE);
+    gw_buf_add(p->out, "</text>");
     caption(p, GW_WORDS_PAGE_ABOVE, GW_WORDS_PAGE_ABOVE_TEXT);
 }
 
@@ -177,12 +185,83 @@ static const struct {
     { "y_mm", "\xC2\xA0mm", GW_WORDS_PAGE_FIG_Y, 1 },
 };
 
+static double toe_change_of(const gw_page *p, const gw_deflection *d)
+{
+    (void)p;
+    return d->result.toe_change / GW_DEG;
+}
+
+static double rim_of(const gw_page *p, const gw_deflection *d)
+{
+    double rim = p->c->corners[d->axle].wheel.rim_diameter;
+    return rim > 0.0 ? rim * sin(d->result.toe_change) / GW_MM : (double)NAN;
+}
+
+static double toe_of(const gw_page *p, const gw_deflection *d)
+{
+    (void)p;
+    return d->result.toe / GW_DEG;
+}
+
+static double camber_change_of(const gw_page *p, const gw_deflection *d)
+{
+    (void)p;
+    return d->result.camber_change / GW_DEG;
+}
+
+static double camber_of(const gw_page *p, const gw_deflection *d)
+{
+    (void)p;
+    return d->result.camber / GW_DEG;
+}
+
+static double road_of(const gw_page *p, const gw_deflection *d)
+{
+    (void)p;
+    return d->manoeuvre ? d->camber_to_road / GW_DEG : (double)NAN;
+}
+
+static double x_of(const gw_page *p, const gw_deflection *d)
+{
+    (void)p;
+    return d->result.wheel_centre.x / GW_MM;
+}
+
+static double y_of(const gw_page *p, const gw_deflection *d)
+{
+    (void)p;
+    return d->result.wheel_centre.y / GW_MM;
+}
+
+/* What the page shows before, or without, its script; in the order of FIGURES. */
+static void figure_cell(const gw_page *p, size_t figure, const gw_deflection *d)
+{
+    static double (*const OF[])(const gw_page *,
+                                const gw_deflection *) = { toe_change_of, rim_of,  toe_of, camber_change_of,
+                                                           camber_of,     road_of, x_of,   y_of };
+    double value = d ? OF[figure](p, d) : (double)NAN;
+    gw_buf_add(p->out, "<td>");
+    if (isfinite(value))
+        gw_html_figure(p->out, gw_signed(value, FIGURES[figure].decimals), FIGURES[figure].unit);
+    else
+        gw_buf_add(p->out, "\xE2\x80\x93");
+    gw_buf_add(p->out, "</td>");
+}
+
+static void first_state(const gw_page *p)
+{
+    gw_buf load = { 0 };
+    gw_page_load(p, p->load, &load);
+    GW_SAY(p->out, PAGE_STATE_LOAD, { "kit", gw_page_kit(p, p->kit) }, { "axle", gw_page_axle(p->axle) },
+           { "load", gw_buf_str(&load) });
+    gw_html_drop(p->out, &load);
+}
+
 static void state_table(const gw_page *p)
 {
-    gw_buf_add(
-        p->out,
-        "<p id=\"state\" class=\"state\" role=\"status\"></p>\n<table class=\"state-table\"><thead><tr>"
-        "<th scope=\"col\">");
+    gw_buf_add(p->out, "<p id=\"state\" class=\"state\" role=\"status\">");
+    first_state(p);
+    gw_buf_add(p->out, "</p>\n<table class=\"state-table\"><thead><tr><th scope=\"col\">");
     GW_TELL(p->out, PAGE_FIGURE);
     gw_buf_add(p->out, "</th><th scope=\"col\" id=\"state-kit\">");
     gw_html_name(p->out, gw_page_kit(p, p->kit));
@@ -193,7 +272,10 @@ static void state_table(const gw_page *p)
         gw_buf_fmt(p->out, "<tr data-figure=\"%s\" data-unit=\"%s\" data-decimals=\"%d\"><th scope=\"row\">",
                    FIGURES[i].key, FIGURES[i].unit, FIGURES[i].decimals);
         gw_html_text(p->out, gw_words_text(FIGURES[i].name));
-        gw_buf_add(p->out, "</th><td></td><td></td></tr>\n");
+        gw_buf_add(p->out, "</th>");
+        figure_cell(p, i, gw_page_find(p, p->kit, p->axle, p->load));
+        figure_cell(p, i, gw_page_find(p, p->r->baseline, p->axle, p->load));
+        gw_buf_add(p->out, "</tr>\n");
     }
     gw_buf_add(p->out, "</tbody></table>\n");
 }
@@ -206,7 +288,6 @@ void gw_page_wheel(const gw_page *p)
     GW_TELL(p->out, PAGE_SEE);
     gw_buf_add(p->out, "</h2>\n<div class=\"controls\">");
     buttons(p);
-    sliders(p);
     gw_buf_add(p->out, "<noscript><p class=\"note\">");
     GW_TELL(p->out, PAGE_NOSCRIPT);
     gw_buf_fmt(p->out, "</p></noscript></div>\n<div class=\"stage\" style=\"--kit:%s\" id=\"stage\">\n",
@@ -217,7 +298,45 @@ void gw_page_wheel(const gw_page *p)
     state_table(p);
     gw_buf_add(p->out, "<p class=\"note\">");
     GW_SAY(p->out, PAGE_GHOST, { "kit", gw_page_kit(p, p->r->baseline) });
-    gw_buf_add(p->out, "</p></div></div>\n</section>\n");
+    gw_buf_add(p->out, "</p></div></div>\n");
+    sliders(p);
+    gw_buf_add(p->out, "</section>\n");
+}
+
+enum { SHARES = 5 }; /* bushes that are named; the rest is one bar */
+
+static void share(const gw_page *p, const char *name, double angle, double widest)
+{
+    double half = 50.0 * fabs(angle) / widest;
+    gw_buf_add(p->out, "<li>");
+    gw_html_name(p->out, name);
+    gw_buf_fmt(p->out,
+               "<span class=\"bar\"><i style=\"width:%.2f%%;left:%.2f%%\"></i></span><span class=\"value\">",
+               half, angle < 0.0 ? 50.0 - half : 50.0);
+    gw_page_angle(p->out, angle, true);
+    gw_buf_add(p->out, "</span></li>\n");
+}
+
+/* The list as it is before, or without, the script. */
+static void first_shares(const gw_page *p)
+{
+    const gw_deflection *d = gw_page_find(p, p->kit, p->axle, p->load);
+    const gw_corner *corner = &p->c->corners[p->axle];
+    gw_contributor top[SHARES];
+    int n = d ? gw_contributors(corner, &d->result, GW_TOE, SHARES, top) : 0;
+    if (!d) return;
+    double rest = d->result.toe_change - d->result.travel_toe, widest = fabs(d->result.travel_toe);
+    for (int i = 0; i < n; i++) {
+        rest -= top[i].angle;
+        widest = fmax(widest, fabs(top[i].angle));
+    }
+    widest = fmax(fmax(widest, fabs(rest)), 1e-12);
+    for (int i = 0; i < n; i++) {
+        const gw_joint *joint = &corner->joints[top[i].joint];
+        share(p, joint->label ? joint->label : joint->name, top[i].angle, widest);
+    }
+    share(p, gw_words_text(GW_WORDS_PAGE_SHARE_REST), rest, widest);
+    share(p, gw_words_text(GW_WORDS_PAGE_SHARE_TRAVEL), d->result.travel_toe, widest);
 }
 
 void gw_page_shares(const gw_page *p)
@@ -226,5 +345,8 @@ void gw_page_shares(const gw_page *p)
     GW_TELL(p->out, PAGE_SHARES);
     gw_buf_add(p->out, "</h2>\n<p class=\"note shares-note\">");
     GW_TELL(p->out, PAGE_SHARES_NOTE);
-    gw_buf_add(p->out, "</p>\n<ul class=\"shares\" id=\"shares\"></ul>\n</section>\n");
+    gw_buf_fmt(p->out, "</p>\n<ul class=\"shares\" id=\"shares\" style=\"--kit:%s\">\n",
+               gw_style_colour(p->kit));
+    first_shares(p);
+    gw_buf_add(p->out, "</ul>\n</section>\n");
 }

@@ -42,6 +42,7 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_ANSWER_OTHER_WAY] =
         "the {axle} wheel turns {way} by {angle} instead of {baseway} by {base} {load}",
     [GW_WORDS_PAGE_ANSWER_SAME] = "the {axle} wheel turns no differently {load} ({way} by {angle})",
+    [GW_WORDS_PAGE_ANSWER_WARN] = "Toe-out gained at the rear:",
     [GW_WORDS_PAGE_ANSWER_AND] = " and ",
     [GW_WORDS_PAGE_ANSWER_COMMA] = ", ",
     [GW_WORDS_PAGE_ANSWER_BUT] = ", but ",
@@ -50,6 +51,9 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_ANSWER_COST] = "; parts {price}, fitting {time}",
     [GW_WORDS_PAGE_ANSWER_PRICE] = "; parts {price}",
     [GW_WORDS_PAGE_ANSWER_TIME] = "; fitting {time}",
+    [GW_WORDS_PAGE_ANSWER_TOTAL] = "; in all {total}",
+    [GW_WORDS_PAGE_ANSWER_TOTAL_TAX] = "; in all {total} with tax",
+    [GW_WORDS_PAGE_ANSWER_SAME_JOINTS] = " (the same joints as {kit} again: {total})",
     [GW_WORDS_PAGE_ANSWER_RENEW] = "; all of it new: parts {price}, fitting {time}",
     [GW_WORDS_PAGE_ANSWER_STAND] = "; {count} of its joints will not stand the loads (see below)",
     [GW_WORDS_PAGE_ANSWER_STAND_ONE] = "; one of its joints will not stand the loads (see below)",
@@ -88,12 +92,13 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_GLANCE_NOISE] = "Road noise, heard",
     [GW_WORDS_PAGE_GLANCE_PARTS] = "Parts",
     [GW_WORDS_PAGE_GLANCE_FIT] = "Fitting",
+    [GW_WORDS_PAGE_GLANCE_TOTAL] = "In all",
+    [GW_WORDS_PAGE_GLANCE_TAX] = "In all, with tax",
     [GW_WORDS_PAGE_GLANCE_NOTE] =
         "Front / rear. Turning: + in, − out. Leaning, to the road: − in at the top, + out. Harshness "
         "and noise: decibels over {kit}; 3 dB is plainly felt, 10 dB twice as loud (common practice).",
     [GW_WORDS_PAGE_COST_NOTE] =
-        "Parts, fitting: what differs from {kit}, both sides; for {kit} itself, all new. Prices in "
-        "the case’s currency.",
+        "Parts, fitting: what differs from {kit}, both sides; for {kit} itself, all new.",
     [GW_WORDS_PAGE_COST_PART] = "A plus sign behind a sum: some parts carry no figure.",
     [GW_WORDS_PAGE_NOTHING] = "none",
 
@@ -103,18 +108,21 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_STAND_VERDICT] = "Under the loads of the case",
     [GW_WORDS_PAGE_STAND_NEAREST] = "Nearest to its limit",
     [GW_WORDS_PAGE_STAND_OF] = "{judged} of {all}",
-    [GW_WORDS_PAGE_STAND_HOLDS] = "nothing beyond a limit",
+    [GW_WORDS_PAGE_STAND_REST] = "{judged} of {all}; {rest} not judged",
+    [GW_WORDS_PAGE_STAND_HOLDS] = "nothing judged is beyond its limit",
+    [GW_WORDS_PAGE_STAND_CLOSE] = "nothing judged is beyond its limit, but close to it",
     [GW_WORDS_PAGE_STAND_UNKNOWN] = "not known",
     [GW_WORDS_PAGE_STAND_FAILS] = "will not stand it:",
-    [GW_WORDS_PAGE_STAND_FAILURE] = "{axle} {joint}, {what} {value}, limit {limit}, {load}",
+    [GW_WORDS_PAGE_STAND_FAILURE] = "{joint}, {what} {value}, limit {limit}, {load}",
     [GW_WORDS_PAGE_STAND_AS_SET] = "as set",
     [GW_WORDS_PAGE_STAND_MORE] = "{count} more in the workshop’s copy",
-    [GW_WORDS_PAGE_STAND_NEAR] = "{axle} {joint}, {percent} of it ({what})",
+    [GW_WORDS_PAGE_STAND_NEAR] = "{joint}, {percent} of it ({what})",
     [GW_WORDS_PAGE_STAND_NOTE] =
         "Judged, one wheel of each axle: bushes given by size and material (how far the wall"
         " is squeezed and sheared, in per cent of it) and spherical bearings (load, with a factor for"
         " shocks); as set, also tilt, press fits and thin walls. Not judged: joints given by their "
-        "rates alone, arms, bolts, brackets. Materials scatter by a fifth, so above some 80 % of a "
+        "rates alone (to judge them: size and material), ball joints, arms, bolts, brackets. Materials "
+        "scatter by a fifth, so above some 80 % of a "
         "limit nothing is sure. Most limits are common practice; keeping within them approves no "
         "part.",
 
@@ -137,6 +145,7 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_STATE_BETWEEN] = "between solved states",
     [GW_WORDS_PAGE_STATE_LIFTS] = "not beyond {lateral} g of cornering here: a wheel lifts",
     [GW_WORDS_PAGE_STATE_NONE] = "this load does not act on this wheel",
+    [GW_WORDS_PAGE_STALE] = "no result",
     [GW_WORDS_PAGE_BEHIND] = "From behind",
     [GW_WORDS_PAGE_ABOVE] = "From above",
     [GW_WORDS_PAGE_BEHIND_TEXT] = "Left wheel from behind, leaning {scale} times as much as it does",
@@ -170,9 +179,9 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_CHARTS_SWEEP] = "From gentle to hard",
     [GW_WORDS_PAGE_BANDS_NOTE] = "Bounce is the body going up and down, shake is what you feel in seat and "
                                  "wheel, boom is what you hear.",
-    [GW_WORDS_PAGE_GRIP_NOTE] =
-        "Parts of a bar that pull one way are cancelled by parts that pull the other way; the sum is what "
-        "the wheel does. In print the charts are those of the wheel chosen on the page, front or rear.",
+    [GW_WORDS_PAGE_GRIP_NOTE] = "Parts that pull opposite ways cancel; the sum is what the wheel does. In "
+                                "print: the charts of the wheel "
+                                "chosen.",
     [GW_WORDS_PAGE_BUDGET_TITLE] = "Where the camber goes: {load}, outer {axle} wheel",
     [GW_WORDS_PAGE_BUDGET_X] = "camber to the road (deg, − is in at the top)",
     [GW_WORDS_PAGE_BUDGET_SETTING] = "setting",
@@ -204,7 +213,9 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
                                   "move the modulus by up to a fifth, and toe and camber changes with it.",
     [GW_WORDS_PAGE_TRUST_RIDE] =
         "Harshness and noise: one wheel, a rigid body on stiff brackets, up to 315 Hz; no prediction of a "
-        "level in the cabin. With brackets half and twice as stiff the differences lie within: {ranges}.",
+        "level in the cabin. Harshness with a body half and twice as stiff behind the bushes, all else as it "
+        "is: "
+        "{ranges}.",
     [GW_WORDS_PAGE_TRUST_RANGE] = "{kit} {low} to {high} dB",
     [GW_WORDS_PAGE_TRUST_STATIC] = "Loads are steady, arms are rigid, and the give of tyre, wheel and hub is "
                                    "left out unless the case states it.",

@@ -46,7 +46,7 @@ function hostileCase() {
   [h.markup, h.ending, h.quotes, h.long, h.right].forEach((label, i) => { c.kits[i].label = label; });
   [`<i>&"'`, "</script>", "$x `y`", h.accents.slice(0, 20), h.right].forEach((name, i) => { c.loads[i].name = name; });
   const rename = (from, to) => {
-    for (const joint of c.corners.front.joints) if (joint.name === from) joint.name = to;
+    for (const joint of c.corners.front.joints) if (joint.name === from) joint.name = joint.label = to;
     for (const kit of c.kits)
       if (kit.fits && `front.${from}` in kit.fits) {
         kit.fits[`front.${to}`] = kit.fits[`front.${from}`];
@@ -269,6 +269,32 @@ async function slides(page) {
   check((await page.textContent("#lateral-shown")) === "0.90 g", "a load sets the sliders");
 }
 
+/* A wheel that a load does not act on has no picture, and says so in its place. */
+async function stale(page) {
+  await page.click('button[data-load="0"]');
+  await page.click('button[data-axle="1"]');
+  const see = () => page.evaluate(() => ["behind", "above"].map((id) => [
+    document.querySelector(`#${id} .wheel`).checkVisibility(), document.querySelector(`#${id} .stale`).checkVisibility()]).join());
+  check((await see()) === "false,true,false,true", "without a result the wheel is gone and the picture says so", await see());
+  await page.click('button[data-axle="0"]');
+  check((await see()) === "true,false,true,false", "with a result it is back", await see());
+}
+
+/* On a telephone the picture stands right under its buttons, and words in charts can be read. */
+async function telephone(page) {
+  await page.setViewportSize({ width: 390, height: 844 });
+  const found = await page.evaluate(() => {
+    const groups = [...document.querySelectorAll(".controls .group")], stage = document.getElementById("behind").getBoundingClientRect();
+    const sizes = [...document.querySelectorAll("figure svg")].filter((s) => s.checkVisibility()).flatMap((svg) => {
+      const scale = svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
+      return [...svg.querySelectorAll("text")].filter((t) => t.textContent.trim() && t.checkVisibility()).map((t) => scale * Number.parseFloat(getComputedStyle(t).fontSize));
+    });
+    return { gap: stage.top - groups.at(-1).getBoundingClientRect().bottom, least: Math.min(...sizes), n: sizes.length };
+  });
+  check(found.gap >= 0 && found.gap < 40, "the picture stands right under its buttons", JSON.stringify(found));
+  check(found.n > 50 && found.least >= 10.99, "no word in a picture is smaller than 11 pixels on a telephone", JSON.stringify(found));
+}
+
 async function hostile(context) {
   const { file, c } = hostileCase();
   const { page, seen } = await open(context, report(file, "hostile", "--for", "workshop"));
@@ -310,6 +336,8 @@ try {
   await accessible(customer.page, "customer");
   await controls(customer.page);
   await slides(customer.page);
+  await stale(customer.page);
+  await telephone(customer.page);
   await values(customer.page, saloon);
   check((await print(customer.page)) <= 2, "the customer's page prints on two sides of A4");
   check(customer.seen.console.length === 0, "no console message", customer.seen.console.join("; "));

@@ -1,6 +1,7 @@
 "use strict";
 /* The page that moves: buttons and sliders choose a state, and everything that shows it is set anew. */
 (() => {
+  document.documentElement.classList.add("scripts");
   const data = JSON.parse(document.getElementById("data").textContent);
   const all = (selector, root = document) => [...root.querySelectorAll(selector)];
   const byIndex = (list, index) => list.find((entry) => entry.index === index);
@@ -161,6 +162,7 @@
     if (mine) draw("wheel", mine);
     if (base) draw("ghost", base);
     stage.classList.toggle("nothing", !mine);
+    stage.classList.toggle("no-ghost", !base);
     fillTable(mine, base);
     fillShares(mine);
     document.getElementById("state").textContent = sentence(mine);
