@@ -47,7 +47,7 @@ CLISRC   := $(filter src/cli/%,$(SRC))
 SHOWSRC  := $(filter src/format/% src/record/% src/chart/% src/show/% src/page/%,$(SRC))
 LIBSRC   := $(filter-out $(CLISRC) $(SHOWSRC),$(SRC))
 LIBOBJ   := $(LIBSRC:src/%.c=$B/%.o) $B/materials_embedded.o
-SHOWOBJ  := $(SHOWSRC:src/%.c=$B/%.o) $B/page_embedded.o
+SHOWOBJ  := $(SHOWSRC:src/%.c=$B/%.o) $B/page_embedded.o $B/schema_embedded.o
 CLIOBJ   := $(CLISRC:src/%.c=$B/%.o)
 LIBRARIES := $B/libshow.a $B/libgiveway.a
 TESTSRC  := $(sort $(wildcard tests/*/test_*.c))
@@ -60,7 +60,7 @@ ANEW = $(MAKE) --no-print-directory $(if $(filter -j% --jobserver%,$(MAKEFLAGS))
 
 ## Build
 
-all: $B/giveway $B/libgiveway.so ## build the libraries and the program
+all: $B/giveway $B/giveway-result-1.schema.json $B/libgiveway.so ## build the libraries and the program
 
 $B/libgiveway.a: $(LIBOBJ)
 	@rm -f $@
@@ -102,6 +102,18 @@ $B/materials_embedded.o: $B/materials_embedded.c $B/flags
 $B/page_embedded.c: scripts/embed_page.sh src/show/page/report.css src/show/page/report.js
 	@mkdir -p $(@D) && echo "  embed   page"
 	$(Q)scripts/embed_page.sh $(filter-out %.sh,$^) >$@.part && mv $@.part $@
+
+# What of the schema of results no rows make yet, likewise; and the whole schema, told by the program.
+$B/schema_embedded.c: scripts/embed_text.sh src/show/schema/giveway-result-1.schema.json
+	@mkdir -p $(@D) && echo "  embed   schema"
+	$(Q)scripts/embed_text.sh gw_schema_written show/results.h src/show/schema/giveway-result-1.schema.json >$@.part && mv $@.part $@
+
+$B/schema_embedded.o: $B/schema_embedded.c $B/flags
+	@echo "  compile $<"
+	$(Q)$(CC_ALL) -MMD -MP -c -o $@ $<
+
+$B/giveway-result-1.schema.json: $B/giveway
+	$(Q)$B/giveway help schema >$@.part && mv $@.part $@
 
 $B/page_embedded.o: $B/page_embedded.c $B/flags
 	@echo "  compile $<"
@@ -171,6 +183,9 @@ bench: ## measure speed and memory, one table
 run-bench: all $(BENCHES)
 	@scripts/bench.sh $B
 
+mutants: ## plant faults one at a time; a test must see each
+	@scripts/mutants.sh
+
 same-output: all ## compare every output with that of COMMIT
 	@scripts/same-output.sh "$(COMMIT)"
 
@@ -215,5 +230,5 @@ help: ## list the targets
 	@awk -F ':.*## ' '/^[a-z-]+:.*## /{printf "  make %-10s %s\n", $$1, $$2}' Makefile
 	@echo "  MODE=release|asan|tsan|coverage  CC=gcc|clang  PREFIX=/usr/local  DESTDIR=  JOBS=2  V=1 (show commands)"
 
-.PHONY: all tests unit demo check run-tests asan tsan bench run-bench same-output lint coverage install uninstall validate fresh readme deb print-flags clean help FORCE
+.PHONY: all tests unit demo check run-tests asan tsan bench run-bench same-output mutants lint coverage install uninstall validate fresh readme deb print-flags clean help FORCE
 -include $(shell find $B -path $B/logs -prune -o -type f -name '*.d' -print 2>/dev/null)

@@ -50,7 +50,7 @@ put 644 "$build/giveway.pc" "$libdir/pkgconfig"
 put 644 include/giveway/*.h "$prefix/include/giveway"
 put 644 materials/* "$prefix/share/giveway/materials"
 put 644 cases/* "$prefix/share/giveway/cases"
-put 644 src/casefile/schema/*.json src/show/schema/*.json "$prefix/share/giveway/schema"
+put 644 src/casefile/schema/*.json "$build/giveway-result-1.schema.json" "$prefix/share/giveway/schema"
 put 644 src/cli/giveway.1 "$prefix/share/man/man1"
 put 644 src/cli/giveway-case.5 "$prefix/share/man/man5"
 mkdir -p "$build/bash" && cp src/cli/completions/giveway.bash "$build/bash/giveway" # it is found by this name

@@ -3,6 +3,7 @@
 #include "cli/command.h"
 #include "cli/output.h"
 #include "giveway/version.h"
+#include "show/results.h"
 
 #include <fcntl.h>
 #include <gsl/gsl_errno.h>
@@ -45,12 +46,40 @@ static int run_command(const gw_command *command, int argc, char **argv)
     return status;
 }
 
+static int print_schema(void)
+{
+    gw_buf out = { 0 };
+    gw_results_schema(&out);
+    int status = gw_emit(&out);
+    gw_buf_free(&out);
+    return status;
+}
+
+/* What the keys of a result mean. */
+static int print_keys(int argc, char **argv)
+{
+    gw_buf out = { 0 };
+    if (argc != 1 || !gw_command_find(argv[0])) {
+        fprintf(stderr, "giveway help: keys of what? giveway help keys COMMAND\n");
+        return GW_EXIT_USAGE;
+    }
+    if (!gw_results_keys(argv[0], &out)) {
+        fprintf(stderr, "giveway help: the keys of %s are in the schema: giveway help schema\n", argv[0]);
+        return GW_EXIT_USAGE;
+    }
+    int status = gw_emit(&out);
+    gw_buf_free(&out);
+    return status;
+}
+
 static int run_help(int argc, char **argv)
 {
     if (argc == 0) {
         gw_help_program(stdout);
         return GW_EXIT_DONE;
     }
+    if (strcmp(argv[0], "schema") == 0 && argc == 1) return print_schema();
+    if (strcmp(argv[0], "keys") == 0) return print_keys(argc - 1, argv + 1);
     const gw_command *command = gw_command_find(argv[0]);
     if (!command) return unknown_command(argv[0]);
     if (argc > 1) {

@@ -3,6 +3,7 @@
 #ifndef SHOW_RESULTS_H
 #define SHOW_RESULTS_H
 
+#include "base/buf.h"
 #include "record/record.h"
 
 #define GW_RESULT_LIST(X)                                                                                    \
@@ -12,5 +13,16 @@
 #define GW_AS_DECLARATION(id) extern const gw_result GW_##id##_RESULT;
 GW_RESULT_LIST(GW_AS_DECLARATION)
 #undef GW_AS_DECLARATION
+
+extern const gw_record GW_DEFLECTION_RECORD; /**< compare has it as well */
+
+/** The part of the schema of results that is still written by hand; made by the build. */
+extern const char gw_schema_written[];
+
+/** The schema of all results: what rows say, and the part written by hand. */
+void gw_results_schema(gw_buf *out);
+
+/** The keys of a command's result with what they mean; false where no rows describe it. */
+bool gw_results_keys(const char *command, gw_buf *out);
 
 #endif

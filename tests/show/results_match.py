@@ -14,9 +14,9 @@ from pathlib import Path
 
 from jsonschema import Draft202012Validator
 
-from schemas import SOURCE, Tally, closed, errors, load
+from schemas import SOURCE, Tally, checked, closed, errors
 
-SCHEMA = load("src/show/schema/giveway-result-1.schema.json")
+SCHEMA = checked(json.loads(subprocess.run([sys.argv[1], "help", "schema"], capture_output=True, text=True, check=True).stdout))
 OPEN, CLOSED = Draft202012Validator(SCHEMA), Draft202012Validator(closed(SCHEMA))
 CASES = ["cases/fast-saloon.json", "cases/hatchback.json", "tests/casefile/samples/every-key.json",
          "tests/casefile/samples/other-choices.json"]

@@ -11,7 +11,11 @@ SOURCE = Path(os.environ["SOURCE"])
 
 def load(path):
     """A schema of the source tree; it must itself be one of draft 2020-12."""
-    schema = json.loads((SOURCE / path).read_text())
+    return checked(json.loads((SOURCE / path).read_text()))
+
+
+def checked(schema):
+    """A schema that is itself one of draft 2020-12."""
     Draft202012Validator.check_schema(schema)
     return schema
 

@@ -1,0 +1,228 @@
+/* SPDX-License-Identifier: MIT */
+#include "record/schema.h"
+
+#include <stdio.h>
+
+enum { KEY_MAX = 96 };
+
+static const char *key_of(const gw_field *f, char key[KEY_MAX])
+{
+    bool plain = f->flags & GW_NO_UNIT || f->unit_of;
+    snprintf(key, KEY_MAX, "%s%s", f->key, plain ? "" : gw_unit_key(f->unit));
+    return key;
+}
+
+static bool is_number(const gw_field *f)
+{
+    return f->kind == GW_NUMBER || f->kind == GW_WHOLE;
+}
+
+/* "number", or ["number", "null"] where a figure may not be known. */
+static void put_type(const gw_field *f, const char *type, gw_json *json)
+{
+    if (!(f->flags & GW_MAY_LACK)) {
+        gw_json_string(json, "type", type);
+        return;
+    }
+    gw_json_array_on_line(json, "type");
+    gw_json_string(json, NULL, type);
+    gw_json_string(json, NULL, "null");
+    gw_json_close(json);
+}
+
+static void put_items(const char *type, int n, gw_json *json)
+{
+    gw_json_string(json, "type", "array");
+    gw_json_object_on_line(json, "items");
+    gw_json_string(json, "type", type);
+    gw_json_close(json);
+    if (!n) return;
+    gw_json_int(json, "minItems", n);
+    gw_json_int(json, "maxItems", n);
+}
+
+static void put_words(const gw_field *f, gw_json *json)
+{
+    gw_json_array_on_line(json, "enum");
+    for (int i = 0; f->words[i]; i++) gw_json_string(json, NULL, f->words[i]);
+    if (f->flags & GW_MAY_LACK) gw_json_null(json, NULL);
+    gw_json_close(json);
+}
+
+static void put_band(const gw_field *f, gw_json *json)
+{
+    gw_json_string(json, "type", "object");
+    gw_json_object_on_line(json, "properties");
+    for (int i = 0; i < GW_COMPONENTS; i++) {
+        gw_json_object_on_line(json, gw_component_name(f, i));
+        put_type(f, "number", json);
+        gw_json_close(json);
+    }
+    gw_json_close(json);
+}
+
+static void put_scalar(const gw_field *f, gw_json *json)
+{
+    if (f->kind == GW_NUMBER)
+        put_type(f, "number", json);
+    else if (f->kind == GW_WHOLE)
+        put_type(f, "integer", json);
+    else if (f->kind == GW_FLAG)
+        gw_json_string(json, "type", "boolean");
+    else if (f->kind == GW_ONE_OF)
+        put_words(f, json);
+    else if (f->kind == GW_PAIR || f->kind == GW_THREE)
+        put_items("number", f->kind == GW_PAIR ? 2 : 3, json);
+    else if (f->kind == GW_NUMBERS)
+        put_items("number", 0, json);
+    else if (f->kind == GW_LINES)
+        put_items("string", 0, json);
+    else if (f->kind == GW_BAND)
+        put_band(f, json);
+    else
+        put_type(f, "string", json);
+}
+
+static void put_members(const gw_record *record, gw_json *json);
+
+static void put_property(const gw_field *f, gw_json *json)
+{
+    char key[KEY_MAX];
+    if (f->kind == GW_OBJECT) {
+        gw_record_schema(f->record, key_of(f, key), json);
+        return;
+    }
+    if (f->kind == GW_LIST) {
+        gw_json_object(json, f->key);
+        gw_json_string(json, "type", "array");
+        gw_json_string(json, "description", f->doc);
+        gw_record_schema(f->record, "items", json);
+    } else {
+        gw_json_object_on_line(json, key_of(f, key));
+        put_scalar(f, json);
+        gw_json_string(json, "description", f->doc);
+    }
+    gw_json_close(json);
+}
+
+static void put_members(const gw_record *record, gw_json *json)
+{
+    for (int i = 0; i < record->n; i++) {
+        const gw_field *f = &record->field[i];
+        if (f->flags & GW_NO_JSON) continue;
+        if (f->kind == GW_PART)
+            put_members(f->record, json);
+        else
+            put_property(f, json);
+    }
+}
+
+static bool always_there(const gw_field *f)
+{
+    return !(f->flags & (GW_NO_JSON | GW_SOMETIMES)) && (f->kind == GW_LIST || !f->enter);
+}
+
+/* Keys that stand wherever the record does; those of a part that may be absent only with its first. */
+static void put_required(const gw_record *record, int skip, gw_json *json)
+{
+    char key[KEY_MAX];
+    for (int i = 0; i < record->n; i++) {
+        const gw_field *f = &record->field[i];
+        if (!always_there(f) || skip-- > 0) continue;
+        if (f->kind == GW_PART)
+            put_required(f->record, 0, json);
+        else
+            gw_json_string(json, NULL, f->kind == GW_LIST ? f->key : key_of(f, key));
+    }
+}
+
+/* Parts in parts as well. */
+static void put_dependents(const gw_record *record, bool *any, gw_json *json)
+{
+    char key[KEY_MAX];
+    for (int i = 0; i < record->n; i++) {
+        const gw_field *f = &record->field[i];
+        if (f->kind != GW_PART) continue;
+        int first = 0;
+        while (!always_there(&f->record->field[first]) || f->record->field[first].kind == GW_PART) first++;
+        if (f->enter) {
+            if (!*any) gw_json_object(json, "dependentRequired");
+            *any = true;
+            gw_json_array_on_line(json, key_of(&f->record->field[first], key));
+            put_required(f->record, 1, json);
+            gw_json_close(json);
+        }
+        put_dependents(f->record, any, json);
+    }
+}
+
+void gw_record_schema(const gw_record *record, const char *key, gw_json *json)
+{
+    gw_json_object(json, key);
+    gw_json_string(json, "type", "object");
+    gw_json_array_on_line(json, "required");
+    put_required(record, 0, json);
+    gw_json_close(json);
+    bool any = false;
+    put_dependents(record, &any, json);
+    if (any) gw_json_close(json);
+    gw_json_object(json, "properties");
+    put_members(record, json);
+    gw_json_close(json);
+    gw_json_close(json);
+}
+
+static void put_constant(const char *key, const char *value, gw_json *json)
+{
+    gw_json_object_on_line(json, key);
+    gw_json_string(json, "const", value);
+    gw_json_close(json);
+}
+
+void gw_result_schema(const gw_result *result, const char *key, gw_json *json)
+{
+    gw_json_object(json, key);
+    gw_json_string(json, "type", "object");
+    gw_json_array_on_line(json, "required");
+    gw_json_string(json, NULL, "format");
+    gw_json_string(json, NULL, "command");
+    gw_json_string(json, NULL, "case");
+    put_required(result->record, 0, json);
+    gw_json_close(json);
+    gw_json_object(json, "properties");
+    put_constant("format", "giveway-result-1", json);
+    put_constant("command", result->command, json);
+    gw_json_object_on_line(json, "case");
+    gw_json_string(json, "type", "string");
+    gw_json_close(json);
+    put_members(result->record, json);
+    gw_json_close(json);
+    gw_json_close(json);
+}
+
+/* -- in words -- */
+
+static void put_keys(const gw_record *record, int depth, gw_buf *out)
+{
+    char key[KEY_MAX];
+    for (int i = 0; i < record->n; i++) {
+        const gw_field *f = &record->field[i];
+        if (f->kind == GW_PART) {
+            put_keys(f->record, depth, out);
+            continue;
+        }
+        const char *mark = f->kind == GW_LIST ? "[]" : f->flags & GW_NO_JSON ? " (CSV alone)" : "";
+        int room = 40 - 2 * depth;
+        snprintf(key, sizeof key, "%s%s%s", f->key,
+                 f->flags & GW_NO_UNIT || f->unit_of ? "" : gw_unit_key(f->unit), mark);
+        gw_buf_repeat(out, ' ', 2 * depth + 2);
+        gw_buf_fmt(out, "%-*s  %s%s\n", room > 0 ? room : 0, key, f->doc,
+                   is_number(f) && f->flags & GW_MAY_LACK ? "; null: not known" : "");
+        if (f->record) put_keys(f->record, depth + 1, out);
+    }
+}
+
+void gw_result_keys(const gw_result *result, gw_buf *out)
+{
+    put_keys(result->record, 0, out);
+}
