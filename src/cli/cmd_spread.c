@@ -2,11 +2,13 @@
 /* giveway spread: how sure is each answer, and what to measure next? */
 #include "cli/commands.h"
 #include "cli/output.h"
+#include "cli/reading.h"
 #include "cli/selection.h"
-#include "cli/session.h"
+#include "giveway/match.h"
 #include "show/spread.h"
 
 #include <math.h>
+#include <stdlib.h>
 
 static void show_progress(void *context, double part)
 {
@@ -55,29 +57,64 @@ static gw_status format(const gw_args *args, const gw_case *c, const gw_spread_s
     return gw_buf_status(out, err);
 }
 
+/* With readings the car that they make most probable is in the middle, and what they say of figures together stays. */
+static gw_status centre_on(const gw_case *c, const gw_readings *readings, const gw_selection *wanted, bool ride,
+                           gw_match_study *match, gw_spread_options *o, double **room, gw_error *err)
+{
+    if (readings->n == 0) return GW_OK;
+    gw_status status = gw_study_match(c, readings, wanted, ride, match, err);
+    if (status != GW_OK) return status;
+    const size_t n = (size_t)match->n_case;
+    double *covariance = *room = calloc(2 * n * n + 1, sizeof *covariance), *lower = covariance + n * n;
+    if (!covariance) return gw_fail(err, GW_E_NOMEM, "out of memory for readings");
+    for (size_t i = 0; i < n; i++)
+        for (size_t j = 0; j < n; j++)
+            covariance[i * n + j] = lower[i * n + j] = match->covariance[i * (size_t)match->n + j];
+    if (!gw_lower_factor(lower, (int)n)) return gw_fail(err, GW_E_NUMERIC, "the readings cannot be weighed");
+    o->centre = match->z;
+    o->covariance = covariance;
+    o->lower = lower;
+    return GW_OK;
+}
+
+static int work(const gw_args *args, const gw_session *session, const gw_choice *choice, const gw_readings *readings,
+                gw_spread_options *o, bool quiet)
+{
+    gw_match_study match = { 0 };
+    gw_spread_study study = { 0 };
+    gw_buf out = { 0 };
+    gw_error err = { 0 };
+    double *room = NULL;
+    gw_status st = centre_on(&session->c, readings, &choice->wanted, o->ride, &match, o, &room, &err);
+    if (st == GW_OK) st = gw_study_spread(&session->c, &choice->wanted, o, &study, &err);
+    gw_progress(quiet, NULL);
+    if (st == GW_OK) {
+        gw_print_warnings(quiet, study.warning, study.n_warnings);
+        st = format(args, &session->c, &study, &out, &err);
+    }
+    int status = st == GW_OK ? gw_emit(&out) : gw_complain("spread", &err);
+    gw_buf_free(&out);
+    gw_spread_study_free(&study);
+    gw_match_study_free(&match);
+    free(room);
+    return status;
+}
+
 static int run(const gw_args *args)
 {
     gw_session session;
     gw_choice choice = { 0 };
+    gw_readings readings = { 0 };
     gw_spread_options o;
-    gw_spread_study study = { 0 };
-    gw_buf out = { 0 };
     gw_error err = { 0 };
     bool quiet;
     if (options(args, &o, &quiet, &err) != GW_OK) return gw_complain("spread", &err);
     int status = gw_session_open(args, args->words[0], &session);
     if (status == GW_EXIT_DONE) status = gw_choice_make(args, &session.c, &choice);
-    if (status == GW_EXIT_DONE) {
-        gw_status st = gw_study_spread(&session.c, &choice.wanted, &o, &study, &err);
-        gw_progress(quiet, NULL);
-        if (st == GW_OK) {
-            gw_print_warnings(quiet, study.warning, study.n_warnings);
-            st = format(args, &session.c, &study, &out, &err);
-        }
-        status = st == GW_OK ? gw_emit(&out) : gw_complain("spread", &err);
-    }
-    gw_buf_free(&out);
-    gw_spread_study_free(&study);
+    if (status == GW_EXIT_DONE && gw_args_text(args, GW_OPT_READINGS, 0))
+        status = gw_session_readings(args, &session, &readings);
+    if (status == GW_EXIT_DONE) status = work(args, &session, &choice, &readings, &o, quiet);
+    gw_readings_free(&readings);
     gw_choice_free(&choice);
     gw_session_close(&session);
     return status;
@@ -87,7 +124,8 @@ const gw_command GW_COMMAND_SPREAD = {
     .name = "spread",
     .args = "CASE",
     .summary = "how sure each answer is, and what to measure next",
-    .options = GW_TAKES_COMMON | GW_TAKES_SELECTION | GW_TAKES(DRAWS) | GW_TAKES(SEED) | GW_TAKES(RIDE),
+    .options = GW_TAKES_COMMON | GW_TAKES_SELECTION | GW_TAKES(DRAWS) | GW_TAKES(SEED) | GW_TAKES(RIDE) |
+               GW_TAKES(READINGS),
     .min_words = 1,
     .max_words = 1,
     .run = run,

@@ -52,6 +52,8 @@ typedef enum gw_option_kind {
     X(TO, "to-mm", SIGNED, "MM", "highest travel (60)")                                                      \
     X(STEP, "step-mm", NUMBER, "MM", "from one place of travel to the next (5)")                             \
     X(METHOD, "method", CHOICE, "solved|handbook", "how rates of rubber are worked out (solved)")            \
+    X(READINGS, "readings", TEXT, "FILE", "what was read on the ramp")                                        \
+    X(CASE, "case", TEXT, "FILE", "write the case made of it here")                                           \
     X(DRAWS, "draws", NUMBER, "N", "cars that are drawn, 100 to 1000000 (1024)")                             \
     X(SEED, "seed", SIGNED, "S", "other draws of the same bands (1)")                                        \
     X(RIDE, "ride", FLAG, "", "harshness and road noise too")                                                \

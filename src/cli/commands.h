@@ -14,6 +14,7 @@
     X(TRAVEL)                                                                                                \
     X(RIDE)                                                                                                  \
     X(ALIGN)                                                                                                 \
+    X(MATCH)                                                                                                 \
     X(SPREAD)                                                                                                \
     X(REPORT)
 

@@ -12,7 +12,7 @@ PY
 
 _giveway() {
     local options="--kit --load --corner --format --materials --method -o --out --format-charts --quiet --help --version"
-    local commands="check rates deflect compare travel ride align spread report help"
+    local commands="check rates deflect compare travel ride align match spread report help"
     local travel_options="--from-mm --to-mm --step-mm --detail"
     local bush_options="--type --material --inner-mm --outer-mm --length-mm --explain --frequency-Hz --amplitude-mm"
     local current=${COMP_WORDS[COMP_CWORD]} previous=${COMP_WORDS[COMP_CWORD - 1]}
@@ -25,7 +25,8 @@ _giveway() {
     if [[ ${COMP_WORDS[1]} == @(deflect|compare|ride) ]]; then options+=" --detail"; fi
     if [[ ${COMP_WORDS[1]} == travel ]]; then options+=" $travel_options"; fi
 
-    if [[ ${COMP_WORDS[1]} == spread ]]; then options+=" --draws --seed --ride"; fi
+    if [[ ${COMP_WORDS[1]} == spread ]]; then options+=" --draws --seed --ride --readings"; fi
+    if [[ ${COMP_WORDS[1]} == match ]]; then options+=" --readings --case"; fi
     if [[ ${COMP_WORDS[1]} == report ]]; then options+=" --for --date"; fi
 
     local IFS=$'\n'

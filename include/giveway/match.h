@@ -1,0 +1,90 @@
+/* SPDX-License-Identifier: MIT */
+/**
+ * A case corrected by what the ramp says: the most probable figures, what is now surer, and which reading or
+ * figure does not go with the rest.
+ *
+ * Source of the estimate: the mode of the posterior for normal errors (A. Tarantola, Inverse Problem Theory,
+ * SIAM 2005, ch. 3), Gauss-Newton covariance; of the drops: deletion of a group of observations from linear
+ * least squares (R. D. Cook and S. Weisberg, Residuals and Influence in Regression, Chapman and Hall
+ * 1982, 2.2).
+ */
+#ifndef GIVEWAY_MATCH_H
+#define GIVEWAY_MATCH_H
+
+#include "giveway/api.h"
+#include "giveway/readings.h"
+#include "giveway/study.h"
+#include "giveway/uncertain.h"
+
+GW_API_BEGIN
+
+/** One figure before and after. */
+typedef struct gw_matched {
+    const gw_unsure *figure;
+    double z;    /**< most probable                                                            */
+    double sd;   /**< sqrt(C_ii)                                                               */
+    double drop; /**< z^2 / (1 - C_ii): what chi-square falls by when its band is put aside; NAN: silent */
+    double probability; /**< of so large a drop, one degree of freedom; NAN: silent                  */
+    bool silent;        /**< narrowed by less than GW_MATCH_SILENT: no reading speaks of it           */
+} gw_matched;
+
+/** One value that was read. */
+typedef struct gw_match_value {
+    int reading, value;   /**< indices into the readings                        */
+    double before, after; /**< of the model [SI]                             */
+    double residual;      /**< (reading - model) / sigma, after                */
+} gw_match_value;
+
+/** A reading held against all the rest. */
+typedef struct gw_match_reading {
+    double drop, probability; /**< as many degrees of freedom as values */
+    int first;                /**< of its values in the study           */
+} gw_match_reading;
+
+/** What does not go with the rest, least probable first. */
+typedef struct gw_doubt {
+    bool is_reading;
+    int index; /**< reading, or figure */
+    double probability;
+} gw_doubt;
+
+#define GW_MATCH_SILENT 0.05
+#define GW_MATCH_DOUBT  0.003
+
+typedef struct gw_match_study {
+    gw_arena arena;
+    int n;      /**< figures: those of the case, then, with load_percent, the load cell's */
+    int n_case; /**< of these, figures of the case                                        */
+    gw_matched *figure;
+    double *z;          /**< as in figure, in a row                                               */
+    double *covariance; /**< n by n                                                               */
+    int n_values;
+    gw_match_value *value;
+    int n_readings;
+    gw_match_reading *reading;
+    double chi_square;  /**< the minimum: squares of residuals and of z                           */
+    double probability; /**< upper, n_values degrees of freedom                                   */
+    int n_doubts;
+    gw_doubt *doubt;
+    int evaluations; /**< of the model                                                         */
+} gw_match_study;
+
+/**
+ * @param[in]  with_ride  count figures that only ride knows of, too (no reading speaks of them).
+ * @param[out] out        points into case and readings; freed with gw_match_study_free.
+ * @retval GW_OK
+ * @retval GW_E_SCHEMA    no figure of the case is uncertain.
+ * @retval GW_E_NUMERIC   the case as written cannot be loaded as it was read (names the reading), or no
+ * minimum.
+ * @retval GW_E_RANGE, GW_E_MECHANISM, GW_E_NOMEM
+ */
+gw_status gw_study_match(const gw_case *c, const gw_readings *readings, const gw_selection *wanted,
+                         bool with_ride, gw_match_study *out, gw_error *err);
+/** Lower Cholesky factor of a covariance in place, zeros above; false where it is not positive definite. */
+bool gw_lower_factor(double *a, int n);
+
+void gw_match_study_free(gw_match_study *study);
+
+GW_API_END
+
+#endif

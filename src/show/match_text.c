@@ -1,0 +1,166 @@
+/* SPDX-License-Identifier: MIT */
+/* In words: do the readings and the case go together? Then what moved, and reading by reading. */
+#include "show/match.h"
+
+#include "format/table.h"
+#include "giveway/units.h"
+#include "show/deflect.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+static void paragraph(gw_buf *text, int width, int indent, gw_buf *out)
+{
+    gw_buf_paragraph(out, gw_buf_str(text), width, indent);
+    if (text->failed) out->failed = true;
+    gw_buf_free(text);
+}
+
+static void head_words(const gw_match_study *s, int width, gw_buf *out)
+{
+    gw_buf text = { 0 };
+    int silent = 0;
+    for (int j = 0; j < s->n; j++) silent += s->figure[j].silent;
+    gw_buf_fmt(
+        &text,
+        "%d values in %d readings correct %d of %d uncertain figures; of the other %d they do not speak. ",
+        s->n_values, s->n_readings, s->n - silent, s->n, silent);
+    gw_buf_fmt(&text, "Chi-square %.1f with %d degrees: ", s->chi_square, s->n_values);
+    if (s->probability < GW_MATCH_DOUBT)
+        gw_buf_fmt(
+            &text,
+            "so much has a probability of %.2g: readings and case do not go together within their bands.",
+            s->probability);
+    else
+        gw_buf_fmt(&text, "as much or more is met with a probability of %.2g: readings and case go together.",
+                   s->probability);
+    paragraph(&text, width, 0, out);
+}
+
+static void doubt_words(const gw_case *c, const gw_readings *readings, const gw_match_study *s, int width,
+                        gw_buf *out)
+{
+    for (int i = 0; i < s->n_doubts; i++) {
+        const gw_doubt *d = &s->doubt[i];
+        gw_buf text = { 0 };
+        if (d->is_reading) {
+            const gw_reading *r = &readings->reading[d->index];
+            gw_buf_add(&text, "In doubt: the reading \"");
+            gw_buf_clean(&text, r->name);
+            gw_buf_fmt(
+                &text,
+                "\" (%s corner, kit %s). Against all the rest it is off by more than its band explains: "
+                "probability %.2g.",
+                gw_axle_name(r->axle), c->kits[r->kit].name, d->probability);
+        } else {
+            gw_buf_add(&text, "In doubt: the figure ");
+            gw_buf_clean(&text, s->figure[d->index].figure->of);
+            gw_buf_fmt(&text,
+                       ". The readings put it further from the case than its band allows: probability %.2g.",
+                       d->probability);
+        }
+        paragraph(&text, width, 0, out);
+    }
+    if (s->n_doubts > 1)
+        gw_buf_paragraph(out, "One fault throws doubt on others: put the first right, then match again.",
+                         width, 0);
+}
+
+static void ends_cell(gw_table *table, const gw_unsure *f, double z, double sd)
+{
+    const int decimals = f->unit == GW_UNSURE_MM ? 2 : 3;
+    gw_table_cellf(table, "%.*f (%.*f to %.*f)", decimals, gw_unsure_at(f, z), decimals,
+                   gw_unsure_at(f, z - 2 * sd), decimals, gw_unsure_at(f, z + 2 * sd));
+}
+
+static gw_status figure_table(const gw_match_study *s, int width, bool bold, gw_buf *out, gw_error *err)
+{
+    gw_table table = { 0 };
+    gw_status status = GW_OK;
+    gw_table_column(&table, GW_LEFT, "figure");
+    gw_table_column(&table, GW_RIGHT, "before");
+    gw_table_column(&table, GW_RIGHT, "after");
+    gw_table_column(&table, GW_RIGHT, "narrowed\nby");
+    for (int j = 0; j < s->n; j++) {
+        const gw_matched *m = &s->figure[j];
+        if (m->silent) continue;
+        gw_table_cell(&table, m->figure->of);
+        ends_cell(&table, m->figure, 0.0, 1.0);
+        ends_cell(&table, m->figure, m->z, m->sd);
+        gw_table_cellf(&table, "%.0f %%", 100.0 * (1.0 - m->sd));
+    }
+    if (table.n_cells) {
+        gw_buf_add(out, "\nWhat is now surer (95 of 100 in brackets)\n");
+        status = gw_table_print(&table, width, 2, bold, out, err);
+    }
+    gw_table_free(&table);
+    return status;
+}
+
+static void silent_words(const gw_match_study *s, int width, gw_buf *out)
+{
+    gw_buf text = { 0 };
+    int n = 0;
+    for (int j = 0; j < s->n; j++) {
+        if (!s->figure[j].silent) continue;
+        gw_buf_add(&text, n++ ? ", " : "");
+        gw_buf_clean(&text, s->figure[j].figure->of);
+    }
+    if (n) {
+        gw_buf_fmt(out, "\nNo reading speaks of\n");
+        paragraph(&text, width, 2, out);
+    } else
+        gw_buf_free(&text);
+}
+
+static const char *word_of(gw_read_figure f)
+{
+    static const char *const WORDS[] = { "toe, deg",     "camber, deg", "caster, deg",
+                                         "fore-aft, mm", "lateral, mm", "wheel rate, N/mm" };
+    return WORDS[f];
+}
+
+static gw_status reading_table(const gw_case *c, const gw_readings *readings, const gw_match_study *s,
+                               int width, bool bold, gw_buf *out, gw_error *err)
+{
+    gw_table table = { 0 };
+    static const char *const HEADS[] = { "reading", "corner", "kit",   "figure",        "travel\nmm",
+                                         "read",    "before", "after", "off, in\nsigma" };
+    for (int h = 0; h < 9; h++) gw_table_column(&table, h < 4 ? GW_LEFT : GW_RIGHT, HEADS[h]);
+    for (int i = 0; i < s->n_values; i++) {
+        const gw_match_value *v = &s->value[i];
+        const gw_reading *r = &readings->reading[v->reading];
+        const gw_read_value *read = &r->value[v->value];
+        const gw_read_state *state = &r->state[read->state];
+        const double unit = gw_read_unit(read->figure);
+        const int decimals = read->figure <= GW_READ_CASTER ? 3 : 2;
+        gw_table_cell(&table, r->name);
+        gw_table_cell(&table, gw_axle_name(r->axle));
+        gw_table_cell(&table, c->kits[r->kit].name);
+        gw_table_cell(&table, word_of(read->figure));
+        if (state->has_travel)
+            gw_table_cellf(&table, "%+.0f", state->travel / GW_MM);
+        else
+            gw_table_cell(&table, "");
+        gw_table_cellf(&table, "%+.*f", decimals, read->reading / unit);
+        gw_table_cellf(&table, "%+.*f", decimals, v->before / unit);
+        gw_table_cellf(&table, "%+.*f", decimals, v->after / unit);
+        gw_table_cellf(&table, "%+.1f", v->residual);
+    }
+    gw_buf_add(out, "\nReading by reading\n");
+    gw_status status = gw_table_print(&table, width, 2, bold, out, err);
+    gw_table_free(&table);
+    return status;
+}
+
+gw_status gw_match_text(const gw_case *c, const gw_readings *readings, const gw_match_study *s, int width,
+                        bool bold, gw_buf *out, gw_error *err)
+{
+    head_words(s, width, out);
+    doubt_words(c, readings, s, width, out);
+    gw_status status = figure_table(s, width, bold, out, err);
+    if (status == GW_OK) status = reading_table(c, readings, s, width, bold, out, err);
+    if (status == GW_OK) silent_words(s, width, out);
+    return status == GW_OK ? gw_buf_status(out, err) : status;
+}

@@ -1,0 +1,38 @@
+/* SPDX-License-Identifier: MIT */
+/** What the files of the match share. */
+#ifndef STUDY_MATCH_PARTS_H
+#define STUDY_MATCH_PARTS_H
+
+#include "giveway/match.h"
+#include "study/drawn.h"
+#include "study/read_model.h"
+
+#include <stdatomic.h>
+
+/** n figures, m values. Matrices row by row. */
+typedef struct gw_match_work {
+    const gw_draws *draws;
+    const gw_readings *readings;
+    const gw_unsure *load; /**< the load cell's figure, where n > n_case */
+    gw_drawer *drawer;
+    int n, n_case, m, evaluations;
+    double *reading, *sigma;                                  /**< [m]                               */
+    double *z, *next, *last, *g, *step, *old, *new, *scratch; /**< [n]                */
+    double *y, *y_next, *r, *r_next, *before;                 /**< [m]                               */
+    double *j;                                                /**< m by n: dr/dz                     */
+    double *a, *curve;                                        /**< n by n                            */
+} gw_match_work;
+
+gw_status gw_match_model(const gw_match_work *w, gw_drawer *drawer, const double *z, double *y,
+                         gw_error *err);
+
+/** From w->z to the minimum; z, y, r, j and before are left in the work. */
+gw_status gw_match_find(gw_match_work *w, double *sum, gw_error *err);
+
+/** Lower Cholesky factor in place (the upper triangle is set to 0); false: not positive definite. */
+bool gw_cholesky(double *a, int n);
+void gw_cholesky_solve(const double *l, int n, double *b);
+/** The inverse of the matrix that was factored. */
+void gw_cholesky_inverse(const double *l, int n, double *out);
+
+#endif
