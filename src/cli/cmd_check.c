@@ -6,6 +6,7 @@
 #include "cli/session.h"
 #include "format/csv.h"
 #include "format/json.h"
+#include "giveway/plausible.h"
 
 typedef struct counts {
     int corners, bodies, joints;
@@ -43,6 +44,36 @@ static void say_sound(const gw_session *s, gw_buf *out)
     gw_buf_add(out, "\n");
 }
 
+/* What runs in one line, what does not, or not whole, in one each. */
+static void say_uses(const gw_uses *uses, gw_buf *out)
+{
+    int n = 0;
+    for (int u = 0; u < GW_USES; u++)
+        if (uses->use[u].runs)
+            gw_buf_fmt(out, "%s%s", n++ ? ", " : "  can be run by: ", uses->use[u].command);
+    if (n) gw_buf_add(out, "\n");
+    for (int u = 0; u < GW_USES; u++) {
+        const gw_use_verdict *v = &uses->use[u];
+        if (!v->why) continue;
+        gw_buf_fmt(out, "  %s, %s: ", v->runs ? "left out" : "cannot be run", v->command);
+        gw_buf_clean(out, v->why);
+        gw_buf_add(out, "\n");
+    }
+}
+
+static void put_uses(const gw_uses *uses, gw_json *json)
+{
+    gw_json_array(json, "commands");
+    for (int u = 0; u < GW_USES && uses->use[u].command; u++) {
+        gw_json_object_on_line(json, NULL);
+        gw_json_string(json, "command", uses->use[u].command);
+        gw_json_bool(json, "runs", uses->use[u].runs);
+        if (uses->use[u].why) gw_json_string(json, "why", uses->use[u].why);
+        gw_json_close(json);
+    }
+    gw_json_close(json);
+}
+
 static void put_lines(gw_json *json, const char *key, const gw_faults *faults, int n,
                       const char *(*line)(const gw_faults *, int))
 {
@@ -51,7 +82,7 @@ static void put_lines(gw_json *json, const char *key, const gw_faults *faults, i
     gw_json_close(json);
 }
 
-static void say_json(const gw_session *s, const char *path, bool sound, gw_buf *out)
+static void say_json(const gw_session *s, const gw_uses *uses, const char *path, bool sound, gw_buf *out)
 {
     gw_json json = { .out = out };
     counts n = count_corners(&s->c);
@@ -69,12 +100,13 @@ static void say_json(const gw_session *s, const char *path, bool sound, gw_buf *
         gw_json_int(&json, "kits", s->c.n_kits);
         gw_json_int(&json, "loads", s->c.n_loads);
     }
+    put_uses(uses, &json);
     put_lines(&json, "faults", &s->faults, gw_faults_count(&s->faults), gw_faults_text);
     put_lines(&json, "warnings", &s->faults, gw_faults_warnings(&s->faults), gw_faults_warning);
     gw_json_close(&json);
 }
 
-static void say_csv(const gw_session *s, gw_buf *out)
+static void say_csv(const gw_session *s, const gw_uses *uses, gw_buf *out)
 {
     gw_csv csv = { .out = out };
     int n = gw_faults_count(&s->faults), w = gw_faults_warnings(&s->faults);
@@ -86,23 +118,45 @@ static void say_csv(const gw_session *s, gw_buf *out)
         gw_csv_string(&csv, i < n ? gw_faults_text(&s->faults, i) : gw_faults_warning(&s->faults, i - n));
         gw_csv_end_row(&csv);
     }
+    for (int u = 0; u < GW_USES && uses->use[u].command; u++) {
+        const gw_use_verdict *v = &uses->use[u];
+        gw_buf text = { 0 };
+        gw_buf_fmt(&text, "%s%s%s", v->command, v->why ? ": " : "", v->why ? v->why : "");
+        gw_csv_string(&csv, v->runs ? "runs" : "cannot run");
+        gw_csv_string(&csv, gw_buf_str(&text));
+        gw_csv_end_row(&csv);
+        if (text.failed) out->failed = true;
+        gw_buf_free(&text);
+    }
+}
+
+static int look_further(const gw_args *args, gw_session *s, gw_uses *uses)
+{
+    gw_error err = { 0 };
+    gw_status st = gw_study_uses(&s->c, uses, &err);
+    return st == GW_OK ? GW_EXIT_DONE : gw_complain(args->command->name, &err);
 }
 
 static int run(const gw_args *args)
 {
     gw_session session;
     gw_buf out = { 0 };
+    gw_uses uses = { 0 };
     int status = gw_session_open(args, args->words[0], &session);
     if (status == GW_EXIT_DONE) status = gw_session_stand(args, &session);
     bool sound = status == GW_EXIT_DONE;
+    if (sound) status = look_further(args, &session, &uses);
     if (gw_args_is(args, GW_OPT_FORMAT, "json"))
-        say_json(&session, args->words[0], sound, &out);
+        say_json(&session, &uses, args->words[0], sound, &out);
     else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
-        say_csv(&session, &out);
-    else if (sound)
+        say_csv(&session, &uses, &out);
+    else if (sound) {
         say_sound(&session, &out);
+        say_uses(&uses, &out);
+    }
     if (gw_emit(&out) != GW_EXIT_DONE) status = GW_EXIT_OUTPUT;
     gw_buf_free(&out);
+    gw_uses_free(&uses);
     gw_session_close(&session);
     return status;
 }
@@ -118,7 +172,8 @@ const gw_command GW_COMMAND_CHECK = {
     .details =
         "Faults go to standard error, a line each. The other commands stop with the same list. A case that "
         "reads well is stood on its wheels besides, with every kit: a mechanism is told with the bodies "
-        "that move and the direction.",
+        "that move and the direction. Figures that no car has are warned of with what is usual; then each "
+        "command is named that can run the case, or cannot, and why.",
     .examples = { "giveway check cases/fast-saloon.json",
                   "giveway check --materials my-materials cases/fast-saloon.json" },
 };

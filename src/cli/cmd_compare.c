@@ -16,6 +16,8 @@ typedef struct gw_work {
     gw_deflect_study deflect;
     gw_ride_study ride;
     gw_strength_study strength, peaks;
+    gw_tolerance_study tolerance;
+    gw_laws laws; /**< worked out once for all studies */
     gw_handling_study handling;
     gw_comparison cmp;
 } gw_work;
@@ -46,15 +48,20 @@ static gw_status work_out(gw_work *w, bool charts, bool brief, gw_error *err)
         return gw_fail(err, GW_E_SCHEMA, "%s: corners: the case describes no corner to load", c->path);
     if (c->n_loads == 0)
         return gw_fail(err, GW_E_SCHEMA, "%s: loads: the case has no loads; add at least one", c->path);
-    gw_status status = gw_study_deflect(c, wanted, &w->deflect, err);
+    gw_status status = gw_laws_make(c, wanted->method, &w->laws, err);
+    if (status != GW_OK) return status;
+    w->choice.wanted.laws = &w->laws;
+    status = gw_study_deflect(c, wanted, &w->deflect, err);
     w->cmp = (gw_comparison){ .c = c, .deflect = &w->deflect, .ride = &w->ride, .handling = &w->handling };
     w->cmp.strength = &w->strength;
     w->cmp.peaks = &w->peaks;
+    w->cmp.tolerance = &w->tolerance;
     w->cmp.baseline = first_kit(&w->choice, c->n_kits);
     w->cmp.no_ride = ride_missing(c, wanted);
     if (status == GW_OK) status = gw_study_strength(c, &w->deflect, &w->strength, err);
     if (status == GW_OK) status = gw_study_strength_peaks(c, &w->deflect, &w->peaks, err);
     if (status == GW_OK && !w->cmp.no_ride) status = gw_study_ride(c, wanted, &options, &w->ride, err);
+    if (status == GW_OK) status = gw_study_tolerance(c, wanted, &w->deflect, &w->tolerance, err);
     gw_selection summary = *wanted;
     summary.brief = brief;
     if (status == GW_OK) status = gw_study_handling(c, &summary, &w->handling, err);
@@ -138,6 +145,8 @@ static int run(const gw_args *args)
     gw_ride_study_free(&work.ride);
     gw_strength_study_free(&work.strength);
     gw_strength_study_free(&work.peaks);
+    gw_tolerance_study_free(&work.tolerance);
+    gw_laws_free(&work.laws);
     gw_deflect_study_free(&work.deflect);
     gw_choice_free(&work.choice);
     gw_session_close(&work.session);

@@ -7,18 +7,20 @@
 #include "giveway/compare.h"
 #include "giveway/handling.h"
 #include "giveway/strength.h"
+#include "giveway/tolerance.h"
 
 /** Everything that `compare` worked out. */
 typedef struct gw_comparison {
     const gw_case *c;
     const gw_deflect_study *deflect;
-    const gw_ride_study *ride;         /**< n 0: ride left out                                     */
-    const char *no_ride;               /**< why ride was left out; NULL where it was worked out    */
-    int baseline;                      /**< kit that the others are set beside: the first one shown */
-    const gw_handling_study *handling; /**< what the kits do to the car; not NULL for text, JSON and CSV */
-    bool detail;                       /**< every figure of it, not only the summary                    */
-    const gw_strength_study *strength; /**< what is beyond a limit; NULL: not looked at                   */
-    const gw_strength_study *peaks;    /**< every figure that has a limit; not NULL                       */
+    const gw_ride_study *ride;           /**< n 0: ride left out                                     */
+    const char *no_ride;                 /**< why ride was left out; NULL where it was worked out    */
+    int baseline;                        /**< kit that the others are set beside: the first one shown */
+    const gw_handling_study *handling;   /**< what the kits do to the car; not NULL for text, JSON and CSV */
+    bool detail;                         /**< every figure of it, not only the summary                    */
+    const gw_tolerance_study *tolerance; /**< rubber 5 points softer and harder; NULL: not looked at */
+    const gw_strength_study *strength;   /**< what is beyond a limit; NULL: not looked at                   */
+    const gw_strength_study *peaks;      /**< every figure that has a limit; not NULL                       */
 } gw_comparison;
 
 gw_status gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf *out, gw_error *err);

@@ -204,6 +204,40 @@ static gw_status price_table(const gw_handling_page *p, gw_error *err)
     return gw_handling_print(p, &t, err);
 }
 
+/* The load that one line speaks of: the corner, else the stop. */
+static int tolerance_load(const gw_comparison *cmp)
+{
+    int load = gw_pick_load(cmp->c, cmp->deflect, GW_PICK_CORNER);
+    return load >= 0 ? load : gw_pick_load(cmp->c, cmp->deflect, GW_PICK_STOP);
+}
+
+/* "rubber -0.82 to -0.67, poly -0.75 to -0.52": what the hardness of delivered rubber leaves open, all kits.
+ */
+static void tolerance_line(const gw_handling_page *p)
+{
+    const gw_comparison *cmp = p->cmp;
+    int load = cmp->tolerance ? tolerance_load(cmp) : -1, n = 0;
+    gw_axle axle = gw_summary_axle(cmp);
+    gw_buf text = { 0 };
+    for (int k = 0; load >= 0 && k < cmp->c->n_kits; k++) {
+        const gw_tolerance_item *item = gw_tolerance_find(cmp->tolerance, k, axle, load);
+        if (!item || item->failed || !item->bushes) continue;
+        if (!n++) {
+            gw_buf_fmt(&text, "Rubber %s points softer to harder (common practice), %s toe, ",
+                       gw_fixed(GW_HARDNESS_TOLERANCE, 0).s, gw_axle_name(axle));
+            gw_buf_clean(&text, cmp->c->loads[load].name);
+        }
+        gw_buf_add(&text, n == 1 ? ", deg: " : ", ");
+        gw_buf_clean(&text, cmp->c->kits[k].name);
+        gw_buf_fmt(&text, " %s to %s", gw_signed(item->toe[0] / GW_DEG, 2).s,
+                   gw_signed(item->toe[1] / GW_DEG, 2).s);
+    }
+    if (n) gw_buf_add(&text, ".");
+    if (n) gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
+    if (text.failed) p->out->failed = true;
+    gw_buf_free(&text);
+}
+
 static void explain(const gw_handling_page *p)
 {
     const gw_case *c = p->cmp->c;
@@ -232,6 +266,7 @@ gw_status gw_compare_brief(const gw_handling_page *p, gw_error *err)
     gw_status status = load_table(p, err);
     failed_lines(p);
     if (status == GW_OK) status = price_table(p, err);
+    if (status == GW_OK) tolerance_line(p);
     if (status == GW_OK) explain(p);
     return status;
 }

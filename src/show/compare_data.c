@@ -67,6 +67,25 @@ static void put_kits(gw_json *json, const gw_comparison *cmp)
     gw_json_close(json);
 }
 
+static void put_tolerance(gw_json *json, const gw_comparison *cmp)
+{
+    gw_json_array(json, "hardness_tolerance");
+    for (int i = 0; cmp->tolerance && i < cmp->tolerance->n; i++) {
+        const gw_tolerance_item *item = &cmp->tolerance->item[i];
+        if (item->failed) continue;
+        gw_json_object_on_line(json, NULL);
+        gw_json_string(json, "kit", cmp->c->kits[item->kit].name);
+        gw_json_string(json, "corner", gw_axle_name(item->axle));
+        gw_json_string(json, "load", cmp->c->loads[item->load].name);
+        gw_json_number(json, "points", GW_HARDNESS_TOLERANCE);
+        gw_json_int(json, "bushes", item->bushes);
+        put_range(json, "toe_change_deg", item->toe[0] / GW_DEG, item->toe[1] / GW_DEG);
+        put_range(json, "camber_change_deg", item->camber[0] / GW_DEG, item->camber[1] / GW_DEG);
+        gw_json_close(json);
+    }
+    gw_json_close(json);
+}
+
 void gw_compare_json(const gw_comparison *cmp, gw_buf *out)
 {
     gw_json json = { .out = out };
@@ -76,6 +95,7 @@ void gw_compare_json(const gw_comparison *cmp, gw_buf *out)
     gw_json_string(&json, "case", cmp->c->title);
     put_kits(&json, cmp);
     put_results(&json, cmp);
+    put_tolerance(&json, cmp);
     gw_handling_json(cmp, &json);
     gw_json_array(&json, "ride");
     for (int i = 0; i < cmp->ride->n; i++) put_ride(&json, cmp->c, &cmp->ride->item[i]);

@@ -197,6 +197,49 @@ static void explain(const gw_handling_page *p, const gw_summary *from)
     gw_buf_free(&text);
 }
 
+/* "-0.45 to -0.33 deg under a 1.00 g stop" */
+static void put_ends(const gw_comparison *cmp, const gw_tolerance_item *item, gw_buf *text)
+{
+    gw_buf_fmt(text, "%s to %s deg ", gw_signed(item->toe[0] / GW_DEG, 2).s,
+               gw_signed(item->toe[1] / GW_DEG, 2).s);
+    gw_phrase_load(&cmp->c->loads[item->load], text);
+}
+
+/* A line a kit: the toe change with all its rubber softer, and harder. */
+static void ends_line(const gw_handling_page *p, int kit)
+{
+    const gw_comparison *cmp = p->cmp;
+    gw_buf text = { 0 };
+    bool first = true;
+    gw_phrase_kit(&cmp->c->kits[kit], &text);
+    for (int i = 0; i < cmp->tolerance->n; i++) {
+        const gw_tolerance_item *item = &cmp->tolerance->item[i];
+        if (item->kit != kit || item->axle != gw_summary_axle(cmp) || item->failed) continue;
+        gw_buf_add(&text, first ? ": " : ", ");
+        first = false;
+        if (item->bushes)
+            put_ends(cmp, item, &text);
+        else
+            gw_buf_add(&text, "no rubber");
+        if (!item->bushes) break;
+    }
+    if (!first) gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 4);
+    if (text.failed) p->out->failed = true;
+    gw_buf_free(&text);
+}
+
+static void ends(const gw_handling_page *p)
+{
+    const gw_comparison *cmp = p->cmp;
+    if (!cmp->tolerance || !cmp->tolerance->n) return;
+    gw_buf_fmt(p->out,
+               "  %s toe change with rubber %s points softer, and harder (tolerance of hardness, common "
+               "practice):\n",
+               gw_summary_axle(cmp) == GW_FRONT ? "Front" : "Rear", gw_fixed(GW_HARDNESS_TOLERANCE, 0).s);
+    for (int k = 0; k < cmp->c->n_kits; k++)
+        if (is_wanted(cmp, k)) ends_line(p, k);
+}
+
 /* How many joints of a kit are beyond a limit; which, is told at the end. */
 static void warn_overload(const gw_handling_page *p, int kit)
 {
@@ -233,6 +276,7 @@ gw_status gw_summary_text(const gw_handling_page *p, gw_error *err)
         warn_unstable(p, &s);
         warn_overload(p, k);
     }
+    ends(p);
     explain(p, &from);
     return GW_OK;
 }

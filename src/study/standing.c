@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Does the car of a case stand? What reading alone cannot tell: bushes that cannot be worked out, mechanisms.
  */
-#include "giveway/study.h"
+#include "giveway/plausible.h"
 
 #include <stdio.h>
 
@@ -48,5 +48,6 @@ gw_status gw_study_standing(const gw_case *c, gw_faults *faults)
             if (first == GW_OK) first = status;
         }
     gw_laws_free(&laws);
+    if (first == GW_OK) first = gw_study_plausible(c, faults, &err);
     return first;
 }

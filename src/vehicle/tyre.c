@@ -180,7 +180,7 @@ gw_status gw_tyre_lateral(const gw_tyre *tyre, double slip, double load, double 
 gw_status gw_tyre_chord(const gw_tyre *tyre, double slip, double load, double lean, double width,
                         gw_tyre_force *out, gw_error *err)
 {
-    gw_tyre_force at, low, high;
+    gw_tyre_force at = { 0 }, low = { 0 }, high = { 0 };
     double reach = gw_tyre_reach(tyre);
     double from = fmax(slip - width, -reach), to = fmin(slip + width, reach);
     gw_status status = gw_tyre_lateral(tyre, slip, load, lean, &at, err);
