@@ -1,0 +1,199 @@
+/* SPDX-License-Identifier: MIT */
+/* Marks lie where the figures at the axes say, and what is read aloud is what is drawn. */
+#include "support/check.h"
+
+#include "chart/set.h"
+#include "chart/style.h"
+
+#include <math.h>
+#include <string.h>
+
+static const gw_chart_words WORDS = { "What is seen", "under it", "across (mm)", "up (N)", NULL };
+
+static gw_charts begun(void)
+{
+    gw_charts charts;
+    gw_charts_begin(&charts, "nowhere", GW_CHART_SVG);
+    return charts;
+}
+
+static const gw_layout_text *text(const gw_layout *l, const char *s)
+{
+    for (int i = 0; i < l->n_texts; i++)
+        if (strcmp(l->text[i].s, s) == 0) return &l->text[i];
+    fail_msg("no text \"%s\"", s);
+    return NULL;
+}
+
+/* The nth shape of a kind and colour. */
+static const gw_shape *shape(const gw_layout *l, gw_shape_kind kind, const char *colour, int nth)
+{
+    for (int i = 0; i < l->n_shapes; i++)
+        if (l->shape[i].kind == kind && strcmp(l->shape[i].colour, colour) == 0 && nth-- == 0)
+            return &l->shape[i];
+    fail_msg("no such shape");
+    return NULL;
+}
+
+static void a_line_runs_through_the_figures_of_both_axes(void **state)
+{
+    (void)state;
+    static const double X[] = { 0, 1, 2, 3 }, Y[] = { 0, 10, -20, 30 };
+    const gw_chart_series series = { "line", X, Y, 4, 1 };
+    gw_charts charts = begun();
+    gw_charts_lines(&charts, "line", &(gw_line_chart){ .words = WORDS, .series = &series, .n_series = 1 });
+    const gw_layout *l = &charts.page[0].layout;
+    const gw_shape *line = shape(l, GW_SHAPE_LINE, gw_style_colour(1), 0);
+    assert_int_equal(line->n, 4);
+    check_abs(line->at[1].x, text(l, "1.0")->x, 0.01, "x of the second point");
+    check_abs(line->at[1].y, text(l, "10")->y, 0.01, "y of the second point");
+    check_abs(line->at[2].y, text(l, "-20")->y, 0.01, "y of the third point");
+    check_abs(line->at[3].x, text(l, "3.0")->x, 0.01, "x of the last point");
+    check_contains(l->description,
+                   "line: from 0 at 0 to 30.0 at 3.00; lowest -20.0 at 2.00, highest 30.0 at 3.00.");
+    gw_charts_free(&charts);
+}
+
+static void a_logarithmic_axis_and_one_cut_short_put_points_in_their_places(void **state)
+{
+    (void)state;
+    static const double X[] = { 1, 10, 100, 1000 }, Y[] = { 1, 100, 10, 1000 };
+    const gw_chart_series series = { "line", X, Y, 4, 2 };
+    gw_charts charts = begun();
+    gw_charts_lines(&charts, "log",
+                    &(gw_line_chart){ .words = WORDS,
+                                      .series = &series,
+                                      .n_series = 1,
+                                      .log_x = true,
+                                      .log_y = true,
+                                      .has_x_range = true,
+                                      .x_from = 1,
+                                      .x_to = 300 });
+    const gw_layout *l = &charts.page[0].layout;
+    const gw_shape *line = shape(l, GW_SHAPE_LINE, gw_style_colour(2), 0);
+    assert_int_equal(line->n, 4); /* the last where it crosses the end of the axis */
+    check_abs(line->at[1].x - line->at[0].x, line->at[2].x - line->at[1].x, 0.01, "a decade");
+    check_abs(line->at[2].x - line->at[1].x, (line->at[3].x - line->at[2].x) / log10(3.0), 0.01, "to 300");
+    gw_charts_free(&charts);
+}
+
+static void bars_are_as_long_as_their_values_and_figures_stand_beyond_their_ends(void **state)
+{
+    (void)state;
+    static const char *const GROUPS[] = { "one", "two" }, *const PARTS[] = { "before", "after" };
+    static const double VALUES[] = { -2.0, 1.0, 4.0, 3.0 };
+    gw_bar_chart bars = { .words = WORDS,
+                          .groups = GROUPS,
+                          .n_groups = 2,
+                          .parts = PARTS,
+                          .n_parts = 2,
+                          .values = VALUES,
+                          .decimals = 2 };
+    gw_charts charts = begun();
+    gw_charts_bars(&charts, "bars", &bars);
+    const gw_layout *l = &charts.page[0].layout;
+    const gw_shape *first = shape(l, GW_SHAPE_BOX, gw_style_fill(0), 1),
+                   *third = shape(l, GW_SHAPE_BOX, gw_style_fill(0), 2);
+    double a = first->at[1].x - first->at[0].x, b = third->at[1].x - third->at[0].x;
+    check_rel(b / a, 2.0, 1e-9, "4 to 2"); /* the box before them is the key */
+    check_abs(first->at[1].x, third->at[0].x, 1e-6, "both begin at zero");
+    check_abs(first->at[1].x, text(l, "0")->x, 0.01, "which is where the axis says");
+    assert_true(text(l, "-2.00")->box.x1 <= first->at[0].x && text(l, "4.00")->box.x0 >= third->at[1].x);
+    assert_true(text(l, "one")->y < text(l, "two")->y);
+    check_contains(l->description,
+                   "one, before: -2.00. one, after: 1.00. two, before: 4.00. two, after: 3.00.");
+    bars.stacked = true;
+    gw_charts_bars(&charts, "stack", &bars);
+    l = &charts.page[1].layout;
+    assert_true(text(l, "sum -1.00")->y < text(l, "7.00")->y); /* the sums of both rows */
+    check_contains(l->description, "one, after: 1.00. one, all: sum -1.00.");
+    gw_charts_free(&charts);
+}
+
+static void a_waterfall_goes_from_step_to_step(void **state)
+{
+    (void)state;
+    static const char *const NAMES[] = { "roll", "bushes" };
+    static const double STEPS[] = { 3.0, -0.5 };
+    gw_charts charts = begun();
+    gw_charts_waterfall(&charts, "fall",
+                        &(gw_waterfall_chart){ .words = WORDS,
+                                               .start_name = "set",
+                                               .end_name = "there",
+                                               .start = -1.0,
+                                               .names = NAMES,
+                                               .values = STEPS,
+                                               .n = 2,
+                                               .decimals = 1 });
+    const gw_layout *l = &charts.page[0].layout;
+    const gw_shape *start = shape(l, GW_SHAPE_BOX, gw_style_fill(0), 0),
+                   *roll = shape(l, GW_SHAPE_BOX, gw_style_fill(2), 0);
+    const gw_shape *bushes = shape(l, GW_SHAPE_BOX, gw_style_fill(1), 0),
+                   *end = shape(l, GW_SHAPE_BOX, gw_style_fill(0), 1);
+    double unit = start->at[1].x - start->at[0].x, zero = start->at[1].x;
+    check_abs(roll->at[0].x, zero - unit, 1e-6, "begins where the setting ends");
+    check_abs(roll->at[1].x, zero + 2 * unit, 1e-6, "three further");
+    check_abs(bushes->at[0].x, zero + 1.5 * unit, 1e-6, "half back");
+    check_abs(end->at[1].x, zero + 1.5 * unit, 1e-6, "the sum");
+    check_contains(l->description, "set: -1.0. roll: +3.0. bushes: -0.5. there: 1.5.");
+    gw_charts_free(&charts);
+}
+
+static void spans_and_third_octaves_reach_from_value_to_value(void **state)
+{
+    (void)state;
+    static const char *const KITS[] = { "a", "b" };
+    static const double LOW[] = { 1, -3 }, HIGH[] = { 2, 1 }, HZ[] = { 10, 12.5 }, DB[] = { 6, -3, 3, 12 };
+    gw_charts charts = begun();
+    gw_charts_spans(
+        &charts, "spans",
+        &(gw_span_chart){ .words = WORDS, .names = KITS, .low = LOW, .high = HIGH, .n = 2, .decimals = 1 });
+    const gw_layout *l = &charts.page[0].layout;
+    const gw_shape *a = shape(l, GW_SHAPE_BOX, gw_style_fill(0), 0),
+                   *b = shape(l, GW_SHAPE_BOX, gw_style_fill(1), 0);
+    check_rel((b->at[1].x - b->at[0].x) / (a->at[1].x - a->at[0].x), 4.0, 1e-9, "four to one");
+    check_abs(b->at[1].x, a->at[0].x, 1e-6, "one ends where the other begins");
+    check_contains(l->description, "a: +1.0 to +2.0. b: -3.0 to +1.0.");
+    gw_charts_bands(
+        &charts, "bands",
+        &(gw_band_chart){
+            .words = WORDS, .centre_hz = HZ, .n_bands = 2, .names = KITS, .n_names = 2, .values = DB });
+    l = &charts.page[1].layout;
+    a = shape(l, GW_SHAPE_BOX, gw_style_fill(0), 1); /* after the key */
+    check_abs(a->at[1].y, text(l, "0")->y, 0.01, "stands on zero");
+    check_rel((a->at[1].y - a->at[0].y) / (text(l, "0")->y - text(l, "5")->y), 6.0 / 5.0, 1e-6, "6 dB high");
+    check_contains(l->description, "10, a: 6.00. 12.5, a: -3.00. 10, b: 3.00. 12.5, b: 12.0.");
+    gw_charts_free(&charts);
+}
+
+static void points_and_whiskers_lie_at_their_values(void **state)
+{
+    (void)state;
+    static const double X[] = { 1, 3 }, Y[] = { 2, 4 }, LOW[] = { 1, 3 }, HIGH[] = { 3, 6 };
+    const gw_chart_mark mark = {
+        .kind = GW_MARK_POINT, .x = X, .y = Y, .low = LOW, .high = HIGH, .n = 2, .style = 3
+    };
+    gw_charts charts = begun();
+    gw_charts_figure(&charts, "points",
+                     &(gw_figure){ .words = WORDS, .y = { .with_zero = true }, .mark = &mark, .n = 1 });
+    const gw_layout *l = &charts.page[0].layout;
+    const gw_shape *point = shape(l, GW_SHAPE_MARKER, gw_style_colour(3), 1),
+                   *whisker = shape(l, GW_SHAPE_LINE, gw_style_colour(3), 3);
+    check_abs(point->at->y, text(l, "4")->y, 0.01, "the second point");
+    check_abs(whisker->at[0].y, text(l, "3")->y, 0.01, "its whisker's lower end");
+    check_abs(whisker->at[1].y, text(l, "6")->y, 0.01, "its whisker's upper end");
+    gw_charts_free(&charts);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_line_runs_through_the_figures_of_both_axes),
+        cmocka_unit_test(a_logarithmic_axis_and_one_cut_short_put_points_in_their_places),
+        cmocka_unit_test(bars_are_as_long_as_their_values_and_figures_stand_beyond_their_ends),
+        cmocka_unit_test(a_waterfall_goes_from_step_to_step),
+        cmocka_unit_test(spans_and_third_octaves_reach_from_value_to_value),
+        cmocka_unit_test(points_and_whiskers_lie_at_their_values),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
