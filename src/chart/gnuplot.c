@@ -116,6 +116,13 @@ static void put_output(const gw_layout *l, gw_gnuplot_output output, gw_buf *out
     gw_buf_fmt(out, "k = %s\nset output f%d\n", output.svg ? "0.75" : "1.2", output.file);
 }
 
+/* gnuplot reads its standard input a byte at a time, which took as long as all SVGs; what comes through
+ * another program it reads in blocks. Where there is no such program, it goes on as before. */
+void gw_gnuplot_begin(gw_buf *script)
+{
+    gw_buf_add(script, "load '< cat'\n");
+}
+
 void gw_gnuplot_name(int number, const char *name, gw_buf *script)
 {
     gw_buf_fmt(script, "f%d = ", number);

@@ -12,6 +12,9 @@ typedef struct gw_gnuplot_output {
     bool svg; /**< else PNG, with twice as many pixels each way */
 } gw_gnuplot_output;
 
+/** Begins a script that is sent to gnuplot's standard input. */
+void gw_gnuplot_begin(gw_buf *script);
+
 /** Gives file `number` its name, before what draws it. */
 void gw_gnuplot_name(int number, const char *name, gw_buf *script);
 

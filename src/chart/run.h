@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/** Runs gnuplot as processes of their own, without a shell, and never waits for ever. */
+/** Runs gnuplot as processes of their own, and never waits for ever. */
 #ifndef CHART_RUN_H
 #define CHART_RUN_H
 

@@ -156,6 +156,7 @@ static void add_page(const gw_charts *charts, int page, gw_buf *script)
 static void write_scripts(const gw_charts *charts, gw_buf *script, int n)
 {
     double load[GW_MAX_PLOTTERS] = { 0.0 };
+    for (int i = 0; i < n; i++) gw_gnuplot_begin(&script[i]);
     for (int p = 0; p < charts->n_pages; p++) {
         int least = 0;
         for (int i = 1; i < n; i++)
