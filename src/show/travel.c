@@ -92,6 +92,7 @@ static const gw_field WHEEL[] = {
     GW_MEMBER("side_view_centre_above_wheel_centre", MM, gw_travel_point, side_view.above, GW_NO_CSV | GW_MAY_LACK,
               "height of that centre over the wheel centre"),
     GW_MEMBER("brake_angle", DEG, gw_travel_point, brake_angle, 0, "slope of the patch's path; forward in bump positive"),
+    GW_MEMBER("scrub_mm_per_mm", PLAIN, gw_travel_point, rates.patch_outward, 0, "sideways movement of the patch in bump; outward positive"),
     GW_MEMBER("drive_angle", DEG, gw_travel_point, drive_angle, 0, "slope of the wheel centre's path; forward in bump positive"),
 };
 static const gw_record WHEEL_RECORD = GW_RECORD(gw_travel_point, WHEEL);
