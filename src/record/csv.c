@@ -117,6 +117,10 @@ static void descend(way *w, const gw_place *top, const gw_place *place, int dept
 
 void gw_result_csv(const gw_result *result, const gw_case *c, const void *made, gw_buf *out)
 {
+    if (result->csv) {
+        result->csv(c, made, out);
+        return;
+    }
     way w = { .csv = { .out = out }, .rows = result->rows, .heads = true };
     const gw_place top = gw_place_top(result, c, made);
     walk(&w, result->record, NULL, "", 0, result->rows);

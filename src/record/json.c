@@ -1,16 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "record/json.h"
 
+#include "format/number.h"
+
 #include <math.h>
-#include <stdio.h>
-
-enum { KEY_MAX = 96 };
-
-static const char *key_of(const gw_field *field, gw_unit unit, char key[KEY_MAX])
-{
-    snprintf(key, KEY_MAX, "%s%s", field->key, field->flags & GW_NO_UNIT ? "" : gw_unit_key(unit));
-    return key;
-}
 
 static void put_band(const gw_field *field, const gw_shown *value, const char *key, gw_json *json)
 {
@@ -29,11 +22,13 @@ static void put_numbers(const gw_field *field, const gw_shown *value, const char
 
 static void put_value(const gw_field *field, const gw_place *place, gw_json *json)
 {
-    char key[KEY_MAX];
+    char key[GW_KEY_MAX];
     gw_shown value = gw_field_read(field, place);
     if (field->flags & GW_SOMETIMES && gw_shown_lacks(&value)) return;
-    key_of(field, field->unit_of ? GW_UNIT_PLAIN : value.unit, key);
-    if (!value.n)
+    gw_field_key(field, value.unit, key);
+    if (field->flags & GW_AS_MINUTES)
+        gw_json_string(json, key, gw_degrees_minutes(value.x[0], 0).s);
+    else if (!value.n)
         gw_json_string(json, key, value.text);
     else if (field->kind == GW_FLAG)
         gw_json_bool(json, key, value.x[0] != 0.0);
@@ -70,8 +65,8 @@ static void put_list(const gw_field *field, const gw_place *place, int only, gw_
 
 static void put_series(const gw_field *field, const gw_place *place, gw_json *json)
 {
-    char key[KEY_MAX];
-    gw_json_array_on_line(json, key_of(field, field->unit, key));
+    char key[GW_KEY_MAX];
+    gw_json_array_on_line(json, gw_field_key(field, field->unit, key));
     for (int i = 0, n = gw_place_count(field, place); i < n; i++)
         gw_json_number(json, NULL, gw_unit_out(field->unit, gw_series_at(field, place, i)));
     gw_json_close(json);
@@ -90,8 +85,8 @@ static void put_inside(const gw_field *field, const gw_place *place, int only, g
     gw_place inner;
     if (!gw_place_enter(field, place, &inner)) return;
     if (field->kind == GW_OBJECT) {
-        char key[KEY_MAX];
-        open_object(field, key_of(field, field->unit, key), json);
+        char key[GW_KEY_MAX];
+        open_object(field, gw_field_key(field, field->unit, key), json);
     }
     gw_place_json(&inner, only, json);
     if (field->kind == GW_OBJECT) gw_json_close(json);

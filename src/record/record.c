@@ -4,6 +4,7 @@
 
 #include <assert.h>
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 static const void *member(const gw_field *field, const gw_place *place)
@@ -48,10 +49,26 @@ static const char *name_of(const gw_field *field, const gw_place *place)
     return field->kind == GW_KIT_NAME ? place->c->kits[i].name : place->c->loads[i].name;
 }
 
+static gw_shown filled(const gw_field *field, const gw_place *place)
+{
+    gw_shown value = { .kind = field->kind, .unit = field->unit };
+    value.n = field->kind == GW_PAIR ? 2 : field->kind == GW_THREE ? 3 : 6;
+    field->fill(place, value.x);
+    return value;
+}
+
+const char *gw_field_key(const gw_field *field, gw_unit unit, char key[GW_KEY_MAX])
+{
+    bool plain = field->flags & (GW_NO_UNIT | GW_AS_MINUTES) || field->unit_of;
+    snprintf(key, GW_KEY_MAX, "%s%s", field->key, plain ? "" : gw_unit_key(unit));
+    return key;
+}
+
 gw_shown gw_field_read(const gw_field *field, const gw_place *place)
 {
     gw_unit unit = field->unit_of ? field->unit_of(place) : field->unit;
     if (field->number) return one(field, unit, field->number(place));
+    if (field->fill) return filled(field, place);
     if (field->text) return words(field, field->text(place));
     const void *at = member(field, place);
     switch (field->kind) {
@@ -142,5 +159,10 @@ double gw_series_at(const gw_field *field, const gw_place *place, int index)
 
 const char *gw_line_at(const gw_field *field, const gw_place *place, int index)
 {
+    if (field->text) {
+        gw_place at = *place;
+        at.index = index;
+        return field->text(&at);
+    }
     return ((const char *const *)pointer_to(field, place))[index];
 }

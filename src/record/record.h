@@ -56,16 +56,18 @@ typedef enum gw_kind {
 enum {
     GW_NO_JSON = 1 << 0,
     GW_NO_CSV = 1 << 1,
-    GW_NO_UNIT = 1 << 2,    /**< the key does not tell the unit (another key above does)          */
-    GW_NO_PREFIX = 1 << 3,  /**< CSV: the key of the object does not stand before those in it     */
-    GW_ON_LINE = 1 << 4,    /**< JSON: the object, or each element, on one line                   */
-    GW_AS_ASKED = 1 << 5,   /**< six decimals: whole millimetres stay whole on their way          */
-    GW_MAY_LACK = 1 << 6,   /**< null where it is not known                                       */
-    GW_SOMETIMES = 1 << 7,  /**< the key is left out where it is not known                        */
-    GW_BUSH_AXES = 1 << 8,  /**< components e1, e2, e3                                            */
-    GW_AS_COLUMNS = 1 << 9, /**< CSV: a list as columns, a group an element                       */
-    GW_IN_PAGE = 1 << 10,   /**< the page's script reads it                                       */
-    GW_INLINE = 1 << 11     /**< set by GW_ARRAY: the elements stand in the struct itself         */
+    GW_NO_UNIT = 1 << 2,     /**< the key does not tell the unit (another key above does)          */
+    GW_NO_PREFIX = 1 << 3,   /**< CSV: the key of the object does not stand before those in it     */
+    GW_ON_LINE = 1 << 4,     /**< JSON: the object, or each element, on one line                   */
+    GW_AS_ASKED = 1 << 5,    /**< six decimals: whole millimetres stay whole on their way          */
+    GW_MAY_LACK = 1 << 6,    /**< null where it is not known                                       */
+    GW_SOMETIMES = 1 << 7,   /**< the key is left out where it is not known                        */
+    GW_BUSH_AXES = 1 << 8,   /**< components e1, e2, e3                                            */
+    GW_AS_COLUMNS = 1 << 9,  /**< CSV: a list as columns, a group an element                       */
+    GW_IN_PAGE = 1 << 10,    /**< the page's script reads it                                       */
+    GW_AS_MINUTES = 1 << 12, /**< an angle as a text in degrees and minutes, its key without unit     */
+    GW_ALWAYS = 1 << 13,     /**< set by GW_PRESENT: what the function finds is never absent           */
+    GW_INLINE = 1 << 11      /**< set by GW_ARRAY: the elements stand in the struct itself         */
 };
 
 typedef struct gw_field {
@@ -77,10 +79,11 @@ typedef struct gw_field {
     size_t at;        /**< of a member; of a list: of its count (an int)                    */
     size_t list;      /**< of a list: of the pointer to its elements                        */
     size_t size;      /**< of an element                                                    */
-    double (*number)(const gw_place *);    /**< worked out, in SI                          */
-    const char *(*text)(const gw_place *); /**< NULL: none                                 */
-    gw_unit (*unit_of)(const gw_place *);  /**< where it differs from place to place       */
-    int (*count)(const gw_place *);        /**< elements of a list                         */
+    double (*number)(const gw_place *);        /**< worked out, in SI                          */
+    const char *(*text)(const gw_place *);     /**< NULL: none                                 */
+    void (*fill)(const gw_place *, double *x); /**< several numbers worked out, in SI           */
+    gw_unit (*unit_of)(const gw_place *);      /**< where it differs from place to place       */
+    int (*count)(const gw_place *);            /**< elements of a list                         */
     const void *(*enter)(
         const gw_place *); /**< the struct inside; NULL: absent. For an element of a list the
                                 place is that of the element, with its index and without `it` */
@@ -95,12 +98,16 @@ typedef struct gw_record {
     int n;
 } gw_record;
 
+struct gw_buf;
+
 /** What a command prints: `record` describes the struct that its study fills. */
 typedef struct gw_result {
     const char *command;
     const gw_record *record;
-    const char
-        *rows; /**< CSV: the list with a row each, as "results.points"; what stands above is in every row */
+    /** CSV: the list with a row each, as "results.points"; what stands above is in every row. */
+    const char *rows;
+    /** CSV that no walk writes; NULL: one does. */
+    void (*csv)(const gw_case *c, const void *made, struct gw_buf *out);
 } gw_result;
 
 #define GW_RECORD(struct_type, fields)                                                                       \
@@ -129,6 +136,9 @@ typedef struct gw_result {
     { .key = name, .kind = GW_NUMBER, .unit = GW_UNIT_##u, .flags = f, .number = function, .doc = what }
 #define GW_WORKED_OUT_IN(name, which_unit, function, f, what) \
     { .key = name, .kind = GW_NUMBER, .unit_of = which_unit, .flags = f, .number = function, .doc = what }
+/** A pair, three numbers or a band worked out. */
+#define GW_FILLED(name, u, what_kind, function, f, what) \
+    { .key = name, .kind = what_kind, .unit = GW_UNIT_##u, .flags = f, .fill = function, .doc = what }
 #define GW_COUNTED(name, function, f, what) \
     { .key = name, .kind = GW_WHOLE, .flags = f, .number = function, .doc = what }
 #define GW_ASKED(name, function, f, what) { .key = name, .kind = GW_FLAG, .flags = f, .number = function, .doc = what }
@@ -149,6 +159,8 @@ typedef struct gw_result {
 #define GW_TEXTS(name, struct_type, n_member, pointer, f, what) \
     { .key = name, .kind = GW_LINES, .flags = f, .type = #struct_type, .at = offsetof(struct_type, n_member), \
       .list = offsetof(struct_type, pointer), .doc = what }
+#define GW_SAYINGS(name, how_many, function, f, what) \
+    { .key = name, .kind = GW_LINES, .flags = f, .count = how_many, .text = function, .doc = what }
 #define GW_SERIES(name, u, struct_type, n_member, pointer, f, what) \
     { .key = name, .kind = GW_NUMBERS, .unit = GW_UNIT_##u, .flags = f, .type = #struct_type, \
       .at = offsetof(struct_type, n_member), .list = offsetof(struct_type, pointer), .doc = what }
@@ -158,6 +170,8 @@ typedef struct gw_result {
       .record = inner, .doc = what }
 #define GW_INSIDE(name, function, inner, f, what) \
     { .key = name, .kind = GW_OBJECT, .flags = f, .enter = function, .record = inner, .doc = what }
+#define GW_PRESENT(name, function, inner, f, what) \
+    { .key = name, .kind = GW_OBJECT, .flags = (f) | GW_ALWAYS, .enter = function, .record = inner, .doc = what }
 /** The rows of another record here: of a struct member; of the same struct; of what a function finds. */
 #define GW_PART_OF(struct_type, member, inner) \
     { .kind = GW_PART, .type = #struct_type, .at = offsetof(struct_type, member), .record = inner }
@@ -205,6 +219,10 @@ bool gw_shown_lacks(const gw_shown *value);
 
 /** A number as it is shown: in the unit, and as it was asked for where the row says so. */
 double gw_shown_out(const gw_field *field, const gw_shown *value, int component);
+
+/** The whole key: name and unit. */
+enum { GW_KEY_MAX = 96 };
+const char *gw_field_key(const gw_field *field, gw_unit unit, char key[GW_KEY_MAX]);
 
 /** The end of a key for a component: "", "_x", "_e1", "_low" ...; and the name alone. */
 const char *gw_component_name(const gw_field *field, int component);

@@ -3,15 +3,6 @@
 
 #include <stdio.h>
 
-enum { KEY_MAX = 96 };
-
-static const char *key_of(const gw_field *f, char key[KEY_MAX])
-{
-    bool plain = f->flags & GW_NO_UNIT || f->unit_of;
-    snprintf(key, KEY_MAX, "%s%s", f->key, plain ? "" : gw_unit_key(f->unit));
-    return key;
-}
-
 static bool is_number(const gw_field *f)
 {
     return f->kind == GW_NUMBER || f->kind == GW_WHOLE;
@@ -63,7 +54,9 @@ static void put_band(const gw_field *f, gw_json *json)
 
 static void put_scalar(const gw_field *f, gw_json *json)
 {
-    if (f->kind == GW_NUMBER)
+    if (f->flags & GW_AS_MINUTES)
+        gw_json_string(json, "type", "string");
+    else if (f->kind == GW_NUMBER)
         put_type(f, "number", json);
     else if (f->kind == GW_WHOLE)
         put_type(f, "integer", json);
@@ -87,9 +80,9 @@ static void put_members(const gw_record *record, gw_json *json);
 
 static void put_property(const gw_field *f, gw_json *json)
 {
-    char key[KEY_MAX];
+    char key[GW_KEY_MAX];
     if (f->kind == GW_OBJECT) {
-        gw_record_schema(f->record, key_of(f, key), json);
+        gw_record_schema(f->record, gw_field_key(f, f->unit, key), json);
         return;
     }
     if (f->kind == GW_LIST) {
@@ -98,7 +91,7 @@ static void put_property(const gw_field *f, gw_json *json)
         gw_json_string(json, "description", f->doc);
         gw_record_schema(f->record, "items", json);
     } else {
-        gw_json_object_on_line(json, key_of(f, key));
+        gw_json_object_on_line(json, gw_field_key(f, f->unit, key));
         put_scalar(f, json);
         gw_json_string(json, "description", f->doc);
     }
@@ -119,27 +112,28 @@ static void put_members(const gw_record *record, gw_json *json)
 
 static bool always_there(const gw_field *f)
 {
-    return !(f->flags & (GW_NO_JSON | GW_SOMETIMES)) && (f->kind == GW_LIST || !f->enter);
+    return !(f->flags & (GW_NO_JSON | GW_SOMETIMES)) &&
+           (f->kind == GW_LIST || !f->enter || f->flags & GW_ALWAYS);
 }
 
 /* Keys that stand wherever the record does; those of a part that may be absent only with its first. */
 static void put_required(const gw_record *record, int skip, gw_json *json)
 {
-    char key[KEY_MAX];
+    char key[GW_KEY_MAX];
     for (int i = 0; i < record->n; i++) {
         const gw_field *f = &record->field[i];
         if (!always_there(f) || skip-- > 0) continue;
         if (f->kind == GW_PART)
             put_required(f->record, 0, json);
         else
-            gw_json_string(json, NULL, f->kind == GW_LIST ? f->key : key_of(f, key));
+            gw_json_string(json, NULL, f->kind == GW_LIST ? f->key : gw_field_key(f, f->unit, key));
     }
 }
 
 /* Parts in parts as well. */
 static void put_dependents(const gw_record *record, bool *any, gw_json *json)
 {
-    char key[KEY_MAX];
+    char key[GW_KEY_MAX];
     for (int i = 0; i < record->n; i++) {
         const gw_field *f = &record->field[i];
         if (f->kind != GW_PART) continue;
@@ -148,7 +142,8 @@ static void put_dependents(const gw_record *record, bool *any, gw_json *json)
         if (f->enter) {
             if (!*any) gw_json_object(json, "dependentRequired");
             *any = true;
-            gw_json_array_on_line(json, key_of(&f->record->field[first], key));
+            gw_json_array_on_line(json,
+                                  gw_field_key(&f->record->field[first], f->record->field[first].unit, key));
             put_required(f->record, 1, json);
             gw_json_close(json);
         }
@@ -204,7 +199,7 @@ void gw_result_schema(const gw_result *result, const char *key, gw_json *json)
 
 static void put_keys(const gw_record *record, int depth, gw_buf *out)
 {
-    char key[KEY_MAX];
+    char key[GW_KEY_MAX + 16];
     for (int i = 0; i < record->n; i++) {
         const gw_field *f = &record->field[i];
         if (f->kind == GW_PART) {
@@ -213,8 +208,8 @@ static void put_keys(const gw_record *record, int depth, gw_buf *out)
         }
         const char *mark = f->kind == GW_LIST ? "[]" : f->flags & GW_NO_JSON ? " (CSV alone)" : "";
         int room = 40 - 2 * depth;
-        snprintf(key, sizeof key, "%s%s%s", f->key,
-                 f->flags & GW_NO_UNIT || f->unit_of ? "" : gw_unit_key(f->unit), mark);
+        char name[GW_KEY_MAX];
+        snprintf(key, sizeof key, "%s%s", gw_field_key(f, f->unit, name), mark);
         gw_buf_repeat(out, ' ', 2 * depth + 2);
         gw_buf_fmt(out, "%-*s  %s%s\n", room > 0 ? room : 0, key, f->doc,
                    is_number(f) && f->flags & GW_MAY_LACK ? "; null: not known" : "");

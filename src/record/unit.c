@@ -22,5 +22,5 @@ const char *gw_unit_word(gw_unit unit)
 
 double gw_unit_out(gw_unit unit, double value)
 {
-    return UNITS[unit].times * value / UNITS[unit].over;
+    return value / UNITS[unit].over * UNITS[unit].times;
 }

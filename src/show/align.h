@@ -7,17 +7,18 @@
 #include "chart/chart.h"
 #include "format/number.h"
 #include "giveway/align.h"
+#include "record/paper.h"
 
-void gw_align_json(const gw_case *c, const gw_align_study *study, gw_buf *out);
+/** Rows over a gw_align_study. */
+extern const gw_result GW_ALIGN_RESULT;
 
-/** One row a kit and corner, with a row of heads first. */
-void gw_align_csv(const gw_case *c, const gw_align_study *study, gw_buf *out);
+/** One row a kit and corner, with a row of heads first; adjusters in columns. */
+void gw_align_csv(const gw_case *c, const void *study, gw_buf *out);
 
-gw_status gw_align_text(const gw_case *c, const gw_align_study *study, int width, bool bold, gw_buf *out,
-                        gw_error *err);
+void gw_align_text(const gw_case *c, const void *study, gw_paper *paper);
 
 /** What each adjuster does to camber and toe; what the loads take before and after. */
-gw_status gw_align_charts(const gw_case *c, const gw_align_study *study, gw_charts *charts, gw_error *err);
+gw_status gw_align_charts(const gw_case *c, const void *study, gw_charts *charts, gw_error *err);
 
 /** What an adjuster is called: "off-centre bush in X", "length of Y", "shims at Z". */
 void gw_adjuster_words(const gw_corner *corner, const gw_adjuster *adjuster, gw_buf *out);

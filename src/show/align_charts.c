@@ -102,8 +102,9 @@ static gw_status chart_loads(const gw_case *c, const gw_align_item *item, bool t
                   err);
 }
 
-gw_status gw_align_charts(const gw_case *c, const gw_align_study *study, gw_charts *charts, gw_error *err)
+gw_status gw_align_charts(const gw_case *c, const void *made, gw_charts *charts, gw_error *err)
 {
+    const gw_align_study *study = made;
     for (int i = 0; i < study->n; i++) {
         const gw_align_item *item = &study->item[i];
         gw_status status = chart_adjusters(c, item, charts, err);

@@ -101,8 +101,9 @@ static void put_row(gw_csv *csv, const gw_case *c, const gw_align_item *item, in
     gw_csv_end_row(csv);
 }
 
-void gw_align_csv(const gw_case *c, const gw_align_study *study, gw_buf *out)
+void gw_align_csv(const gw_case *c, const void *made, gw_buf *out)
 {
+    const gw_align_study *study = made;
     gw_csv csv = { .out = out };
     int adjusters = most_adjusters(c, study);
     put_heads(&csv, adjusters);

@@ -2,7 +2,7 @@
 /* An alignment for the workshop: what to set, what it does, what else moves, and whether the parts hold. */
 #include "show/align_page.h"
 
-#include "show/words.h"
+#include "show/say.h"
 
 #include <stdlib.h>
 
@@ -189,25 +189,18 @@ static gw_status one_item(const gw_align_page *p, const gw_align_item *item, gw_
     return status;
 }
 
-gw_status gw_align_text(const gw_case *c, const gw_align_study *study, int width, bool bold, gw_buf *out,
-                        gw_error *err)
+void gw_align_text(const gw_case *c, const void *made, gw_paper *paper)
 {
-    const gw_align_page page = { c, width, bold, out };
-    gw_status status = GW_OK;
-    gw_buf_clean(out, c->title);
-    gw_buf_add(out,
-               "\nAlignment: what to set, and what else it moves. Toe-in, camber with the top outboard and\n"
+    const gw_align_study *study = made;
+    const gw_align_page page = { c, paper->width, paper->bold, paper->out };
+    gw_paper_line(paper, "%s", c->title);
+    gw_buf_add(paper->out,
+               "Alignment: what to set, and what else it moves. Toe-in, camber with the top outboard and\n"
                "caster with the top rearward are positive; every figure is of the corner solved as set.\n");
-    for (int i = 0; i < study->n && status == GW_OK; i++) status = one_item(&page, &study->item[i], err);
-    gw_buf_add(out, "\nOrder of work (common practice)\n");
-    for (int i = 0; gw_order_of_work(i); i++) {
-        gw_buf line = { 0 };
-        gw_buf_fmt(&line, "%d. %s", i + 1, gw_order_of_work(i));
-        gw_align_paragraph(&page, &line, 2);
-    }
-    gw_buf_add(out, "\n");
-    gw_buf_paragraph(out, gw_words_text(GW_WORDS_STATIC_ONLY), width, 0);
-    gw_buf_paragraph(out, gw_words_text(GW_WORDS_SAFETY), width, 0);
-    gw_buf_paragraph(out, gw_words_text(GW_WORDS_DEFER), width, 0);
-    return status == GW_OK ? gw_buf_status(out, err) : status;
+    for (int i = 0; i < study->n; i++)
+        if (one_item(&page, &study->item[i], NULL) != GW_OK) paper->out->failed = true;
+    gw_paper_gap(paper);
+    gw_paper_line(paper, "Order of work (common practice)");
+    for (int i = 0; gw_order_of_work(i); i++) gw_paper_say(paper, 2, "%d. %s", i + 1, gw_order_of_work(i));
+    gw_say_closing(paper, GW_WORDS_STATIC_ONLY);
 }

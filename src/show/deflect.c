@@ -169,4 +169,4 @@ static const gw_field RESULT[] = {
 static const gw_record RESULT_RECORD = GW_RECORD(gw_deflect_made, RESULT);
 /* clang-format on */
 
-const gw_result GW_DEFLECT_RESULT = { "deflect", &RESULT_RECORD, "results" };
+const gw_result GW_DEFLECT_RESULT = { .command = "deflect", .record = &RESULT_RECORD, .rows = "results" };

@@ -8,7 +8,8 @@
 
 #define GW_RESULT_LIST(X)                                                                                    \
     X(DEFLECT)                                                                                               \
-    X(TRAVEL)
+    X(TRAVEL)                                                                                                \
+    X(ALIGN)
 
 #define GW_AS_DECLARATION(id) extern const gw_result GW_##id##_RESULT;
 GW_RESULT_LIST(GW_AS_DECLARATION)

@@ -239,4 +239,6 @@ static const gw_field RESULT[] = {
 };
 static const gw_record RESULT_RECORD = GW_RECORD(gw_travel_study, RESULT);
 
-const gw_result GW_TRAVEL_RESULT = { "travel", &RESULT_RECORD, "results.points" };
+const gw_result GW_TRAVEL_RESULT = { .command = "travel",
+                                     .record = &RESULT_RECORD,
+                                     .rows = "results.points" };

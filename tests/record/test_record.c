@@ -101,7 +101,7 @@ static const gw_record TOY_RECORD = GW_RECORD(toy, TOY);
 
 static const gw_field TOYS[] = { GW_ROWS("results", toys, n, item, &TOY_RECORD, 0, "toys") };
 static const gw_record TOYS_RECORD = GW_RECORD(toys, TOYS);
-static const gw_result RESULT = { "toy", &TOYS_RECORD, "results" };
+static const gw_result RESULT = { .command = "toy", .record = &TOYS_RECORD, .rows = "results" };
 
 static gw_kit kits[] = { { .name = "soft" }, { .name = "ha,rd" } };
 static gw_load loads[] = { { .name = "stop" } };
@@ -192,7 +192,7 @@ static void a_row_an_element_of_an_inner_list_repeats_what_stands_above(void **s
     static const gw_record SHORT_RECORD = GW_RECORD(toy, SHORT);
     static const gw_field LIST[] = { GW_ROWS("results", toys, n, item, &SHORT_RECORD, 0, "toys") };
     static const gw_record LIST_RECORD = GW_RECORD(toys, LIST);
-    static const gw_result INNERMOST = { "toy", &LIST_RECORD, "results.bolts" };
+    static const gw_result INNERMOST = { .command = "toy", .record = &LIST_RECORD, .rows = "results.bolts" };
     toy one = sample();
     one.name = "n";
     const toys all = { 1, &one };

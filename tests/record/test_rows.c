@@ -39,13 +39,13 @@ static void look_at_source(const gw_record *record, const gw_field *f)
         fail_msg("%s.%s: a member of %s", record->type, key, f->type);
     if (inside != (f->record != NULL))
         fail_msg("%s.%s: a record belongs in objects, parts, lists", record->type, key);
-    if (!f->type && !f->number && !f->text && !f->enter && f->kind != GW_PART)
+    if (!f->type && !f->number && !f->text && !f->fill && !f->enter && f->kind != GW_PART)
         fail_msg("%s.%s: from nowhere", record->type, key);
     if (f->kind == GW_LIST && !f->type && !f->count) fail_msg("%s.%s: how many?", record->type, key);
 }
 
 /* Keys of a level, those of its parts among them. */
-static int gather(const gw_record *record, const char *keys[], int n)
+static int gather(const gw_record *record, char keys[][GW_KEY_MAX], int n)
 {
     for (int i = 0; i < record->n; i++) {
         const gw_field *f = &record->field[i];
@@ -53,16 +53,17 @@ static int gather(const gw_record *record, const char *keys[], int n)
             n = gather(f->record, keys, n);
             continue;
         }
+        gw_field_key(f, f->unit, keys[n]);
         for (int k = 0; k < n; k++)
-            if (strcmp(keys[k], f->key) == 0) fail_msg("%s: the key %s stands twice", record->type, f->key);
-        keys[n++] = f->key;
+            if (strcmp(keys[k], keys[n]) == 0) fail_msg("%s: the key %s stands twice", record->type, keys[n]);
+        n++;
     }
     return n;
 }
 
 static void look_for_twins(const gw_record *record, const gw_field *f)
 {
-    const char *keys[256];
+    static char keys[256][GW_KEY_MAX];
     if (f == record->field) gather(record, keys, 0);
 }
 

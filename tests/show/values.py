@@ -86,6 +86,13 @@ PATH = ["travel_mm", "toe_change_deg", None, "camber_change_deg", "caster_change
         "wheelbase_change_mm", "vertical_load_N", "wheel_rate_N_per_mm", "roll_centre_mm"]
 
 
+PATH_DIGITS = [0, 3, 1, 3, 3, 1, 1, 0, 2, 1]
+
+
+def digits(text):
+    return len(text.rstrip("'").partition(".")[2])
+
+
 def minutes(text):
     """Degrees and minutes as degrees."""
     found = re.fullmatch(r"(-?)(\d+)°(\d+(?:\.\d+)?)'", text)
@@ -102,11 +109,21 @@ def tables(text):
 def travel_text(document, *arguments):
     wrong = []
     blocks = tables(run("travel", *arguments, "--detail"))
+    told = re.findall(r"of it, bushes being turned +(\S+) +N/mm +(\S+) %", run("travel", *arguments, "--detail"))
+    known = [r["ride_height"] for r in document["results"] if r["ride_height"]["parasitic_rate_N_per_mm"] is not None]
+    if len(told) != len(known):
+        wrong.append(f"{len(told)} parasitic rates for {len(known)}")
+    for rest, (rate, percent) in zip(known, told):
+        share = 100 * rest["parasitic_rate_N_per_mm"] / rest["wheel_rate_N_per_mm"]
+        if not shows(rate, rest["parasitic_rate_N_per_mm"]) or not shows(percent, share):
+            wrong.append(f"parasitic rate {rate}, {percent} % for {rest['parasitic_rate_N_per_mm']}, {share} %")
     for result, lines in zip(document["results"], blocks):
         lines = [cells for cells in lines if len(cells) == len(PATH) and re.match(r"[-+]?\d", cells[0])]
         if len(lines) != len(result["points"]):
             wrong.append(f"{len(lines)} lines for {len(result['points'])} places")
         for point, cells in zip(result["points"], lines):
+            if [digits(cell) for cell in cells] != PATH_DIGITS:
+                wrong.append(f"digits of {cells}")
             for key, cell in zip(PATH, cells):
                 if key is None:
                     if not near(minutes(cell), point["toe_change_deg"], 0.051 / 60):
@@ -120,6 +137,9 @@ WHEEL = ["travel_mm", "toe_change_deg", "toe_deg", "camber_change_deg", "camber_
          ("wheel_centre_mm", 0), ("contact_patch_mm", 1), "spring_force_N"]
 
 
+WHEEL_DIGITS = [1, 3, 3, 3, 3, 3, 2, 2, 0]
+
+
 def deflect_text(document, *arguments):
     wrong, lines = [], []
     for block in tables(run("deflect", *arguments)):
@@ -129,6 +149,8 @@ def deflect_text(document, *arguments):
     for result, cells in zip(document["results"], lines):
         if cells[0] != result["load"]:
             wrong.append(f"{cells[0]} for {result['load']}")
+        if [digits(cell) for cell in cells[1:]] != WHEEL_DIGITS:
+            wrong.append(f"digits of {cells}")
         for key, cell in zip(WHEEL, cells[1:]):
             value = result[key[0]][key[1]] if isinstance(key, tuple) else result[key]
             if not shows(cell, value):

@@ -1,0 +1,534 @@
+/* SPDX-License-Identifier: MIT */
+/* The rows of `align`: every figure that it gives to programs. */
+#include "show/align.h"
+
+#include "format/number.h"
+#include "show/words.h"
+
+#include <math.h>
+
+static const gw_align *align_of(const gw_place *p)
+{
+    return &p->c->align[GW_IT(p, gw_align_item)->axle];
+}
+
+static const gw_corner *corner_of(const gw_place *p)
+{
+    return &p->c->corners[GW_IT(p, gw_align_item)->axle];
+}
+
+static const void *self(const gw_place *p)
+{
+    return GW_IT(p, gw_align_item);
+}
+
+/* -- settings and targets -- */
+
+static const gw_field SETTING[] = {
+    GW_MEMBER("camber", DEG, gw_corner_setting, camber, 0, "top outboard positive"),
+    GW_MEMBER("toe", DEG, gw_corner_setting, toe, 0, "toe-in positive"),
+    GW_MEMBER("caster_change", DEG, gw_corner_setting, caster_change, 0, "from without the parts"),
+};
+static const gw_record SETTING_RECORD = GW_RECORD(gw_corner_setting, SETTING);
+
+static double target(const gw_place *p, gw_target which)
+{
+    return gw_target_given(align_of(p), which) ? gw_target_of(align_of(p), which) : (double)NAN;
+}
+
+static double toe_target(const gw_place *p)
+{
+    return target(p, GW_TARGET_TOE);
+}
+
+static double camber_target(const gw_place *p)
+{
+    return target(p, GW_TARGET_CAMBER);
+}
+
+static double caster_target(const gw_place *p)
+{
+    return target(p, GW_TARGET_CASTER);
+}
+
+static double tolerance(const gw_place *p, gw_target which)
+{
+    double t = gw_target_tolerance(align_of(p), which);
+    return t > 0.0 ? t : (double)NAN;
+}
+
+static double toe_tolerance(const gw_place *p)
+{
+    return tolerance(p, GW_TARGET_TOE);
+}
+
+static double camber_tolerance(const gw_place *p)
+{
+    return tolerance(p, GW_TARGET_CAMBER);
+}
+
+static double caster_tolerance(const gw_place *p)
+{
+    return tolerance(p, GW_TARGET_CASTER);
+}
+
+static double miss(const gw_place *p, gw_target which)
+{
+    return gw_target_given(align_of(p), which) ? GW_IT(p, gw_align_item)->miss[which] : (double)NAN;
+}
+
+static double toe_miss(const gw_place *p)
+{
+    return miss(p, GW_TARGET_TOE);
+}
+
+static double camber_miss(const gw_place *p)
+{
+    return miss(p, GW_TARGET_CAMBER);
+}
+
+static double caster_miss(const gw_place *p)
+{
+    return miss(p, GW_TARGET_CASTER);
+}
+
+static double all_of(const bool flags[GW_TARGETS])
+{
+    return flags[GW_TARGET_TOE] && flags[GW_TARGET_CAMBER] && flags[GW_TARGET_CASTER];
+}
+
+static double reached(const gw_place *p)
+{
+    return all_of(GW_IT(p, gw_align_item)->reached);
+}
+
+static double tolerated(const gw_place *p)
+{
+    return all_of(GW_IT(p, gw_align_item)->tolerated);
+}
+
+static const gw_field TOLERANCE[] = {
+    GW_WORKED_OUT("toe", DEG, toe_tolerance, GW_SOMETIMES | GW_NO_UNIT, "of the case"),
+    GW_WORKED_OUT("camber", DEG, camber_tolerance, GW_SOMETIMES | GW_NO_UNIT, "of the case"),
+    GW_WORKED_OUT("caster", DEG, caster_tolerance, GW_SOMETIMES | GW_NO_UNIT, "of the case"),
+};
+static const gw_record TOLERANCE_RECORD = GW_RECORD(gw_align_item, TOLERANCE);
+
+static const gw_field TARGET[] = {
+    GW_WORKED_OUT("toe", DEG, toe_target, GW_SOMETIMES, "aimed at"),
+    GW_WORKED_OUT("camber", DEG, camber_target, GW_SOMETIMES, "aimed at"),
+    GW_WORKED_OUT("caster_change", DEG, caster_target, GW_SOMETIMES, "aimed at"),
+    GW_PRESENT("tolerance_deg", self, &TOLERANCE_RECORD, GW_ON_LINE, "that the case allows"),
+};
+static const gw_record TARGET_RECORD = GW_RECORD(gw_align_item, TARGET);
+
+static const gw_field MISS[] = {
+    GW_WORKED_OUT("toe", DEG, toe_miss, GW_SOMETIMES, "reached less target"),
+    GW_WORKED_OUT("camber", DEG, camber_miss, GW_SOMETIMES, "reached less target"),
+    GW_WORKED_OUT("caster_change", DEG, caster_miss, GW_SOMETIMES, "reached less target"),
+};
+static const gw_record MISS_RECORD = GW_RECORD(gw_align_item, MISS);
+
+/* -- adjusters -- */
+
+static const char *const KINDS[] = { "offset", "length", "shim", NULL };
+
+static const gw_adjuster *adjuster(const gw_place *p)
+{
+    return &align_of(p)->adjusters[GW_INDEX(p, gw_adjustment)];
+}
+
+static const gw_move *move(const gw_place *p)
+{
+    return &GW_IT(p, gw_adjustment)->move;
+}
+
+static bool is(const gw_place *p, gw_adjuster_kind kind)
+{
+    return adjuster(p)->kind == kind;
+}
+
+static const char *kind_of(const gw_place *p)
+{
+    return KINDS[adjuster(p)->kind];
+}
+
+static const char *joint_of(const gw_place *p)
+{
+    return is(p, GW_ADJUST_LENGTH) ? NULL : corner_of(p)->joints[adjuster(p)->joint].name;
+}
+
+static const char *member_of(const gw_place *p)
+{
+    return is(p, GW_ADJUST_LENGTH) ? corner_of(p)->bodies[adjuster(p)->body].name : NULL;
+}
+
+static double offset_size(const gw_place *p)
+{
+    return is(p, GW_ADJUST_OFFSET) ? gw_offset_size(move(p)) : (double)NAN;
+}
+
+static double clock_angle(const gw_place *p)
+{
+    return is(p, GW_ADJUST_OFFSET) ? gw_offset_clock(move(p)) : (double)NAN;
+}
+
+static gw_mark mark(const gw_place *p)
+{
+    const gw_joint *joint = &corner_of(p)->joints[adjuster(p)->joint];
+    return gw_mark_of(joint, gw_offset_vector(joint, move(p)));
+}
+
+static double mark_left(const gw_place *p)
+{
+    return is(p, GW_ADJUST_OFFSET) ? mark(p).left : (double)NAN;
+}
+
+static double mark_right(const gw_place *p)
+{
+    return is(p, GW_ADJUST_OFFSET) ? mark(p).right : (double)NAN;
+}
+
+static const char *mark_is(const gw_place *p)
+{
+    return is(p, GW_ADJUST_OFFSET) ? gw_view_words(mark(p).view) : NULL;
+}
+
+static double longer(const gw_place *p)
+{
+    return is(p, GW_ADJUST_LENGTH) ? move(p)->along[0] : (double)NAN;
+}
+
+static double turns(const gw_place *p)
+{
+    return is(p, GW_ADJUST_LENGTH) ? gw_turns_of(adjuster(p), move(p)->along[0]) : (double)NAN;
+}
+
+static double shim(const gw_place *p)
+{
+    return is(p, GW_ADJUST_SHIM) ? move(p)->along[0] : (double)NAN;
+}
+
+static double steps(const gw_place *p)
+{
+    return is(p, GW_ADJUST_SHIM) ? round(move(p)->along[0] / adjuster(p)->step) : (double)NAN;
+}
+
+/* clang-format off */
+static const gw_field ADJUSTER[] = {
+    GW_CHOSEN("kind", kind_of, KINDS, 0, "what it adjusts"),
+    GW_SAID("joint", joint_of, GW_SOMETIMES, "of an offset or a shim"),
+    GW_WORKED_OUT("offset", MM, offset_size, GW_SOMETIMES, "of the bore from the middle"),
+    GW_WORKED_OUT("clock", DEG, clock_angle, GW_SOMETIMES, "from e1 towards e2, 0 to 360"),
+    GW_WORKED_OUT("mark_left", DEG, mark_left, GW_SOMETIMES, "where the bolt sits on the left of the car"),
+    GW_WORKED_OUT("mark_right", DEG, mark_right, GW_SOMETIMES, "where it sits on the right"),
+    GW_SAID("mark_is", mark_is, GW_SOMETIMES, "from where the mark is seen"),
+    GW_SAID("member", member_of, GW_SOMETIMES, "whose length it is"),
+    GW_WORKED_OUT("length_change", MM, longer, GW_SOMETIMES, "longer positive"),
+    GW_WORKED_OUT("turns", PLAIN, turns, GW_SOMETIMES, "of the adjuster"),
+    GW_WORKED_OUT("shim", MM, shim, GW_SOMETIMES, "thickness put in"),
+    GW_COUNTED("steps", steps, GW_SOMETIMES, "whole shims"),
+    GW_MEMBER("at_limit", PLAIN, gw_adjustment, at_limit, 0, "it goes no further"),
+    GW_MEMBER("holds_target", PLAIN, gw_adjustment, holds, 0, "its limit keeps the target from being reached"),
+};
+static const gw_record ADJUSTER_RECORD = GW_RECORD(gw_adjustment, ADJUSTER);
+/* clang-format on */
+
+static int adjusters(const gw_place *p)
+{
+    return align_of(p)->n_adjusters;
+}
+
+static const void *set_of_item(const gw_place *p)
+{
+    return &GW_IT(p, gw_align_item)->set[p->index];
+}
+
+static const void *set_of_turned(const gw_place *p)
+{
+    return &GW_IT(p, gw_turned)->set[p->index];
+}
+
+static const gw_field TURNED[] = {
+    GW_WITHIN("reached", gw_turned, reached, &SETTING_RECORD, GW_ON_LINE, "with it"),
+    GW_EACH("adjusters", adjusters, set_of_turned, &ADJUSTER_RECORD, GW_ON_LINE, "as set then"),
+};
+static const gw_record TURNED_RECORD = GW_RECORD(gw_turned, TURNED);
+
+static const gw_adjuster *of_sensitivity(const gw_place *p)
+{
+    return &align_of(p)->adjusters[GW_IT(p, gw_sensitivity)->adjuster];
+}
+
+static const char *sensitive_kind(const gw_place *p)
+{
+    return KINDS[of_sensitivity(p)->kind];
+}
+
+static const char *sensitive_member(const gw_place *p)
+{
+    const gw_adjuster *a = of_sensitivity(p);
+    return a->kind == GW_ADJUST_LENGTH ? corner_of(p)->bodies[a->body].name : NULL;
+}
+
+static const char *sensitive_joint(const gw_place *p)
+{
+    const gw_adjuster *a = of_sensitivity(p);
+    return a->kind == GW_ADJUST_LENGTH ? NULL : corner_of(p)->joints[a->joint].name;
+}
+
+static const char *sensitive_axis(const gw_place *p)
+{
+    if (of_sensitivity(p)->kind != GW_ADJUST_OFFSET) return NULL;
+    return GW_IT(p, gw_sensitivity)->axis ? "e2" : "e1";
+}
+
+static const char *const AXES[] = { "e1", "e2", NULL };
+
+/* clang-format off */
+static const gw_field SENSITIVITY[] = {
+    GW_CHOSEN("kind", sensitive_kind, KINDS, 0, "of the adjuster"),
+    GW_SAID("member", sensitive_member, GW_SOMETIMES, "of a length"),
+    GW_SAID("joint", sensitive_joint, GW_SOMETIMES, "of an offset or a shim"),
+    GW_CHOSEN("along", sensitive_axis, AXES, GW_SOMETIMES, "axis of the bush, of an offset"),
+    GW_MEMBER("camber", DEG_PER_MM, gw_sensitivity, camber, 0, "per movement"),
+    GW_MEMBER("toe", DEG_PER_MM, gw_sensitivity, toe, 0, "per movement"),
+    GW_MEMBER("caster", DEG_PER_MM, gw_sensitivity, caster, 0, "per movement"),
+    GW_MEMBER("half_track_mm_per_mm", PLAIN, gw_sensitivity, track, 0, "patch sideways, outward positive, one wheel"),
+    GW_MEMBER("bump_steer_deg_per_m_per_mm", DEG_PER_MM, gw_sensitivity, bump_steer, GW_NO_UNIT, "per movement"),
+};
+static const gw_record SENSITIVITY_RECORD = GW_RECORD(gw_sensitivity, SENSITIVITY);
+
+/* -- what else moves -- */
+
+static double caster_moved(const gw_place *p)
+{
+    const gw_align_item *i = GW_IT(p, gw_align_item);
+    return i->after.setting.caster_change - i->before.setting.caster_change;
+}
+
+static double track_moved(const gw_place *p)
+{
+    const gw_align_item *i = GW_IT(p, gw_align_item);
+    return 2.0 * (i->after.patch.y - i->before.patch.y);
+}
+
+static double wheel_moved(const gw_place *p)
+{
+    const gw_align_item *i = GW_IT(p, gw_align_item);
+    return i->after.centre.x - i->before.centre.x;
+}
+
+static const gw_field MOVED[] = {
+    GW_WORKED_OUT("caster_change", DEG, caster_moved, 0, "after less before"),
+    GW_WORKED_OUT("track", MM, track_moved, 0, "both wheels alike; wider positive"),
+    GW_WORKED_OUT("wheel_forward", MM, wheel_moved, 0, "of the wheel centre"),
+    GW_MEMBER("bump_steer_before", DEG_PER_M, gw_align_item, before.bump_steer, 0, "toe-in in bump positive"),
+    GW_MEMBER("bump_steer_after", DEG_PER_M, gw_align_item, after.bump_steer, 0, "toe-in in bump positive"),
+    GW_MEMBER("bump_camber_before", DEG_PER_M, gw_align_item, before.bump_camber, 0, "top outboard in bump positive"),
+    GW_MEMBER("bump_camber_after", DEG_PER_M, gw_align_item, after.bump_camber, 0, "top outboard in bump positive"),
+};
+static const gw_record MOVED_RECORD = GW_RECORD(gw_align_item, MOVED);
+
+static const gw_field LOAD[] = {
+    GW_LOADED("load", gw_align_load, load, 0, "name of the load"),
+    GW_MEMBER("camber_change_before", DEG, gw_align_load, camber_before, GW_MAY_LACK, "null: not carried"),
+    GW_MEMBER("camber_change_after", DEG, gw_align_load, camber_after, GW_MAY_LACK, "null: not carried"),
+    GW_MEMBER("toe_change_before", DEG, gw_align_load, toe_before, GW_MAY_LACK, "null: not carried"),
+    GW_MEMBER("toe_change_after", DEG, gw_align_load, toe_after, GW_MAY_LACK, "null: not carried"),
+};
+static const gw_record LOAD_RECORD = GW_RECORD(gw_align_load, LOAD);
+
+/* -- will it move freely, fit and hold -- */
+
+static const char *tilt_joint(const gw_place *p)
+{
+    return corner_of(p)->joints[GW_IT(p, gw_align_tilt)->joint].name;
+}
+
+static double tilt_margin(const gw_place *p)
+{
+    return GW_IT(p, gw_align_tilt)->limit - GW_IT(p, gw_align_tilt)->after;
+}
+
+static const gw_field TILT[] = {
+    GW_SAID("joint", tilt_joint, 0, "the joint"),
+    GW_MEMBER("limit", DEG, gw_align_tilt, limit, 0, "of its tilt"),
+    GW_MEMBER("before", DEG, gw_align_tilt, before, GW_MAY_LACK, "largest over the travel"),
+    GW_MEMBER("after", DEG, gw_align_tilt, after, GW_MAY_LACK, "largest over the travel"),
+    GW_WORKED_OUT("margin", DEG, tilt_margin, GW_MAY_LACK, "limit less tilt after"),
+};
+static const gw_record TILT_RECORD = GW_RECORD(gw_align_tilt, TILT);
+
+static const char *seat_joint(const gw_place *p)
+{
+    return corner_of(p)->joints[GW_IT(p, gw_align_seat)->joint].name;
+}
+
+static void interference(const gw_place *p, double *x)
+{
+    x[0] = GW_IT(p, gw_align_seat)->least;
+    x[1] = GW_IT(p, gw_align_seat)->most;
+}
+
+static void pressure(const gw_place *p, double *x)
+{
+    x[0] = GW_IT(p, gw_align_seat)->held.pressure;
+    x[1] = GW_IT(p, gw_align_seat)->worst.pressure;
+}
+
+static void press_force(const gw_place *p, double *x)
+{
+    x[0] = GW_IT(p, gw_align_seat)->held.force;
+    x[1] = GW_IT(p, gw_align_seat)->worst.force;
+}
+
+static const gw_field SEAT[] = {
+    GW_SAID("joint", seat_joint, 0, "the joint"),
+    GW_FILLED("interference", UM, GW_PAIR, interference, 0, "least and greatest, on the diameter"),
+    GW_FILLED("pressure", MPA, GW_PAIR, pressure, 0, "at the least and at the greatest"),
+    GW_MEMBER("housing_hoop", MPA, gw_align_seat, worst.housing_hoop, 0, "at the greatest"),
+    GW_MEMBER("sleeve_hoop", MPA, gw_align_seat, worst.sleeve_hoop, 0, "at the greatest"),
+    GW_FILLED("press_in_force", N, GW_PAIR, press_force, 0, "at the least and at the greatest"),
+};
+static const gw_record SEAT_RECORD = GW_RECORD(gw_align_seat, SEAT);
+
+static const char *check_joint(const gw_place *p)
+{
+    return corner_of(p)->joints[GW_IT(p, gw_align_check)->joint].name;
+}
+
+static double check_value(const gw_place *p)
+{
+    const gw_verdict *v = &GW_IT(p, gw_align_check)->verdict;
+    return v->value / gw_trade_figure_of(v).scale;
+}
+
+static double check_limit(const gw_place *p)
+{
+    const gw_verdict *v = &GW_IT(p, gw_align_check)->verdict;
+    return v->limit / gw_trade_figure_of(v).scale;
+}
+
+static const char *check_unit(const gw_place *p)
+{
+    return gw_trade_figure_of(&GW_IT(p, gw_align_check)->verdict).unit;
+}
+
+static const char *const BOUNDS[] = { "at most", "at least", NULL };
+
+static const gw_field CHECK[] = {
+    GW_SAID("joint", check_joint, 0, "the joint"),
+    GW_MEMBER("what", PLAIN, gw_align_check, verdict.what, 0, "the figure"),
+    GW_WORKED_OUT("value", PLAIN, check_value, 0, "in the unit named beside it"),
+    GW_WORKED_OUT("limit", PLAIN, check_limit, 0, "in the same unit"),
+    GW_SAID("unit", check_unit, 0, "N, MPa, mm, deg, or - for a ratio"),
+    GW_WORD("bound", gw_align_check, verdict.bound, BOUNDS, 0, "which side of the limit is allowed"),
+    GW_MEMBER("holds", PLAIN, gw_align_check, verdict.holds, 0, "the value is within the limit"),
+    GW_MEMBER("source", PLAIN, gw_align_check, verdict.source, 0, "where the limit comes from"),
+};
+static const gw_record CHECK_RECORD = GW_RECORD(gw_align_check, CHECK);
+
+/* -- the sheet -- */
+
+static double toe_at_rim(const gw_place *p)
+{
+    double rim = corner_of(p)->wheel.rim_diameter;
+    return rim > 0.0 ? gw_toe_at_rim(GW_IT(p, gw_corner_setting)->toe, rim) : (double)NAN;
+}
+
+static const gw_field NOTED[] = {
+    GW_MEMBER("camber", DEG, gw_corner_setting, camber, 0, "top outboard positive"),
+    GW_MEMBER("camber", DEG, gw_corner_setting, camber, GW_AS_MINUTES, "in degrees and minutes"),
+    GW_MEMBER("toe", DEG, gw_corner_setting, toe, 0, "toe-in positive"),
+    GW_MEMBER("toe", DEG, gw_corner_setting, toe, GW_AS_MINUTES, "in degrees and minutes"),
+    GW_WORKED_OUT("toe_at_rim", MM, toe_at_rim, GW_SOMETIMES, "front edge of the rim nearer to the car"),
+    GW_MEMBER("caster_change", DEG, gw_corner_setting, caster_change, 0, "from without the parts"),
+    GW_MEMBER("caster_change", DEG, gw_corner_setting, caster_change, GW_AS_MINUTES, "in degrees and minutes"),
+};
+static const gw_record NOTED_RECORD = GW_RECORD(gw_corner_setting, NOTED);
+
+/* The car is the same on both sides; the sheet says so twice, as it is filled in. */
+static const gw_field SIDE[] = {
+    GW_WITHIN("before", gw_align_item, before.setting, &NOTED_RECORD, GW_ON_LINE, "with the kit alone"),
+    GW_WITHIN("after", gw_align_item, after.setting, &NOTED_RECORD, GW_ON_LINE, "with everything set"),
+};
+static const gw_record SIDE_RECORD = GW_RECORD(gw_align_item, SIDE);
+
+static double total_before(const gw_place *p)
+{
+    return 2.0 * GW_IT(p, gw_align_item)->before.setting.toe;
+}
+
+static double total_after(const gw_place *p)
+{
+    return 2.0 * GW_IT(p, gw_align_item)->after.setting.toe;
+}
+
+static int steps_of_work(const gw_place *p)
+{
+    int n = 0;
+    (void)p;
+    while (gw_order_of_work(n)) n++;
+    return n;
+}
+
+static const char *step_of_work(const gw_place *p)
+{
+    return gw_order_of_work(p->index);
+}
+
+static const gw_field SHEET[] = {
+    GW_PRESENT("left", self, &SIDE_RECORD, 0, "wheel"),
+    GW_PRESENT("right", self, &SIDE_RECORD, 0, "wheel"),
+    GW_WORKED_OUT("total_toe_before", DEG, total_before, 0, "of both wheels"),
+    GW_WORKED_OUT("total_toe_after", DEG, total_after, 0, "of both wheels"),
+    GW_SAYINGS("order_of_work", steps_of_work, step_of_work, 0, "common practice"),
+};
+static const gw_record SHEET_RECORD = GW_RECORD(gw_align_item, SHEET);
+
+static const gw_field ITEM[] = {
+    GW_KIT("kit", gw_align_item, kit, 0, "name of the kit"),
+    GW_WORD("corner", gw_align_item, axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_PRESENT("target", self, &TARGET_RECORD, 0, "what the case aims at"),
+    GW_WITHIN("before", gw_align_item, before.setting, &SETTING_RECORD, GW_ON_LINE, "with the kit alone"),
+    GW_WITHIN("before_resetting", gw_align_item, fitted.setting, &SETTING_RECORD, GW_ON_LINE, "offsets and shims in, arms not yet turned"),
+    GW_WITHIN("reached", gw_align_item, after.setting, &SETTING_RECORD, GW_ON_LINE, "with everything set"),
+    GW_PRESENT("miss", self, &MISS_RECORD, GW_ON_LINE, "by how much each target is missed"),
+    GW_ASKED("target_reached", reached, 0, "all targets are met"),
+    GW_ASKED("within_tolerance", tolerated, 0, "all are met as well as the case asks"),
+    GW_EACH("adjusters", adjusters, set_of_item, &ADJUSTER_RECORD, GW_ON_LINE, "what each is set to"),
+    GW_ROWS("sensitivity", gw_align_item, n_sensitivities, sensitivity, &SENSITIVITY_RECORD, GW_ON_LINE, "what each does, from the kit alone"),
+    GW_ARRAY("alternative", gw_align_item, n_turned, turned, &TURNED_RECORD, 0, "with a bush of the full eccentricity, turned"),
+    GW_PRESENT("moved", self, &MOVED_RECORD, GW_ON_LINE, "what else moves"),
+    GW_ROWS("loads", gw_align_item, n_loads, load, &LOAD_RECORD, GW_ON_LINE, "what loads take, before and after"),
+    GW_ROWS("tilt", gw_align_item, n_tilts, tilt, &TILT_RECORD, GW_ON_LINE, "joints with a limit of tilt"),
+    GW_ROWS("press_fits", gw_align_item, n_seats, seat, &SEAT_RECORD, GW_ON_LINE, "sleeves in their housings"),
+    GW_ROWS("checks", gw_align_item, n_checks, check, &CHECK_RECORD, GW_ON_LINE, "figures beside their limits"),
+    GW_MEMBER("shock_factor", PLAIN, gw_align_item, shock_factor, 0, "used on bearings"),
+    GW_PRESENT("sheet", self, &SHEET_RECORD, 0, "the alignment sheet"),
+};
+static const gw_record ITEM_RECORD = GW_RECORD(gw_align_item, ITEM);
+/* clang-format on */
+
+static int cautions(const gw_place *p)
+{
+    (void)p;
+    return 2;
+}
+
+static const char *caution(const gw_place *p)
+{
+    return gw_words_text(p->index ? GW_WORDS_DEFER : GW_WORDS_SAFETY);
+}
+
+static const gw_field RESULT[] = {
+    GW_ROWS("results", gw_align_study, n, item, &ITEM_RECORD, 0, "by kit, then corner"),
+    GW_SAYINGS("cautions", cautions, caution, 0, "before anyone works on the car"),
+    GW_TEXTS("warnings", gw_align_study, n_warnings, warning, 0, "as on standard error"),
+};
+static const gw_record RESULT_RECORD = GW_RECORD(gw_align_study, RESULT);
+
+const gw_result GW_ALIGN_RESULT = {
+    .command = "align", .record = &RESULT_RECORD, .rows = "results", .csv = gw_align_csv
+};
