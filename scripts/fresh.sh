@@ -9,7 +9,7 @@
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
-suite= able=no commands=("make demo" "make check")
+suite="" able=no commands=("make demo" "make check")
 for word in "$@"; do
     case $word in
     --able) able=yes ;;
