@@ -99,6 +99,16 @@ class Page {
 
   emulate(media, features = []) { return this.send("Emulation.setEmulatedMedia", { media, features }); }
 
+  /* The family of letters that the browser has drawn most of an element with. */
+  async familyOf(selector) {
+    await this.send("DOM.enable");
+    await this.send("CSS.enable");
+    const { root } = await this.send("DOM.getDocument", { depth: 0 });
+    const { nodeId } = await this.send("DOM.querySelector", { nodeId: root.nodeId, selector });
+    const { fonts } = await this.send("CSS.getPlatformFontsForNode", { nodeId });
+    return fonts.sort((a, b) => b.glyphCount - a.glyphCount)[0]?.familyName;
+  }
+
   textContent(selector) { return this.evaluate((s) => document.querySelector(s).textContent, selector); }
 
   getAttribute(selector, name) { return this.evaluate(([s, n]) => document.querySelector(s).getAttribute(n), [selector, name]); }
@@ -133,15 +143,13 @@ class Page {
   close() { return this.wire.send("Target.closeTarget", { targetId: this.target }); }
 }
 
-/* Settings under which every family of letters that a page asks for is this one; null if it is not installed. */
-export function fontsOf(family, folders, dir) {
+/* Settings under which every family of letters that a page asks for is this one; what it has not comes from others. */
+export function fontsOf(family, dir, folders = ["/usr/share/fonts", "/usr/local/share/fonts"]) {
   mkdirSync(dir, { recursive: true });
-  const any = ["sans-serif", "serif", "monospace", "system-ui", "ui-sans-serif", "Arial", "Helvetica", "Times"];
-  const rules = any.map((f) => `<match target="pattern"><test name="family"><string>${f}</string></test>
-    <edit name="family" mode="assign" binding="strong"><string>${family}</string></edit></match>`).join("\n  ");
   const file = join(dir, "fonts.conf");
   writeFileSync(file, `<?xml version="1.0"?>\n<!DOCTYPE fontconfig SYSTEM "fonts.dtd">\n<fontconfig>
-  ${folders.map((f) => `<dir>${f}</dir>`).join("")}<cachedir>${dir}/cache</cachedir>\n  ${rules}\n</fontconfig>\n`);
+  ${folders.map((f) => `<dir>${f}</dir>`).join("")}<cachedir>${dir}/cache</cachedir>
+  <match target="pattern"><edit name="family" mode="assign" binding="strong"><string>${family}</string></edit></match>\n</fontconfig>\n`);
   return file;
 }
 
