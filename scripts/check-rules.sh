@@ -61,7 +61,7 @@ rule_results() {
     local file name
     for file in src/cli/cmd_*.c; do
         name=${file#src/cli/cmd_} && name=${name%.c}
-        grep -q 'OPT_FORMAT' "$file" || continue
+        grep -qE 'OPT_FORMAT|\.result = ' "$file" || continue
         grep -qE "\"$name\"" src/*/schema/giveway-result-1.schema.json || echo "$name: no schema"
         grep -qE "^\.Nm $name|^\.Ic $name|giveway $name|\.It.* $name\b|Cm $name" src/cli/giveway.1 || echo "$name: not in the manual"
         grep -qsE "^output .*\b$name\b" scripts/mutants.txt || echo "$name: no planted fault in scripts/mutants.txt"

@@ -3,6 +3,10 @@
 #ifndef GIVEWAY_NAMES_H
 #define GIVEWAY_NAMES_H
 
+#include "giveway/api.h"
+
+GW_API_BEGIN
+
 /** Index of an axle. */
 typedef enum gw_axle { GW_FRONT, GW_REAR, GW_AXLES } gw_axle;
 
@@ -15,5 +19,7 @@ extern const char *const GW_SIDE_NAMES[];
 
 const char *gw_axle_name(gw_axle axle); /**< "front" or "rear"  */
 const char *gw_side_name(gw_side side); /**< "outer" or "inner" */
+
+GW_API_END
 
 #endif
