@@ -64,7 +64,7 @@ rule_results() {
         grep -qE 'OPT_FORMAT|\.result = ' "$file" || continue
         grep -qE "\"$name\"" src/*/schema/giveway-result-1.schema.json || echo "$name: no schema"
         grep -qE "^\.Nm $name|^\.Ic $name|giveway $name|\.It.* $name\b|Cm $name" src/cli/giveway.1 || echo "$name: not in the manual"
-        grep -qsE "^output .*\b$name\b" scripts/mutants.txt || echo "$name: no planted fault in scripts/mutants.txt"
+        grep -qE "^src/show/$name[_.a-z]*\\|" tests/mutants.txt || echo "$name: no planted fault in tests/mutants.txt"
     done
 }
 

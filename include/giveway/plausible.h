@@ -3,7 +3,10 @@
 #ifndef GIVEWAY_PLAUSIBLE_H
 #define GIVEWAY_PLAUSIBLE_H
 
+#include "giveway/api.h"
 #include "giveway/study.h"
+
+GW_API_BEGIN
 
 /**
  * Adds to `faults` a warning for every figure that is possible and yet no car's: what it is, what is usual,
@@ -45,5 +48,7 @@ typedef struct gw_uses {
  */
 gw_status gw_study_uses(const gw_case *c, gw_uses *out, gw_error *err);
 void gw_uses_free(gw_uses *uses);
+
+GW_API_END
 
 #endif

@@ -3,7 +3,10 @@
 #ifndef GIVEWAY_TOLERANCE_H
 #define GIVEWAY_TOLERANCE_H
 
+#include "giveway/api.h"
 #include "giveway/study.h"
+
+GW_API_BEGIN
 
 /** Hardness of what is delivered, to either side of what is ordered [points]. Common practice. */
 #define GW_HARDNESS_TOLERANCE 5.0
@@ -45,5 +48,7 @@ void gw_tolerance_study_free(gw_tolerance_study *study);
 
 /** NULL where the load is none of those looked at. */
 const gw_tolerance_item *gw_tolerance_find(const gw_tolerance_study *study, int kit, gw_axle axle, int load);
+
+GW_API_END
 
 #endif

@@ -10,6 +10,7 @@ mkdir -p "$tree/scripts"
 cp -r include src "$tree/"
 mkdir -p "$tree/src/record" "$tree/src/format" "$tree/src/page"
 cp scripts/check-rules.sh scripts/rules.txt "$tree/scripts/"
+mkdir -p "$tree/tests" && cp tests/mutants.txt "$tree/tests/"
 for room in "$B"/*/; do
     case $room in */tests/ | */logs/) continue ;; esac
     mkdir -p "$tree/$room"
