@@ -23,7 +23,7 @@ $CC -std=c11 -E -P -Iinclude "$TMPDIR/all.c" | grep -v "^#" | tr "\n" " " | sed 
 {
     grep -vE '^ *(typedef|static|return|#)' "$TMPDIR/text" | grep -oE '\bgw_[a-z0-9_]+ ?\([^()]*\) *;' |
         sed -E 's/ ?\(.*//'
-    sed -nE 's/^ *extern const [a-z_ ]+ (GW_[A-Z0-9_, ]+);.*/\1/p' "$TMPDIR/text" | tr -d ' ' | tr ',' '\n'
+    grep -E '^ *extern ' "$TMPDIR/text" | sed -E 's/\[[^]]*\]//g' | grep -oE '\bGW_[A-Z0-9_]+' || true
 } | sort -u >"$TMPDIR/declared"
 nm -D --defined-only "$library" | awk '$2 ~ /[TRDBi]/ { print $3 }' | grep -vE '^(__gcov|mangle_path|__sanitizer|__asan)' |
     sort >"$TMPDIR/shown"
