@@ -65,6 +65,7 @@ typedef struct gw_bearing {
     double static_rating;              /**< C0                                [N], > 0; 0: not given */
     double clearance;                  /**< total radial internal clearance   [m], >= 0 */
     double breakaway;                  /**< breakaway torque                  [N m], >= 0 */
+    double friction;                   /**< coefficient between ball and liner [-], >= 0 */
     double radial, axial;              /**< given rates [N/m]; 0: worked out from the contact */
     bool floats; /**< the axial rate was given as 0: free along its axis, as on a strut */
 } gw_bearing;
@@ -92,6 +93,8 @@ typedef struct gw_bush {
     gw_stop stop;                /**< any type; rate 0: none                                     */
     double loss_factor;          /**< RATES, BALL_JOINT: eta                    [-], >= 0        */
     double dynamic_ratio;        /**< RATES, BALL_JOINT: dynamic over static    [-], > 0; 1      */
+    bool has_breakaway;          /**< RATES, BALL_JOINT, UNBONDED: the torque below is given     */
+    double breakaway;            /**< [N m], >= 0; of UNBONDED in place of all its friction      */
     double stiffness_factor;     /**< on all its rates, its stop's too [-], > 0; 0: not told, 1      */
     double offset, offset_clock; /**< off-centre bore: [m], >= 0, and angle from e1 to e2 [rad]  */
     double tilt_limit;           /**< [rad]; 0: none given                                       */

@@ -8,7 +8,9 @@
 
 #include "giveway/api.h"
 #include "giveway/bush.h"
+
 #include "giveway/status.h"
+#include <stdbool.h>
 
 GW_API_BEGIN
 
@@ -30,6 +32,15 @@ typedef struct gw_dynamic_law {
     double payne_exponent;  /**< m                                                      [-] */
 } gw_dynamic_law;
 
+/** Coulomb friction of a joint against turning; not in the energy. */
+typedef struct gw_slider {
+    double torque;    /**< without load [N m], >= 0                              */
+    double per_force; /**< more of it per newton that the joint carries [m], >= 0 */
+    bool radial_only; /**< only the radial part of that force counts              */
+    bool all_axes;    /**< about e1, e2 and e3 alike; false: about e3             */
+    double winds_up;  /**< rate about e3 before it slips [N m/rad]; 0: at once    */
+} gw_slider;
+
 typedef struct gw_bush_law {
     double k[3];       /**< rates at zero along e1, e2, e3 [N/m], >= 0                     */
     double c[3];       /**< rates at zero about e1, e2, e3 [N m/rad], >= 0                 */
@@ -40,6 +51,7 @@ typedef struct gw_bush_law {
     double stiffening; /**< progressive rubber: radial energy 1/2 (k1 u1^2 + k2 u2^2) (1 + s r^2/2), so that a
                             force k r becomes k r (1 + s r^2) [1/m^2], >= 0; 0: linear; not with clearance */
     double breakaway;  /**< friction torque about any axis, not in the energy [N m], >= 0  */
+    gw_slider slider;  /**< the same with what it depends on; all zero: none               */
     gw_dynamic_law dynamic;
 } gw_bush_law;
 

@@ -66,6 +66,7 @@ typedef struct gw_damper {
     gw_vec3 at, to;   /**< design ends: on `body`, on the chassis [m]      */
     double rate;      /**< c [N s/m], >= 0                                  */
     double top_mount; /**< k_t in series with c [N/m]; 0: rigid             */
+    double friction;  /**< Coulomb force along its line [N], >= 0           */
 } gw_damper;
 
 typedef struct gw_corner {

@@ -20,6 +20,7 @@
 #include "giveway/casefile.h"
 #include "giveway/compare.h"
 #include "giveway/corner.h"
+#include "giveway/corner_friction.h"
 #include "giveway/corner_travel.h"
 #include "giveway/cost.h"
 #include "giveway/dynamic_band.h"

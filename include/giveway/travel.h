@@ -4,6 +4,7 @@
 #define GIVEWAY_TRAVEL_H
 
 #include "giveway/api.h"
+#include "giveway/corner_friction.h"
 #include "giveway/corner_travel.h"
 #include "giveway/study.h"
 
@@ -75,8 +76,9 @@ typedef struct gw_travel_item {
                                   so without what bushes give to it; what load transfer takes [m] */
     const char *no_parasitic; /**< why it is not known; NULL where it is             */
     int n_bearings;
-    gw_travel_bearing *bearing; /**< in the order of the joints                      */
-    gw_travel_clamp clamp;      /**< vertical load alone                             */
+    gw_travel_bearing *bearing;  /**< in the order of the joints                      */
+    gw_travel_clamp clamp;       /**< vertical load alone                             */
+    const gw_friction *friction; /**< at the wheel; vertical load alone, else NULL    */
 } gw_travel_item;
 
 typedef struct gw_travel_study {

@@ -29,6 +29,14 @@ static void take_rates(gw_bush_law *law, const gw_given_rates *rates)
     law->c[2] = rates->torsional;
 }
 
+/* Dry friction that is simply given: no load makes it more. */
+static void take_breakaway(gw_bush_law *law, const gw_bush *bush)
+{
+    if (!bush->has_breakaway) return;
+    law->breakaway = bush->breakaway;
+    law->slider = (gw_slider){ .torque = bush->breakaway, .all_axes = bush->type == GW_BUSH_BALL_JOINT };
+}
+
 static gw_status from_rates(const gw_bush *bush, gw_bush_law *law, gw_error *err)
 {
     const gw_given_rates *r = &bush->rates;
@@ -42,6 +50,7 @@ static gw_status from_rates(const gw_bush *bush, gw_bush_law *law, gw_error *err
     take_rates(law, r);
     law->dynamic.ratio = bush->dynamic_ratio > 0.0 ? bush->dynamic_ratio : 1.0;
     law->dynamic.loss = bush->loss_factor;
+    take_breakaway(law, bush);
     return GW_OK;
 }
 
@@ -56,6 +65,9 @@ static gw_status from_bearing(const gw_bush *bush, gw_bush_law *law, gw_error *e
     law->clearance = 0.5 * bush->bearing.clearance;
     law->blend = GW_PLAY_BLEND * law->clearance;
     law->breakaway = bush->bearing.breakaway;
+    law->slider = (gw_slider){ .torque = bush->bearing.breakaway,
+                               .per_force = 0.5 * bush->bearing.friction * bush->bearing.ball_diameter,
+                               .all_axes = true };
     return GW_OK;
 }
 
@@ -97,6 +109,16 @@ static gw_status from_bonded(const gw_bush *bush, gw_method method, gw_bush_law 
                                         &law->dynamic, err);
 }
 
+/* A sleeve that slides; what is given stands in place of press fit and load together. */
+static gw_status from_unbonded(const gw_bush *bush, gw_method method, gw_bush_law *law, gw_error *err)
+{
+    gw_status status = gw_unbonded_law(&bush->annulus, method, law, err);
+    if (status != GW_OK || !bush->has_breakaway) return status;
+    law->breakaway = law->slider.torque = bush->breakaway;
+    law->slider.per_force = 0.0;
+    return GW_OK;
+}
+
 static gw_status by_type(const gw_bush *bush, gw_method method, gw_bush_law *law, gw_error *err)
 {
     switch (bush->type) {
@@ -106,7 +128,7 @@ static gw_status by_type(const gw_bush *bush, gw_method method, gw_bush_law *law
     case GW_BUSH_BONDED:
         return from_bonded(bush, method, law, err);
     case GW_BUSH_UNBONDED:
-        return gw_unbonded_law(&bush->annulus, method, law, err);
+        return from_unbonded(bush, method, law, err);
     case GW_BUSH_BEARING:
         return from_bearing(bush, law, err);
     case GW_BUSH_MEASURED:

@@ -143,6 +143,10 @@ gw_status gw_unbonded_law(const gw_annulus *annulus, gw_method method, gw_bush_l
     out.breakaway = gw_unbonded_breakaway(
         &inner, annulus->friction,
         gw_unbonded_pressure(&inner, GW_UNBONDED_INTERFERENCE * (inner.b - inner.a)), 0.0);
+    out.slider = (gw_slider){ .torque = out.breakaway,
+                              .per_force = annulus->friction * inner.a * 4.0 / GW_PI,
+                              .radial_only = true,
+                              .winds_up = gw_handbook_torsional(&whole) };
     *law = out;
     return GW_OK;
 }

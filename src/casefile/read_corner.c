@@ -18,6 +18,7 @@ static const gw_number_key SPRING_NUMBERS[] = {
 static const gw_number_key DAMPER_NUMBERS[] = {
     { "rate_Ns_per_mm", GW_REQUIRED, GW_FROM(0, 1e9), GW_NS_PER_MM, 0, offsetof(gw_damper, rate) },
     { "top_mount_N_per_mm", GW_OPTIONAL, GW_ABOVE(0, 1e9), GW_N_PER_MM, 0, offsetof(gw_damper, top_mount) },
+    { "friction_N", GW_OPTIONAL, GW_FROM(0, 5e3), 1, 0, offsetof(gw_damper, friction) },
 };
 
 static void read_points(gw_corner_reader *r)

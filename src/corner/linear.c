@@ -56,13 +56,19 @@ static void add_borders(const gw_corner_ws *ws, gw_dense *d, double scale)
     *gw_dense_at(d, 2, last) = scale; /* c: the wheel centre is the datum */
 }
 
-static gw_status factor(const gw_corner_ws *ws, gw_dense *d, double *scale, gw_error *err)
+double gw_linear_stiffness(const gw_corner_ws *ws, gw_dense *d)
 {
-    *scale = 0.0;
+    double stiffest = 0.0;
     for (int j = 0; j < ws->n_links; j++) {
         add_link(d, &ws->link[j]);
-        for (int i = 0; i < 3; i++) *scale = fmax(*scale, ws->link[j].law.k[i]);
+        for (int i = 0; i < 3; i++) stiffest = fmax(stiffest, ws->link[j].law.k[i]);
     }
+    return stiffest;
+}
+
+static gw_status factor(const gw_corner_ws *ws, gw_dense *d, double *scale, gw_error *err)
+{
+    *scale = gw_linear_stiffness(ws, d);
     add_borders(ws, d, *scale);
     if (!gw_dense_factor(d))
         return gw_fail(err, GW_E_NUMERIC,

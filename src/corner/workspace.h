@@ -99,6 +99,10 @@ gw_status gw_check_rounding(gw_corner_ws *ws, gw_error *err);
 gw_status gw_freedom_settle(gw_corner_ws *ws, gw_error *err);
 
 /* linear.c: small displacements about the design position */
+struct gw_dense;
+/** Adds the static rates of all joints and holds to a matrix of six rows a moving body; returns the stiffest
+ * [N/m]. */
+double gw_linear_stiffness(const gw_corner_ws *ws, struct gw_dense *d);
 gw_status gw_linear_shares(gw_corner_ws *ws, gw_error *err);
 
 /* jacobian.c */

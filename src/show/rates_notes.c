@@ -121,5 +121,5 @@ void gw_rates_kinds(const gw_rates_row *rows, int n, gw_buf *out)
     }
     if (given) gw_buf_add(out, " Types rates and ball_joint: as given in the case.");
     if (contact) gw_buf_fmt(out, " Bearings: the contact of ball and liner alone; %s.", BEARING_LEFT_OUT);
-    if (friction) gw_buf_add(out, " Friction is given, but the static solution has none.");
+    if (friction) gw_buf_add(out, " Friction is given, but angles and rates know none of it: see travel.");
 }

@@ -220,11 +220,66 @@ static const gw_field CLAMP[] = {
 };
 static const gw_record CLAMP_RECORD = GW_RECORD(gw_travel_clamp, CLAMP);
 
+/* -- what has to be overcome -- */
+
+static double friction_wheel(const gw_place *p)
+{
+    const gw_friction *f = GW_IT(p, gw_travel_item)->friction;
+    return f ? f->wheel : (double)NAN;
+}
+
+static int friction_parts(const gw_place *p)
+{
+    const gw_friction *f = GW_IT(p, gw_travel_item)->friction;
+    return f ? f->n : 0;
+}
+
+static const void *friction_part(const gw_place *p)
+{
+    return &GW_IT(p, gw_travel_item)->friction->part[p->index];
+}
+
+static const char *rubs_at(const gw_place *p)
+{
+    int joint = GW_IT(p, gw_friction_part)->joint;
+    return joint < 0 ? "damper" : joint_of(p, joint);
+}
+
+static double rubs_by(const gw_place *p, bool damper)
+{
+    const gw_friction_part *part = GW_IT(p, gw_friction_part);
+    return (part->joint < 0) == damper ? part->strength : (double)NAN;
+}
+
+static double rubs_by_torque(const gw_place *p)
+{
+    return rubs_by(p, false);
+}
+
+static double rubs_by_force(const gw_place *p)
+{
+    return rubs_by(p, true);
+}
+
+/* clang-format off */
+static const gw_field FRICTION[] = {
+    GW_SAID("joint", rubs_at, 0, "the joint, or damper"),
+    GW_WORKED_OUT("torque", NM, rubs_by_torque, GW_SOMETIMES, "of a joint, under the load that it carries at rest"),
+    GW_WORKED_OUT("force", N, rubs_by_force, GW_SOMETIMES, "of the damper, along its line"),
+    GW_MEMBER("wheel", N, gw_friction_part, wheel, 0, "what that is at the wheel"),
+};
+static const gw_record FRICTION_RECORD = GW_RECORD(gw_friction_part, FRICTION);
+/* clang-format on */
+
 static const gw_field ITEM[] = {
     GW_KIT("kit", gw_travel_item, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_travel_item, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_LOADED("load", gw_travel_item, load, GW_MAY_LACK, "whose other forces act besides; null: none"),
     GW_WITHIN("ride_height", gw_travel_item, rest, &REST_RECORD, GW_NO_CSV, "travel 0"),
+    GW_WORKED_OUT("friction", N, friction_wheel, GW_SOMETIMES | GW_NO_CSV,
+                  "at the wheel, before it moves: half the gap between bump and rebound; vertical load alone"),
+    GW_EACH("friction", friction_parts, friction_part, &FRICTION_RECORD, GW_ON_LINE,
+            "what rubs: joints in their order, then the damper"),
     GW_ROWS("points", gw_travel_item, n, point, &POINT_RECORD, 0, "places of travel, from rebound to bump"),
     GW_ROWS("bearings", gw_travel_item, n_bearings, bearing, &BEARING_RECORD, GW_ON_LINE,
             "joints with a limit of tilt"),

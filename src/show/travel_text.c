@@ -163,6 +163,27 @@ static void clamped(gw_paper *paper, const gw_place *item)
         known ? " by bushes being turned" : "");
 }
 
+/* What rubs, and the most of it by name. */
+static void friction(gw_paper *paper, const gw_place *item)
+{
+    const gw_travel_item *of = GW_IT(item, gw_travel_item);
+    const gw_friction *f = of->friction;
+    int most = 0;
+    if (!f) return;
+    gw_paper_gap(paper);
+    if (!f->n) {
+        gw_paper_say(paper, 2, "Friction at the wheel: none, as the case has it.");
+        return;
+    }
+    for (int i = 1; i < f->n; i++)
+        if (f->part[i].wheel > f->part[most].wheel) most = i;
+    int joint = f->part[most].joint;
+    gw_paper_say(paper, 2, "Friction at the wheel: %s N before it moves; most of it %s%s, %s N.",
+                 gw_paper_figure(item, "friction", GW_FIXED, 1).s, joint < 0 ? "the damper" : "",
+                 joint < 0 ? "" : item->c->corners[of->axle].joints[joint].name,
+                 gw_fixed(f->part[most].wheel, 1).s);
+}
+
 static void item_text(gw_paper *paper, const gw_place *item)
 {
     gw_place rest;
@@ -175,6 +196,7 @@ static void item_text(gw_paper *paper, const gw_place *item)
         gw_paper_list(paper, item, "bearings", TILT, GW_COLUMNS(TILT), NULL);
     }
     clamped(paper, item);
+    friction(paper, item);
 }
 
 void gw_travel_text(const gw_case *c, const void *study, gw_paper *paper)

@@ -128,6 +128,14 @@ static double drive_share(const gw_case *c, gw_axle axle)
     return share;
 }
 
+static gw_status find_friction(gw_travel_job *job, gw_travel_item *item, gw_error *err)
+{
+    gw_friction *friction = gw_arena_alloc(&job->out->arena, 1, sizeof *friction);
+    if (!friction) return gw_fail(err, GW_E_NOMEM, "out of memory for friction");
+    item->friction = friction;
+    return gw_corner_friction(job->run.ws, friction, err);
+}
+
 static void fill_anti(const gw_travel_job *job, gw_travel_item *item)
 {
     const gw_case *c = job->run.c;
@@ -174,6 +182,7 @@ static gw_status run_item(gw_travel_job *job, int load, gw_error *err)
     job->out->n++;
     if (load >= 0) return GW_OK;
     status = roll_centre_held(job, item, err);
+    if (status == GW_OK) status = find_friction(job, item, err);
     if (status == GW_OK) status = gw_travel_parasitic(job, item, err);
     return status == GW_OK ? gw_travel_clamped(job, item, err) : status;
 }

@@ -1,0 +1,19 @@
+#!/usr/bin/env bash
+# SPDX-License-Identifier: MIT
+# Friction at the wheel against a second, independent reading of its definition, on the demonstration cases and on one
+# with every kind of slider.
+set -euo pipefail
+cd "$SOURCE/tests/crosscheck"
+"$PYTHON" -c 'import numpy, scipy' 2>/dev/null || { echo "needs Python 3 with NumPy and SciPy" && exit 77; }
+
+"$PYTHON" - "$SOURCE/cases/fast-saloon.json" "$TMPDIR/sliders.json" <<'END'
+import json, sys
+case = json.load(open(sys.argv[1]))
+for i, bush in enumerate(case["bushes"].values()):
+    if isinstance(bush, dict) and bush.get("type") in ("ball_joint", "rates"):
+        bush["breakaway_Nm"] = 0.3 + 0.11 * i
+for corner in case["corners"].values():
+    corner["damper"]["friction_N"] = 31.7
+json.dump(case, open(sys.argv[2], "w"))
+END
+"$PYTHON" friction_reference.py "$GIVEWAY" "$SOURCE/cases/fast-saloon.json" "$SOURCE/cases/hatchback.json" "$TMPDIR/sliders.json"
