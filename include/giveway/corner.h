@@ -52,6 +52,9 @@ typedef struct gw_wheel {
     double tyre_slip_stiffness; /**< per unit slip                       [N]; 0: not given */
     double tyre_relaxation;     /**< relaxation length                      [m]         */
     double spin_inertia;        /**< of what rolls                          [kg m^2]    */
+    double tyre_mass;           /**< part of `mass`                         [kg]; 0: not given, no belt */
+    double belt_hz;             /**< belt on its sidewalls, wheel held      [Hz]        */
+    double belt_loss;           /**< loss factor of the sidewalls           [-]         */
 } gw_wheel;
 
 typedef struct gw_spring {

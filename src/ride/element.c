@@ -74,6 +74,24 @@ static double complex fore_aft_stiffness(const gw_wheel *w, double speed, double
     return gw_quotient(p * p, p * p * (w->tyre_relaxation / c) + p * (speed / c) + r2 / w->spin_inertia);
 }
 
+double complex gw_tyre_upright(const gw_ride_model *model, double complex p)
+{
+    const gw_wheel *wheel = &model->corner->wheel;
+    return (model->belt.on ? model->belt.below : wheel->tyre_vertical) + p * wheel->tyre_damping;
+}
+
+double complex gw_tyre_along(const gw_ride_model *model, double complex p)
+{
+    const gw_wheel *w = &model->corner->wheel;
+    bool slips = w->tyre_slip_stiffness > 0.0 && w->tyre_relaxation > 0.0 && w->spin_inertia > 0.0;
+    return slips ? fore_aft_stiffness(w, model->settings->speed, p) : 0.0;
+}
+
+void gw_ride_model_belt(gw_ride_model *model, bool on)
+{
+    model->belt.on = on && model->belt.mass > 0.0;
+}
+
 static double complex fore_aft_slope(const gw_wheel *w, double speed, double complex p)
 {
     double c = w->tyre_slip_stiffness, r2 = w->loaded_radius * w->loaded_radius;
@@ -91,9 +109,11 @@ static double complex point_stiffness(const gw_ride_model *model, const gw_ride_
     case GW_ELEMENT_DAMPER:
         return share * damper_stiffness(e, p);
     case GW_ELEMENT_TYRE_VERTICAL:
+        if (model->belt.on) return gw_belt_stiffness(&model->belt, gw_tyre_upright(model, p), p);
         return e->rate + share * p * wheel->tyre_damping;
     case GW_ELEMENT_TYRE_FORE_AFT:
-        return share * fore_aft_stiffness(wheel, model->settings->speed, p);
+        if (model->belt.on) return gw_belt_stiffness(&model->belt, gw_tyre_along(model, p), p);
+        return share * gw_tyre_along(model, p);
     case GW_ELEMENT_BUSH:
     case GW_ELEMENT_SPRING:
         break;
@@ -124,7 +144,8 @@ void gw_element_slope(const gw_ride_model *model, const gw_ride_element *e, cons
             slope = e->rate * part * part;
         } else if (e->kind == GW_ELEMENT_TYRE_VERTICAL) {
             slope = wheel->tyre_damping;
-        } else if (e->kind == GW_ELEMENT_TYRE_FORE_AFT) {
+        } else if (e->kind == GW_ELEMENT_TYRE_FORE_AFT && wheel->tyre_slip_stiffness > 0.0 &&
+                   wheel->tyre_relaxation > 0.0 && wheel->spin_inertia > 0.0) {
             slope = fore_aft_slope(wheel, model->settings->speed, at);
         }
         gw_lanes_put(out, i, share * slope);

@@ -152,8 +152,9 @@ static void add_tyre(gw_ride_model *model)
     const gw_ride_body *upright = &model->bodies[GW_UPRIGHT];
     gw_ride_element *e = new_element(model, GW_ELEMENT_TYRE_VERTICAL, wheel->tyre_vertical, -1);
     gw_element_add_point(e, upright, wheel->centre, gw_v3(0, 0, 1), 1.0);
-    if (!(wheel->tyre_slip_stiffness > 0.0 && wheel->tyre_relaxation > 0.0 && wheel->spin_inertia > 0.0))
-        return;
+    bool slips =
+        wheel->tyre_slip_stiffness > 0.0 && wheel->tyre_relaxation > 0.0 && wheel->spin_inertia > 0.0;
+    if (!slips && !(wheel->tyre_mass > 0.0)) return;
     e = new_element(model, GW_ELEMENT_TYRE_FORE_AFT, wheel->tyre_slip_stiffness, -1);
     gw_element_add_point(e, upright, wheel->centre, gw_v3(1, 0, 0), 1.0);
 }
@@ -311,6 +312,8 @@ gw_status gw_ride_model_open(gw_ride_model *model, const gw_corner *corner, cons
 {
     gw_status st;
     *model = (gw_ride_model){ .corner = corner, .fit = fit, .settings = settings };
+    model->belt = gw_belt_of(&corner->wheel);
+    model->belt.on = false;
     if ((st = gw_ride_check(corner, settings, &model->chassis_mass, err)) != GW_OK ||
         (st = allocate_parts(model, arena, err)) != GW_OK)
         return st;

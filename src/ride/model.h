@@ -12,6 +12,7 @@
 #define RIDE_MODEL_H
 
 #include "giveway/ride.h"
+#include "ride/belt.h"
 #include "ride/lanes.h"
 
 #include <stddef.h>
@@ -80,6 +81,7 @@ typedef struct gw_ride_model {
     bool *held;            /**< [n] a motion that nothing resists and that has no mass               */
     gw_lanes *factor;      /**< skyline: L below the diagonal                                        */
     gw_lanes *pivot;       /**< [n] 1 / D                                                            */
+    gw_belt belt;          /**< of the tyre; off while modes are looked for */
     int evaluations;
 } gw_ride_model;
 
@@ -89,6 +91,13 @@ typedef struct gw_ride_model {
  */
 gw_status gw_ride_model_open(gw_ride_model *model, const gw_corner *corner, const gw_fit *fit,
                              const gw_ride *settings, gw_arena *arena, gw_error *err);
+
+/** With the tyre's belt, where it has one, or without it. */
+void gw_ride_model_belt(gw_ride_model *model, bool on);
+
+/** Stiffness between road (or belt) and wheel, up and fore and aft, at one p. */
+double complex gw_tyre_upright(const gw_ride_model *model, double complex p);
+double complex gw_tyre_along(const gw_ride_model *model, double complex p);
 
 /** All brackets at `factor` times their stiffness. */
 void gw_ride_model_brackets(gw_ride_model *model, double factor);

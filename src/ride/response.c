@@ -13,8 +13,14 @@ static void road_push(const gw_ride_model *model, const gw_lanes *p, gw_lanes *v
     const gw_wheel *wheel = &model->corner->wheel;
     for (int l = 0; l < GW_LANES; l++) {
         double complex at = gw_lanes_get(p, l);
-        gw_lanes_put(vertical, l, wheel->tyre_vertical + at * wheel->tyre_damping);
-        gw_lanes_put(fore_aft, l, -wheel->static_load * at / model->settings->speed);
+        double complex up = gw_tyre_upright(model, at),
+                       back = -wheel->static_load * at / model->settings->speed;
+        if (model->belt.on) {
+            up *= gw_belt_passes(&model->belt, up, at);
+            back *= gw_belt_passes(&model->belt, gw_tyre_along(model, at), at);
+        }
+        gw_lanes_put(vertical, l, up);
+        gw_lanes_put(fore_aft, l, back);
     }
 }
 

@@ -63,7 +63,9 @@ static gw_status find_range(run *r, gw_ride_result *out, gw_error *err)
     gw_figures f = { .path = r->figures.path };
     for (int i = 1; i < GW_BRACKET_STATES; i++) {
         gw_ride_model_brackets(&r->model, factor[i]);
+        gw_ride_model_belt(&r->model, false);
         gw_status st = gw_modes_follow(&r->model, &r->modes, err);
+        gw_ride_model_belt(&r->model, true);
         if (st != GW_OK) return st;
         r->sweep.n_poles = gw_modes_poles(&r->modes, r->sweep.poles);
         if ((st = gw_figures_body_force(&r->sweep, &f, err)) != GW_OK) return st;
@@ -78,6 +80,7 @@ static gw_status solve(run *r, const gw_ride_options *options, gw_ride_result *o
     const gw_ride *settings = r->model.settings;
     gw_status st = gw_sweep_open(&r->sweep, &r->model, &r->scratch, err);
     if (st == GW_OK) st = find_modes(r, out, err);
+    gw_ride_model_belt(&r->model, true);
     if (st == GW_OK) st = find_figures(r, out, err);
     if (st == GW_OK) st = gw_remark_sharp(&r->sweep, &r->figures, out, err);
     if (st == GW_OK) st = gw_ride_isolation(&r->model, &out->isolation, &out->n_isolation, &out->arena, err);

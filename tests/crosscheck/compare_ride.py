@@ -121,6 +121,12 @@ def varied_wheel(wheel, u):
     else:
         for key in ("tyre_slip_stiffness_N", "tyre_relaxation_mm", "spin_inertia_kgm2"):
             wheel.pop(key, None)
+    if u(0, 1) < 0.6:  # a belt on sidewalls that are stiffer than the tyre
+        mass = u(0.1, 0.4) * wheel["mass_kg"]
+        least = math.sqrt(wheel["tyre_vertical_N_per_mm"] * 1e3 / (0.75 * mass)) / (2 * math.pi)
+        wheel.update(tyre_mass_kg=mass, tyre_belt_Hz=least * u(1.1, 2.5))
+        if u(0, 1) < 0.5:
+            wheel["tyre_belt_loss_factor"] = u(0.02, 0.3)
 
 
 def varied_ride(u):

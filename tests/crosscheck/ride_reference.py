@@ -27,7 +27,7 @@ def cross_matrix(r):
 class Model:
     """Rows of springs over all degrees of freedom, and their stiffness at each frequency."""
 
-    def __init__(self, case, kit, corner, rates, bracket_factor=1.0):
+    def __init__(self, case, kit, corner, rates, bracket_factor=1.0, belt=True):
         self.case, self.ride = case, case["ride"]
         self.spec = case["corners"][corner]
         self.wheel = self.spec["wheel"]
@@ -36,6 +36,8 @@ class Model:
         self.points = {k: np.array(p, float) * MM for k, p in self.spec["points_mm"].items()}
         self.centre = np.array(self.wheel["centre_mm"], float) * MM
         self.factor = bracket_factor
+        self.belt = belt and "tyre_mass_kg" in self.wheel
+        self.remake = lambda: Model(case, kit, corner, rates, bracket_factor, belt=False)
         self.rows, self.laws, self.kinds = [], [], []
         self._joints(kit_fits(case, kit), corner, rates)
         self._bodies()
@@ -70,6 +72,9 @@ class Model:
             self.origin[m], self.first[m] = np.mean(at, axis=0), self.n
             self.turns[m] = self._free_turns(m)
             self.n += 3 + self.turns[m].shape[1]
+        if self.belt:  # up and fore and aft
+            self.belt_z, self.belt_x = self.n, self.n + 1
+            self.n += 2
         self.node = {}
         for j, _, bracket in self.joints:
             if bracket is not None:
@@ -117,6 +122,11 @@ class Model:
             for p in at:
                 t = self.motion(name, p)
                 m += mass / len(at) * t.T @ t
+        if self.belt:
+            part = 0.75 * w["tyre_mass_kg"]
+            m[2, 2] -= part
+            m[4, 4] -= part
+            m[self.belt_z, self.belt_z] = m[self.belt_x, self.belt_x] = part
         self.m, self.body_mass = m, body
 
     def add(self, row, law, kind):
@@ -167,9 +177,19 @@ class Model:
         w = self.wheel
         k, c = w["tyre_vertical_N_per_mm"] * N_PER_MM, w.get("tyre_damping_Ns_per_mm", 0.0) * 1e3
         patch = self.centre - [0, 0, w["loaded_radius_mm"] * MM]
+        up, along = self.motion("upright", patch)[2], self.motion("upright", self.centre)[0]
+        if self.belt:
+            wall = 0.75 * w["tyre_mass_kg"] * (2 * np.pi * w.get("tyre_belt_Hz", 77.0)) ** 2
+            k = 1 / (1 / k - 1 / wall)
+            wall = wall * (1 + 1j * w.get("tyre_belt_loss_factor", 0.1))
+            for dof, row in ((self.belt_z, up), (self.belt_x, along)):
+                own = np.zeros(self.n)
+                own[dof] = 1.0
+                self.add(row - own, lambda f: np.full(f.shape, wall), ("wall", "wall"))
+            up, along = np.eye(self.n)[self.belt_z], np.eye(self.n)[self.belt_x]
         self.tyre = lambda f: k + 2j * np.pi * f * c
-        self.add(self.motion("upright", patch)[2], self.tyre, ("tyre", "tyre"))
-        self.push = self.motion("upright", self.centre)[0]
+        self.add(up, self.tyre, ("tyre", "tyre"))
+        self.push = along
         if all(x in w for x in ("tyre_slip_stiffness_N", "tyre_relaxation_mm", "spin_inertia_kgm2")):
             slip, relax = w["tyre_slip_stiffness_N"], w["tyre_relaxation_mm"] * MM
             inertia, radius = w["spin_inertia_kgm2"], w["loaded_radius_mm"] * MM
@@ -215,6 +235,8 @@ class Model:
 
     def natural(self):
         """Body, wheel vertical and wheel fore-aft: undamped, each at the stiffness of its own frequency."""
+        if self.belt:  # natural frequencies are those without it
+            return self.remake().natural()
         found = []
         for i in range(self.m.shape[0]):
             f = 10.0

@@ -87,7 +87,7 @@ static inline void quarter_car(test_corner *t, double ms, double mu, double ks, 
     gw_bush_law guide = test_law(1e11, 1e11, 0.0, 1e11, 1e11, 0.0);
     add_test_joint(t, "guide", GW_CHASSIS, GW_UPRIGHT, w->centre, gw_v3(0, 0, 1), guide);
     t->corner.spring = (gw_spring){ GW_UPRIGHT, { 0, 0.75, 0.3 }, { 0, 0.75, 0.9 }, ks };
-    t->corner.damper = (gw_damper){ true, GW_UPRIGHT, { 0, 0.75, 0.3 }, { 0, 0.75, 0.9 }, c, 0.0 };
+    t->corner.damper = (gw_damper){ true, GW_UPRIGHT, { 0, 0.75, 0.3 }, { 0, 0.75, 0.9 }, c, 0.0, 0.0 };
     t->ride.brackets_rigid = true;
     t->ride.contact_length = 0.0;
 }
@@ -127,7 +127,7 @@ static inline void add_arms(test_corner *t, test_rates r)
     add_test_joint(t, "rod_outer", rod, GW_UPRIGHT, gw_v3(0.14, 0.70, 0.25), gw_v3(0, 0, 1), test_ball());
     t->corner.spring = (gw_spring){ lower, { -0.02, 0.58, 0.22 }, { -0.02, 0.50, 0.62 }, 60e3 };
     t->corner.damper =
-        (gw_damper){ true, lower, { -0.02, 0.58, 0.22 }, { -0.02, 0.50, 0.62 }, 2800.0, 900e3 };
+        (gw_damper){ true, lower, { -0.02, 0.58, 0.22 }, { -0.02, 0.50, 0.62 }, 2800.0, 900e3, 0.0 };
 }
 
 static inline void double_wishbone(test_corner *t, test_rates r)
@@ -183,7 +183,7 @@ static inline void tension_corner(test_corner *t, test_rates r)
     add_test_joint(t, "tie_outer", rod, GW_UPRIGHT, gw_v3(-0.14, 0.70, 0.25), gw_v3(0, 0, 1), test_ball());
     gw_vec3 seat = gw_v3(-0.02, 0.66, 0.26), top_end = gw_v3(-0.03, 0.60, 0.75);
     t->corner.spring = (gw_spring){ GW_UPRIGHT, seat, top_end, 25e3 };
-    t->corner.damper = (gw_damper){ true, GW_UPRIGHT, seat, top_end, 1500.0, 600e3 };
+    t->corner.damper = (gw_damper){ true, GW_UPRIGHT, seat, top_end, 1500.0, 600e3, 0.0 };
 }
 
 #endif
