@@ -57,7 +57,8 @@ static void put_style(const gw_shape *s, gw_buf *out)
         gw_buf_fmt(out, "1:2 with lines lw %.2f dt %s lc rgb '%s'", s->width, s->dash, s->colour);
         break;
     case GW_SHAPE_MARKER:
-        gw_buf_fmt(out, "1:2 with points pt %d ps %.2f*k lw 1.5 lc rgb '%s'", s->pattern, s->width, s->colour);
+        gw_buf_fmt(out, "1:2 with points pt %d ps %.2f*k lw 1.5 lc rgb '%s'", s->pattern, s->width,
+                   s->colour);
         break;
     case GW_SHAPE_AREA:
         gw_buf_fmt(out, "1:2 with filledcurves closed fs transparent solid 0.22 noborder fc rgb '%s'",

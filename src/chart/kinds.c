@@ -118,9 +118,11 @@ static const char *sum_text(gw_marks *m, double lo, double hi, int decimals)
 static void add_stack(gw_marks *m, const gw_bar_chart *chart, int group)
 {
     double lo = 0.0, hi = 0.0;
+    bool any = false;
     gw_chart_mark *last[2] = { NULL, NULL };
     for (int p = 0; p < chart->n_parts; p++) {
         double v = chart->values[group * chart->n_parts + p];
+        any = any || isfinite(v);
         if (!isfinite(v) || v == 0.0) continue;
         double *end = v < 0 ? &lo : &hi, from = *end;
         *end += v;
@@ -133,7 +135,7 @@ static void add_stack(gw_marks *m, const gw_bar_chart *chart, int group)
     }
     gw_chart_mark *bearer = last[1] ? last[1] : last[0];
     if (!bearer) bearer = add(m, (gw_chart_mark){ .kind = GW_MARK_BAR, .row = group });
-    bearer->figure = sum_text(m, lo, hi, chart->decimals);
+    bearer->figure = any ? sum_text(m, lo, hi, chart->decimals) : "no result";
 }
 
 void gw_charts_bars(gw_charts *charts, const char *stem, const gw_bar_chart *chart)

@@ -74,13 +74,23 @@ static void fill_parts(const gw_deflection *item, int n_joints, const int *joint
     values[n_joints + 1] = rest / GW_DEG;
 }
 
+/* Why a kit has no result under a load; NULL: it has one, or was not wanted. */
+static const char *failure_of(const gw_comparison *cmp, int kit, gw_axle axle, int load)
+{
+    for (int i = 0; i < cmp->deflect->n; i++) {
+        const gw_deflection *item = &cmp->deflect->item[i];
+        if (item->kit == kit && item->axle == axle && item->load == load) return item->failed;
+    }
+    return NULL;
+}
+
 static gw_status contribution_chart(const gw_comparison *cmp, gw_axle axle, int load, const char *stem,
                                     gw_charts *charts, gw_error *err)
 {
     const gw_case *c = cmp->c;
     int joints[MAX_PARTS], n_joints = pick_joints(cmp, axle, load, joints), n_parts = n_joints + 2, n = 0;
     gw_arena arena = { 0 };
-    const char **names = gw_chart_kit_names(c, &arena), *parts[MAX_PARTS], **groups;
+    const char **names = gw_chart_kit_names(c, &arena), *parts[MAX_PARTS], **groups, *failure = NULL;
     double *values = gw_arena_alloc(&arena, (size_t)(c->n_kits * n_parts), sizeof *values);
     gw_buf title = { 0 };
     groups = gw_arena_alloc(&arena, (size_t)c->n_kits, sizeof *groups);
@@ -96,13 +106,16 @@ static gw_status contribution_chart(const gw_comparison *cmp, gw_axle axle, int 
     parts[n_joints + 1] = gw_words_text(GW_WORDS_CHART_ALL_ELSE);
     for (int k = 0; k < c->n_kits; k++) {
         const gw_deflection *item = gw_deflect_find(cmp->deflect, k, axle, load);
-        if (!item) continue;
-        fill_parts(item, n_joints, joints, &values[n * n_parts]);
+        const char *why = failure_of(cmp, k, axle, load);
+        if (!item && !why) continue;
+        if (why && !failure) failure = why;
+        for (int i = 0; i < n_parts; i++) values[n * n_parts + i] = (double)NAN;
+        if (item) fill_parts(item, n_joints, joints, &values[n * n_parts]);
         groups[n++] = names[k];
     }
     words_about(GW_WORDS_CHART_CONTRIBUTIONS, axle, c->loads[load].name, &title);
     const gw_bar_chart chart = { .words = { gw_buf_str(&title), c->title, gw_words_text(GW_WORDS_CHART_SHARE),
-                                            NULL, NULL },
+                                            NULL, failure },
                                  .groups = groups,
                                  .n_groups = n,
                                  .parts = parts,
@@ -121,6 +134,13 @@ static bool acts_on(const gw_comparison *cmp, int load, gw_axle axle)
 {
     for (int k = 0; k < cmp->c->n_kits; k++)
         if (gw_deflect_find(cmp->deflect, k, axle, load)) return true;
+    return false;
+}
+
+static bool fails_on(const gw_comparison *cmp, int load, gw_axle axle)
+{
+    for (int k = 0; k < cmp->c->n_kits; k++)
+        if (failure_of(cmp, k, axle, load)) return true;
     return false;
 }
 
@@ -147,7 +167,7 @@ gw_status gw_deflect_charts(const gw_case *c, const gw_deflect_study *study, gw_
     char stem[TEXT];
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
         for (int l = 0; l < c->n_loads && status == GW_OK; l++) {
-            if (!acts_on(&cmp, l, a)) continue;
+            if (!acts_on(&cmp, l, a) && !fails_on(&cmp, l, a)) continue;
             /* The number keeps apart what names cut short or written with dashes would not. */
             snprintf(stem, sizeof stem, "contributions-%s-%d-%s", gw_axle_name(a), l + 1, c->loads[l].name);
             status = contribution_chart(&cmp, a, l, stem, charts, err);

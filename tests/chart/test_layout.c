@@ -105,6 +105,11 @@ static void bars_are_as_long_as_their_values_and_figures_stand_beyond_their_ends
     bars.stacked = true;
     gw_charts_bars(&charts, "stack", &bars);
     l = &charts.page[1].layout;
+    static const double NONE[] = { (double)NAN, (double)NAN, 4.0, 3.0 };
+    bars.values = NONE;
+    gw_charts_bars(&charts, "failed", &bars);
+    assert_true(text(&charts.page[2].layout, "no result")->y < text(&charts.page[2].layout, "7.00")->y);
+    l = &charts.page[1].layout;
     assert_true(text(l, "sum -1.00")->y < text(l, "7.00")->y); /* the sums of both rows */
     check_contains(l->description, "one, after: 1.00. one, all: sum -1.00.");
     gw_charts_free(&charts);
