@@ -25,13 +25,14 @@ declare -A knows=(
 
 # A public header belongs to the module that it is named after, or that has a file of its name.
 # Those without either are told here.
-declare -A home=([units]=base [version]=base [names]=base [material]=bush [verdict]=bush [case]=casefile [compare]=study [report]=study
+declare -A home=([units]=base [version]=base [api]=base [ride]=ride [names]=base [material]=bush [verdict]=bush [case]=casefile [compare]=study [report]=study
     [materials]=casefile [giveway]=cli)
 for header in include/giveway/*.h; do
     name=${header##*/} && name=${name%.h}
     if [ -n "${home[$name]:-}" ]; then continue; fi
     home[$name]=unknown
-    for module in "${!knows[@]}"; do
+    for module in base bush corner vehicle ride car fit casefile study; do # those of the library
+        if [ -z "${knows[$module]+there}" ]; then continue; fi
         if [ "${name%%_*}" = "$module" ] || [ -f "src/$module/$name.c" ]; then home[$name]=$module; fi
     done
 done
