@@ -54,6 +54,8 @@ READER_ONLY = [
     (r"expected at most half of diameter_mm", SUMS),
     (r"expected less than diameter_mm", SUMS),
     (r"expected less than ball_diameter_mm", SUMS),
+    (r"expected less than mass_kg", SUMS),
+    (r"its sidewall would be softer than the whole tyre", SUMS),
     (r"expected the least and then the greatest", SUMS),
     (r"expected more than temperature_min_C", SUMS),
     (r"in \"interference_um\" instead", "the ranges of diameter of ISO 286"),
