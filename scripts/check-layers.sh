@@ -14,13 +14,14 @@ declare -A knows=(
     [corner]="bush base"
     [vehicle]="corner bush base"
     [ride]="corner bush base"
-    [casefile]="ride vehicle corner bush base"
-    [study]="casefile ride vehicle corner bush base"
+    [fit]="bush base"
+    [casefile]="fit ride vehicle corner bush base"
+    [study]="casefile fit ride vehicle corner bush base"
     [format]="base"
-    [record]="format study casefile ride vehicle corner bush base"
-    [chart]="record format study casefile ride vehicle corner bush base"
-    [show]="chart record format study casefile ride vehicle corner bush base"
-    [cli]="show chart record format study casefile ride vehicle corner bush base"
+    [record]="format study casefile fit ride vehicle corner bush base"
+    [chart]="record format study casefile fit ride vehicle corner bush base"
+    [show]="chart record format study casefile fit ride vehicle corner bush base"
+    [cli]="show chart record format study casefile fit ride vehicle corner bush base"
 )
 
 # A public header belongs to the module that it is named after, or that has a file of its name.

@@ -4,6 +4,7 @@
 #define GIVEWAY_BUSH_H
 
 #include "giveway/api.h"
+#include "giveway/curve.h"
 #include "giveway/material.h"
 
 #include <stdbool.h>
@@ -16,7 +17,7 @@ typedef enum gw_bush_type {
     GW_BUSH_UNBONDED,   /**< polyurethane on a sleeve that turns and slides    */
     GW_BUSH_BEARING,    /**< spherical plain bearing                           */
     GW_BUSH_BALL_JOINT, /**< ball joint                                        */
-    GW_BUSH_MEASURED    /**< a fitted bench curve (reserved)                   */
+    GW_BUSH_MEASURED    /**< curves of a press, a dynamic test beside them      */
 } gw_bush_type;
 
 /** Radial stop: past `gap` [m, >= 0] the radial rate rises by `rate` [N/m]; rate 0: no stop. */
@@ -82,6 +83,34 @@ typedef struct gw_seat {
     double housing_yield, sleeve_yield; /**<                                      [Pa], > 0 */
 } gw_seat;
 
+/** The ways in which a bush can be measured; four of translation, four of rotation. */
+typedef enum gw_curve_way {
+    GW_CURVE_RADIAL,    /**< along any direction across the axis, all alike */
+    GW_CURVE_RADIAL_E1, /**< along e1 alone; then e2 has its own, too       */
+    GW_CURVE_RADIAL_E2,
+    GW_CURVE_AXIAL,
+    GW_CURVE_CONICAL, /**< about any direction across the axis, all alike */
+    GW_CURVE_CONICAL_E1,
+    GW_CURVE_CONICAL_E2,
+    GW_CURVE_TORSIONAL,
+    GW_CURVE_WAYS
+} gw_curve_way;
+
+/**
+ * Complex stiffness across a bush on a dynamic test rig:
+ * rate [1 + d X/(1 + X)] [1 + g/(1 + (x/xc)^2m)], X = (i 2 pi f tau)^alpha, x the amplitude.
+ */
+typedef struct gw_rig_law {
+    bool given;
+    double rate;            /**< [N/m], > 0                                        */
+    double zener_gain;      /**< d [-], > 0                                        */
+    double zener_tau;       /**< tau [s], > 0                                      */
+    double zener_alpha;     /**< alpha [-], 0 to 1                                 */
+    double payne_gain;      /**< g [-], >= 0; 0: amplitude does not matter         */
+    double payne_amplitude; /**< xc [m], > 0 where g is                            */
+    double payne_exponent;  /**< m [-], > 0 where g is                             */
+} gw_rig_law;
+
 /** A bush on offer. The frame is (e1, e2, e3 = axis) of the joint that it is fitted to. */
 typedef struct gw_bush {
     const char *name;  /**< key in the case; never NULL   */
@@ -90,6 +119,8 @@ typedef struct gw_bush {
     gw_given_rates rates;        /**< type RATES; for BALL_JOINT its radial and axial            */
     gw_annulus annulus;          /**< types BONDED and UNBONDED                                  */
     gw_bearing bearing;          /**< type BEARING                                               */
+    const gw_curve *curve[GW_CURVE_WAYS]; /**< MEASURED: NULL where `rates` tells; borrowed */
+    gw_rig_law rig;              /**< MEASURED: dynamic test, if given                           */
     gw_stop stop;                /**< any type; rate 0: none                                     */
     double loss_factor;          /**< RATES, BALL_JOINT: eta                    [-], >= 0        */
     double dynamic_ratio;        /**< RATES, BALL_JOINT: dynamic over static    [-], > 0; 1      */

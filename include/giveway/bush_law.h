@@ -52,8 +52,21 @@ typedef struct gw_bush_law {
                             force k r becomes k r (1 + s r^2) [1/m^2], >= 0; 0: linear; not with clearance */
     double breakaway;  /**< friction torque about any axis, not in the energy [N m], >= 0  */
     gw_slider slider;  /**< the same with what it depends on; all zero: none               */
+    const gw_curve
+        *curve[GW_CURVE_WAYS]; /**< measured ways, whose k or c is the slope at zero; NULL: linear */
+    double curve_factor;       /**< on the forces of curves [-], > 0                               */
+    double curve_bracket;      /**< bracket in series with the curves of translation [N/m]; 0: none      */
     gw_dynamic_law dynamic;
 } gw_bush_law;
+
+/**
+ * A bush for small motions about a state: six rates along and about axes of which the first two are turned
+ * from e1 and e2 by an angle about e3.
+ */
+typedef struct gw_bush_tangent {
+    double rate[6]; /**< [N/m] three times, [N m/rad] three times                       */
+    double turn[2]; /**< of the axes of translation, of those of rotation [rad]         */
+} gw_bush_tangent;
 
 /**
  * The law of a bush, from its description. Rubber is solved here (milliseconds), so callers
@@ -90,6 +103,38 @@ double gw_bush_energy(const gw_bush_law *law, const double u[3]);
 
 /** Force f = dW/du [N] and tangent k = d2W/du2 [N/m], symmetric, row-major. */
 void gw_bush_force(const gw_bush_law *law, const double u[3], double f[3], double k[3][3]);
+
+/** True where any way of the law was measured, and where any rotation was. */
+bool gw_bush_has_curves(const gw_bush_law *law);
+bool gw_bush_turns_by_curves(const gw_bush_law *law);
+
+/** Moment m [N m] of a rotation vector theta [rad] in the bush frame and its tangent c [N m/rad], and the
+ * energy. */
+void gw_bush_moment(const gw_bush_law *law, const double theta[3], double m[3], double c[3][3]);
+double gw_bush_turning_energy(const gw_bush_law *law, const double theta[3]);
+
+/**
+ * The bush for small motions about a deflection and a rotation: of measured ways the tangent of the energy
+ * there (along that deflection the slope, across it force over deflection), of others the rates at zero.
+ */
+gw_bush_tangent gw_bush_tangent_at(const gw_bush_law *law, const double u[3], const double theta[3]);
+
+/** Rows of a joint's Jacobian (in the bush frame) turned into the axes of the tangent, and a wrench turned
+ * back. */
+void gw_bush_turn_rows(const gw_bush_tangent *tangent, double row[6][6]);
+void gw_bush_turn_back(const gw_bush_tangent *tangent, double f[6]);
+
+/** The deflection that carries a force [N] by measured ways and by rates at zero; 0 along ways that carry
+ * none. */
+void gw_bush_deflection_under(const gw_bush_law *law, const double f[3], double u[3]);
+
+/** How far a state lies beyond the last points of its curves: [0] deflection [m], [1] rotation [rad]; >= 0.
+ */
+void gw_bush_beyond(const gw_bush_law *law, const double u[3], const double theta[3], double by[2]);
+
+/** Rate at zero that a test across the bush compares with [N/m]: mean of e1 and e2, where that is 0 the
+ * axial. */
+double gw_bush_rate_across(const gw_bush_law *law);
 
 /** True where W is a plain quadratic form, so that the force is k_i u_i. */
 bool gw_bush_law_is_linear(const gw_bush_law *law);

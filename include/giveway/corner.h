@@ -170,6 +170,9 @@ double gw_corner_static_camber(const gw_corner_ws *ws);
 /** As the car comes off the bench, before the ramp: what the parts give, toe not yet reset. */
 gw_corner_setting gw_corner_as_fitted(const gw_corner_ws *ws);
 
+/** What the bush of a joint does at S0: deflection, rotation, force and moment (shares are left at 0). */
+gw_joint_result gw_corner_at_rest(const gw_corner_ws *ws, int joint);
+
 /** State S0; owned by the workspace. */
 const gw_state *gw_corner_reference(const gw_corner_ws *ws);
 

@@ -6,7 +6,7 @@
  * The radial part of every law has one form, W = 1/2 q M(e) with q = k1 u1^2 + k2 u2^2 and e = r^2:
  * M = 1 for a linear bush, 1 + s e/2 for rubber that stiffens, and a small M inside a play.
  */
-#include "giveway/bush_law.h"
+#include "bush/curves.h"
 
 #include <math.h>
 
@@ -78,10 +78,25 @@ static double void_width(const gw_bush_law *law)
     return fmin(law->blend, 2.0 * law->void_stop.gap);
 }
 
+static bool moves_by_curves(const gw_bush_law *law)
+{
+    return law->curve[GW_CURVE_RADIAL] || law->curve[GW_CURVE_RADIAL_E1] || law->curve[GW_CURVE_AXIAL];
+}
+
 bool gw_bush_law_is_linear(const gw_bush_law *law)
 {
-    return law->stop.rate == 0.0 && law->void_stop.rate == 0.0 && law->clearance == 0.0 &&
-           law->stiffening == 0.0;
+    return !moves_by_curves(law) && law->stop.rate == 0.0 && law->void_stop.rate == 0.0 &&
+           law->clearance == 0.0 && law->stiffening == 0.0;
+}
+
+static double measured_energy(const gw_bush_law *law, const double u[3])
+{
+    double w = gw_curves_energy(law, GW_CURVES_TRANSLATION, u);
+    bool across = law->curve[GW_CURVE_RADIAL] || law->curve[GW_CURVE_RADIAL_E1];
+
+    for (int i = across ? 2 : 0; i < 3; i++)
+        if (i < 2 || !law->curve[GW_CURVE_AXIAL]) w += 0.5 * law->k[i] * u[i] * u[i];
+    return w;
 }
 
 double gw_bush_energy(const gw_bush_law *law, const double u[3])
@@ -91,6 +106,7 @@ double gw_bush_energy(const gw_bush_law *law, const double u[3])
     double r, w, past;
 
     if (gw_bush_law_is_linear(law)) return 0.5 * (radial + axial);
+    if (moves_by_curves(law)) return measured_energy(law, u);
     r = hypot(u[0], u[1]);
     w = 0.5 * (radial * radial_factor(law, r).v + axial);
     past = r - law->stop.gap;
@@ -143,6 +159,10 @@ void gw_bush_force(const gw_bush_law *law, const double u[3], double f[3], doubl
 
     linear_force(law, u, f, k);
     if (gw_bush_law_is_linear(law)) return;
+    if (moves_by_curves(law)) {
+        gw_curves_force(law, GW_CURVES_TRANSLATION, u, f, k);
+        return;
+    }
     r = hypot(u[0], u[1]);
     if (law->clearance > 0.0 || law->stiffening > 0.0) scale_radial(law, u, r, f, k);
     add_stop(&law->stop, u, r, f, k);
@@ -168,6 +188,7 @@ gw_bush_law gw_bush_law_times(const gw_bush_law *law, double factor)
     }
     out.stop.rate *= factor;
     out.void_stop.rate *= factor;
+    out.curve_factor *= factor;
     return out;
 }
 
@@ -177,5 +198,7 @@ gw_bush_law gw_bush_law_on_bracket(const gw_bush_law *law, double bracket)
 
     for (int i = 0; i < 3; i++)
         if (law->k[i] > 0.0) out.k[i] = law->k[i] / (1.0 + law->k[i] / bracket);
+    out.curve_bracket = bracket;
+    gw_curves_rates(&out);
     return out;
 }

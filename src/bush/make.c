@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* From the description of a bush to its law, type by type. */
+#include "bush/curves.h"
 #include "bush/dynamic.h"
 #include "bush/handbook.h"
 #include "bush/progressive.h"
@@ -16,7 +17,7 @@ static const double VOID_BLEND = 0.1;
 
 gw_bush_law gw_bush_law_zero(void)
 {
-    return (gw_bush_law){ .dynamic = { .ratio = 1.0 } };
+    return (gw_bush_law){ .curve_factor = 1.0, .dynamic = { .ratio = 1.0 } };
 }
 
 static void take_rates(gw_bush_law *law, const gw_given_rates *rates)
@@ -119,6 +120,37 @@ static gw_status from_unbonded(const gw_bush *bush, gw_method method, gw_bush_la
     return GW_OK;
 }
 
+double gw_bush_rate_across(const gw_bush_law *law)
+{
+    double across = 0.5 * (law->k[0] + law->k[1]);
+    return across > 0.0 ? across : law->k[2];
+}
+
+/* A test across the bush tells by how much all its rates are another thing in motion. */
+static gw_status from_rig(const gw_rig_law *rig, gw_bush_law *law, gw_error *err)
+{
+    double slow = gw_bush_rate_across(law);
+    if (!(slow > 0.0))
+        return gw_fail(err, GW_E_RANGE, "a dynamic test of a bush that has no rate across or along it");
+    law->dynamic = (gw_dynamic_law){ .ratio = rig->rate / slow,
+                                     .zener_gain = rig->zener_gain,
+                                     .zener_tau = rig->zener_tau,
+                                     .zener_alpha = rig->zener_alpha,
+                                     .payne_gain = rig->payne_gain,
+                                     .payne_amplitude = rig->payne_amplitude,
+                                     .payne_exponent = rig->payne_exponent };
+    return GW_OK;
+}
+
+static gw_status from_curves(const gw_bush *bush, gw_bush_law *law, gw_error *err)
+{
+    gw_status status = from_rates(bush, law, err);
+    if (status != GW_OK) return status;
+    for (int way = 0; way < GW_CURVE_WAYS; way++) law->curve[way] = bush->curve[way];
+    gw_curves_rates(law);
+    return bush->rig.given ? from_rig(&bush->rig, law, err) : GW_OK;
+}
+
 static gw_status by_type(const gw_bush *bush, gw_method method, gw_bush_law *law, gw_error *err)
 {
     switch (bush->type) {
@@ -132,9 +164,9 @@ static gw_status by_type(const gw_bush *bush, gw_method method, gw_bush_law *law
     case GW_BUSH_BEARING:
         return from_bearing(bush, law, err);
     case GW_BUSH_MEASURED:
-        break;
+        return from_curves(bush, law, err);
     }
-    return gw_fail(err, GW_E_RANGE, "bushes of type measured cannot be used yet");
+    return gw_fail(err, GW_E_RANGE, "a type of bush that is not known");
 }
 
 static gw_status check_stop(const gw_stop *stop, gw_error *err)

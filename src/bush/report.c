@@ -21,6 +21,8 @@ static const char STRIPS[] = "derived: strips with vented ends and the shear of 
 static const char SHAPED[] =
     "closed forms carried over: mean length, layers in series, share of the filled angle; "
     "with voids an order of magnitude";
+static const char STEFFEN[] =
+    "M. Steffen, Astronomy and Astrophysics 239 (1990) 443-450, through the points measured";
 static const char GIVEN[] = "given in the case";
 static const char SLIDING[] =
     "inner face free in shear; axial by the flanges: an estimate; torsional: friction only";
@@ -173,6 +175,9 @@ gw_status gw_bush_report_make(const gw_bush *bush, gw_method method, gw_bush_rep
         break;
     case GW_BUSH_BEARING:
         explain_law(&r, "contact stiffness", CONTACT, NULL, NULL);
+        break;
+    case GW_BUSH_MEASURED:
+        explain_law(&r, "slope at zero of the curve, or as given", STEFFEN, NULL, NULL);
         break;
     default:
         explain_law(&r, "as given", GIVEN, NULL, NULL);

@@ -133,3 +133,13 @@ gw_status gw_parse(const gw_reader *rd, const char *text, size_t size, cJSON **r
     *root = tree;
     return GW_OK;
 }
+
+char *gw_beside(const gw_reader *rd, const char *name)
+{
+    const char *slash = strrchr(rd->file, '/');
+    size_t folder = slash && name[0] != '/' ? (size_t)(slash - rd->file) + 1 : 0;
+    size_t size = folder + strlen(name) + 1;
+    char *path = gw_reader_make(rd, 1, size);
+    if (path) snprintf(path, size, "%.*s%s", (int)folder, rd->file, name);
+    return path;
+}

@@ -21,4 +21,7 @@ gw_status gw_read_file_of(const gw_reader *rd, const char *path, size_t most, co
  */
 gw_status gw_parse(const gw_reader *rd, const char *text, size_t size, cJSON **root);
 
+/** The path of a file that lies beside rd->file, unless `name` begins at the root; NULL: no memory, noted. */
+char *gw_beside(const gw_reader *rd, const char *name);
+
 #endif

@@ -49,7 +49,7 @@ static const gw_number_key STOP[] = {
 #define RUBBER                                                                                               \
     "material", "inner_diameter_mm", "outer_diameter_mm", "length_mm", "end_dish_mm", "interleaf", "stop",   \
         "progressive"
-static const char *const KEYS[][24] = {
+static const char *const KEYS[][28] = {
     { EVERY, "radial_N_per_mm", "axial_N_per_mm", "conical_Nm_per_deg", "torsional_Nm_per_deg", "loss_factor",
       "dynamic_ratio", "stop", "breakaway_Nm", NULL },
     { EVERY, RUBBER, "voids", NULL },
@@ -57,7 +57,9 @@ static const char *const KEYS[][24] = {
     { EVERY, "ball_diameter_mm", "width_mm", "liner", "static_rating_kN", "clearance_mm", "breakaway_Nm",
       "friction_coefficient", "radial_N_per_mm", "axial_N_per_mm", NULL },
     { EVERY, "radial_N_per_mm", "axial_N_per_mm", "loss_factor", "dynamic_ratio", "breakaway_Nm", NULL },
-    { EVERY, "file", NULL },
+    { EVERY, "radial", "radial_e1", "radial_e2", "radial_N_per_mm", "axial", "axial_N_per_mm", "conical",
+      "conical_e1", "conical_e2", "conical_Nm_per_deg", "torsional", "torsional_Nm_per_deg", "loss_factor",
+      "dynamic_ratio", "dynamic", NULL },
 };
 static const char *const TYPES[] = { "rates", "bonded", "unbonded", "bearing", "ball_joint", "measured" };
 
@@ -210,11 +212,9 @@ void gw_read_bush(const gw_case_reader *cr, const gw_node *node, gw_bush *bush)
     case GW_BUSH_BALL_JOINT:
         read_ball_joint(rd, node, bush);
         break;
-    case GW_BUSH_MEASURED: {
-        gw_node at = gw_node_key(node, "type");
-        gw_fault(rd, &at,
-                 "bushes from a bench curve are not available yet: give its rates with type \"rates\"");
+    case GW_BUSH_MEASURED:
+        gw_read_measured(rd, node, bush);
+        gw_get_numbers(rd, node, LOSSES, GW_COUNT(LOSSES), bush);
         break;
-    }
     }
 }

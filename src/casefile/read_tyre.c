@@ -121,24 +121,13 @@ static const gw_tyre_table *make_table(const gw_reader *rd, const gw_tyre_rows *
     return t;
 }
 
-/* The table lies where the case lies, unless its path begins at the root. */
-static char *beside(const gw_reader *rd, const char *name)
-{
-    const char *slash = strrchr(rd->file, '/');
-    size_t folder = slash && name[0] != '/' ? (size_t)(slash - rd->file) + 1 : 0;
-    size_t size = folder + strlen(name) + 1;
-    char *path = gw_reader_make(rd, 1, size);
-    if (path) snprintf(path, size, "%.*s%s", (int)folder, rd->file, name);
-    return path;
-}
-
 static const gw_tyre_table *read_table(const gw_reader *rd, const char *name)
 {
     const gw_tyre_table *table = NULL;
     gw_tyre_rows rows;
     char *text = NULL;
     size_t size = 0;
-    gw_reader at = { beside(rd, name), rd->faults, rd->arena };
+    gw_reader at = { gw_beside(rd, name), rd->faults, rd->arena };
     if (!at.file || gw_read_file(&at, at.file, &text, &size) != GW_OK) return NULL;
     if (memchr(text, '\0', size))
         gw_fault(&at, NULL, "expected text, found a byte 0");

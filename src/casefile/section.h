@@ -39,6 +39,7 @@ void gw_read_bush(const gw_case_reader *cr, const gw_node *node, gw_bush *bush);
 void gw_read_stiffness(const gw_reader *rd, const gw_node *node, gw_bush *bush);
 void gw_read_rubber(const gw_case_reader *cr, const gw_node *node, gw_bush *bush);
 void gw_read_seat(const gw_reader *rd, const gw_node *bush, gw_seat *seat);
+void gw_read_measured(const gw_reader *rd, const gw_node *node, gw_bush *bush);
 void gw_read_stop(const gw_reader *rd, const gw_node *bush, gw_stop *stop);
 
 void gw_read_corner(gw_case_reader *cr, const gw_node *node, gw_axle axle);

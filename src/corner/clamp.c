@@ -15,7 +15,14 @@ void gw_fit_loosen(const gw_corner *corner, const gw_fit *fit, const bool *loose
     memcpy(loose, fit, (size_t)corner->n_joints * sizeof *loose);
     for (int j = 0; j < corner->n_joints; j++) {
         double *c = loose[j].law.c;
-        if (!loosened) c[0] = c[1] = c[2] = 0.0;
-        if (loosened && loosened[j]) c[2] = 0.0;
+        const gw_curve **curve = loose[j].law.curve;
+        if (!loosened) {
+            c[0] = c[1] = c[2] = 0.0;
+            curve[GW_CURVE_CONICAL] = curve[GW_CURVE_CONICAL_E1] = curve[GW_CURVE_CONICAL_E2] = NULL;
+        }
+        if (!loosened || loosened[j]) {
+            c[2] = 0.0;
+            curve[GW_CURVE_TORSIONAL] = NULL;
+        }
     }
 }

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * The linear corner: small displacements about the design position, no preload stiffness. Here it answers
- * one question, once a corner: what does each bush feel under a unit moment conjugate to toe, or to camber?
+ * The linear corner: small displacements about the design position, no preload stiffness; measured bushes
+ * enter with their tangent at S0. Here it answers one question, once a corner: what does each bush feel under
+ * a unit moment conjugate to toe, or to camber?
  *
  * With K the stiffness, b the row that gives the spring's length, c the row that gives the wheel's travel and
  * t the derivative of toe with the twist of the upright, solve
@@ -21,19 +22,18 @@ static void add_block(gw_dense *d, int row, int col, double s, double k[6][6])
         for (int j = 0; j < 6; j++) *gw_dense_at(d, 6 * (row - 1) + i, 6 * (col - 1) + j) += s * k[i][j];
 }
 
-static void rates_of(const gw_link *link, double rate[6])
+/* Rows of the joint's strain along the axes of its tangent at S0. */
+static void rows_of(const gw_link *link, double b[6][6])
 {
-    for (int i = 0; i < 3; i++) {
-        rate[i] = link->law.k[i];
-        rate[i + 3] = link->law.c[i];
-    }
+    gw_link_jacobian(&link->frame, link->at, b);
+    gw_bush_turn_rows(&link->at_rest, b);
 }
 
 static void add_link(gw_dense *d, const gw_link *link)
 {
-    double b[6][6], k[6][6], rate[6];
-    gw_link_jacobian(&link->frame, link->at, b);
-    rates_of(link, rate);
+    double b[6][6], k[6][6];
+    const double *rate = link->at_rest.rate;
+    rows_of(link, b);
     for (int i = 0; i < 6; i++)
         for (int j = 0; j < 6; j++) {
             k[i][j] = 0.0;
@@ -61,7 +61,7 @@ double gw_linear_stiffness(const gw_corner_ws *ws, gw_dense *d)
     double stiffest = 0.0;
     for (int j = 0; j < ws->n_links; j++) {
         add_link(d, &ws->link[j]);
-        for (int i = 0; i < 3; i++) stiffest = fmax(stiffest, ws->link[j].law.k[i]);
+        for (int i = 0; i < 3; i++) stiffest = fmax(stiffest, ws->link[j].at_rest.rate[i]);
     }
     return stiffest;
 }
@@ -82,18 +82,19 @@ static void recover(const gw_corner_ws *ws, const gw_dense *d, gw_link_state *ou
 {
     for (int j = 0; j < ws->corner->n_joints; j++) {
         const gw_link *link = &ws->link[j];
-        double b[6][6], rate[6], strain[6] = { 0 };
-        gw_link_jacobian(&link->frame, link->at, b);
-        rates_of(link, rate);
+        double b[6][6], strain[6] = { 0 };
+        rows_of(link, b);
         for (int i = 0; i < 6; i++) {
             for (int c = 0; c < 6; c++) {
                 if (link->b) strain[i] += b[i][c] * d->x[6 * (link->b - 1) + c];
                 if (link->a) strain[i] -= b[i][c] * d->x[6 * (link->a - 1) + c];
             }
         }
+        for (int i = 0; i < 6; i++) strain[i] *= link->at_rest.rate[i];
+        gw_bush_turn_back(&link->at_rest, strain);
         for (int i = 0; i < 3; i++) {
-            out[j].f[i] = rate[i] * strain[i];
-            out[j].m[i] = rate[i + 3] * strain[i + 3];
+            out[j].f[i] = strain[i];
+            out[j].m[i] = strain[i + 3];
         }
     }
 }

@@ -68,13 +68,25 @@ static gw_mat3 in_frame(const gw_mat3 *e, const double d[3])
     return gw_matmul_nt(&scaled, e);
 }
 
+/* Moment, and where `c` is not NULL its tangent; theta_3 counts from the rest. */
+static void turning_law(const gw_link *link, const double theta[3], double m[3], double c[3][3])
+{
+    double unused[3][3];
+    if (link->curved_turn) {
+        const double since[3] = { theta[0], theta[1], theta[2] - link->rest };
+        gw_bush_moment(&link->law, since, m, c ? c : unused);
+        return;
+    }
+    for (int i = 0; i < 3; i++) m[i] = link->law.c[i] * theta[i];
+    m[2] -= link->law.c[2] * link->rest;
+}
+
 static void strain_rotation(const gw_link *link, const gw_mat3 *ra, const gw_mat3 *rb, gw_link_state *out)
 {
     gw_mat3 q = gw_matmul_tn(ra, rb);
     gw_vec3 theta = gw_mul_t(&link->frame, gw_rot_log(&q));
     to_array(theta, out->theta);
-    for (int i = 0; i < 3; i++) out->m[i] = link->law.c[i] * out->theta[i];
-    out->m[2] -= link->law.c[2] * link->rest;
+    turning_law(link, out->theta, out->m, NULL);
     if (link->turns_freely) return;
     gw_vec3 moment = log_transposed(gw_mul(&link->frame, theta), gw_mul(&link->frame, to_vec(out->m)));
     out->wrench.m = gw_add(out->wrench.m, gw_mul(ra, moment));
@@ -109,10 +121,20 @@ void gw_link_strain(const gw_link *link, const gw_pose *pose, gw_link_state *out
     strain_rotation(link, &a->r, &b->r, out);
 }
 
+static gw_mat3 turning_tangent(const gw_link *link, const double theta[3])
+{
+    double m[3];
+    gw_mat3 c;
+    if (!link->curved_turn) return in_frame(&link->frame, link->law.c);
+    turning_law(link, theta, m, c.m);
+    gw_mat3 ec = gw_matmul(&link->frame, &c);
+    return gw_matmul_nt(&ec, &link->frame);
+}
+
 /* d(Jl^-T(v) w)/dv with w = C v, times Jl^-1(v): the rotational tangent in the frame of body a. */
 static gw_mat3 rotation_tangent(const gw_link *link, const gw_link_state *s)
 {
-    gw_mat3 c = in_frame(&link->frame, link->law.c);
+    gw_mat3 c = turning_tangent(link, s->theta);
     gw_vec3 v = gw_mul(&link->frame, to_vec(s->theta)), w = gw_mul(&link->frame, to_vec(s->m));
     double beta, slope, v2 = gw_dot(v, v), vw = gw_dot(v, w);
     log_coefficients(v2, &beta, &slope);

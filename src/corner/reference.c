@@ -29,6 +29,7 @@ static void make_link(const gw_corner_ws *ws, const gw_joint *joint, const gw_fi
     link->pb = gw_sub(fit->point_b, ws->datum);
     link->law = joint->bracket > 0.0 ? gw_bush_law_on_bracket(&fit->law, joint->bracket) : fit->law;
     link->linear = gw_bush_law_is_linear(&link->law);
+    link->curved_turn = gw_bush_turns_by_curves(&link->law);
     link->turns_freely = link->law.c[0] == 0.0 && link->law.c[1] == 0.0 && link->law.c[2] == 0.0;
 }
 
@@ -116,6 +117,17 @@ static void read_setting(gw_corner_ws *ws)
     ws->setting.caster_change = -gw_rot_log(&since).y;
 }
 
+/* Small motions are those about S0 where a bush was measured; held spins are no bushes. */
+static void settle_tangents(gw_corner_ws *ws)
+{
+    for (int j = 0; j < ws->n_links; j++) {
+        static const double NOTHING[3] = { 0 };
+        bool joint = j < ws->corner->n_joints;
+        ws->link[j].at_rest = gw_bush_tangent_at(&ws->link[j].law, joint ? ws->strain0[j].u : NOTHING,
+                                                 joint ? ws->strain0[j].theta : NOTHING);
+    }
+}
+
 static gw_status find_reference(gw_corner_ws *ws, const gw_fit *fit, gw_error *err)
 {
     const gw_wheel *wheel = &ws->corner->wheel;
@@ -131,6 +143,7 @@ static gw_status find_reference(gw_corner_ws *ws, const gw_fit *fit, gw_error *e
     gw_state_copy(&ws->reference, &ws->work, ws->corner->n_bodies);
     for (int j = 0; j < ws->corner->n_joints; j++)
         gw_link_strain(&ws->link[j], ws->reference.pose, &ws->strain0[j]);
+    settle_tangents(ws);
     return GW_OK;
 }
 

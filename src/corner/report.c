@@ -34,6 +34,17 @@ static double share(const gw_link_state *unit, const gw_link_state *now, const g
     return sum;
 }
 
+gw_joint_result gw_corner_at_rest(const gw_corner_ws *ws, int joint)
+{
+    gw_joint_result out = { .toe_share = 0.0 };
+    const gw_link_state *s0 = &ws->strain0[joint];
+    memcpy(out.u, s0->u, sizeof out.u);
+    memcpy(out.theta, s0->theta, sizeof out.theta);
+    memcpy(out.f, s0->f, sizeof out.f);
+    memcpy(out.m, s0->m, sizeof out.m);
+    return out;
+}
+
 void gw_corner_report(const gw_corner_ws *ws, const gw_state *state, gw_corner_result *out)
 {
     report_wheel(ws, state, out);

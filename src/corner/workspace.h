@@ -11,15 +11,17 @@ enum { GW_MAX_WARNINGS = 16 };
 
 /** A joint made ready: bracket in series, points and axes relative to the datum. */
 typedef struct gw_link {
-    int a, b;          /**< bodies                                             */
-    gw_mat3 frame;     /**< columns e1, e2, e3                                 */
-    gw_vec3 at;        /**< design point, relative to the datum [m]            */
-    gw_vec3 pa, pb;    /**< material points as fitted, relative to the datum [m] */
-    gw_bush_law law;   /**< with the bracket in series                         */
-    double rest;       /**< rotation about e3 that is free of torque [rad]     */
-    double shut;       /**< share of the joint without its play in the law, while play is opened [-] */
-    bool linear;       /**< translation law is a plain quadratic form          */
-    bool turns_freely; /**< no rotational rate at all                          */
+    int a, b;                /**< bodies                                             */
+    gw_mat3 frame;           /**< columns e1, e2, e3                                 */
+    gw_vec3 at;              /**< design point, relative to the datum [m]            */
+    gw_vec3 pa, pb;          /**< material points as fitted, relative to the datum [m] */
+    gw_bush_law law;         /**< with the bracket in series                         */
+    double rest;             /**< rotation about e3 that is free of torque [rad]     */
+    double shut;             /**< share of the joint without its play in the law, while play is opened [-] */
+    bool linear;             /**< translation law is a plain quadratic form          */
+    bool curved_turn;        /**< a rotation was measured                            */
+    gw_bush_tangent at_rest; /**< for small motions about S0; what was not measured at its rates   */
+    bool turns_freely;       /**< no rotational rate at all                          */
 } gw_link;
 
 /** A joint at one state: its strain, and the wrench on body b (body a has the negative). */

@@ -14,7 +14,8 @@ static const double ENOUGH = 5.0;
 static double stiffest_way(const gw_ride_model *model, int joint)
 {
     const gw_bush_law *law = &model->fit[joint].law;
-    double static_rate = fmax(law->k[0], fmax(law->k[1], law->k[2]));
+    const double *rate = model->at_rest[joint].rate;
+    double static_rate = fmax(rate[0], fmax(rate[1], rate[2]));
     return static_rate * cabs(gw_dynamic_factor(&law->dynamic, AT_HZ, model->settings->amplitude));
 }
 

@@ -108,8 +108,10 @@ static void add_joint(gw_ride_model *model, int j)
     double of_a[6][6], of_b[6][6];
     gw_joint_jacobian(joint, a->datum, of_a);
     gw_joint_jacobian(joint, b->datum, of_b);
+    gw_bush_turn_rows(&model->at_rest[j], of_a);
+    gw_bush_turn_rows(&model->at_rest[j], of_b);
     for (int i = 0; i < 6; i++) {
-        double rate = i < 3 ? law->k[i] : law->c[i - 3];
+        double rate = model->at_rest[j].rate[i];
         if (rate == 0.0) continue;
         gw_ride_element *e = new_element(model, GW_ELEMENT_BUSH, rate, i < 3 ? path : -1);
         e->law = law_index(model, &law->dynamic);
@@ -307,6 +309,38 @@ static gw_status allocate_matrices(gw_ride_model *model, gw_arena *arena, gw_err
     return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory while building the ride model");
 }
 
+/* A measured bush trembles about the force that it carries at S0, without the bracket, which stands in
+ * series. */
+static gw_status stand_measured(gw_ride_model *model, gw_error *err)
+{
+    gw_corner_ws *ws;
+    gw_status st = gw_corner_open(model->corner, model->fit, &ws, err);
+    if (st != GW_OK) return st;
+    for (int j = 0; j < model->corner->n_joints; j++) {
+        gw_joint_result rest = gw_corner_at_rest(ws, j);
+        double u[3];
+        if (!gw_bush_has_curves(&model->fit[j].law)) continue;
+        gw_bush_deflection_under(&model->fit[j].law, rest.f, u);
+        model->at_rest[j] = gw_bush_tangent_at(&model->fit[j].law, u, rest.theta);
+    }
+    gw_corner_close(ws);
+    return GW_OK;
+}
+
+static gw_status find_tangents(gw_ride_model *model, gw_arena *arena, gw_error *err)
+{
+    static const double NOTHING[3] = { 0 };
+    size_t joints = (size_t)model->corner->n_joints;
+    bool measured = false;
+    model->at_rest = gw_arena_alloc(arena, joints + 1, sizeof *model->at_rest);
+    if (!model->at_rest) return gw_fail(err, GW_E_NOMEM, "out of memory while building the ride model");
+    for (size_t j = 0; j < joints; j++) {
+        model->at_rest[j] = gw_bush_tangent_at(&model->fit[j].law, NOTHING, NOTHING);
+        measured = measured || gw_bush_has_curves(&model->fit[j].law);
+    }
+    return measured ? stand_measured(model, err) : GW_OK;
+}
+
 gw_status gw_ride_model_open(gw_ride_model *model, const gw_corner *corner, const gw_fit *fit,
                              const gw_ride *settings, gw_arena *arena, gw_error *err)
 {
@@ -317,6 +351,7 @@ gw_status gw_ride_model_open(gw_ride_model *model, const gw_corner *corner, cons
     if ((st = gw_ride_check(corner, settings, &model->chassis_mass, err)) != GW_OK ||
         (st = allocate_parts(model, arena, err)) != GW_OK)
         return st;
+    if ((st = find_tangents(model, arena, err)) != GW_OK) return st;
     place_bodies(model);
     for (int j = 0; j < corner->n_joints; j++) add_joint(model, j);
     add_spring_and_damper(model);

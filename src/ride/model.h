@@ -62,6 +62,7 @@ typedef struct gw_ride_model {
     int n; /**< degrees of freedom */
     gw_ride_body *bodies;
     int chassis_x, chassis_z, wheel; /**< first of the upright's six: at the wheel centre, vehicle axes */
+    gw_bush_tangent *at_rest;        /**< [n_joints] the bush alone, for small motions about S0        */
     int n_laws;
     const gw_dynamic_law **laws;
     double complex *law_steady; /**< [n_laws] what a law is without its frequency                         */

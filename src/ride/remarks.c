@@ -149,6 +149,26 @@ gw_status gw_remark_play(const gw_corner *corner, const gw_fit *fit, gw_ride_res
     return keep(result, &text, err);
 }
 
+gw_status gw_remark_slow_test(const gw_corner *corner, const gw_fit *fit, gw_ride_result *result,
+                              gw_error *err)
+{
+    const char *first = NULL;
+    gw_error text;
+    int slow = 0;
+    for (int j = 0; j < corner->n_joints; j++) {
+        if (!gw_bush_has_curves(&fit[j].law) || fit[j].law.dynamic.zener_gain > 0.0) continue;
+        if (!first) first = corner->joints[j].name;
+        slow++;
+    }
+    if (!slow) return GW_OK;
+    gw_fail(
+        &text, GW_OK,
+        "%d of %d joints have bushes that were measured slowly (%s%s): such a test does not know the dynamic "
+        "stiffness, which stands on dynamic_ratio and loss_factor; give a dynamic test",
+        slow, corner->n_joints, first, slow > 1 ? " and others" : "");
+    return keep(result, &text, err);
+}
+
 gw_status gw_remark_road(const gw_ride *settings, gw_ride_result *result, gw_error *err)
 {
     gw_error text;

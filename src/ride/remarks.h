@@ -17,6 +17,10 @@ gw_status gw_remark_brackets(const gw_corner *corner, gw_ride_result *result, gw
 /** Names a joint whose bearing has play: the linear corner takes it as tight, and its rattle is left out. */
 gw_status gw_remark_play(const gw_corner *corner, const gw_fit *fit, gw_ride_result *result, gw_error *err);
 
+/** Names a joint whose bush was measured slowly and not in motion. */
+gw_status gw_remark_slow_test(const gw_corner *corner, const gw_fit *fit, gw_ride_result *result,
+                              gw_error *err);
+
 /** The part of the band for which the road's spectrum is extrapolated. */
 gw_status gw_remark_road(const gw_ride *settings, gw_ride_result *result, gw_error *err);
 

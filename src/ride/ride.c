@@ -86,6 +86,7 @@ static gw_status solve(run *r, const gw_ride_options *options, gw_ride_result *o
     if (st == GW_OK) st = gw_ride_isolation(&r->model, &out->isolation, &out->n_isolation, &out->arena, err);
     if (st == GW_OK) st = gw_remark_brackets(r->model.corner, out, err);
     if (st == GW_OK) st = gw_remark_play(r->model.corner, r->model.fit, out, err);
+    if (st == GW_OK) st = gw_remark_slow_test(r->model.corner, r->model.fit, out, err);
     if (st == GW_OK) st = gw_remark_road(settings, out, err);
     if (st == GW_OK && !options->no_curve) st = gw_ride_curves(&r->sweep, &out->curve, &out->arena, err);
     if (st == GW_OK && settings->has_obstacle && !options->no_obstacle)

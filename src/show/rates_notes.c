@@ -52,8 +52,10 @@ static void kind_words(const gw_bush *bush, gw_buf *out)
     case GW_BUSH_BALL_JOINT:
         gw_buf_add(out, "ball joint; rates as given in the case, turning freely");
         break;
-    case GW_BUSH_RATES:
     case GW_BUSH_MEASURED:
+        gw_buf_add(out, "measured: rates are the slopes of its curves at zero, or as given");
+        break;
+    case GW_BUSH_RATES:
         gw_buf_add(out, "rates as given in the case, nothing worked out");
         break;
     }

@@ -139,6 +139,7 @@ static gw_status run_all(const gw_run *run, gw_deflect_study *out, gw_error *err
     }
     for (int i = 0; status == GW_OK && i < out->n; i++) out->n_failed += out->item[i].failed != NULL;
     if (status == GW_OK) status = add_strength(run->c, out, err);
+    if (status == GW_OK) status = gw_run_beyond(run, out, err);
     memcpy(out->roll_centre, run->vehicle.roll_centre, sizeof out->roll_centre);
     free(jobs);
     return status;

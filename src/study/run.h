@@ -42,6 +42,9 @@ gw_status gw_run_warn(const gw_run *run, const char *how, const char *text, gw_a
 gw_status gw_run_corner_warnings(const gw_run *run, const char *how, gw_arena *arena, const char ***list,
                                  int *n, gw_error *err);
 
+/** A warning for each kit and joint that goes further than its bush was measured, under the worst of the loads. */
+gw_status gw_run_beyond(const gw_run *run, gw_deflect_study *out, gw_error *err);
+
 /**
  * Solve the open corner; run->state holds the equilibrium and `item` everything but its joints' memory:
  * item->result.joints must have room for every joint of the corner.

@@ -119,7 +119,7 @@ def identity(r):
 def compare_case(binary, path, label, tally):
     """All results of one case."""
     case = read(path)
-    shaped = any(b["type"] not in ("rates", "ball_joint") for b in case["bushes"].values())
+    shaped = any(b["type"] not in ("rates", "ball_joint", "measured") for b in case["bushes"].values())
     extra = None
     if shaped:
         rates, why = run(binary, "rates", path)
@@ -174,6 +174,9 @@ def main():
             with open(path, "w", encoding="utf-8") as f:
                 json.dump(random_cases.make(seed), f)
             compare_case(a.binary, path, f"random {seed}", tally)
+            with open(path, "w", encoding="utf-8") as f:
+                json.dump(random_cases.with_curves(random_cases.make(seed), seed), f)
+            compare_case(a.binary, path, f"random {seed}, measured", tally)
     print(f"{'number':34} {'of allowed':>10} {'difference':>11}  where")
     for key, (ratio, diff, where) in sorted(tally.worst.items()):
         print(f"{key:34} {ratio:10.2e} {diff:11.2e}  {where}")

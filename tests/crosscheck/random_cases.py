@@ -282,6 +282,43 @@ def manoeuvres(m):
              "driven": str(m.rng.choice(["front", "rear", "all"]))}]
 
 
+def measured(spec, rng):
+    """A bush of given rates as a press might have found it: progressive, lopsided, some ways still by rate."""
+    def curve(rate, reach, sides):
+        x = np.sort(rng.uniform(0.05, 1.0, 3)) * reach
+        points = [[round(float(v), 4), round(float(rate * v * (1 + 0.8 * (v / reach) ** 2)), 3)] for v in x]
+        if sides == 2:
+            y = np.sort(rng.uniform(0.05, 1.0, 2)) * reach
+            points = [[round(-float(v), 4), round(-float(rate * v * (1 + 0.5 * v / reach)), 3)] for v in y[::-1]] + points
+        return {"points": points}
+
+    def pair(v):
+        return v if isinstance(v, list) else [v, v]
+    out = {k: v for k, v in spec.items() if k not in ("stop", "type")} | {"type": "measured"}
+    for key, reach, unit in (("radial", 1.2, "N_per_mm"), ("conical", 6.0, "Nm_per_deg")):
+        rates, how = pair(spec[f"{key}_{unit}"]), rng.integers(0, 3)
+        if how == 0 and key == "conical":
+            continue
+        del out[f"{key}_{unit}"]
+        if how == 1:
+            out[f"{key}_e1"], out[f"{key}_e2"] = (curve(r, reach, 1 + int(rng.integers(0, 2))) for r in rates)
+        else:
+            out[key] = curve(rates[0], reach, 1 + int(rng.integers(0, 2)))
+    for key, reach, unit in (("axial", 3.0, "N_per_mm"), ("torsional", 9.0, "Nm_per_deg")):
+        if rng.random() < 0.5 and spec[f"{key}_{unit}"] > 0:
+            out[key] = curve(out.pop(f"{key}_{unit}"), reach, 2)
+    return out
+
+
+def with_curves(case, seed):
+    """The case with some of its bushes measured."""
+    rng = np.random.default_rng(1000 + seed)
+    for name, spec in case["bushes"].items():
+        if spec["type"] == "rates" and rng.random() < 0.6:
+            case["bushes"][name] = measured(spec, rng)
+    return case
+
+
 def make(seed):
     """One case, a function of its seed alone."""
     rng = np.random.default_rng(seed)

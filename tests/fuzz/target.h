@@ -13,6 +13,7 @@ void gw_fuzz_case(const uint8_t *data, size_t size);     /**< the case reader   
 void gw_fuzz_material(const uint8_t *data, size_t size); /**< the material reader                       */
 void gw_fuzz_tyre(const uint8_t *data, size_t size);     /**< the reader of tyre tables (CSV)            */
 void gw_fuzz_table(const uint8_t *data, size_t size);    /**< the reader of every other table            */
+void gw_fuzz_bench(const uint8_t *data, size_t size);    /**< files of a press or a test rig, and their laws */
 
 /**
  * A command on a case, in this process. The words of the command line stand in the case's key "// run",

@@ -1,10 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 /* The readers on any bytes: sound or faulty, and never something between. */
+#include "casefile/bench_file.h"
 #include "casefile/columns.h"
 #include "casefile/section.h"
 #include "fuzz/target.h"
 #include "giveway/casefile.h"
 
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -113,5 +115,30 @@ void gw_fuzz_table(const uint8_t *data, size_t size)
     if (status == GW_OK) read_cells(&rd, &table);
     check_lines(&faults);
     gw_columns_free(&table);
+    gw_faults_free(&faults);
+}
+
+/* A law that was found rises, and every figure of it is one. */
+static void check_press(const gw_press *p)
+{
+    for (int i = 1; i < p->n; i++)
+        if (!(p->x[i] > p->x[i - 1] && p->f[i] > p->f[i - 1])) gw_fuzz_found("a curve that does not rise");
+    if (!(p->rate_zero > 0.0) || !isfinite(p->rate_zero) || !isfinite(p->nonlinearity))
+        gw_fuzz_found("a curve without a rate");
+}
+
+void gw_fuzz_bench(const uint8_t *data, size_t size)
+{
+    gw_faults faults = { 0 };
+    gw_bench_file file = { 0 };
+    gw_reader rd = { "press.csv", &faults, NULL };
+    gw_status status = gw_bench_file_read(&rd, gw_fuzz_write("csv", data, size), &file);
+    if ((status == GW_OK) != (gw_faults_count(&faults) == 0)) gw_fuzz_found("status %d, but faults", status);
+    if (status == GW_OK) gw_bench_file_doubts(&rd, &file);
+    if (status == GW_OK && file.kind != GW_BENCH_DYNAMIC) check_press(&file.press);
+    if (status == GW_OK && file.kind == GW_BENCH_DYNAMIC && !(file.rig.law.rate > 0.0))
+        gw_fuzz_found("a test rig without a rate");
+    check_lines(&faults);
+    gw_bench_file_free(&file);
     gw_faults_free(&faults);
 }

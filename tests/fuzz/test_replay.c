@@ -77,6 +77,12 @@ static void no_table_breaks_the_reader(void **state)
     replay("table", gw_fuzz_table);
 }
 
+static void no_test_of_a_bush_breaks_its_law(void **state)
+{
+    (void)state;
+    replay("bench", gw_fuzz_bench);
+}
+
 static void no_case_breaks_a_run(void **state)
 {
     (void)state;
@@ -105,9 +111,10 @@ static void changes_keep_a_case_json(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(changes_keep_a_case_json),      cmocka_unit_test(no_case_breaks_the_reader),
-        cmocka_unit_test(no_material_breaks_the_reader), cmocka_unit_test(no_tyre_table_breaks_the_reader),
-        cmocka_unit_test(no_table_breaks_the_reader),    cmocka_unit_test(no_case_breaks_a_run),
+        cmocka_unit_test(changes_keep_a_case_json),         cmocka_unit_test(no_case_breaks_the_reader),
+        cmocka_unit_test(no_material_breaks_the_reader),    cmocka_unit_test(no_tyre_table_breaks_the_reader),
+        cmocka_unit_test(no_table_breaks_the_reader),       cmocka_unit_test(no_case_breaks_a_run),
+        cmocka_unit_test(no_test_of_a_bush_breaks_its_law),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

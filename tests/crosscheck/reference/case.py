@@ -9,6 +9,8 @@ import math
 
 import numpy as np
 
+from .curves import WAYS, Curve
+
 DEG = math.pi / 180.0
 NM_PER_DEG = 1000.0 / DEG      # N mm / rad
 GRAVITY = 9.80665              # m/s^2
@@ -38,12 +40,37 @@ def _pair(value):
 
 
 class Bush:
-    """Rates k (N/mm) and c (N mm/rad) along and about e1, e2, e3; stop; offset in mm."""
+    """Rates k (N/mm) and c (N mm/rad) along and about e1, e2, e3; stop; offset in mm; measured curves by way."""
+
+    curves = {}
 
     def __init__(self, k, c, stop=None, offset=(0.0, 0.0)):
         self.k, self.c = np.array(k, float), np.array(c, float)
         self.gap, self.stop = (stop["gap_mm"], stop["rate_N_per_mm"]) if stop else (math.inf, 0.0)
         self.offset = offset
+
+
+def _measured(spec, offset):
+    """Curves in N/mm and N mm/rad; the rates of their ways are the slopes at zero."""
+    curves, k, c = {}, [0.0] * 3, [0.0] * 3
+    k[:2] = _pair(spec.get("radial_N_per_mm", 0.0))
+    k[2] = spec.get("axial_N_per_mm", 0.0)
+    c[:2] = _pair(spec.get("conical_Nm_per_deg", 0.0))
+    c[2] = spec.get("torsional_Nm_per_deg", 0.0)
+    c = [x * NM_PER_DEG for x in c]
+    for key, (kind, way) in WAYS.items():
+        if key not in spec:
+            continue
+        if "points" not in spec[key]:
+            raise Unsupported("a curve in a file")
+        turns = kind == "theta"
+        curve = Curve([(x * DEG, y * 1000.0) if turns else (x, y) for x, y in spec[key]["points"]])
+        curves[kind, way] = curve
+        for i in (0, 1) if way == "round" else (way,):
+            (c if turns else k)[i] = curve.at(0.0)[2]
+    bush = Bush(k, c, None, offset)
+    bush.curves = curves
+    return bush
 
 
 def load_bush(spec, extra=None, name=None):
@@ -56,6 +83,8 @@ def load_bush(spec, extra=None, name=None):
                     [x * NM_PER_DEG for x in
                      _pair(spec["conical_Nm_per_deg"]) + [spec["torsional_Nm_per_deg"]]],
                     spec.get("stop"), offset)
+    if kind == "measured":
+        return _measured(spec, offset)
     if kind in ("ball_joint", "bearing") and "radial_N_per_mm" in spec and "axial_N_per_mm" in spec:
         if spec.get("clearance_mm", 0.0) != 0.0:
             raise Unsupported("a bearing with clearance")

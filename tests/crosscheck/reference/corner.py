@@ -10,6 +10,7 @@ from scipy import linalg, optimize
 
 from . import jets
 from .case import Unsupported, bush_frame, kit_fits, load_bush, static_load
+from .curves import force as curve_force, tangent
 
 ELL = 200.0      # mm for one radian
 NO_LOAD = np.zeros(10)
@@ -59,6 +60,9 @@ class Corner:
             if bracket is not None:
                 # the rates alone: a stop acts on the whole deflection, bracket and all
                 bush.k = bush.k * bracket / (bush.k + bracket)
+                bush.curves = {w: c.on(bracket) if w[0] == "u" else c for w, c in bush.curves.items()}
+            if not rotations:
+                bush.curves = {w: c for w, c in bush.curves.items() if w[0] == "u"}
             self.bushes.append(bush)
             frames.append(bush_frame(joint))
             sides.append([self._index(b) for b in joint["between"]])
@@ -67,8 +71,17 @@ class Corner:
         self.side = np.array(sides)
         self.k = np.array([b.k for b in self.bushes])
         self.c = np.array([b.c for b in self.bushes]) * (1.0 if rotations else 0.0)
+        self._straight()
         self.gap = np.array([b.gap for b in self.bushes])
         self.stop = np.array([b.stop for b in self.bushes])
+
+    def _straight(self):
+        """Rates of what was not measured: the energy of the rest comes from the curves."""
+        self.k_plain, self.c_plain = self.k.copy(), self.c.copy()
+        for j, bush in enumerate(self.bushes):
+            for kind, way in bush.curves:
+                rates = self.k_plain if kind == "u" else self.c_plain
+                rates[j, slice(0, 2) if way == "round" else way] = 0.0
 
     def _index(self, body):
         return -1 if body == "chassis" else self.bodies.index(body)
@@ -139,10 +152,11 @@ class Corner:
     def bush_energy(self, u, theta):
         """V = W(u) + 1/2 sum c theta^2 for each joint, stop included."""
         energy = None
-        for a, rate in ((u, self.k), (theta, self.c)):
+        for a, rate in ((u, self.k_plain), (theta, self.c_plain)):
             for i in range(3):
                 e = jets.square(jets.part(a, slice(i, i + 1))).times(rate[:, i] / 2)
                 energy = e if energy is None else energy + e
+        energy = self._curve_energy(u, theta, energy)
         r2 = jets.square(jets.part(u, slice(0, 2)))
         r = np.sqrt(r2.v)
         hit = r > self.gap
@@ -152,6 +166,35 @@ class Corner:
         ks = np.where(hit, self.stop, 0.0)
         return energy + jets.unary(r2, ks * (r - gap) ** 2 / 2, ks * (r - gap) / (2 * r),
                                    ks * gap / (4 * r ** 3))
+
+    def _curve_energy(self, u, theta, energy):
+        """Adds the energies of measured ways, each a function of one component or of the radius squared."""
+        for name, a in (("u", u), ("theta", theta)):
+            for way in (0, 1, 2, "round"):
+                those = [j for j, b in enumerate(self.bushes) if (name, way) in b.curves]
+                if not those:
+                    continue
+                s = jets.square(jets.part(a, slice(0, 2))) if way == "round" else \
+                    jets.Jet(a.v[:, way], a.g[:, way], a.h[:, way])
+                f = np.zeros((3, len(self.bushes)))
+                for j in those:
+                    curve = self.bushes[j].curves[name, way]
+                    if way == "round":
+                        r = max(np.sqrt(s.v[j]), 1e-9)
+                        w, force, slope = curve.round(r)
+                        f[:, j] = w, force / (2 * r), (slope - force / r) / (4 * r * r)
+                    else:
+                        f[:, j] = curve.at(s.v[j])
+                energy = energy + jets.unary(s, *f)
+        return energy
+
+    def tangents(self, u, theta):
+        """6 x 6 of every joint at a state: measured ways by their curves, the others at their rates."""
+        out = np.zeros((len(self.bushes), 6, 6))
+        for j, bush in enumerate(self.bushes):
+            out[j, :3, :3] = tangent(bush.curves, "u", u[j], self.k[j])
+            out[j, 3:, 3:] = tangent(bush.curves, "theta", theta[j], self.c[j])
+        return out
 
     def elastic(self, y, scale):
         """Gradient and Hessian of all bushes in the scaled coordinates."""
@@ -347,9 +390,10 @@ class Corner:
         r = np.hypot(u.v[:, 0], u.v[:, 1])
         beyond = np.where(r > self.gap, r - np.where(r > self.gap, self.gap, 0.0), 0.0)
         over = self.stop * beyond / np.where(r > 0, r, 1.0)
-        force = self.k * u.v
+        force = np.array([curve_force(b.curves, "u", u.v[j], self.k[j]) for j, b in enumerate(self.bushes)])
         force[:, :2] += over[:, None] * u.v[:, :2]
-        return u.v, th.v, force, self.c * th.v
+        moment = np.array([curve_force(b.curves, "theta", th.v[j], self.c[j]) for j, b in enumerate(self.bushes)])
+        return u.v, th.v, force, moment
 
 
 def camber_toe(w):

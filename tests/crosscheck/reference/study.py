@@ -44,8 +44,9 @@ class Fitted:
             d[j][:, c.idx[j]] += np.vstack([u.g[j], th.g[j]]) * w
             d[j][:, n] = 0.0
         d = d[:, :, :n]
-        rates = np.hstack([c.k, c.c])
-        k = np.einsum("jim,ji,jin->mn", d, rates, d)
+        rest = c.joint_values(self.z0, 1.0)          # measured bushes enter with their tangent at S0
+        rates = c.tangents(rest[0], rest[1])
+        k = np.einsum("jim,jil,jln->mn", d, rates, d)
         lg = c.spring_length(np.zeros(n))[0]
         a, wheel_z = np.zeros((n + 1, n + 1)), np.zeros(n)
         wheel_z[2] = 1.0
@@ -54,7 +55,7 @@ class Fitted:
         rhs = np.zeros(n + 1)
         rhs[3:6] = self._moment(which) / ELL
         sol = c.tangent_solve(a, rhs)
-        return rates * np.einsum("jim,m->ji", d, sol[:n]), big * sol[n]
+        return np.einsum("jil,jlm,m->ji", rates, d, sol[:n]), big * sol[n]
 
     def _moment(self, which):
         """Derivative of the toe or camber formula with the upright's rotation."""
