@@ -42,8 +42,8 @@ typedef struct gw_rig {
     double worst_loss;               /**< read less fitted [rad]                               */
 } gw_rig;
 
-/** The complex stiffness of a law [N/m]. */
-double complex gw_rig_stiffness(const gw_rig_law *law, double hz, double amplitude);
+/** Size [N/m] and loss angle [rad] of a law's complex stiffness. */
+void gw_rig_stiffness(const gw_rig_law *law, double hz, double amplitude, double *size, double *angle);
 
 /**
  * The law of least sum of |ln(k* read / k*)|^2 over the rows.

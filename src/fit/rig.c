@@ -5,6 +5,7 @@
 #include "fit/nonlinear.h"
 #include "giveway/units.h"
 
+#include <complex.h>
 #include <math.h>
 #include <stdlib.h>
 
@@ -54,12 +55,19 @@ static gw_rig_law law_of(const double v[GW_RIG_FIGURES])
                          v[GW_RIG_PAYNE_EXPONENT] };
 }
 
-double complex gw_rig_stiffness(const gw_rig_law *law, double hz, double amplitude)
+static double complex stiffness(const gw_rig_law *law, double hz, double amplitude)
 {
     double complex k = law->rate * gw_zener_factor(law->zener_gain, law->zener_tau, law->zener_alpha, hz);
     if (law->payne_gain > 0.0)
         k *= gw_kraus_factor(law->payne_gain, 0.0, law->payne_exponent, amplitude / law->payne_amplitude);
     return k;
+}
+
+void gw_rig_stiffness(const gw_rig_law *law, double hz, double amplitude, double *size, double *angle)
+{
+    double complex k = stiffness(law, hz, amplitude);
+    *size = cabs(k);
+    *angle = carg(k);
 }
 
 static void figures_at(const search *s, const double *p, double v[GW_RIG_FIGURES])
@@ -76,7 +84,7 @@ static void residuals(const double *p, double *r, void *context)
     figures_at(s, p, v);
     gw_rig_law law = law_of(v);
     for (int i = 0; i < s->n; i++) {
-        double complex k = gw_rig_stiffness(&law, s->row[i].hz, s->row[i].amplitude);
+        double complex k = stiffness(&law, s->row[i].hz, s->row[i].amplitude);
         r[2 * i] = log(s->row[i].stiffness / cabs(k));
         r[2 * i + 1] = s->row[i].loss - carg(k);
     }
@@ -199,7 +207,7 @@ static void find_worst(const search *s, gw_rig *out)
 {
     double most = -1.0;
     for (int i = 0; i < s->n; i++) {
-        double complex k = gw_rig_stiffness(&out->law, s->row[i].hz, s->row[i].amplitude);
+        double complex k = stiffness(&out->law, s->row[i].hz, s->row[i].amplitude);
         double size = log(s->row[i].stiffness / cabs(k)), angle = s->row[i].loss - carg(k);
         if (hypot(size, angle) <= most) continue;
         most = hypot(size, angle);
@@ -214,7 +222,7 @@ static void find_within(search *s, const best *b, gw_rig *out)
     const gw_nonlinear problem = { 2 * s->n, s->n_sought, residuals, s };
     double p[GW_RIG_FIGURES], spread[GW_RIG_FIGURES];
     int free_rows = 2 * s->n - s->n_sought;
-    out->scatter = free_rows > 0 ? sqrt(b->sum / free_rows) : NAN;
+    out->scatter = free_rows > 0 ? sqrt(b->sum / free_rows) : (double)NAN;
     for (int i = 0; i < GW_RIG_FIGURES; i++) out->within[i] = NAN;
     for (int i = 0; i < s->n_sought; i++) p[i] = b->v[s->sought[i]];
     s->natural = true;

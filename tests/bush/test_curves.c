@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Laws with measured ways: force and tangent derive from the energy, whatever was measured. */
-#include "giveway/bush_law.h"
+#include "bush/dynamic.h"
 #include "support/check.h"
 
 #include <math.h>

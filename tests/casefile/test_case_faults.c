@@ -287,8 +287,6 @@ static void faults_of_bushes(void **state)
         { "\"ball\": { \"type\": \"ball_joint\" }", "\"ball\": { }", "bushes.ball.type", "missing" },
         { "\"ball\": { \"type\": \"ball_joint\" }", "\"ball\": 3", "bushes.ball",
           "an object { } that describes a bush" },
-        { "\"ball\": { \"type\": \"ball_joint\" }",
-          "\"ball\": { \"type\": \"measured\", \"file\": \"a.csv\" }", "bushes.ball.file", "unknown key" },
         { "\"ball\": { \"type\": \"ball_joint\" }", "\"ball\": { \"type\": \"ball_joint\", \"stop\": {} }",
           "bushes.ball.stop", "unknown key" },
         { "\"radial_N_per_mm\": [900, 1800]", "\"radial_N_per_mm\": [900]", "bushes.rubber.radial_N_per_mm",
