@@ -61,6 +61,7 @@ typedef enum gw_option_kind {
     X(MATERIALS, "materials", TEXT, "DIR", "add the materials in DIR, NAME.json each")                       \
     X(FORMAT, "format", CHOICE, "text|json|csv", "what is printed (text)")                                   \
     X(OUT, "out", TEXT, "DIR", "write charts to DIR as well")                                                \
+    X(BUSH, "bush", TEXT, "FILE", "write the bush for a case to FILE")                                      \
     X(FORMAT_CHARTS, "format-charts", CHOICE, "svg|png|both", "which pictures -o writes (both)")             \
     X(FOR, "for", CHOICE, "customer|workshop", "whom the page is for (customer)")                            \
     X(DATE, "date", TEXT, "YYYY-MM-DD", "the date on the page (the case file's)")                            \

@@ -16,7 +16,8 @@
     X(ALIGN)                                                                                                 \
     X(MATCH)                                                                                                 \
     X(SPREAD)                                                                                                \
-    X(REPORT)
+    X(REPORT)                                                                                                \
+    X(BENCH)
 
 #define GW_AS_DECLARATION(id) extern const gw_command GW_COMMAND_##id;
 GW_COMMAND_LIST(GW_AS_DECLARATION)

@@ -20,6 +20,7 @@ SCHEMA = checked(json.loads(subprocess.run([sys.argv[1], "help", "schema"], capt
 OPEN, CLOSED = Draft202012Validator(SCHEMA), Draft202012Validator(closed(SCHEMA))
 CASES = ["cases/fast-saloon.json", "cases/hatchback.json", "tests/casefile/samples/every-key.json",
          "tests/casefile/samples/other-choices.json"]
+BENCH = [["cases/press.csv", "dynamic=cases/rig.csv"], ["conical=tests/fuzz/corpus/bench/turned"]]
 LOAD = {"cases/fast-saloon.json": "hard stop", "tests/casefile/samples/every-key.json": "stop"}
 DETAIL = {"rates": [["--explain", "--frequency-Hz", "20"]], "ride": [["--detail"]], "deflect": [["--detail"]]}
 
@@ -61,7 +62,9 @@ def runs(program, command):
             ramp.write_text("name,corner,travel_mm,toe_change_deg,within_deg\nbump,front,20,1,0.02\nbump,front,-20,0,0.02\n")
             yield ["readings that contradict"], printed(program, command, CASES[1], "--readings", str(ramp))
         return
-    for case in CASES:
+    for files in BENCH if command == "bench" else []:
+        yield files, printed(program, command, *files)
+    for case in CASES if command != "bench" else []:
         ways = [[]] + (DETAIL.get(command, []) if case == CASES[0] else [])
         if command == "spread":
             ways = [["--draws", "100"], ["--draws", "100", "--ride"]]

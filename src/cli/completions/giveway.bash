@@ -12,7 +12,8 @@ PY
 
 _giveway() {
     local options="--kit --load --corner --format --materials --method -o --out --format-charts --quiet --help --version"
-    local commands="check rates deflect compare travel ride align match spread report help"
+    local commands="check rates deflect compare travel ride align match spread report bench help"
+    local bench_options="--bush --detail"
     local travel_options="--from-mm --to-mm --step-mm --detail"
     local bush_options="--type --material --inner-mm --outer-mm --length-mm --explain --frequency-Hz --amplitude-mm"
     local current=${COMP_WORDS[COMP_CWORD]} previous=${COMP_WORDS[COMP_CWORD - 1]}
@@ -24,6 +25,7 @@ _giveway() {
     if [[ ${COMP_WORDS[1]} == rates ]]; then options+=" $bush_options"; fi
     if [[ ${COMP_WORDS[1]} == @(deflect|compare|ride) ]]; then options+=" --detail"; fi
     if [[ ${COMP_WORDS[1]} == travel ]]; then options+=" $travel_options"; fi
+    if [[ ${COMP_WORDS[1]} == bench ]]; then options+=" $bench_options"; fi
 
     if [[ ${COMP_WORDS[1]} == spread ]]; then options+=" --draws --seed --ride --readings"; fi
     if [[ ${COMP_WORDS[1]} == match ]]; then options+=" --readings --case"; fi

@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: MIT */
+/** What a press and a test rig say, for people and for programs. */
+#ifndef SHOW_BENCH_H
+#define SHOW_BENCH_H
+
+#include "casefile/bench_file.h"
+#include "chart/chart.h"
+#include "show/buf.h"
+
+enum { GW_BENCH_FILES = 9 };
+
+/** Names of the curves on the command line and in results, in the order of gw_curve_way, then `dynamic`. */
+extern const char *const GW_BENCH_AS[GW_BENCH_FILES];
+
+/** One file and what it was taken as. */
+typedef struct gw_bench_result {
+    const char *file;
+    int as; /**< into GW_BENCH_AS */
+    gw_bench_file data;
+} gw_bench_result;
+
+void gw_bench_json(const gw_bench_result *results, int n, gw_buf *out);
+void gw_bench_csv(const gw_bench_result *results, int n, gw_buf *out);
+gw_status gw_bench_text(const gw_bench_result *results, int n, bool detail, int width, bool bold, gw_buf *out,
+                        gw_error *err);
+gw_status gw_bench_charts(const gw_bench_result *results, int n, gw_charts *charts, gw_error *err);
+
+/** The bush of a case that the files make; `missing` gets the keys that nobody measured, with commas. */
+void gw_bench_bush(const gw_bench_result *results, int n, gw_buf *out, gw_buf *missing);
+
+#endif
