@@ -17,7 +17,8 @@
     X(MATCH)                                                                                                 \
     X(SPREAD)                                                                                                \
     X(REPORT)                                                                                                \
-    X(BENCH)
+    X(BENCH)                                                                                                 \
+    X(START)
 
 #define GW_AS_DECLARATION(id) extern const gw_command GW_COMMAND_##id;
 GW_COMMAND_LIST(GW_AS_DECLARATION)

@@ -80,7 +80,7 @@ static void derivative(const gw_nonlinear *problem, double *p, int k, double *ab
 
 /* inverse(J^T J) by the triangle of J's own QR, scaled to columns of length one, so that nothing is squared.
  */
-static gw_status invert(gsl_matrix *j, double *spread, gw_error *err)
+static gw_status invert(gsl_matrix *j, double *root, gw_error *err)
 {
     size_t m = j->size2;
     double *length = malloc(m * sizeof *length);
@@ -100,18 +100,16 @@ static gw_status invert(gsl_matrix *j, double *spread, gw_error *err)
     if (st == GW_OK) {
         gsl_matrix_view square = gsl_matrix_submatrix(j, 0, 0, m, m);
         gsl_linalg_tri_upper_invert(&square.matrix);
-        for (size_t k = 0; k < m; k++) {
-            double sum = 0.0;
-            for (size_t c = k; c < m; c++) sum += pow(gsl_matrix_get(&square.matrix, k, c), 2.0);
-            spread[k] = sqrt(sum) / length[k];
-        }
+        for (size_t k = 0; k < m; k++)
+            for (size_t c = 0; c < m; c++)
+                root[k * m + c] = c >= k ? gsl_matrix_get(&square.matrix, k, c) / length[k] : 0.0;
     }
     free(length);
     gsl_vector_free(tau);
     return st;
 }
 
-gw_status gw_nonlinear_spread(const gw_nonlinear *problem, const double *p, double *spread, gw_error *err)
+gw_status gw_nonlinear_root(const gw_nonlinear *problem, const double *p, double *root, gw_error *err)
 {
     size_t n = (size_t)problem->n, m = (size_t)problem->m;
     double *at = malloc(m * sizeof *at), *r = malloc(2 * n * sizeof *r);
@@ -122,9 +120,24 @@ gw_status gw_nonlinear_spread(const gw_nonlinear *problem, const double *p, doub
         derivative(problem, at, (int)k, r, r + n);
         for (size_t i = 0; i < n; i++) gsl_matrix_set(j, i, k, r[i]);
     }
-    if (st == GW_OK) st = invert(j, spread, err);
+    if (st == GW_OK) st = invert(j, root, err);
     free(at);
     free(r);
     gsl_matrix_free(j);
+    return st;
+}
+
+gw_status gw_nonlinear_spread(const gw_nonlinear *problem, const double *p, double *spread, gw_error *err)
+{
+    size_t m = (size_t)problem->m;
+    double *root = malloc(m * m * sizeof *root);
+    gw_status st =
+        root ? gw_nonlinear_root(problem, p, root, err) : gw_fail(err, GW_E_NOMEM, "out of memory for a fit");
+    for (size_t k = 0; st == GW_OK && k < m; k++) {
+        double sum = 0.0;
+        for (size_t c = k; c < m; c++) sum += root[k * m + c] * root[k * m + c];
+        spread[k] = sqrt(sum);
+    }
+    free(root);
     return st;
 }

@@ -35,4 +35,7 @@ gw_status gw_nonlinear_fit(const gw_nonlinear *problem, double *p, double *sum, 
  */
 gw_status gw_nonlinear_spread(const gw_nonlinear *problem, const double *p, double *spread, gw_error *err);
 
+/** A root of inverse(J^T J) at p, m x m by rows: root root^T is that inverse. Statuses as above. */
+gw_status gw_nonlinear_root(const gw_nonlinear *problem, const double *p, double *root, gw_error *err);
+
 #endif

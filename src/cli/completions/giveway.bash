@@ -12,7 +12,9 @@ PY
 
 _giveway() {
     local options="--kit --load --corner --format --materials --method -o --out --format-charts --quiet --help --version"
-    local commands="check rates deflect compare travel ride align match spread report bench help"
+    local commands="check rates deflect compare travel ride align match spread report bench start help"
+    local start_options="--front --rear --mass-kg --front-mass-fraction --wheelbase-mm --front-track-mm --rear-track-mm"
+    start_options+=" --wheel-radius-mm --cg-height-mm --brake-front-fraction --driven --title --sheet --from --as-read"
     local bench_options="--bush --detail"
     local travel_options="--from-mm --to-mm --step-mm --detail"
     local bush_options="--type --material --inner-mm --outer-mm --length-mm --explain --frequency-Hz --amplitude-mm"
@@ -25,6 +27,7 @@ _giveway() {
     if [[ ${COMP_WORDS[1]} == rates ]]; then options+=" $bush_options"; fi
     if [[ ${COMP_WORDS[1]} == @(deflect|compare|ride) ]]; then options+=" --detail"; fi
     if [[ ${COMP_WORDS[1]} == travel ]]; then options+=" $travel_options"; fi
+    if [[ ${COMP_WORDS[1]} == start ]]; then options+=" $start_options"; fi
     if [[ ${COMP_WORDS[1]} == bench ]]; then options+=" $bench_options"; fi
 
     if [[ ${COMP_WORDS[1]} == spread ]]; then options+=" --draws --seed --ride --readings"; fi

@@ -1,0 +1,256 @@
+/* SPDX-License-Identifier: MIT */
+/* giveway start: a first case from a few measurements, and the sheet of what to measure. */
+#include "cli/commands.h"
+#include "cli/output.h"
+#include "cli/session.h"
+#include "show/file.h"
+#include "show/start.h"
+
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+/** An option that is a number: its range, and the words it is asked with. */
+static const struct asked {
+    gw_option option;
+    size_t offset; /* in gw_start_wish */
+    double low, high;
+    const char *words;
+} NUMBERS[] = {
+    { GW_OPT_MASS, offsetof(gw_start_wish, mass), 600, 3500, "Mass ready to drive, driver aboard, kg" },
+    { GW_OPT_FRACTION, offsetof(gw_start_wish, front_fraction), 0.35, 0.65,
+      "Share of it on the front wheels, 0.35 to 0.65" },
+    { GW_OPT_WHEELBASE, offsetof(gw_start_wish, wheelbase), 1900, 3600, "Wheelbase, mm" },
+    { GW_OPT_FRONT_TRACK, offsetof(gw_start_wish, track), 1200, 1800,
+      "Front track, middle to middle of the tyres, mm" },
+    { GW_OPT_REAR_TRACK, offsetof(gw_start_wish, track) + sizeof(double), 1200, 1800, "Rear track, mm" },
+    { GW_OPT_RADIUS, offsetof(gw_start_wish, radius), 250, 400, "Floor to wheel centre, mm" },
+    { GW_OPT_CG, offsetof(gw_start_wish, cg_height), 350, 850, "Height of the centre of mass, mm" },
+    { GW_OPT_BRAKE, offsetof(gw_start_wish, brake_fraction), 0.5, 0.85,
+      "Share of the braking in front, 0.5 to 0.85" },
+};
+enum { N_NUMBERS = sizeof NUMBERS / sizeof *NUMBERS };
+
+static const char FRONTS[] = "strut, double_wishbone or five_link";
+static const char REARS[] = "strut, double_wishbone, five_link, semi_trailing or trailing_arm";
+static const char *const DRIVEN[] = { "front", "rear", "all" };
+
+static double *number_at(gw_start_wish *wish, int i)
+{
+    return (double *)(void *)((char *)wish + NUMBERS[i].offset);
+}
+
+static gw_status set_layout(gw_start_wish *wish, gw_axle axle, const char *name, gw_error *err)
+{
+    const char *side = axle == GW_FRONT ? "front" : "rear";
+    wish->layout[axle] = gw_start_find(name, axle);
+    if (wish->layout[axle]) return GW_OK;
+    if (axle == GW_FRONT && gw_start_find(name, GW_REAR))
+        return gw_fail(err, GW_E_USAGE, "--front %s: it cannot steer; in front there is %s", name, FRONTS);
+    return gw_fail(err, GW_E_USAGE, "--%s takes %s, not \"%s\"", side, axle == GW_FRONT ? FRONTS : REARS,
+                   name);
+}
+
+static gw_status set_number(gw_start_wish *wish, int i, double v, const char *name, gw_error *err)
+{
+    if (!(v >= NUMBERS[i].low && v <= NUMBERS[i].high))
+        return gw_fail(err, GW_E_USAGE, "%s takes %g to %g, not %g", name, NUMBERS[i].low, NUMBERS[i].high,
+                       v);
+    *number_at(wish, i) = v;
+    return GW_OK;
+}
+
+static gw_status wish_of(const gw_args *args, gw_start_wish *wish, gw_error *err)
+{
+    static const char *const NAMES[N_NUMBERS] = { "--mass-kg",       "--front-mass-fraction",
+                                                  "--wheelbase-mm",  "--front-track-mm",
+                                                  "--rear-track-mm", "--wheel-radius-mm",
+                                                  "--cg-height-mm",  "--brake-front-fraction" };
+    const char *front = gw_args_text(args, GW_OPT_FRONT, 0), *rear = gw_args_text(args, GW_OPT_REAR, 0);
+    *wish = (gw_start_wish){ .driven = gw_args_text(args, GW_OPT_DRIVEN, 0),
+                             .title = gw_args_text(args, GW_OPT_TITLE, 0) };
+    if (!front || !rear)
+        return gw_fail(err, GW_E_USAGE, "say what is fitted: --front %s; --rear %s", FRONTS, REARS);
+    gw_status st = set_layout(wish, GW_FRONT, front, err);
+    if (st == GW_OK) st = set_layout(wish, GW_REAR, rear, err);
+    for (int i = 0; i < N_NUMBERS && st == GW_OK; i++)
+        if (gw_args_has(args, NUMBERS[i].option))
+            st = set_number(wish, i, gw_args_number(args, NUMBERS[i].option), NAMES[i], err);
+    if (st == GW_OK && wish->title && strlen(wish->title) > 190)
+        st = gw_fail(err, GW_E_USAGE, "--title takes at most 190 bytes");
+    return st;
+}
+
+/* A line from the terminal without its end; false where there is no more. */
+static bool answer(const char *question, const char *usual, char *line, int size)
+{
+    fprintf(stderr, "%s [%s]: ", question, usual);
+    fflush(stderr);
+    if (!fgets(line, size, stdin)) return false;
+    line[strcspn(line, "\r\n")] = '\0';
+    if (!*line) snprintf(line, (size_t)size, "%s", usual);
+    return true;
+}
+
+static bool ask_layout(gw_start_wish *wish, gw_axle axle)
+{
+    char line[80], question[120];
+    snprintf(question, sizeof question, "%s suspension (%s)", axle == GW_FRONT ? "Front" : "Rear",
+             axle == GW_FRONT ? FRONTS : REARS);
+    while (answer(question, axle == GW_FRONT ? "strut" : "five_link", line, sizeof line)) {
+        gw_error err = { 0 };
+        if (set_layout(wish, axle, line, &err) == GW_OK) return true;
+        fprintf(stderr, "%s\n", err.msg);
+    }
+    return false;
+}
+
+static bool ask_driven(gw_start_wish *wish)
+{
+    char line[80];
+    while (answer("Driven wheels (front, rear or all)", "front", line, sizeof line))
+        for (int i = 0; i < 3; i++)
+            if (strcmp(line, DRIVEN[i]) == 0) {
+                wish->driven = DRIVEN[i];
+                return true;
+            }
+    return false;
+}
+
+static double usual_number(const gw_start_car *car, int i)
+{
+    const double v[N_NUMBERS] = { car->mass.v,
+                                  car->front_fraction.v,
+                                  car->wheelbase.v,
+                                  car->corner[GW_FRONT].track.v,
+                                  car->corner[GW_REAR].track.v,
+                                  car->corner[GW_FRONT].radius.v,
+                                  car->cg_height.v,
+                                  car->brake_fraction.v };
+    return v[i];
+}
+
+/* The default follows from what was answered before. */
+static bool ask_number(gw_start_wish *wish, int i)
+{
+    char line[80], usual[32], *end;
+    gw_start_car car;
+    gw_start_make(wish, &car);
+    snprintf(usual, sizeof usual, "%g", usual_number(&car, i));
+    while (answer(NUMBERS[i].words, usual, line, sizeof line)) {
+        gw_error err = { 0 };
+        double v = strtod(line, &end);
+        if (end == line || *end)
+            fprintf(stderr, "a number, please\n");
+        else if (set_number(wish, i, v, "this", &err) == GW_OK)
+            return true;
+        else
+            fprintf(stderr, "%s\n", err.msg);
+    }
+    return false;
+}
+
+static bool exists(const char *path)
+{
+    return access(path, F_OK) == 0;
+}
+
+static int write_new(const char *path, const gw_buf *text)
+{
+    gw_error err = { 0 };
+    if (exists(path)) {
+        fprintf(stderr,
+                "giveway start: %s: there is a file of this name, which is left alone: name another\n", path);
+        return GW_EXIT_OUTPUT;
+    }
+    gw_status st = gw_buf_status(text, &err);
+    if (st == GW_OK) st = gw_file_write(path, gw_buf_str(text), text->n, &err);
+    return st == GW_OK ? GW_EXIT_DONE : gw_complain("start", &err);
+}
+
+static int no_more(void)
+{
+    fprintf(stderr, "\ngiveway start: the answers ended before the last question: nothing is written\n");
+    return GW_EXIT_USAGE;
+}
+
+/* One question at a time; return takes the default shown. */
+static int talk(gw_session *session)
+{
+    gw_start_wish wish = { 0 };
+    gw_start_car car;
+    char path[400];
+    gw_buf out = { 0 };
+    bool ok = ask_layout(&wish, GW_FRONT) && ask_layout(&wish, GW_REAR) && ask_driven(&wish);
+    for (int i = 0; i < N_NUMBERS && ok; i++) ok = ask_number(&wish, i);
+    if (!ok || !answer("File for the case", "my-car.json", path, sizeof path)) return no_more();
+    gw_start_make(&wish, &car);
+    gw_start_case(&car, &session->materials, &out);
+    int status = write_new(path, &out);
+    gw_buf_free(&out);
+    return status;
+}
+
+static int print(const gw_args *args, gw_session *session, const gw_start_wish *wish)
+{
+    const char *from = gw_args_text(args, GW_OPT_SHEET_FROM, 0), *sheet = gw_args_text(args, GW_OPT_SHEET, 0);
+    gw_start_car car;
+    gw_buf out = { 0 };
+    int status = GW_EXIT_DONE;
+    gw_start_make(wish, &car);
+    if (from && gw_start_read(from, gw_args_has(args, GW_OPT_AS_READ), &car, &session->faults) != GW_OK)
+        status = session->faults.out_of_memory ? GW_EXIT_OUTPUT : GW_EXIT_INPUT;
+    for (int i = 0; i < gw_faults_count(&session->faults); i++)
+        fprintf(stderr, "%s\n", gw_faults_text(&session->faults, i));
+    for (int i = 0; i < gw_faults_warnings(&session->faults); i++)
+        if (!gw_args_has(args, GW_OPT_QUIET))
+            fprintf(stderr, "warning: %s\n", gw_faults_warning(&session->faults, i));
+    if (status != GW_EXIT_DONE) return status;
+    if (sheet)
+        gw_start_sheet(&car, &out);
+    else
+        gw_start_case(&car, &session->materials, &out);
+    status = sheet ? write_new(sheet, &out) : gw_emit(&out);
+    gw_buf_free(&out);
+    return status;
+}
+
+static int run(const gw_args *args)
+{
+    gw_session session;
+    gw_start_wish wish;
+    gw_error err = { 0 };
+    bool bare = args->n_given == 0;
+    if (bare && !isatty(STDIN_FILENO)) {
+        fprintf(stderr,
+                "giveway start: without a terminal to ask at, say what is fitted: --front %s; --rear %s\n",
+                FRONTS, REARS);
+        return GW_EXIT_USAGE;
+    }
+    if (!bare && wish_of(args, &wish, &err) != GW_OK) return gw_complain("start", &err);
+    int status = gw_session_open(args, NULL, &session);
+    if (status == GW_EXIT_DONE) status = bare ? talk(&session) : print(args, &session, &wish);
+    gw_session_close(&session);
+    return status;
+}
+
+const gw_command GW_COMMAND_START = {
+    .name = "start",
+    .args = "",
+    .summary = "a first case from a few figures, and a sheet of what to measure",
+    .options = GW_TAKES(FRONT) | GW_TAKES(REAR) | GW_TAKES(MASS) | GW_TAKES(FRACTION) | GW_TAKES(WHEELBASE) |
+               GW_TAKES(FRONT_TRACK) | GW_TAKES(REAR_TRACK) | GW_TAKES(RADIUS) | GW_TAKES(CG) |
+               GW_TAKES(BRAKE) | GW_TAKES(DRIVEN) | GW_TAKES(TITLE) | GW_TAKES(SHEET) | GW_TAKES(SHEET_FROM) |
+               GW_TAKES(AS_READ) | GW_TAKES(MATERIALS) | GW_TAKES(QUIET) | GW_TAKES_ALWAYS,
+    .min_words = 0,
+    .max_words = 0,
+    .run = run,
+    .details =
+        "Prints a case of usual proportions around what is given, sound and ready for every command; each "
+        "figure that was not measured is assumed and carries its band. In front strut, double_wishbone or "
+        "five_link; behind those and semi_trailing or trailing_arm. Without options it asks, one question at "
+        "a "
+        "time. --sheet writes what to measure, --from reads the filled sheet back.",
+    .examples = { "giveway start --front strut --rear semi_trailing --mass-kg 1380 --driven rear",
+                  "giveway start --front strut --rear semi_trailing --sheet ramp.csv" },
+};

@@ -1,0 +1,250 @@
+/* SPDX-License-Identifier: MIT */
+/* A filled sheet back into the car. */
+#include "casefile/columns.h"
+#include "show/start_distances.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+enum { WHAT, OF, TO, X, Y, Z, VALUE, UNIT, WITHIN, HEADS };
+static const char *const HEAD[HEADS] = {
+    "what", "of", "to", "x_mm", "y_mm", "z_mm", "value", "unit", "within"
+};
+static const char *const AXLE[] = { "front", "rear" };
+static const gw_range PLACE = GW_FROM(-1e4, 1e4), BAND = GW_ABOVE(0, 1e4), LENGTH = GW_ABOVE(0, 1e4),
+                      POINTS = GW_FROM(20, 95);
+static const double POINT_BAND = 2, HARDNESS_BAND = 5;
+static const double FAR_POINT = 300, FAR_ANGLE = 5, FAR_FACTOR = 3;
+
+typedef struct reader {
+    gw_reader rd;
+    gw_columns t;
+    gw_start_car *car, assumed;
+    bool as_read;
+    bool figure[64], hardness[GW_START_RUBBERS], point[GW_AXLES][GW_START_POINTS]; /* rows that stood there */
+    gw_start_distance distance[GW_START_DISTANCES];
+    int n_distances;
+} reader;
+
+static bool empty(const reader *r, int row, int head)
+{
+    return *gw_columns_text(&r->t, row, head) == '\0';
+}
+
+static void fault(reader *r, int row, int head, const char *text)
+{
+    gw_columns_fault(&r->rd, &r->t, row, head, "%s", text);
+}
+
+static bool once(reader *r, int row, bool *seen)
+{
+    if (*seen) fault(r, row, OF, "this stands in the sheet twice: keep one row");
+    bool first = !*seen;
+    *seen = true;
+    return first;
+}
+
+/* Fields that do not belong to this kind of row must be empty. */
+static bool placed(reader *r, int row, unsigned allowed)
+{
+    bool ok = true;
+    for (int h = TO; h <= VALUE; h++)
+        if (!(allowed >> h & 1u) && !empty(r, row, h)) {
+            fault(r, row, h, "nothing belongs here in a row of this kind: take it out or move it");
+            ok = false;
+        }
+    return ok;
+}
+
+static bool unit_is(reader *r, int row, const char *unit)
+{
+    if (empty(r, row, UNIT) || strcmp(gw_columns_text(&r->t, row, UNIT), unit) == 0) return true;
+    gw_columns_fault(&r->rd, &r->t, row, UNIT,
+                     "expected %s, found \"%.40s\": the reading must be in that unit",
+                     *unit ? unit : "no unit", gw_columns_text(&r->t, row, UNIT));
+    return false;
+}
+
+static bool read_within(reader *r, int row, double left_out, double *within)
+{
+    *within = left_out;
+    return empty(r, row, WITHIN) || gw_columns_number(&r->rd, &r->t, row, WITHIN, BAND, within);
+}
+
+static void slip(reader *r, int row, int head, double read, double assumed)
+{
+    gw_columns_fault(&r->rd, &r->t, row, head,
+                     "%.6g is far from the %.6g assumed: a slip of the pen? --as-read takes it as it is",
+                     read, assumed);
+}
+
+static void read_figure(reader *r, int row)
+{
+    const char *of = gw_columns_text(&r->t, row, OF);
+    int i = 0;
+    double v, within;
+    while (i < GW_START_N_KEYS && strcmp(GW_START_KEYS[i].of, of) != 0) i++;
+    if (i == GW_START_N_KEYS) {
+        fault(r, row, OF, "no such figure in this car: use the paths of its own sheet");
+        return;
+    }
+    const gw_start_key *k = &GW_START_KEYS[i];
+    if (!once(r, row, &r->figure[i]) || !placed(r, row, 1u << VALUE) || !unit_is(r, row, k->unit)) return;
+    if (empty(r, row, VALUE)) return;
+    const gw_range range = { k->low, k->high, true, true };
+    if (!gw_columns_number(&r->rd, &r->t, row, VALUE, range, &v)) return;
+    double assumed = gw_start_figure_of(&r->assumed, k)->v;
+    bool angle = k->kind == 'a';
+    bool far = angle ? fabs(v - assumed) > FAR_ANGLE : v > FAR_FACTOR * assumed || v < assumed / FAR_FACTOR;
+    if (far && !r->as_read) {
+        slip(r, row, VALUE, v, assumed);
+        return;
+    }
+    if (!read_within(r, row, k->within, &within)) return;
+    if (k->kind == 'r' && !empty(r, row, WITHIN)) within *= 100 / v;
+    gw_start_figure *f = (gw_start_figure *)(void *)((char *)r->car + k->offset);
+    *f = (gw_start_figure){ v, within, true };
+}
+
+/* "corners.front.points_mm.NAME" */
+static bool find_point(reader *r, int row, int head, int *axle, int *point)
+{
+    const char *of = gw_columns_text(&r->t, row, head);
+    for (int a = 0; a < GW_AXLES; a++)
+        for (int p = 0; p < r->car->corner[a].layout->n_points; p++) {
+            char path[100];
+            snprintf(path, sizeof path, "corners.%s.points_mm.%s", AXLE[a],
+                     r->car->corner[a].layout->point[p].name);
+            if (strcmp(path, of) != 0) continue;
+            *axle = a;
+            *point = p;
+            return true;
+        }
+    fault(r, row, head, "no such point in this car: use the paths of its own sheet");
+    return false;
+}
+
+static void read_point(reader *r, int row)
+{
+    int a, p;
+    double v, within;
+    if (!find_point(r, row, OF, &a, &p) || !once(r, row, &r->point[a][p])) return;
+    if (!placed(r, row, 1u << X | 1u << Y | 1u << Z) || !unit_is(r, row, "mm")) return;
+    if (!read_within(r, row, POINT_BAND, &within)) return;
+    for (int i = 0; i < 3; i++) {
+        double assumed = r->assumed.corner[a].place[p][i].v;
+        if (empty(r, row, X + i) || !gw_columns_number(&r->rd, &r->t, row, X + i, PLACE, &v)) continue;
+        if (fabs(v - assumed) > FAR_POINT && !r->as_read)
+            slip(r, row, X + i, v, assumed);
+        else
+            r->car->corner[a].place[p][i] = (gw_start_figure){ v, within, true };
+    }
+}
+
+static void read_hardness(reader *r, int row)
+{
+    const char *of = gw_columns_text(&r->t, row, OF);
+    char path[80];
+    double v, within;
+    for (int b = 0; b < GW_START_RUBBERS; b++) {
+        snprintf(path, sizeof path, "bushes.%s.material", gw_start_bush_name(b));
+        if (!gw_start_uses(r->car, b) || strcmp(path, of) != 0) continue;
+        if (!once(r, row, &r->hardness[b]) || !placed(r, row, 1u << VALUE) || !unit_is(r, row, "points"))
+            return;
+        if (empty(r, row, VALUE) || !gw_columns_number(&r->rd, &r->t, row, VALUE, POINTS, &v)) return;
+        if (read_within(r, row, HARDNESS_BAND, &within))
+            r->car->hardness[b] = (gw_start_figure){ v, within, true };
+        return;
+    }
+    fault(r, row, OF, "no rubber bush of this name in this car: use the paths of its own sheet");
+}
+
+static double assumed_length(const reader *r, const gw_start_distance *d)
+{
+    double sum = 0;
+    for (int i = 0; i < 3; i++)
+        sum += pow(r->assumed.corner[d->axle[0]].place[d->point[0]][i].v -
+                       r->assumed.corner[d->axle[1]].place[d->point[1]][i].v,
+                   2);
+    return sqrt(sum);
+}
+
+static bool same_pair(const gw_start_distance *a, const gw_start_distance *b)
+{
+    for (int turn = 0; turn < 2; turn++)
+        if (a->axle[0] == b->axle[turn] && a->point[0] == b->point[turn] && a->axle[1] == b->axle[1 - turn] &&
+            a->point[1] == b->point[1 - turn])
+            return true;
+    return false;
+}
+
+static void read_distance(reader *r, int row)
+{
+    gw_start_distance d = { .line = r->t.line[row] };
+    if (!find_point(r, row, OF, &d.axle[0], &d.point[0]) || !find_point(r, row, TO, &d.axle[1], &d.point[1]))
+        return;
+    if (!placed(r, row, 1u << TO | 1u << VALUE) || !unit_is(r, row, "mm")) return;
+    if (d.axle[0] != d.axle[1] || d.point[0] == d.point[1]) {
+        fault(r, row, TO, "expected another point of the same corner");
+        return;
+    }
+    if (empty(r, row, VALUE)) return;
+    if (!gw_columns_number(&r->rd, &r->t, row, VALUE, LENGTH, &d.v)) return;
+    double assumed = assumed_length(r, &d);
+    if ((d.v > FAR_FACTOR * assumed || d.v < assumed / FAR_FACTOR) && !r->as_read) {
+        slip(r, row, VALUE, d.v, assumed);
+        return;
+    }
+    if (!read_within(r, row, POINT_BAND, &d.within)) return;
+    for (int i = 0; i < r->n_distances; i++)
+        if (same_pair(&r->distance[i], &d)) {
+            fault(r, row, OF, "this distance stands in the sheet twice: keep one row");
+            return;
+        }
+    if (r->n_distances == GW_START_DISTANCES)
+        fault(r, row, WHAT, "more distances than 200: leave some out");
+    else
+        r->distance[r->n_distances++] = d;
+}
+
+static void read_row(reader *r, int row)
+{
+    static const struct {
+        const char *what;
+        void (*read)(reader *, int);
+    } KINDS[] = { { "figure", read_figure },
+                  { "point", read_point },
+                  { "hardness", read_hardness },
+                  { "distance", read_distance } };
+    const char *what = gw_columns_text(&r->t, row, WHAT);
+    for (int i = 0; i < GW_START_COUNT(KINDS); i++)
+        if (strcmp(what, KINDS[i].what) == 0) {
+            KINDS[i].read(r, row);
+            return;
+        }
+    fault(r, row, WHAT, "expected figure, point, hardness or distance");
+}
+
+gw_status gw_start_read(const char *path, bool as_read, gw_start_car *car, gw_faults *faults)
+{
+    gw_start_car filled = *car;
+    static reader zero;
+    reader r = zero;
+    const int before = gw_faults_count(faults);
+    r.rd = (gw_reader){ path, faults, NULL };
+    r.car = &filled;
+    r.assumed = *car;
+    r.as_read = as_read;
+    gw_status st = gw_columns_read(&r.rd, path, HEAD, HEADS, &r.t);
+    if (st != GW_OK) return st;
+    if (!gw_columns_has(&r.t, WHAT) || !gw_columns_has(&r.t, OF))
+        gw_fault(&r.rd, NULL, "line %d: the heads what and of are needed", r.t.heads_line);
+    for (int row = 0; row < r.t.n_rows && gw_faults_count(faults) < before + 20; row++) read_row(&r, row);
+    if (gw_faults_count(faults) == before && r.n_distances > 0)
+        st = gw_start_place_points(&filled, r.distance, r.n_distances, path, faults);
+    gw_columns_free(&r.t);
+    if (gw_faults_count(faults) != before) return faults->out_of_memory ? GW_E_NOMEM : GW_E_PARSE;
+    if (st == GW_OK) *car = filled;
+    return st;
+}
