@@ -59,7 +59,8 @@ static bool take_point(const gw_reader *rd, const gw_node *node, double point[2]
 static bool make_curve(const gw_reader *rd, const gw_node *list, const double *x, const double *y, int n,
                        gw_curve *out)
 {
-    double *room_x = gw_reader_make(rd, 2 * n + 3, sizeof *room_x), *room_y = gw_reader_make(rd, 2 * n + 3, sizeof *room_y);
+    double *room_x = gw_reader_make(rd, 2 * n + 3, sizeof *room_x),
+           *room_y = gw_reader_make(rd, 2 * n + 3, sizeof *room_y);
     int bad = -1;
     if (!room_x || !room_y) return false;
     gw_status st = gw_curve_make(x, y, n, room_x, room_y, out, &bad, NULL);
@@ -79,7 +80,7 @@ static bool read_points(const gw_reader *rd, const gw_node *list, bool turn, gw_
     int i = 0;
     bool ok = true;
     if (!gw_is_within(rd, list, MOST_POINTS, "points")) return false;
-    for (const cJSON *e = gw_first(list); e; e = gw_next(e), i++) {
+    for (const cJSON *e = gw_first(list); e; e = gw_node_next(e), i++) {
         gw_node entry = gw_node_entry(list, e, i);
         double point[2] = { 0 };
         ok = take_point(rd, &entry, point) && ok;
@@ -163,7 +164,8 @@ static void read_way(const gw_reader *rd, const gw_node *node, int i, gw_bush *b
     }
     for (int k = 0; k < 3; k++) {
         gw_node curve = gw_node_key(node, key[k] ? key[k] : "");
-        if (key[k] && curve.json) bush->curve[(int)WAY[i].way + k] = read_curve(rd, &curve, is_turn(WAY[i].way));
+        if (key[k] && curve.json)
+            bush->curve[(int)WAY[i].way + k] = read_curve(rd, &curve, is_turn(WAY[i].way));
     }
     if (gw_node_key(node, WAY[i].rate).json) read_rate(rd, node, i, &bush->rates);
 }

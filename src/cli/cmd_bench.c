@@ -4,7 +4,7 @@
 #include "cli/commands.h"
 #include "cli/output.h"
 #include "show/bench.h"
-#include "show/file.h"
+#include "format/file.h"
 
 #include <string.h>
 
@@ -152,7 +152,7 @@ const gw_command GW_COMMAND_BENCH = {
     .name = "bench",
     .args = "[CURVE=]FILE...",
     .summary = "what the press and the test rig say: rates, loss, nonlinearity; a bush object from readings",
-    .options = GW_TAKES(FORMAT) | GW_TAKES(OUT) | GW_TAKES(BUSH) | GW_TAKES(DETAIL) | GW_TAKES(QUIET) |
+    .options = GW_TAKES(FORMAT) | GW_TAKES_CHARTS | GW_TAKES(BUSH) | GW_TAKES(DETAIL) | GW_TAKES(QUIET) |
                GW_TAKES_ALWAYS,
     .min_words = 1,
     .max_words = GW_BENCH_FILES,

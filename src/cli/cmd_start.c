@@ -3,7 +3,7 @@
 #include "cli/commands.h"
 #include "cli/output.h"
 #include "cli/session.h"
-#include "show/file.h"
+#include "format/file.h"
 #include "show/start.h"
 
 #include <stdlib.h>

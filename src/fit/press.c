@@ -36,7 +36,7 @@ static double force_at(const law *l, double x)
 {
     double low = low_end(l);
     if (x < low) return force_at(l, low) + l->start_slope * (x - low);
-    return l->sign * gw_line_at(l->line, l->sign * x);
+    return l->sign * gw_press_line_at(l->line, l->sign * x);
 }
 
 /* Reading i counted from the low end of the turned columns. */
@@ -103,7 +103,7 @@ static gw_status find_zero(law *l, gw_press *p, bool turns, gw_error *err)
         if (st != GW_OK) return st;
     }
     p->zero = l->sign * l->zero + 0.0;
-    p->zero_force = m->x[0] <= 0.0 && m->x[m->n - 1] >= 0.0 ? gw_line_at(m, 0.0) : (double)NAN;
+    p->zero_force = m->x[0] <= 0.0 && m->x[m->n - 1] >= 0.0 ? gw_press_line_at(m, 0.0) : (double)NAN;
     return GW_OK;
 }
 

@@ -142,10 +142,10 @@ static void append_ends(gw_press_line *to, const gw_press_line *before, double l
 {
     bool reaches = low_is_outer ? low_of(before) <= low && high_of(before) > low
                                 : high_of(before) >= high && low_of(before) < high;
-    if (reaches && low_is_outer) append(to, low, gw_line_at(before, low));
+    if (reaches && low_is_outer) append(to, low, gw_press_line_at(before, low));
     for (int i = 0; i < before->n; i++)
         if (before->x[i] > low && before->x[i] < high) append(to, before->x[i], before->f[i]);
-    if (reaches && !low_is_outer) append(to, high, gw_line_at(before, high));
+    if (reaches && !low_is_outer) append(to, high, gw_press_line_at(before, high));
 }
 
 /* What `last` does not reach of `second`, from the way that went there before. */
@@ -167,7 +167,7 @@ static bool lengthen(gw_press_line *last, const gw_press_line *second, const gw_
     return true;
 }
 
-double gw_line_at(const gw_press_line *line, double x)
+double gw_press_line_at(const gw_press_line *line, double x)
 {
     int low = 0, high = line->n - 1;
     if (x >= line->x[high]) return line->f[high];
@@ -205,7 +205,7 @@ static bool halve(const gw_press_line *up, const gw_press_line *down, gw_press_l
     merge(up, down, low, high, mean);
     *area = 0.0;
     for (int i = 0; i < mean->n; i++) {
-        double u = gw_line_at(up, mean->x[i]), d = gw_line_at(down, mean->x[i]);
+        double u = gw_press_line_at(up, mean->x[i]), d = gw_press_line_at(down, mean->x[i]);
         mean->f[i] = 0.5 * (u + d);
         if (i) *area += 0.5 * (u - d + before) * (mean->x[i] - mean->x[i - 1]);
         before = u - d;

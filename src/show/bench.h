@@ -5,7 +5,7 @@
 
 #include "casefile/bench_file.h"
 #include "chart/chart.h"
-#include "show/buf.h"
+#include "base/buf.h"
 
 enum { GW_BENCH_FILES = 9 };
 

@@ -3,7 +3,7 @@
 #include "giveway/curve.h"
 #include "giveway/units.h"
 #include "show/bench.h"
-#include "show/number.h"
+#include "format/number.h"
 
 #include <math.h>
 #include <stdio.h>

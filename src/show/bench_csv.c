@@ -2,7 +2,7 @@
 /* One row a file; forces and moments have columns of their own, since their units differ. */
 #include "giveway/units.h"
 #include "show/bench.h"
-#include "show/csv.h"
+#include "format/csv.h"
 
 #include <math.h>
 #include <stddef.h>

@@ -2,7 +2,7 @@
 #include "show/bench.h"
 
 #include "giveway/units.h"
-#include "show/json.h"
+#include "format/json.h"
 
 #include <math.h>
 #include <string.h>

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "giveway/units.h"
 #include "show/bench.h"
-#include "show/number.h"
-#include "show/table.h"
+#include "format/number.h"
+#include "format/table.h"
 
 #include <math.h>
 

@@ -8,7 +8,7 @@
 
 #include "giveway/corner.h"
 #include "giveway/materials.h"
-#include "show/buf.h"
+#include "base/buf.h"
 
 #include <stdbool.h>
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The case of a gw_start_car, in the order of the manual. */
-#include "show/json.h"
+#include "format/json.h"
 #include "show/start.h"
 
 #include <math.h>

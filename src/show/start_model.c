@@ -9,7 +9,8 @@
 static const double GRAVITY = 9.80665, PI = 3.14159265358979323846;
 /* Of the body on spring and tyre [Hz], and damping of it. */
 static const double BODY_HZ = 1.35, DAMPING = 0.4;
-static const double LOWEST_PIVOT = 150; /* above the floor [mm] */
+static const double LOWEST_PIVOT = 130,
+                    OVER_WHEEL = 20; /* above the floor, and above the wheel centre [mm] */
 
 static const struct {
     const char *name;
@@ -108,7 +109,7 @@ static double pivot_height(const gw_start_car *car, const gw_start_corner *c)
 {
     double rear = 1 - car->brake_fraction.v, q = rear * car->wheelbase.v / car->cg_height.v;
     double height = c->layout->anti_lift * c->layout->arm / q;
-    return nearest(fmin(fmax(height, LOWEST_PIVOT), fmax(c->radius.v, LOWEST_PIVOT)), 1);
+    return nearest(fmin(fmax(height, LOWEST_PIVOT), c->radius.v + OVER_WHEEL), 1);
 }
 
 static void make_places(const gw_start_car *car, gw_start_corner *c)

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The sheet to take to the ramp: every figure, place, hardness and length of a first case. */
-#include "show/csv.h"
-#include "show/number.h"
+#include "format/csv.h"
+#include "format/number.h"
 #include "show/start.h"
 
 #include <math.h>

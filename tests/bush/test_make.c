@@ -105,8 +105,6 @@ static void faults_name_the_bush_and_leave_the_law_alone(void **state)
     b = rubber(), b.stop.rate = -1;
     assert_int_equal(gw_bush_law_make(&b, GW_METHOD_SOLVED, &law, &err), GW_E_RANGE);
     check_contains(err.msg, "stop");
-    b.type = GW_BUSH_MEASURED, b.stop.rate = 0;
-    assert_int_equal(gw_bush_law_make(&b, GW_METHOD_SOLVED, &law, &err), GW_E_RANGE);
     b.type = GW_BUSH_RATES, b.rates.axial = (double)NAN;
     assert_int_equal(gw_bush_law_make(&b, GW_METHOD_SOLVED, &law, &err), GW_E_RANGE);
     b.rates.axial = 0, b.loss_factor = -1;

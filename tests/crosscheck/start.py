@@ -1,0 +1,129 @@
+# SPDX-License-Identifier: MIT
+"""First cases of every pair of layouts, and of every option at its ends, against what is typical (used only for tests).
+
+    start.py GIVEWAY_BINARY [--all]
+
+The bands are those of the trade (common practice; pushes also by measurements in print, published.md of the design):
+toe and camber over +-50 mm of travel, roll centre and anti-dive or anti-lift at ride height, toe and camber by a push
+of 1 kN towards the middle, the wheel centre's way back by 1 kN of braking, and the body's frequency.
+"""
+import itertools
+import json
+import math
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+FRONT = ["strut", "double_wishbone", "five_link"]
+REAR = FRONT + ["semi_trailing", "trailing_arm"]
+OPTIONS = {"--mass-kg": (600, 3500), "--front-mass-fraction": (0.35, 0.65), "--wheelbase-mm": (1900, 3600),
+           "--front-track-mm": (1200, 1800), "--rear-track-mm": (1200, 1800), "--wheel-radius-mm": (250, 400),
+           "--cg-height-mm": (350, 850), "--brake-front-fraction": (0.5, 0.85)}
+# per layout: toe in travel, camber, roll centre, anti-dive or anti-lift, toe per kN, camber per kN; front, rear
+LINKS = {"toe": (0, 0.4), "camber": ((-2.4, -0.4),) * 2, "roll_centre": ((0, 150), (10, 200)), "anti": ((-10, 60), (-10, 120)),
+         "toe_kN": ((-0.12, 0.03), (-0.12, 0.15)), "camber_kN": ((0.02, 0.45), (0.02, 0.8))}
+TYPICAL = {"strut": LINKS | {"camber": ((-1.6, -0.2), (-1.8, -0.2))}, "double_wishbone": LINKS, "five_link": LINKS,
+           "semi_trailing": {"toe": (0, 0.8), "camber": (None, (-2.8, -0.5)), "roll_centre": (None, (20, 250)),
+                             "anti": (None, (0, 160)), "toe_kN": (None, (-0.25, 0.15)), "camber_kN": (None, (0.02, 1))},
+           "trailing_arm": {"toe": (0, 0.25), "camber": (None, (-0.4, 0.4)), "roll_centre": (None, (-40, 60)),
+                            "anti": (None, (20, 160)), "toe_kN": (None, (-0.35, 0.15)), "camber_kN": (None, (0.02, 1))}}
+WORST = {}
+
+
+def run(binary, *arguments):
+    done = subprocess.run([binary, *arguments], capture_output=True, text=True)
+    if done.returncode != 0:
+        raise SystemExit(f"not ok - giveway {' '.join(arguments)}: {done.returncode}: {done.stderr[:400]}")
+    return done.stdout
+
+
+def pushed(case):
+    """The case with one push sideways and one backwards on each corner in place of its loads."""
+    case = dict(case)
+    case["loads"] = [{"name": f"{corner} {name}", "corner": corner, "patch_force_N": force} for corner in case["corners"]
+                     for name, force in (("side", [0, -1000, None]), ("back", [-1000, 0, None]))]
+    case["kits"] = case["kits"][:1]
+    return case
+
+
+def body_hz(case, corner, wheel_rate):
+    v, w = case["vehicle"], case["corners"][corner]["wheel"]
+    share = v["front_mass_fraction"] if corner == "front" else 1 - v["front_mass_fraction"]
+    body = v["mass_kg"] * share / 2 - w["mass_kg"]
+    k = 1 / (1 / wheel_rate + 1 / w["tyre_vertical_N_per_mm"])
+    return math.sqrt(k * 1000 / body) / (2 * math.pi)
+
+
+def figures(binary, folder, words):
+    text = run(binary, "start", *words)
+    case = json.loads(text)
+    path, push = Path(folder) / "case.json", Path(folder) / "push.json"
+    path.write_text(text)
+    push.write_text(json.dumps(pushed(case)))
+    found = {}
+    travel = json.loads(run(binary, "travel", str(push), "--from-mm=-50", "--to-mm=50", "--step-mm=50", "--format", "json"))
+    for r in travel["results"]:
+        if r.get("load") not in (None, ""):
+            continue
+        low, mid, high = r["points"]
+        rest = r["ride_height"]
+        anti = rest.get("anti_dive_percent", rest.get("anti_lift_braking_percent"))
+        found[r["corner"]] = {"toe": max(abs(low["toe_change_deg"]), abs(high["toe_change_deg"])),
+                              "camber": (high["camber_change_deg"] - low["camber_change_deg"]) / 2,
+                              "roll_centre": rest["roll_centre_mm"], "anti": anti,
+                              "hz": body_hz(case, r["corner"], mid["wheel_rate_N_per_mm"])}
+    for r in json.loads(run(binary, "deflect", str(push), "--format", "json"))["results"]:
+        if r["load"].endswith("side"):
+            found[r["corner"]]["toe_kN"], found[r["corner"]]["camber_kN"] = r["toe_change_deg"], r["camber_change_deg"]
+        else:
+            found[r["corner"]]["back"] = -r["wheel_centre_mm"][0]
+    return found
+
+
+def outside(found, layouts):
+    """What is not typical."""
+    for i, corner in enumerate(("front", "rear")):
+        bands = {k: v if k == "toe" else v[i] for k, v in TYPICAL[layouts[i]].items()} | {"hz": (1.0, 1.8), "back": (0.1, 8)}
+        for key, (low, high) in bands.items():
+            value = found[corner][key]
+            room = min(value - low, high - value) / (high - low)
+            if room < WORST.get((layouts[i], corner, key), (9,))[0]:
+                WORST[layouts[i], corner, key] = (room, value)
+            if not low <= value <= high:
+                yield f"{corner} {layouts[i]}: {key} {value:.4g}, typical {low} to {high}"
+
+
+def main():
+    binary, every = sys.argv[1], "--all" in sys.argv
+    trials = [(f, r, []) for f, r in itertools.product(FRONT, REAR)]
+    for n, (option, ends) in enumerate(OPTIONS.items()):
+        for end in ends:
+            for r in range(5) if every else [n % 5, (n + 3) % 5]:
+                trials.append((FRONT[r % 3], REAR[r], [option, str(end)]))
+    trials += [("strut", "semi_trailing", ["--mass-kg", "600", "--front-mass-fraction", "0.65", "--cg-height-mm", "850"]),
+               ("double_wishbone", "trailing_arm", ["--brake-front-fraction", "0.5", "--wheelbase-mm", "3600",
+                                                    "--cg-height-mm", "350", "--wheel-radius-mm", "400"]),
+               ("five_link", "trailing_arm", ["--brake-front-fraction", "0.85", "--wheelbase-mm", "1900",
+                                              "--cg-height-mm", "850", "--wheel-radius-mm", "250"]),
+               ("five_link", "five_link", ["--mass-kg", "3500", "--wheelbase-mm", "3600", "--cg-height-mm", "350"])]
+    wrong = []
+    with tempfile.TemporaryDirectory() as folder:
+        for front, rear, options in trials:
+            words = ["--front", front, "--rear", rear, *options]
+            wrong += [f"{' '.join(words)}: {w}" for w in outside(figures(binary, folder, words), (front, rear))]
+        path = Path(folder) / "whole.json"
+        for verb in ("check", "compare", "ride", "travel", "align", "rates", "deflect"):
+            for rear in REAR:
+                path.write_text(run(binary, "start", "--front", FRONT[REAR.index(rear) % 3], "--rear", rear))
+                run(binary, verb, str(path), "--quiet")
+    for line in wrong:
+        print(f"not ok - {line}")
+    for key, (room, value) in sorted(WORST.items(), key=lambda kv: kv[1][0])[:5] if every else []:
+        print("# nearest to its band:", *key, f"{value:.4g}, {100 * room:.0f} % of the band left")
+    if not wrong:
+        print(f"ok - {len(trials)} first cases are typical of their layouts, and every command runs on them")
+
+
+if __name__ == "__main__":
+    main()
