@@ -191,6 +191,12 @@ static int talk(gw_session *session)
     return status;
 }
 
+static bool ends_in(const char *path, const char *ending)
+{
+    size_t n = strlen(path), m = strlen(ending);
+    return n >= m && strcmp(path + n - m, ending) == 0;
+}
+
 static int print(const gw_args *args, gw_session *session, const gw_start_wish *wish)
 {
     const char *from = gw_args_text(args, GW_OPT_SHEET_FROM, 0), *sheet = gw_args_text(args, GW_OPT_SHEET, 0);
@@ -206,7 +212,9 @@ static int print(const gw_args *args, gw_session *session, const gw_start_wish *
         if (!gw_args_has(args, GW_OPT_QUIET))
             fprintf(stderr, "warning: %s\n", gw_faults_warning(&session->faults, i));
     if (status != GW_EXIT_DONE) return status;
-    if (sheet)
+    if (sheet && ends_in(sheet, ".html"))
+        gw_start_page(&car, &out);
+    else if (sheet)
         gw_start_sheet(&car, &out);
     else
         gw_start_case(&car, &session->materials, &out);

@@ -74,7 +74,7 @@ typedef enum gw_option_kind {
     X(BRAKE, "brake-front-fraction", NUMBER, "SHARE", "of the braking in front")                            \
     X(DRIVEN, "driven", CHOICE, "front|rear|all", "driven wheels (front)")                                  \
     X(TITLE, "title", TEXT, "WORDS", "title of the case")                                                   \
-    X(SHEET, "sheet", TEXT, "FILE.csv", "write a sheet of what to measure instead")                         \
+    X(SHEET, "sheet", TEXT, "FILE", "write a sheet to fill in instead, FILE.csv or .html")                        \
     X(SHEET_FROM, "from", TEXT, "FILE.csv", "read a filled sheet back")                                     \
     X(AS_READ, "as-read", FLAG, "", "take what looks like a slip as it is")                                 \
     X(FORMAT_CHARTS, "format-charts", CHOICE, "svg|png|both", "which pictures -o writes (both)")             \

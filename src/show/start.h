@@ -114,6 +114,9 @@ void gw_start_case(const gw_start_car *car, const gw_material_set *materials, gw
 /** The sheet of what to measure, in the order one walks round the car. */
 void gw_start_sheet(const gw_start_car *car, gw_buf *out);
 
+/** The same for a clipboard: HTML of A4 pages, with a drawing of each corner that numbers its points. */
+void gw_start_page(const gw_start_car *car, gw_buf *out);
+
 /**
  * Puts what a filled sheet says into the car.
  * @param[in] as_read  do not take figures far off the assumption for slips.
