@@ -138,7 +138,7 @@ static void draw(gw_buf *out, const gw_start_corner *c, int a)
 
 static void figure_row(gw_buf *out, const gw_start_car *car, const gw_start_key *k)
 {
-    gw_number assumed = gw_significant(gw_start_figure_of(car, k)->v, 4);
+    gw_number assumed = gw_exact(gw_start_figure_of(car, k)->v);
     gw_buf_fmt(out,
                "<tr><td>%s</td><td class=\"n\">%s %s</td><td class=\"w\"></td><td class=\"w\"></td></tr>\n",
                k->how, assumed.s, k->unit);
