@@ -191,6 +191,18 @@ static int talk(gw_session *session)
     return status;
 }
 
+/* What check would refuse is refused here, before anything is printed. */
+static int check_made(const char *from, const gw_session *session, const gw_buf *text)
+{
+    gw_case c = { 0 };
+    gw_faults faults = { 0 };
+    gw_status st = gw_case_read(from, gw_buf_str(text), text->n, &session->materials, &c, &faults);
+    for (int i = 0; i < gw_faults_count(&faults); i++) fprintf(stderr, "%s\n", gw_faults_text(&faults, i));
+    gw_case_free(&c);
+    gw_faults_free(&faults);
+    return st == GW_OK ? GW_EXIT_DONE : st == GW_E_NOMEM ? GW_EXIT_OUTPUT : GW_EXIT_INPUT;
+}
+
 static bool ends_in(const char *path, const char *ending)
 {
     size_t n = strlen(path), m = strlen(ending);
@@ -218,7 +230,8 @@ static int print(const gw_args *args, gw_session *session, const gw_start_wish *
         gw_start_sheet(&car, &out);
     else
         gw_start_case(&car, &session->materials, &out);
-    status = sheet ? write_new(sheet, &out) : gw_emit(&out);
+    if (from && !sheet) status = check_made(from, session, &out);
+    if (status == GW_EXIT_DONE) status = sheet ? write_new(sheet, &out) : gw_emit(&out);
     gw_buf_free(&out);
     return status;
 }
