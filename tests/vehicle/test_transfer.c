@@ -85,6 +85,21 @@ static void roll_gradient_matches_the_textbook(void **unused)
     check_abs(roll / 0.1 / GW_DEG, 10.9, 0.05, "roll gradient [deg/g]");
 }
 
+/* A body that rolls about its middle lowers a wheel half a track away by half the track times the angle. */
+static void roll_moves_each_wheel_by_half_the_track(void **unused)
+{
+    (void)unused;
+    gw_vehicle v = textbook_car();
+    v.track[GW_REAR] = 1.38;
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+        gw_wheel_load outer = load_of(&v, (gw_manoeuvre){ .lateral_g = 0.4, .side = GW_OUTER }, a);
+        gw_wheel_load inner = load_of(&v, (gw_manoeuvre){ .lateral_g = 0.4, .side = GW_INNER }, a);
+        assert_true(outer.roll > 0.01);
+        check_rel(outer.roll_travel, 0.5 * v.track[a] * outer.roll, 1e-14, "outer wheel, into bump");
+        check_rel(inner.roll_travel, -0.5 * v.track[a] * outer.roll, 1e-14, "inner wheel, into rebound");
+    }
+}
+
 /* Moments about the ground: what the outer wheels gain times the track is m a h plus the shifted weight. */
 static void lateral_transfer_balances_the_whole_car(void **unused)
 {
@@ -203,6 +218,7 @@ int main(void)
         cmocka_unit_test(link_part_matches_the_textbook),
         cmocka_unit_test(roll_stiffness_part_matches_the_textbook),
         cmocka_unit_test(roll_gradient_matches_the_textbook),
+        cmocka_unit_test(roll_moves_each_wheel_by_half_the_track),
         cmocka_unit_test(lateral_transfer_balances_the_whole_car),
         cmocka_unit_test(braking_loads_the_front_and_sums_to_the_weight),
         cmocka_unit_test(cornering_pushes_the_outer_wheel_inboard_and_into_bump),
