@@ -99,6 +99,6 @@ const gw_command GW_COMMAND_MATCH = {
                "case to the most probable ones; told are what moved, what is now surer, of which figures no "
                "reading speaks, and "
                "which reading or figure does not go with the rest. --case FILE writes the corrected case.",
-    .examples = { "giveway match my-car.json --readings ramp.json",
-                  "giveway match my-car.json --readings ramp.csv --case my-car-2.json" },
+    .examples = { "giveway match cases/hatchback.json --readings cases/hatchback-ramp.csv",
+                  "giveway match cases/hatchback.json --readings cases/hatchback-ramp.csv --format json" },
 };
