@@ -55,7 +55,7 @@ typedef struct gw_press {
  * @param[out] out    written only on GW_OK; end with gw_press_free.
  * @retval GW_OK, GW_E_RANGE (one line that says what is wrong with the readings), GW_E_NOMEM
  */
-gw_status gw_press_fit(const double *x, const double *f, int n, bool turns, gw_press *out, gw_error *err);
+gw_status gw_press_make(const double *x, const double *f, int n, bool turns, gw_press *out, gw_error *err);
 
 void gw_press_free(gw_press *press);
 

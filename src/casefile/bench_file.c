@@ -100,7 +100,7 @@ static bool take_rows(const gw_reader *rd, const gw_columns *t, gw_bench_file *o
 static gw_status fit(gw_bench_file *file, gw_error *err)
 {
     if (file->kind == GW_BENCH_DYNAMIC) return gw_rig_fit(file->row, file->n_rows, &file->rig, err);
-    return gw_press_fit(file->x, file->f, file->n_rows, file->kind == GW_BENCH_MOMENT, &file->press, err);
+    return gw_press_make(file->x, file->f, file->n_rows, file->kind == GW_BENCH_MOMENT, &file->press, err);
 }
 
 gw_status gw_bench_file_read(const gw_reader *rd, const char *path, gw_bench_file *out)

@@ -167,7 +167,7 @@ static gw_status find_rates(gw_press *p, gw_error *err)
     return GW_OK;
 }
 
-gw_status gw_press_fit(const double *x, const double *f, int n, bool turns, gw_press *out, gw_error *err)
+gw_status gw_press_make(const double *x, const double *f, int n, bool turns, gw_press *out, gw_error *err)
 {
     gw_press p = { 0 };
     gw_status st = gw_press_loop(x, f, n, turns, &p, err);

@@ -35,7 +35,7 @@ static gw_press fit(const press_log *l)
 {
     gw_press p;
     gw_error err = { 0 };
-    if (gw_press_fit(l->x, l->f, l->n, false, &p, &err) != GW_OK) fail_msg("%s", err.msg);
+    if (gw_press_make(l->x, l->f, l->n, false, &p, &err) != GW_OK) fail_msg("%s", err.msg);
     return p;
 }
 
@@ -151,7 +151,7 @@ static void a_bush_that_was_never_at_rest_is_led_back_to_zero(void **state)
     gw_press_free(&p);
     gw_error err = { 0 };
     for (int i = 0; i < l.n; i++) l.f[i] = 8e5 * (l.x[i] + 0.34e-3); /* further than a third of the range */
-    assert_int_equal(gw_press_fit(l.x, l.f, l.n, false, &p, &err), GW_E_RANGE);
+    assert_int_equal(gw_press_make(l.x, l.f, l.n, false, &p, &err), GW_E_RANGE);
     check_contains(err.msg, "begin at rest");
 }
 
@@ -213,7 +213,7 @@ static void equal_deflections_are_averaged_and_order_does_not_matter_in_a_way(vo
     (void)state;
     static const double X[] = { 0, 1e-3, 1e-3, 0.97e-3, 2e-3, 3e-3 }, F[] = { 0, 90, 110, 97, 200, 300 };
     gw_press p;
-    assert_int_equal(gw_press_fit(X, F, 6, false, &p, NULL), GW_OK);
+    assert_int_equal(gw_press_make(X, F, 6, false, &p, NULL), GW_OK);
     for (int i = 0; i < p.n; i++) check_abs(p.f[i], 1e5 * p.x[i], 1e-9, "straight line");
     gw_press_free(&p);
 }
@@ -222,7 +222,7 @@ static void expect_fault(const double *x, const double *f, int n, bool turns, co
 {
     gw_press p;
     gw_error err = { 0 };
-    assert_int_equal(gw_press_fit(x, f, n, turns, &p, &err), GW_E_RANGE);
+    assert_int_equal(gw_press_make(x, f, n, turns, &p, &err), GW_E_RANGE);
     check_contains(err.msg, part);
 }
 
