@@ -13,20 +13,21 @@ declare -A knows=(
     [bush]="base"
     [corner]="bush base"
     [vehicle]="corner bush base"
+    [car]="vehicle corner bush base"
     [ride]="corner bush base"
     [fit]="bush base"
-    [casefile]="fit ride vehicle corner bush base"
-    [study]="casefile fit ride vehicle corner bush base"
+    [casefile]="fit ride car vehicle corner bush base"
+    [study]="casefile fit ride car vehicle corner bush base"
     [format]="base"
-    [record]="format study casefile fit ride vehicle corner bush base"
-    [chart]="record format study casefile fit ride vehicle corner bush base"
-    [show]="chart record format study casefile fit ride vehicle corner bush base"
-    [cli]="show chart record format study casefile fit ride vehicle corner bush base"
+    [record]="format study casefile fit ride car vehicle corner bush base"
+    [chart]="record format study casefile fit ride car vehicle corner bush base"
+    [show]="chart record format study casefile fit ride car vehicle corner bush base"
+    [cli]="show chart record format study casefile fit ride car vehicle corner bush base"
 )
 
 # A public header belongs to the module that it is named after, or that has a file of its name.
 # Those without either are told here.
-declare -A home=([units]=base [version]=base [api]=base [ride]=ride [names]=base [material]=bush [curve]=bush [verdict]=bush [case]=casefile [compare]=study [report]=study
+declare -A home=([travel]=study [deflect]=study [handling]=study [align]=study [spread]=study [match]=study [pair]=corner [road_car]=car [plausible]=study [units]=base [version]=base [api]=base [ride]=ride [names]=base [material]=bush [curve]=bush [verdict]=bush [case]=casefile [compare]=study [report]=study
     [materials]=casefile [giveway]=cli)
 for header in include/giveway/*.h; do
     name=${header##*/} && name=${name%.h}
@@ -60,7 +61,7 @@ check_system_include() { # FILE MODULE INCLUDED
     case $2/$3 in
     casefile/cjson/*) ;;
     */cjson/*) fault "$1: only casefile knows JSON ($3)" ;;
-    bush/stdio.h | corner/stdio.h | vehicle/stdio.h | ride/stdio.h)
+    bush/stdio.h | corner/stdio.h | car/stdio.h | vehicle/stdio.h | ride/stdio.h)
         fault "$1: $2 computes and prints nothing ($3)"
         ;;
     esac
@@ -85,7 +86,7 @@ for file in include/giveway/*.h src/*/*.c src/*/*.h; do
 done
 
 calls='printf|fprintf|vprintf|vfprintf|puts|fputs|putchar|putc|fputc|perror|fopen|open|exit|_exit|_Exit|quick_exit|abort|system|popen|getenv|setlocale|rand|srand|time'
-for module in bush corner vehicle ride; do
+for module in bush corner vehicle car ride; do
     for object in "$B/$module"/*.o; do
         source=src/$module/$(basename "$object" .o).c
         if [ "$(basename "$B")" != release ] || [ ! -f "$object" ] || [ ! -f "$source" ]; then continue; fi

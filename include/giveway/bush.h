@@ -11,13 +11,18 @@
 
 GW_API_BEGIN
 
+/** As near to a weld as a joint can be [N/m], [N m/rad]. */
+#define GW_RIGID_RATE 1e9
+#define GW_RIGID_TURN (1e7 * 180.0 / 3.14159265358979323846)
+
 typedef enum gw_bush_type {
     GW_BUSH_RATES,      /**< rates given one by one                            */
     GW_BUSH_BONDED,     /**< rubber annulus bonded to both sleeves             */
     GW_BUSH_UNBONDED,   /**< polyurethane on a sleeve that turns and slides    */
     GW_BUSH_BEARING,    /**< spherical plain bearing                           */
     GW_BUSH_BALL_JOINT, /**< ball joint                                        */
-    GW_BUSH_MEASURED    /**< curves of a press, a dynamic test beside them      */
+    GW_BUSH_MEASURED,   /**< curves of a press, a dynamic test beside them      */
+    GW_BUSH_RIGID       /**< welded: GW_RIGID_RATE each way, GW_RIGID_TURN about each axis */
 } gw_bush_type;
 
 /** Radial stop: past `gap` [m, >= 0] the radial rate rises by `rate` [N/m]; rate 0: no stop. */

@@ -16,7 +16,7 @@ GW_API_BEGIN
 typedef struct gw_kit {
     const char *name;
     const char *label;   /**< for people; the name where the case gives none        */
-    int *fits[GW_AXLES]; /**< [axle][joint] = index into bushes; NULL: no such axle */
+    int *fits[GW_AXLES]; /**< [axle][joint of the pair] = index into bushes; NULL: no such axle */
 } gw_kit;
 
 typedef enum gw_load_kind { GW_LOAD_DIRECT, GW_LOAD_MANOEUVRE } gw_load_kind;
@@ -27,7 +27,9 @@ typedef struct gw_load {
     gw_axle axle;           /**< direct: the corner it acts on                      */
     bool static_vertical;   /**< direct: the vertical force is the static load      */
     gw_corner_load direct;  /**< direct (vertical already filled in)                */
+    gw_other_wheel other;   /**< direct: what the other wheel of the axle does      */
     gw_manoeuvre manoeuvre; /**< manoeuvre                                          */
+    bool both;              /**< manoeuvre: the outer wheel and the inner           */
 } gw_load;
 
 typedef enum gw_adjuster_kind { GW_ADJUST_OFFSET, GW_ADJUST_LENGTH, GW_ADJUST_SHIM } gw_adjuster_kind;
@@ -91,8 +93,9 @@ typedef struct gw_case {
     bool has_vehicle;
     gw_vehicle vehicle;
     bool has_corner[GW_AXLES];
-    gw_corner corners[GW_AXLES];
-    int n_bushes; /**< named ones first, then those written in place, named AXLE.JOINT */
+    gw_corner corners[GW_AXLES]; /**< the left corner; where the wheels share parts, the whole axle   */
+    gw_corner pairs[GW_AXLES];   /**< both wheels of every axle; joints of the left corner come first */
+    int n_bushes;                /**< named ones first, then those written in place, named AXLE.JOINT */
     gw_bush *bushes;
     int n_kits; /**< at least one where there is a corner: without kits, the joints as written */
     gw_kit *kits;

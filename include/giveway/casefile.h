@@ -17,7 +17,7 @@
 
 GW_API_BEGIN
 
-/** Limits of a case, besides GW_MAX_BODIES and GW_MAX_JOINTS of a corner. */
+/** Limits of a case, besides GW_CORNER_BODIES and GW_CORNER_JOINTS of a corner. */
 enum {
     GW_MAX_FILE_BYTES = 4 << 20,
     GW_MAX_NESTING = 32,
@@ -56,7 +56,11 @@ gw_status gw_case_read(const char *file, const char *text, size_t size, const gw
 /** Frees everything and zeroes the case; a zeroed case is allowed. */
 void gw_case_free(gw_case *c);
 
-/** Index of the bush, kit, joint or body of that name; -1: none. */
+/** True where a manoeuvre is an equilibrium of the whole car; else loads are shared by roll centres. */
+bool gw_case_on_road(const gw_case *c);
+
+/** Index of the bush, kit, joint or body of that name; -1: none. In an axle the name as written finds the
+ * left. */
 int gw_case_find_bush(const gw_case *c, const char *name);
 int gw_case_find_kit(const gw_case *c, const char *name);
 int gw_case_find_load(const gw_case *c, const char *name);

@@ -2,6 +2,10 @@
 /**
  * One suspension corner: rigid bodies joined by bushes. Left wheel, axes of ISO 8855:2011
  * (x forward, y left, z up), SI units. The right wheel is the mirror image.
+ *
+ * Where parts are shared by both wheels, a corner is the whole axle: the left wheel's bodies and joints
+ * first, as they would be alone, then what is shared and the right wheel's. What is told of the right wheel
+ * and what is put on it is in mirrored axes (y counted to the right), in which it is a left wheel.
  */
 #ifndef GIVEWAY_CORNER_H
 #define GIVEWAY_CORNER_H
@@ -15,11 +19,18 @@
 
 GW_API_BEGIN
 
-enum { GW_CHASSIS = 0, GW_UPRIGHT = 1, GW_MAX_BODIES = 32, GW_MAX_JOINTS = 96 };
+enum { GW_CHASSIS = 0, GW_UPRIGHT = 1 };
+
+/** Of one corner as it is written, and of all that is worked on at once: both corners of an axle. */
+enum { GW_CORNER_BODIES = 32, GW_CORNER_JOINTS = 96, GW_MAX_BODIES = 96, GW_MAX_JOINTS = 288 };
+
+/** The wheels of an axle. In a bend the left one is the outer. */
+typedef enum gw_wheel_side { GW_LEFT_WHEEL, GW_RIGHT_WHEEL, GW_WHEELS } gw_wheel_side;
 
 typedef struct gw_body {
-    const char *name; /**< "chassis", "upright" or the member's */
-    double mass;      /**< members only [kg], >= 0              */
+    const char *name;  /**< "chassis", "upright" or the member's; in an axle with its side: "left.upright" */
+    double mass;       /**< members only [kg], >= 0              */
+    const char *plain; /**< axle: the name as written            */
 } gw_body;
 
 /** A joint: one bush between two bodies that coincide at `at` in the design position. */
@@ -35,6 +46,9 @@ typedef struct gw_joint {
     double tilt_limit;   /**< of the joint itself [rad]; 0: not given (see the bush)     */
     bool clamped;        /**< its bolt was tightened at `clamp_travel`, not ride height  */
     double clamp_travel; /**< [m]; only the study of travel looks at it                 */
+    const char *plain;   /**< axle: the name as written, the same for both of a pair     */
+    int twin;            /**< axle: the joint's mirror image; itself where it is one     */
+    bool mirrored;       /**< made by mirroring: its frame is left-handed, as its bush is */
 } gw_joint;
 
 typedef struct gw_wheel {
@@ -81,7 +95,25 @@ typedef struct gw_corner {
     gw_joint *joints;
     gw_spring spring;
     gw_damper damper;
+    /* An axle: both wheels in one. */
+    int n_wheels;           /**< 2: an axle with both its wheels; else one wheel, the left          */
+    int right_upright;      /**< body                                                              */
+    gw_spring right_spring; /**< as it stands, so with y < 0                                       */
+    gw_damper right_damper;
+    bool shared;      /**< it has members or joints of its own                                 */
+    bool lopsided;    /**< a joint off the centre line is one: no mirror image of itself       */
+    bool has_bar;     /**< a joint leads from one side to the other                            */
+    int n_left;       /**< joints of the left corner; they come first                          */
+    int first_shared; /**< body: members that both wheels share begin here                     */
+    int n_shared;
+    int final_drive; /**< body that carries the final drive; GW_CHASSIS where none is named   */
 } gw_corner;
+
+/** True where a corner holds both wheels of its axle. */
+static inline bool gw_is_pair(const gw_corner *corner)
+{
+    return corner->n_wheels == 2;
+}
 
 /**
  * What a kit puts into one joint: the law of the bush and where the two material points lie in the
@@ -91,6 +123,13 @@ typedef struct gw_fit {
     gw_bush_law law;          /**< without the bracket                     */
     gw_vec3 point_a, point_b; /**< on body_a and body_b                    */
 } gw_fit;
+
+/** What the other wheel of an axle does under a load on the left one. */
+typedef enum gw_other_wheel {
+    GW_OTHER_SAME,     /**< the mirror image of the load, same travel                                       */
+    GW_OTHER_OPPOSITE, /**< in mirrored axes all of it reversed but the static vertical load                */
+    GW_OTHER_STILL     /**< static load, travel 0                                                           */
+} gw_other_wheel;
 
 /** A dead load in vehicle axes and what drives the corner. */
 typedef struct gw_corner_load {
@@ -114,11 +153,13 @@ typedef struct gw_pose {
 } gw_pose;
 
 typedef struct gw_state {
-    gw_pose *pose;        /**< n_bodies of them; [0] is the chassis                  */
-    gw_corner_load load;  /**< as solved: travel and vertical load are the outcome where unknown */
-    double spring_force;  /**< compression positive [N]                              */
-    double spring_length; /**< [m]                                                   */
-    double residual;      /**< largest force imbalance [N]                           */
+    gw_pose *pose;             /**< n_bodies of them; [0] is the chassis                  */
+    gw_corner_load load;       /**< as solved: travel and vertical load are the outcome where unknown */
+    double spring_force;       /**< compression positive [N]                              */
+    double spring_length;      /**< [m]                                                   */
+    gw_corner_load right_load; /**< of an axle's right wheel, in mirrored axes            */
+    double right_spring_force, right_spring_length;
+    double residual; /**< largest force imbalance [N]                           */
     int iterations;
 } gw_state;
 
@@ -164,10 +205,11 @@ typedef struct gw_corner_setting {
         caster_change; /**< camber and toe as they stand; caster change from without the parts */
 } gw_corner_setting;
 
-/** Static camber of this kit [rad]: the setting of the wheel plus what the parts fitted add. */
+/** Static camber of this kit [rad]: the setting of the wheel plus what the parts fitted add. Left wheel. */
 double gw_corner_static_camber(const gw_corner_ws *ws);
+double gw_corner_static_camber_of(const gw_corner_ws *ws, gw_wheel_side side);
 
-/** As the car comes off the bench, before the ramp: what the parts give, toe not yet reset. */
+/** As the car comes off the bench, before the ramp: what the parts give, toe not yet reset. Left wheel. */
 gw_corner_setting gw_corner_as_fitted(const gw_corner_ws *ws);
 
 /** What the bush of a joint does at S0: deflection, rotation, force and moment (shares are left at 0). */
@@ -190,7 +232,15 @@ void gw_state_free(gw_state *state);
 gw_status gw_corner_solve(gw_corner_ws *ws, const gw_corner_load *load, gw_drive drive, gw_state *state,
                           gw_error *err);
 
-/** How a state moves on with travel: per metre of wheel-centre travel. */
+/** What both wheels of an axle carry under a load on the left one; the right wheel's in mirrored axes. */
+void gw_axle_loads(const gw_corner *corner, const gw_corner_load *load, gw_other_wheel other,
+                   gw_corner_load out[GW_WHEELS]);
+
+/** The same as gw_corner_solve for an axle, each wheel with its own load and travel. */
+gw_status gw_axle_solve(gw_corner_ws *ws, const gw_corner_load load[GW_WHEELS], gw_drive drive,
+                        gw_state *state, gw_error *err);
+
+/** How a state moves on with travel: per metre of the left wheel's, the other alike. */
 typedef struct gw_path {
     gw_vec3 hub, patch; /**< wheel centre, contact patch [m/m]                                      */
     gw_vec3 turn;       /**< rotation of the upright [rad/m]                                        */
@@ -207,8 +257,15 @@ typedef struct gw_path {
 gw_status gw_corner_path_at(gw_corner_ws *ws, const gw_state *state, gw_drive drive, gw_path *out,
                             gw_error *err);
 
-/** Everything reported of a state, against S0. `out->joints` must hold n_joints entries. */
+/** The path of both wheels of an axle, each in its own axes, both per metre of the left wheel's travel. */
+gw_status gw_axle_path_at(gw_corner_ws *ws, const gw_state *state, gw_drive drive, gw_other_wheel other,
+                          gw_path out[GW_WHEELS], gw_error *err);
+
+/** Everything reported of a state, against S0. `out->joints` must hold n_joints entries. Left wheel. */
 void gw_corner_report(const gw_corner_ws *ws, const gw_state *state, gw_corner_result *out);
+/** The same of either wheel of an axle. */
+void gw_corner_report_of(const gw_corner_ws *ws, const gw_state *state, gw_wheel_side side,
+                         gw_corner_result *out);
 
 /** Camber [rad] and toe-in [rad] of a wheel axis (unit, pointing outboard on the left wheel). */
 double gw_camber_of_axis(gw_vec3 axis);

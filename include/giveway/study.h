@@ -46,6 +46,15 @@ void gw_laws_free(gw_laws *laws);
  */
 void gw_fit_kit(const gw_case *c, const gw_laws *laws, int kit, gw_axle axle, gw_fit *fit);
 
+/** The same for the right wheel of an axle without shared parts, drawn as a left one. */
+void gw_fit_right(const gw_case *c, const gw_laws *laws, int kit, gw_axle axle, gw_fit *fit);
+
+/** The same for both wheels of the axle: one entry a joint of the case's pair. */
+void gw_fit_pair(const gw_case *c, const gw_laws *laws, int kit, gw_axle axle, gw_fit *fit);
+
+/** True where the axle is not its own mirror image with this kit: both its wheels are told then. */
+bool gw_kit_is_lopsided(const gw_case *c, int kit, gw_axle axle);
+
 /** True where a joint of the corner is fitted with an off-centre bush. */
 bool gw_kit_is_off_centre(const gw_case *c, int kit, gw_axle axle);
 
@@ -67,10 +76,15 @@ typedef struct gw_deflection {
         *failed;    /**< why this load cannot be carried: nothing below but `side` holds then; NULL: it can */
     bool manoeuvre; /**< the fields below up to `camber_to_road` are then filled in */
     gw_side side;
+    bool sided;             /**< both wheels are told, each in its own item                  */
+    gw_wheel_side wheel;    /**< which one of the axle                                      */
     double roll;            /**< [rad]                                                      */
     double dive;            /**< part of the travel from longitudinal load [m]              */
+    bool on_road;           /**< an equilibrium of the whole car: pitch and heave are known  */
+    double pitch, heave;    /**< nose down [rad]; rise of the chassis' centre of mass [m]    */
     double camber_to_road;  /**< [rad]                                               */
     gw_corner_load applied; /**< forces and travel on this wheel                     */
+    gw_corner_load beside;  /**< and on the other one of the axle, in its own mirrored axes; of a manoeuvre */
     bool off_centre;        /**< the kit has off-centre bushes in this corner        */
     double static_camber;   /**< of this kit [rad]                                   */
     gw_corner_result result;

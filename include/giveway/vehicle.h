@@ -20,7 +20,8 @@ typedef struct gw_vehicle {
     double wheelbase;                /**< [m]                                             */
     double track[GW_AXLES];          /**< [m]                                             */
     double brake_front_fraction;     /**< 0 to 1                                          */
-    double roll_stiffness[GW_AXLES]; /**< springs and bar [N m/rad]             */
+    double roll_stiffness[GW_AXLES]; /**< springs and bar [N m/rad]; 0: not given */
+    bool by_rule; /**< load transfer by roll centres, although the whole car could be solved */
     bool has_roll_centre;
     double roll_centre[GW_AXLES];         /**< height [m]                            */
     double cornering_stiffness[GW_AXLES]; /**< one tyre [N/rad]; 0: not given        */

@@ -156,6 +156,7 @@ static gw_status by_type(const gw_bush *bush, gw_method method, gw_bush_law *law
     switch (bush->type) {
     case GW_BUSH_RATES:
     case GW_BUSH_BALL_JOINT:
+    case GW_BUSH_RIGID:
         return from_rates(bush, law, err);
     case GW_BUSH_BONDED:
         return from_bonded(bush, method, law, err);

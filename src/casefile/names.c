@@ -26,11 +26,19 @@ int gw_case_find_load(const gw_case *c, const char *name)
 
 int gw_corner_find_joint(const gw_corner *corner, const char *name)
 {
+    for (int j = 0; j < corner->n_joints; j++) {
+        const char *plain = corner->joints[j].plain;
+        if (plain && strcmp(plain, name) == 0) return j;
+    }
     FIND(corner->joints, corner->n_joints, name);
 }
 
 int gw_corner_find_body(const gw_corner *corner, const char *name)
 {
+    for (int b = 0; b < corner->n_bodies; b++) {
+        const char *plain = corner->bodies[b].plain;
+        if (plain && strcmp(plain, name) == 0) return b;
+    }
     FIND(corner->bodies, corner->n_bodies, name);
 }
 

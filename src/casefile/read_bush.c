@@ -60,8 +60,10 @@ static const char *const KEYS[][28] = {
     { EVERY, "radial", "radial_e1", "radial_e2", "radial_N_per_mm", "axial", "axial_N_per_mm", "conical",
       "conical_e1", "conical_e2", "conical_Nm_per_deg", "torsional", "torsional_Nm_per_deg", "loss_factor",
       "dynamic_ratio", "dynamic", NULL },
+    { EVERY, NULL },
 };
-static const char *const TYPES[] = { "rates", "bonded", "unbonded", "bearing", "ball_joint", "measured" };
+static const char *const TYPES[] = { "rates",      "bonded",   "unbonded", "bearing",
+                                     "ball_joint", "measured", "rigid" };
 
 /* Both ways, where the case does not say: stiff beside rubber, soft beside the body. Common practice. */
 static const double BALL_JOINT_RATE = 50000 * GW_N_PER_MM;
@@ -116,6 +118,13 @@ static void read_ball_joint(const gw_reader *rd, const gw_node *node, gw_bush *b
     bush->rates.radial[1] = bush->rates.radial[0];
     gw_get_numbers(rd, node, LOSSES, GW_COUNT(LOSSES), bush);
     read_breakaway(rd, node, bush);
+}
+
+static void read_rigid(gw_bush *bush)
+{
+    gw_given_rates *r = &bush->rates;
+    r->radial[0] = r->radial[1] = r->axial = GW_RIGID_RATE;
+    r->conical[0] = r->conical[1] = r->torsional = GW_RIGID_TURN;
 }
 
 /* Steel on steel, PTFE fabric: the middle of 0.08 to 0.20 and of 0.02 to 0.10, as bearing catalogues print.
@@ -211,6 +220,9 @@ void gw_read_bush(const gw_case_reader *cr, const gw_node *node, gw_bush *bush)
         break;
     case GW_BUSH_BALL_JOINT:
         read_ball_joint(rd, node, bush);
+        break;
+    case GW_BUSH_RIGID:
+        read_rigid(bush);
         break;
     case GW_BUSH_MEASURED:
         gw_read_measured(rd, node, bush);

@@ -23,11 +23,15 @@ static int count_objects(const gw_node *node, const char *key)
 static int count_in_place(const gw_node *top)
 {
     int n = 0;
-    gw_node corners = gw_node_key(top, "corners"), kits = gw_node_key(top, "kits");
-    for (const cJSON *e = gw_first(&corners); e; e = gw_node_next(e)) {
-        gw_node corner = gw_node_entry(&corners, e, 0);
-        gw_node joints = gw_node_key(&corner, "joints");
-        n += count_objects(&joints, "bush");
+    static const char *const WITH_JOINTS[] = { "corners", "axles" };
+    gw_node kits = gw_node_key(top, "kits");
+    for (int i = 0; i < 2; i++) {
+        gw_node group = gw_node_key(top, WITH_JOINTS[i]);
+        for (const cJSON *e = gw_first(&group); e; e = gw_node_next(e)) {
+            gw_node corner = gw_node_entry(&group, e, 0);
+            gw_node joints = gw_node_key(&corner, "joints");
+            n += count_objects(&joints, "bush");
+        }
     }
     for (const cJSON *e = gw_first(&kits); e; e = gw_node_next(e)) {
         gw_node kit = gw_node_entry(&kits, e, 0);

@@ -8,19 +8,36 @@
 #include <stdlib.h>
 #include <string.h>
 
-static const char *const TOP_KEYS[] = { "format", "title", "vehicle",   "corners", "bushes", "kits", "loads",
+static const char *const TOP_KEYS[] = { "format", "title", "vehicle",   "corners", "axles", "bushes", "kits", "loads",
                                         "ride",   "align", "uncertain", "shop",    "shelf",  "jobs", NULL };
 const char *const GW_SECTION_KEYS[GW_SECTIONS] = { "vehicle", "corners", "bushes", "kits", "ride", "align" };
 
+/* An axle is what the wheels of a corner share. */
+static void check_axles(gw_case_reader *cr, const gw_node *axles)
+{
+    static const char *const WORDS[] = { "front", "rear", NULL };
+    gw_node corners = gw_node_key(&cr->top, "corners");
+    gw_check_keys(&cr->rd, axles, NULL, 0, WORDS);
+    for (int a = 0; a < GW_AXLES; a++) {
+        gw_node axle = gw_node_key(axles, GW_AXLE_NAMES[a]);
+        if (axle.json && !gw_node_key(&corners, GW_AXLE_NAMES[a]).json)
+            gw_fault(&cr->rd, &axle, "there is no %s corner in \"corners\": an axle needs its corner",
+                     GW_AXLE_NAMES[a]);
+    }
+}
+
 static void read_corners(gw_case_reader *cr)
 {
-    gw_node corners;
+    gw_node corners, axles = { 0 };
+    if (gw_get_object(&cr->rd, &cr->top, "axles", GW_OPTIONAL, &axles)) check_axles(cr, &axles);
     if (!gw_get_object(&cr->rd, &cr->top, "corners", GW_OPTIONAL, &corners)) return;
     gw_check_keys(&cr->rd, &corners, NULL, 0, GW_AXLE_NAMES);
     if (gw_node_count(&corners) == 0) gw_fault(&cr->rd, &corners, "expected \"front\" or \"rear\" or both");
     for (int a = 0; a < GW_AXLES; a++) {
         gw_node node = gw_node_key(&corners, GW_AXLE_NAMES[a]);
-        if (node.json) gw_read_corner(cr, &node, (gw_axle)a);
+        gw_node shared = { NULL, &axles, GW_AXLE_NAMES[a], 0 };
+        if (axles.json) shared = gw_node_key(&axles, GW_AXLE_NAMES[a]);
+        if (node.json) gw_read_corner(cr, &node, &shared, (gw_axle)a);
     }
 }
 
@@ -71,9 +88,13 @@ static void read_parts(gw_case_reader *cr)
     if (is_kept(cr, GW_SECTION_CORNERS)) {
         memcpy(c->has_corner, cr->again->known->has_corner, sizeof c->has_corner);
         memcpy(c->corners, cr->again->known->corners, sizeof c->corners);
+        memcpy(c->pairs, cr->again->known->pairs, sizeof c->pairs);
     } else
         read_corners(cr);
-    for (int a = 0; a < GW_AXLES; a++) settle_static_load(cr, (gw_axle)a, c->has_vehicle);
+    for (int a = 0; a < GW_AXLES; a++) {
+        settle_static_load(cr, (gw_axle)a, c->has_vehicle);
+        c->pairs[a].wheel = c->corners[a].wheel;
+    }
     if (is_kept(cr, GW_SECTION_KITS)) {
         c->n_kits = cr->again->known->n_kits;
         c->kits = cr->again->known->kits;

@@ -21,7 +21,7 @@ static const gw_number_key DAMPER_NUMBERS[] = {
     { "friction_N", GW_OPTIONAL, GW_FROM(0, 5e3), 1, 0, offsetof(gw_damper, friction) },
 };
 
-static void read_points(gw_corner_reader *r)
+void gw_read_points(gw_corner_reader *r)
 {
     const gw_reader *rd = &r->cr->rd;
     if (!gw_get_object(rd, &r->node, "points_mm", GW_OPTIONAL, &r->points_node)) return;
@@ -72,17 +72,33 @@ static bool add_body(const gw_reader *rd, gw_corner *corner, const char *name)
     return true;
 }
 
-static void read_member(const gw_reader *rd, const gw_node *node, gw_corner *corner)
+bool gw_read_member(const gw_reader *rd, const gw_node *node, gw_body *body)
 {
     static const gw_number_key MASS[] = { { "mass_kg", GW_OPTIONAL, GW_FROM(0, 1e5), 1, 0,
                                             offsetof(gw_body, mass) } };
     gw_is_name(rd, node, node->key);
     if (strcmp(node->key, "chassis") == 0 || strcmp(node->key, "upright") == 0)
         gw_fault(rd, node, "this body is there without being listed: give the member another name");
-    if (!add_body(rd, corner, node->key)) return;
-    if (!gw_is_object(rd, node, "an object { }, which may hold mass_kg")) return;
+    if (!(body->name = gw_keep(rd, node->key))) return false;
+    if (!gw_is_object(rd, node, "an object { }, which may hold mass_kg")) return true;
     gw_check_keys(rd, node, MASS, 1, NULL);
-    gw_get_numbers(rd, node, MASS, 1, &corner->bodies[corner->n_bodies - 1]);
+    gw_get_numbers(rd, node, MASS, 1, body);
+    return true;
+}
+
+/* What the axle shares comes after the corner's own. */
+static void add_shared(gw_corner_reader *r)
+{
+    gw_corner *corner = r->corner;
+    corner->first_shared = corner->n_bodies;
+    if (!r->axle) return;
+    for (int i = 0; i < r->axle->n_shared; i++) {
+        gw_node at = { NULL, &r->members_node, r->axle->shared[i].name, 0 };
+        if (gw_corner_find_body(corner, r->axle->shared[i].name) > GW_UPRIGHT)
+            gw_fault(&r->cr->rd, &at, "the axle has a member of this name too: rename one of them");
+        corner->bodies[corner->n_bodies++] = r->axle->shared[i];
+        corner->n_shared++;
+    }
 }
 
 /* False where the bodies are not known, so that joints cannot be read. */
@@ -90,16 +106,18 @@ static bool read_members(gw_corner_reader *r)
 {
     const gw_reader *rd = &r->cr->rd;
     bool given = gw_get_object(rd, &r->node, "members", GW_OPTIONAL, &r->members_node);
-    int n = given ? gw_node_count(&r->members_node) : 0;
-    if (given && !gw_is_within(rd, &r->members_node, GW_MAX_BODIES - 2, "members")) return false;
-    if (!(r->corner->bodies = gw_reader_make(rd, n + 2, sizeof *r->corner->bodies))) return false;
+    int n = given ? gw_node_count(&r->members_node) : 0, more = r->axle ? r->axle->n_shared : 0;
+    if (given && !gw_is_within(rd, &r->members_node, GW_CORNER_BODIES - 2, "members")) return false;
+    if (!(r->corner->bodies = gw_reader_make(rd, n + 2 + more, sizeof *r->corner->bodies))) return false;
     if (!add_body(rd, r->corner, "chassis") || !add_body(rd, r->corner, "upright")) return false;
-    if (!given) return gw_node_key(&r->node, "members").json == NULL;
-    for (const cJSON *e = gw_first(&r->members_node); e; e = gw_node_next(e)) {
+    if (!given && gw_node_key(&r->node, "members").json) return false;
+    for (const cJSON *e = given ? gw_first(&r->members_node) : NULL; e; e = gw_node_next(e)) {
         gw_node node = gw_node_entry(&r->members_node, e, 0);
-        read_member(rd, &node, r->corner);
+        if (!gw_read_member(rd, &node, &r->corner->bodies[r->corner->n_bodies])) return false;
+        r->corner->n_bodies++;
     }
-    return r->corner->n_bodies == n + 2;
+    add_shared(r);
+    return true;
 }
 
 /* Where a spring or damper stands and where it leads; both ends must be apart. */
@@ -109,7 +127,7 @@ static void read_strut(gw_corner_reader *r, const gw_node *node, int *body, gw_v
     const char *on;
     gw_node on_node = gw_node_key(node, "on");
     if (gw_get_word(rd, node, "on", GW_REQUIRED, &on)) {
-        int found = gw_body_named(rd, &on_node, r->corner, on);
+        int found = gw_body_of(r, &on_node, on);
         if (found == GW_CHASSIS)
             gw_fault(rd, &on_node,
                      "expected the upright or a member: the other end is the one on the chassis");
@@ -148,7 +166,7 @@ static void read_damper(gw_corner_reader *r)
     read_strut(r, &node, &damper->body, &damper->at, &damper->to);
 }
 
-static void warn_unused(gw_corner_reader *r)
+void gw_warn_unused_points(gw_corner_reader *r)
 {
     for (int i = 0; i < r->n_points; i++) {
         gw_node at = { NULL, &r->points_node, r->points[i].name, 0 };
@@ -156,19 +174,39 @@ static void warn_unused(gw_corner_reader *r)
     }
 }
 
-void gw_read_corner(gw_case_reader *cr, const gw_node *node, gw_axle axle)
+/* Both wheels as one; a corner with shared parts is that from now on. */
+static void make_pair(gw_corner_reader *r, const gw_corner_reader *axle, gw_axle which)
 {
-    gw_corner_reader r = { .cr = cr, .node = *node, .corner = &cr->c->corners[axle] };
+    gw_case *c = r->cr->c;
+    gw_error err = { 0 };
+    r->corner->shared = axle->n_shared > 0 || axle->n_more > 0;
+    if (gw_corner_pair(r->corner, axle->more, axle->n_more, r->cr->rd.arena, &c->pairs[which], &err) !=
+        GW_OK) {
+        if (err.code == GW_E_NOMEM) r->cr->rd.faults->out_of_memory = true;
+        if (err.code != GW_E_NOMEM) gw_fault(&r->cr->rd, &axle->node, "%s", err.msg);
+        return;
+    }
+    if (r->corner->shared) *r->corner = c->pairs[which];
+}
+
+void gw_read_corner(gw_case_reader *cr, const gw_node *node, const gw_node *shared, gw_axle which)
+{
+    gw_corner_reader r = { .cr = cr, .node = *node, .corner = &cr->c->corners[which] };
+    gw_corner_reader axle = { .cr = cr, .node = *shared, .corner = r.corner, .is_axle = true };
     if (!gw_is_object(&cr->rd, node, "an object { }")) return;
-    cr->c->has_corner[axle] = true;
-    r.corner->name = gw_axle_name(axle);
+    cr->c->has_corner[which] = true;
+    r.corner->name = which == GW_FRONT ? "front" : "rear";
     gw_check_keys(&cr->rd, node, NULL, 0, CORNER_KEYS);
     gw_read_wheel(&cr->rd, &r.node, &r.corner->wheel);
-    read_points(&r);
+    gw_read_points(&r);
+    if (gw_read_axle_members(&axle)) r.axle = &axle;
     if (!read_members(&r)) return;
     gw_read_joints(&r);
     read_spring(&r);
     read_damper(&r);
-    gw_check_corner(&r);
-    warn_unused(&r);
+    gw_read_axle_joints(&axle);
+    make_pair(&r, &axle, which);
+    gw_check_corner(&r, &axle);
+    gw_warn_unused_points(&r);
+    gw_warn_unused_points(&axle);
 }

@@ -14,6 +14,10 @@ static const gw_number_key NUMBERS[] = {
 static const gw_range CLAMP_RANGE = GW_FROM(-500, 500); /* [mm] */
 static const char *const WORDS[] = { "name", "label",   "between",         "at", "axis", "radial_axis",
                                      "bush", "housing", "clamp_travel_mm", NULL };
+static const char *const AXLE_WORDS[] = { "name",     "label",   "between",
+                                          "at",       "axis",    "radial_axis",
+                                          "bush",     "housing", "clamp_travel_mm",
+                                          "mirrored", NULL };
 
 int gw_body_named(const gw_reader *rd, const gw_node *at, const gw_corner *corner, const char *name)
 {
@@ -21,7 +25,8 @@ int gw_body_named(const gw_reader *rd, const gw_node *at, const gw_corner *corne
     gw_nearest near = { .want = name };
     int body = gw_corner_find_body(corner, name);
     if (body >= 0) return body;
-    for (int i = 0; i < corner->n_bodies; i++) gw_nearest_offer(&near, corner->bodies[i].name);
+    for (int i = 0; i < corner->n_bodies; i++)
+        gw_nearest_offer(&near, corner->bodies[i].plain ? corner->bodies[i].plain : corner->bodies[i].name);
     gw_fault(rd, at, "expected \"chassis\", \"upright\" or one of \"members\", found %s%s",
              gw_found(at, found), gw_nearest_hint(&near, hint));
     return -1;
@@ -35,7 +40,9 @@ int gw_joint_named(const gw_reader *rd, const gw_node *at, const gw_corner *corn
     int joint = gw_corner_find_joint(corner, name);
     if (joint >= 0) return joint;
     for (int i = 0; i < corner->n_joints; i++)
-        if (corner->joints[i].name) gw_nearest_offer(&near, corner->joints[i].name);
+        if (corner->joints[i].name)
+            gw_nearest_offer(&near,
+                             corner->joints[i].plain ? corner->joints[i].plain : corner->joints[i].name);
     gw_buf_quote(&quoted, name);
     gw_fault(rd, at, "the %s corner has no joint %s%s", corner->name, gw_buf_str(&quoted),
              gw_nearest_hint(&near, hint));
@@ -57,7 +64,7 @@ static void read_between(gw_corner_reader *r, const gw_node *node, gw_joint *joi
         char found[80];
         entry[i] = gw_node_entry(&list, e, i);
         if (cJSON_IsString(e))
-            body[i] = gw_body_named(rd, &entry[i], r->corner, e->valuestring);
+            body[i] = gw_body_of(r, &entry[i], e->valuestring);
         else
             gw_fault(rd, &entry[i], "expected the name of a body, found %s", gw_found(&entry[i], found));
     }
@@ -100,7 +107,7 @@ static void read_housing(gw_corner_reader *r, const gw_node *node, gw_joint *joi
     gw_node at = gw_node_key(node, "housing");
     joint->housing = -1;
     if (!gw_get_word(rd, node, "housing", GW_OPTIONAL, &word)) return;
-    int body = gw_body_named(rd, &at, r->corner, word);
+    int body = gw_body_of(r, &at, word);
     if (body < 0) return;
     joint->housing = body;
     if (joint->body_a >= 0 && joint->body_b >= 0 && body != joint->body_a && body != joint->body_b)
@@ -140,14 +147,13 @@ static void read_clamp(gw_corner_reader *r, const gw_node *node, gw_joint *joint
     joint->clamp_travel = travel * GW_MM;
 }
 
-static void read_joint(gw_corner_reader *r, const gw_node *node, int index)
+void gw_read_joint(gw_corner_reader *r, const gw_node *node, int index, gw_joint *joint)
 {
     const gw_reader *rd = &r->cr->rd;
-    gw_joint *joint = &r->corner->joints[index];
     gw_node name = gw_node_key(node, "name");
     joint->body_a = joint->body_b = joint->housing = joint->bush = -1;
     if (!gw_is_object(rd, node, "an object { }")) return;
-    gw_check_keys(rd, node, NUMBERS, GW_COUNT(NUMBERS), WORDS);
+    gw_check_keys(rd, node, NUMBERS, GW_COUNT(NUMBERS), r->is_axle ? AXLE_WORDS : WORDS);
     if (gw_get_text(rd, node, "name", GW_REQUIRED, GW_MAX_TEXT_BYTES, &joint->name))
         gw_is_name(rd, &name, joint->name);
     gw_get_text(rd, node, "label", GW_OPTIONAL, GW_MAX_TEXT_BYTES, &joint->label);
@@ -163,13 +169,13 @@ static void read_joint(gw_corner_reader *r, const gw_node *node, int index)
 void gw_read_joints(gw_corner_reader *r)
 {
     const gw_reader *rd = &r->cr->rd;
-    const char *names[GW_MAX_JOINTS];
+    const char *names[GW_CORNER_JOINTS];
     int index = 0;
     if (!gw_get_list(rd, &r->node, "joints", GW_REQUIRED, &r->joints_node)) return;
     r->clamped =
         gw_get_number(rd, &r->node, "clamp_travel_mm", GW_OPTIONAL, CLAMP_RANGE, &r->clamp_travel_mm);
     int n = gw_node_count(&r->joints_node);
-    if (!gw_is_within(rd, &r->joints_node, GW_MAX_JOINTS, "joints")) return;
+    if (!gw_is_within(rd, &r->joints_node, GW_CORNER_JOINTS, "joints")) return;
     if (n == 0) {
         gw_fault(rd, &r->joints_node, "expected at least one joint: nothing holds the upright");
         return;
@@ -179,7 +185,7 @@ void gw_read_joints(gw_corner_reader *r)
     r->corner->n_joints = n;
     for (const cJSON *e = gw_first(&r->joints_node); e; e = gw_node_next(e), index++) {
         gw_node node = gw_node_entry(&r->joints_node, e, index);
-        read_joint(r, &node, index);
+        gw_read_joint(r, &node, index, &r->corner->joints[index]);
         names[index] = r->corner->joints[index].name;
     }
     gw_check_unique(rd, &r->joints_node, names, n, "joint");

@@ -8,36 +8,83 @@
 
 static const char *const KIT_KEYS[] = { "name", "label", "based_on", "fits", NULL };
 
+/* What a key of `fits` names: an axle, a joint as written, and a side or both (-1). */
+typedef struct gw_fit_key {
+    gw_axle axle;
+    int joint, side;
+} gw_fit_key;
+
+/* "left.upper_rear": the side, and the name behind it; a joint may have such a name itself. */
+static int take_side(const gw_corner *pair, const char **name)
+{
+    static const char *const SIDES[] = { "left.", "right." };
+    for (int s = 0; s < 2; s++) {
+        size_t n = strlen(SIDES[s]);
+        if (strncmp(*name, SIDES[s], n) != 0) continue;
+        for (int j = 0; j < pair->n_joints; j++)
+            if (pair->joints[j].plain && strcmp(pair->joints[j].plain, *name) == 0) return -1;
+        *name += n;
+        return s;
+    }
+    return -1;
+}
+
+/* A joint on the centre line, or one that is written as one, has no sides. */
+static bool has_sides(const gw_case_reader *cr, const gw_node *at, const gw_corner *pair,
+                      const gw_fit_key *key)
+{
+    if (key->side < 0 || pair->joints[key->joint].twin != key->joint) return true;
+    gw_fault(&cr->rd, at, "\"%s\" is one joint, not one of each side: name it \"%s.%s\"",
+             pair->joints[key->joint].plain, pair->name, pair->joints[key->joint].plain);
+    return false;
+}
+
 /* "front.upper_rear": the axle and what follows the first dot; false where it names no joint. */
-static bool find_fit(const gw_case_reader *cr, const gw_node *at, gw_axle *axle, int *joint)
+static bool find_fit(const gw_case_reader *cr, const gw_node *at, gw_fit_key *key)
 {
     const char *dot = strchr(at->key, '.');
     for (int a = 0; dot && a < GW_AXLES; a++) {
+        const gw_corner *pair = &cr->c->pairs[a];
+        const char *name = dot + 1;
         size_t n = (size_t)(dot - at->key);
         if (strlen(GW_AXLE_NAMES[a]) != n || strncmp(GW_AXLE_NAMES[a], at->key, n) != 0) continue;
         if (!cr->c->has_corner[a]) {
             gw_fault(&cr->rd, at, "there is no %s corner in \"corners\"", GW_AXLE_NAMES[a]);
             return false;
         }
-        *axle = (gw_axle)a;
-        *joint = gw_joint_named(&cr->rd, at, &cr->c->corners[a], dot + 1);
-        return *joint >= 0;
+        if (!pair->n_joints) return false; /* what is wrong with the corner has been said */
+        key->axle = (gw_axle)a;
+        key->side = take_side(pair, &name);
+        key->joint = gw_joint_named(&cr->rd, at, &cr->c->corners[a], name);
+        return key->joint >= 0 && has_sides(cr, at, pair, key);
     }
     gw_fault(&cr->rd, at, "expected a key like \"front.upper_rear\": the corner, a dot, the joint");
     return false;
 }
 
-static void fit_one(gw_case_reader *cr, gw_kit *kit, const gw_node *at)
+/* The narrower name wins, in whatever order they stand. */
+static void put_fit(gw_case_reader *cr, gw_kit *kit, const gw_fit_key *key, int bush, bool *narrow[GW_AXLES])
+{
+    const gw_corner *pair = &cr->c->pairs[key->axle];
+    int twin = pair->joints[key->joint].twin, of[2] = { key->joint, twin };
+    for (int s = 0; s < 2 && kit->fits[key->axle]; s++) {
+        if (key->side >= 0 && key->side != s) continue;
+        if (key->side < 0 && narrow[key->axle][of[s]]) continue;
+        kit->fits[key->axle][of[s]] = bush;
+        if (key->side >= 0) narrow[key->axle][of[s]] = true;
+    }
+}
+
+static void fit_one(gw_case_reader *cr, gw_kit *kit, const gw_node *at, bool *narrow[GW_AXLES])
 {
     gw_buf name = { 0 };
-    gw_axle axle;
-    int joint;
-    if (!find_fit(cr, at, &axle, &joint)) return;
+    gw_fit_key key;
+    if (!find_fit(cr, at, &key)) return;
     gw_buf_fmt(&name, "%s.%s", kit->name ? kit->name : "?", at->key);
     if (name.failed) cr->rd.faults->out_of_memory = true;
-    bool housing = cr->c->corners[axle].joints[joint].housing >= 0;
+    bool housing = cr->c->pairs[key.axle].joints[key.joint].housing >= 0;
     int bush = gw_read_bush_ref(cr, at, gw_buf_str(&name), housing);
-    if (bush >= 0 && kit->fits[axle]) kit->fits[axle][joint] = bush;
+    if (bush >= 0) put_fit(cr, kit, &key, bush, narrow);
     gw_buf_free(&name);
 }
 
@@ -45,7 +92,7 @@ static void fit_one(gw_case_reader *cr, gw_kit *kit, const gw_node *at)
 static bool make_fits(gw_case_reader *cr, gw_kit *kit)
 {
     for (int a = 0; a < GW_AXLES; a++) {
-        int n = cr->c->corners[a].n_joints;
+        int n = cr->c->pairs[a].n_joints;
         if (!cr->c->has_corner[a]) continue;
         if (!(kit->fits[a] = gw_reader_make(&cr->rd, n, sizeof(int)))) return false;
         for (int j = 0; j < n; j++) kit->fits[a][j] = -1;
@@ -65,9 +112,12 @@ static void read_kit(gw_case_reader *cr, const gw_node *node, gw_kit *kit)
     gw_get_text(rd, node, "label", GW_OPTIONAL, GW_MAX_TEXT_BYTES, &kit->label);
     if (!gw_get_object(rd, node, "fits", GW_OPTIONAL, &fits)) return;
     if (!gw_is_within(rd, &fits, GW_AXLES * GW_MAX_JOINTS, "joints")) return;
+    bool *narrow[GW_AXLES];
+    for (int a = 0; a < GW_AXLES; a++)
+        if (!(narrow[a] = gw_reader_make(rd, cr->c->pairs[a].n_joints + 1, sizeof *narrow[a]))) return;
     for (const cJSON *e = gw_first(&fits); e; e = gw_node_next(e)) {
         gw_node at = gw_node_entry(&fits, e, 0);
-        fit_one(cr, kit, &at);
+        fit_one(cr, kit, &at, narrow);
     }
 }
 
@@ -122,10 +172,10 @@ static void fill_kit(gw_case *c, int kit, const int *base)
 {
     for (int a = 0; a < GW_AXLES; a++) {
         int *fits = c->kits[kit].fits[a];
-        for (int j = 0; fits && j < c->corners[a].n_joints; j++) {
+        for (int j = 0; fits && j < c->pairs[a].n_joints; j++) {
             for (int k = base[kit]; fits[j] < 0 && k >= 0; k = base[k])
                 if (c->kits[k].fits[a]) fits[j] = c->kits[k].fits[a][j];
-            if (fits[j] < 0) fits[j] = c->corners[a].joints[j].bush;
+            if (fits[j] < 0) fits[j] = c->pairs[a].joints[j].bush;
         }
     }
 }

@@ -9,11 +9,13 @@
 static const double FORCE_LIMIT = 1e9, TRAVEL_LIMIT_MM = 1e3;
 
 static const char *const DIRECT_KEYS[] = { "corner",      "patch_force_N", "patch_moment_Nm",
-                                           "hub_force_N", "travel_mm",     NULL };
+                                           "hub_force_N", "travel_mm",     "other_wheel",
+                                           NULL };
 static const char *const MANOEUVRE_KEYS[] = { "brake_g", "lateral_g", "drive_g", "wheel", "driven", NULL };
 static const char *const ALL_KEYS[] = { "name",        "corner",    "patch_force_N", "patch_moment_Nm",
-                                        "hub_force_N", "travel_mm", "brake_g",       "lateral_g",
-                                        "drive_g",     "wheel",     "driven",        NULL };
+                                        "hub_force_N", "travel_mm", "other_wheel",   "brake_g",
+                                        "lateral_g",   "drive_g",   "wheel",         "driven",
+                                        NULL };
 
 static bool has_any(const gw_node *node, const char *const *keys)
 {
@@ -64,6 +66,10 @@ static void read_direct(gw_case_reader *cr, const gw_node *node, gw_load *load)
     gw_get_vector(rd, node, "hub_force_N", GW_OPTIONAL, FORCE_LIMIT, 1, &load->direct.hub_force);
     if (gw_get_number(rd, node, "travel_mm", GW_OPTIONAL, travel, &load->direct.travel))
         load->direct.travel *= GW_MM;
+    static const char *const OTHERS[] = { "same", "opposite", "still" }; /* in the order of gw_other_wheel */
+    int other;
+    if (gw_get_choice(rd, node, "other_wheel", GW_OPTIONAL, OTHERS, 3, &other))
+        load->other = (gw_other_wheel)other;
     if (load->static_vertical && cr->c->has_corner[load->axle])
         load->direct.patch_force.z = cr->c->corners[load->axle].wheel.static_load;
 }
@@ -77,14 +83,18 @@ static const gw_number_key ACCELERATIONS[] = {
 
 static void read_manoeuvre(gw_case_reader *cr, const gw_node *node, gw_load *load)
 {
-    static const char *const DRIVEN[] = { "rear", "front", "all" }; /* in the order of gw_driven */
+    static const char *const SIDES[] = { "outer", "inner", "both" }; /* in the order of gw_side   */
+    static const char *const DRIVEN[] = { "rear", "front", "all" };  /* in the order of gw_driven */
     static const char *const G_KEYS[] = { "brake_g", "lateral_g", "drive_g", NULL };
     const gw_reader *rd = &cr->rd;
     gw_manoeuvre *m = &load->manoeuvre;
     int word;
     load->kind = GW_LOAD_MANOEUVRE;
     gw_get_numbers(rd, node, ACCELERATIONS, GW_COUNT(ACCELERATIONS), m);
-    if (gw_get_choice(rd, node, "wheel", GW_OPTIONAL, GW_SIDE_NAMES, 2, &word)) m->side = (gw_side)word;
+    if (gw_get_choice(rd, node, "wheel", GW_OPTIONAL, SIDES, 3, &word)) {
+        load->both = word == 2;
+        m->side = word == 1 ? GW_INNER : GW_OUTER;
+    }
     if (gw_get_choice(rd, node, "driven", GW_OPTIONAL, DRIVEN, 3, &word)) m->driven = (gw_driven)word;
     if (!has_any(node, G_KEYS)) gw_fault(rd, node, "expected one of brake_g, lateral_g and drive_g");
     if (m->brake_g > 0 && m->drive_g > 0)
@@ -127,6 +137,30 @@ static void read_load(gw_case_reader *cr, const gw_node *node, gw_load *load)
                  "drive_g)");
 }
 
+/* The old rule shares the load by roll stiffness; the whole car's equilibrium finds it by its springs. */
+static void check_rule(gw_case_reader *cr)
+{
+    const gw_case *c = cr->c;
+    gw_node vehicle = gw_node_key(&cr->top, "vehicle"),
+            at = gw_node_key(&vehicle, "roll_stiffness_Nm_per_deg");
+    bool manoeuvres = false,
+         given = c->vehicle.roll_stiffness[GW_FRONT] > 0.0 && c->vehicle.roll_stiffness[GW_REAR] > 0.0;
+    for (int l = 0; l < c->n_loads; l++) manoeuvres = manoeuvres || c->loads[l].kind == GW_LOAD_MANOEUVRE;
+    if (!c->has_vehicle || !manoeuvres || given || gw_case_on_road(c)) return;
+    gw_fault(&cr->rd, &at,
+             "give it for front and rear: without both corners and their tyre_vertical_N_per_mm, or with "
+             "load_transfer \"rule\", manoeuvres share the load by it");
+}
+
+/* Both corners stand with their tyres' rates, and nobody asked for the rule. */
+bool gw_case_on_road(const gw_case *c)
+{
+    bool on_road = c->has_vehicle && !c->vehicle.by_rule;
+    for (int a = 0; a < GW_AXLES; a++)
+        on_road = on_road && c->has_corner[a] && c->corners[a].wheel.tyre_vertical > 0.0;
+    return on_road;
+}
+
 void gw_read_loads(gw_case_reader *cr)
 {
     const char *names[GW_MAX_LOADS];
@@ -143,4 +177,5 @@ void gw_read_loads(gw_case_reader *cr)
         names[index] = cr->c->loads[index].name;
     }
     gw_check_unique(&cr->rd, &loads, names, n, "load");
+    check_rule(cr);
 }

@@ -17,18 +17,33 @@ static const gw_number_key NUMBERS[] = {
     { "brake_imbalance", GW_OPTIONAL, GW_FROM(0, 1), 1, 0, offsetof(gw_vehicle, brake_imbalance) },
 };
 
+static const char *const RULES[] = { "rule" };
 static const char *const OTHERS[] = { "track_mm",
                                       "roll_stiffness_Nm_per_deg",
+                                      "load_transfer",
                                       "roll_centre_height_mm",
                                       "cornering_stiffness_N_per_deg",
                                       "camber_stiffness_N_per_deg",
                                       "tyre_table",
                                       NULL };
 
+/* May be left out, of an axle or of both: bars by joints, or none. */
+static void read_roll_stiffness(const gw_reader *rd, const gw_node *node, gw_vehicle *v)
+{
+    static const char *const AXLES[] = { "front", "rear", NULL };
+    const gw_range positive = GW_ABOVE(0, 1e6);
+    gw_node at;
+    if (!gw_get_object(rd, node, "roll_stiffness_Nm_per_deg", GW_OPTIONAL, &at)) return;
+    gw_check_keys(rd, &at, NULL, 0, AXLES);
+    for (int a = 0; a < GW_AXLES; a++)
+        if (gw_get_number(rd, &at, AXLES[a], GW_OPTIONAL, positive, &v->roll_stiffness[a]))
+            v->roll_stiffness[a] *= GW_NM_PER_DEG;
+}
+
 bool gw_read_vehicle(const gw_reader *rd, const gw_node *node, gw_vehicle *v)
 {
     const int before = gw_faults_count(rd->faults);
-    const gw_range positive = GW_ABOVE(0, 1e6), zero_up = GW_FROM(0, 1e6);
+    const gw_range zero_up = GW_FROM(0, 1e6);
     const gw_range track = GW_ABOVE(0, 1e4), height = GW_FROM(-2e3, 1e4);
     if (!gw_is_object(rd, node, "an object { }")) return false;
     v->speed = GW_VEHICLE_SPEED;
@@ -36,8 +51,9 @@ bool gw_read_vehicle(const gw_reader *rd, const gw_node *node, gw_vehicle *v)
     gw_check_keys(rd, node, NUMBERS, GW_COUNT(NUMBERS), OTHERS);
     gw_get_numbers(rd, node, NUMBERS, GW_COUNT(NUMBERS), v);
     gw_get_axles(rd, node, "track_mm", GW_REQUIRED, track, GW_MM, v->track);
-    gw_get_axles(rd, node, "roll_stiffness_Nm_per_deg", GW_REQUIRED, positive, GW_NM_PER_DEG,
-                 v->roll_stiffness);
+    read_roll_stiffness(rd, node, v);
+    int rule;
+    v->by_rule = gw_get_choice(rd, node, "load_transfer", GW_OPTIONAL, RULES, (int)GW_COUNT(RULES), &rule);
     v->has_roll_centre =
         gw_get_axles(rd, node, "roll_centre_height_mm", GW_OPTIONAL, height, GW_MM, v->roll_centre);
     gw_get_axles(rd, node, "cornering_stiffness_N_per_deg", GW_OPTIONAL, zero_up, GW_N_PER_DEG,

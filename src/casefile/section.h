@@ -49,7 +49,8 @@ void gw_read_seat(const gw_reader *rd, const gw_node *bush, gw_seat *seat);
 void gw_read_measured(const gw_reader *rd, const gw_node *node, gw_bush *bush);
 void gw_read_stop(const gw_reader *rd, const gw_node *bush, gw_stop *stop);
 
-void gw_read_corner(gw_case_reader *cr, const gw_node *node, gw_axle axle);
+/** `node` of the corner, and of the axle that shares parts; its json is NULL where there is none. */
+void gw_read_corner(gw_case_reader *cr, const gw_node *node, const gw_node *shared, gw_axle axle);
 void gw_read_kits(gw_case_reader *cr);
 void gw_read_loads(gw_case_reader *cr);
 void gw_read_ride(const gw_reader *rd, const gw_node *node, gw_ride *ride);

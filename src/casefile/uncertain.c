@@ -78,6 +78,7 @@ static bool mark(gw_drawer *d, const gw_uncertain *u)
         const char *section = NULL;
         for (const cJSON *e = d->document->child; e && !section; e = e->next)
             if (holds(e, d->place[i])) section = e->string;
+        if (section && strcmp(section, "axles") == 0) section = "corners"; /* they are read together */
         for (int s = 0; s < GW_SECTIONS && section; s++)
             if (strcmp(section, GW_SECTION_KEYS[s]) == 0) again->section[s] = true;
         if (!t->key || strcmp(t->key, "stiffness_factor") != 0)

@@ -15,27 +15,28 @@ typedef struct gw_spring_state {
     double length;
 } gw_spring_state;
 
-static gw_spring_state spring_state(const gw_corner_ws *ws, const gw_state *state)
+static gw_spring_state spring_state(const gw_corner_ws *ws, const gw_state *state, int w)
 {
+    const gw_wheel_ws *wheel = &ws->wheel[w];
     gw_spring_state s;
-    s.at = gw_point_now(&state->pose[ws->corner->spring.body], ws->spring_at);
-    gw_vec3 d = gw_sub(s.at, ws->spring_to);
+    s.at = gw_point_now(&state->pose[wheel->spring_body], wheel->spring_at);
+    gw_vec3 d = gw_sub(s.at, wheel->spring_to);
     s.length = gw_norm(d);
     s.along = gw_scale(1.0 / s.length, d);
     return s;
 }
 
-static void add_force(double (*rhs)[12], int body, gw_vec3 f, gw_vec3 at, int column)
+static void add_force(gw_system *s, int body, gw_vec3 f, gw_vec3 at, int column)
 {
     gw_vec3 m = gw_cross(at, f);
     const double w[6] = { f.x, f.y, f.z, m.x, m.y, m.z };
-    for (int i = 0; i < 6; i++) rhs[body][2 * i + column] += w[i];
+    for (int i = 0; i < 6; i++) s->rhs[body][s->n_columns * i + column] += w[i];
 }
 
-static void add_wrench(double (*rhs)[12], int body, double s, const gw_wrench *w)
+static void add_wrench(gw_system *system, int body, double s, const gw_wrench *w)
 {
     const double v[6] = { w->f.x, w->f.y, w->f.z, w->m.x, w->m.y, w->m.z };
-    for (int i = 0; i < 6; i++) rhs[body][2 * i] += s * v[i];
+    for (int i = 0; i < 6; i++) system->rhs[body][system->n_columns * i] += s * v[i];
 }
 
 static double *block_of(gw_system *s, int row, int column)
@@ -43,7 +44,7 @@ static double *block_of(gw_system *s, int row, int column)
     return s->block[s->slot[row][column]];
 }
 
-static void add_links(gw_corner_ws *ws, const gw_state *state, bool linear)
+void gw_assemble_links(gw_corner_ws *ws, const gw_state *state, bool linear)
 {
     gw_system *s = &ws->system;
     for (int j = 0; j < ws->n_links; j++) {
@@ -53,11 +54,11 @@ static void add_links(gw_corner_ws *ws, const gw_state *state, bool linear)
         gw_link_strain(link, state->pose, &strain);
         gw_link_tangent(link, state->pose, &strain, linear, to_b, to_a);
         if (link->b != GW_CHASSIS) {
-            add_wrench(s->rhs, link->b, -1.0, &strain.wrench);
+            add_wrench(s, link->b, -1.0, &strain.wrench);
             gw_block_axpy(block_of(s, link->b, link->b), 1.0, to_b);
         }
         if (link->a != GW_CHASSIS) {
-            add_wrench(s->rhs, link->a, 1.0, &strain.wrench);
+            add_wrench(s, link->a, 1.0, &strain.wrench);
             gw_block_axpy(block_of(s, link->a, link->a), -1.0, to_a);
         }
         if (link->a != GW_CHASSIS && link->b != GW_CHASSIS) {
@@ -68,37 +69,43 @@ static void add_links(gw_corner_ws *ws, const gw_state *state, bool linear)
 }
 
 /* A dead force keeps its direction, so its moment about the datum changes as its point moves. */
-static void add_dead_force(gw_system *s, gw_vec3 f, gw_vec3 at, bool linear)
+static void add_dead_force(gw_system *s, int body, gw_vec3 f, gw_vec3 at, bool linear)
 {
-    add_force(s->rhs, GW_UPRIGHT, f, at, 0);
+    add_force(s, body, f, at, 0);
     if (linear) return;
     gw_mat3 sf = gw_skew(f), sx = gw_skew(at), fx = gw_matmul(&sf, &sx);
-    double *k = block_of(s, GW_UPRIGHT, GW_UPRIGHT);
+    double *k = block_of(s, body, body);
     gw_block_add(k, 1, 0, 1.0, &sf);
     gw_block_add(k, 1, 1, -1.0, &fx);
 }
 
-static void add_loads(gw_corner_ws *ws, const gw_state *state, bool linear)
+static void add_loads(gw_corner_ws *ws, const gw_state *state, int w, bool linear)
 {
     gw_system *s = &ws->system;
-    const gw_pose *upright = &state->pose[GW_UPRIGHT];
-    const gw_corner_load *load = &state->load;
-    add_dead_force(s, load->patch_force, gw_point_now(upright, ws->patch), linear);
-    add_dead_force(s, load->hub_force, gw_point_now(upright, ws->hub), linear);
-    const gw_wrench moment = { { 0, 0, 0 }, load->patch_moment };
-    add_wrench(s->rhs, GW_UPRIGHT, 1.0, &moment);
+    const gw_wheel_ws *wheel = &ws->wheel[w];
+    const gw_pose *upright = &state->pose[wheel->upright];
+    const gw_corner_load *load = w == GW_LEFT_WHEEL ? &state->load : &state->right_load;
+    add_dead_force(s, wheel->upright, gw_mirror(w, load->patch_force), gw_point_now(upright, wheel->patch),
+                   linear);
+    add_dead_force(s, wheel->upright, gw_mirror(w, load->hub_force), gw_point_now(upright, wheel->hub),
+                   linear);
+    const gw_wrench moment = { { 0, 0, 0 }, gw_mirror_axial(w, load->patch_moment) };
+    add_wrench(s, wheel->upright, 1.0, &moment);
 }
 
 /* d(S n)/dx = S (I - n n^T)/l, less rate n n^T where the spring follows its law. */
-static void add_spring(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool linear)
+static void add_spring(gw_corner_ws *ws, const gw_state *state, int w, gw_drive drive, bool linear)
 {
     gw_system *s = &ws->system;
-    int body = ws->corner->spring.body;
-    gw_spring_state spring = spring_state(ws, state);
-    gw_vec3 force = gw_scale(state->spring_force, spring.along), n = spring.along;
-    add_force(s->rhs, body, force, spring.at, 0);
-    double across = linear ? 0.0 : state->spring_force / spring.length;
-    double along = drive == GW_AT_TRAVEL ? 0.0 : -ws->corner->spring.rate;
+    int body = ws->wheel[w].spring_body;
+    double pushes = w == GW_LEFT_WHEEL ? state->spring_force : state->right_spring_force;
+    gw_spring_state spring = spring_state(ws, state, w);
+    gw_vec3 force = gw_scale(pushes, spring.along), n = spring.along;
+    add_force(s, body, force, spring.at, 0);
+    double across = linear ? 0.0 : pushes / spring.length;
+    double along = drive == GW_AT_TRAVEL
+                       ? 0.0
+                       : -(w == GW_LEFT_WHEEL ? ws->corner->spring.rate : ws->corner->right_spring.rate);
     gw_mat3 g = { { { across + (along - across) * n.x * n.x, (along - across) * n.x * n.y,
                       (along - across) * n.x * n.z },
                     { (along - across) * n.y * n.x, across + (along - across) * n.y * n.y,
@@ -118,25 +125,28 @@ static void add_spring(gw_corner_ws *ws, const gw_state *state, gw_drive drive, 
     gw_block_add(k, 1, 1, -1.0, &fx);
 }
 
-static void add_border(gw_corner_ws *ws, const gw_state *state, gw_drive drive)
+static void add_border(gw_corner_ws *ws, const gw_state *state, int w, gw_drive drive)
 {
     gw_system *s = &ws->system;
-    const gw_pose *upright = &state->pose[GW_UPRIGHT];
-    memset(s->border_row, 0, sizeof s->border_row);
-    s->border_diag = 1.0;
-    s->border_rhs = 0.0;
+    const gw_wheel_ws *wheel = &ws->wheel[w];
+    const gw_pose *upright = &state->pose[wheel->upright];
+    double *row = s->border_row[w];
+    memset(row, 0, sizeof s->border_row[w]);
+    s->border_diag[w] = 1.0;
+    s->border_rhs[w] = 0.0;
     if (drive == GW_ON_SPRING) return;
-    gw_vec3 hub = gw_point_now(upright, ws->hub);
-    s->border_row[2] = 1.0;
-    s->border_row[3] = hub.y;
-    s->border_row[4] = -hub.x;
-    s->border_diag = 0.0;
-    s->border_rhs = state->load.travel - (hub.z - ws->hub.z);
+    gw_vec3 hub = gw_point_now(upright, wheel->hub);
+    double travel = w == GW_LEFT_WHEEL ? state->load.travel : state->right_load.travel;
+    row[2] = 1.0;
+    row[3] = hub.y;
+    row[4] = -hub.x;
+    s->border_diag[w] = 0.0;
+    s->border_rhs[w] = travel - (hub.z - wheel->hub.z);
     if (drive == GW_AT_TRAVEL) {
-        gw_spring_state spring = spring_state(ws, state);
-        add_force(s->rhs, ws->corner->spring.body, gw_scale(-1.0, spring.along), spring.at, 1);
+        gw_spring_state spring = spring_state(ws, state, w);
+        add_force(s, wheel->spring_body, gw_scale(-1.0, spring.along), spring.at, 1 + w);
     } else {
-        add_force(s->rhs, GW_UPRIGHT, gw_v3(0, 0, -1), gw_point_now(upright, ws->patch), 1);
+        add_force(s, wheel->upright, gw_v3(0, 0, -1), gw_point_now(upright, wheel->patch), 1 + w);
     }
 }
 
@@ -148,23 +158,36 @@ static double larger(double a, double b)
 
 static gw_imbalance measure(const gw_system *s)
 {
-    gw_imbalance out = { 0, 0, fabs(s->border_rhs) };
+    gw_imbalance out = { 0, 0, 0 };
+    for (int w = 0; w < s->n_wheels; w++) out.border = larger(out.border, fabs(s->border_rhs[w]));
     for (int b = 1; b < s->n; b++)
         for (int i = 0; i < 3; i++) {
-            out.force = larger(out.force, fabs(s->rhs[b][2 * i]));
-            out.moment = larger(out.moment, fabs(s->rhs[b][2 * (i + 3)]));
+            out.force = larger(out.force, fabs(s->rhs[b][s->n_columns * i]));
+            out.moment = larger(out.moment, fabs(s->rhs[b][s->n_columns * (i + 3)]));
         }
     return out;
 }
 
-gw_imbalance gw_assemble(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool linear)
+void gw_assemble_begin(gw_corner_ws *ws)
 {
     gw_system *s = &ws->system;
     memset(s->block, 0, (size_t)s->n_blocks * sizeof *s->block);
     memset(s->rhs, 0, (size_t)s->n * sizeof *s->rhs);
-    add_links(ws, state, linear);
-    add_loads(ws, state, linear);
-    add_spring(ws, state, drive, linear);
-    add_border(ws, state, drive);
-    return measure(s);
+}
+
+void gw_assemble_springs(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool linear)
+{
+    for (int w = 0; w < ws->n_wheels; w++) add_spring(ws, state, w, drive, linear);
+}
+
+gw_imbalance gw_assemble(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool linear)
+{
+    gw_assemble_begin(ws);
+    gw_assemble_links(ws, state, linear);
+    for (int w = 0; w < ws->n_wheels; w++) {
+        add_loads(ws, state, w, linear);
+        add_spring(ws, state, w, drive, linear);
+        add_border(ws, state, w, drive);
+    }
+    return measure(&ws->system);
 }

@@ -39,6 +39,7 @@ static void add_hold(gw_corner_ws *ws, int body, gw_vec3 axis)
     link->a = GW_CHASSIS;
     link->b = body;
     link->frame = gw_mat3_from_columns(e1, gw_cross(e3, e1), e3);
+    link->hand = 1.0;
     link->law = gw_bush_law_zero();
     link->law.c[2] = HOLD;
     link->linear = true;
@@ -58,30 +59,80 @@ static void warn_seat(gw_corner_ws *ws, const char *what, int body, double dista
             ws->corner->name, what, ws->corner->bodies[body].name, 1e3 * distance);
 }
 
-/* The two joints of a member that both turn freely; false where it has others. */
+static int joints_on(const gw_corner_ws *ws, int body, bool *all_free)
+{
+    int count = 0;
+    *all_free = true;
+    for (int j = 0; j < ws->corner->n_joints; j++) {
+        const gw_link *link = &ws->link[j];
+        if (link->a != body && link->b != body) continue;
+        *all_free = *all_free && link->turns_freely;
+        count++;
+    }
+    return count;
+}
+
+/* A member with two joints that both turn freely: a drop link, a tie rod. It holds no other from spinning. */
+static bool is_free_link(const gw_corner_ws *ws, int body)
+{
+    bool all_free;
+    return body != GW_CHASSIS && !gw_is_upright(ws, body) && joints_on(ws, body, &all_free) == 2 && all_free;
+}
+
+/* A joint of a member is beside its line where the member has two others and this one leads to a bar's link. */
+static bool is_beside(const gw_corner_ws *ws, int body, const gw_link *link)
+{
+    bool all_free;
+    return joints_on(ws, body, &all_free) > 2 && is_free_link(ws, link->a == body ? link->b : link->a);
+}
+
+/* The two joints of a member that all turn freely, those beside its line left out; false where it has others. */
 static bool free_pair(const gw_corner_ws *ws, int body, gw_vec3 end[2])
 {
     int count = 0;
     for (int j = 0; j < ws->corner->n_joints; j++) {
         const gw_link *link = &ws->link[j];
         if (link->a != body && link->b != body) continue;
-        if (count == 2 || !link->turns_freely) return false;
+        if (!link->turns_freely) return false;
+        if (is_beside(ws, body, link)) continue;
+        if (count == 2) return false;
         end[count++] = link->a == body ? link->pa : link->pb;
     }
     return count == 2 && gw_norm(gw_sub(end[0], end[1])) > 1e-6;
 }
 
-static void hold_links(gw_corner_ws *ws)
+/* A bar's link off the line rolls the member over, as a spring seat does. */
+static void warn_links(gw_corner_ws *ws, int body, gw_vec3 from, gw_vec3 unit)
+{
+    for (int j = 0; j < ws->corner->n_joints; j++) {
+        const gw_link *link = &ws->link[j];
+        bool on = link->a == body || link->b == body;
+        if (on && is_beside(ws, body, link))
+            warn_seat(ws, "link", body, off_line(link->a == body ? link->pa : link->pb, from, unit));
+    }
+}
+
+static void warn_seats(gw_corner_ws *ws, int body, gw_vec3 from, gw_vec3 unit)
 {
     const gw_corner *corner = ws->corner;
-    for (int b = GW_UPRIGHT + 1; b < corner->n_bodies; b++) {
+    for (int w = 0; w < ws->n_wheels; w++) {
+        const gw_damper *damper = w == GW_LEFT_WHEEL ? &corner->damper : &corner->right_damper;
+        if (ws->wheel[w].spring_body == body)
+            warn_seat(ws, "spring seat", body, off_line(ws->wheel[w].spring_at, from, unit));
+        if (damper->present && damper->body == body)
+            warn_seat(ws, "damper eye", body, off_line(gw_sub(damper->at, ws->datum), from, unit));
+    }
+}
+
+static void hold_links(gw_corner_ws *ws)
+{
+    for (int b = GW_UPRIGHT + 1; b < ws->corner->n_bodies; b++) {
         gw_vec3 end[2];
-        if (!free_pair(ws, b, end)) continue;
+        if (gw_is_upright(ws, b) || !free_pair(ws, b, end)) continue;
         gw_vec3 line = gw_sub(end[1], end[0]), unit = gw_scale(1.0 / gw_norm(line), line);
         add_hold(ws, b, unit);
-        if (corner->spring.body == b) warn_seat(ws, "spring seat", b, off_line(ws->spring_at, end[0], unit));
-        if (corner->damper.present && corner->damper.body == b)
-            warn_seat(ws, "damper eye", b, off_line(gw_sub(corner->damper.at, ws->datum), end[0], unit));
+        warn_seats(ws, b, end[0], unit);
+        warn_links(ws, b, end[0], unit);
     }
 }
 
@@ -105,25 +156,23 @@ static void fill_row(double *row, size_t n, const gw_link *link, const double b[
     }
 }
 
-/* The wheel centre is the datum: its vertical movement is the upright's. */
-static void fill_travel_row(double *row, size_t n)
+static void fill_force_row(double *row, size_t n, int body, gw_vec3 at, gw_vec3 along)
 {
+    gw_vec3 lever = gw_scale(1.0 / LENGTH, gw_cross(at, along));
+    const double six[6] = { along.x, along.y, along.z, lever.x, lever.y, lever.z };
     memset(row, 0, n * sizeof *row);
-    row[2] = 1.0;
+    memcpy(row + 6 * (body - 1), six, sizeof six);
 }
 
-static void fill_spring_row(double *row, size_t n, const gw_corner_ws *ws)
+static void fill_travel_row(double *row, size_t n, const gw_wheel_ws *wheel)
 {
-    gw_vec3 line = gw_sub(ws->spring_at, ws->spring_to), along = gw_scale(1.0 / gw_norm(line), line);
-    gw_vec3 lever = gw_scale(1.0 / LENGTH, gw_cross(ws->spring_at, along));
-    double *at = row + 6 * (ws->corner->spring.body - 1);
-    memset(row, 0, n * sizeof *row);
-    at[0] = along.x;
-    at[1] = along.y;
-    at[2] = along.z;
-    at[3] = lever.x;
-    at[4] = lever.y;
-    at[5] = lever.z;
+    fill_force_row(row, n, wheel->upright, wheel->hub, gw_v3(0, 0, 1));
+}
+
+static void fill_spring_row(double *row, size_t n, const gw_wheel_ws *wheel)
+{
+    gw_vec3 line = gw_sub(wheel->spring_at, wheel->spring_to);
+    fill_force_row(row, n, wheel->spring_body, wheel->spring_at, gw_scale(1.0 / gw_norm(line), line));
 }
 
 static void fill_gram(const gw_corner_ws *ws, bool with_spring, gsl_matrix *gram, double *row)
@@ -141,24 +190,27 @@ static void fill_gram(const gw_corner_ws *ws, bool with_spring, gsl_matrix *gram
             add_row(gram, row);
         }
     }
-    if (with_spring)
-        fill_spring_row(row, n, ws);
-    else
-        fill_travel_row(row, n);
-    add_row(gram, row);
+    for (int w = 0; w < ws->n_wheels; w++) {
+        if (with_spring)
+            fill_spring_row(row, n, &ws->wheel[w]);
+        else
+            fill_travel_row(row, n, &ws->wheel[w]);
+        add_row(gram, row);
+    }
 }
 
-/* Of the free motions `null` (columns), the one that moves the upright most; false where none does. */
-static bool moves_upright(const gsl_matrix *vectors, size_t n_null, double *motion)
+/* Of the free motions `null` (columns), the one that moves the uprights most; false where none does. */
+static bool moves_upright(const gw_corner_ws *ws, const gsl_matrix *vectors, size_t n_null, double *motion)
 {
     size_t n = vectors->size1, row = 0;
     double best = 0.0;
-    for (size_t i = 0; i < 6; i++) {
+    for (size_t i = 0; i < 6 * (size_t)ws->n_wheels; i++) {
+        size_t at = 6 * (size_t)(ws->wheel[i / 6].upright - 1) + i % 6;
         double sum = 0.0;
-        for (size_t k = 0; k < n_null; k++) sum += pow(gsl_matrix_get(vectors, i, k), 2);
+        for (size_t k = 0; k < n_null; k++) sum += pow(gsl_matrix_get(vectors, at, k), 2);
         if (sum > best) {
             best = sum;
-            row = i;
+            row = at;
         }
     }
     if (best < MOVES * MOVES) return false;
@@ -177,20 +229,45 @@ static double share_of(const double *motion, int body)
     return sqrt(sum);
 }
 
-static gw_status report_mechanism(const gw_corner_ws *ws, const double *motion, gw_error *err)
+/* The body that an error is about: what both wheels share, where it takes part, else the upright. */
+static int mover_of(const gw_corner_ws *ws, const double *motion)
+{
+    const gw_corner *corner = ws->corner;
+    int best = GW_UPRIGHT;
+    for (int w = 0; w < ws->n_wheels; w++)
+        if (share_of(motion, ws->wheel[w].upright) > share_of(motion, best)) best = ws->wheel[w].upright;
+    int wheel = best;
+    for (int b = corner->first_shared; b < corner->first_shared + corner->n_shared; b++)
+        if (share_of(motion, b) > 0.1 * share_of(motion, wheel) &&
+            (best == wheel || share_of(motion, b) > share_of(motion, best)))
+            best = b;
+    return best;
+}
+
+/* How a body moves, as told in words; a turn counts over LENGTH. */
+static const char *way_of(const gw_corner_ws *ws, const double *motion, int body)
 {
     static const char *const WAYS[6] = { "moves fore and aft (x)",  "moves sideways (y)",
                                          "moves up and down (z)",   "turns about x (camber)",
                                          "turns about y (wind-up)", "turns about z (toe)" };
-    char names[160] = "";
-    size_t used = 0;
+    static const char *const TURNS[3] = { "turns about x", "turns about y", "turns about z" };
+    const double *m = &motion[6 * (body - 1)];
     int way = 0;
     for (int i = 1; i < 6; i++)
-        if (fabs(motion[i]) > fabs(motion[way])) way = i;
-    for (int b = GW_UPRIGHT + 1; b < ws->corner->n_bodies; b++) {
+        if (fabs(m[i]) > fabs(m[way])) way = i;
+    return way < 3 || gw_is_upright(ws, body) ? WAYS[way] : TURNS[way - 3];
+}
+
+static gw_status report_mechanism(const gw_corner_ws *ws, const double *motion, gw_error *err)
+{
+    char names[160] = "";
+    size_t used = 0;
+    int mover = mover_of(ws, motion);
+    for (int b = GW_UPRIGHT; b < ws->corner->n_bodies; b++) {
         const char *name = ws->corner->bodies[b].name;
         size_t length = strlen(name);
-        if (share_of(motion, b) < 1e-3 * share_of(motion, GW_UPRIGHT)) continue;
+        if (b == mover || (b == GW_UPRIGHT && ws->n_wheels == 1)) continue;
+        if (share_of(motion, b) < 1e-3 * share_of(motion, mover)) continue;
         if (used + length + 3 > sizeof names) break;
         memcpy(names + used, used ? ", " : "", used ? 2 : 0);
         used += used ? 2 : 0;
@@ -198,32 +275,49 @@ static gw_status report_mechanism(const gw_corner_ws *ws, const double *motion, 
         used += length;
     }
     return gw_fail(err, GW_E_MECHANISM,
-                   "the %s corner is a mechanism: the upright %s without resistance%s%s; add a joint or give "
+                   "the %s %s is a mechanism: %s%s %s without resistance%s%s; add a joint or give "
                    "a bush a rate in that direction",
-                   ws->corner->name, WAYS[way], used ? ", together with " : "", names);
+                   ws->corner->name, ws->n_wheels == 2 ? "axle" : "corner",
+                   gw_is_upright(ws, mover) && ws->n_wheels == 1 ? "the " : "",
+                   ws->corner->bodies[mover].name, way_of(ws, motion, mover), used ? ", together with " : "",
+                   names);
 }
 
-/* Hold the member that a harmless free motion turns most. */
-static gw_status hold_motion(gw_corner_ws *ws, const gsl_matrix *vectors, int room, gw_error *err)
+static void column_of(const gsl_matrix *vectors, double *motion)
 {
+    for (size_t i = 0; i < vectors->size1; i++) motion[i] = gsl_matrix_get(vectors, i, 0);
+}
+
+static gw_status report_loose(const gw_corner_ws *ws, const double *motion, gw_error *err)
+{
+    int most = GW_UPRIGHT;
+    for (int b = GW_UPRIGHT; b < ws->corner->n_bodies; b++)
+        if (share_of(motion, b) > share_of(motion, most)) most = b;
+    return gw_fail(err, GW_E_MECHANISM,
+                   "the %s %s has a member that nothing holds in place: %s %s; give one of its joints a rate",
+                   ws->corner->name, ws->n_wheels == 2 ? "axle" : "corner", ws->corner->bodies[most].name,
+                   way_of(ws, motion, most));
+}
+
+/* Hold the member that a harmless free motion turns most; what both wheels share must be held by the case. */
+static gw_status hold_motion(gw_corner_ws *ws, const gsl_matrix *vectors, int room, double *motion,
+                             gw_error *err)
+{
+    const gw_corner *corner = ws->corner;
     int best = -1;
     double most = 0.0;
     gw_vec3 axis = { 0, 0, 0 };
-    for (int b = GW_UPRIGHT + 1; b < ws->corner->n_bodies; b++) {
-        size_t at = 6 * (size_t)(b - 1) + 3;
-        gw_vec3 v = gw_v3(gsl_matrix_get(vectors, at, 0), gsl_matrix_get(vectors, at + 1, 0),
-                          gsl_matrix_get(vectors, at + 2, 0));
-        if (gw_norm(v) > most) {
-            most = gw_norm(v);
-            best = b;
-            axis = v;
-        }
+    column_of(vectors, motion);
+    for (int b = GW_UPRIGHT + 1; b < corner->n_bodies; b++) {
+        const double *m = &motion[6 * (b - 1) + 3];
+        gw_vec3 v = gw_v3(m[0], m[1], m[2]);
+        if (gw_is_upright(ws, b) || !(gw_norm(v) > most)) continue;
+        most = gw_norm(v);
+        best = b;
+        axis = v;
     }
-    if (best < 0 || most < MOVES || ws->n_links >= room)
-        return gw_fail(
-            err, GW_E_MECHANISM,
-            "the %s corner has a member that nothing holds in place; give one of its joints a rate",
-            ws->corner->name);
+    bool shared = best >= corner->first_shared && best < corner->first_shared + corner->n_shared;
+    if (best < 0 || most < MOVES || shared || ws->n_links >= room) return report_loose(ws, motion, err);
     add_hold(ws, best, axis);
     return GW_OK;
 }
@@ -302,8 +396,8 @@ static gw_status settle_at_travel(gw_null_search *s, gw_corner_ws *ws, gw_error 
     size_t n_null = 0;
     gw_status status;
     while ((status = find_null(s, ws, false, &n_null, err)) == GW_OK && n_null > 0) {
-        if (moves_upright(s->vectors, n_null, s->row)) return report_mechanism(ws, s->row, err);
-        if ((status = hold_motion(ws, s->vectors, room, err)) != GW_OK) return status;
+        if (moves_upright(ws, s->vectors, n_null, s->row)) return report_mechanism(ws, s->row, err);
+        if ((status = hold_motion(ws, s->vectors, room, s->row, err)) != GW_OK) return status;
     }
     return status;
 }
@@ -313,7 +407,7 @@ static gw_status check_on_spring(gw_null_search *s, const gw_corner_ws *ws, gw_e
 {
     size_t n_null = 0;
     gw_status status = find_null(s, ws, true, &n_null, err);
-    if (status == GW_OK && n_null > 0 && moves_upright(s->vectors, n_null, s->row))
+    if (status == GW_OK && n_null > 0 && moves_upright(ws, s->vectors, n_null, s->row))
         status = report_mechanism(ws, s->row, err);
     return status;
 }

@@ -46,14 +46,18 @@ static void add_link(gw_dense *d, const gw_link *link)
 }
 
 /* The border is scaled to the size of the rates, so that it takes its part in the pivoting. */
-static void add_borders(const gw_corner_ws *ws, gw_dense *d, double scale)
+static void add_border(const gw_corner_ws *ws, gw_dense *d, int w, double scale)
 {
-    int last = d->n - 1, body = 6 * (ws->corner->spring.body - 1);
-    gw_vec3 line = gw_sub(ws->spring_at, ws->spring_to), along = gw_scale(1.0 / gw_norm(line), line);
-    gw_vec3 lever = gw_cross(ws->spring_at, along);
+    const gw_wheel_ws *wheel = &ws->wheel[w];
+    int last = d->n - ws->n_wheels + w, body = 6 * (wheel->spring_body - 1),
+        upright = 6 * (wheel->upright - 1);
+    gw_vec3 line = gw_sub(wheel->spring_at, wheel->spring_to), along = gw_scale(1.0 / gw_norm(line), line);
+    gw_vec3 lever = gw_cross(wheel->spring_at, along);
     const double row[6] = { along.x, along.y, along.z, lever.x, lever.y, lever.z };
     for (int i = 0; i < 6; i++) *gw_dense_at(d, last, body + i) = scale * row[i];
-    *gw_dense_at(d, 2, last) = scale; /* c: the wheel centre is the datum */
+    *gw_dense_at(d, upright + 2, last) = scale; /* c: a force at the wheel centre, about the datum */
+    *gw_dense_at(d, upright + 3, last) = scale * wheel->hub.y;
+    *gw_dense_at(d, upright + 4, last) = -scale * wheel->hub.x;
 }
 
 double gw_linear_stiffness(const gw_corner_ws *ws, gw_dense *d)
@@ -69,7 +73,7 @@ double gw_linear_stiffness(const gw_corner_ws *ws, gw_dense *d)
 static gw_status factor(const gw_corner_ws *ws, gw_dense *d, double *scale, gw_error *err)
 {
     *scale = gw_linear_stiffness(ws, d);
-    add_borders(ws, d, *scale);
+    for (int w = 0; w < ws->n_wheels; w++) add_border(ws, d, w, *scale);
     if (!gw_dense_factor(d))
         return gw_fail(err, GW_E_NUMERIC,
                        "the %s corner: the spring does not carry the wheel, so its travel cannot be set",
@@ -99,20 +103,23 @@ static void recover(const gw_corner_ws *ws, const gw_dense *d, gw_link_state *ou
     }
 }
 
-static gw_status unit_moment(const gw_corner_ws *ws, gw_dense *d, gw_vec3 moment, gw_link_state *out,
-                             double *rho, gw_error *err)
+/* `moment` in the wheel's own axes; `rho` has an entry a wheel, in units of `scale`. */
+static gw_status unit_moment(const gw_corner_ws *ws, gw_dense *d, int w, double scale, gw_vec3 moment,
+                             gw_link_state *out, double rho[GW_WHEELS], gw_error *err)
 {
+    int upright = 6 * (ws->wheel[w].upright - 1);
+    gw_vec3 m = gw_mirror_axial(w, moment);
     memset(d->rhs, 0, (size_t)d->n * sizeof *d->rhs);
-    d->rhs[3] = moment.x;
-    d->rhs[4] = moment.y;
-    d->rhs[5] = moment.z;
+    d->rhs[upright + 3] = m.x;
+    d->rhs[upright + 4] = m.y;
+    d->rhs[upright + 5] = m.z;
     gw_dense_solve(d);
     for (int i = 0; i < d->n; i++)
         if (!isfinite(d->x[i]))
             return gw_fail(err, GW_E_NUMERIC,
                            "the %s corner: the spring does not carry the wheel, so its travel cannot be set",
                            ws->corner->name);
-    *rho = d->x[d->n - 1];
+    for (int v = 0; v < ws->n_wheels; v++) rho[v] = scale * d->x[d->n - ws->n_wheels + v];
     recover(ws, d, out);
     return GW_OK;
 }
@@ -130,23 +137,32 @@ static gw_vec3 camber_moment(gw_vec3 w)
     return gw_v3(-w.y / s, w.x / s, 0.0);
 }
 
+static gw_status share_wheel(gw_corner_ws *ws, gw_dense *d, int w, double scale, gw_error *err)
+{
+    gw_wheel_ws *wheel = &ws->wheel[w];
+    size_t joints = (size_t)ws->corner->n_joints;
+    gw_vec3 axis = gw_axis_from_camber_toe(wheel->static_camber, ws->corner->wheel.static_toe);
+    wheel->unit_toe = gw_arena_alloc(&ws->arena, joints, sizeof *wheel->unit_toe);
+    wheel->unit_camber = gw_arena_alloc(&ws->arena, joints, sizeof *wheel->unit_camber);
+    if (!wheel->unit_toe || !wheel->unit_camber)
+        return gw_fail(err, GW_E_NOMEM, "out of memory for the %s corner", ws->corner->name);
+    gw_status status =
+        unit_moment(ws, d, w, scale, toe_moment(axis), wheel->unit_toe, wheel->reaction_toe, err);
+    if (status == GW_OK)
+        status = unit_moment(ws, d, w, scale, camber_moment(axis), wheel->unit_camber, wheel->reaction_camber,
+                             err);
+    return status;
+}
+
 gw_status gw_linear_shares(gw_corner_ws *ws, gw_error *err)
 {
     gw_dense d;
     gw_status status = GW_OK;
     double scale = 1.0;
-    size_t joints = (size_t)ws->corner->n_joints;
-    gw_vec3 axis = gw_axis_from_camber_toe(ws->static_camber, ws->corner->wheel.static_toe);
-    ws->unit_toe = gw_arena_alloc(&ws->arena, joints, sizeof *ws->unit_toe);
-    ws->unit_camber = gw_arena_alloc(&ws->arena, joints, sizeof *ws->unit_camber);
-    if (!gw_dense_open(&d, 6 * (ws->corner->n_bodies - 1) + 1) || !ws->unit_toe || !ws->unit_camber)
+    if (!gw_dense_open(&d, 6 * (ws->corner->n_bodies - 1) + ws->n_wheels))
         status = gw_fail(err, GW_E_NOMEM, "out of memory for the %s corner", ws->corner->name);
     if (status == GW_OK) status = factor(ws, &d, &scale, err);
-    if (status == GW_OK) status = unit_moment(ws, &d, toe_moment(axis), ws->unit_toe, &ws->reaction_toe, err);
-    if (status == GW_OK)
-        status = unit_moment(ws, &d, camber_moment(axis), ws->unit_camber, &ws->reaction_camber, err);
-    ws->reaction_toe *= scale;
-    ws->reaction_camber *= scale;
+    for (int w = 0; w < ws->n_wheels && status == GW_OK; w++) status = share_wheel(ws, &d, w, scale, err);
     gw_dense_close(&d);
     return status;
 }

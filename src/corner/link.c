@@ -84,11 +84,12 @@ static void turning_law(const gw_link *link, const double theta[3], double m[3],
 static void strain_rotation(const gw_link *link, const gw_mat3 *ra, const gw_mat3 *rb, gw_link_state *out)
 {
     gw_mat3 q = gw_matmul_tn(ra, rb);
-    gw_vec3 theta = gw_mul_t(&link->frame, gw_rot_log(&q));
+    gw_vec3 theta = gw_scale(link->hand, gw_mul_t(&link->frame, gw_rot_log(&q)));
     to_array(theta, out->theta);
     turning_law(link, out->theta, out->m, NULL);
     if (link->turns_freely) return;
-    gw_vec3 moment = log_transposed(gw_mul(&link->frame, theta), gw_mul(&link->frame, to_vec(out->m)));
+    gw_vec3 turn = gw_mul(&link->frame, theta), m = gw_mul(&link->frame, to_vec(out->m));
+    gw_vec3 moment = log_transposed(gw_scale(link->hand, turn), gw_scale(link->hand, m));
     out->wrench.m = gw_add(out->wrench.m, gw_mul(ra, moment));
 }
 
@@ -135,7 +136,8 @@ static gw_mat3 turning_tangent(const gw_link *link, const double theta[3])
 static gw_mat3 rotation_tangent(const gw_link *link, const gw_link_state *s)
 {
     gw_mat3 c = turning_tangent(link, s->theta);
-    gw_vec3 v = gw_mul(&link->frame, to_vec(s->theta)), w = gw_mul(&link->frame, to_vec(s->m));
+    gw_vec3 v = gw_scale(link->hand, gw_mul(&link->frame, to_vec(s->theta)));
+    gw_vec3 w = gw_scale(link->hand, gw_mul(&link->frame, to_vec(s->m)));
     double beta, slope, v2 = gw_dot(v, v), vw = gw_dot(v, w);
     log_coefficients(v2, &beta, &slope);
     gw_mat3 sv = gw_skew(v), sv2 = gw_matmul(&sv, &sv), sw = gw_skew(w);

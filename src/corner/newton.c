@@ -26,9 +26,13 @@ static const double USUAL_TURN =
 static double load_scale(const gw_corner_ws *ws, const gw_state *state)
 {
     double scale = ws->corner->wheel.static_load;
-    scale = fmax(scale, gw_norm(state->load.patch_force));
-    scale = fmax(scale, gw_norm(state->load.hub_force));
-    return fmax(scale, gw_norm(state->load.patch_moment));
+    for (int w = 0; w < ws->n_wheels; w++) {
+        const gw_corner_load *load = w == GW_LEFT_WHEEL ? &state->load : &state->right_load;
+        scale = fmax(scale, gw_norm(load->patch_force));
+        scale = fmax(scale, gw_norm(load->hub_force));
+        scale = fmax(scale, gw_norm(load->patch_moment));
+    }
+    return scale;
 }
 
 double gw_rounding_floor(const gw_corner_ws *ws)
@@ -57,7 +61,7 @@ static gw_vec3 screw_shift(gw_vec3 v, gw_vec3 phi)
     return gw_add(gw_axpy(v, a, w), gw_scale(b, gw_cross(phi, w)));
 }
 
-static void move_body(gw_pose *pose, const double twist[6], double s)
+void gw_move_body(gw_pose *pose, const double twist[6], double s)
 {
     gw_vec3 v = gw_v3(s * twist[0], s * twist[1], s * twist[2]);
     gw_vec3 phi = gw_v3(s * twist[3], s * twist[4], s * twist[5]);
@@ -79,21 +83,30 @@ static double step_size(const gw_system *s, double *factor)
     return fmax(move, turn);
 }
 
-static double spring_length(const gw_corner_ws *ws, const gw_state *state)
+double gw_spring_length(const gw_corner_ws *ws, const gw_state *state, int wheel)
 {
-    return gw_norm(gw_sub(gw_point_now(&state->pose[ws->corner->spring.body], ws->spring_at), ws->spring_to));
+    const gw_wheel_ws *w = &ws->wheel[wheel];
+    return gw_norm(gw_sub(gw_point_now(&state->pose[w->spring_body], w->spring_at), w->spring_to));
+}
+
+static double spring_rate(const gw_corner *corner, int wheel)
+{
+    return wheel == GW_LEFT_WHEEL ? corner->spring.rate : corner->right_spring.rate;
 }
 
 static void take_step(gw_corner_ws *ws, gw_state *state, gw_drive drive, double factor)
 {
-    for (int b = 1; b < ws->system.n; b++) move_body(&state->pose[b], ws->system.step[b], factor);
-    state->spring_length = spring_length(ws, state);
-    if (drive == GW_AT_TRAVEL)
-        state->spring_force += factor * ws->system.border_step;
-    else
-        state->spring_force = ws->reference.spring_force +
-                              ws->corner->spring.rate * (ws->reference.spring_length - state->spring_length);
-    if (drive == GW_LIFTED) state->load.patch_force.z += factor * ws->system.border_step;
+    for (int b = 1; b < ws->system.n; b++) gw_move_body(&state->pose[b], ws->system.step[b], factor);
+    for (int w = 0; w < ws->n_wheels; w++) {
+        double *force = gw_spring_force_of(state, w), *length = gw_spring_length_of(state, w);
+        *length = gw_spring_length(ws, state, w);
+        if (drive == GW_AT_TRAVEL)
+            *force += factor * ws->system.border_step[w];
+        else
+            *force = *gw_spring_force_of(&ws->reference, w) +
+                     spring_rate(ws->corner, w) * (*gw_spring_length_of(&ws->reference, w) - *length);
+        if (drive == GW_LIFTED) gw_load_on(state, w)->patch_force.z += factor * ws->system.border_step[w];
+    }
 }
 
 static bool is_torn(const gw_corner_ws *ws, const gw_state *state)
@@ -103,23 +116,30 @@ static bool is_torn(const gw_corner_ws *ws, const gw_state *state)
     return false;
 }
 
-bool gw_turn_is_usual(const gw_state *from, const gw_state *to)
+bool gw_turn_is_usual(const gw_corner_ws *ws, const gw_state *from, const gw_state *to)
 {
-    gw_mat3 turn = gw_matmul_nt(&to->pose[GW_UPRIGHT].r, &from->pose[GW_UPRIGHT].r);
-    return gw_norm(gw_rot_log(&turn)) <= USUAL_TURN;
+    for (int w = 0; w < ws->n_wheels; w++) {
+        int upright = ws->wheel[w].upright;
+        gw_mat3 turn = gw_matmul_nt(&to->pose[upright].r, &from->pose[upright].r);
+        if (!(gw_norm(gw_rot_log(&turn)) <= USUAL_TURN)) return false;
+    }
+    return true;
 }
 
-bool gw_step_is_usual(const gw_state *from, const gw_state *to)
+bool gw_step_is_usual(const gw_corner_ws *ws, const gw_state *from, const gw_state *to)
 {
-    return to->iterations <= USUAL_ITERATIONS && gw_turn_is_usual(from, to);
+    return to->iterations <= USUAL_ITERATIONS && gw_turn_is_usual(ws, from, to);
 }
 
 static void finish(gw_corner_ws *ws, gw_state *state, gw_drive drive, gw_imbalance left, int iterations)
 {
     state->residual = left.force;
     state->iterations = iterations;
-    if (drive == GW_ON_SPRING)
-        state->load.travel = gw_point_now(&state->pose[GW_UPRIGHT], ws->hub).z - ws->hub.z;
+    for (int w = 0; w < ws->n_wheels && drive == GW_ON_SPRING; w++) {
+        const gw_wheel_ws *wheel = &ws->wheel[w];
+        gw_load_on(state, w)->travel =
+            gw_point_now(&state->pose[wheel->upright], wheel->hub).z - wheel->hub.z;
+    }
 }
 
 /* The system still holds the tangent of this state. */

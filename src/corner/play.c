@@ -34,7 +34,7 @@ static gw_status try_share(gw_corner_ws *ws, gw_drive drive, double share, gw_er
     gw_state_copy(&ws->resume, &ws->work, ws->system.n);
     gw_shut_play(ws, share);
     gw_status status = gw_newton(ws, &ws->work, drive, false, err);
-    if (status == GW_OK && !gw_turn_is_usual(&ws->resume, &ws->work))
+    if (status == GW_OK && !gw_turn_is_usual(ws, &ws->resume, &ws->work))
         status = gw_fail(err, GW_E_NUMERIC, "the %s corner would snap over within the play of its joints",
                          ws->corner->name);
     if (status != GW_OK) gw_state_copy(&ws->work, &ws->resume, ws->system.n);

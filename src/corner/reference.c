@@ -6,12 +6,17 @@
 
 double gw_corner_static_camber(const gw_corner_ws *ws)
 {
-    return ws->static_camber;
+    return ws->wheel[GW_LEFT_WHEEL].static_camber;
+}
+
+double gw_corner_static_camber_of(const gw_corner_ws *ws, gw_wheel_side side)
+{
+    return ws->wheel[side].static_camber;
 }
 
 gw_corner_setting gw_corner_as_fitted(const gw_corner_ws *ws)
 {
-    return ws->setting;
+    return ws->wheel[GW_LEFT_WHEEL].setting;
 }
 
 const gw_state *gw_corner_reference(const gw_corner_ws *ws)
@@ -28,9 +33,23 @@ static void make_link(const gw_corner_ws *ws, const gw_joint *joint, const gw_fi
     link->pa = gw_sub(fit->point_a, ws->datum);
     link->pb = gw_sub(fit->point_b, ws->datum);
     link->law = joint->bracket > 0.0 ? gw_bush_law_on_bracket(&fit->law, joint->bracket) : fit->law;
+    link->hand = gw_hand(&joint->frame);
     link->linear = gw_bush_law_is_linear(&link->law);
     link->curved_turn = gw_bush_turns_by_curves(&link->law);
     link->turns_freely = link->law.c[0] == 0.0 && link->law.c[1] == 0.0 && link->law.c[2] == 0.0;
+}
+
+static void make_wheel(gw_corner_ws *ws, int w)
+{
+    const gw_corner *corner = ws->corner;
+    const gw_spring *spring = w == GW_LEFT_WHEEL ? &corner->spring : &corner->right_spring;
+    gw_wheel_ws *wheel = &ws->wheel[w];
+    wheel->upright = w == GW_LEFT_WHEEL ? GW_UPRIGHT : corner->right_upright;
+    wheel->hub = gw_sub(gw_mirror(w, corner->wheel.centre), ws->datum);
+    wheel->patch = gw_sub(wheel->hub, gw_v3(0, 0, corner->wheel.loaded_radius));
+    wheel->spring_body = spring->body;
+    wheel->spring_at = gw_sub(spring->at, ws->datum);
+    wheel->spring_to = gw_sub(spring->to, ws->datum);
 }
 
 static gw_status make_ready(gw_corner_ws *ws, const gw_fit *fit, gw_error *err)
@@ -38,10 +57,8 @@ static gw_status make_ready(gw_corner_ws *ws, const gw_fit *fit, gw_error *err)
     const gw_corner *corner = ws->corner;
     size_t joints = (size_t)corner->n_joints, holds = 3 * (size_t)corner->n_bodies;
     ws->datum = corner->wheel.centre;
-    ws->hub = gw_v3(0, 0, 0);
-    ws->patch = gw_v3(0, 0, -corner->wheel.loaded_radius);
-    ws->spring_at = gw_sub(corner->spring.at, ws->datum);
-    ws->spring_to = gw_sub(corner->spring.to, ws->datum);
+    ws->n_wheels = gw_is_pair(corner) ? 2 : 1;
+    for (int w = 0; w < ws->n_wheels; w++) make_wheel(ws, w);
     ws->link = gw_arena_alloc(&ws->arena, joints + holds, sizeof *ws->link);
     ws->strain0 = gw_arena_alloc(&ws->arena, joints, sizeof *ws->strain0);
     if (!ws->link || !ws->strain0 || gw_state_in_arena(ws, &ws->reference) != GW_OK ||
@@ -76,8 +93,9 @@ static gw_status solve_reference(gw_corner_ws *ws, const gw_fit *fit, double shi
             double part = (double)i / parts;
             shift_points(ws, fit, part * shift);
             ws->work.load = (gw_corner_load){ .patch_force = { 0, 0, part * ws->corner->wheel.static_load } };
+            ws->work.right_load = ws->work.load;
             status = gw_newton(ws, &ws->work, GW_AT_TRAVEL, i == 1, err);
-            if (status == GW_OK && !gw_step_is_usual(&ws->resume, &ws->work))
+            if (status == GW_OK && !gw_step_is_usual(ws, &ws->resume, &ws->work))
                 status = gw_fail(err, GW_E_NUMERIC, "the %s corner would snap over under its static load",
                                  ws->corner->name);
             if (status != GW_OK) break;
@@ -100,21 +118,23 @@ static bool is_shifted(const gw_corner *corner, const gw_fit *fit)
 }
 
 /* The wheel as set on the ramp at the S0 in ws->work, turned back into the upright's design frame. */
-static void set_wheel(gw_corner_ws *ws, double camber, double toe)
+static void set_wheel(gw_corner_ws *ws, int w, double camber, double toe)
 {
-    ws->upright0 = ws->work.pose[GW_UPRIGHT].r;
-    ws->axis_body = gw_mul_t(&ws->upright0, gw_axis_from_camber_toe(camber, toe));
-    ws->static_camber = camber;
+    gw_wheel_ws *wheel = &ws->wheel[w];
+    wheel->upright0 = gw_mirror_turn(w, &ws->work.pose[wheel->upright].r);
+    wheel->axis_body = gw_mul_t(&wheel->upright0, gw_axis_from_camber_toe(camber, toe));
+    wheel->static_camber = camber;
 }
 
-static void read_setting(gw_corner_ws *ws)
+static void read_setting(gw_corner_ws *ws, int w)
 {
-    const gw_mat3 *r = &ws->work.pose[GW_UPRIGHT].r;
-    gw_vec3 axis = gw_mul(r, ws->axis_body);
-    gw_mat3 since = gw_matmul_nt(r, &ws->upright0);
-    ws->setting.camber = gw_camber_of_axis(axis);
-    ws->setting.toe = gw_toe_of_axis(axis);
-    ws->setting.caster_change = -gw_rot_log(&since).y;
+    gw_wheel_ws *wheel = &ws->wheel[w];
+    gw_mat3 r = gw_mirror_turn(w, &ws->work.pose[wheel->upright].r);
+    gw_vec3 axis = gw_mul(&r, wheel->axis_body);
+    gw_mat3 since = gw_matmul_nt(&r, &wheel->upright0);
+    wheel->setting.camber = gw_camber_of_axis(axis);
+    wheel->setting.toe = gw_toe_of_axis(axis);
+    wheel->setting.caster_change = -gw_rot_log(&since).y;
 }
 
 /* Small motions are those about S0 where a bush was measured; held spins are no bushes. */
@@ -133,12 +153,16 @@ static gw_status find_reference(gw_corner_ws *ws, const gw_fit *fit, gw_error *e
     const gw_wheel *wheel = &ws->corner->wheel;
     gw_status status = solve_reference(ws, fit, 0.0, err);
     if (status != GW_OK) return status;
-    set_wheel(ws, wheel->static_camber, wheel->static_toe);
-    ws->setting = (gw_corner_setting){ wheel->static_camber, wheel->static_toe, 0.0 };
+    for (int w = 0; w < ws->n_wheels; w++) {
+        set_wheel(ws, w, wheel->static_camber, wheel->static_toe);
+        ws->wheel[w].setting = (gw_corner_setting){ wheel->static_camber, wheel->static_toe, 0.0 };
+    }
     if (is_shifted(ws->corner, fit)) {
         if ((status = solve_reference(ws, fit, 1.0, err)) != GW_OK) return status;
-        read_setting(ws);
-        set_wheel(ws, ws->setting.camber, wheel->static_toe);
+        for (int w = 0; w < ws->n_wheels; w++) {
+            read_setting(ws, w);
+            set_wheel(ws, w, ws->wheel[w].setting.camber, wheel->static_toe);
+        }
     }
     gw_state_copy(&ws->reference, &ws->work, ws->corner->n_bodies);
     for (int j = 0; j < ws->corner->n_joints; j++)

@@ -4,25 +4,27 @@
 
 #include <string.h>
 
-static gw_vec3 moved(const gw_corner_ws *ws, const gw_state *state, gw_vec3 point)
+static gw_vec3 moved(const gw_corner_ws *ws, const gw_state *state, int w, gw_vec3 point)
 {
-    return gw_sub(gw_point_now(&state->pose[GW_UPRIGHT], point),
-                  gw_point_now(&ws->reference.pose[GW_UPRIGHT], point));
+    int upright = ws->wheel[w].upright;
+    return gw_mirror(w, gw_sub(gw_point_now(&state->pose[upright], point),
+                               gw_point_now(&ws->reference.pose[upright], point)));
 }
 
-static void report_wheel(const gw_corner_ws *ws, const gw_state *state, gw_corner_result *out)
+static void report_wheel(const gw_corner_ws *ws, const gw_state *state, int w, gw_corner_result *out)
 {
-    const gw_mat3 *r = &state->pose[GW_UPRIGHT].r;
-    gw_vec3 axis = gw_mul(r, ws->axis_body);
-    gw_mat3 since = gw_matmul_nt(r, &ws->upright0);
+    const gw_wheel_ws *wheel = &ws->wheel[w];
+    gw_mat3 r = gw_mirror_turn(w, &state->pose[wheel->upright].r);
+    gw_vec3 axis = gw_mul(&r, wheel->axis_body);
+    gw_mat3 since = gw_matmul_nt(&r, &wheel->upright0);
     out->camber = gw_camber_of_axis(axis);
     out->toe = gw_toe_of_axis(axis);
-    out->camber_change = out->camber - ws->static_camber;
+    out->camber_change = out->camber - wheel->static_camber;
     out->toe_change = out->toe - ws->corner->wheel.static_toe;
     out->caster_change = -gw_rot_log(&since).y;
-    out->wheel_centre = moved(ws, state, ws->hub);
-    out->contact_patch = moved(ws, state, ws->patch);
-    out->spring_force = state->spring_force;
+    out->wheel_centre = moved(ws, state, w, wheel->hub);
+    out->contact_patch = moved(ws, state, w, wheel->patch);
+    out->spring_force = w == GW_LEFT_WHEEL ? state->spring_force : state->right_spring_force;
 }
 
 /* Virtual work of the strain since S0 on what the joint feels under a unit moment. */
@@ -45,11 +47,9 @@ gw_joint_result gw_corner_at_rest(const gw_corner_ws *ws, int joint)
     return out;
 }
 
-void gw_corner_report(const gw_corner_ws *ws, const gw_state *state, gw_corner_result *out)
+void gw_share_out(const gw_corner_ws *ws, const gw_state *state, const gw_link_state *strain0,
+                  const gw_wheel_ws *wheel, gw_corner_result *out)
 {
-    report_wheel(ws, state, out);
-    out->travel_toe = ws->reaction_toe * state->load.travel;
-    out->travel_camber = ws->reaction_camber * state->load.travel;
     out->geometry_toe = out->toe_change - out->travel_toe;
     out->geometry_camber = out->camber_change - out->travel_camber;
     for (int j = 0; j < ws->corner->n_joints; j++) {
@@ -60,9 +60,28 @@ void gw_corner_report(const gw_corner_ws *ws, const gw_state *state, gw_corner_r
         memcpy(joint->theta, now.theta, sizeof now.theta);
         memcpy(joint->f, now.f, sizeof now.f);
         memcpy(joint->m, now.m, sizeof now.m);
-        joint->toe_share = share(&ws->unit_toe[j], &now, &ws->strain0[j]);
-        joint->camber_share = share(&ws->unit_camber[j], &now, &ws->strain0[j]);
+        joint->toe_share = share(&wheel->unit_toe[j], &now, &strain0[j]);
+        joint->camber_share = share(&wheel->unit_camber[j], &now, &strain0[j]);
         out->geometry_toe -= joint->toe_share;
         out->geometry_camber -= joint->camber_share;
     }
+}
+
+void gw_corner_report_of(const gw_corner_ws *ws, const gw_state *state, gw_wheel_side side,
+                         gw_corner_result *out)
+{
+    const gw_wheel_ws *wheel = &ws->wheel[side];
+    report_wheel(ws, state, side, out);
+    out->travel_toe = out->travel_camber = 0.0;
+    for (int w = 0; w < ws->n_wheels; w++) {
+        double travel = w == GW_LEFT_WHEEL ? state->load.travel : state->right_load.travel;
+        out->travel_toe += wheel->reaction_toe[w] * travel;
+        out->travel_camber += wheel->reaction_camber[w] * travel;
+    }
+    gw_share_out(ws, state, ws->strain0, wheel, out);
+}
+
+void gw_corner_report(const gw_corner_ws *ws, const gw_state *state, gw_corner_result *out)
+{
+    gw_corner_report_of(ws, state, GW_LEFT_WHEEL, out);
 }

@@ -21,19 +21,48 @@ static gw_corner_load between(const gw_corner_load *a, const gw_corner_load *b, 
     return c;
 }
 
-/* ws->work holds the last equilibrium on entry and the wanted one when GW_OK is returned. */
-static gw_status bring_on(gw_corner_ws *ws, const gw_corner_load *target, gw_drive drive, gw_error *err)
+void gw_axle_loads(const gw_corner *corner, const gw_corner_load *load, gw_other_wheel other,
+                   gw_corner_load out[GW_WHEELS])
 {
-    gw_corner_load start = ws->work.load;
+    const double weight = corner->wheel.static_load;
+    gw_corner_load *right = &out[GW_RIGHT_WHEEL];
+    out[GW_LEFT_WHEEL] = *right = *load;
+    if (other == GW_OTHER_STILL) *right = (gw_corner_load){ .patch_force = { 0, 0, weight } };
+    if (other != GW_OTHER_OPPOSITE) return;
+    right->patch_force = gw_scale(-1.0, load->patch_force);
+    right->patch_force.z += 2.0 * weight;
+    right->patch_moment = gw_scale(-1.0, load->patch_moment);
+    right->hub_force = gw_scale(-1.0, load->hub_force);
+    right->travel = -load->travel;
+}
+
+/* The load on both wheels; where the vertical one is unknown, that of `from` is where it starts. */
+static void put_loads(gw_corner_ws *ws, const gw_corner_load load[GW_WHEELS], gw_drive drive,
+                      const gw_state *from)
+{
+    double left = from->load.patch_force.z, right = from->right_load.patch_force.z;
+    ws->work.load = load[GW_LEFT_WHEEL];
+    ws->work.right_load = load[GW_RIGHT_WHEEL];
+    if (drive != GW_LIFTED) return;
+    ws->work.load.patch_force.z = left;
+    ws->work.right_load.patch_force.z = right;
+}
+
+/* ws->work holds the last equilibrium on entry and the wanted one when GW_OK is returned. */
+static gw_status bring_on(gw_corner_ws *ws, const gw_corner_load target[GW_WHEELS], gw_drive drive,
+                          gw_error *err)
+{
+    const gw_corner_load start[GW_WHEELS] = { ws->work.load, ws->work.right_load };
     gw_status status = GW_E_NUMERIC;
     double done = 0.0, part = FIRST_PART;
     for (int i = 0; i < MAX_PARTS && done < 1.0; i++) {
         double next = fmin(1.0, done + part);
         gw_state_copy(&ws->resume, &ws->work, ws->system.n);
-        ws->work.load = between(&start, target, next);
-        if (drive == GW_LIFTED) ws->work.load.patch_force.z = ws->resume.load.patch_force.z;
+        const gw_corner_load now[GW_WHEELS] = { between(&start[0], &target[0], next),
+                                                between(&start[1], &target[1], next) };
+        put_loads(ws, now, drive, &ws->resume);
         status = gw_newton(ws, &ws->work, drive, false, err);
-        if (status == GW_OK && !gw_step_is_usual(&ws->resume, &ws->work))
+        if (status == GW_OK && !gw_step_is_usual(ws, &ws->resume, &ws->work))
             status = gw_fail(err, GW_E_NUMERIC, "the %s corner would snap over before all of this load is on",
                              ws->corner->name);
         if (status == GW_OK) {
@@ -49,22 +78,21 @@ static gw_status bring_on(gw_corner_ws *ws, const gw_corner_load *target, gw_dri
 }
 
 /* From S0 to ws->work under the load: in one go, else little by little. */
-static gw_status from_reference(gw_corner_ws *ws, const gw_corner_load *load, gw_drive drive, bool in_parts,
-                                gw_error *err)
+static gw_status from_reference(gw_corner_ws *ws, const gw_corner_load load[GW_WHEELS], gw_drive drive,
+                                bool in_parts, gw_error *err)
 {
-    double vertical = drive == GW_LIFTED ? ws->reference.load.patch_force.z : load->patch_force.z;
     gw_error first = { 0 };
     gw_state_copy(&ws->work, &ws->reference, ws->system.n);
-    ws->work.load = *load;
-    ws->work.load.patch_force.z = vertical;
+    put_loads(ws, load, drive, &ws->reference);
     gw_status status = gw_newton(ws, &ws->work, drive, false, &first);
-    if (status == GW_OK && gw_step_is_usual(&ws->reference, &ws->work)) return GW_OK;
+    if (status == GW_OK && gw_step_is_usual(ws, &ws->reference, &ws->work)) return GW_OK;
     if (!in_parts) return gw_fail(err, GW_E_NUMERIC, "not in one go");
     gw_state_copy(&ws->work, &ws->reference, ws->system.n);
     return bring_on(ws, load, drive, err);
 }
 
-static gw_status with_play(gw_corner_ws *ws, const gw_corner_load *load, gw_drive drive, gw_error *err)
+static gw_status with_play(gw_corner_ws *ws, const gw_corner_load load[GW_WHEELS], gw_drive drive,
+                           gw_error *err)
 {
     if (from_reference(ws, load, drive, false, NULL) == GW_OK) return GW_OK;
     gw_shut_play(ws, 1.0);
@@ -74,11 +102,18 @@ static gw_status with_play(gw_corner_ws *ws, const gw_corner_load *load, gw_driv
     return status;
 }
 
-gw_status gw_corner_solve(gw_corner_ws *ws, const gw_corner_load *load, gw_drive drive, gw_state *state,
-                          gw_error *err)
+gw_status gw_axle_solve(gw_corner_ws *ws, const gw_corner_load load[GW_WHEELS], gw_drive drive,
+                        gw_state *state, gw_error *err)
 {
     gw_status status =
         gw_has_play(ws) ? with_play(ws, load, drive, err) : from_reference(ws, load, drive, true, err);
     if (status == GW_OK) gw_state_copy(state, &ws->work, ws->system.n);
     return status;
+}
+
+gw_status gw_corner_solve(gw_corner_ws *ws, const gw_corner_load *load, gw_drive drive, gw_state *state,
+                          gw_error *err)
+{
+    const gw_corner_load both[GW_WHEELS] = { *load, *load };
+    return gw_axle_solve(ws, both, drive, state, err);
 }

@@ -49,9 +49,14 @@ static inline void substitute(const double *restrict a, const int *restrict pivo
     }
 }
 
-void gw_lu6_solve_pair(const gw_lu6 *lu, double b[12])
+void gw_lu6_solve_columns(const gw_lu6 *lu, double *b, int n)
 {
-    substitute(lu->a, lu->pivot, b, 2);
+    if (n == 2)
+        substitute(lu->a, lu->pivot, b, 2);
+    else if (n == 3)
+        substitute(lu->a, lu->pivot, b, 3);
+    else
+        substitute(lu->a, lu->pivot, b, n);
 }
 
 void gw_lu6_solve_block(const gw_lu6 *lu, gw_block b)

@@ -41,8 +41,8 @@ typedef struct gw_lu6 {
 
 bool gw_lu6_factor(gw_lu6 *lu, const gw_block a);
 
-/** Solve in place for two columns, or for six; rows one after the other. */
-void gw_lu6_solve_pair(const gw_lu6 *lu, double b[12]);
+/** Solve in place for a few columns, or for six; rows one after the other. */
+void gw_lu6_solve_columns(const gw_lu6 *lu, double *b, int n);
 void gw_lu6_solve_block(const gw_lu6 *lu, gw_block b);
 
 #endif

@@ -25,10 +25,12 @@ static const double LENGTH = 1.0;   /* of a corner: what positions and levers ar
 static const double NOTICED = 1e-4; /* error of rates and shares that is one [-] */
 enum { PATTERNS = 4 };
 
+enum { MOST = 6 * GW_WHEELS };
+
 /* No negative pivot in the triangular factors of the symmetric part of a, n x n. */
 static bool has_no_negative(const double *a, int n, int stride)
 {
-    double l[6][6], d[6];
+    double l[MOST][MOST], d[MOST];
     for (int j = 0; j < n; j++) {
         d[j] = a[j * stride + j];
         for (int k = 0; k < j; k++) d[j] -= l[j][k] * l[j][k] * d[k];
@@ -43,34 +45,55 @@ static bool has_no_negative(const double *a, int n, int stride)
     return true;
 }
 
-/* The upright's pivot with its vertical movement given by the others, so that the wheel centre stays level:
- * v_z = hub_x phi_y - hub_y phi_x. */
-static bool stands_at_its_height(const double *k, gw_vec3 hub)
+/* The uprights' pivot, 6 x 6 or 12 x 12. */
+static void gather_uprights(const gw_system *s, double *a)
+{
+    int n = 6 * s->n_wheels;
+    for (int v = 0; v < s->n_wheels; v++)
+        for (int w = 0; w < s->n_wheels; w++) {
+            const double *k = s->block[s->slot[s->upright[v]][s->upright[w]]];
+            for (int i = 0; i < 6; i++)
+                for (int j = 0; j < 6; j++) a[(6 * v + i) * n + 6 * w + j] = k[6 * i + j];
+        }
+}
+
+/* The uprights' pivot with the vertical movement of each given by its others, so that its wheel centre stays
+ * level: v_z = hub_x phi_y - hub_y phi_x. */
+static bool stand_at_their_height(const gw_corner_ws *ws, const gw_state *state, const double *k)
 {
     static const int KEPT[5] = { 0, 1, 3, 4, 5 };
-    const double up[5] = { 0.0, 0.0, -hub.y, hub.x, 0.0 };
-    double a[25];
-    for (int i = 0; i < 5; i++)
-        for (int j = 0; j < 5; j++)
-            a[5 * i + j] = k[6 * KEPT[i] + KEPT[j]] + up[i] * k[12 + KEPT[j]] + k[6 * KEPT[i] + 2] * up[j] +
-                           up[i] * k[14] * up[j];
-    return has_no_negative(a, 5, 5);
+    double up[MOST] = { 0 }, a[25 * GW_WHEELS * GW_WHEELS];
+    int of[MOST], n = 5 * ws->n_wheels, stride = 6 * ws->n_wheels;
+    for (int w = 0; w < ws->n_wheels; w++) {
+        gw_vec3 hub = gw_point_now(&state->pose[ws->wheel[w].upright], ws->wheel[w].hub);
+        for (int i = 0; i < 5; i++) of[5 * w + i] = 6 * w + KEPT[i];
+        up[5 * w + 2] = -hub.y;
+        up[5 * w + 3] = hub.x;
+    }
+    for (int i = 0; i < n; i++)
+        for (int j = 0; j < n; j++) {
+            int row = of[i], col = of[j], row_z = 6 * (i / 5) + 2, col_z = 6 * (j / 5) + 2;
+            a[n * i + j] = k[stride * row + col] + up[i] * k[stride * row_z + col] +
+                           k[stride * row + col_z] * up[j] + up[i] * k[stride * row_z + col_z] * up[j];
+        }
+    return has_no_negative(a, n, n);
 }
 
 bool gw_balance_stands(const gw_corner_ws *ws, const gw_state *state, gw_drive drive)
 {
     const gw_system *s = &ws->system;
+    double k[MOST * MOST];
     for (int i = 0; i < s->n_order; i++)
         if (!has_no_negative(s->block[s->slot[s->order[i]][s->order[i]]], 6, 6)) return false;
-    const double *k = s->block[s->slot[GW_UPRIGHT][GW_UPRIGHT]];
-    if (drive == GW_ON_SPRING) return has_no_negative(k, 6, 6);
-    return stands_at_its_height(k, gw_point_now(&state->pose[GW_UPRIGHT], ws->hub));
+    gather_uprights(s, k);
+    if (drive == GW_ON_SPRING) return has_no_negative(k, 6 * s->n_wheels, 6 * s->n_wheels);
+    return stand_at_their_height(ws, state, k);
 }
 
 static void add_noise(gw_system *s, int body, double size, unsigned *signs)
 {
     for (int i = 0; body != GW_CHASSIS && i < 6; i++) {
-        s->rhs[body][2 * i] += *signs & 1u ? size : -size;
+        s->rhs[body][s->n_columns * i] += *signs & 1u ? size : -size;
         *signs = *signs * 1664525u + 1013904223u; /* any mixture of signs will do */
         *signs ^= *signs >> 16;
     }
@@ -92,15 +115,16 @@ static double shaken(gw_corner_ws *ws)
     for (int p = 0; p < PATTERNS; p++) {
         gw_assemble(ws, &ws->reference, GW_AT_TRAVEL, false);
         for (int b = 1; b < s->n; b++)
-            for (int i = 0; i < 6; i++) s->rhs[b][2 * i] = 0.0;
-        s->border_rhs = 0.0;
+            for (int i = 0; i < 6; i++) s->rhs[b][s->n_columns * i] = 0.0;
+        for (int w = 0; w < ws->n_wheels; w++) s->border_rhs[w] = 0.0;
         for (int j = 0; j < ws->corner->n_joints; j++) {
             double noise = DBL_EPSILON * stiffest(&ws->link[j]);
             add_noise(s, ws->link[j].a, noise, &signs);
             add_noise(s, ws->link[j].b, noise, &signs);
         }
         if (!gw_system_solve(s)) return HUGE_VAL;
-        for (int i = 0; i < 6; i++) most = fmax(most, fabs(s->step[GW_UPRIGHT][i]));
+        for (int i = 0; i < 6 * ws->n_wheels; i++)
+            most = fmax(most, fabs(s->step[ws->wheel[i / 6].upright][i % 6]));
     }
     return most;
 }

@@ -43,5 +43,5 @@ void gw_state_at_design(gw_corner_ws *ws, gw_state *state)
     gw_pose *pose = state->pose;
     *state = (gw_state){ .pose = pose };
     for (int b = 0; b < ws->corner->n_bodies; b++) pose[b] = (gw_pose){ gw_mat3_identity(), { 0, 0, 0 } };
-    state->spring_length = gw_norm(gw_sub(ws->spring_at, ws->spring_to));
+    for (int w = 0; w < ws->n_wheels; w++) *gw_spring_length_of(state, w) = gw_spring_length(ws, state, w);
 }

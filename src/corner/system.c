@@ -6,7 +6,8 @@
  * fewest neighbours first (minimum degree; for links between upright and chassis that costs no fill at
  * all, and a tie rod goes before the rack that it hangs on); the upright comes last, together with the
  * extra unknown of the border, as one 7 x 7 system with pivoting. The border's column may sit on any
- * body, its row is the upright's: the matrix is not symmetric.
+ * body, its row is the upright's: the matrix is not symmetric. An axle has two uprights and two borders,
+ * which come last together, as 14 x 14.
  */
 #include "corner/workspace.h"
 
@@ -26,11 +27,16 @@ static int degree(bool near[GW_MAX_BODIES][GW_MAX_BODIES], const bool *done, int
     return count;
 }
 
-static int least_coupled(bool near[GW_MAX_BODIES][GW_MAX_BODIES], const bool *done, int n)
+static bool comes_last(const gw_system *s, int body)
 {
-    int best = -1, best_degree = 0;
+    return body == s->upright[GW_LEFT_WHEEL] || (s->n_wheels == 2 && body == s->upright[GW_RIGHT_WHEEL]);
+}
+
+static int least_coupled(const gw_system *s, bool near[GW_MAX_BODIES][GW_MAX_BODIES], const bool *done)
+{
+    int best = -1, best_degree = 0, n = s->n;
     for (int m = GW_UPRIGHT + 1; m < n; m++) {
-        if (done[m]) continue;
+        if (done[m] || comes_last(s, m)) continue;
         int d = degree(near, done, n, m);
         if (best < 0 || d < best_degree) {
             best = m;
@@ -44,7 +50,7 @@ static int least_coupled(bool near[GW_MAX_BODIES][GW_MAX_BODIES], const bool *do
 static void order_members(gw_system *s, bool near[GW_MAX_BODIES][GW_MAX_BODIES])
 {
     bool done[GW_MAX_BODIES] = { false };
-    for (int m; (m = least_coupled(near, done, s->n)) >= 0;) {
+    for (int m; (m = least_coupled(s, near, done)) >= 0;) {
         s->order[s->n_order++] = m;
         done[m] = true;
         for (int j = 1; j < s->n; j++)
@@ -69,6 +75,10 @@ gw_status gw_system_build(gw_corner_ws *ws, gw_error *err)
     bool near[GW_MAX_BODIES][GW_MAX_BODIES] = { { false } };
     memset(s, 0, sizeof *s);
     s->n = ws->corner->n_bodies;
+    s->n_wheels = ws->n_wheels;
+    s->n_columns = 1 + ws->n_wheels;
+    for (int w = 0; w < ws->n_wheels; w++) s->upright[w] = ws->wheel[w].upright;
+    if (s->n_wheels == 2) couple(near, s->upright[GW_LEFT_WHEEL], s->upright[GW_RIGHT_WHEEL]);
     for (int j = 0; j < ws->n_links; j++) couple(near, ws->link[j].a, ws->link[j].b);
     order_members(s, near);
     number_blocks(s, near);
@@ -94,11 +104,20 @@ static inline void subtract_product(double *restrict y, const double *restrict a
         }
 }
 
+static inline void subtract_columns(double *restrict y, const double *restrict a, const double *restrict x,
+                                    int n)
+{
+    if (n == 2)
+        subtract_product(y, a, x, 2);
+    else
+        subtract_product(y, a, x, n);
+}
+
 static bool eliminate(gw_system *s, int m)
 {
     gw_lu6 *lu = &s->lu[m];
     if (!gw_lu6_factor(lu, s->block[s->slot[m][m]])) return false;
-    gw_lu6_solve_pair(lu, s->rhs[m]);
+    gw_lu6_solve_columns(lu, s->rhs[m], s->n_columns);
     for (int j = 0; j < s->n_near[m]; j++) {
         int b = s->near[m][j];
         memcpy(s->coupling[b], s->block[s->slot[m][b]], sizeof(gw_block));
@@ -112,66 +131,100 @@ static bool eliminate(gw_system *s, int m)
             int b = s->near[m][j];
             subtract_product(s->block[s->slot[a][b]], k, s->coupling[b], 6);
         }
-        subtract_product(s->rhs[a], k, s->rhs[m], 2);
+        subtract_columns(s->rhs[a], k, s->rhs[m], s->n_columns);
     }
     return true;
 }
 
-/* Dense 7 x 7 with row pivoting, row-scaled because the border is a length among forces. */
-static bool solve_seven(double a[7][8], double x[7])
+bool gw_system_condense(gw_system *s)
 {
-    for (int i = 0; i < 7; i++) {
+    for (int i = 0; i < s->n_order; i++)
+        if (!eliminate(s, s->order[i])) return false;
+    return true;
+}
+
+enum { LAST = 7 * GW_WHEELS };
+
+/* Dense n x n with row pivoting, row-scaled because a border is a length among forces; rows of n + 1 numbers.
+ */
+static inline bool solve_last(double *a, double *x, int n)
+{
+    int width = n + 1;
+    for (int i = 0; i < n; i++) {
         double big = 0.0;
-        for (int j = 0; j < 7; j++) big = fmax(big, fabs(a[i][j]));
+        for (int j = 0; j < n; j++) big = fmax(big, fabs(a[i * width + j]));
         if (!(big > 0.0)) return false;
-        for (int j = 0; j < 8; j++) a[i][j] /= big;
+        for (int j = 0; j < width; j++) a[i * width + j] /= big;
     }
-    for (int k = 0; k < 7; k++) {
+    for (int k = 0; k < n; k++) {
         int p = k;
-        for (int i = k + 1; i < 7; i++)
-            if (fabs(a[i][k]) > fabs(a[p][k])) p = i;
-        if (!(fabs(a[p][k]) > 0.0)) return false;
-        for (int j = k; j < 8; j++) {
-            double t = a[k][j];
-            a[k][j] = a[p][j];
-            a[p][j] = t;
+        for (int i = k + 1; i < n; i++)
+            if (fabs(a[i * width + k]) > fabs(a[p * width + k])) p = i;
+        if (!(fabs(a[p * width + k]) > 0.0)) return false;
+        for (int j = k; j < width; j++) {
+            double t = a[k * width + j];
+            a[k * width + j] = a[p * width + j];
+            a[p * width + j] = t;
         }
-        for (int i = k + 1; i < 7; i++) {
-            double factor = a[i][k] / a[k][k];
-            for (int j = k; j < 8; j++) a[i][j] -= factor * a[k][j];
+        for (int i = k + 1; i < n; i++) {
+            double factor = a[i * width + k] / a[k * width + k];
+            for (int j = k; j < width; j++) a[i * width + j] -= factor * a[k * width + j];
         }
     }
-    for (int i = 6; i >= 0; i--) {
-        double sum = a[i][7];
-        for (int j = i + 1; j < 7; j++) sum -= a[i][j] * x[j];
-        x[i] = sum / a[i][i];
+    for (int i = n - 1; i >= 0; i--) {
+        double sum = a[i * width + n];
+        for (int j = i + 1; j < n; j++) sum -= a[i * width + j] * x[j];
+        x[i] = sum / a[i * width + i];
         if (!isfinite(x[i])) return false;
     }
     return true;
 }
 
-static bool solve_upright(gw_system *s)
+/* Rows and columns: each upright's six, and its border as the seventh. */
+static void fill_last(const gw_system *s, double *a, int n)
 {
-    const double *k = s->block[s->slot[GW_UPRIGHT][GW_UPRIGHT]], *rhs = s->rhs[GW_UPRIGHT];
-    double a[7][8], x[7];
-    for (int i = 0; i < 6; i++) {
-        for (int j = 0; j < 6; j++) a[i][j] = k[6 * i + j];
-        a[i][6] = rhs[2 * i + 1];
-        a[i][7] = rhs[2 * i];
-        a[6][i] = s->border_row[i];
+    int width = n + 1, columns = s->n_columns;
+    memset(a, 0, (size_t)(n * width) * sizeof *a);
+    for (int w = 0; w < s->n_wheels; w++) {
+        const double *rhs = s->rhs[s->upright[w]];
+        double *border = &a[(7 * w + 6) * width];
+        for (int v = 0; v < s->n_wheels; v++) {
+            const double *k = s->block[s->slot[s->upright[w]][s->upright[v]]];
+            for (int i = 0; i < 6; i++) {
+                for (int j = 0; j < 6; j++) a[(7 * w + i) * width + 7 * v + j] = k[6 * i + j];
+                a[(7 * w + i) * width + 7 * v + 6] = rhs[columns * i + 1 + v];
+            }
+        }
+        for (int i = 0; i < 6; i++) {
+            a[(7 * w + i) * width + n] = rhs[columns * i];
+            border[7 * w + i] = s->border_row[w][i];
+        }
+        border[7 * w + 6] = s->border_diag[w];
+        border[n] = s->border_rhs[w];
     }
-    a[6][6] = s->border_diag;
-    a[6][7] = s->border_rhs;
-    if (!solve_seven(a, x)) return false;
-    memcpy(s->step[GW_UPRIGHT], x, sizeof s->step[GW_UPRIGHT]);
-    s->border_step = x[6];
+}
+
+static bool solve_uprights(gw_system *s)
+{
+    double a[LAST * (LAST + 1)], x[LAST];
+    int n = 7 * s->n_wheels;
+    fill_last(s, a, n);
+    if (!(n == 7 ? solve_last(a, x, 7) : solve_last(a, x, n))) return false;
+    for (int w = 0; w < s->n_wheels; w++) {
+        memcpy(s->step[s->upright[w]], &x[7 * w], sizeof s->step[0]);
+        s->border_step[w] = x[7 * w + 6];
+    }
     return true;
 }
 
 static bool back_substitute(gw_system *s, int m)
 {
     double *x = s->step[m];
-    for (int i = 0; i < 6; i++) x[i] = s->rhs[m][2 * i] - s->border_step * s->rhs[m][2 * i + 1];
+    const double *rhs = s->rhs[m];
+    for (int i = 0; i < 6; i++) {
+        x[i] = rhs[s->n_columns * i];
+        for (int w = 0; w < s->n_wheels; w++) x[i] -= s->border_step[w] * rhs[s->n_columns * i + 1 + w];
+    }
     for (int j = 0; j < s->n_near[m]; j++) {
         int b = s->near[m][j];
         subtract_product(x, s->block[s->slot[m][b]], s->step[b], 1);
@@ -181,12 +234,14 @@ static bool back_substitute(gw_system *s, int m)
     return true;
 }
 
-bool gw_system_solve(gw_system *s)
+bool gw_system_spread(gw_system *s)
 {
-    for (int i = 0; i < s->n_order; i++)
-        if (!eliminate(s, s->order[i])) return false;
-    if (!solve_upright(s)) return false;
     for (int i = s->n_order - 1; i >= 0; i--)
         if (!back_substitute(s, s->order[i])) return false;
     return true;
+}
+
+bool gw_system_solve(gw_system *s)
+{
+    return gw_system_condense(s) && solve_uprights(s) && gw_system_spread(s);
 }

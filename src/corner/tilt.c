@@ -53,9 +53,14 @@ static bool free_ends(const gw_corner_ws *ws, int body, gw_link_end end[2])
     if (n != 2) return false;
     gw_vec3 line = gw_sub(end[1].at, end[0].at);
     if (gw_norm(line) <= 1e-6) return false;
-    if (corner->spring.body == body && !on_line(ws->spring_at, end[0].at, line)) return false;
-    gw_vec3 eye = gw_sub(corner->damper.at, ws->datum);
-    return !corner->damper.present || corner->damper.body != body || on_line(eye, end[0].at, line);
+    for (int w = 0; w < ws->n_wheels; w++) {
+        const gw_damper *damper = w == GW_LEFT_WHEEL ? &corner->damper : &corner->right_damper;
+        gw_vec3 eye = gw_sub(damper->at, ws->datum);
+        if (ws->wheel[w].spring_body == body && !on_line(ws->wheel[w].spring_at, end[0].at, line))
+            return false;
+        if (damper->present && damper->body == body && !on_line(eye, end[0].at, line)) return false;
+    }
+    return true;
 }
 
 static void place_end(const gw_corner_ws *ws, const gw_state *state, int body, gw_link_end *end)

@@ -17,6 +17,7 @@ typedef struct gw_link {
     gw_vec3 pa, pb;          /**< material points as fitted, relative to the datum [m] */
     gw_bush_law law;         /**< with the bracket in series                         */
     double rest;             /**< rotation about e3 that is free of torque [rad]     */
+    double hand;             /**< 1, or -1 where the frame is left-handed             */
     double shut;             /**< share of the joint without its play in the law, while play is opened [-] */
     bool linear;             /**< translation law is a plain quadratic form          */
     bool curved_turn;        /**< a rotation was measured                            */
@@ -30,15 +31,20 @@ typedef struct gw_link_state {
     gw_wrench wrench;
 } gw_link_state;
 
-/** The bordered system: one 6 x 6 block per coupled pair of bodies, one extra unknown. */
+/** Right sides that are carried along: minus the imbalance, then one border column a wheel. */
+enum { GW_MAX_COLUMNS = 1 + GW_WHEELS };
+
+/** The bordered system: one 6 x 6 block per coupled pair of bodies, one extra unknown a wheel. */
 typedef struct gw_system {
     int n;                                  /**< bodies, chassis counted; unknowns are bodies 1 to n-1 */
+    int n_wheels, n_columns;                /**< columns: 1 + n_wheels                                 */
+    int upright[GW_WHEELS];                 /**< bodies that come last                                 */
     int slot[GW_MAX_BODIES][GW_MAX_BODIES]; /**< block of (row, column), -1: zero throughout           */
     int n_blocks;
     gw_block *block;
-    double (*rhs)[12];    /**< each body: 6 rows of (minus the imbalance, border column)          */
-    double border_row[6]; /**< of the upright                                                     */
-    double border_diag, border_rhs;
+    double (*rhs)[6 * GW_MAX_COLUMNS]; /**< each body: 6 rows of n_columns                            */
+    double border_row[GW_WHEELS][6];   /**< of its upright                                            */
+    double border_diag[GW_WHEELS], border_rhs[GW_WHEELS];
     int order[GW_MAX_BODIES]; /**< members in the order of elimination                                */
     int n_order;
     int n_near[GW_MAX_BODIES]; /**< bodies still coupled when a member is eliminated                   */
@@ -46,8 +52,22 @@ typedef struct gw_system {
     gw_lu6 *lu;             /**< factors of each member's block                                     */
     double (*coupling)[36]; /**< scratch: K_mm^-1 K_mj, one a neighbour                             */
     double (*step)[6];      /**< solution: the twist of each body                                   */
-    double border_step;
+    double border_step[GW_WHEELS];
 } gw_system;
+
+/** What belongs to one wheel; places are relative to the datum. */
+typedef struct gw_wheel_ws {
+    int upright;
+    gw_vec3 hub, patch; /**< as they stand: the right wheel's are with y < 0        */
+    int spring_body;    /**< body the spring stands on                              */
+    gw_vec3 spring_at, spring_to;
+    gw_mat3 upright0;     /**< attitude of the upright at S0, in the wheel's own axes  */
+    gw_vec3 axis_body;    /**< wheel axis in the upright's design frame, own axes      */
+    double static_camber; /**< of this kit                                            */
+    gw_corner_setting setting;
+    gw_link_state *unit_toe, *unit_camber; /**< f, m of all joints under the unit moments          */
+    double reaction_toe[GW_WHEELS], reaction_camber[GW_WHEELS]; /**< rho, at each wheel             */
+} gw_wheel_ws;
 
 struct gw_corner_ws {
     gw_arena arena;
@@ -55,20 +75,54 @@ struct gw_corner_ws {
     gw_vec3 datum;
     int n_links; /**< joints of the corner, then the holds of free spins */
     gw_link *link;
-    gw_vec3 hub, patch, spring_at, spring_to; /**< relative to the datum */
+    int n_wheels;
+    gw_wheel_ws wheel[GW_WHEELS];
     gw_system system;
     gw_state reference;     /**< S0                                                */
     gw_link_state *strain0; /**< joints at S0                                      */
-    gw_mat3 upright0;       /**< attitude of the upright at S0                     */
-    gw_vec3 axis_body;      /**< wheel axis in the upright's design frame          */
-    double static_camber;   /**< of this kit                                       */
-    gw_corner_setting setting;
-    gw_state work, resume;                 /**< scratch of the Newton iteration                   */
-    gw_link_state *unit_toe, *unit_camber; /**< f, m under the unit moments         */
-    double reaction_toe, reaction_camber;  /**< rho                                 */
+    gw_state work, resume;  /**< scratch of the Newton iteration                   */
     int n_warnings;
     gw_error warning[GW_MAX_WARNINGS];
 };
+
+/** What one wheel of a state has; the load of the right one in mirrored axes. */
+static inline gw_corner_load *gw_load_on(gw_state *state, int wheel)
+{
+    return wheel == GW_LEFT_WHEEL ? &state->load : &state->right_load;
+}
+static inline double *gw_spring_force_of(gw_state *state, int wheel)
+{
+    return wheel == GW_LEFT_WHEEL ? &state->spring_force : &state->right_spring_force;
+}
+static inline double *gw_spring_length_of(gw_state *state, int wheel)
+{
+    return wheel == GW_LEFT_WHEEL ? &state->spring_length : &state->right_spring_length;
+}
+
+/** A vector, or an axial vector, of the left wheel's axes in those of the wheel, and back: the same thing. */
+static inline gw_vec3 gw_mirror(int wheel, gw_vec3 v)
+{
+    return wheel == GW_LEFT_WHEEL ? v : gw_v3(v.x, -v.y, v.z);
+}
+static inline gw_vec3 gw_mirror_axial(int wheel, gw_vec3 v)
+{
+    return wheel == GW_LEFT_WHEEL ? v : gw_v3(-v.x, v.y, -v.z);
+}
+static inline gw_mat3 gw_mirror_turn(int wheel, const gw_mat3 *r)
+{
+    gw_mat3 m = *r;
+    if (wheel == GW_LEFT_WHEEL) return m;
+    m.m[0][1] = -m.m[0][1];
+    m.m[1][0] = -m.m[1][0];
+    m.m[1][2] = -m.m[1][2];
+    m.m[2][1] = -m.m[2][1];
+    return m;
+}
+/** True for the upright of a wheel. */
+static inline bool gw_is_upright(const gw_corner_ws *ws, int body)
+{
+    return body == GW_UPRIGHT || (ws->n_wheels == 2 && body == ws->wheel[GW_RIGHT_WHEEL].upright);
+}
 
 /* link.c: one joint */
 void gw_link_strain(const gw_link *link, const gw_pose *pose, gw_link_state *out);
@@ -80,6 +134,11 @@ void gw_link_tangent(const gw_link *link, const gw_pose *pose, const gw_link_sta
 gw_status gw_system_build(gw_corner_ws *ws, gw_error *err);
 /** False where the matrix is singular. */
 bool gw_system_solve(gw_system *system);
+/** Every member eliminated: what is left couples the uprights alone. False where a member's block is
+ * singular. */
+bool gw_system_condense(gw_system *system);
+/** The members' steps, once those of the uprights and of the borders are known. */
+bool gw_system_spread(gw_system *system);
 
 /* assemble.c: imbalance and tangent at a state */
 typedef struct gw_imbalance {
@@ -90,6 +149,10 @@ typedef struct gw_imbalance {
 
 gw_imbalance gw_assemble(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool linear);
 gw_vec3 gw_point_now(const gw_pose *pose, gw_vec3 point);
+/** Joints alone, and the springs alone, into a matrix that gw_assemble_begin has cleared. */
+void gw_assemble_begin(gw_corner_ws *ws);
+void gw_assemble_links(gw_corner_ws *ws, const gw_state *state, bool linear);
+void gw_assemble_springs(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool linear);
 
 /* stability.c: whether a balance can be trusted */
 /** Just after the system of this state was solved: no direction in which the bodies would run away. */
@@ -108,7 +171,9 @@ double gw_linear_stiffness(const gw_corner_ws *ws, struct gw_dense *d);
 gw_status gw_linear_shares(gw_corner_ws *ws, gw_error *err);
 
 /* jacobian.c */
+/** A left-handed frame is that of a mirrored bush: its rotations count the other way. */
 void gw_link_jacobian(const gw_mat3 *frame, gw_vec3 at, double b[6][6]);
+double gw_hand(const gw_mat3 *frame); /**< 1, or -1 where it is left-handed */
 
 /* play.c */
 bool gw_has_play(const gw_corner_ws *ws);
@@ -117,14 +182,23 @@ void gw_shut_play(gw_corner_ws *ws, double share);
 /** From a balance with every play shut, in ws->work, to the one with play; opens it in any case. */
 gw_status gw_open_play(gw_corner_ws *ws, gw_drive drive, gw_error *err);
 
+/* report.c */
+/** Every joint and its shares, against the strains at S0; travel's shares are in `out` already. */
+void gw_share_out(const gw_corner_ws *ws, const gw_state *state, const gw_link_state *strain0,
+                  const gw_wheel_ws *wheel, gw_corner_result *out);
+
 /* newton.c, solve.c */
 /** Forces come out of differences of positions of about a metre, each rounded, so stiff joints cannot balance
  * better than this: 32 times the rounding of one times the largest rate, of translation or rotation [N]. */
 double gw_rounding_floor(const gw_corner_ws *ws);
 gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool linear_first, gw_error *err);
 /** Newton went from one state to the other as it does where a corner works: few steps, no great turn. */
-bool gw_step_is_usual(const gw_state *from, const gw_state *to);
-bool gw_turn_is_usual(const gw_state *from, const gw_state *to); /**< the second half of it */
+bool gw_step_is_usual(const gw_corner_ws *ws, const gw_state *from, const gw_state *to);
+bool gw_turn_is_usual(const gw_corner_ws *ws, const gw_state *from,
+                      const gw_state *to); /**< the second half of it */
+/** Along the screw of `s` times a twist about the datum. */
+void gw_move_body(gw_pose *pose, const double twist[6], double s);
+double gw_spring_length(const gw_corner_ws *ws, const gw_state *state, int wheel);
 void gw_state_copy(gw_state *to, const gw_state *from, int n_bodies);
 void gw_state_at_design(gw_corner_ws *ws, gw_state *state);
 gw_status gw_state_in_arena(gw_corner_ws *ws, gw_state *state);

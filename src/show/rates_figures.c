@@ -31,6 +31,8 @@ const char *gw_bush_type_word(gw_bush_type type)
         return "ball_joint";
     case GW_BUSH_MEASURED:
         return "measured";
+    case GW_BUSH_RIGID:
+        return "rigid";
     }
     return "";
 }

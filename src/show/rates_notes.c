@@ -52,6 +52,9 @@ static void kind_words(const gw_bush *bush, gw_buf *out)
     case GW_BUSH_BALL_JOINT:
         gw_buf_add(out, "ball joint; rates as given in the case, turning freely");
         break;
+    case GW_BUSH_RIGID:
+        gw_buf_add(out, "welded: as near to it as a joint can be");
+        break;
     case GW_BUSH_MEASURED:
         gw_buf_add(out, "measured: rates are the slopes of its curves at zero, or as given");
         break;

@@ -66,7 +66,7 @@ gw_status gw_align_loads(gw_setup *s, gw_align_item *item, bool after, gw_peaks 
         if (!gw_run_wants_load(run, l, item->axle)) continue;
         gw_status status = load->kind == GW_LOAD_MANOEUVRE
                                ? gw_run_manoeuvre(run, &load->manoeuvre, &found, &inner)
-                               : gw_run_direct(run, &load->direct, &found, &inner);
+                               : gw_run_direct(run, &load->direct, load->other, &found, &inner);
         gw_align_load *out = &item->load[item->n_loads++];
         out->load = l;
         if (status == GW_E_NUMERIC) { /* not known; deflect says why */

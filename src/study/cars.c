@@ -52,7 +52,7 @@ static gw_status solve(gw_run *run, const gw_car_slot *slot, double *row, gw_err
     gw_deflection item = { .result.joints = joints };
     gw_error inner = { 0 };
     gw_status status = slot->manoeuvre ? gw_run_manoeuvre(run, &load->manoeuvre, &item, &inner)
-                                       : gw_run_direct(run, &load->direct, &item, &inner);
+                                       : gw_run_direct(run, &load->direct, load->other, &item, &inner);
     if (status != GW_OK)
         return gw_fail(err, status, "%s: load \"%s\", kit %s: %s", run->c->path, load->name,
                        run->c->kits[run->kit].name, inner.msg);

@@ -7,13 +7,22 @@
 #include <stdlib.h>
 #include <string.h>
 
+/* A direct load tells the left wheel, or both; a manoeuvre the one that it names, or both. */
+static int wheels_told(const gw_run *run, int kit, gw_axle axle, int load)
+{
+    const gw_load *l = &run->c->loads[load];
+    if (l->kind == GW_LOAD_MANOEUVRE) return l->both ? 2 : 1;
+    return l->other != GW_OTHER_SAME || gw_kit_is_lopsided(run->c, kit, axle) ? 2 : 1;
+}
+
 static int count_items(const gw_run *run)
 {
     int n = 0;
     for (int k = 0; k < run->c->n_kits; k++)
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
             for (int l = 0; l < run->c->n_loads; l++)
-                n += gw_run_wants_kit(run, k) && gw_run_wants_axle(run, a) && gw_run_wants_load(run, l, a);
+                if (gw_run_wants_kit(run, k) && gw_run_wants_axle(run, a) && gw_run_wants_load(run, l, a))
+                    n += wheels_told(run, k, a, l);
     return n;
 }
 
@@ -47,9 +56,11 @@ static gw_status solve_item(gw_run *run, int load, gw_deflection *item, gw_arena
 {
     const gw_load *l = &run->c->loads[load];
     gw_error inner = { 0 };
+    gw_manoeuvre m = l->manoeuvre;
     item->load = load;
-    gw_status status = l->kind == GW_LOAD_MANOEUVRE ? gw_run_manoeuvre(run, &l->manoeuvre, item, &inner)
-                                                    : gw_run_direct(run, &l->direct, item, &inner);
+    if (l->both) m.side = item->wheel == GW_LEFT_WHEEL ? GW_OUTER : GW_INNER;
+    gw_status status = l->kind == GW_LOAD_MANOEUVRE ? gw_run_manoeuvre(run, &m, item, &inner)
+                                                    : gw_run_direct(run, &l->direct, l->other, item, &inner);
     if (status == GW_E_NUMERIC) return mark_failed(run, item, inner.msg, arena, err);
     if (status != GW_OK)
         return gw_fail(err, status, "%s: load \"%s\", kit %s: %s", run->c->path, l->name,
@@ -64,9 +75,11 @@ static void run_corner(void *context, int index)
     gw_run *run = &job->run;
     gw_deflection *item = job->first;
     job->status = gw_run_open_corner(run, job->kit, job->axle, &job->err);
-    for (int l = 0; l < run->c->n_loads && job->status == GW_OK; l++)
-        if (gw_run_wants_load(run, l, job->axle))
+    for (int l = 0; l < run->c->n_loads && job->status == GW_OK; l++) {
+        int told = gw_run_wants_load(run, l, job->axle) ? wheels_told(run, job->kit, job->axle, l) : 0;
+        for (int w = 0; w < told && job->status == GW_OK; w++)
             job->status = solve_item(run, l, item++, &job->arena, &job->err);
+    }
 }
 
 /* Memory is taken before the threads start: the arena is not theirs to share. */
@@ -76,10 +89,14 @@ static gw_status plan_corner(const gw_run *run, gw_corner_job *job, int kit, gw_
     size_t joints = (size_t)run->c->corners[axle].n_joints;
     *job = (gw_corner_job){ .run = *run, .kit = kit, .axle = axle, .first = &out->item[out->n] };
     for (int l = 0; l < run->c->n_loads; l++) {
-        if (!gw_run_wants_load(run, l, axle)) continue;
-        gw_corner_result *result = &out->item[out->n++].result;
-        result->joints = gw_arena_alloc(&out->arena, joints, sizeof *result->joints);
-        if (!result->joints) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
+        int told = gw_run_wants_load(run, l, axle) ? wheels_told(run, kit, axle, l) : 0;
+        for (int w = 0; w < told; w++) {
+            gw_deflection *item = &out->item[out->n++];
+            item->sided = told == 2 && run->c->loads[l].kind == GW_LOAD_DIRECT;
+            item->wheel = (gw_wheel_side)w;
+            item->result.joints = gw_arena_alloc(&out->arena, joints, sizeof *item->result.joints);
+            if (!item->result.joints) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
+        }
     }
     return GW_OK;
 }

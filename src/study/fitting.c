@@ -65,26 +65,55 @@ static gw_vec3 offset_of(const gw_bush *bush, const gw_joint *joint)
                   gw_scale(bush->offset * sin(bush->offset_clock), e2));
 }
 
+static gw_fit fit_of(const gw_case *c, const gw_laws *laws, int b, const gw_joint *joint)
+{
+    const gw_bush *bush = &c->bushes[b];
+    gw_fit fit = { laws->law[b], joint->at, joint->at };
+    if (bush->offset <= 0.0) return fit;
+    gw_vec3 moved = gw_add(joint->at, offset_of(bush, joint));
+    if (joint->housing == joint->body_a)
+        fit.point_a = moved;
+    else
+        fit.point_b = moved;
+    return fit;
+}
+
 void gw_fit_kit(const gw_case *c, const gw_laws *laws, int kit, gw_axle axle, gw_fit *fit)
 {
     const gw_corner *corner = &c->corners[axle];
+    for (int j = 0; j < corner->n_joints; j++)
+        fit[j] = fit_of(c, laws, c->kits[kit].fits[axle][j], &corner->joints[j]);
+}
+
+void gw_fit_right(const gw_case *c, const gw_laws *laws, int kit, gw_axle axle, gw_fit *fit)
+{
+    const gw_corner *corner = &c->corners[axle];
     for (int j = 0; j < corner->n_joints; j++) {
-        const gw_joint *joint = &corner->joints[j];
-        int b = c->kits[kit].fits[axle][j];
-        const gw_bush *bush = &c->bushes[b];
-        fit[j] = (gw_fit){ laws->law[b], joint->at, joint->at };
-        if (bush->offset <= 0.0) continue;
-        gw_vec3 moved = gw_add(joint->at, offset_of(bush, joint));
-        if (joint->housing == joint->body_a)
-            fit[j].point_a = moved;
-        else
-            fit[j].point_b = moved;
+        int twin = c->pairs[axle].joints[j].twin;
+        fit[j] = fit_of(c, laws, c->kits[kit].fits[axle][twin], &corner->joints[j]);
     }
+}
+
+void gw_fit_pair(const gw_case *c, const gw_laws *laws, int kit, gw_axle axle, gw_fit *fit)
+{
+    const gw_corner *pair = &c->pairs[axle];
+    for (int j = 0; j < pair->n_joints; j++)
+        fit[j] = fit_of(c, laws, c->kits[kit].fits[axle][j], &pair->joints[j]);
+}
+
+bool gw_kit_is_lopsided(const gw_case *c, int kit, gw_axle axle)
+{
+    const gw_corner *pair = &c->pairs[axle];
+    const int *fits = c->kits[kit].fits[axle];
+    if (pair->lopsided) return true;
+    for (int j = 0; j < pair->n_joints; j++)
+        if (fits[j] != fits[pair->joints[j].twin]) return true;
+    return false;
 }
 
 bool gw_kit_is_off_centre(const gw_case *c, int kit, gw_axle axle)
 {
-    for (int j = 0; j < c->corners[axle].n_joints; j++)
+    for (int j = 0; j < c->pairs[axle].n_joints; j++)
         if (c->bushes[c->kits[kit].fits[axle][j]].offset > 0.0) return true;
     return false;
 }

@@ -1,17 +1,21 @@
 /* SPDX-License-Identifier: MIT */
 #include "study/run.h"
 
+#include "giveway/casefile.h"
+
+#include <stdlib.h>
 #include <string.h>
 
 /* The height left out: half the track times dy/dz of the contact patch at S0, with the first kit. */
 static gw_status roll_centre(gw_run *run, gw_axle axle, gw_error *err)
 {
-    gw_path path;
+    gw_path path[GW_WHEELS];
     gw_status status = gw_run_open_corner(run, 0, axle, err);
     if (status == GW_OK)
-        status = gw_corner_path_at(run->ws, gw_corner_reference(run->ws), GW_AT_TRAVEL, &path, err);
+        status = gw_axle_path_at(run->ws, gw_corner_reference(run->ws), GW_AT_TRAVEL, GW_OTHER_OPPOSITE, path,
+                                 err);
     if (status == GW_OK)
-        run->vehicle.roll_centre[axle] = 0.5 * run->vehicle.track[axle] * path.patch.y / path.patch.z;
+        run->vehicle.roll_centre[axle] = 0.5 * run->vehicle.track[axle] * path[0].patch.y / path[0].patch.z;
     gw_run_close_corner(run);
     return status;
 }
@@ -42,6 +46,31 @@ static gw_status find_roll_centres(gw_run *run, gw_error *err)
     return status;
 }
 
+/* What joints do not give of the roll stiffness of the vehicle, with the first kit. */
+static gw_status make_up(gw_run *run, gw_axle axle, gw_error *err)
+{
+    const gw_corner *pair = &run->c->pairs[axle];
+    double wanted = run->c->vehicle.roll_stiffness[axle];
+    gw_corner_ws *ws = NULL;
+    gw_error inner = { 0 };
+    if (pair->has_bar || !(wanted > 0.0)) return GW_OK;
+    gw_fit_pair(run->c, &run->laws, 0, axle, run->fit);
+    gw_status status = gw_corner_open(pair, run->fit, &ws, &inner);
+    if (status == GW_OK) status = gw_road_make_up(ws, wanted, &run->made_up[axle], &inner);
+    gw_corner_close(ws);
+    if (status != GW_OK) return gw_fail(err, status, "%s: %s", run->c->path, inner.msg);
+    return GW_OK;
+}
+
+static gw_status make_ready_for_road(gw_run *run, gw_error *err)
+{
+    gw_status status = GW_OK;
+    run->on_road = gw_case_on_road(run->c);
+    for (int a = 0; a < GW_AXLES && run->on_road && status == GW_OK; a++)
+        status = make_up(run, (gw_axle)a, err);
+    return status;
+}
+
 gw_status gw_run_open(gw_run *run, const gw_case *c, const gw_selection *wanted, gw_error *err)
 {
     *run = (gw_run){ .c = c, .wanted = wanted };
@@ -52,6 +81,7 @@ gw_status gw_run_open(gw_run *run, const gw_case *c, const gw_selection *wanted,
     else
         status = gw_laws_make(c, wanted->method, &run->laws, err);
     if (status == GW_OK) status = find_roll_centres(run, err);
+    if (status == GW_OK) status = make_ready_for_road(run, err);
     return status;
 }
 
@@ -86,6 +116,11 @@ gw_status gw_run_open_corner(gw_run *run, int kit, gw_axle axle, gw_error *err)
     run->axle = axle;
     gw_fit_kit(run->c, &run->laws, kit, axle, run->fit);
     gw_status status = gw_corner_open(corner, run->fit, &run->ws, &inner);
+    if (status == GW_OK && !corner->shared && gw_kit_is_lopsided(run->c, kit, axle)) {
+        gw_fit_right(run->c, &run->laws, kit, axle, run->fit);
+        status = gw_corner_open(corner, run->fit, &run->right, &inner);
+        gw_fit_kit(run->c, &run->laws, kit, axle, run->fit);
+    }
     if (status == GW_OK) status = gw_state_alloc(corner, &run->state, &inner);
     if (status != GW_OK)
         return gw_fail(err, status, "%s: kit %s: %s", run->c->path, run->c->kits[kit].name, inner.msg);
@@ -96,7 +131,11 @@ void gw_run_close_corner(gw_run *run)
 {
     gw_state_free(&run->state);
     gw_corner_close(run->ws);
-    run->ws = NULL;
+    gw_corner_close(run->right);
+    gw_road_close(run->road);
+    run->ws = run->right = NULL;
+    run->road = NULL;
+    run->drives = false;
 }
 
 gw_status gw_run_add_warnings(gw_arena *arena, const char ***list, int *n, const char **more, int n_more,
@@ -131,50 +170,170 @@ gw_status gw_run_corner_warnings(const gw_run *run, const char *how, gw_arena *a
     return status;
 }
 
+/* Where a wheel is solved: in its axle, where that shares parts, else in its corner. */
+static gw_corner_ws *ws_of(const gw_run *run, gw_wheel_side wheel)
+{
+    return wheel == GW_RIGHT_WHEEL && run->right ? run->right : run->ws;
+}
+
+/* The load that a corner's own solution looks at is the left one. */
+static gw_status solve_wheel(gw_run *run, const gw_corner_load load[GW_WHEELS], gw_wheel_side wheel,
+                             gw_drive drive, gw_error *err)
+{
+    if (gw_is_pair(&run->c->corners[run->axle])) return gw_axle_solve(run->ws, load, drive, &run->state, err);
+    return gw_corner_solve(ws_of(run, wheel), &load[wheel], drive, &run->state, err);
+}
+
+static const gw_corner_load *load_as_solved(const gw_run *run, gw_wheel_side wheel)
+{
+    bool right = wheel == GW_RIGHT_WHEEL && gw_is_pair(&run->c->corners[run->axle]);
+    return right ? &run->state.right_load : &run->state.load;
+}
+
 static void fill_item(gw_run *run, gw_deflection *item)
 {
+    gw_corner_ws *ws = ws_of(run, item->wheel);
+    bool pair = gw_is_pair(&run->c->corners[run->axle]);
+    gw_wheel_side wheel = pair ? item->wheel : GW_LEFT_WHEEL;
     item->kit = run->kit;
     item->axle = run->axle;
-    item->applied = run->state.load;
-    gw_corner_report(run->ws, &run->state, &item->result);
-    item->static_camber = gw_corner_static_camber(run->ws);
+    item->applied = *load_as_solved(run, item->wheel);
+    gw_corner_report_of(ws, &run->state, wheel, &item->result);
+    item->static_camber = gw_corner_static_camber_of(ws, wheel);
     item->off_centre = gw_kit_is_off_centre(run->c, run->kit, run->axle);
     item->camber_to_road = item->result.camber + (item->side == GW_OUTER ? item->roll : -item->roll);
 }
 
-gw_status gw_run_direct(gw_run *run, const gw_corner_load *load, gw_deflection *item, gw_error *err)
+gw_status gw_run_direct(gw_run *run, const gw_corner_load *load, gw_other_wheel other, gw_deflection *item,
+                        gw_error *err)
 {
-    gw_status status = gw_corner_solve(run->ws, load, GW_AT_TRAVEL, &run->state, err);
+    gw_corner_load both[GW_WHEELS];
+    gw_axle_loads(&run->c->corners[run->axle], load, other, both);
+    gw_status status = solve_wheel(run, both, item->wheel, GW_AT_TRAVEL, err);
     if (status == GW_OK) fill_item(run, item);
     return status;
 }
 
 /* Travel under the longitudinal forces and load transfer alone, with the spring on its law. */
-static gw_status dive_travel(gw_run *run, const gw_wheel_load *wheel, double *dive, gw_error *err)
+static gw_status dive_travel(gw_run *run, const gw_wheel_load *wheel, gw_wheel_side side,
+                             double dive[GW_WHEELS], gw_error *err)
 {
     gw_corner_load along = { 0 };
     along.patch_force = gw_v3(wheel->patch_force.x, 0, wheel->vertical_long);
     along.hub_force = wheel->hub_force;
-    gw_status status = gw_corner_solve(run->ws, &along, GW_ON_SPRING, &run->state, err);
-    if (status == GW_OK) *dive = run->state.load.travel;
+    const gw_corner_load both[GW_WHEELS] = { along, along };
+    gw_status status = solve_wheel(run, both, side, GW_ON_SPRING, err);
+    if (status != GW_OK) return status;
+    for (int w = 0; w < GW_WHEELS; w++) dive[w] = load_as_solved(run, (gw_wheel_side)w)->travel;
+    return GW_OK;
+}
+
+/* The car with this kit, stood on its wheels once. */
+static gw_status stand_up(gw_run *run, gw_error *err)
+{
+    gw_road_part part[GW_AXLES];
+    gw_fit *fit = NULL;
+    size_t room = (size_t)GW_AXLES * GW_MAX_JOINTS;
+    if (run->road) return GW_OK;
+    if (!(fit = calloc(room, sizeof *fit))) return gw_fail(err, GW_E_NOMEM, "out of memory for the car");
+    for (int a = 0; a < GW_AXLES; a++) {
+        gw_fit *of = &fit[(size_t)a * GW_MAX_JOINTS];
+        gw_fit_pair(run->c, &run->laws, run->kit, (gw_axle)a, of);
+        part[a] = (gw_road_part){ &run->c->pairs[a], of, run->made_up[a] };
+    }
+    gw_status status = gw_road_open(&run->vehicle, part, &run->road, err);
+    free(fit);
     return status;
 }
 
+/* Joints of the pair as the corner lists them: all where parts are shared, else those of the wheel's own
+ * side. */
+static void take_joints(const gw_run *run, gw_wheel_side wheel, const gw_joint_result *all,
+                        gw_joint_result *out)
+{
+    const gw_corner *corner = &run->c->corners[run->axle], *pair = &run->c->pairs[run->axle];
+    bool right = !corner->shared && wheel == GW_RIGHT_WHEEL;
+    for (int j = 0; j < corner->n_joints; j++) out[j] = all[right ? pair->joints[j].twin : j];
+}
+
+static bool same_manoeuvre(const gw_manoeuvre *a, const gw_manoeuvre *b)
+{
+    return a->brake_g == b->brake_g && a->lateral_g == b->lateral_g && a->drive_g == b->drive_g &&
+           a->driven == b->driven;
+}
+
+static void read_wheel(gw_run *run, gw_wheel_side wheel, gw_road_result *r, gw_corner_load *applied)
+{
+    gw_road_report(run->road, run->axle, wheel, r);
+    *applied = (gw_corner_load){ r->patch_force, r->patch_moment, r->hub_force, r->travel };
+}
+
+/* The outer wheel is the left one, the inner the right one. */
+static gw_status drive_on_road(gw_run *run, const gw_manoeuvre *m, gw_deflection *item, gw_error *err)
+{
+    gw_joint_result joints[GW_MAX_JOINTS], *own = item->result.joints;
+    gw_road_result r = { .wheel.joints = joints };
+    gw_status status = stand_up(run, err);
+    if (status == GW_OK && !(run->drives && same_manoeuvre(m, &run->driven))) {
+        run->drives = false;
+        status = gw_road_solve(run->road, m, err);
+    }
+    if (status != GW_OK) return status;
+    run->driven = *m;
+    run->drives = true;
+    item->wheel = m->side == GW_OUTER ? GW_LEFT_WHEEL : GW_RIGHT_WHEEL;
+    read_wheel(run, item->wheel == GW_LEFT_WHEEL ? GW_RIGHT_WHEEL : GW_LEFT_WHEEL, &r, &item->beside);
+    read_wheel(run, item->wheel, &r, &item->applied);
+    item->kit = run->kit;
+    item->axle = run->axle;
+    item->manoeuvre = item->on_road = true;
+    item->side = m->side;
+    item->roll = r.roll;
+    item->pitch = r.pitch;
+    item->heave = r.heave;
+    item->dive = r.dive;
+    item->camber_to_road = r.camber_to_road;
+    item->static_camber = gw_corner_static_camber_of(gw_road_axle_ws(run->road, run->axle), item->wheel);
+    item->off_centre = gw_kit_is_off_centre(run->c, run->kit, run->axle);
+    item->result = r.wheel;
+    item->result.joints = own;
+    take_joints(run, item->wheel, joints, own);
+    return GW_OK;
+}
+
+static gw_status drive_by_rule(gw_run *run, const gw_manoeuvre *manoeuvre, gw_deflection *item,
+                               gw_error *err);
+
 gw_status gw_run_manoeuvre(gw_run *run, const gw_manoeuvre *manoeuvre, gw_deflection *item, gw_error *err)
 {
-    gw_wheel_load wheel;
-    double dive = 0.0;
-    gw_status status = gw_vehicle_wheel_load(&run->vehicle, manoeuvre, run->axle, &wheel, err);
-    if (status == GW_OK) status = dive_travel(run, &wheel, &dive, err);
+    return run->on_road ? drive_on_road(run, manoeuvre, item, err) : drive_by_rule(run, manoeuvre, item, err);
+}
+
+/* The outer wheel is the left one, the inner the right one. */
+static gw_status drive_by_rule(gw_run *run, const gw_manoeuvre *manoeuvre, gw_deflection *item, gw_error *err)
+{
+    gw_wheel_load wheel[GW_WHEELS];
+    gw_corner_load load[GW_WHEELS];
+    double dive[GW_WHEELS] = { 0.0 };
+    gw_status status = GW_OK;
+    item->wheel = manoeuvre->side == GW_OUTER ? GW_LEFT_WHEEL : GW_RIGHT_WHEEL;
+    for (int w = 0; w < GW_WHEELS && status == GW_OK; w++) {
+        gw_manoeuvre m = *manoeuvre;
+        m.side = w == GW_LEFT_WHEEL ? GW_OUTER : GW_INNER;
+        status = gw_vehicle_wheel_load(&run->vehicle, &m, run->axle, &wheel[w], err);
+    }
+    if (status == GW_OK) status = dive_travel(run, &wheel[0], item->wheel, dive, err);
     if (status != GW_OK) return status;
-    const gw_corner_load load = { wheel.patch_force, wheel.patch_moment, wheel.hub_force,
-                                  wheel.roll_travel + dive };
-    status = gw_corner_solve(run->ws, &load, GW_AT_TRAVEL, &run->state, err);
+    for (int w = 0; w < GW_WHEELS; w++)
+        load[w] = (gw_corner_load){ wheel[w].patch_force, wheel[w].patch_moment, wheel[w].hub_force,
+                                    wheel[w].roll_travel + dive[w] };
+    status = solve_wheel(run, load, item->wheel, GW_AT_TRAVEL, err);
     if (status != GW_OK) return status;
     item->manoeuvre = true;
     item->side = manoeuvre->side;
-    item->roll = wheel.roll;
-    item->dive = dive;
+    item->roll = wheel[0].roll;
+    item->dive = dive[item->wheel];
     fill_item(run, item);
+    item->beside = load[item->wheel == GW_LEFT_WHEEL ? GW_RIGHT_WHEEL : GW_LEFT_WHEEL];
     return GW_OK;
 }

@@ -3,6 +3,7 @@
 #ifndef GIVEWAY_STUDY_RUN_H
 #define GIVEWAY_STUDY_RUN_H
 
+#include "giveway/road_car.h"
 #include "giveway/study.h"
 
 typedef struct gw_run {
@@ -13,6 +14,13 @@ typedef struct gw_run {
     gw_vehicle vehicle; /**< with roll-centre heights filled in, where a manoeuvre needs them */
     gw_fit fit[GW_MAX_JOINTS];
     gw_corner_ws *ws; /**< the corner that is open: kit `kit` on axle `axle`; NULL: none */
+    gw_corner_ws
+        *right;   /**< the right wheel's corner where the kit differs and nothing is shared; else NULL */
+    bool on_road; /**< a manoeuvre is an equilibrium of the whole car                        */
+    double made_up[GW_AXLES]; /**< of bars that are not in the joints [N/m]                           */
+    gw_road *road;            /**< the car with this kit, stood up for its first manoeuvre; NULL: not yet */
+    gw_manoeuvre driven;      /**< what `road` was solved for last                                    */
+    bool drives;              /**< it was                                                             */
     gw_state state;
     int kit;
     gw_axle axle;
@@ -47,9 +55,11 @@ gw_status gw_run_beyond(const gw_run *run, gw_deflect_study *out, gw_error *err)
 
 /**
  * Solve the open corner; run->state holds the equilibrium and `item` everything but its joints' memory:
- * item->result.joints must have room for every joint of the corner.
+ * item->result.joints must have room for every joint of the corner. item->wheel says which wheel of a direct
+ * load is told, the side of a manoeuvre which of the manoeuvre.
  */
-gw_status gw_run_direct(gw_run *run, const gw_corner_load *load, gw_deflection *item, gw_error *err);
+gw_status gw_run_direct(gw_run *run, const gw_corner_load *load, gw_other_wheel other, gw_deflection *item,
+                        gw_error *err);
 gw_status gw_run_manoeuvre(gw_run *run, const gw_manoeuvre *manoeuvre, gw_deflection *item, gw_error *err);
 
 #endif

@@ -110,9 +110,10 @@ static gw_status run_points(gw_travel_job *job, const gw_corner_load *load, gw_t
 static gw_status roll_centre_held(gw_travel_job *job, gw_travel_item *item, gw_error *err)
 {
     gw_corner_ws *ws = job->run.ws;
-    gw_path path;
-    gw_status status = gw_corner_path_at(ws, gw_corner_reference(ws), GW_AT_TRAVEL, &path, err);
-    if (status == GW_OK) item->roll_centre_held = half_track(job) * path.patch.y / path.patch.z;
+    gw_path path[GW_WHEELS];
+    gw_status status =
+        gw_axle_path_at(ws, gw_corner_reference(ws), GW_AT_TRAVEL, GW_OTHER_OPPOSITE, path, err);
+    if (status == GW_OK) item->roll_centre_held = half_track(job) * path[0].patch.y / path[0].patch.z;
     return status;
 }
 

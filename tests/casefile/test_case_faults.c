@@ -283,7 +283,7 @@ static void faults_of_bushes(void **state)
 {
     static const spoilt LIST[] = {
         { "\"ball\": { \"type\": \"ball_joint\" }", "\"ball\": { \"type\": \"ball\" }", "bushes.ball.type",
-          "\"bearing\", \"ball_joint\" or \"measured\", found the text \"ball\"" },
+          "\"measured\" or \"rigid\", found the text \"ball\"" },
         { "\"ball\": { \"type\": \"ball_joint\" }", "\"ball\": { }", "bushes.ball.type", "missing" },
         { "\"ball\": { \"type\": \"ball_joint\" }", "\"ball\": 3", "bushes.ball",
           "an object { } that describes a bush" },
@@ -477,7 +477,7 @@ static void faults_of_loads(void **state)
         { ", \"brake_g\": 1.0", "", "loads[2]", "expected a direct load" },
         { "\"brake_g\": 1.0", "\"brake_g\": 1.0, \"brakeg\": 1", "loads[2].brakeg",
           "did you mean \"brake_g\"?" },
-        { "\"wheel\": \"inner\"", "\"wheel\": \"left\"", "loads[3].wheel", "\"outer\" or \"inner\"" },
+        { "\"wheel\": \"inner\"", "\"wheel\": \"left\"", "loads[3].wheel", "\"outer\", \"inner\" or \"both\"" },
         { "\"driven\": \"all\"", "\"driven\": 4", "loads[3].driven",
           "\"rear\", \"front\" or \"all\", found 4" },
         { "\"loads\": [", "\"loads\": [ null,", "loads[0]", "expected an object" },

@@ -60,13 +60,13 @@ static void imbalance(bench *b, int body, int way, double by, gw_drive drive, do
     double kept_force = b->state.spring_force;
     nudge(&b->state.pose[body], way, by);
     gw_vec3 d =
-        gw_sub(gw_point_now(&b->state.pose[b->f.corner.spring.body], b->ws->spring_at), b->ws->spring_to);
+        gw_sub(gw_point_now(&b->state.pose[b->f.corner.spring.body], b->ws->wheel[0].spring_at), b->ws->wheel[0].spring_to);
     if (drive != GW_AT_TRAVEL)
         b->state.spring_force -= b->f.corner.spring.rate * (gw_norm(d) - b->state.spring_length);
     gw_assemble(b->ws, &b->state, drive, false);
     for (int i = 1; i < b->f.corner.n_bodies; i++)
         for (int r = 0; r < 6; r++) out[i][r] = b->ws->system.rhs[i][2 * r];
-    *border = b->ws->system.border_rhs;
+    *border = b->ws->system.border_rhs[0];
     b->state.pose[body] = kept;
     b->state.spring_force = kept_force;
 }
@@ -75,7 +75,7 @@ static void check_tangent(gw_drive drive)
 {
     bench b;
     bench_open(&b);
-    gw_vec3 d = gw_sub(gw_point_now(&b.state.pose[b.f.corner.spring.body], b.ws->spring_at), b.ws->spring_to);
+    gw_vec3 d = gw_sub(gw_point_now(&b.state.pose[b.f.corner.spring.body], b.ws->wheel[0].spring_at), b.ws->wheel[0].spring_to);
     b.state.spring_length = gw_norm(d);
     int n = b.f.corner.n_bodies;
     for (int body = 1; body < n; body++)
@@ -94,7 +94,7 @@ static void check_tangent(gw_drive drive)
                 }
             }
             if (body == GW_UPRIGHT && drive != GW_ON_SPRING)
-                check_abs(b.ws->system.border_row[way], -(border_up - border_down) / (2.0 * STEP), 1e-8,
+                check_abs(b.ws->system.border_row[0][way], -(border_up - border_down) / (2.0 * STEP), 1e-8,
                           "border");
         }
     bench_close(&b);

@@ -35,7 +35,7 @@ static inline void start_corner(test_corner *t)
 
 static inline int add_member(test_corner *t, const char *name, double mass)
 {
-    t->bodies[t->corner.n_bodies] = (gw_body){ name, mass };
+    t->bodies[t->corner.n_bodies] = (gw_body){ .name = name, .mass = mass };
     return t->corner.n_bodies++;
 }
 

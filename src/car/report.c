@@ -1,0 +1,95 @@
+/* SPDX-License-Identifier: MIT */
+/* What is told of a wheel of the car on the road, all of it against the car's own S0. */
+#include "car/road.h"
+#include "giveway/units.h"
+
+#include <string.h>
+
+static double travel_of(const gw_road_axle *axle, int w)
+{
+    return axle->wheel[w].contact.hub.z - axle->ws->wheel[w].hub.z;
+}
+
+static gw_vec3 moved(const gw_road_axle *axle, int w, gw_vec3 point)
+{
+    int upright = axle->ws->wheel[w].upright;
+    return gw_mirror(w, gw_sub(gw_point_now(&axle->state.pose[upright], point),
+                               gw_point_now(&axle->start.pose[upright], point)));
+}
+
+static void report_attitude(const gw_road *road, const gw_road_axle *axle, int w, gw_road_result *out)
+{
+    const gw_wheel_ws *ramp = &axle->ws->wheel[w];
+    const gw_contact *c = &axle->wheel[w].contact;
+    gw_mat3 r = gw_mirror_turn(w, &axle->state.pose[ramp->upright].r);
+    gw_vec3 axis = gw_mirror(w, c->axis);
+    gw_mat3 since = gw_matmul_nt(&r, &axle->wheel[w].upright0);
+    gw_corner_result *wheel = &out->wheel;
+    wheel->camber = gw_camber_of_axis(axis);
+    wheel->toe = gw_toe_of_axis(axis);
+    wheel->camber_change = wheel->camber - ramp->static_camber;
+    wheel->toe_change = wheel->toe - axle->ws->corner->wheel.static_toe;
+    wheel->caster_change = -gw_rot_log(&since).y;
+    wheel->wheel_centre = moved(axle, w, ramp->hub);
+    wheel->contact_patch = moved(axle, w, ramp->patch);
+    wheel->spring_force = *gw_spring_force_of((gw_state *)&axle->state, w);
+    out->camber_to_road = -asin(fmax(-1.0, fmin(1.0, gw_dot(road->stance.up, c->axis))));
+}
+
+static void report_joints(const gw_road_axle *axle, int w, gw_corner_result *out)
+{
+    const gw_wheel_ws *ramp = &axle->ws->wheel[w];
+    out->travel_toe = out->travel_camber = 0.0;
+    for (int v = 0; v < GW_WHEELS; v++) {
+        out->travel_toe += ramp->reaction_toe[v] * travel_of(axle, v);
+        out->travel_camber += ramp->reaction_camber[v] * travel_of(axle, v);
+    }
+    gw_share_out(axle->ws, &axle->state, axle->strain0, ramp, out);
+}
+
+static void report_forces(const gw_road *road, gw_axle which, int w, gw_road_result *out)
+{
+    const gw_contact *c = &road->axle[which].wheel[w].contact;
+    gw_vec3 force = gw_v3(road->load.brake[which], c->lateral, c->vertical);
+    out->patch_force = gw_mirror(w, force);
+    out->patch_moment = gw_mirror_axial(w, gw_v3(0, 0, -road->vehicle->pneumatic_trail * c->lateral));
+    out->hub_force = gw_v3(road->load.drive[which], 0, 0);
+}
+
+/* R (the chassis' mass centre) + height: its height above the road. */
+static double centre_height(const gw_road *road, const gw_stance_on_road *stance)
+{
+    return gw_dot(stance->up, road->centre) + stance->height;
+}
+
+void gw_road_report(const gw_road *road, gw_axle which, gw_wheel_side side, gw_road_result *out)
+{
+    const gw_road_axle *axle = &road->axle[which];
+    out->roll = -(road->stance.roll - road->stance0.roll);
+    out->pitch = road->stance.pitch - road->stance0.pitch;
+    out->heave = centre_height(road, &road->stance) - centre_height(road, &road->stance0);
+    out->travel = travel_of(axle, side);
+    out->dive = 0.5 * (travel_of(axle, GW_LEFT_WHEEL) + travel_of(axle, GW_RIGHT_WHEEL));
+    report_attitude(road, axle, side, out);
+    report_joints(axle, side, &out->wheel);
+    report_forces(road, which, side, out);
+}
+
+gw_status gw_road_make_up(gw_corner_ws *ws, double stiffness, double *out, gw_error *err)
+{
+    gw_path path[GW_WHEELS];
+    const gw_wheel *wheel = &ws->corner->wheel;
+    double track = 2.0 * wheel->centre.y;
+    gw_status status = gw_axle_path_at(ws, gw_corner_reference(ws), GW_LIFTED, GW_OTHER_OPPOSITE, path, err);
+    if (status != GW_OK) return status;
+    double springs = 0.5 * (path[GW_LEFT_WHEEL].force_rate - path[GW_RIGHT_WHEEL].force_rate);
+    double alone = 0.5 * track * track * springs;
+    if (alone > 1.01 * stiffness)
+        return gw_fail(
+            err, GW_E_RANGE,
+            "vehicle.roll_stiffness_Nm_per_deg.%s: %.0f N m/deg, but the springs alone give %.0f N m/deg: "
+            "raise it, or leave it out",
+            ws->corner->name, stiffness / GW_NM_PER_DEG, alone / GW_NM_PER_DEG);
+    *out = 0.5 * (2.0 * stiffness / (track * track) - springs);
+    return GW_OK;
+}

@@ -1,0 +1,480 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * The whole car's equilibrium: Newton's iteration with full steps from where the car stands, as for a corner;
+ * where that fails, or goes further than a car that works, the manoeuvre is brought on little by little.
+ */
+#include "car/road.h"
+#include "giveway/units.h"
+
+#include <float.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { MAX_ITERATIONS = 40, MAX_PARTS = 60 };
+static const double RESIDUAL = 1e-10; /* of the largest load                          */
+static const double ARM = 0.3;        /* length that makes a moment of a force [m]    */
+static const double SETTLED = 1e-11;  /* a step this small is the end [m], [rad]      */
+static const double LEVEL = 1e-13;    /* travel met to [m]                            */
+static const double LARGEST_TURN = 1.0, LARGEST_MOVE = 0.5, TORN = 1.3;
+static const double SMALLEST_PART = 1.0 / 256.0;
+
+static double load_scale(const gw_road *road)
+{
+    double scale = 0.0;
+    for (int a = 0; a < GW_AXLES; a++) {
+        const gw_road_axle *axle = &road->axle[a];
+        scale = fmax(scale, axle->static_load);
+        scale = fmax(scale, fabs(road->load.brake[a]) + fabs(road->load.drive[a]));
+        scale = fmax(scale, fabs(axle->static_load * road->load.ay / GW_G0));
+    }
+    return scale;
+}
+
+static double rounding_floor(const gw_road *road)
+{
+    double stiffest = 0.0;
+    for (int a = 0; a < GW_AXLES; a++) {
+        const gw_corner_ws *ws = road->axle[a].ws;
+        for (int j = 0; j < ws->n_links; j++)
+            for (int i = 0; i < 3; i++)
+                stiffest = fmax(stiffest, fmax(ws->link[j].law.k[i], ws->link[j].law.c[i]));
+    }
+    return 32.0 * DBL_EPSILON * stiffest;
+}
+
+/* The travel of a wheel while the car is set: given, so a border as on the ramp. */
+static void put_travels(gw_road_axle *axle)
+{
+    gw_system *s = &axle->ws->system;
+    for (int w = 0; w < GW_WHEELS; w++) {
+        const gw_wheel_ws *wheel = &axle->ws->wheel[w];
+        const gw_vec3 hub = axle->wheel[w].contact.hub;
+        gw_vec3 on = gw_point_now(&axle->state.pose[wheel->spring_body], wheel->spring_at);
+        gw_vec3 line = gw_sub(on, wheel->spring_to), n = gw_scale(-1.0 / gw_norm(line), line);
+        gw_vec3 m = gw_cross(on, n);
+        const double row[6] = { 0, 0, 1, hub.y, -hub.x, 0 }, column[6] = { n.x, n.y, n.z, m.x, m.y, m.z };
+        memcpy(s->border_row[w], row, sizeof row);
+        s->border_rhs[w] = wheel->hub.z - hub.z;
+        for (int i = 0; i < 6; i++) s->rhs[wheel->spring_body][s->n_columns * i + 1 + w] += column[i];
+    }
+}
+
+typedef struct gw_left_over {
+    double force, moment, level;
+} gw_left_over;
+
+static double larger(double a, double b)
+{
+    return b <= a ? a : b;
+}
+
+static gw_left_over measure(const gw_road *road, const gw_balance_of_car *b)
+{
+    gw_left_over left = { 0, 0, 0 };
+    for (int a = 0; a < GW_AXLES; a++) {
+        const gw_system *s = &road->axle[a].ws->system;
+        for (int body = 1; body < s->n; body++)
+            for (int i = 0; i < 3; i++) {
+                left.force = larger(left.force, fabs(s->rhs[body][s->n_columns * i]));
+                left.moment = larger(left.moment, fabs(s->rhs[body][s->n_columns * (3 + i)]));
+            }
+        for (int w = 0; w < GW_WHEELS && road->setting; w++)
+            left.level = larger(left.level, fabs(s->border_rhs[w]));
+    }
+    for (int i = 1; i < 3; i++) left.force = larger(left.force, 0.25 * fabs(b->sum[i]));
+    for (int i = 3; i < 6; i++) left.moment = larger(left.moment, 0.1 * fabs(b->sum[i]));
+    return left;
+}
+
+static gw_left_over assemble(gw_road *road, gw_balance_of_car *b)
+{
+    memset(b, 0, sizeof *b);
+    for (int a = 0; a < GW_AXLES; a++) {
+        gw_road_axle *axle = &road->axle[a];
+        gw_assemble_begin(axle->ws);
+        gw_assemble_links(axle->ws, &axle->state, false);
+        gw_assemble_springs(axle->ws, &axle->state, road->setting ? GW_AT_TRAVEL : GW_ON_SPRING, false);
+        gw_put_on_road(road, (gw_axle)a, b);
+        if (road->setting) put_travels(axle);
+    }
+    gw_put_chassis(road, b);
+    return measure(road, b);
+}
+
+/* The axles follow the step; the largest movement. Bounded where a body would turn by more than a radian. */
+static double follow(gw_road *road)
+{
+    double move = 0.0, turn = 0.0;
+    for (int a = 0; a < GW_AXLES; a++) {
+        const gw_system *s = &road->axle[a].ws->system;
+        for (int b = 1; b < s->n; b++) {
+            const double *x = s->step[b];
+            move = fmax(move, gw_norm(gw_v3(x[0], x[1], x[2])));
+            turn = fmax(turn, gw_norm(gw_v3(x[3], x[4], x[5])));
+        }
+    }
+    double factor = fmin(1.0, fmin(LARGEST_TURN / fmax(turn, DBL_MIN), LARGEST_MOVE / fmax(move, DBL_MIN)));
+    for (int a = 0; a < GW_AXLES; a++) {
+        gw_road_axle *axle = &road->axle[a];
+        const gw_corner *pair = axle->ws->corner;
+        for (int b = 1; b < axle->ws->system.n; b++)
+            gw_move_body(&axle->state.pose[b], axle->ws->system.step[b], factor);
+        for (int w = 0; w < GW_WHEELS; w++) {
+            double rate = w == GW_LEFT_WHEEL ? pair->spring.rate : pair->right_spring.rate;
+            double *length = gw_spring_length_of(&axle->state, w),
+                   *force = gw_spring_force_of(&axle->state, w);
+            *length = gw_spring_length(axle->ws, &axle->state, w);
+            if (road->setting)
+                *force += axle->ws->system.border_step[w];
+            else
+                *force = *gw_spring_force_of(&axle->start, w) +
+                         rate * (*gw_spring_length_of(&axle->start, w) - *length);
+        }
+    }
+    return fmax(move, turn);
+}
+
+static bool is_torn(const gw_road *road)
+{
+    for (int a = 0; a < GW_AXLES; a++)
+        for (int b = 1; b < road->axle[a].ws->system.n; b++)
+            if (!(gw_norm(gw_rot_log(&road->axle[a].state.pose[b].r)) <= TORN)) return true;
+    return fabs(road->stance.roll) > TORN || fabs(road->stance.pitch) > TORN;
+}
+
+static gw_status newton(gw_road *road, gw_error *err)
+{
+    double tolerance = RESIDUAL * load_scale(road), floor = rounding_floor(road), last = HUGE_VAL;
+    gw_balance_of_car b;
+    for (int i = 0; i < MAX_ITERATIONS; i++) {
+        gw_left_over left = assemble(road, &b);
+        bool balanced = left.force <= tolerance && left.moment <= ARM * tolerance && left.level <= LEVEL;
+        bool settled = last <= SETTLED && left.force <= floor + tolerance &&
+                       left.moment <= floor + tolerance && left.level <= 1e-11;
+        road->iterations = i;
+        road->residual = left.force;
+        if (balanced || settled) {
+            if (is_torn(road))
+                return gw_fail(err, GW_E_NUMERIC, "the car leaves its linkages in this manoeuvre");
+            return GW_OK;
+        }
+        if (!gw_road_step(road, &b))
+            return gw_fail(err, GW_E_NUMERIC, "the car has no stiffness left in some direction");
+        last = follow(road);
+    }
+    return gw_fail(err, GW_E_NUMERIC,
+                   "the car found no equilibrium in %d steps: the g is more than it can carry",
+                   (int)MAX_ITERATIONS);
+}
+
+static void keep(gw_road *road)
+{
+    road->kept = road->stance;
+    for (int a = 0; a < GW_AXLES; a++) {
+        gw_road_axle *axle = &road->axle[a];
+        gw_state_copy(&axle->resume, &axle->state, axle->ws->system.n);
+        axle->lateral0 = axle->lateral;
+    }
+}
+
+static void go_back(gw_road *road)
+{
+    road->stance = road->kept;
+    for (int a = 0; a < GW_AXLES; a++) {
+        gw_road_axle *axle = &road->axle[a];
+        gw_state_copy(&axle->state, &axle->resume, axle->ws->system.n);
+        axle->lateral = axle->lateral0;
+    }
+}
+
+static bool is_usual(const gw_road *road)
+{
+    for (int a = 0; a < GW_AXLES; a++)
+        if (!gw_turn_is_usual(road->axle[a].ws, &road->axle[a].resume, &road->axle[a].state)) return false;
+    return road->iterations <= 12;
+}
+
+static bool has_play(const gw_road *road)
+{
+    return gw_has_play(road->axle[GW_FRONT].ws) || gw_has_play(road->axle[GW_REAR].ws);
+}
+
+static void shut_play(gw_road *road, double share)
+{
+    for (int a = 0; a < GW_AXLES; a++) gw_shut_play(road->axle[a].ws, share);
+}
+
+/* From where the car stands; the state of before is kept where it does not get there. */
+static gw_status try_step(gw_road *road, gw_error *err)
+{
+    keep(road);
+    gw_status status = newton(road, err);
+    if (status == GW_OK && !is_usual(road))
+        status = gw_fail(err, GW_E_NUMERIC, "the car would snap over in this manoeuvre");
+    if (status != GW_OK) go_back(road);
+    return status;
+}
+
+/* Plays opened little by little, as for a corner: see corner/play.c. */
+static gw_status open_play(gw_road *road, gw_error *err)
+{
+    gw_status status = GW_OK;
+    double share = 1.0, ratio = 0.3;
+    while (share > 0.0 && ratio < 0.9) {
+        double next = share > 1e-3 ? share * ratio : 0.0;
+        shut_play(road, next);
+        status = try_step(road, err);
+        if (status == GW_OK)
+            share = next;
+        else if (next > 0.0)
+            ratio = sqrt(ratio);
+        else
+            break;
+    }
+    shut_play(road, 0.0);
+    return status;
+}
+
+static double drive_share(gw_driven driven, gw_axle axle)
+{
+    if (driven == GW_DRIVEN_ALL) return 0.5;
+    return (driven == GW_DRIVEN_FRONT) == (axle == GW_FRONT) ? 1.0 : 0.0;
+}
+
+static gw_road_load load_of(const gw_vehicle *v, const gw_manoeuvre *m, double part)
+{
+    gw_road_load load = { .ax = part * (m->drive_g - m->brake_g) * GW_G0,
+                          .ay = -part * m->lateral_g * GW_G0 };
+    double weight = part * v->mass * GW_G0;
+    for (int a = 0; a < GW_AXLES; a++) {
+        double brakes = a == GW_FRONT ? v->brake_front_fraction : 1.0 - v->brake_front_fraction;
+        load.brake[a] = -0.5 * weight * m->brake_g * brakes;
+        load.drive[a] = 0.5 * weight * m->drive_g * drive_share(m->driven, (gw_axle)a);
+    }
+    return load;
+}
+
+static void stand_still(gw_road *road)
+{
+    road->stance = road->stance0;
+    for (int a = 0; a < GW_AXLES; a++) {
+        gw_road_axle *axle = &road->axle[a];
+        gw_state_copy(&axle->state, &axle->start, axle->ws->system.n);
+        axle->lateral = 0.0;
+    }
+}
+
+/* A share of the manoeuvre, in one go or in parts. */
+static gw_status bring_on(gw_road *road, const gw_manoeuvre *m, double whole, gw_error *err)
+{
+    gw_status status = GW_E_NUMERIC;
+    double done = 0.0, part = 1.0;
+    stand_still(road);
+    for (int i = 0; i < MAX_PARTS && done < 1.0; i++) {
+        double next = fmin(1.0, done + part);
+        road->load = load_of(road->vehicle, m, whole * next);
+        status = try_step(road, err);
+        if (status == GW_OK) {
+            done = next;
+            part *= 1.5;
+        } else if ((part = part == 1.0 ? 0.25 : 0.5 * part) < SMALLEST_PART) {
+            return status;
+        }
+    }
+    return done < 1.0 ? status : GW_OK;
+}
+
+static gw_status reach(gw_road *road, const gw_manoeuvre *m, double whole, gw_error *err)
+{
+    if (!has_play(road)) return bring_on(road, m, whole, err);
+    stand_still(road);
+    road->load = load_of(road->vehicle, m, whole);
+    if (try_step(road, NULL) == GW_OK) return GW_OK;
+    shut_play(road, 1.0);
+    gw_status status = bring_on(road, m, whole, err);
+    if (status == GW_OK) return open_play(road, err);
+    shut_play(road, 0.0);
+    return status;
+}
+
+static double least_load(const gw_road *road)
+{
+    double least = HUGE_VAL;
+    for (int a = 0; a < GW_AXLES; a++)
+        for (int w = 0; w < GW_WHEELS; w++) least = fmin(least, road->axle[a].wheel[w].contact.vertical);
+    return least;
+}
+
+/* The share of the manoeuvre at which the first wheel lifts, and which; `hi` is one at which one has lifted.
+ */
+static double find_lift(gw_road *road, const gw_manoeuvre *m, double hi, gw_axle *axle, bool lifts[GW_WHEELS])
+{
+    double lo = 0.0;
+    for (int i = 0; i < 24; i++) {
+        double middle = 0.5 * (lo + hi);
+        bool stands = reach(road, m, middle, NULL) == GW_OK && least_load(road) >= 0.0;
+        *(stands ? &lo : &hi) = middle;
+    }
+    if (reach(road, m, lo, NULL) != GW_OK) return lo;
+    double least = least_load(road);
+    for (int a = 0; a < GW_AXLES; a++)
+        for (int w = 0; w < GW_WHEELS; w++)
+            if (road->axle[a].wheel[w].contact.vertical == least) *axle = (gw_axle)a;
+    double near = 1e-4 * road->axle[*axle].static_load;
+    for (int w = 0; w < GW_WHEELS; w++) lifts[w] = road->axle[*axle].wheel[w].contact.vertical < least + near;
+    return lo;
+}
+
+static gw_status report_lift(gw_road *road, const gw_manoeuvre *m, double hi, gw_error *err)
+{
+    gw_axle axle = GW_FRONT;
+    bool lifts[GW_WHEELS] = { false };
+    double part = find_lift(road, m, hi, &axle, lifts);
+    const char *name = axle == GW_FRONT ? "front" : "rear";
+    bool lateral = m->lateral_g > 0.0, braking = m->brake_g > 0.0;
+    double g = lateral ? m->lateral_g : braking ? m->brake_g : m->drive_g;
+    const char *of = lateral ? "lateral" : braking ? "braking" : "driving";
+    if (lifts[0] && lifts[1])
+        return gw_fail(err, GW_E_NUMERIC, "the %s wheels lift at %.2f g %s (of %.2f g): lower the g", name,
+                       part * g, of, g);
+    return gw_fail(err, GW_E_NUMERIC, "the %s %s wheel lifts at %.2f g %s (of %.2f g): lower the g",
+                   lifts[0] ? "outer" : "inner", name, part * g, of, g);
+}
+
+/* Where the whole of it is not reached, a wheel may have lifted before. */
+static gw_status look_for_lift(gw_road *road, const gw_manoeuvre *m, const gw_error *why, gw_error *err)
+{
+    for (double part = 0.9; part > 0.05; part -= 0.1) {
+        if (reach(road, m, part, NULL) != GW_OK) continue;
+        if (least_load(road) < 0.0) return report_lift(road, m, part, err);
+        break;
+    }
+    return gw_fail(err, GW_E_NUMERIC, "%s", why->msg);
+}
+
+gw_status gw_road_solve(gw_road *road, const gw_manoeuvre *m, gw_error *err)
+{
+    gw_error why = { 0 };
+    road->manoeuvre = *m;
+    if (reach(road, m, 1.0, &why) != GW_OK) return look_for_lift(road, m, &why, err);
+    return least_load(road) < 0.0 ? report_lift(road, m, 1.0, err) : GW_OK;
+}
+
+/* S0 on the road: from the ramp, with what hangs on the springs there and not here. */
+static gw_status find_reference(gw_road *road, gw_error *err)
+{
+    const gw_manoeuvre still = { 0 };
+    road->setting = true;
+    road->load = load_of(road->vehicle, &still, 1.0);
+    for (int a = 0; a < GW_AXLES; a++)
+        gw_state_copy(&road->axle[a].state, gw_corner_reference(road->axle[a].ws),
+                      road->axle[a].ws->system.n);
+    gw_look_from(&road->stance);
+    gw_status status = try_step(road, err);
+    if (status != GW_OK && has_play(road)) {
+        shut_play(road, 1.0);
+        status = try_step(road, err);
+        if (status == GW_OK) status = open_play(road, err);
+        shut_play(road, 0.0);
+    }
+    road->setting = false;
+    return status;
+}
+
+static void set_wheels(gw_road *road)
+{
+    road->stance0 = road->stance;
+    for (int a = 0; a < GW_AXLES; a++) {
+        gw_road_axle *axle = &road->axle[a];
+        gw_state_copy(&axle->start, &axle->state, axle->ws->system.n);
+        for (int j = 0; j < axle->ws->corner->n_joints; j++)
+            gw_link_strain(&axle->ws->link[j], axle->start.pose, &axle->strain0[j]);
+        for (int w = 0; w < GW_WHEELS; w++) {
+            const gw_mat3 *r = &axle->start.pose[axle->ws->wheel[w].upright].r;
+            axle->wheel[w].axis_body = gw_mul_t(r, axle->wheel[w].axis_set);
+            axle->wheel[w].upright0 = gw_mirror_turn(w, r);
+        }
+    }
+}
+
+static gw_status open_axle(gw_road *road, gw_axle which, const gw_road_part *part, gw_error *err)
+{
+    gw_road_axle *axle = &road->axle[which];
+    const gw_wheel *wheel = &part->pair->wheel;
+    gw_status status = gw_corner_open(part->pair, part->fit, &axle->ws, err);
+    if (status != GW_OK) return status;
+    axle->strain0 = gw_arena_alloc(&road->arena, (size_t)part->pair->n_joints + 1, sizeof *axle->strain0);
+    if (!axle->strain0 || gw_state_in_arena(axle->ws, &axle->state) != GW_OK ||
+        gw_state_in_arena(axle->ws, &axle->start) != GW_OK ||
+        gw_state_in_arena(axle->ws, &axle->resume) != GW_OK)
+        return gw_fail(err, GW_E_NOMEM, "out of memory for the car");
+    axle->place = wheel->centre;
+    axle->place.x = which == GW_FRONT ? 0.0 : -road->vehicle->wheelbase;
+    axle->made_up = part->made_up;
+    axle->static_load = gw_vehicle_static_load(road->vehicle, which);
+    axle->tyre = wheel->tyre_vertical;
+    axle->free_length = wheel->loaded_radius + axle->static_load / axle->tyre;
+    axle->mass = wheel->mass;
+    for (int w = 0; w < GW_WHEELS; w++) {
+        double camber = gw_corner_static_camber_of(axle->ws, (gw_wheel_side)w);
+        axle->wheel[w].axis_set = gw_mirror(w, gw_axis_from_camber_toe(camber, wheel->static_toe));
+    }
+    return GW_OK;
+}
+
+/* What is left of the car's mass without its wheels, and where. */
+static gw_status place_chassis(gw_road *road, gw_error *err)
+{
+    const gw_vehicle *v = road->vehicle;
+    double mass = v->mass;
+    gw_vec3 moment =
+        gw_scale(v->mass, gw_v3(-(1.0 - v->front_mass_fraction) * v->wheelbase, 0.0, v->cg_height));
+    for (int a = 0; a < GW_AXLES; a++) {
+        const gw_road_axle *axle = &road->axle[a];
+        mass -= 2.0 * axle->mass;
+        moment = gw_axpy(moment, -2.0 * axle->mass, gw_v3(axle->place.x, 0.0, axle->place.z));
+    }
+    if (!(mass > 0.0))
+        return gw_fail(err, GW_E_RANGE, "vehicle.mass_kg: the wheels alone weigh more than the car");
+    road->mass = mass;
+    road->centre = gw_scale(1.0 / mass, moment);
+    return GW_OK;
+}
+
+gw_status gw_road_open(const gw_vehicle *vehicle, const gw_road_part part[GW_AXLES], gw_road **out,
+                       gw_error *err)
+{
+    *out = NULL;
+    gw_road *road = calloc(1, sizeof *road);
+    if (!road) return gw_fail(err, GW_E_NOMEM, "out of memory for the car");
+    road->vehicle = vehicle;
+    gw_status status = GW_OK;
+    for (int a = 0; a < GW_AXLES && status == GW_OK; a++) status = open_axle(road, (gw_axle)a, &part[a], err);
+    if (status == GW_OK) status = place_chassis(road, err);
+    if (status == GW_OK) status = find_reference(road, err);
+    if (status != GW_OK) {
+        gw_road_close(road);
+        return status;
+    }
+    set_wheels(road);
+    *out = road;
+    return GW_OK;
+}
+
+void gw_road_close(gw_road *road)
+{
+    if (!road) return;
+    for (int a = 0; a < GW_AXLES; a++) gw_corner_close(road->axle[a].ws);
+    gw_arena_free(&road->arena);
+    free(road);
+}
+
+gw_corner_ws *gw_road_axle_ws(const gw_road *road, gw_axle axle)
+{
+    return road->axle[axle].ws;
+}
+
+const gw_state *gw_road_axle_state(const gw_road *road, gw_axle axle)
+{
+    return &road->axle[axle].state;
+}

@@ -1,0 +1,96 @@
+/* SPDX-License-Identifier: MIT */
+/** What the files of the car on the road share. Everything here is private to src/car. */
+#ifndef GIVEWAY_CAR_ROAD_H
+#define GIVEWAY_CAR_ROAD_H
+
+#include "corner/workspace.h"
+#include "giveway/road_car.h"
+
+/** Directions in which a wheel's contact changes: its upright's twist, the chassis' height, roll and pitch.
+ */
+enum { GW_TWIST = 6, GW_HEIGHT = GW_TWIST, GW_ROLL, GW_PITCH, GW_WAYS };
+
+/** Unknowns besides the uprights: height, roll, pitch, then lateral forces of the axles, or four preloads. */
+enum { GW_MOST_UNKNOWNS = 3 + GW_AXLES * GW_WHEELS };
+
+/** Where the chassis stands; the road's axes seen from it. */
+typedef struct gw_stance_on_road {
+    double height, roll, pitch; /**< [m], [rad]: R_y(pitch) R_x(roll)          */
+    gw_vec3 along, left, up;    /**< the road's x, y and z in chassis axes     */
+} gw_stance_on_road;
+
+/** What a manoeuvre asks of the car, SI. */
+typedef struct gw_road_load {
+    double ax, ay; /**< acceleration [m/s^2]; ay < 0: the left wheels are the outer ones */
+    double brake[GW_AXLES], drive[GW_AXLES]; /**< force on one wheel along x [N]; braking < 0              */
+} gw_road_load;
+
+/** One wheel on the road; places about the axle's datum, chassis axes. */
+typedef struct gw_contact {
+    gw_vec3 hub, axis;
+    double lean;     /**< up . axis                                      */
+    double level;    /**< sqrt(1 - lean^2)                               */
+    double above;    /**< of the wheel centre over the road [m]          */
+    double length;   /**< wheel centre to contact point [m]              */
+    gw_vec3 down;    /**< unit vector along it                           */
+    gw_vec3 patch;   /**< contact point                                  */
+    double vertical; /**< load [N]                                       */
+    double lateral;  /**< force along the road's y [N]                   */
+} gw_contact;
+
+typedef struct gw_road_wheel {
+    gw_vec3 axis_set;  /**< as it is set at S0, chassis axes, pointing outboard */
+    gw_vec3 axis_body; /**< the same in the upright's design frame             */
+    gw_mat3 upright0;  /**< attitude of the upright at S0, the wheel's own axes */
+    gw_contact contact;
+} gw_road_wheel;
+
+typedef struct gw_road_axle {
+    gw_corner_ws *ws;
+    gw_state state, start, resume; /**< now, S0 on the road, kept                */
+    gw_link_state *strain0;        /**< joints at S0 on the road                 */
+    gw_vec3 place;                 /**< the datum in the car's axes              */
+    double made_up;                /**< of a bar, for a wheel's travel [N/m]     */
+    double static_load;            /**< of a wheel [N]                           */
+    double free_length, tyre, mass;
+    double lateral, lateral0; /**< force of the axle along the road's y [N] */
+    gw_road_wheel wheel[GW_WHEELS];
+} gw_road_axle;
+
+struct gw_road {
+    gw_arena arena;
+    const gw_vehicle *vehicle;
+    double mass;    /**< of the chassis [kg]                          */
+    gw_vec3 centre; /**< of the chassis' mass, in its axes            */
+    gw_road_axle axle[GW_AXLES];
+    gw_stance_on_road stance, stance0, kept;
+    gw_road_load load;
+    gw_manoeuvre manoeuvre;
+    bool setting; /**< S0 is being looked for: preloads unknown, axes fixed in the chassis */
+    int iterations;
+    double residual;
+};
+
+/* contact.c */
+void gw_look_from(gw_stance_on_road *stance);
+/** The road's axes as roll (way GW_ROLL) or pitch (GW_PITCH) changes. */
+gw_stance_on_road gw_axes_as_it_turns(const gw_stance_on_road *stance, int way);
+void gw_find_contact(const gw_road *road, gw_road_axle *axle, int wheel);
+/** The road's wrenches into the axle's matrix, which is cleared; the equations of the whole car into
+ * `balance`. */
+typedef struct gw_balance_of_car {
+    double sum[6];                              /**< force and moment about the car's origin, chassis axes */
+    double by_stance[6][3];                     /**< minus the derivative with height, roll, pitch         */
+    double by_lateral[GW_AXLES][6];             /**< and with the axles' lateral forces                    */
+    double by_twist[GW_AXLES][GW_WHEELS][6][6]; /**< and with the twists of the uprights                */
+    double upright_by_stance[GW_AXLES][GW_WHEELS][6][3];
+    double upright_by_lateral[GW_AXLES][GW_WHEELS][6];
+} gw_balance_of_car;
+void gw_put_on_road(gw_road *road, gw_axle which, gw_balance_of_car *balance);
+void gw_put_chassis(const gw_road *road, gw_balance_of_car *balance);
+
+/* step.c */
+/** One step of Newton's iteration from the assembled matrices; false where they are singular. */
+bool gw_road_step(gw_road *road, const gw_balance_of_car *balance);
+
+#endif
