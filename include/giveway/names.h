@@ -16,6 +16,7 @@ typedef enum gw_side { GW_OUTER, GW_INNER } gw_side;
 /** The words in the order of the enumeration, ended by NULL. */
 extern const char *const GW_AXLE_NAMES[];
 extern const char *const GW_SIDE_NAMES[];
+extern const char *const GW_WHEEL_NAMES[]; /**< left, right: by gw_wheel_side */
 
 const char *gw_axle_name(gw_axle axle); /**< "front" or "rear"  */
 const char *gw_side_name(gw_side side); /**< "outer" or "inner" */

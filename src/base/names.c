@@ -5,6 +5,7 @@
 
 const char *const GW_AXLE_NAMES[] = { "front", "rear", NULL };
 const char *const GW_SIDE_NAMES[] = { "outer", "inner", NULL };
+const char *const GW_WHEEL_NAMES[] = { "left", "right", NULL };
 
 const char *gw_axle_name(gw_axle axle)
 {

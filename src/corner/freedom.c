@@ -79,14 +79,16 @@ static bool is_free_link(const gw_corner_ws *ws, int body)
     return body != GW_CHASSIS && !gw_is_upright(ws, body) && joints_on(ws, body, &all_free) == 2 && all_free;
 }
 
-/* A joint of a member is beside its line where the member has two others and this one leads to a bar's link. */
+/* A joint of a member is beside its line where the member has two others and this one leads to a bar's link.
+ */
 static bool is_beside(const gw_corner_ws *ws, int body, const gw_link *link)
 {
     bool all_free;
     return joints_on(ws, body, &all_free) > 2 && is_free_link(ws, link->a == body ? link->b : link->a);
 }
 
-/* The two joints of a member that all turn freely, those beside its line left out; false where it has others. */
+/* The two joints of a member that all turn freely, those beside its line left out; false where it has others.
+ */
 static bool free_pair(const gw_corner_ws *ws, int body, gw_vec3 end[2])
 {
     int count = 0;

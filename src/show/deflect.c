@@ -97,10 +97,22 @@ static const gw_record JOINT_RECORD = GW_RECORD(gw_joint_result, JOINT);
 
 /* -- a wheel -- */
 
+static const gw_field ON_ROAD[] = {
+    GW_MEMBER("pitch", DEG, gw_deflection, pitch, 0, "of the body; nose down positive"),
+    GW_MEMBER("heave", MM, gw_deflection, heave, 0, "rise of the chassis' centre of mass"),
+};
+static const gw_record ON_ROAD_RECORD = GW_RECORD(gw_deflection, ON_ROAD);
+
+static const void *on_road(const gw_place *p)
+{
+    return GW_IT(p, gw_deflection)->on_road ? GW_IT(p, gw_deflection) : NULL;
+}
+
 static const gw_field MANOEUVRE[] = {
     GW_WORD("wheel", gw_deflection, side, GW_SIDE_NAMES, 0, "which of the two wheels of the axle"),
     GW_MEMBER("roll", DEG, gw_deflection, roll, 0, "of the body"),
-    GW_MEMBER("dive", MM, gw_deflection, dive, 0, "part of the travel from braking or driving"),
+    GW_PART_FOUND(on_road, &ON_ROAD_RECORD, 0),
+    GW_MEMBER("dive", MM, gw_deflection, dive, 0, "part of the travel from braking or driving; mean of both wheels where the whole car is solved"),
     GW_MEMBER("hub_force", N, gw_deflection, applied.hub_force, GW_NO_CSV, "at the wheel centre"),
     GW_MEMBER("patch_moment", NM, gw_deflection, applied.patch_moment, GW_NO_CSV, "at the contact patch"),
     GW_MEMBER("camber_to_road", DEG, gw_deflection, camber_to_road, 0, "camber and body roll together"),
@@ -153,10 +165,21 @@ static const void *solved(const gw_place *p)
     return GW_IT(p, gw_deflection)->failed ? NULL : GW_IT(p, gw_deflection);
 }
 
+static const gw_field SIDED[] = {
+    GW_WORD("side", gw_deflection, wheel, GW_WHEEL_NAMES, 0, "which wheel of the axle, where both are told"),
+};
+static const gw_record SIDED_RECORD = GW_RECORD(gw_deflection, SIDED);
+
+static const void *sided(const gw_place *p)
+{
+    return GW_IT(p, gw_deflection)->sided ? GW_IT(p, gw_deflection) : NULL;
+}
+
 static const gw_field DEFLECTION[] = {
     GW_KIT("kit", gw_deflection, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_deflection, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_LOADED("load", gw_deflection, load, 0, "name of the load"),
+    GW_PART_FOUND(sided, &SIDED_RECORD, 0),
     GW_PART_FOUND(solved, &SOLVED_RECORD, 0),
     GW_MEMBER("failed", PLAIN, gw_deflection, failed, GW_SOMETIMES, "why the load cannot be carried; nothing else is there then"),
 };

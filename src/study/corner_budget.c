@@ -47,7 +47,7 @@ static gw_status add_budget(gw_handling_run *h, int load, gw_side side, gw_error
                              .side = side,
                              .travel = item.applied.travel,
                              .vertical = item.applied.patch_force.z };
-    double roll = side == GW_OUTER ? item.roll : -item.roll;
+    double roll = item.camber_to_road - item.result.camber;
     b->camber = parts_of(setting.camber, roll, lifted.camber, item.result.camber);
     b->toe = parts_of(setting.toe, 0.0, lifted.toe, item.result.toe);
     h->out->n_budgets++;

@@ -27,8 +27,8 @@ static bool turns(gw_reversal *t, const gw_case *c)
     return t->warns || side_of(t->from) * side_of(t->to) < 0;
 }
 
-int gw_reversals_find(const gw_case *c, const gw_deflect_study *study, int baseline, int kit, gw_reversal *out,
-                   int most)
+int gw_reversals_find(const gw_case *c, const gw_deflect_study *study, int baseline, int kit,
+                      gw_reversal *out, int most)
 {
     int n = 0;
     for (int l = 0; l < c->n_loads && kit != baseline; l++)

@@ -19,7 +19,7 @@ static gw_status wheel_state(gw_handling_run *h, double g, gw_side side, gw_whee
     if ((status = gw_handling_look(h, &load, GW_AT_TRAVEL, &loaded, err)) != GW_OK) return status;
     load.patch_force.y = item.applied.patch_force.y;
     if ((status = gw_handling_look(h, &load, GW_AT_TRAVEL, &pushed, err)) != GW_OK) return status;
-    double roll = side == GW_OUTER ? item.roll : -item.roll;
+    double roll = item.camber_to_road - item.result.camber;
     *out = (gw_wheel_state){
         .vertical = item.applied.patch_force.z,
         .toe = { [GW_TOE_SETTING] = setting.toe,

@@ -19,7 +19,7 @@ def newton(f, x, tries=60, what=""):
             least = size, x
         if size < 2e-7 and size >= 0.5 * last:
             return least[1]
-        if jac is None or size > 0.2 * last:
+        if jac is None or size > 1.0 or size > 0.2 * last:
             h = np.diag(np.full(n, 1e-7))
             jac = (np.concatenate([f(x + part) for part in np.array_split(h, 8)]) - r).T / 1e-7
         last = size
