@@ -25,21 +25,31 @@ static double dot_body(const gw_dense *d, int body, const double row[6])
     return sum;
 }
 
-/* At rest the spring's force is the unknown, in the last column; on the path the vertical load is. The last
- * row holds the wheel centre's travel. */
-static gw_status solve(const gw_corner_ws *ws, bool rest, gw_dense *d, gw_error *err)
+/* At rest the spring's force is the unknown, in a last column; on the path the vertical load is. A last row
+ * holds the wheel centre's travel. An axle has two of each, and both wheels move alike. */
+static void put_wheel(const gw_corner_ws *ws, bool rest, int w, double scale, gw_dense *d)
 {
-    int last = d->n - 1, body = 6 * (ws->corner->spring.body - 1);
-    double scale = gw_linear_stiffness(ws, d), spring[6];
-    line_row(ws->spring_at, ws->spring_to, spring);
+    const gw_wheel_ws *wheel = &ws->wheel[w];
+    int last = d->n - ws->n_wheels + w, body = 6 * (wheel->spring_body - 1),
+        upright = 6 * (wheel->upright - 1);
+    const double up[6] = { 0, 0, 1, wheel->hub.y, -wheel->hub.x, 0 }, weight = ws->corner->wheel.static_load;
+    double spring[6];
+    line_row(wheel->spring_at, wheel->spring_to, spring);
     for (int i = 0; i < 6; i++) {
         if (rest) *gw_dense_at(d, body + i, last) = scale * spring[i];
         for (int j = 0; !rest && j < 6; j++)
             *gw_dense_at(d, body + i, body + j) += ws->corner->spring.rate * spring[i] * spring[j];
+        if (!rest) *gw_dense_at(d, upright + i, last) = scale * up[i];
+        *gw_dense_at(d, last, upright + i) = scale * up[i];
+        if (rest) d->rhs[upright + i] = weight * up[i];
     }
-    if (!rest) *gw_dense_at(d, 2, last) = scale;
-    *gw_dense_at(d, last, 2) = scale;
-    d->rhs[rest ? 2 : last] = rest ? ws->corner->wheel.static_load : scale;
+    if (!rest) d->rhs[last] = scale;
+}
+
+static gw_status solve(const gw_corner_ws *ws, bool rest, gw_dense *d, gw_error *err)
+{
+    double scale = gw_linear_stiffness(ws, d);
+    for (int w = 0; w < ws->n_wheels; w++) put_wheel(ws, rest, w, scale, d);
     bool solved = gw_dense_factor(d);
     if (solved) gw_dense_solve(d);
     for (int i = 0; solved && i < d->n; i++) solved = isfinite(d->x[i]);
@@ -115,11 +125,13 @@ static void find_ways(const gw_corner_ws *ws, const gw_dense *d, const double *s
     }
 }
 
-static void add_part(gw_friction *f, int joint, double strength, double way)
+/* Of an axle both wheels bear it, half each. */
+static void add_part(const gw_corner_ws *ws, gw_friction *f, int joint, double strength, double way)
 {
+    double wheel = strength * way / ws->n_wheels;
     if (!(strength > 0.0)) return;
-    f->part[f->n++] = (gw_friction_part){ joint, strength, way, strength * way };
-    f->wheel += strength * way;
+    f->part[f->n++] = (gw_friction_part){ joint, strength, way, wheel };
+    f->wheel += wheel;
 }
 
 static double damper_way(const gw_corner_ws *ws, const gw_dense *d)
@@ -135,7 +147,7 @@ gw_status gw_corner_friction(const gw_corner_ws *ws, gw_friction *out, gw_error 
     gw_dense rest, path;
     gw_friction f = { 0 };
     double strength[GW_MAX_JOINTS], way[GW_MAX_JOINTS];
-    int n = 6 * (ws->corner->n_bodies - 1) + 1;
+    int n = 6 * (ws->corner->n_bodies - 1) + ws->n_wheels;
     gw_status status = GW_OK;
     bool room = gw_dense_open(&rest, n);
     room = gw_dense_open(&path, n) && room;
@@ -145,8 +157,9 @@ gw_status gw_corner_friction(const gw_corner_ws *ws, gw_friction *out, gw_error 
     if (status == GW_OK) {
         for (int j = 0; j < ws->corner->n_joints; j++) strength[j] = strength_of(ws, &rest, j);
         find_ways(ws, &path, strength, way);
-        for (int j = 0; j < ws->corner->n_joints; j++) add_part(&f, j, strength[j], way[j]);
-        if (ws->corner->damper.present) add_part(&f, -1, ws->corner->damper.friction, damper_way(ws, &path));
+        for (int j = 0; j < ws->corner->n_joints; j++) add_part(ws, &f, j, strength[j], way[j]);
+        if (ws->corner->damper.present)
+            add_part(ws, &f, -1, ws->corner->damper.friction, ws->n_wheels * damper_way(ws, &path));
         *out = f;
     }
     gw_dense_close(&rest);
