@@ -106,7 +106,7 @@ typedef struct gw_band_item {
     double toe_low, toe_high, camber_low, camber_high, road_low, road_high; /**< [rad] */
 } gw_band_item;
 
-/** What could not be worked out for a kit, and why: "rear wheel: stability in a 0.5 g stop is left out: ...".
+/** What could not be calculated for a kit, and why: "rear wheel: stability in a 0.5 g stop is left out: ...".
  */
 typedef struct gw_handling_gap {
     int kit;

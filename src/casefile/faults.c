@@ -44,7 +44,7 @@ const char *gw_faults_text(const gw_faults *faults, int index)
 {
     if (index < faults->n_faults) return line_text(faults, false, index);
     if (faults->overflow && index == faults->n_faults)
-        return "there are more faults than can be listed: mend these first";
+        return "there are more faults than can be listed: correct these first";
     return "out of memory while the file was read";
 }
 

@@ -58,7 +58,7 @@ static void settle_static_load(gw_case_reader *cr, gw_axle axle, bool vehicle_kn
     else if (!cr->again && *load > 0 && fabs(*load - want) > 0.01 * want)
         gw_fault(&cr->rd, &at,
                  "%.6g N differs by more than 1 %% from the %.6g N that \"vehicle\" puts on the wheel: "
-                 "mend one, or leave this out",
+                 "correct one, or leave this out",
                  *load, want);
 }
 

@@ -34,7 +34,7 @@ static void say_sound(const gw_session *s, gw_buf *out)
     const gw_case *c = &s->c;
     counts n = count_corners(c);
     gw_buf_clean(out, c->path);
-    gw_buf_add(out, ": sound");
+    gw_buf_add(out, ": no faults found");
     gw_buf_fmt(out, ": %d %s, %d moving %s, %d %s, %d %s, %d %s, %d %s", n.corners,
                plural(n.corners, "corner", "corners"), n.bodies, plural(n.bodies, "body", "bodies"), n.joints,
                plural(n.joints, "joint", "joints"), c->n_bushes, plural(c->n_bushes, "bush", "bushes"),
@@ -197,14 +197,15 @@ static int run(const gw_args *args)
 const gw_command GW_COMMAND_CHECK = {
     .name = "check",
     .args = "CASE ...",
-    .summary = "is the case sound? every fault at once, each with its path and remedy",
+    .summary = "is the case free of faults? every fault at once, each with its path and remedy",
     .options = GW_TAKES_COMMON,
     .min_words = 1,
     .max_words = 1000,
     .run = run,
     .details =
         "Faults go to standard error, a line each. The other commands stop with the same list. A case that "
-        "reads well is stood on its wheels besides, with every kit: a mechanism is told with the bodies "
+        "reads well is then loaded with its own weight, with every kit: a mechanism is reported with the "
+        "bodies "
         "that move and the direction. Figures that no car has are warned of with what is usual; then each "
         "command is named that can run the case, or cannot, and why. After a change on a shelf, several "
         "cases tell "

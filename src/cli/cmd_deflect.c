@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* giveway deflect: where does the wheel go under these loads, and which bush lets it? */
+/* giveway deflect: where does the wheel go under these loads, and which bush moves most? */
 #include "cli/commands.h"
 #include "cli/output.h"
 #include "cli/run.h"
@@ -39,7 +39,7 @@ static void release(void *made)
 const gw_command GW_COMMAND_DEFLECT = {
     .name = "deflect",
     .args = "CASE",
-    .summary = "where the wheel goes under each load, and which bush lets it",
+    .summary = "where the wheel goes under each load, and which bush moves most",
     .options = GW_TAKES_COMMON | GW_TAKES_SELECTION | GW_TAKES(DETAIL) | GW_TAKES_CHARTS,
     .min_words = 1,
     .max_words = 1,
@@ -47,7 +47,8 @@ const gw_command GW_COMMAND_DEFLECT = {
     .details =
         "Camber, toe, caster and the movement of the wheel, from the car standing still, for every kit, "
         "corner and load; under them the joints that contribute most, or with --detail all of them with the "
-        "strain of their rubber and the load of their bearings. What is beyond a limit is always told. With "
+        "strain of their rubber and the load of their bearings. What is beyond a limit is always reported. "
+        "With "
         "-o DIR the contributions are drawn there as SVG and PNG, one chart an "
         "axle and load.",
     .examples = { "giveway deflect cases/fast-saloon.json --kit rubber --load \"hard stop\"",

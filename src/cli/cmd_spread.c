@@ -131,7 +131,7 @@ const gw_command GW_COMMAND_SPREAD = {
     .run = run,
     .details = "Draws cars whose uncertain figures (\"uncertain\" of the case; without it, common practice) "
                "each take another "
-               "value, works every kit and load out in each, and tells the band that holds 95 of 100, how "
+               "value, works every kit and load out in each, and gives the band that holds 95 of 100, how "
                "often a kit is "
                "steadier than the first in the same car, and which figures the bands come from. The same "
                "draws whatever is "

@@ -49,7 +49,7 @@ const gw_command GW_COMMAND_TRAVEL = {
         "The path of the wheel under vertical load, with the spring on its rate, for every kit and corner; "
         "then bump steer, roll centre, side-view swing arm and the share of the wheel rate that bushes add "
         "by "
-        "being turned, and where a joint binds. With --load, besides, under the other forces of that load. "
+        "being turned, and where a joint binds. With --load, also under the other forces of that load. "
         "Bushes that were tightened at another height (clamp_travel_mm of a corner or a joint) are set "
         "beside "
         "it. With -o DIR the charts are written there as SVG and PNG.",

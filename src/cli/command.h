@@ -46,14 +46,14 @@ typedef enum gw_option_kind {
     X(INNER, "inner-mm", NUMBER, "D", "its inner diameter")                                                  \
     X(OUTER, "outer-mm", NUMBER, "D", "its outer diameter")                                                  \
     X(LENGTH, "length-mm", NUMBER, "L", "length of the rubber at the sleeves")                               \
-    X(FREQUENCY, "frequency-Hz", NUMBER, "F", "dynamic stiffness at this frequency besides")                 \
+    X(FREQUENCY, "frequency-Hz", NUMBER, "F", "dynamic stiffness at this frequency too")                     \
     X(AMPLITUDE, "amplitude-mm", NUMBER, "A", "amplitude of the dynamic stiffness (0.1)")                    \
     X(FROM, "from-mm", SIGNED, "MM", "lowest travel (-60)")                                                  \
     X(TO, "to-mm", SIGNED, "MM", "highest travel (60)")                                                      \
     X(STEP, "step-mm", NUMBER, "MM", "from one place of travel to the next (5)")                             \
-    X(METHOD, "method", CHOICE, "solved|handbook", "how rates of rubber are worked out (solved)")            \
-    X(READINGS, "readings", TEXT, "FILE", "what was read on the ramp")                                        \
-    X(CASE, "case", TEXT, "FILE", "write the case made of it here")                                           \
+    X(METHOD, "method", CHOICE, "solved|handbook", "how rates of rubber are calculated (solved)")            \
+    X(READINGS, "readings", TEXT, "FILE", "what was read on the ramp")                                       \
+    X(CASE, "case", TEXT, "FILE", "write the case made of it here")                                          \
     X(DRAWS, "draws", NUMBER, "N", "cars that are drawn, 100 to 1000000 (1024)")                             \
     X(SEED, "seed", SIGNED, "S", "other draws of the same bands (1)")                                        \
     X(RIDE, "ride", FLAG, "", "harshness and road noise too")                                                \

@@ -138,7 +138,7 @@ gw_status gw_check_rounding(gw_corner_ws *ws, gw_error *err)
         if (stiffest(&ws->link[j]) > stiffest(&ws->link[most])) most = j;
     return gw_fail(
         err, GW_E_NUMERIC,
-        "the %s corner: its rates are too far apart for a sound answer: what is rounded off in %s, "
+        "the %s corner: its rates are too far apart for a reliable answer: what is rounded off in %s, "
         "the stiffest joint, would move the wheel; give that joint less, or the softest ones more",
         ws->corner->name, ws->corner->joints[most].name);
 }

@@ -80,7 +80,7 @@ static gw_status solve_dense(gw_ride_model *model, gw_mode_set *set, gw_error *e
     dense_matrices(model, shift, m, k);
     if (gsl_eigen_gensymmv(m, k, mu, x, work) || gsl_eigen_gensymmv_sort(mu, x, GSL_EIGEN_SORT_VAL_DESC)) {
         st = gw_fail(err, GW_E_NUMERIC,
-                     "the natural frequencies could not be worked out: a part moves freely");
+                     "the natural frequencies could not be calculated: a part moves freely");
         goto done;
     }
     collect(mu, x, shift, set);

@@ -89,7 +89,7 @@ gw_status gw_ride_obstacle(gw_ride_model *model, gw_obstacle *out, gw_arena *are
     }
     fill_spectrum(model, x, result.fore_aft, result.vertical);
     if (!to_time(result.fore_aft) || !to_time(result.vertical)) {
-        st = gw_fail(err, GW_E_NUMERIC, "the response to the obstacle could not be worked out");
+        st = gw_fail(err, GW_E_NUMERIC, "the response to the obstacle could not be calculated");
         goto done;
     }
     bool x_settles = measure(result.fore_aft, &result.peak_fore_aft, &result.decay_fore_aft);

@@ -204,7 +204,7 @@ static void rack_note(const gw_handling_page *p)
         p->out,
         "Aligning-torque steer in front is that of the bushes with the rack held: 0.5 to 1.6 deg per kN m "
         "on road cars (a production car and a large passenger vehicle, published coefficients). Column "
-        "and steering wheel give besides, several times as much, and are not in it.",
+        "and steering wheel give too, several times as much, and are not in it.",
         p->width, 2);
 }
 

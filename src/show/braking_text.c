@@ -59,12 +59,13 @@ static gw_status drift_table(const gw_handling_page *p, bool bump, gw_error *err
 {
     const gw_handling_study *h = p->cmp->handling;
     gw_table t = { 0 };
-    gw_handling_heading(p, bump ? "Off line: a bump under one side" : "Off line: one side braking harder");
+    gw_handling_heading(p,
+                        bump ? "Side drift: a bump under one side" : "Side drift: one side braking harder");
     gw_table_column(&t, GW_LEFT, "kit");
     gw_table_column(&t, GW_RIGHT, "front steer\ndeg");
     gw_table_column(&t, GW_RIGHT, "rear steer\ndeg");
     gw_table_column(&t, GW_RIGHT, "yaw rate\ndeg/s");
-    gw_table_column(&t, GW_RIGHT, "off line\nm");
+    gw_table_column(&t, GW_RIGHT, "side drift\nm");
     for (int i = 0; i < h->n_braking; i++) {
         const gw_braking_item *b = &h->braking[i];
         gw_handling_kit(p, b->kit, &t);

@@ -147,7 +147,7 @@ static void group(gw_paper *paper, const gw_place *top, int from, int to)
     heading(paper, &first);
     int carried = wheel_table(paper, top, from, to);
     if (!paper->detail && carried)
-        gw_paper_line(paper, "  which joints let it (share of all contributions by size):");
+        gw_paper_line(paper, "  joints that move most (share of all contributions by size):");
     for (int i = from; i < to; i++) {
         const gw_place place = item_at(top, i);
         if (is_failed(&place)) continue;

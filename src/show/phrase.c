@@ -11,7 +11,7 @@ static void phrase_manoeuvre(const gw_manoeuvre *m, gw_buf *out)
     else if (m->drive_g > 0.0 && corner)
         gw_buf_fmt(out, "driving at %.2f g out of a %.2f g corner", m->drive_g, m->lateral_g);
     else if (m->drive_g > 0.0)
-        gw_buf_fmt(out, "driving off at %.2f g", m->drive_g);
+        gw_buf_fmt(out, "accelerating at %.2f g", m->drive_g);
     else if (corner)
         gw_buf_fmt(out, "in a %.2f g corner", m->lateral_g);
     else

@@ -81,7 +81,7 @@ void gw_explain_text(const gw_rates_row *row, int width, gw_buf *out)
 {
     gw_buf_add(out, "\n");
     gw_buf_clean(out, row->bush->name);
-    gw_buf_add(out, row->report.n_lines ? "\n" : ": rates as given, nothing worked out\n");
+    gw_buf_add(out, row->report.n_lines ? "\n" : ": rates as given, nothing calculated\n");
     int n = row->report.n_lines;
     for (int i = 0; i < n; i++)
         put_line(&row->report.lines[i], i + 1 < n ? &row->report.lines[i + 1] : NULL, width, out);

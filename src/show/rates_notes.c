@@ -59,7 +59,7 @@ static void kind_words(const gw_bush *bush, gw_buf *out)
         gw_buf_add(out, "measured: rates are the slopes of its curves at zero, or as given");
         break;
     case GW_BUSH_RATES:
-        gw_buf_add(out, "rates as given in the case, nothing worked out");
+        gw_buf_add(out, "rates as given in the case, nothing calculated");
         break;
     }
 }

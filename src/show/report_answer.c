@@ -146,7 +146,11 @@ static void say_cost(const gw_page *p, int kit, gw_buf *out)
     const gw_html_part parts[] = { { "price", gw_buf_str(&sum) },
                                    { "time", gw_buf_str(&minutes) },
                                    { NULL, NULL } };
-    if (price && time)
+    bool whole =
+        price && (p->c->shop.has_labour || p->c->shop.has_tax); /* parts and time stand in the table */
+    if (whole)
+        say_total(p, kit, &cost, out);
+    else if (price && time)
         gw_html_say(out, gw_words_text(kit == 0 ? GW_WORDS_PAGE_ANSWER_RENEW : GW_WORDS_PAGE_ANSWER_COST),
                     parts);
     else if (price || time)
@@ -154,7 +158,6 @@ static void say_cost(const gw_page *p, int kit, gw_buf *out)
                     parts);
     gw_html_drop(p->out, &minutes);
     gw_html_drop(p->out, &sum);
-    if (price && (p->c->shop.has_labour || p->c->shop.has_tax)) say_total(p, kit, &cost, out);
 }
 
 /* The turns of the wheel that a sentence tells: the axle looked at, under the two loads; the other axle only

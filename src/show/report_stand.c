@@ -170,12 +170,7 @@ static void say_judged(const gw_page *p, int kit, bool *any)
             if (is_judged(p, kit, a, j)) judged++;
         }
     *any = judged > 0;
-    const gw_html_part parts[] = { { "judged", gw_fixed(judged, 0).s },
-                                   { "all", gw_fixed(all, 0).s },
-                                   { "rest", gw_fixed(all - judged, 0).s },
-                                   { NULL, NULL } };
-    gw_html_say(p->out, gw_words_text(judged < all ? GW_WORDS_PAGE_STAND_REST : GW_WORDS_PAGE_STAND_OF),
-                parts);
+    GW_SAY(p->out, PAGE_STAND_OF, { "judged", gw_fixed(judged, 0).s }, { "all", gw_fixed(all, 0).s });
 }
 
 static gw_words holds_words(const gw_page *p, int kit, bool any)

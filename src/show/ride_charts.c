@@ -164,7 +164,7 @@ static bool bands(gw_ride_drawing *d)
 
 static bool shares(gw_ride_drawing *d)
 {
-    gw_ride_title title = title_of(d, "paths", "What carries the harshness");
+    gw_ride_title title = title_of(d, "paths", "Where harshness comes through");
     int paths[MAX_LINES], n = gw_ride_largest_paths(d->items, d->n, MAX_LINES - 1, paths), parts = n + 1;
     const char *names[MAX_LINES];
     double *values = gw_arena_alloc(&d->arena, (size_t)(d->n * parts), sizeof *values);

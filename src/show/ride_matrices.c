@@ -39,7 +39,7 @@ gw_status gw_ride_paths_table(const gw_ride_page *p, const gw_ride_item *const *
 {
     gw_table t = { 0 };
     n = columns_for(n, 1);
-    gw_table_column(&t, GW_LEFT, "carries of the harshness");
+    gw_table_column(&t, GW_LEFT, "share of harshness");
     kit_heads(p, &t, items, n, "%");
     for (int a = 0; a < items[0]->result.n_paths; a++) {
         gw_table_cell(&t, items[0]->result.paths[a].name);

@@ -161,9 +161,9 @@ gw_status gw_ride_obstacle_table(const gw_ride_page *p, const gw_ride_item *cons
     if (!items[0]->result.obstacle.n) return GW_OK;
     gw_table_column(&t, GW_LEFT, "over the bump");
     gw_table_column(&t, GW_RIGHT, "fore-aft peak\nN");
-    gw_table_column(&t, GW_RIGHT, "dies away in\ns");
+    gw_table_column(&t, GW_RIGHT, "decays in\ns");
     gw_table_column(&t, GW_RIGHT, "vertical peak\nN");
-    gw_table_column(&t, GW_RIGHT, "dies away in\ns");
+    gw_table_column(&t, GW_RIGHT, "decays in\ns");
     for (int i = 0; i < n; i++) {
         bump_row(p, &t, items[i]);
         settled = settled && items[i]->result.obstacle.settled;

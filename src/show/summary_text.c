@@ -65,7 +65,7 @@ static const gw_summary_quantity QUANTITIES[] = {
     { "outer camber\ndeg", camber_of, GW_DEG, 2 },
     { "understeer\ndeg/g", understeer_of, GW_DEG, 2 },
     { "toe, braking\ndeg/g", brake_toe_of, GW_DEG, 2 },
-    { "off line\nm", offset_of, 1.0, 2 },
+    { "side drift\nm", offset_of, 1.0, 2 },
 };
 enum { N_QUANTITIES = sizeof QUANTITIES / sizeof *QUANTITIES };
 
@@ -156,10 +156,11 @@ static void explain_car(const gw_handling_page *p, const gw_summary *from, gw_bu
         gw_buf_fmt(text, "Toe, braking: of one %s wheel, toe-in positive, per g of a %s g stop. ", axle,
                    gw_fixed(GW_FIRM_STOP, 1).s);
     if (isfinite(from->stop_offset))
-        gw_buf_fmt(text,
-                   "Off line: in that stop from %s km/h with one side braking %s %% harder and the steering "
-                   "held, towards the harder side. ",
-                   gw_fixed(h->speed / GW_KM_H, 0).s, gw_fixed(100.0 * h->brake_imbalance, 0).s);
+        gw_buf_fmt(
+            text,
+            "Side drift: in that stop from %s km/h with one side braking %s %% harder and the steering "
+            "held, towards the harder side. ",
+            gw_fixed(h->speed / GW_KM_H, 0).s, gw_fixed(100.0 * h->brake_imbalance, 0).s);
 }
 
 static bool any_unknown(const gw_handling_page *p)
@@ -333,7 +334,7 @@ void gw_handling_lacks_text(const gw_handling_page *p)
     if (h->no_budgets || h->no_balance || h->no_braking || h->no_traction || h->no_bands)
         gw_buf_add(p->out, "\n");
     put_lack(p, "The camber and toe budgets are", h->no_budgets);
-    put_lack(p, "Balance, and how far a stop pulls the car off line, are", h->no_balance);
+    put_lack(p, "Balance, and how far a stop pulls the car aside, are", h->no_balance);
     put_lack(p, "Stability under braking is", h->no_braking);
     put_lack(p, "Traction is", h->no_traction);
     put_lack(p, "Consistency is", h->no_bands);

@@ -274,7 +274,7 @@ static const gw_record FRICTION_RECORD = GW_RECORD(gw_friction_part, FRICTION);
 static const gw_field ITEM[] = {
     GW_KIT("kit", gw_travel_item, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_travel_item, axle, GW_AXLE_NAMES, 0, "the axle"),
-    GW_LOADED("load", gw_travel_item, load, GW_MAY_LACK, "whose other forces act besides; null: none"),
+    GW_LOADED("load", gw_travel_item, load, GW_MAY_LACK, "whose other forces act too; null: none"),
     GW_WITHIN("ride_height", gw_travel_item, rest, &REST_RECORD, GW_NO_CSV, "travel 0"),
     GW_WORKED_OUT("friction", N, friction_wheel, GW_SOMETIMES | GW_NO_CSV,
                   "at the wheel, before it moves: half the gap between bump and rebound; vertical load alone"),

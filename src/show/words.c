@@ -8,7 +8,7 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
                         "no approval of a part or a repair.",
     [GW_WORDS_DEFER] = "The vehicle maker's data, local law and the judgement of a qualified technician come "
                        "first wherever they differ from this.",
-    [GW_WORDS_ESTIMATE] = "Estimates, made to compare kits with one another; they stand or fall with the "
+    [GW_WORDS_ESTIMATE] = "Estimates, made to compare kits with one another; they are as good as the "
                           "rates and points given.",
     [GW_WORDS_RIDE_ESTIMATE] =
         "An estimate to compare kits with, not a prediction of a noise level in the cabin.",
@@ -51,9 +51,9 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_ANSWER_COST] = "; parts {price}, fitting {time}",
     [GW_WORDS_PAGE_ANSWER_PRICE] = "; parts {price}",
     [GW_WORDS_PAGE_ANSWER_TIME] = "; fitting {time}",
-    [GW_WORDS_PAGE_ANSWER_TOTAL] = "; in all {total}",
-    [GW_WORDS_PAGE_ANSWER_TOTAL_TAX] = "; in all {total} with tax",
-    [GW_WORDS_PAGE_ANSWER_SAME_JOINTS] = " (the same joints as {kit} again: {total})",
+    [GW_WORDS_PAGE_ANSWER_TOTAL] = "; {total} fitted",
+    [GW_WORDS_PAGE_ANSWER_TOTAL_TAX] = "; {total} fitted, with tax",
+    [GW_WORDS_PAGE_ANSWER_SAME_JOINTS] = " (the same joints in {kit}: {total})",
     [GW_WORDS_PAGE_ANSWER_RENEW] = "; all of it new: parts {price}, fitting {time}",
     [GW_WORDS_PAGE_ANSWER_STAND] = "; {count} of its joints will not stand the loads (see below)",
     [GW_WORDS_PAGE_ANSWER_STAND_ONE] = "; one of its joints will not stand the loads (see below)",
@@ -76,7 +76,7 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_LOAD_CORNER] = "in a {lateral} g corner",
     [GW_WORDS_PAGE_LOAD_BOTH] = "braking at {brake} g in a {lateral} g corner",
     [GW_WORDS_PAGE_LOAD_EXIT] = "driving at {drive} g out of a {lateral} g corner",
-    [GW_WORDS_PAGE_LOAD_DRIVE] = "driving off at {drive} g",
+    [GW_WORDS_PAGE_LOAD_DRIVE] = "accelerating at {drive} g",
     [GW_WORDS_PAGE_LOAD_NAMED] = "under the load “{load}”",
     [GW_WORDS_PAGE_FRONT] = "front",
     [GW_WORDS_PAGE_REAR] = "rear",
@@ -108,7 +108,6 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_STAND_VERDICT] = "Under the loads of the case",
     [GW_WORDS_PAGE_STAND_NEAREST] = "Nearest to its limit",
     [GW_WORDS_PAGE_STAND_OF] = "{judged} of {all}",
-    [GW_WORDS_PAGE_STAND_REST] = "{judged} of {all}; {rest} not judged",
     [GW_WORDS_PAGE_STAND_HOLDS] = "nothing judged is beyond its limit",
     [GW_WORDS_PAGE_STAND_CLOSE] = "nothing judged is beyond its limit, but close to it",
     [GW_WORDS_PAGE_STAND_UNKNOWN] = "not known",
@@ -164,10 +163,10 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_FIG_ROAD] = "Camber to the road",
     [GW_WORDS_PAGE_FIG_X] = "Wheel moves forward",
     [GW_WORDS_PAGE_FIG_Y] = "Wheel moves outward",
-    [GW_WORDS_PAGE_SHARES] = "Which bush lets it turn",
+    [GW_WORDS_PAGE_SHARES] = "Which bush moves the wheel most",
     [GW_WORDS_PAGE_SHARES_NOTE] = "Each bush’s part of the toe change of the kit and load chosen above.",
     [GW_WORDS_PAGE_SHARES_NONE] =
-        "Choose a load above: parts by bush are worked out for the loads of the case.",
+        "Choose a load above: parts by bush are calculated for the loads of the case.",
     [GW_WORDS_PAGE_SHARE_TRAVEL] = "wheel travel",
     [GW_WORDS_PAGE_SHARE_REST] = "all other bushes, large angles",
     [GW_WORDS_PAGE_NOSCRIPT] =
@@ -292,7 +291,7 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_SHOP_LIMIT_OF] = "Limit of {what}: {source}.",
 
     /* Charts that a customer sees */
-    [GW_WORDS_CHART_CONTRIBUTIONS] = "Which bush lets the {axle} toe move: {load}",
+    [GW_WORDS_CHART_CONTRIBUTIONS] = "Which bush moves the {axle} toe: {load}",
     [GW_WORDS_CHART_SHARE] = "share of the toe change (deg, toe-in positive)",
     [GW_WORDS_CHART_TRAVEL] = "travel",
     [GW_WORDS_CHART_ALL_ELSE] = "all else",

@@ -96,7 +96,8 @@ static gw_status brake(gw_handling_run *h, gw_braking_corner *out, gw_error *err
     if (gw_handling_braking(h, out, &why) == GW_OK) return GW_OK;
     /* The stop is not one of the case's: advice to lower its g would lead astray. */
     if (why.code == GW_E_NUMERIC)
-        gw_fail(&why, GW_E_NUMERIC, "a wheel lifts or the corner gives up in a stop of %.1f g", GW_FIRM_STOP);
+        gw_fail(&why, GW_E_NUMERIC, "a wheel lifts or the corner finds no equilibrium in a stop of %.1f g",
+                GW_FIRM_STOP);
     return gw_handling_leave_out(h, h->run.kit, h->run.axle, -1, "stability under braking is", &why, err);
 }
 

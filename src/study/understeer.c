@@ -115,7 +115,8 @@ static gw_status budgets(gw_handling_run *h, const gw_kit_states *k, gw_balance_
         item->n = i + 1;
     }
     if (item->n <= QUOTED)
-        return gw_fail(err, GW_E_NUMERIC, "a wheel lifts or a corner gives up below %.1f g", GW_BALANCE_G);
+        return gw_fail(err, GW_E_NUMERIC, "a wheel lifts or a corner finds no equilibrium below %.1f g",
+                       GW_BALANCE_G);
     return GW_OK;
 }
 

@@ -2,7 +2,7 @@
 # SPDX-License-Identifier: MIT
 
 complete -c giveway -f
-complete -c giveway -n __fish_use_subcommand -a check -d 'is the case sound? every fault at once'
+complete -c giveway -n __fish_use_subcommand -a check -d 'is the case free of faults? every fault at once'
 complete -c giveway -n __fish_use_subcommand -a rates -d 'how stiff is this bush, each way'
 complete -c giveway -n __fish_use_subcommand -a deflect -d 'where the wheel goes under load'
 complete -c giveway -n __fish_use_subcommand -a compare -d 'the kits side by side'
@@ -21,7 +21,7 @@ complete -c giveway -l load -x -d 'only this load'
 complete -c giveway -l corner -x -a 'front rear' -d 'only this corner'
 complete -c giveway -l format -x -a 'text json csv' -d 'how results are printed'
 complete -c giveway -l materials -r -a '(__fish_complete_directories)' -d 'more materials'
-complete -c giveway -l method -x -a 'solved handbook' -d 'how rates of rubber are worked out'
+complete -c giveway -l method -x -a 'solved handbook' -d 'how rates of rubber are calculated'
 complete -c giveway -n '__fish_seen_subcommand_from travel' -l from-mm -x -d 'lowest travel'
 complete -c giveway -n '__fish_seen_subcommand_from travel' -l to-mm -x -d 'highest travel'
 complete -c giveway -n '__fish_seen_subcommand_from travel' -l step-mm -x -d 'from one place of travel to the next'
