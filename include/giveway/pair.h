@@ -3,8 +3,11 @@
 #ifndef GIVEWAY_PAIR_H
 #define GIVEWAY_PAIR_H
 
+#include "giveway/api.h"
 #include "giveway/arena.h"
 #include "giveway/corner.h"
+
+GW_API_BEGIN
 
 /** A joint of an axle; its bodies are those of the axle to be made (see gw_body_in_mirror). */
 typedef struct gw_axle_joint {
@@ -29,5 +32,7 @@ gw_status gw_corner_pair(const gw_corner *left, const gw_axle_joint *more, int n
 
 /** The body that takes the place of `body` in the mirror, before the axle of the corner `left` is made. */
 int gw_body_in_mirror(const gw_corner *left, int body);
+
+GW_API_END
 
 #endif
