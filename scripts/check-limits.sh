@@ -23,8 +23,8 @@ same() { # NAME WORDS [FACTOR]
 
 same GW_MAX_FILE_BYTES "largest file, also of materials and tables" 1048576
 same GW_MAX_NESTING "nesting of brackets"
-same GW_MAX_BODIES "bodies of a corner"
-same GW_MAX_JOINTS "joints of a corner"
+same GW_CORNER_BODIES "bodies of a corner"
+same GW_CORNER_JOINTS "joints of a corner"
 same GW_MAX_POINTS "points of a corner"
 same GW_MAX_ADJUSTERS "adjusters of a corner"
 same GW_MAX_BUSHES "bushes, those written in place included"
@@ -33,6 +33,6 @@ same GW_MAX_LOADS "loads"
 same GW_MAX_MATERIALS "materials"
 same GW_MAX_NAME_BYTES "a name"
 same GW_MAX_TEXT_BYTES "a title or label"
-same GW_MAX_FAULTS "faults told of one file"
+same GW_MAX_FAULTS "faults listed of one file"
 if [ $status = 0 ]; then echo "the limits on the manual page are those of the headers"; fi
 exit $status
