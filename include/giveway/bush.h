@@ -96,6 +96,7 @@ typedef struct gw_bush {
     double offset, offset_clock; /**< off-centre bore: [m], >= 0, and angle from e1 to e2 [rad]  */
     double tilt_limit;           /**< [rad]; 0: none given                                       */
     gw_seat seat;                /**< press fit                                                  */
+    bool idle;                   /**< on a shelf and fitted by no kit: it need not be worked out */
     double price;                /**< in whatever currency the case uses; negative: not given    */
     double fit_minutes;          /**< [min]; negative: not given                                 */
 } gw_bush;

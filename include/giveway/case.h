@@ -71,6 +71,19 @@ typedef struct gw_shop {
     double tax;    /**< on parts and labour together, as a fraction, 0 to 1                 */
 } gw_shop;
 
+/** Work that is done once for the car if any of its joints gets another bush than in the first kit. */
+typedef struct gw_shop_joint {
+    gw_axle axle;
+    int joint;
+} gw_shop_joint;
+
+typedef struct gw_shop_job {
+    const char *label;
+    int n_joints;
+    gw_shop_joint *joints;
+    double minutes, price; /**< [min], in the currency of the case; >= 0 */
+} gw_shop_job;
+
 typedef struct gw_case {
     gw_arena arena;
     const char *path;
@@ -88,6 +101,10 @@ typedef struct gw_case {
     gw_ride ride;
     gw_align align[GW_AXLES];
     gw_shop shop;
+    int n_jobs;
+    gw_shop_job *jobs;
+    int n_overridden;        /**< parts of shelves in whose place others stand                      */
+    const char **overridden; /**< a line each                                                       */
     gw_uncertain uncertain;
     void *document; /**< the file as it was read; NULL: this case was not read from a file         */
     const struct gw_material_set *materials; /**< that it was read with; borrowed                  */

@@ -19,8 +19,9 @@ typedef struct gw_car_cost {
 } gw_car_cost;
 
 /**
- * Counts what differs from the first kit of the case, in every corner and on both sides of the car. Of the
- * first kit itself, every bush that has a price or a time: renewing it all.
+ * Counts what differs from the first kit of the case, in every corner and on both sides of the car, and the
+ * jobs that this brings with it. Of the first kit itself, every bush that has a price or a time: renewing it
+ * all.
  *
  * A joint stands for two on the car, left and right, unless its corner holds its mirror image as well (a
  * rack mounted left and right) or it lies on the centre line.

@@ -3,6 +3,7 @@
 #include "casefile/again.h"
 #include "casefile/nearest.h"
 #include "casefile/section.h"
+#include "casefile/shelf.h"
 
 #include <string.h>
 
@@ -60,7 +61,11 @@ static void read_or_take(gw_case_reader *cr, const gw_node *node, gw_bush *bush)
     cr->bush_json[i] = node->json;
     if (cr->again) cr->again->anew[i] = !known;
     if (!known) {
+        const char *shelf = gw_shelf_of(&cr->shelf, node->json), *own = cr->rd.file;
+        if (shelf) cr->rd.file = shelf;
         gw_read_bush(cr, node, bush);
+        cr->rd.file = own;
+        bush->idle = shelf != NULL;
         return;
     }
     *bush = cr->again->known->bushes[i];

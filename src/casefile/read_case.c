@@ -3,12 +3,13 @@
 #include "casefile/again.h"
 #include "casefile/document.h"
 #include "casefile/section.h"
+#include "casefile/shelf.h"
 
 #include <stdlib.h>
 #include <string.h>
 
-static const char *const TOP_KEYS[] = { "format", "title", "vehicle", "corners",   "bushes", "kits",
-                                        "loads",  "ride",  "align",   "uncertain", "shop",   NULL };
+static const char *const TOP_KEYS[] = { "format", "title", "vehicle",   "corners", "bushes", "kits", "loads",
+                                        "ride",   "align", "uncertain", "shop",    "shelf",  "jobs", NULL };
 const char *const GW_SECTION_KEYS[GW_SECTIONS] = { "vehicle", "corners", "bushes", "kits", "ride", "align" };
 
 static void read_corners(gw_case_reader *cr)
@@ -80,6 +81,28 @@ static void read_parts(gw_case_reader *cr)
         gw_read_kits(cr);
 }
 
+/* A bush of a shelf that a kit fits has to be worked out. */
+static void wake_fitted(gw_case *c)
+{
+    for (int k = 0; k < c->n_kits; k++)
+        for (int a = 0; a < GW_AXLES; a++)
+            for (int j = 0; c->kits[k].fits[a] && j < c->corners[a].n_joints; j++)
+                if (c->kits[k].fits[a][j] >= 0) c->bushes[c->kits[k].fits[a][j]].idle = false;
+}
+
+/* A shelf alone: its bushes can be looked at and checked. */
+static void read_shelf_alone(gw_case_reader *cr)
+{
+    static const char *const KEYS[] = { "format", "title", "bushes", "shop", "jobs", NULL };
+    gw_node list;
+    gw_check_keys(&cr->rd, &cr->top, NULL, 0, KEYS);
+    cr->c->title = cr->c->path;
+    gw_get_text(&cr->rd, &cr->top, "title", GW_OPTIONAL, GW_MAX_TEXT_BYTES, &cr->c->title);
+    gw_read_bushes(cr);
+    gw_read_shop(&cr->rd, &cr->top, &cr->c->shop);
+    gw_get_list(&cr->rd, &cr->top, "jobs", GW_OPTIONAL, &list);
+}
+
 static void read_top(gw_case_reader *cr)
 {
     static const char *const FORMATS[] = { "giveway-case-1" };
@@ -103,6 +126,8 @@ static void read_top(gw_case_reader *cr)
     else
         gw_read_align(cr);
     gw_read_shop(&cr->rd, &cr->top, &c->shop);
+    gw_read_jobs(cr);
+    wake_fitted(c);
     if (!cr->again) gw_read_uncertain(cr);
 }
 
@@ -141,7 +166,14 @@ gw_status gw_case_read(const char *file, const char *text, size_t size, const gw
     if (st != GW_OK) goto done;
     cr.top = (gw_node){ root, NULL, NULL, 0 };
     c.path = gw_keep(&cr.rd, file);
-    if (gw_is_object(&cr.rd, &cr.top, "an object { } at the top of a case file")) read_top(&cr);
+    if (gw_is_object(&cr.rd, &cr.top, "an object { } at the top of a case file")) {
+        if (gw_is_shelf(&cr.top))
+            read_shelf_alone(&cr);
+        else {
+            gw_take_shelves(&cr, root);
+            if (gw_faults_count(faults) == before) read_top(&cr); /* else what is missing would be told too */
+        }
+    }
     st = outcome(faults, before);
 done:
     if (st == GW_OK) {

@@ -6,14 +6,21 @@
 #include "casefile/get.h"
 #include "giveway/casefile.h"
 
+/** Parts taken from shelves (see casefile/shelf.h). */
+typedef struct gw_shelf {
+    int n, capacity;
+    struct gw_shelf_part *part;
+} gw_shelf;
+
 /** What the sections share. */
 typedef struct gw_case_reader {
     gw_reader rd;
     const gw_material_set *materials;
-    gw_case *c;                   /**< being filled                                      */
-    int n_named;                  /**< bushes that can be named: those under `bushes`    */
-    int capacity;                 /**< room in c->bushes                                 */
-    const cJSON **bush_json;      /**< where each of c->bushes stands in the file */
+    gw_case *c;              /**< being filled                                      */
+    int n_named;             /**< bushes that can be named: those under `bushes`    */
+    int capacity;            /**< room in c->bushes                                 */
+    const cJSON **bush_json; /**< where each of c->bushes stands in the file */
+    gw_shelf shelf;
     const struct gw_again *again; /**< a draw of a case that was read before; NULL: read for the first time */
     gw_node top;
 } gw_case_reader;
@@ -48,6 +55,7 @@ void gw_read_ride(const gw_reader *rd, const gw_node *node, gw_ride *ride);
 void gw_read_align(gw_case_reader *cr);
 void gw_read_shop(const gw_reader *rd, const gw_node *top, gw_shop *out);
 void gw_read_uncertain(gw_case_reader *cr);
+void gw_read_jobs(gw_case_reader *cr);
 
 /** Warns of a length of `object` that is known, above 0 and below `least_mm`: likely metres. */
 void gw_warn_short(const gw_reader *rd, const gw_node *object, const char *key, double metres,

@@ -153,6 +153,7 @@ static bool replace_list(cJSON *document, const gw_uncertain *u, const double *s
 {
     cJSON *list = cJSON_CreateArray();
     if (!list) return false;
+    cJSON_DeleteItemFromObjectCaseSensitive(document, "shelf"); /* its parts are in the case by now */
     cJSON_DeleteItemFromObjectCaseSensitive(document, "uncertain");
     if (!cJSON_AddItemToObject(document, "uncertain", list)) {
         cJSON_Delete(list);

@@ -42,6 +42,11 @@ static void say_sound(const gw_session *s, gw_buf *out)
     int warnings = gw_faults_warnings(&s->faults);
     if (warnings) gw_buf_fmt(out, "; %d %s", warnings, plural(warnings, "warning", "warnings"));
     gw_buf_add(out, "\n");
+    for (int i = 0; i < c->n_overridden; i++) {
+        gw_buf_add(out, "  ");
+        gw_buf_clean(out, c->overridden[i]);
+        gw_buf_add(out, "\n");
+    }
 }
 
 /* What runs in one line, what does not, or not whole, in one each. */
@@ -101,18 +106,28 @@ static void say_json(const gw_session *s, const gw_uses *uses, const char *path,
         gw_json_int(&json, "loads", s->c.n_loads);
     }
     put_uses(uses, &json);
+    if (sound && s->c.n_overridden) {
+        gw_json_array(&json, "overridden");
+        for (int i = 0; i < s->c.n_overridden; i++) gw_json_string(&json, NULL, s->c.overridden[i]);
+        gw_json_close(&json);
+    }
     put_lines(&json, "faults", &s->faults, gw_faults_count(&s->faults), gw_faults_text);
     put_lines(&json, "warnings", &s->faults, gw_faults_warnings(&s->faults), gw_faults_warning);
     gw_json_close(&json);
+}
+
+static void csv_heads(gw_buf *out)
+{
+    gw_csv csv = { .out = out };
+    gw_csv_string(&csv, "kind");
+    gw_csv_string(&csv, "text");
+    gw_csv_end_row(&csv);
 }
 
 static void say_csv(const gw_session *s, const gw_uses *uses, gw_buf *out)
 {
     gw_csv csv = { .out = out };
     int n = gw_faults_count(&s->faults), w = gw_faults_warnings(&s->faults);
-    gw_csv_string(&csv, "kind");
-    gw_csv_string(&csv, "text");
-    gw_csv_end_row(&csv);
     for (int i = 0; i < n + w; i++) {
         gw_csv_string(&csv, i < n ? "fault" : "warning");
         gw_csv_string(&csv, i < n ? gw_faults_text(&s->faults, i) : gw_faults_warning(&s->faults, i - n));
@@ -137,43 +152,63 @@ static int look_further(const gw_args *args, gw_session *s, gw_uses *uses)
     return st == GW_OK ? GW_EXIT_DONE : gw_complain(args->command->name, &err);
 }
 
-static int run(const gw_args *args)
+static int check_one(const gw_args *args, const char *path, gw_faults *told, gw_buf *out)
 {
     gw_session session;
-    gw_buf out = { 0 };
     gw_uses uses = { 0 };
-    int status = gw_session_open(args, args->words[0], &session);
+    int status = gw_session_open_among(args, path, told, &session);
     if (status == GW_EXIT_DONE) status = gw_session_stand(args, &session);
     bool sound = status == GW_EXIT_DONE;
     if (sound) status = look_further(args, &session, &uses);
     if (gw_args_is(args, GW_OPT_FORMAT, "json"))
-        say_json(&session, &uses, args->words[0], sound, &out);
+        say_json(&session, &uses, path, sound, out);
     else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
-        say_csv(&session, &uses, &out);
+        say_csv(&session, &uses, out);
     else if (sound) {
-        say_sound(&session, &out);
-        say_uses(&uses, &out);
+        say_sound(&session, out);
+        say_uses(&uses, out);
     }
-    if (gw_emit(&out) != GW_EXIT_DONE) status = GW_EXIT_OUTPUT;
-    gw_buf_free(&out);
     gw_uses_free(&uses);
     gw_session_close(&session);
     return status;
 }
 
+/* Several results in JSON are a list. The worst of them is the exit status. */
+static int run(const gw_args *args)
+{
+    gw_buf out = { 0 };
+    gw_faults told = { 0 };
+    int status = GW_EXIT_DONE;
+    const bool list = args->n_words > 1 && gw_args_is(args, GW_OPT_FORMAT, "json");
+    if (gw_args_is(args, GW_OPT_FORMAT, "csv")) csv_heads(&out);
+    if (list) gw_buf_add(&out, "[\n");
+    for (int i = 0; i < args->n_words; i++) {
+        if (list && i) gw_buf_add(&out, ",\n");
+        int one = check_one(args, args->words[i], &told, &out);
+        if (one > status) status = one;
+    }
+    if (list) gw_buf_add(&out, "]\n");
+    if (gw_emit(&out) != GW_EXIT_DONE) status = GW_EXIT_OUTPUT;
+    gw_faults_free(&told);
+    gw_buf_free(&out);
+    return status;
+}
+
 const gw_command GW_COMMAND_CHECK = {
     .name = "check",
-    .args = "CASE",
+    .args = "CASE ...",
     .summary = "is the case sound? every fault at once, each with its path and remedy",
     .options = GW_TAKES_COMMON,
     .min_words = 1,
-    .max_words = 1,
+    .max_words = 1000,
     .run = run,
     .details =
         "Faults go to standard error, a line each. The other commands stop with the same list. A case that "
         "reads well is stood on its wheels besides, with every kit: a mechanism is told with the bodies "
         "that move and the direction. Figures that no car has are warned of with what is usual; then each "
-        "command is named that can run the case, or cannot, and why.",
+        "command is named that can run the case, or cannot, and why. After a change on a shelf, several "
+        "cases tell "
+        "which of them no longer hold.",
     .examples = { "giveway check cases/fast-saloon.json",
                   "giveway check --materials my-materials cases/fast-saloon.json" },
 };

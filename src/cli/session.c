@@ -6,6 +6,7 @@
 #include "giveway/study.h"
 
 #include <stdio.h>
+#include <string.h>
 
 /* A file that cannot be read is wrong input; only a lack of memory is the machine's fault. */
 static int exit_of_reading(gw_status status)
@@ -14,34 +15,52 @@ static int exit_of_reading(gw_status status)
     return status == GW_E_NOMEM ? GW_EXIT_OUTPUT : GW_EXIT_INPUT;
 }
 
-static void print_faults(const gw_faults *faults, int from, int warnings_from, bool quiet)
+static bool is_told(gw_faults *told, bool warning, const char *line)
 {
+    if (!told) return false;
+    int n = warning ? gw_faults_warnings(told) : gw_faults_count(told);
+    for (int i = 0; i < n; i++)
+        if (strcmp(warning ? gw_faults_warning(told, i) : gw_faults_text(told, i), line) == 0) return true;
+    gw_faults_add(told, warning, line);
+    return false;
+}
+
+static void print_faults(const gw_session *s, int from, int warnings_from, bool quiet)
+{
+    const gw_faults *faults = &s->faults;
     int n = gw_faults_count(faults);
     /* What else was found is not to be trusted where part of the file had no memory; its line is the last. */
     for (int i = faults->out_of_memory ? n - 1 : from; i < n; i++)
-        fprintf(stderr, "%s\n", gw_faults_text(faults, i));
+        if (!is_told(s->told, false, gw_faults_text(faults, i)))
+            fprintf(stderr, "%s\n", gw_faults_text(faults, i));
     for (int i = warnings_from; !quiet && i < gw_faults_warnings(faults); i++)
-        fprintf(stderr, "warning: %s\n", gw_faults_warning(faults, i));
+        if (!is_told(s->told, true, gw_faults_warning(faults, i)))
+            fprintf(stderr, "warning: %s\n", gw_faults_warning(faults, i));
+}
+
+int gw_session_open_among(const gw_args *args, const char *path, gw_faults *told, gw_session *session)
+{
+    const char *dir = gw_args_text(args, GW_OPT_MATERIALS, 0);
+    *session = (gw_session){ .told = told };
+    gw_status st = gw_materials_builtin(&session->materials, &session->faults);
+    if (st == GW_OK && dir) st = gw_materials_add_dir(&session->materials, dir, &session->faults);
+    if (st == GW_OK && path) st = gw_case_load(path, &session->materials, &session->c, &session->faults);
+    print_faults(session, 0, 0, gw_args_has(args, GW_OPT_QUIET));
+    if (st != GW_OK && gw_faults_count(&session->faults) == 0)
+        fprintf(stderr, "giveway %s: %s\n", args->command->name, gw_status_text(st));
+    return exit_of_reading(st);
 }
 
 int gw_session_open(const gw_args *args, const char *path, gw_session *session)
 {
-    const char *dir = gw_args_text(args, GW_OPT_MATERIALS, 0);
-    *session = (gw_session){ 0 };
-    gw_status st = gw_materials_builtin(&session->materials, &session->faults);
-    if (st == GW_OK && dir) st = gw_materials_add_dir(&session->materials, dir, &session->faults);
-    if (st == GW_OK && path) st = gw_case_load(path, &session->materials, &session->c, &session->faults);
-    print_faults(&session->faults, 0, 0, gw_args_has(args, GW_OPT_QUIET));
-    if (st != GW_OK && gw_faults_count(&session->faults) == 0)
-        fprintf(stderr, "giveway %s: %s\n", args->command->name, gw_status_text(st));
-    return exit_of_reading(st);
+    return gw_session_open_among(args, path, NULL, session);
 }
 
 int gw_session_stand(const gw_args *args, gw_session *session)
 {
     int told = gw_faults_count(&session->faults), warned = gw_faults_warnings(&session->faults);
     gw_status st = gw_study_standing(&session->c, &session->faults);
-    print_faults(&session->faults, told, warned, gw_args_has(args, GW_OPT_QUIET));
+    print_faults(session, told, warned, gw_args_has(args, GW_OPT_QUIET));
     return gw_exit_of(st);
 }
 

@@ -12,6 +12,7 @@ typedef struct gw_session {
     gw_material_set materials;
     gw_case c;
     gw_faults faults;
+    gw_faults *told; /**< lines that were told before; NULL: none */
 } gw_session;
 
 /**
@@ -20,6 +21,9 @@ typedef struct gw_session {
  * Returns an exit status; close the session whatever it is.
  */
 int gw_session_open(const gw_args *args, const char *path, gw_session *session);
+
+/** The same, one of several: a line that is in `told` is not told again, and what is told is added there. */
+int gw_session_open_among(const gw_args *args, const char *path, gw_faults *told, gw_session *session);
 
 /** Whether the car of the case stands with every kit (gw_study_standing), told like the faults of reading. */
 int gw_session_stand(const gw_args *args, gw_session *session);

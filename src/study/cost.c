@@ -44,6 +44,16 @@ static void sum_up(const gw_shop *shop, gw_car_cost *cost)
     cost->total = net + cost->tax;
 }
 
+/* A job is done once, as soon as one of its joints gets another bush. */
+static bool needs_job(const gw_case *c, const gw_shop_job *job, int kit)
+{
+    for (int i = 0; i < job->n_joints; i++) {
+        const gw_shop_joint *at = &job->joints[i];
+        if (c->kits[kit].fits[at->axle][at->joint] != c->kits[0].fits[at->axle][at->joint]) return true;
+    }
+    return false;
+}
+
 /* The joints that `kit` changes, with the bushes of `fitted`. */
 static gw_car_cost cost_of(const gw_case *c, int kit, int fitted)
 {
@@ -55,6 +65,11 @@ static gw_car_cost cost_of(const gw_case *c, int kit, int fitted)
             if (counts(c, kit, a, j))
                 add(&c->bushes[c->kits[fitted].fits[a][j]], gw_joint_count_on_car(corner, j), &cost);
     }
+    for (int i = 0; i < c->n_jobs; i++)
+        if (needs_job(c, &c->jobs[i], kit)) {
+            cost.price += c->jobs[i].price;
+            cost.minutes += c->jobs[i].minutes;
+        }
     sum_up(&c->shop, &cost);
     return cost;
 }

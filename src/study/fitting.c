@@ -18,6 +18,11 @@ typedef struct gw_law_job {
 static void make_law(void *context, int index)
 {
     gw_law_job *job = &((gw_law_job *)context)[index];
+    if (job->bush->idle) {
+        *job->law = gw_bush_law_zero();
+        job->status = GW_OK;
+        return;
+    }
     job->status = gw_bush_law_make(job->bush, job->method, job->law, &job->err);
 }
 

@@ -45,6 +45,8 @@ READER_ONLY = [
     (r"uncertain\[\d+\][a-z_.0-9\[\]]*: (leads to nothing|expected a path|the same path|uncertain\[|this is|expected a "
      r"figure above 0|expected \"|expected a bush or|three numbers|the compound|a hardness of|nothing gives way)",
      "what a path leads to, and which unit suits that"),
+    (r"the case has no joint", NAMES),
+    (r"expected a joint like", NAMES),
     (r"differs by more than 1 %", SUMS),
     (r"expected more than inner_diameter_mm", SUMS),
     (r"expected less than half of length_mm", SUMS),
@@ -123,6 +125,9 @@ class Reader:
         self.others = Path(self.folder.name) / "others"
         self.others.mkdir()
         (self.others / "bare.json").write_text('{"format":"giveway-material-1","name":"bare"}')
+        (Path(self.folder.name) / "parts").mkdir()
+        shelf = SOURCE / "tests/casefile/samples/parts/shop.json"
+        (Path(self.folder.name) / "parts" / shelf.name).write_bytes(shelf.read_bytes())
         for table in (SOURCE / "cases").glob("*.csv"):
             (Path(self.folder.name) / table.name).write_bytes(table.read_bytes())
 
