@@ -20,12 +20,52 @@ static void put_setting(gw_json *json, const char *key, const gw_corner_setting 
     gw_json_close(json);
 }
 
+/* With the caster angle itself where it was measured. */
+static void put_setting_of(gw_json *json, const char *key, const gw_align_item *item,
+                           const gw_corner_setting *s)
+{
+    gw_json_object_on_line(json, key);
+    put_deg(json, "camber_deg", s->camber);
+    put_deg(json, "toe_deg", s->toe);
+    put_deg(json, "caster_change_deg", s->caster_change);
+    if (item->has_caster) put_deg(json, "caster_deg", item->caster + s->caster_change);
+    gw_json_close(json);
+}
+
+static void put_line(gw_json *json, const char *key, const gw_axle_line *l)
+{
+    gw_json_object_on_line(json, key);
+    put_deg(json, "total_toe_deg", l->total_toe);
+    put_deg(json, "camber_difference_deg", l->camber_difference);
+    put_deg(json, "caster_difference_deg", l->caster_difference);
+    put_deg(json, "thrust_angle_deg", l->thrust);
+    put_deg(json, "steering_wheel_deg", l->steering_wheel);
+    gw_json_close(json);
+}
+
+static void put_axles(gw_json *json, const gw_case *c, const gw_align_study *study)
+{
+    if (!study->n_axles) return;
+    gw_json_array(json, "axles");
+    for (int i = 0; i < study->n_axles; i++) {
+        const gw_align_axle *a = &study->axle_lines[i];
+        gw_json_object(json, NULL);
+        gw_json_string(json, "kit", c->kits[a->kit].name);
+        gw_json_string(json, "axle", gw_axle_name(a->axle));
+        put_line(json, "before", &a->before);
+        put_line(json, "after", &a->after);
+        gw_json_close(json);
+    }
+    gw_json_close(json);
+}
+
 static void put_target(gw_json *json, const gw_align *align)
 {
     static const char *const KEYS[] = { "toe_deg", "camber_deg", "caster_change_deg" };
     gw_json_object(json, "target");
     for (gw_target t = GW_TARGET_TOE; t < GW_TARGETS; t++)
         if (gw_target_given(align, t)) put_deg(json, KEYS[t], gw_target_of(align, t));
+    if (align->has_caster_angle) put_deg(json, "caster_deg", align->caster_angle);
     gw_json_object_on_line(json, "tolerance_deg");
     for (gw_target t = GW_TARGET_TOE; t < GW_TARGETS; t++)
         if (gw_target_tolerance(align, t) > 0.0)
@@ -255,10 +295,12 @@ static void put_item(gw_json *json, const gw_case *c, const gw_align_item *item)
     gw_json_object(json, NULL);
     gw_json_string(json, "kit", c->kits[item->kit].name);
     gw_json_string(json, "corner", gw_axle_name(item->axle));
+    if (item->side != GW_RAMP_BOTH)
+        gw_json_string(json, "side", item->side == GW_RAMP_LEFT ? "left" : "right");
     put_target(json, align);
-    put_setting(json, "before", &item->before.setting);
-    put_setting(json, "before_resetting", &item->fitted.setting);
-    put_setting(json, "reached", &item->after.setting);
+    put_setting_of(json, "before", item, &item->before.setting);
+    put_setting_of(json, "before_resetting", item, &item->fitted.setting);
+    put_setting_of(json, "reached", item, &item->after.setting);
     put_miss(json, align, item);
     put_adjusters(json, c, item->axle, item->set);
     put_sensitivity(json, c, item);
@@ -282,6 +324,7 @@ void gw_align_json(const gw_case *c, const gw_align_study *study, gw_buf *out)
     gw_json_array(&json, "results");
     for (int i = 0; i < study->n; i++) put_item(&json, c, &study->item[i]);
     gw_json_close(&json);
+    put_axles(&json, c, study);
     gw_json_array(&json, "cautions");
     gw_json_string(&json, NULL, gw_words_text(GW_WORDS_SAFETY));
     gw_json_string(&json, NULL, gw_words_text(GW_WORDS_DEFER));

@@ -2,8 +2,10 @@
 /* An alignment for the workshop: what to set, what it does, what else moves, and whether the parts hold. */
 #include "show/align_page.h"
 
+#include "giveway/units.h"
 #include "show/words.h"
 
+#include <math.h>
 #include <stdlib.h>
 
 static void heading(const gw_align_page *p, const gw_align_item *item)
@@ -11,6 +13,8 @@ static void heading(const gw_align_page *p, const gw_align_item *item)
     const gw_kit *kit = &p->c->kits[item->kit];
     gw_buf_fmt(p->out, "\n%s%s corner, kit ", p->bold ? "\033[1m" : "", gw_axle_name(item->axle));
     gw_buf_clean(p->out, kit->name);
+    if (item->side != GW_RAMP_BOTH)
+        gw_buf_add(p->out, item->side == GW_RAMP_LEFT ? ", left side" : ", right side");
     if (kit->label && kit->label != kit->name) {
         gw_buf_add(p->out, ": ");
         gw_buf_clean(p->out, kit->label);
@@ -189,6 +193,37 @@ static gw_status one_item(const gw_align_page *p, const gw_align_item *item, gw_
     return status;
 }
 
+static void line_row(gw_table *t, const char *what, double before, double after)
+{
+    if (isnan(before)) return;
+    gw_table_cell(t, what);
+    gw_table_cellf(t, "%+.2f", before / GW_DEG);
+    gw_table_cellf(t, "%+.2f", after / GW_DEG);
+}
+
+/* Both sides together: what a ramp shows for the axle. */
+static gw_status axle_lines(const gw_align_page *p, const gw_align_axle *a, gw_error *err)
+{
+    gw_table t = { 0 };
+    gw_table_column(&t, GW_LEFT, "both sides together");
+    gw_table_column(&t, GW_RIGHT, "before\ndeg");
+    gw_table_column(&t, GW_RIGHT, "after\ndeg");
+    line_row(&t, "total toe", a->before.total_toe, a->after.total_toe);
+    line_row(&t, "camber, left less right", a->before.camber_difference, a->after.camber_difference);
+    line_row(&t, "caster, left less right", a->before.caster_difference, a->after.caster_difference);
+    if (a->axle == GW_REAR)
+        line_row(&t, "thrust angle, to the left positive", a->before.thrust, a->after.thrust);
+    else
+        line_row(&t, "steering wheel off straight, to the left positive", a->before.steering_wheel,
+                 a->after.steering_wheel);
+    gw_buf_fmt(p->out, "\n%s axle, kit ", gw_axle_name(a->axle));
+    gw_buf_clean(p->out, p->c->kits[a->kit].name);
+    gw_buf_add(p->out, "\n");
+    gw_status status = gw_table_print(&t, p->width, 2, p->bold, p->out, err);
+    gw_table_free(&t);
+    return status;
+}
+
 gw_status gw_align_text(const gw_case *c, const gw_align_study *study, int width, bool bold, gw_buf *out,
                         gw_error *err)
 {
@@ -199,6 +234,14 @@ gw_status gw_align_text(const gw_case *c, const gw_align_study *study, int width
                "\nAlignment: what to set, and what else it moves. Toe-in, camber with the top outboard and\n"
                "caster with the top rearward are positive; every figure is of the corner solved as set.\n");
     for (int i = 0; i < study->n && status == GW_OK; i++) status = one_item(&page, &study->item[i], err);
+    for (int i = 0; i < study->n_axles && status == GW_OK; i++)
+        status = axle_lines(&page, &study->axle_lines[i], err);
+    if (study->n_axles)
+        gw_buf_paragraph(
+            out,
+            "Rear first, camber before toe; then the steering wheel straight, and the front toe last "
+            "(common practice).",
+            width, 0);
     gw_buf_add(out, "\nOrder of work (common practice)\n");
     for (int i = 0; gw_order_of_work(i); i++) {
         gw_buf line = { 0 };

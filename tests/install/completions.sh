@@ -18,7 +18,7 @@ offered() { # WORDS... the last one being typed: what is offered for it, a line 
 }
 commands=$("$GIVEWAY" help | sed -nE 's/^  ([a-z]+) .*/\1/p' | sort)
 verdict "$(holds test "$(offered '' | sort)" = "$commands")" "bash offers the commands that there are"
-verdict "$(holds test "$(offered compare --for)" = --format)" "it completes an option"
+verdict "$(holds test "$(offered compare --cor)" = --corner)" "it completes an option"
 verdict "$(holds test "$(offered compare --format j)" = json)" "it completes the word of an option"
 verdict "$(holds test "$(offered compare cases/fas)" = cases/fast-saloon.json)" "it completes the name of a case"
 if command -v python3 >/dev/null; then
