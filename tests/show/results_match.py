@@ -26,6 +26,9 @@ DETAIL = {"rates": [["--explain", "--frequency-Hz", "20"]], "ride": [["--detail"
 
 # Described, but not printed for every state of the samples: key, and when it is.
 RARE = {
+    "heave_mm": "a car on the road: no sample is one yet",
+    "pitch_deg": "a car on the road: no sample is one yet",
+    "side": "an axle with shared parts: no sample is run here yet",
     "no_parasitic_rate": "the corner cannot be solved with its bushes free to turn",
     "failed": "a load of the case cannot be carried",
     "why": "a wheel lifts before a part of what a kit does to the car could be worked out",
