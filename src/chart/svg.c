@@ -65,6 +65,15 @@ static size_t bold(const char *s, gw_buf *out)
     return sizeof BOLD - 1;
 }
 
+/* The first line of a picture is black or the page's own ink, as the picture before it left the pen. */
+static size_t ink(const char *s, gw_buf *out)
+{
+    static const char BLACK[] = "stroke=\"black\"";
+    if (!starts(s, BLACK)) return 0;
+    gw_buf_add(out, "stroke=\"currentColor\"");
+    return sizeof BLACK - 1;
+}
+
 /* One line of markup (never of text). */
 static void tidy_markup(const char *line, size_t n, const char *stem, gw_buf *out)
 {
@@ -73,6 +82,7 @@ static void tidy_markup(const char *line, size_t n, const char *stem, gw_buf *ou
         size_t taken = own_words(line);
         if (!taken) taken = pointer(line, stem, out);
         if (!taken) taken = bold(line, out);
+        if (!taken) taken = ink(line, out);
         if (!taken) {
             gw_buf_bytes(out, line, 1);
             taken = 1;
