@@ -240,7 +240,7 @@ def close(worst, where, what, got, want):
     size = max(map(abs, list(want) + list(got))) or 1.0
     off = max(abs(g - w) for g, w in zip(got, want)) / size
     worst[what] = max(worst.get(what, 0.0), off)
-    validation.record("computed", "CalculiX, rigid bodies and springs, linear",
+    validation.record("computed", "solver", "CalculiX, rigid bodies and springs, linear",
                       f"{where}: {what}, difference over size", 0.0, off, AGREE)
     return off <= AGREE
 

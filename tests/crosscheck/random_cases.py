@@ -268,7 +268,8 @@ def vehicle(m, corners):
          "roll_stiffness_Nm_per_deg": {"front": m.u(500, 1100), "rear": m.u(350, 900)},
          "cornering_stiffness_N_per_deg": {"front": 1500, "rear": 1500},
          "camber_stiffness_N_per_deg": {"front": 60, "rear": 60},
-         "pneumatic_trail_mm": m.u(15, 40)}
+         "pneumatic_trail_mm": m.u(15, 40),
+         "load_transfer": "rule"}
     if len(corners) == 1 or m.rng.random() < 0.5:
         v["roll_centre_height_mm"] = {"front": m.u(20, 120), "rear": m.u(40, 160)}
     return v
