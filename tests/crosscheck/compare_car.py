@@ -27,10 +27,8 @@ def identity(r):
 def compare(binary, path, kits, tally, loads=None):
     """All results of one case."""
     case = read(path)
-    extra = None
-    if any(b["type"] not in ("rates", "ball_joint", "rigid") for b in case["bushes"].values()):
-        rates, _ = cc.run(binary, "rates", path)
-        extra = {b["name"]: b for b in rates["bushes"]}
+    rates, _ = cc.run(binary, "rates", path)
+    extra = {b["name"]: b for b in rates["bushes"]}      # of bushes that the case gives by size and compound
     result, why = cc.run(binary, "deflect", path)
     if result is None:
         tally.result(False, path, why)

@@ -2,7 +2,7 @@
 """What `deflect` and `travel` say of axles and of the whole car, from the potential of car.py (used only for tests)."""
 import numpy as np
 
-from .car import G0, MIRROR, Bodies, camber_toe, conjugate, matrix, product, rotate, rotation_vector, wheel_axis
+from .car import G0, MIRROR, Bodies, camber_toe, conjugate, product, quaternion, rotate, rotation_vector, wheel_axis
 from .case import static_load
 
 AXIAL = np.array([-1.0, 1.0, -1.0])
@@ -223,10 +223,12 @@ class Ramp(Setting):
         n = 6 * self.b.n
         x = self.x0.copy()
         x[n:] = 0.0
-        h = np.full(len(x), 1e-6)
-        eye = np.diag(h)
         f = lambda v: self.residual(v, self.still, 1.0, "path")
-        jac = ((f(x + eye) - f(x - eye)) / (2 * h[:, None])).T
+
+        def central(h):
+            e = h * np.eye(len(x))
+            return ((f(x + e) - f(x - e)) / (2 * h)).T
+        jac = (4.0 * central(1e-4) - central(2e-4)) / 3.0
         rhs = np.zeros(len(x))
         rhs[n:] = 1e6 * np.array([1.0, way])
         d = np.linalg.solve(jac, rhs)
@@ -290,10 +292,17 @@ class Road(Setting):
             self.set(self.z0, key, self.static[key], toe)
 
     def full(self, x):
-        """y and yaw of the chassis are 0."""
+        """From bodies as the chassis sees them, so that a step of roll takes all of them along; its y and yaw are 0."""
         n = 6 * self.b.n
-        zero = np.zeros(x.shape[:-1] + (1,))
-        return np.concatenate([x[..., :n], zero, x[..., n:n + 3], zero], -1)
+        lead = x.shape[:-1]
+        own = x[..., :n].reshape(lead + (self.b.n, 6))
+        zero = np.zeros(lead + (1,))
+        chassis = np.concatenate([zero, x[..., n:n + 3], zero], -1)
+        q, t = self.b.poses(np.concatenate([np.zeros(lead + (n,)), chassis], -1))
+        q, t = q[..., :1, :], t[..., :1, :]
+        far = rotate(np.broadcast_to(q, own.shape[:-1] + (4,)), own[..., :3]) + t
+        turn = rotation_vector(product(np.broadcast_to(q, own.shape[:-1] + (4,)), quaternion(own[..., 3:])))
+        return np.concatenate([np.concatenate([far, turn], -1).reshape(lead + (n,)), chassis], -1)
 
     def contact(self, q, t, key):
         """Wheel centre, contact point, load, travel; road axes."""
@@ -365,14 +374,15 @@ class Road(Setting):
         lateral, brake, drive = (m.get(k, 0.0) for k in ("lateral_g", "brake_g", "drive_g"))
         driven = m.get("driven", "rear")
         weight = self.mass * G0
-        self.steps = 1 + int(1.5 * max(lateral, brake, drive))
-        x = np.concatenate([self.x0[:n + 3], np.zeros(2)])
-        for i in range(1, self.steps + 1):
-            f = i / self.steps
-            share = {a: (0.5 if driven == "all" else float(driven == a)) for a in ("front", "rear")}
+        share = {a: (0.5 if driven == "all" else float(driven == a)) for a in ("front", "rear")}
+        steps = 1 + int(max(lateral, brake, drive) / 0.12)
+        x = before = np.concatenate([self.x0[:n + 3], np.zeros(2)])
+        for i in range(1, steps + 1):        # the g grow together; each step starts where the last two point to
+            f = i / steps
             self.load = dict(ax=f * (drive - brake) * G0, ay=-f * lateral * G0, brake=f * weight * brake,
                              drive={a: 0.5 * f * weight * drive * share[a] for a in share})
-            x = newton(lambda y: self.residual(y, self.load), x, what=str(m))
+            start, before = (2 * x - before if i > 1 else x), x
+            x = newton(lambda y: self.residual(y, self.load), start, what=str(m))
         return x
 
     def result(self, x, key, unshared):
