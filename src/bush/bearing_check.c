@@ -89,16 +89,16 @@ gw_status gw_bearing_check(const gw_bearing *bearing, const gw_bearing_duty *dut
     double rating = gw_bearing_static_rating(bearing, &given);
 
     if (st != GW_OK) return st;
-    checks[0] = gw_verdict_of(
-        "peak load times shock factor", "N", duty->peak_load * duty->shock_factor, GW_AT_MOST, rating,
-        given ? "static rating given in the case" : "500 MPa on dk x C (ISO 12240 practice, from memory)");
-    checks[1] = gw_verdict_of("specific load", "Pa", gw_bearing_specific_load(bearing, duty->peak_load),
+    checks[0] = gw_verdict_of(GW_JUDGED_PEAK_LOAD, duty->peak_load * duty->shock_factor, GW_AT_MOST, rating,
+                              given ? "static rating given in the case"
+                                    : "500 MPa on dk x C (ISO 12240 practice, from memory)");
+    checks[1] = gw_verdict_of(GW_JUDGED_SPECIFIC_LOAD, gw_bearing_specific_load(bearing, duty->peak_load),
                               GW_AT_MOST, ptfe ? 50e6 : 100e6,
                               ptfe ? "PTFE fabric, alternating up to 5 Hz: 50 MPa (bearing catalogue tables)"
                                    : "steel on steel, dynamic: 100 MPa (ISO 12240 practice, from memory)");
     *count = 2;
     if (duty->tilt_limit > 0.0) {
-        checks[2] = gw_verdict_of("tilt", "rad", duty->tilt, GW_AT_MOST, duty->tilt_limit,
+        checks[2] = gw_verdict_of(GW_JUDGED_TILT, duty->tilt, GW_AT_MOST, duty->tilt_limit,
                                   "tilt limit given in the case, or asin(B/dk) - asin(C/dk)");
         *count = 3;
     }

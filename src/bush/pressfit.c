@@ -115,18 +115,18 @@ gw_status gw_offset_wall_of(double outside, double bore, double offset, gw_offse
 int gw_press_check(const gw_press_result *worst, const gw_press_result *held, const gw_press_limits *limits,
                    gw_verdict checks[GW_PRESS_CHECKS])
 {
-    checks[0] = gw_verdict_of("hoop stress in the housing", "Pa", worst->housing_hoop, GW_AT_MOST,
-                              limits->housing_yield, "yield stress of the housing");
-    checks[1] = gw_verdict_of("hoop stress in the sleeve", "Pa", fabs(worst->sleeve_hoop), GW_AT_MOST,
+    checks[0] = gw_verdict_of(GW_JUDGED_HOUSING_HOOP, worst->housing_hoop, GW_AT_MOST, limits->housing_yield,
+                              "yield stress of the housing");
+    checks[1] = gw_verdict_of(GW_JUDGED_SLEEVE_HOOP, fabs(worst->sleeve_hoop), GW_AT_MOST,
                               limits->sleeve_yield, "yield stress of the sleeve");
     if (limits->push_out == 0.0) return 2;
-    checks[2] = gw_verdict_of("axial hold of the press fit", "N", held->force, GW_AT_LEAST, limits->push_out,
+    checks[2] = gw_verdict_of(GW_JUDGED_AXIAL_HOLD, held->force, GW_AT_LEAST, limits->push_out,
                               "greatest axial force in the bush");
     return 3;
 }
 
 gw_verdict gw_offset_check(const gw_offset_wall *wall)
 {
-    return gw_verdict_of("thinnest wall beside the off-centre bore", "m", wall->thinnest, GW_AT_LEAST,
-                         GW_LEAST_WALL, "2 mm (common practice)");
+    return gw_verdict_of(GW_JUDGED_THINNEST_WALL, wall->thinnest, GW_AT_LEAST, GW_LEAST_WALL,
+                         "2 mm (common practice)");
 }

@@ -126,12 +126,12 @@ int gw_rubber_check(const gw_material *material, const gw_rubber_strain *strain,
     int n = 0;
 
     if (material->shear_strain_limit.known)
-        checks[n++] = gw_verdict_of("shear strain from sleeve travel", "-", strain->travel_shear, GW_AT_MOST,
+        checks[n++] = gw_verdict_of(GW_JUDGED_TRAVEL_SHEAR, strain->travel_shear, GW_AT_MOST,
                                     material->shear_strain_limit.v, "lasting limit of the material");
     if (material->compressive_strain_limit.known)
-        checks[n++] = gw_verdict_of("compressive strain of the wall", "-", strain->compression, GW_AT_MOST,
+        checks[n++] = gw_verdict_of(GW_JUDGED_COMPRESSION, strain->compression, GW_AT_MOST,
                                     material->compressive_strain_limit.v, "lasting limit of the material");
-    checks[n++] = gw_verdict_of("total strain", "-", strain->total, GW_AT_MOST, GW_TOTAL_STRAIN_LIMIT,
+    checks[n++] = gw_verdict_of(GW_JUDGED_TOTAL_STRAIN, strain->total, GW_AT_MOST, GW_TOTAL_STRAIN_LIMIT,
                                 "EN 1337-3, bridge bearings of natural rubber, from memory");
     return n;
 }

@@ -44,10 +44,12 @@ double gw_turns_of(const gw_adjuster *adjuster, double length)
 
 gw_trade_figure gw_trade_figure_of(const gw_verdict *verdict)
 {
-    if (strcmp(verdict->unit, "Pa") == 0) return (gw_trade_figure){ GW_MPA, "MPa", 1 };
-    if (strcmp(verdict->unit, "m") == 0) return (gw_trade_figure){ GW_MM, "mm", 2 };
-    if (strcmp(verdict->unit, "rad") == 0) return (gw_trade_figure){ GW_DEG, "deg", 1 };
-    return (gw_trade_figure){ 1.0, verdict->unit, 0 };
+    static const gw_trade_figure SHOWN[] = {
+        [GW_RATIO] = { 1.0, "-", 0 },       [GW_FORCE] = { 1.0, "N", 0 },
+        [GW_STRESS] = { GW_MPA, "MPa", 1 }, [GW_LENGTH] = { GW_MM, "mm", 2 },
+        [GW_ANGLE] = { GW_DEG, "deg", 1 },
+    };
+    return SHOWN[gw_judged_dimension(verdict->what)];
 }
 
 const char *gw_target_name(gw_target which)

@@ -242,17 +242,12 @@ static void explain(const gw_handling_page *p)
 {
     const gw_case *c = p->cmp->c;
     gw_buf text = { 0 };
-    if (p->cmp->ride->n) {
-        gw_buf_add(&text, "Harshness and road noise: front/rear, over ");
-        gw_phrase_kit(&c->kits[0], &text);
-        gw_buf_add(&text, ", estimates to compare kits with. ");
-    }
-    gw_buf_add(&text,
-               "Prices: what the kit changes, both sides of the car; last column: the same joints with ");
+    if (p->cmp->ride->n)
+        gw_buf_add(&text,
+                   "Harshness, road noise: front/rear, over the first kit; estimates to compare kits with. ");
+    gw_buf_add(&text, "Prices: what the kit changes, both sides; last column: the same joints with ");
     gw_phrase_kit(&c->kits[0], &text);
-    gw_buf_add(&text, " again; ");
-    gw_buf_clean(&text, c->kits[0].name);
-    gw_buf_add(&text, " itself: all of it new. A plus sign: some parts carry no figure.");
+    gw_buf_add(&text, " again. Plus: some parts carry no figure.");
     gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
     if (text.failed) p->out->failed = true;
     gw_buf_free(&text);

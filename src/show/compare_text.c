@@ -318,11 +318,10 @@ static void cautions(const gw_compare_page *p)
         gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_ESTIMATE), p->width, 0);
         gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_STATIC_ONLY), p->width, 0);
     } else
-        gw_buf_paragraph(
-            p->out,
-            "Estimates. --detail prints the rest: the joints that move toe most under each load, "
-            "comfort and ranges, budgets, braking, traction, limits and their sources.",
-            p->width, 0);
+        gw_buf_paragraph(p->out,
+                         "Estimates. --detail prints the rest: joints, comfort, budgets, braking, traction, "
+                         "limits, sources.",
+                         p->width, 0);
     paragraph(p, &text, 0);
 }
 

@@ -8,12 +8,15 @@
 
 static gw_unit unit_of_verdict(const gw_place *p)
 {
-    return strcmp(GW_IT(p, gw_verdict)->unit, "Pa") == 0 ? GW_UNIT_MPA : GW_UNIT_PLAIN;
+    return gw_judged_dimension(GW_IT(p, gw_verdict)->what) == GW_STRESS ? GW_UNIT_MPA : GW_UNIT_PLAIN;
 }
 
 static const char *verdict_unit(const gw_place *p)
 {
-    return unit_of_verdict(p) == GW_UNIT_MPA ? gw_unit_word(GW_UNIT_MPA) : GW_IT(p, gw_verdict)->unit;
+    static const char *const UNITS[] = {
+        [GW_RATIO] = "-", [GW_FORCE] = "N", [GW_STRESS] = "MPa", [GW_LENGTH] = "m", [GW_ANGLE] = "rad"
+    };
+    return UNITS[gw_judged_dimension(GW_IT(p, gw_verdict)->what)];
 }
 
 static double verdict_value(const gw_place *p)
@@ -27,7 +30,7 @@ static double verdict_limit(const gw_place *p)
 }
 
 static const gw_field CHECK[] = {
-    GW_MEMBER("what", PLAIN, gw_verdict, what, 0, "the figure"),
+    GW_WORD("what", gw_verdict, what, gw_judged_words, 0, "the figure"),
     GW_WORKED_OUT_IN("value", unit_of_verdict, verdict_value, 0, "in the unit named beside it"),
     GW_WORKED_OUT_IN("limit", unit_of_verdict, verdict_limit, 0, "in the same unit"),
     GW_SAID("unit", verdict_unit, 0, "N, MPa, or - for a ratio"),

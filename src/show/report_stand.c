@@ -16,10 +16,11 @@ static bool same_place(const gw_page_failure *f, gw_axle axle, int joint)
     return f->axle == axle && f->joint == joint;
 }
 
-static bool told(const gw_page_failures *all, gw_axle axle, int joint, const char *unit)
+static bool told(const gw_page_failures *all, gw_axle axle, int joint, gw_dimension dimension)
 {
     for (int i = 0; i < all->n && i < GW_PAGE_FAILURES; i++)
-        if (same_place(&all->item[i], axle, joint) && strcmp(all->item[i].verdict.unit, unit) == 0)
+        if (same_place(&all->item[i], axle, joint) &&
+            gw_judged_dimension(all->item[i].verdict.what) == dimension)
             return true;
     return false;
 }
@@ -39,13 +40,12 @@ static void as_set(const gw_align_item *item, gw_page_failures *all)
 {
     for (int i = 0; i < item->n_tilts; i++) {
         const gw_align_tilt *t = &item->tilt[i];
-        const char *what = gw_words_text(GW_WORDS_PAGE_SHOP_TILT);
-        gw_verdict v = gw_verdict_of(what, "rad", t->after, GW_AT_MOST, t->limit, "");
+        gw_verdict v = gw_verdict_of(GW_JUDGED_TILT_IN_TRAVEL, t->after, GW_AT_MOST, t->limit, "");
         if (isfinite(t->after) && !v.holds) add(all, (gw_page_failure){ item->axle, t->joint, -1, v });
     }
     for (int i = 0; i < item->n_checks; i++) {
         const gw_align_check *c = &item->check[i];
-        if (!c->verdict.holds && !told(all, item->axle, c->joint, c->verdict.unit))
+        if (!c->verdict.holds && !told(all, item->axle, c->joint, gw_judged_dimension(c->verdict.what)))
             add(all, (gw_page_failure){ item->axle, c->joint, -1, c->verdict });
     }
 }
@@ -93,19 +93,20 @@ gw_number gw_page_percent_of_limit(const gw_overload *o)
 /* As short as the verdict's own text allows. */
 const char *gw_page_figure_word(const gw_verdict *v)
 {
-    static const struct {
-        const char *what;
-        gw_words word;
-    } SHORT[] = {
-        { "shear strain from sleeve travel", GW_WORDS_PAGE_SHOP_NEAR_SHEAR },
-        { "compressive strain of the wall", GW_WORDS_PAGE_SHOP_NEAR_SQUEEZE },
-        { "total strain", GW_WORDS_PAGE_SHOP_NEAR_TOTAL },
-        { "peak load times shock factor", GW_WORDS_PAGE_SHOP_NEAR_PEAK },
-        { "specific load", GW_WORDS_PAGE_SHOP_NEAR_SPECIFIC },
-    };
-    for (size_t i = 0; i < sizeof SHORT / sizeof *SHORT; i++)
-        if (strcmp(v->what, SHORT[i].what) == 0) return gw_words_text(SHORT[i].word);
-    return v->what;
+    switch (v->what) {
+    case GW_JUDGED_TRAVEL_SHEAR:
+        return gw_words_text(GW_WORDS_PAGE_SHOP_NEAR_SHEAR);
+    case GW_JUDGED_COMPRESSION:
+        return gw_words_text(GW_WORDS_PAGE_SHOP_NEAR_SQUEEZE);
+    case GW_JUDGED_TOTAL_STRAIN:
+        return gw_words_text(GW_WORDS_PAGE_SHOP_NEAR_TOTAL);
+    case GW_JUDGED_PEAK_LOAD:
+        return gw_words_text(GW_WORDS_PAGE_SHOP_NEAR_PEAK);
+    case GW_JUDGED_SPECIFIC_LOAD:
+        return gw_words_text(GW_WORDS_PAGE_SHOP_NEAR_SPECIFIC);
+    default:
+        return gw_judged_words[v->what];
+    }
 }
 
 /* "rear toe_inner, compressive strain of the wall 16 %, limit 15 %, in a 0.70 g corner" */
@@ -120,8 +121,9 @@ static void say_failure(const gw_page *p, const gw_page_failure *f)
         GW_TELL(&load, PAGE_STAND_AS_SET);
     gw_buf joint = { 0 };
     gw_page_joint(p, f->axle, f->joint, &joint);
-    GW_SAY(p->out, PAGE_STAND_FAILURE, { "joint", gw_buf_str(&joint) }, { "what", f->verdict.what },
-           { "value", gw_buf_str(&value) }, { "load", gw_buf_str(&load) }, { "limit", gw_buf_str(&limit) });
+    GW_SAY(p->out, PAGE_STAND_FAILURE, { "joint", gw_buf_str(&joint) },
+           { "what", gw_judged_words[f->verdict.what] }, { "value", gw_buf_str(&value) },
+           { "load", gw_buf_str(&load) }, { "limit", gw_buf_str(&limit) });
     gw_html_drop(p->out, &joint);
     gw_html_drop(p->out, &value);
     gw_html_drop(p->out, &limit);

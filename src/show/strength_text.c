@@ -6,20 +6,25 @@
 #include "giveway/units.h"
 #include "show/deflect.h"
 
-#include <string.h>
-
 void gw_verdict_figure(const gw_verdict *v, double value, gw_buf *out)
 {
-    if (strcmp(v->unit, "-") == 0)
+    switch (gw_judged_dimension(v->what)) {
+    case GW_RATIO:
         gw_buf_fmt(out, "%s %%", gw_fixed(100.0 * value, 0).s);
-    else if (strcmp(v->unit, "Pa") == 0)
+        break;
+    case GW_STRESS:
         gw_buf_fmt(out, "%s MPa", gw_significant(value / GW_MPA, 3).s);
-    else if (strcmp(v->unit, "m") == 0)
+        break;
+    case GW_LENGTH:
         gw_buf_fmt(out, "%s mm", gw_fixed(value / GW_MM, 2).s);
-    else if (strcmp(v->unit, "rad") == 0)
+        break;
+    case GW_ANGLE:
         gw_buf_fmt(out, "%s deg", gw_fixed(value / GW_DEG, 1).s);
-    else
-        gw_buf_fmt(out, "%s %s", gw_fixed(value, 0).s, v->unit);
+        break;
+    case GW_FORCE:
+        gw_buf_fmt(out, "%s N", gw_fixed(value, 0).s);
+        break;
+    }
 }
 
 void gw_overload_words(const gw_case *c, const gw_overload *o, gw_buf *out)
@@ -34,7 +39,7 @@ void gw_overload_words(const gw_case *c, const gw_overload *o, gw_buf *out)
     gw_buf_clean(out, bush->name);
     gw_buf_add(out, "), ");
     gw_buf_clean(out, c->loads[o->load].name);
-    gw_buf_fmt(out, ": %s ", o->verdict.what);
+    gw_buf_fmt(out, ": %s ", gw_judged_words[o->verdict.what]);
     gw_verdict_figure(&o->verdict, o->verdict.value, out);
     gw_buf_add(out, ", limit ");
     gw_verdict_figure(&o->verdict, o->verdict.limit, out);
@@ -46,7 +51,8 @@ static void sources(const gw_strength_study *study, int width, gw_buf *out)
     for (int i = 0; i < study->n; i++) {
         if (!gw_strength_names_source(study, i)) continue;
         gw_buf text = { 0 };
-        gw_buf_fmt(&text, "limit of %s: %s", study->item[i].verdict.what, study->item[i].verdict.source);
+        gw_buf_fmt(&text, "limit of %s: %s", gw_judged_words[study->item[i].verdict.what],
+                   study->item[i].verdict.source);
         gw_buf_paragraph(out, gw_buf_str(&text), width, 2);
         if (text.failed) out->failed = true;
         gw_buf_free(&text);
@@ -93,7 +99,7 @@ static void add_rows(gw_paper *paper, const char *joint, const gw_strength *s)
 {
     for (int i = 0; i < s->n_checks; i++) {
         gw_paper_cell(paper, i ? "" : joint);
-        gw_paper_cell(paper, s->check[i].what);
+        gw_paper_cell(paper, gw_judged_words[s->check[i].what]);
         figure_cell(paper, &s->check[i], s->check[i].value);
         figure_cell(paper, &s->check[i], s->check[i].limit);
         gw_paper_cell(paper, s->check[i].holds ? "yes" : "NO");

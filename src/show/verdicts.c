@@ -34,24 +34,24 @@ static void say_angle(double to, double from, bool camber, gw_buf *out)
                gw_fixed(fabs(from) / GW_DEG, 2).s);
 }
 
-void gw_phrase_reversal(const gw_case *c, const gw_reversal *t, gw_buf *out)
+/* "rear camber, trail braking" */
+static void say_where(const gw_case *c, const gw_reversal *t, gw_buf *out)
 {
     gw_buf_fmt(out, "%s %s, ", gw_axle_name(t->axle), t->camber ? "camber" : "toe");
     gw_buf_clean(out, c->loads[t->load].name);
-    gw_buf_add(out, ": ");
-    say_angle(t->to, t->from, t->camber, out);
 }
 
-static void say_rest(const gw_stand *s, gw_buf *out)
+void gw_phrase_reversal(const gw_case *c, const gw_reversal *t, gw_buf *out)
 {
-    int rest = s->joints - s->judged;
-    if (rest) gw_buf_fmt(out, "; %d joint%s not judged", rest, rest == 1 ? "" : "s");
+    say_where(c, t, out);
+    gw_buf_add(out, ": ");
+    say_angle(t->to, t->from, t->camber, out);
 }
 
 void gw_phrase_stand(const gw_case *c, const gw_stand *s, gw_buf *out)
 {
     if (s->state == GW_STAND_UNKNOWN) {
-        gw_buf_add(out, "none of its joints could be judged");
+        gw_buf_add(out, "no joint could be judged");
         return;
     }
     const gw_overload *o = s->nearest;
@@ -61,14 +61,13 @@ void gw_phrase_stand(const gw_case *c, const gw_stand *s, gw_buf *out)
     if (s->state == GW_STAND_WITHIN) gw_buf_add(out, "nearest ");
     gw_phrase_joint(c, o->axle, o->joint, out);
     gw_buf_fmt(out, " at %s %%", gw_fixed(100.0 * gw_overload_ratio(o), 0).s);
-    say_rest(s, out);
 }
 
 /* "rear toe link, inner bush: compressive strain of the wall 16 %, limit 15 %, in a 0.70 g corner" */
 static void say_failure(const gw_case *c, const gw_overload *o, gw_buf *out)
 {
     gw_phrase_joint(c, o->axle, o->joint, out);
-    gw_buf_fmt(out, ": %s ", o->verdict.what);
+    gw_buf_fmt(out, ": %s ", gw_judged_words[o->verdict.what]);
     gw_verdict_figure(&o->verdict, o->verdict.value, out);
     gw_buf_add(out, ", limit ");
     gw_verdict_figure(&o->verdict, o->verdict.limit, out);
@@ -76,7 +75,7 @@ static void say_failure(const gw_case *c, const gw_overload *o, gw_buf *out)
     gw_phrase_load(&c->loads[o->load], out);
 }
 
-static void say_failures(const gw_comparison *cmp, int kit, const gw_stand *stand, gw_buf *out)
+static void say_failures(const gw_comparison *cmp, int kit, gw_buf *out)
 {
     int told = 0, all = 0;
     gw_buf_add(out, "WILL NOT STAND THE LOADS: ");
@@ -88,7 +87,6 @@ static void say_failures(const gw_comparison *cmp, int kit, const gw_stand *stan
         say_failure(cmp->c, o, out);
     }
     if (all > told) gw_buf_fmt(out, "; and %d more (--detail)", all - told);
-    say_rest(stand, out);
 }
 
 static void say_toe(const gw_handling_page *p, int kit, gw_axle axle, int load, bool *any, gw_buf *out)
@@ -131,12 +129,13 @@ static void say_turns(const gw_handling_page *p, int kit, gw_buf *out)
         gw_phrase_reversal(p->cmp->c, &turned[i], out);
     }
     if (warned) gw_buf_add(out, ". ");
-    for (int i = 0, told = 0; i < n && i < TURNS; i++) {
+    int told = 0;
+    for (int i = 0; i < n && i < TURNS; i++) {
         if (turned[i].warns) continue;
         gw_buf_add(out, told++ ? "; " : "Changes side: ");
-        gw_phrase_reversal(p->cmp->c, &turned[i], out);
-        if (i + 1 >= n || i + 1 >= TURNS) gw_buf_add(out, n > TURNS ? " ... " : ". ");
+        say_where(p->cmp->c, &turned[i], out);
     }
+    if (told) gw_buf_add(out, n > TURNS ? " ... " : ". ");
 }
 
 static void say_critical(const gw_handling_page *p, int kit, gw_buf *out)
@@ -167,7 +166,7 @@ void gw_verdict_text(const gw_handling_page *p, int kit)
     say_critical(p, kit, &text);
     size_t at = text.n;
     if (stand.state == GW_STAND_BEYOND)
-        say_failures(cmp, kit, &stand, &text);
+        say_failures(cmp, kit, &text);
     else
         gw_phrase_stand(cmp->c, &stand, &text);
     capital(&text, at);
@@ -177,22 +176,39 @@ void gw_verdict_text(const gw_handling_page *p, int kit)
     gw_buf_free(&text);
 }
 
-void gw_not_judged_text(const gw_handling_page *p)
+/* "Joints not judged: rubber 11, poly 18. " */
+static void say_rests(const gw_comparison *cmp, gw_buf *out)
+{
+    int told = 0;
+    for (int k = 0; k < cmp->c->n_kits; k++) {
+        gw_stand s = gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k);
+        if (s.joints == s.judged) continue;
+        gw_buf_add(out, told++ ? ", " : "Joints not judged: ");
+        gw_buf_clean(out, cmp->c->kits[k].name);
+        gw_buf_fmt(out, " %d", s.joints - s.judged);
+    }
+    if (told) gw_buf_add(out, ".");
+}
+
+/* What it takes to judge them. */
+static void say_remedy(const gw_comparison *cmp, gw_buf *out)
 {
     bool rates = false, balls = false;
-    for (int k = 0; k < p->cmp->c->n_kits; k++) {
-        gw_stand s = gw_stand_of(p->cmp->c, p->cmp->deflect, p->cmp->peaks, k);
+    for (int k = 0; k < cmp->c->n_kits; k++) {
+        gw_stand s = gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k);
         rates = rates || s.by_rates;
         balls = balls || s.ball_joints;
     }
-    if (!rates && !balls) return;
+    if (rates) gw_buf_add(out, " Give their bushes by size and material instead of rates.");
+    if (balls) gw_buf_add(out, " Limits of ball joints: ask their maker.");
+}
+
+void gw_not_judged_text(const gw_handling_page *p)
+{
     gw_buf text = { 0 };
-    gw_buf_add(&text, "To judge the rest: ");
-    if (rates) gw_buf_add(&text, "give bushes by size and material instead of rates");
-    if (rates && balls) gw_buf_add(&text, "; ");
-    if (balls) gw_buf_add(&text, "ball joints have no limit here, ask their maker");
-    gw_buf_add(&text, ".");
-    gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
+    say_rests(p->cmp, &text);
+    say_remedy(p->cmp, &text);
+    if (text.n) gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
     if (text.failed) p->out->failed = true;
     gw_buf_free(&text);
 }

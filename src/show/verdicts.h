@@ -3,8 +3,8 @@
 #ifndef SHOW_VERDICTS_H
 #define SHOW_VERDICTS_H
 
-#include "giveway/stand.h"
 #include "giveway/reversal.h"
+#include "giveway/stand.h"
 #include "show/handling.h"
 
 /** "front upper arm, front bush", or "front upper_front" where the joint has no label. */
@@ -13,13 +13,13 @@ void gw_phrase_joint(const gw_case *c, gw_axle axle, int joint, gw_buf *out);
 /** "rear toe in a 0.90 g corner: out 0.09 deg instead of in 0.14". */
 void gw_phrase_reversal(const gw_case *c, const gw_reversal *turned, gw_buf *out);
 
-/** "nothing judged is beyond its limit; nearest ... at 58 %; 18 joints not judged". */
+/** "nothing judged is beyond its limit; nearest ... at 58 %". */
 void gw_phrase_stand(const gw_case *c, const gw_stand *stand, gw_buf *out);
 
 /** One paragraph on a kit. */
 void gw_verdict_text(const gw_handling_page *p, int kit);
 
-/** What it takes to judge the joints that could not be judged; nothing where all were. */
+/** How many joints of each kit could not be judged, and what it takes; nothing where all were. */
 void gw_not_judged_text(const gw_handling_page *p);
 
 #endif

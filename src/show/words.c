@@ -249,7 +249,6 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_SHOP_NO_SHIMS] = "none",
     [GW_WORDS_PAGE_SHOP_LIMIT] = "(at its limit)",
     [GW_WORDS_PAGE_SHOP_VERDICTS] = "Will it move freely, fit and hold",
-    [GW_WORDS_PAGE_SHOP_TILT] = "tilt, 60 mm rebound to 60 mm bump",
     [GW_WORDS_PAGE_SHOP_AT_MOST] = "{value} {unit}, at most {limit} {unit}",
     [GW_WORDS_PAGE_SHOP_AT_LEAST] = "{value} {unit}, at least {limit} {unit}",
     [GW_WORDS_PAGE_SHOP_HOLDS] = "holds",

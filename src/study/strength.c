@@ -100,7 +100,7 @@ static int by_place(const void *a, const void *b)
     if (p->axle != q->axle) return p->axle < q->axle ? -1 : 1;
     if (p->joint != q->joint) return p->joint < q->joint ? -1 : 1;
     if (p->load != q->load) return p->load < q->load ? -1 : 1;
-    return strcmp(p->verdict.what, q->verdict.what);
+    return (int)p->verdict.what - (int)q->verdict.what;
 }
 
 static gw_status worst_of(const gw_case *c, const gw_deflect_study *deflect, bool all, gw_strength_study *out,

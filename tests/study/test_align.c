@@ -423,9 +423,9 @@ static void a_press_fit_of_the_case_is_worked_out_and_judged(void **unused)
     check_abs(b.item->seat[0].held.pressure / GW_MPA, 0.39, 0.005, "pressure at 1 um");
     for (int i = 0; i < b.item->n_checks; i++) {
         const gw_verdict *v = &b.item->check[i].verdict;
-        wall = wall || strstr(v->what, "thinnest wall");
-        hoop = hoop || strstr(v->what, "hoop stress in the housing");
-        if (strstr(v->what, "thinnest wall"))
+        wall = wall || v->what == GW_JUDGED_THINNEST_WALL;
+        hoop = hoop || v->what == GW_JUDGED_HOUSING_HOOP;
+        if (v->what == GW_JUDGED_THINNEST_WALL)
             check_abs(v->value, 0.5 * 0.033 - gw_offset_size(&b.item->set[0].move), 1e-9, "wall");
     }
     assert_true(wall && hoop);
@@ -447,8 +447,8 @@ static void bearings_are_judged_by_the_peak_of_the_loads_times_the_shock_factor(
     for (int i = 0; i < b.item->n_checks; i++) {
         const gw_verdict *v = &b.item->check[i].verdict;
         if (b.item->check[i].joint != joint) continue;
-        if (strstr(v->what, "peak load")) peak = v->value;
-        if (strstr(v->what, "specific load")) specific = v->value;
+        if (v->what == GW_JUDGED_PEAK_LOAD) peak = v->value;
+        if (v->what == GW_JUDGED_SPECIFIC_LOAD) specific = v->value;
     }
     assert_true(peak > 0.0);
     check_rel(peak, 3.0 * specific * 0.022 * 0.012, 1e-12, "peak load: 3 x specific load x dk x C");

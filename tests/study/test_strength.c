@@ -86,7 +86,7 @@ static void a_bearing_is_loaded_by_the_whole_force(void **unused)
 static double check_called(const gw_strength *s, const char *what)
 {
     for (int i = 0; i < s->n_checks; i++)
-        if (strcmp(s->check[i].what, what) == 0) return s->check[i].value;
+        if (strcmp(gw_judged_words[s->check[i].what], what) == 0) return s->check[i].value;
     fail_msg("no check of %s", what);
     return 0.0;
 }
@@ -146,15 +146,14 @@ static void what_is_beyond_a_limit_is_told_once_with_its_worst_load(void **unuse
         for (int k = 0; k < i; k++) {
             const gw_overload *p = &strength.item[k];
             bool same = p->kit == o->kit && p->axle == o->axle && p->joint == o->joint;
-            assert_false(same && strcmp(p->verdict.what, o->verdict.what) == 0);
+            assert_false(same && p->verdict.what == o->verdict.what);
         }
         for (int l = 0; l < c.n_loads; l++) {
             const gw_deflection *item = gw_deflect_find(&study, o->kit, o->axle, l);
             if (!item) continue;
             gw_strength s = gw_strength_of(&c, item, o->joint);
             for (int v = 0; v < s.n_checks; v++)
-                if (strcmp(s.check[v].what, o->verdict.what) == 0)
-                    assert_true(s.check[v].value <= o->verdict.value);
+                if (s.check[v].what == o->verdict.what) assert_true(s.check[v].value <= o->verdict.value);
         }
     }
     gw_strength_study_free(&strength);
