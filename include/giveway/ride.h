@@ -181,7 +181,7 @@ typedef struct gw_ride_result {
     gw_obstacle obstacle;
     const char *road_note; /**< over which frequencies the road spectrum is extrapolated        */
     double road_limit_hz;  /**< above it the road spectrum is extrapolated [Hz]                 */
-    double chassis_mass;   /**< [kg]                                                            */
+    double chassis_mass;   /**< on one wheel [kg]                                                            */
     int evaluations;       /**< frequencies at which the corner was solved                      */
     int n_warnings;
     char **warnings;
@@ -197,6 +197,9 @@ typedef struct gw_ride_options {
 
 /**
  * Everything that the ride model says of one corner with one kit.
+ *
+ * An axle with shared parts is one result: both wheels on the same road. Its forces are those of one wheel: the
+ * root-sum-square over the attachments of both sides over sqrt 2; of obstacles half.
  *
  * @param[in]  corner    wheel with mass, inertias, tyre and static load; joints; spring; damper.
  * @param[in]  fit       one entry a joint: the laws of the bushes, without brackets.

@@ -16,7 +16,8 @@ static void fill_batch(gw_ride_sweep *sweep, gw_ride_curve *out, int first)
         double square = 0.0;
         for (int p = 0; p < model->n_paths; p++) {
             square += sweep->squares[p * GW_LANES + l];
-            out->path[p * out->n + first + l] = sqrt(sweep->squares[p * GW_LANES + l]);
+            out->path[p * out->n + first + l] =
+                sqrt(sweep->squares[p * GW_LANES + l] / gw_ride_one_wheel(model));
         }
         out->force[first + l] = sqrt(square);
         out->chassis_z[first + l] = cabs(gw_lanes_get(&sweep->x[model->chassis_z], l));

@@ -24,7 +24,8 @@ void gw_element_add_twist(gw_ride_element *e, const gw_ride_body *body, const do
     gw_vec3 v = gw_mul_t(&body->basis, gw_v3(twist[0], twist[1], twist[2]));
     gw_vec3 w = gw_mul_t(&body->basis, gw_v3(twist[3], twist[4], twist[5]));
     const double value[6] = { v.x, v.y, v.z, w.x, w.y, w.z };
-    for (int i = 0; i < 6; i++) add_coefficient(e, body->dof[i], sign * value[i]);
+    for (int i = 0; i < 6; i++)
+        add_coefficient(e, body->dof[i], sign * (i < 3 ? 1.0 : body->hand) * value[i]);
 }
 
 void gw_element_add_point(gw_ride_element *e, const gw_ride_body *body, gw_vec3 at, gw_vec3 direction,

@@ -52,7 +52,8 @@ static gw_status check_settings(const gw_ride *s, gw_error *err)
 /* What hangs on the spring: the static load less what the tyre carries by itself. */
 static gw_status chassis_mass(const gw_corner *corner, double *out, gw_error *err)
 {
-    double mass = corner->wheel.static_load / GW_G0 - corner->wheel.mass;
+    double wheels = gw_is_pair(corner) ? GW_WHEELS : 1;
+    double mass = wheels * (corner->wheel.static_load / GW_G0 - corner->wheel.mass);
     for (int b = GW_UPRIGHT + 1; b < corner->n_bodies; b++) mass -= corner->bodies[b].mass;
     if (!(mass > 0.0))
         return gw_fail(err, GW_E_RANGE,

@@ -15,12 +15,13 @@ static gw_mat3 basis_along(gw_vec3 axis)
     return gw_mat3_from_columns(axis, second, gw_cross(axis, second));
 }
 
-static void place_member(gw_ride_model *model, int body, int *next)
+void gw_ride_place_member(gw_ride_model *model, int body, int *next)
 {
     const gw_corner *corner = model->corner;
     gw_ride_body *out = &model->bodies[body];
     gw_vec3 axis;
     bool spins = gw_ride_free_spin(corner, model->fit, body, &axis);
+    out->hand = 1.0;
     out->basis = spins ? basis_along(axis) : gw_mat3_identity();
     for (int j = corner->n_joints - 1; j >= 0; j--)
         if (corner->joints[j].body_a == body || corner->joints[j].body_b == body)
@@ -28,19 +29,29 @@ static void place_member(gw_ride_model *model, int body, int *next)
     for (int i = 0; i < 6; i++) out->dof[i] = spins && i == 3 ? -1 : (*next)++;
 }
 
+void gw_ride_place_upright(gw_ride_model *model, int body, gw_vec3 centre, int *next)
+{
+    gw_ride_body *upright = &model->bodies[body];
+    *upright = (gw_ride_body){ .basis = gw_mat3_identity(), .datum = centre, .hand = 1.0 };
+    for (int i = 0; i < 6; i++) upright->dof[i] = (*next)++;
+}
+
 /* Members first, then chassis and upright: the order in which D is condensed. */
 static void place_bodies(gw_ride_model *model)
 {
-    int next = 0;
-    for (int b = GW_UPRIGHT + 1; b < model->corner->n_bodies; b++) place_member(model, b, &next);
-    gw_ride_body *chassis = &model->bodies[GW_CHASSIS], *upright = &model->bodies[GW_UPRIGHT];
-    chassis->basis = upright->basis = gw_mat3_identity();
-    chassis->datum = upright->datum = model->corner->wheel.centre;
+    const gw_corner *corner = model->corner;
+    int next = 0, own = gw_is_pair(corner) ? corner->first_shared : corner->n_bodies;
+    for (int b = GW_UPRIGHT + 1; b < own; b++) gw_ride_place_member(model, b, &next);
+    if (gw_is_pair(corner)) gw_ride_place_right_members(model, &next);
+    if (gw_is_pair(corner)) gw_ride_place_shared(model, &next);
+    gw_ride_body *chassis = &model->bodies[GW_CHASSIS];
+    *chassis = (gw_ride_body){ .basis = gw_mat3_identity(), .datum = corner->wheel.centre, .hand = 1.0 };
     for (int i = 0; i < 6; i++) chassis->dof[i] = -1;
     model->chassis_x = chassis->dof[0] = next++;
     model->chassis_z = chassis->dof[2] = next++;
     model->wheel = next;
-    for (int i = 0; i < 6; i++) upright->dof[i] = next++;
+    gw_ride_place_upright(model, GW_UPRIGHT, corner->wheel.centre, &next);
+    if (gw_is_pair(corner)) gw_ride_place_right_upright(model, &next);
     model->n = next;
 }
 
@@ -133,32 +144,41 @@ static void add_line(gw_ride_model *model, gw_ride_element *e, int body, gw_vec3
     gw_element_add_point(e, &model->bodies[GW_CHASSIS], to, direction, -1.0);
 }
 
-static void add_spring_and_damper(gw_ride_model *model)
+static void add_spring_and_damper(gw_ride_model *model, const gw_spring *spring, const gw_damper *damper,
+                                  const char *const name[2])
 {
-    const gw_spring *spring = &model->corner->spring;
-    const gw_damper *damper = &model->corner->damper;
-    int path = new_path(model, GW_PATH_SPRING, -1, "spring");
+    int path = new_path(model, GW_PATH_SPRING, -1, name[0]);
     gw_ride_element *e = new_element(model, GW_ELEMENT_SPRING, spring->rate, path);
     add_line(model, e, spring->body, spring->at, spring->to);
     if (!damper->present) return;
-    path = new_path(model, GW_PATH_DAMPER, -1, "damper");
+    path = new_path(model, GW_PATH_DAMPER, -1, name[1]);
     e = new_element(model, GW_ELEMENT_DAMPER, damper->rate + model->settings->damper_friction, path);
     e->series = damper->top_mount;
     add_line(model, e, damper->body, damper->at, damper->to);
 }
 
+static void add_springs(gw_ride_model *model)
+{
+    static const char *const ONE[2] = { "spring", "damper" },
+                             *const LEFT[2] = { "left.spring", "left.damper" },
+                             *const RIGHT[2] = { "right.spring", "right.damper" };
+    const gw_corner *c = model->corner;
+    add_spring_and_damper(model, &c->spring, &c->damper, gw_is_pair(c) ? LEFT : ONE);
+    if (gw_is_pair(c)) add_spring_and_damper(model, &c->right_spring, &c->right_damper, RIGHT);
+}
+
 /* Both ways of the tyre act at the wheel centre in small motion: the patch lies straight below it. */
-static void add_tyre(gw_ride_model *model)
+static void add_tyre(gw_ride_model *model, int body)
 {
     const gw_wheel *wheel = &model->corner->wheel;
-    const gw_ride_body *upright = &model->bodies[GW_UPRIGHT];
+    const gw_ride_body *upright = &model->bodies[body];
     gw_ride_element *e = new_element(model, GW_ELEMENT_TYRE_VERTICAL, wheel->tyre_vertical, -1);
-    gw_element_add_point(e, upright, wheel->centre, gw_v3(0, 0, 1), 1.0);
+    gw_element_add_point(e, upright, upright->datum, gw_v3(0, 0, 1), 1.0);
     bool slips =
         wheel->tyre_slip_stiffness > 0.0 && wheel->tyre_relaxation > 0.0 && wheel->spin_inertia > 0.0;
     if (!slips && !(wheel->tyre_mass > 0.0)) return;
     e = new_element(model, GW_ELEMENT_TYRE_FORE_AFT, wheel->tyre_slip_stiffness, -1);
-    gw_element_add_point(e, upright, wheel->centre, gw_v3(1, 0, 0), 1.0);
+    gw_element_add_point(e, upright, upright->datum, gw_v3(1, 0, 0), 1.0);
 }
 
 /* A row begins at the first column that any element or mass joins it with. */
@@ -233,17 +253,25 @@ static void sum_pure(gw_ride_model *model)
     }
 }
 
-static void add_masses(gw_ride_model *model)
+static void add_wheel_mass(gw_ride_model *model, int body)
 {
     const gw_wheel *wheel = &model->corner->wheel;
     const double inertia[3] = { wheel->tilt_inertia, wheel->pitch_inertia, wheel->tilt_inertia };
-    add_point_mass(model, GW_CHASSIS, wheel->centre, model->chassis_mass);
-    add_point_mass(model, GW_UPRIGHT, wheel->centre, wheel->mass);
+    add_point_mass(model, body, model->bodies[body].datum, wheel->mass);
     for (int i = 0; i < 3; i++) {
-        int r = model->wheel + 3 + i;
+        int r = model->bodies[body].dof[3 + i];
         model->mass[model->base[r] + r] += inertia[i];
     }
-    for (int b = GW_UPRIGHT + 1; b < model->corner->n_bodies; b++) add_member_mass(model, b);
+}
+
+static void add_masses(gw_ride_model *model)
+{
+    const gw_corner *c = model->corner;
+    add_point_mass(model, GW_CHASSIS, c->wheel.centre, model->chassis_mass);
+    add_wheel_mass(model, GW_UPRIGHT);
+    if (gw_is_pair(c)) add_wheel_mass(model, c->right_upright);
+    for (int b = GW_UPRIGHT + 1; b < c->n_bodies; b++)
+        if (!gw_is_pair(c) || b != c->right_upright) add_member_mass(model, b);
 }
 
 void gw_ride_model_brackets(gw_ride_model *model, double factor)
@@ -275,15 +303,15 @@ static gw_lanes *allocate_lanes(gw_arena *arena, size_t n)
 static gw_status allocate_parts(gw_ride_model *model, gw_arena *arena, gw_error *err)
 {
     const gw_corner *corner = model->corner;
-    size_t joints = (size_t)corner->n_joints, dofs = 8 + 6 * (size_t)corner->n_bodies;
+    size_t joints = (size_t)corner->n_joints, dofs = 14 + 6 * (size_t)corner->n_bodies;
     model->bodies = gw_arena_alloc(arena, (size_t)corner->n_bodies, sizeof *model->bodies);
-    model->elements = gw_arena_alloc(arena, 6 * joints + 4, sizeof *model->elements);
+    model->elements = gw_arena_alloc(arena, 6 * joints + 8, sizeof *model->elements);
     model->laws = gw_arena_alloc(arena, joints + 1, sizeof *model->laws);
     model->law_steady = gw_arena_alloc(arena, joints + 1, sizeof *model->law_steady);
     model->law_zener = gw_arena_alloc(arena, joints + 1, sizeof *model->law_zener);
     model->law_like = gw_arena_alloc(arena, joints + 1, sizeof *model->law_like);
     model->law_now = gw_arena_alloc(arena, joints + 1, sizeof *model->law_now);
-    model->paths = gw_arena_alloc(arena, joints + 2, sizeof *model->paths);
+    model->paths = gw_arena_alloc(arena, joints + 4, sizeof *model->paths);
     model->start = gw_arena_alloc(arena, dofs, sizeof *model->start);
     model->base = gw_arena_alloc(arena, dofs, sizeof *model->base);
     model->held = gw_arena_alloc(arena, dofs, sizeof *model->held);
@@ -346,6 +374,8 @@ gw_status gw_ride_model_open(gw_ride_model *model, const gw_corner *corner, cons
 {
     gw_status st;
     *model = (gw_ride_model){ .corner = corner, .fit = fit, .settings = settings };
+    model->n_wheels = gw_is_pair(corner) ? GW_WHEELS : 1;
+    model->alike = gw_is_pair(corner) && gw_ride_sides_alike(corner, fit);
     model->belt = gw_belt_of(&corner->wheel);
     model->belt.on = false;
     if ((st = gw_ride_check(corner, settings, &model->chassis_mass, err)) != GW_OK ||
@@ -354,8 +384,9 @@ gw_status gw_ride_model_open(gw_ride_model *model, const gw_corner *corner, cons
     if ((st = find_tangents(model, arena, err)) != GW_OK) return st;
     place_bodies(model);
     for (int j = 0; j < corner->n_joints; j++) add_joint(model, j);
-    add_spring_and_damper(model);
-    add_tyre(model);
+    add_springs(model);
+    add_tyre(model, GW_UPRIGHT);
+    if (gw_is_pair(corner)) add_tyre(model, corner->right_upright);
     find_skyline(model);
     if ((st = allocate_matrices(model, arena, err)) != GW_OK) return st;
     add_masses(model);

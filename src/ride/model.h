@@ -47,7 +47,8 @@ typedef struct gw_ride_element {
 typedef struct gw_ride_body {
     gw_vec3 datum;
     gw_mat3 basis;
-    int dof[6]; /**< -1: does not move that way */
+    int dof[6];  /**< -1: does not move that way */
+    double hand; /**< 1; -1: the mirror image of a body, on whose coordinates it moves */
 } gw_ride_body;
 
 /** Which part of the stiffness is wanted: 0 is Re(K) with brackets and tyre spring alone, 1 all of it. */
@@ -62,7 +63,10 @@ typedef struct gw_ride_model {
     int n; /**< degrees of freedom */
     gw_ride_body *bodies;
     int chassis_x, chassis_z, wheel; /**< first of the upright's six: at the wheel centre, vehicle axes */
-    gw_bush_tangent *at_rest;        /**< [n_joints] the bush alone, for small motions about S0        */
+    int n_wheels;                    /**< of an axle with shared parts: 2                              */
+    int right_wheel;                 /**< its right upright's first; the left one's where both move alike */
+    bool alike; /**< an axle that is its own mirror image: both sides on one set of coordinates */
+    gw_bush_tangent *at_rest; /**< [n_joints] the bush alone, for small motions about S0        */
     int n_laws;
     const gw_dynamic_law **laws;
     double complex *law_steady; /**< [n_laws] what a law is without its frequency                         */
@@ -93,6 +97,10 @@ typedef struct gw_ride_model {
 gw_status gw_ride_model_open(gw_ride_model *model, const gw_corner *corner, const gw_fit *fit,
                              const gw_ride *settings, gw_arena *arena, gw_error *err);
 
+/** Coordinates of a member, and of an upright; from `next` on. */
+void gw_ride_place_member(gw_ride_model *model, int body, int *next);
+void gw_ride_place_upright(gw_ride_model *model, int body, gw_vec3 centre, int *next);
+
 /** With the tyre's belt, where it has one, or without it. */
 void gw_ride_model_belt(gw_ride_model *model, bool on);
 
@@ -105,6 +113,28 @@ void gw_ride_model_brackets(gw_ride_model *model, double factor);
 
 /** Stiffness of the bracket of a joint [N/m]: on the chassis the joint's own, else the default; 0: rigid. */
 double gw_ride_bracket(const gw_ride *settings, const gw_joint *joint);
+
+/* axle.c: both wheels of an axle and what they share */
+
+/** The axle is its own mirror image with these bushes: both sides move alike on an even road. */
+bool gw_ride_sides_alike(const gw_corner *corner, const gw_fit *fit);
+
+/** Where the right side's bodies and the shared members have their coordinates; from `next` on. */
+void gw_ride_place_shared(gw_ride_model *model, int *next);
+void gw_ride_place_right_members(gw_ride_model *model, int *next);
+void gw_ride_place_right_upright(gw_ride_model *model, int *next);
+
+/** First coordinates of a wheel: 0 the left one. */
+static inline int gw_ride_wheel(const gw_ride_model *model, int wheel)
+{
+    return wheel == 0 ? model->wheel : model->right_wheel;
+}
+
+/** What a squared force of an axle counts for one wheel. */
+static inline double gw_ride_one_wheel(const gw_ride_model *model)
+{
+    return 1.0 / model->n_wheels;
+}
 
 /* inputs.c */
 

@@ -39,7 +39,8 @@ static void fill_spectrum(gw_ride_model *model, gw_lanes *x, double *fore_aft, d
         for (int l = 0; l < GW_LANES; l++) {
             int k = first + l;
             double complex at = gw_lanes_get(&p, l);
-            double complex push = model->chassis_mass * at * at * bump(model->settings, at) / STEP;
+            double complex mass = model->chassis_mass * gw_ride_one_wheel(model);
+            double complex push = mass * at * at * bump(model->settings, at) / STEP;
             double complex fx = push * gw_lanes_get(&x[model->chassis_x], l);
             double complex fz = push * gw_lanes_get(&x[model->chassis_z], l);
             fore_aft[k] = creal(fx);

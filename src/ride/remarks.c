@@ -33,20 +33,20 @@ static double share_of(const gw_ride_mode *mode, role which)
     return which == ROLE_VERTICAL ? mode->wheel_vertical : mode->wheel_fore_aft;
 }
 
-static int largest_share(const gw_ride_result *result, role which, int except)
+static int largest_share(const gw_ride_result *result, role which, double highest, int except)
 {
     int most = -1;
     for (int i = 0; i < result->n_modes; i++)
-        if (i != except &&
+        if (i != except && (which == ROLE_BODY || result->modes[i].hz < highest) &&
             (most < 0 || share_of(&result->modes[i], which) > share_of(&result->modes[most], which)))
             most = i;
     return most;
 }
 
 /* A second mode with at least half the share of the first. */
-static gw_status remark_second(gw_ride_result *result, role which, int first, gw_error *err)
+static gw_status remark_second(gw_ride_result *result, role which, double highest, int first, gw_error *err)
 {
-    int second = largest_share(result, which, first);
+    int second = largest_share(result, which, highest, first);
     if (second < 0) return GW_OK;
     const gw_ride_mode *a = &result->modes[first], *b = &result->modes[second];
     double share_a = share_of(a, which), share_b = share_of(b, which);
@@ -65,15 +65,39 @@ static gw_status remark_double(gw_ride_result *result, int mode, role a, role b,
     return keep(result, &text, err);
 }
 
-gw_status gw_remark_modes(gw_ride_result *result, gw_error *err)
+gw_status gw_remark_modes(gw_ride_result *result, double highest, gw_error *err)
 {
     int *const index[ROLES] = { &result->body, &result->wheel_vertical, &result->wheel_fore_aft };
     gw_status st = GW_OK;
     for (role r = ROLE_BODY; r < ROLES && st == GW_OK; r++) {
-        *index[r] = largest_share(result, r, -1);
-        if (*index[r] >= 0) st = remark_second(result, r, *index[r], err);
+        *index[r] = largest_share(result, r, highest, -1);
+        if (*index[r] >= 0) st = remark_second(result, r, highest, *index[r], err);
         for (role q = ROLE_BODY; q < r && st == GW_OK && *index[r] >= 0; q++)
             if (*index[q] == *index[r]) st = remark_double(result, *index[r], q, r, err);
+    }
+    return st;
+}
+
+/* A part without weight has no mode of its own. */
+gw_status gw_remark_shared(const gw_ride_model *model, const gw_mode_set *set, gw_ride_result *result,
+                           gw_error *err)
+{
+    const gw_corner *c = model->corner;
+    gw_status st = GW_OK;
+    for (int b = c->first_shared; gw_is_pair(c) && b < c->right_upright && st == GW_OK; b++) {
+        int most = -1;
+        double share = 0.0;
+        gw_error text;
+        for (int i = 0; i < result->n_modes; i++) {
+            double here = gw_mode_share(model, set, i, b);
+            if (result->modes[i].hz > GW_NOISE_HIGH || here <= share) continue;
+            most = i;
+            share = here;
+        }
+        if (most < 0 || share < 0.25) continue;
+        gw_fail(&text, GW_OK, "the %s that both wheels share moves most at %.3g Hz: %s", c->bodies[b].name,
+                result->modes[most].hz, result->modes[most].words);
+        st = keep(result, &text, err);
     }
     return st;
 }

@@ -27,7 +27,12 @@ static void road_push(const gw_ride_model *model, const gw_lanes *p, gw_lanes *v
 void gw_ride_respond(gw_ride_model *model, const gw_lanes *p, gw_lanes *x)
 {
     for (int r = 0; r < model->n; r++) gw_lanes_fill(&x[r], 0.0);
-    road_push(model, p, &x[model->wheel + 2], &x[model->wheel]);
+    gw_lanes up, back;
+    road_push(model, p, &up, &back);
+    for (int w = 0; w < model->n_wheels; w++) {
+        gw_lanes_axpy(&x[gw_ride_wheel(model, w) + 2], 1.0, &up);
+        gw_lanes_axpy(&x[gw_ride_wheel(model, w)], 1.0, &back);
+    }
     gw_ride_factorise(model, p, 1.0);
     gw_ride_backsolve(model, model->wheel, x);
 }
@@ -48,6 +53,8 @@ void gw_ride_path_squares(const gw_ride_model *model, const gw_lanes *x, double 
         gw_lanes force = gw_element_force(model, e, x);
         gw_lanes_add_square(&out[e->path * GW_LANES], &force);
     }
+    for (int i = 0; i < model->n_paths * GW_LANES && model->n_wheels > 1; i++)
+        out[i] *= gw_ride_one_wheel(model);
 }
 
 /* Mean power of a force and a velocity of given amplitudes. */
@@ -70,13 +77,14 @@ gw_status gw_ride_power(gw_ride_model *model, double hz, double *put_in, double 
         double complex stretch = gw_lanes_get(&moved, 0), k_now = gw_lanes_get(&rate, 0);
         if (e->kind == GW_ELEMENT_TYRE_VERTICAL) {
             stretch -= 1.0; /* the road end moves too */
-            road = mean_power(-k_now * stretch, at);
+            road += mean_power(-k_now * stretch, at);
         }
         dissipated += mean_power(k_now * stretch, at * stretch);
     }
-    double complex wheel_x = gw_lanes_get(&x[model->wheel], 0);
     double complex push = -model->corner->wheel.static_load * at / model->settings->speed;
-    *put_in = road + mean_power(push, at * wheel_x);
+    for (int w = 0; w < model->n_wheels; w++)
+        road += mean_power(push, at * gw_lanes_get(&x[gw_ride_wheel(model, w)], 0));
+    *put_in = road;
     *lost = dissipated;
     free(x);
     return GW_OK;

@@ -30,7 +30,8 @@ static gw_status find_modes(run *r, gw_ride_result *out, gw_error *err)
     out->n_modes = r->modes.n;
     for (int i = 0; i < r->modes.n; i++) gw_mode_describe(&r->model, &r->modes, i, &out->modes[i]);
     r->sweep.n_poles = gw_modes_poles(&r->modes, r->sweep.poles);
-    return gw_remark_modes(out, err);
+    st = gw_remark_modes(out, r->model.n_wheels > 1 ? GW_NOISE_HIGH : HUGE_VAL, err);
+    return st == GW_OK ? gw_remark_shared(&r->model, &r->modes, out, err) : st;
 }
 
 static gw_status find_figures(run *r, gw_ride_result *out, gw_error *err)
@@ -50,7 +51,7 @@ static gw_status find_figures(run *r, gw_ride_result *out, gw_error *err)
     out->n_paths = r->model.n_paths;
     for (int p = 0; p < out->n_paths; p++) {
         out->paths[p] = r->model.paths[p];
-        out->paths[p].force = sqrt(f->path[p]);
+        out->paths[p].force = sqrt(f->path[p] / gw_ride_one_wheel(&r->model));
         out->paths[p].share = f->path[p] / f->harshness;
     }
     return GW_OK;
@@ -92,7 +93,7 @@ static gw_status solve(run *r, const gw_ride_options *options, gw_ride_result *o
     if (st == GW_OK && settings->has_obstacle && !options->no_obstacle)
         st = gw_ride_obstacle(&r->model, &out->obstacle, &out->arena, err);
     if (st == GW_OK && !options->no_range) st = find_range(r, out, err);
-    out->chassis_mass = r->model.chassis_mass;
+    out->chassis_mass = r->model.chassis_mass * gw_ride_one_wheel(&r->model);
     out->evaluations = r->model.evaluations;
     return st;
 }

@@ -23,6 +23,47 @@ static double energy(const gw_ride_model *model, const double *x, int first, int
     return sum;
 }
 
+static bool is_right_upright(const gw_ride_model *model, int body)
+{
+    return gw_is_pair(model->corner) && body == model->corner->right_upright;
+}
+
+/* Where both sides move as one, a member stands for both. */
+static const char *name_of(const gw_ride_model *model, int body)
+{
+    const gw_body *b = &model->corner->bodies[body];
+    return model->alike && b->plain ? b->plain : b->name;
+}
+
+static double of_body(const gw_ride_model *model, const double *x, int body)
+{
+    int first = model->n, last = -1;
+    for (int i = 0; i < 6; i++) {
+        int dof = model->bodies[body].dof[i];
+        if (dof < 0) continue;
+        if (dof < first) first = dof;
+        if (dof > last) last = dof;
+    }
+    return energy(model, x, first, last + 1);
+}
+
+/* Both wheels in one direction. */
+static double of_wheels(const gw_ride_model *model, const double *x, int way)
+{
+    int left = model->wheel + way, right = model->right_wheel + way;
+    double sum = energy(model, x, left, left + 1);
+    return model->n_wheels > 1 && right != left ? sum + energy(model, x, right, right + 1) : sum;
+}
+
+/* The mean of both wheels' movement, so that a motion in which they go opposite ways is none. */
+static double of_mean(const gw_ride_model *model, const double *x, int way)
+{
+    int left = model->wheel + way, right = model->right_wheel + way;
+    if (model->n_wheels < 2 || right == left) return energy(model, x, left, left + 1);
+    double mean = 0.5 * (x[left] + x[right]);
+    return 2.0 * model->mass[model->base[left] + left] * mean * mean;
+}
+
 static int list_parts(const gw_ride_model *model, const double *x, part *out)
 {
     static const char *const WHEEL[6] = { "wheel fore-aft", "wheel lateral", "wheel vertical",
@@ -31,14 +72,10 @@ static int list_parts(const gw_ride_model *model, const double *x, part *out)
     int n = 0;
     out[n++] = (part){ "body vertical", energy(model, x, model->chassis_z, model->chassis_z + 1) / total };
     out[n++] = (part){ "body fore-aft", energy(model, x, model->chassis_x, model->chassis_x + 1) / total };
-    for (int i = 0; i < 6; i++) {
-        int r = model->wheel + i;
-        out[n++] = (part){ WHEEL[i], energy(model, x, r, r + 1) / total };
-    }
-    for (int b = GW_UPRIGHT + 1; b < model->corner->n_bodies; b++) {
-        int first = model->bodies[b].dof[0], end = model->bodies[b].dof[5] + 1;
-        out[n++] = (part){ model->corner->bodies[b].name, energy(model, x, first, end) / total };
-    }
+    for (int i = 0; i < 6; i++) out[n++] = (part){ WHEEL[i], of_wheels(model, x, i) / total };
+    for (int b = GW_UPRIGHT + 1; b < model->corner->n_bodies; b++)
+        if (model->bodies[b].hand > 0.0 && !is_right_upright(model, b))
+            out[n++] = (part){ name_of(model, b), of_body(model, x, b) / total };
     return n;
 }
 
@@ -61,6 +98,12 @@ static void describe(part *parts, int n, char text[WORDS_MAX])
     }
 }
 
+double gw_mode_share(const gw_ride_model *model, const gw_mode_set *set, int index, int body)
+{
+    const double *x = &set->shape[index * set->n_dofs];
+    return of_body(model, x, body) / energy(model, x, 0, model->n);
+}
+
 void gw_mode_describe(const gw_ride_model *model, const gw_mode_set *set, int index, gw_ride_mode *out)
 {
     part parts[MAX_PARTS];
@@ -68,8 +111,9 @@ void gw_mode_describe(const gw_ride_model *model, const gw_mode_set *set, int in
     int n = list_parts(model, &set->shape[index * set->n_dofs], parts);
     *out = (gw_ride_mode){ .hz = set->hz[index], .tracked = set->tracked[index] };
     out->body = parts[0].share;
-    out->wheel_fore_aft = parts[2].share;
-    out->wheel_vertical = parts[4].share;
+    const double *x = &set->shape[index * set->n_dofs];
+    out->wheel_fore_aft = of_mean(model, x, 0) / energy(model, x, 0, model->n);
+    out->wheel_vertical = of_mean(model, x, 2) / energy(model, x, 0, model->n);
     out->damped_hz = out->tracked ? cimag(p) / (2.0 * GW_PI) : 0.0;
     out->zeta = out->tracked ? -creal(p) / cabs(p) : 1.0;
     describe(parts, n, out->words);

@@ -8,13 +8,10 @@
 
 #include <stdlib.h>
 
-static const char GW_SHARED_RIDE[] = "ride model of axles whose wheels share parts, which is not there yet";
-
 const char *gw_ride_lacks(const gw_case *c, gw_axle axle)
 {
     const gw_wheel *w = &c->corners[axle].wheel;
     if (!c->ride.present) return "ride: road class or roughness, and speed";
-    if (c->corners[axle].shared) return GW_SHARED_RIDE;
     if (!(w->mass > 0.0)) return "wheel.mass_kg";
     if (!(w->tilt_inertia > 0.0)) return "wheel.tilt_inertia_kgm2";
     if (!(w->pitch_inertia > 0.0)) return "wheel.pitch_inertia_kgm2";
@@ -26,12 +23,6 @@ static gw_status require_data(const gw_run *run, gw_axle axle, gw_error *err)
 {
     const char *missing = gw_ride_lacks(run->c, axle);
     if (!missing) return GW_OK;
-    if (missing == GW_SHARED_RIDE)
-        return gw_fail(
-            err, GW_E_SCHEMA,
-            "%s: axles.%s: the ride model knows one corner: what its wheels share cannot be put into "
-            "it yet; narrow the run with --corner",
-            run->c->path, run->c->corners[axle].name);
     if (!run->c->ride.present)
         return gw_fail(err, GW_E_SCHEMA, "%s: ride: missing; give road class or roughness, and speed",
                        run->c->path);
