@@ -79,12 +79,28 @@ static bool is_free_link(const gw_corner_ws *ws, int body)
     return body != GW_CHASSIS && !gw_is_upright(ws, body) && joints_on(ws, body, &all_free) == 2 && all_free;
 }
 
+static bool reaches_upright(const gw_corner_ws *ws, int body)
+{
+    for (int j = 0; j < ws->corner->n_joints; j++) {
+        const gw_link *link = &ws->link[j];
+        if (link->a == body && gw_is_upright(ws, link->b)) return true;
+        if (link->b == body && gw_is_upright(ws, link->a)) return true;
+    }
+    return false;
+}
+
+/* A bar's link: it follows the member that it hangs on, where a tie rod is held by the wheel. */
+static bool is_bar_link(const gw_corner_ws *ws, int body)
+{
+    return is_free_link(ws, body) && !reaches_upright(ws, body);
+}
+
 /* A joint of a member is beside its line where the member has two others and this one leads to a bar's link.
  */
 static bool is_beside(const gw_corner_ws *ws, int body, const gw_link *link)
 {
     bool all_free;
-    return joints_on(ws, body, &all_free) > 2 && is_free_link(ws, link->a == body ? link->b : link->a);
+    return joints_on(ws, body, &all_free) > 2 && is_bar_link(ws, link->a == body ? link->b : link->a);
 }
 
 /* The two joints of a member that all turn freely, those beside its line left out; false where it has others.
