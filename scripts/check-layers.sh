@@ -27,7 +27,7 @@ declare -A knows=(
 
 # A public header belongs to the module that it is named after, or that has a file of its name.
 # Those without either are told here.
-declare -A home=([travel]=study [deflect]=study [handling]=study [align]=study [spread]=study [match]=study [pair]=corner [road_car]=car [plausible]=study [units]=base [version]=base [api]=base [ride]=ride [names]=base [material]=bush [curve]=bush [verdict]=bush [case]=casefile [compare]=study [report]=study
+declare -A home=([travel]=study [deflect]=study [handling]=study [align]=study [spread]=study [bands]=study [match]=study [pair]=corner [road_car]=car [plausible]=study [units]=base [version]=base [api]=base [ride]=ride [names]=base [material]=bush [curve]=bush [verdict]=bush [case]=casefile [compare]=study [report]=study
     [materials]=casefile [giveway]=cli)
 for header in include/giveway/*.h; do
     name=${header##*/} && name=${name%.h}

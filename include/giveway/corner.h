@@ -194,6 +194,23 @@ typedef struct gw_corner_ws gw_corner_ws;
 gw_status gw_corner_open(const gw_corner *corner, const gw_fit *fit, gw_corner_ws **out, gw_error *err);
 void gw_corner_close(gw_corner_ws *ws); /**< NULL is allowed */
 
+/** How far what is looked for from a known balance is followed. */
+typedef enum gw_nearness {
+    GW_NEAR_WHOLE, /**< to the balance                                                                */
+    GW_NEAR_ONCE   /**< one step: right to first order in what differs, enough for a slope            */
+} gw_nearness;
+
+/**
+ * As gw_corner_open, of a corner that differs from an opened one by its figures alone (a draw of it), for the
+ * wheel's movement: it is not looked at anew whether it is a mechanism, and reports tell nothing of joints
+ * (their shares and forces are left as they are). S0 is looked for from that of `near`; where that is far,
+ * the corner is opened like any other.
+ *
+ * @param[in] near  of the same bodies, joints and kit; only read.
+ */
+gw_status gw_corner_open_near(const gw_corner *corner, const gw_fit *fit, const gw_corner_ws *near,
+                              gw_nearness how, gw_corner_ws **out, gw_error *err);
+
 /** Number of warnings that opening gave, and the text of each (owned by the workspace). */
 int gw_corner_warnings(const gw_corner_ws *ws);
 const char *gw_corner_warning(const gw_corner_ws *ws, int index);
@@ -220,6 +237,8 @@ const gw_state *gw_corner_reference(const gw_corner_ws *ws);
 
 gw_status gw_state_alloc(const gw_corner *corner, gw_state *out, gw_error *err);
 void gw_state_free(gw_state *state);
+/** A copy of a state of the corner, into one that was allocated for it. */
+void gw_corner_keep(const gw_corner *corner, const gw_state *from, gw_state *to);
 
 /**
  * Equilibrium under a load. Starts from S0, allocates nothing.
@@ -239,6 +258,18 @@ void gw_axle_loads(const gw_corner *corner, const gw_corner_load *load, gw_other
 /** The same as gw_corner_solve for an axle, each wheel with its own load and travel. */
 gw_status gw_axle_solve(gw_corner_ws *ws, const gw_corner_load load[GW_WHEELS], gw_drive drive,
                         gw_state *state, gw_error *err);
+
+/**
+ * As gw_axle_solve, from a balance under much the same load of a corner that differs little: the same
+ * balance, to rounding, in fewer steps. Where that is far, or a joint has play, it goes from S0 like any
+ * other.
+ *
+ * A corner opened with GW_NEAR_ONCE takes one step and asks no more.
+ *
+ * @param[in] near  of as many bodies, under the same drive; NULL: from S0.
+ */
+gw_status gw_axle_solve_near(gw_corner_ws *ws, const gw_corner_load load[GW_WHEELS], gw_drive drive,
+                             const gw_state *near, gw_state *state, gw_error *err);
 
 /** How a state moves on with travel: per metre of the left wheel's, the other alike. */
 typedef struct gw_path {

@@ -11,6 +11,7 @@
 #include "giveway/api.h"
 #include "giveway/arena.h"
 #include "giveway/balance.h"
+#include "giveway/bands.h"
 #include "giveway/bearing.h"
 #include "giveway/bicycle.h"
 #include "giveway/bush.h"

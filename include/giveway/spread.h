@@ -56,6 +56,8 @@ typedef struct gw_spread_item {
     gw_axle axle;
     bool manoeuvre;
     gw_side side;        /**< of a manoeuvre                                                    */
+    bool sided;          /**< a direct load of which both wheels are told                       */
+    gw_wheel_side wheel; /**< which of them                                                     */
     long failed;         /**< draws in which it could not be had                                */
     gw_spread_part own;  /**< ride: [HARSHNESS], [NOISE] in dB against the first kit             */
     bool has_difference; /**< from the first kit: every other kit has one                        */

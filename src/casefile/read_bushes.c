@@ -112,10 +112,9 @@ static int find_named(gw_case_reader *cr, const gw_node *node, const char *name)
 {
     char hint[GW_HINT_MAX];
     gw_nearest near = { .want = name };
-    for (int i = 0; i < cr->n_named; i++) {
+    for (int i = 0; i < cr->n_named; i++)
         if (strcmp(cr->c->bushes[i].name, name) == 0) return i;
-        gw_nearest_offer(&near, cr->c->bushes[i].name);
-    }
+    for (int i = 0; i < cr->n_named; i++) gw_nearest_offer(&near, cr->c->bushes[i].name);
     char found[80];
     gw_fault(&cr->rd, node, "expected the name of a bush under \"bushes\", found %s%s", gw_found(node, found),
              gw_nearest_hint(&near, hint));

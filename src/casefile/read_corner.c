@@ -57,8 +57,8 @@ bool gw_read_place(gw_corner_reader *r, const gw_node *up, const char *key, gw_v
             if (point->known) *out = point->at;
             return point->known;
         }
-        gw_nearest_offer(&near, point->name);
     }
+    for (int i = 0; i < r->n_points; i++) gw_nearest_offer(&near, r->points[i].name);
     gw_fault(rd, &node, "expected the name of a point under \"points_mm\", found %s%s",
              gw_found(&node, found), gw_nearest_hint(&near, hint));
     return false;

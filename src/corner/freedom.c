@@ -142,7 +142,7 @@ static void warn_seats(gw_corner_ws *ws, int body, gw_vec3 from, gw_vec3 unit)
     }
 }
 
-static void hold_links(gw_corner_ws *ws)
+void gw_freedom_hold_links(gw_corner_ws *ws)
 {
     for (int b = GW_UPRIGHT + 1; b < ws->corner->n_bodies; b++) {
         gw_vec3 end[2];
@@ -436,7 +436,7 @@ gw_status gw_freedom_settle(gw_corner_ws *ws, gw_error *err)
     size_t n = 6 * (size_t)(ws->corner->n_bodies - 1);
     gw_status status;
     if (search_open(&search, ws, n)) {
-        hold_links(ws);
+        gw_freedom_hold_links(ws);
         status = settle_at_travel(&search, ws, err);
         if (status == GW_OK) status = check_on_spring(&search, ws, err);
     } else {

@@ -94,18 +94,25 @@ static double spring_rate(const gw_corner *corner, int wheel)
     return wheel == GW_LEFT_WHEEL ? corner->spring.rate : corner->right_spring.rate;
 }
 
+void gw_springs_follow(const gw_corner_ws *ws, gw_state *state, gw_drive drive)
+{
+    const double force[GW_WHEELS] = { ws->reference.spring_force, ws->reference.right_spring_force };
+    const double length[GW_WHEELS] = { ws->reference.spring_length, ws->reference.right_spring_length };
+    for (int w = 0; w < ws->n_wheels; w++) {
+        double now = *gw_spring_length_of(state, w) = gw_spring_length(ws, state, w);
+        if (drive != GW_AT_TRAVEL)
+            *gw_spring_force_of(state, w) = force[w] + spring_rate(ws->corner, w) * (length[w] - now);
+    }
+}
+
 static void take_step(gw_corner_ws *ws, gw_state *state, gw_drive drive, double factor)
 {
     for (int b = 1; b < ws->system.n; b++) gw_move_body(&state->pose[b], ws->system.step[b], factor);
+    gw_springs_follow(ws, state, drive);
     for (int w = 0; w < ws->n_wheels; w++) {
-        double *force = gw_spring_force_of(state, w), *length = gw_spring_length_of(state, w);
-        *length = gw_spring_length(ws, state, w);
-        if (drive == GW_AT_TRAVEL)
-            *force += factor * ws->system.border_step[w];
-        else
-            *force = *gw_spring_force_of(&ws->reference, w) +
-                     spring_rate(ws->corner, w) * (*gw_spring_length_of(&ws->reference, w) - *length);
-        if (drive == GW_LIFTED) gw_load_on(state, w)->patch_force.z += factor * ws->system.border_step[w];
+        double by = factor * ws->system.border_step[w];
+        if (drive == GW_AT_TRAVEL) *gw_spring_force_of(state, w) += by;
+        if (drive == GW_LIFTED) gw_load_on(state, w)->patch_force.z += by;
     }
 }
 
@@ -182,4 +189,15 @@ gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool line
         "the %s corner found no equilibrium in %d steps: the load or the travel is more than it can "
         "carry",
         name, MAX_ITERATIONS);
+}
+
+gw_status gw_newton_once(gw_corner_ws *ws, gw_state *state, gw_drive drive)
+{
+    double factor;
+    gw_imbalance left = gw_assemble(ws, state, drive, false);
+    if (!gw_system_solve(&ws->system)) return GW_E_NUMERIC;
+    step_size(&ws->system, &factor);
+    take_step(ws, state, drive, factor);
+    finish(ws, state, drive, left, 1);
+    return GW_OK;
 }

@@ -62,7 +62,8 @@ static gw_status make_ready(gw_corner_ws *ws, const gw_fit *fit, gw_error *err)
     ws->link = gw_arena_alloc(&ws->arena, joints + holds, sizeof *ws->link);
     ws->strain0 = gw_arena_alloc(&ws->arena, joints, sizeof *ws->strain0);
     if (!ws->link || !ws->strain0 || gw_state_in_arena(ws, &ws->reference) != GW_OK ||
-        gw_state_in_arena(ws, &ws->work) != GW_OK || gw_state_in_arena(ws, &ws->resume) != GW_OK)
+        gw_state_in_arena(ws, &ws->work) != GW_OK || gw_state_in_arena(ws, &ws->resume) != GW_OK ||
+        gw_state_in_arena(ws, &ws->unmoved) != GW_OK)
         return gw_fail(err, GW_E_NOMEM, "out of memory for the %s corner", corner->name);
     for (int j = 0; j < corner->n_joints; j++) make_link(ws, &corner->joints[j], &fit[j], &ws->link[j]);
     ws->n_links = corner->n_joints;
@@ -108,6 +109,20 @@ static gw_status solve_reference(gw_corner_ws *ws, const gw_fit *fit, double shi
     return status;
 }
 
+/* From S0 of a corner that differs little. */
+static bool reference_near(gw_corner_ws *ws, const gw_fit *fit, double shift, const gw_state *near)
+{
+    if (!ws->once && gw_has_play(ws)) return false;
+    shift_points(ws, fit, shift);
+    gw_state_copy(&ws->work, near, ws->system.n);
+    ws->work.load = (gw_corner_load){ .patch_force = { 0, 0, ws->corner->wheel.static_load } };
+    ws->work.right_load = ws->work.load;
+    gw_springs_follow(ws, &ws->work, GW_AT_TRAVEL);
+    if (ws->once) return gw_newton_once(ws, &ws->work, GW_AT_TRAVEL) == GW_OK;
+    return gw_newton(ws, &ws->work, GW_AT_TRAVEL, false, NULL) == GW_OK &&
+           gw_step_is_usual(ws, near, &ws->work);
+}
+
 static bool is_shifted(const gw_corner *corner, const gw_fit *fit)
 {
     for (int j = 0; j < corner->n_joints; j++)
@@ -148,17 +163,21 @@ static void settle_tangents(gw_corner_ws *ws)
     }
 }
 
-static gw_status find_reference(gw_corner_ws *ws, const gw_fit *fit, gw_error *err)
+static gw_status find_reference(gw_corner_ws *ws, const gw_fit *fit, const gw_corner_ws *near, gw_error *err)
 {
     const gw_wheel *wheel = &ws->corner->wheel;
-    gw_status status = solve_reference(ws, fit, 0.0, err);
+    gw_status status = GW_OK;
+    if (!near || !reference_near(ws, fit, 0.0, &near->unmoved)) status = solve_reference(ws, fit, 0.0, err);
     if (status != GW_OK) return status;
+    gw_state_copy(&ws->unmoved, &ws->work, ws->system.n);
     for (int w = 0; w < ws->n_wheels; w++) {
         set_wheel(ws, w, wheel->static_camber, wheel->static_toe);
         ws->wheel[w].setting = (gw_corner_setting){ wheel->static_camber, wheel->static_toe, 0.0 };
     }
     if (is_shifted(ws->corner, fit)) {
-        if ((status = solve_reference(ws, fit, 1.0, err)) != GW_OK) return status;
+        if (!near || !reference_near(ws, fit, 1.0, &near->reference))
+            status = solve_reference(ws, fit, 1.0, err);
+        if (status != GW_OK) return status;
         for (int w = 0; w < ws->n_wheels; w++) {
             read_setting(ws, w);
             set_wheel(ws, w, ws->wheel[w].setting.camber, wheel->static_toe);
@@ -180,7 +199,7 @@ gw_status gw_corner_open(const gw_corner *corner, const gw_fit *fit, gw_corner_w
     gw_status status = make_ready(ws, fit, err);
     if (status == GW_OK) status = gw_freedom_settle(ws, err);
     if (status == GW_OK) status = gw_system_build(ws, err);
-    if (status == GW_OK) status = find_reference(ws, fit, err);
+    if (status == GW_OK) status = find_reference(ws, fit, NULL, err);
     if (status == GW_OK) status = gw_check_rounding(ws, err);
     if (status == GW_OK) status = gw_linear_shares(ws, err);
     if (status != GW_OK) {
@@ -189,6 +208,34 @@ gw_status gw_corner_open(const gw_corner *corner, const gw_fit *fit, gw_corner_w
     }
     *out = ws;
     return GW_OK;
+}
+
+/* What a draw cannot change is not looked at again; links held otherwise than by their joints are rare. */
+static gw_status open_near(gw_corner_ws *ws, const gw_fit *fit, const gw_corner_ws *near, gw_nearness how)
+{
+    ws->bare = true;
+    ws->once = how == GW_NEAR_ONCE;
+    gw_status status = make_ready(ws, fit, NULL);
+    if (status != GW_OK) return status;
+    gw_freedom_hold_links(ws);
+    if (ws->n_links != near->n_links) return GW_E_MECHANISM;
+    status = gw_system_build(ws, NULL);
+    return status == GW_OK ? find_reference(ws, fit, near, NULL) : status;
+}
+
+gw_status gw_corner_open_near(const gw_corner *corner, const gw_fit *fit, const gw_corner_ws *near,
+                              gw_nearness how, gw_corner_ws **out, gw_error *err)
+{
+    *out = NULL;
+    gw_corner_ws *ws = calloc(1, sizeof *ws);
+    if (!ws) return gw_fail(err, GW_E_NOMEM, "out of memory for the %s corner", corner->name);
+    ws->corner = corner;
+    if (open_near(ws, fit, near, how) == GW_OK) {
+        *out = ws;
+        return GW_OK;
+    }
+    gw_corner_close(ws);
+    return gw_corner_open(corner, fit, out, err);
 }
 
 void gw_corner_close(gw_corner_ws *ws)

@@ -111,6 +111,24 @@ gw_status gw_axle_solve(gw_corner_ws *ws, const gw_corner_load load[GW_WHEELS], 
     return status;
 }
 
+gw_status gw_axle_solve_near(gw_corner_ws *ws, const gw_corner_load load[GW_WHEELS], gw_drive drive,
+                             const gw_state *near, gw_state *state, gw_error *err)
+{
+    if (!near || (!ws->once && gw_has_play(ws))) return gw_axle_solve(ws, load, drive, state, err);
+    gw_state_copy(&ws->work, near, ws->system.n);
+    put_loads(ws, load, drive, near);
+    gw_springs_follow(ws, &ws->work, drive);
+    if (ws->once) {
+        gw_status status = gw_newton_once(ws, &ws->work, drive);
+        if (status != GW_OK)
+            return gw_fail(err, status, "the %s corner has no stiffness left", ws->corner->name);
+    } else if (gw_newton(ws, &ws->work, drive, false, NULL) != GW_OK ||
+               !gw_step_is_usual(ws, near, &ws->work))
+        return gw_axle_solve(ws, load, drive, state, err);
+    gw_state_copy(state, &ws->work, ws->system.n);
+    return GW_OK;
+}
+
 gw_status gw_corner_solve(gw_corner_ws *ws, const gw_corner_load *load, gw_drive drive, gw_state *state,
                           gw_error *err)
 {

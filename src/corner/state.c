@@ -38,6 +38,11 @@ void gw_state_copy(gw_state *to, const gw_state *from, int n_bodies)
     to->pose = pose;
 }
 
+void gw_corner_keep(const gw_corner *corner, const gw_state *from, gw_state *to)
+{
+    gw_state_copy(to, from, corner->n_bodies);
+}
+
 void gw_state_at_design(gw_corner_ws *ws, gw_state *state)
 {
     gw_pose *pose = state->pose;

@@ -62,9 +62,9 @@ static void order_members(gw_system *s, bool near[GW_MAX_BODIES][GW_MAX_BODIES])
 
 static void number_blocks(gw_system *s, bool near[GW_MAX_BODIES][GW_MAX_BODIES])
 {
-    for (int i = 0; i < GW_MAX_BODIES; i++)
-        for (int j = 0; j < GW_MAX_BODIES; j++) {
-            bool used = i > 0 && j > 0 && i < s->n && j < s->n && (i == j || near[i][j]);
+    for (int i = 0; i < s->n; i++)
+        for (int j = 0; j < s->n; j++) {
+            bool used = i > 0 && j > 0 && (i == j || near[i][j]);
             s->slot[i][j] = used ? s->n_blocks++ : -1;
         }
 }

@@ -79,6 +79,9 @@ struct gw_corner_ws {
     gw_wheel_ws wheel[GW_WHEELS];
     gw_system system;
     gw_state reference;     /**< S0                                                */
+    gw_state unmoved;       /**< S0 without the parts that move points             */
+    bool bare;              /**< opened for the wheel's movement alone: no shares   */
+    bool once;              /**< one step of Newton's iteration is all: to first order in what differs */
     gw_link_state *strain0; /**< joints at S0                                      */
     gw_state work, resume;  /**< scratch of the Newton iteration                   */
     int n_warnings;
@@ -162,6 +165,8 @@ gw_status gw_check_rounding(gw_corner_ws *ws, gw_error *err);
 
 /* freedom.c: mechanisms and harmless spins */
 gw_status gw_freedom_settle(gw_corner_ws *ws, gw_error *err);
+/** The first half of it: spins of links with two free joints held; looks for nothing else. */
+void gw_freedom_hold_links(gw_corner_ws *ws);
 
 /* linear.c: small displacements about the design position */
 struct gw_dense;
@@ -192,6 +197,10 @@ void gw_share_out(const gw_corner_ws *ws, const gw_state *state, const gw_link_s
  * better than this: 32 times the rounding of one times the largest rate, of translation or rotation [N]. */
 double gw_rounding_floor(const gw_corner_ws *ws);
 gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool linear_first, gw_error *err);
+/** One step of it from `state`, whatever is left over; GW_E_NUMERIC where the matrix is singular. */
+gw_status gw_newton_once(gw_corner_ws *ws, gw_state *state, gw_drive drive);
+/** Lengths of the springs where the bodies are, and but for GW_AT_TRAVEL their forces by their law. */
+void gw_springs_follow(const gw_corner_ws *ws, gw_state *state, gw_drive drive);
 /** Newton went from one state to the other as it does where a corner works: few steps, no great turn. */
 bool gw_step_is_usual(const gw_corner_ws *ws, const gw_state *from, const gw_state *to);
 bool gw_turn_is_usual(const gw_corner_ws *ws, const gw_state *from,

@@ -42,6 +42,7 @@ static void put_item(gw_csv *csv, const gw_case *c, const gw_spread_item *item, 
     gw_csv_string(csv, c->kits[item->kit].name);
     gw_csv_string(csv, gw_axle_name(item->axle));
     gw_csv_string(csv, is_ride ? NULL : c->loads[item->load].name);
+    gw_csv_string(csv, item->sided ? GW_WHEEL_NAMES[item->wheel] : NULL);
     gw_csv_string(csv, item->manoeuvre ? gw_side_name(item->side) : NULL);
     gw_csv_number(csv, (double)item->own.draws);
     gw_csv_number(csv, (double)item->failed);
@@ -55,7 +56,7 @@ static void put_item(gw_csv *csv, const gw_case *c, const gw_spread_item *item, 
 
 void gw_spread_csv(const gw_case *c, const gw_spread_study *s, gw_buf *out)
 {
-    static const char *const FIRST[] = { "kit", "corner", "load", "wheel", "draws", "failed" };
+    static const char *const FIRST[] = { "kit", "corner", "load", "side", "wheel", "draws", "failed" };
     gw_csv csv = { .out = out };
     for (size_t i = 0; i < sizeof FIRST / sizeof *FIRST; i++) gw_csv_string(&csv, FIRST[i]);
     heads(&csv, "", s->options.ride ? QUANTITIES : OWN);

@@ -80,6 +80,7 @@ static void put_item(gw_json *json, const gw_case *c, const gw_spread_study *s, 
     gw_json_string(json, "kit", c->kits[item->kit].name);
     gw_json_string(json, "corner", gw_axle_name(item->axle));
     if (!ride) gw_json_string(json, "load", c->loads[item->load].name);
+    if (item->sided) gw_json_string(json, "side", GW_WHEEL_NAMES[item->wheel]);
     if (item->manoeuvre) gw_json_string(json, "wheel", gw_side_name(item->side));
     gw_json_int(json, "draws", item->own.draws);
     gw_json_int(json, "failed", item->failed);

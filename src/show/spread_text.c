@@ -75,11 +75,17 @@ static void band_cells(gw_table *table, const gw_spread_band *b, double unit, in
     gw_table_cellf(table, "%+.*f to %+.*f", decimals, b->low / unit, decimals, b->high / unit);
 }
 
-/* The load stands in the first of its rows alone. */
+/* The load stands in the first of its rows alone; the wheel where both are told. */
 static void name_cells(gw_table *table, const gw_case *c, const gw_spread_item *item, bool first)
 {
+    const char *kit = c->kits[item->kit].name;
     gw_table_cell(table, first ? c->loads[item->load].name : "");
-    gw_table_cell(table, c->kits[item->kit].name);
+    if (item->sided)
+        gw_table_cellf(table, "%s, %s", kit, GW_WHEEL_NAMES[item->wheel]);
+    else if (c->loads[item->load].both)
+        gw_table_cellf(table, "%s, %s", kit, gw_side_name(item->side));
+    else
+        gw_table_cell(table, kit);
 }
 
 static void toe_row(gw_table *table, const gw_case *c, const gw_spread_item *item, bool first)

@@ -1,19 +1,35 @@
 /* SPDX-License-Identifier: MIT */
-#include "study/cars.h"
+#include "study/car_work.h"
 
 #include "giveway/compare.h"
 
 #include <math.h>
+#include <stdlib.h>
+#include <string.h>
 
-static void add_slot(gw_car_plan *plan, int kit, gw_axle axle, int load)
+static int base_of(const gw_car_plan *plan, const gw_car_slot *slot)
+{
+    int first = plan->n_slots;
+    for (int s = 0; s < plan->n_slots; s++) {
+        const gw_car_slot *b = &plan->slot[s];
+        if (b->kit != plan->first_kit || b->load != slot->load || b->axle != slot->axle) continue;
+        if (b->wheel == slot->wheel) return s;
+        if (first == plan->n_slots) first = s; /* the first kit's wheels are alike, so one was told */
+    }
+    return first;
+}
+
+static void add_slot(gw_car_plan *plan, int kit, gw_axle axle, int load, int wheel, bool sided)
 {
     gw_car_slot *slot = &plan->slot[plan->n_slots];
     const gw_load *l = load >= 0 ? &plan->c->loads[load] : NULL;
     *slot = (gw_car_slot){ .kit = kit, .axle = axle, .load = load, .first = plan->n_columns };
     slot->manoeuvre = l && l->kind == GW_LOAD_MANOEUVRE;
+    slot->wheel = (gw_wheel_side)wheel;
+    slot->sided = sided && !slot->manoeuvre;
     if (slot->manoeuvre) slot->side = l->manoeuvre.side;
-    for (slot->base = 0; slot->base < plan->n_slots; slot->base++)
-        if (plan->slot[slot->base].load == load && plan->slot[slot->base].axle == axle) break;
+    if (slot->manoeuvre && l->both) slot->side = slot->wheel == GW_LEFT_WHEEL ? GW_OUTER : GW_INNER;
+    slot->base = base_of(plan, slot);
     plan->n_columns += load >= 0 ? (int)GW_SPREAD_QUANTITIES : (int)GW_SPREAD_RIDE_QUANTITIES;
     plan->n_slots++;
 }
@@ -23,64 +39,149 @@ static bool bears(const gw_case *c, int load, gw_axle axle)
     return c->loads[load].kind == GW_LOAD_MANOEUVRE || c->loads[load].axle == axle;
 }
 
-gw_status gw_car_plan_make(const gw_case *c, bool ride, gw_arena *arena, gw_car_plan *out, gw_error *err)
+static bool is_wanted(const gw_selection *wanted, int kit, gw_axle axle, int load)
 {
-    size_t room = (size_t)c->n_kits * GW_AXLES * ((size_t)c->n_loads + 1) + 1;
+    if (!wanted) return true;
+    if (wanted->only_axle && wanted->axle != axle) return false;
+    return (!wanted->kits || wanted->kits[kit]) && (load < 0 || !wanted->loads || wanted->loads[load]);
+}
+
+gw_status gw_car_plan_make(const gw_case *c, bool ride, const gw_selection *wanted, gw_arena *arena,
+                           gw_car_plan *out, gw_error *err)
+{
+    size_t room = (size_t)c->n_kits * GW_AXLES * (GW_WHEELS * (size_t)c->n_loads + 1) + 1;
     *out = (gw_car_plan){ .c = c, .ride = ride, .slot = gw_arena_alloc(arena, room, sizeof *out->slot) };
     if (!out->slot) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
+    while (wanted && wanted->kits && out->first_kit < c->n_kits - 1 && !wanted->kits[out->first_kit])
+        out->first_kit++;
     for (int k = 0; k < c->n_kits; k++)
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
-            if (!c->has_corner[a]) continue;
-            for (int l = 0; l < c->n_loads; l++)
-                if (bears(c, l, a)) add_slot(out, k, a, l);
-            if (ride) add_slot(out, k, a, -1);
+            if (!c->has_corner[a] || !is_wanted(wanted, k, a, -1)) continue;
+            for (int l = 0; l < c->n_loads; l++) {
+                int told = bears(c, l, a) && is_wanted(wanted, k, a, l) ? gw_wheels_told(c, k, a, l) : 0;
+                for (int w = 0; w < told; w++) add_slot(out, k, a, l, w, told == GW_WHEELS);
+            }
+            if (ride) add_slot(out, k, a, -1, 0, false);
         }
     return GW_OK;
 }
 
-static void note(gw_status status, const gw_error *why, gw_status *first, gw_error *err)
+void gw_car_note(gw_car_work *w, gw_status status, const gw_error *why)
 {
-    if (status == GW_OK || *first != GW_OK) return;
-    *first = status;
-    gw_fail(err, status, "%s", why->msg);
+    if (status == GW_OK || w->first != GW_OK) return;
+    w->first = status;
+    gw_fail(w->err, status, "%s", why->msg);
 }
 
-static gw_status solve(gw_run *run, const gw_car_slot *slot, double *row, gw_error *err)
+/* Where a slot's states are looked for, and where they are kept. */
+static void point_at(gw_car_work *w, int s)
 {
-    const gw_load *load = &run->c->loads[slot->load];
+    bool known = w->from && w->from->kept[s];
+    w->run.near_dive = known ? &w->from->dive[s] : NULL;
+    w->run.near = known ? &w->from->state[s] : NULL;
+    w->run.keep_dive = w->keep && w->keep->dive[s].pose ? &w->keep->dive[s] : NULL;
+}
+
+static void keep_state(gw_car_work *w, int s)
+{
+    gw_car_guide *keep = w->keep;
+    if (!keep || !keep->state[s].pose || !w->run.ws) return;
+    gw_corner_keep(&w->run.c->corners[w->run.axle], &w->run.state, &keep->state[s]);
+    keep->kept[s] = true;
+}
+
+static void solve(gw_car_work *w, int s)
+{
+    const gw_car_slot *slot = &w->plan->slot[s];
+    const gw_case *c = w->run.c;
+    const gw_load *load = &c->loads[slot->load];
     gw_joint_result joints[GW_MAX_JOINTS];
-    gw_deflection item = { .result.joints = joints };
-    gw_error inner = { 0 };
-    gw_status status = slot->manoeuvre ? gw_run_manoeuvre(run, &load->manoeuvre, &item, &inner)
-                                       : gw_run_direct(run, &load->direct, load->other, &item, &inner);
-    if (status != GW_OK)
-        return gw_fail(err, status, "%s: load \"%s\", kit %s: %s", run->c->path, load->name,
-                       run->c->kits[run->kit].name, inner.msg);
-    row[slot->first + GW_SPREAD_TOE] = item.result.toe_change;
-    row[slot->first + GW_SPREAD_CAMBER] = item.result.camber_change;
-    row[slot->first + GW_SPREAD_FORE_AFT] = item.result.wheel_centre.x;
-    return GW_OK;
+    gw_deflection item = { .result.joints = joints, .wheel = slot->wheel };
+    gw_manoeuvre m = load->manoeuvre;
+    gw_error inner = { 0 }, why = { 0 };
+    m.side = slot->side;
+    point_at(w, s);
+    gw_status status = slot->manoeuvre ? gw_run_manoeuvre(&w->run, &m, &item, &inner)
+                                       : gw_run_direct(&w->run, &load->direct, load->other, &item, &inner);
+    if (status != GW_OK) {
+        gw_fail(&why, status, "%s: load \"%s\", kit %s: %s", c->path, load->name, c->kits[slot->kit].name,
+                inner.msg);
+        gw_car_note(w, status, &why);
+        return;
+    }
+    keep_state(w, s);
+    w->row[slot->first + GW_SPREAD_TOE] = item.result.toe_change;
+    w->row[slot->first + GW_SPREAD_CAMBER] = item.result.camber_change;
+    w->row[slot->first + GW_SPREAD_FORE_AFT] = item.result.wheel_centre.x;
 }
 
-/* All loads of one kit in one corner, from slot `s` on; returns the first slot that is another's. */
-static int work_corner(const gw_car_plan *plan, gw_run *run, int s, double *row, gw_status *first,
-                       gw_error *err)
+/* The open corner becomes one to start from. */
+static void keep_corner(gw_car_work *w)
+{
+    int at = w->run.kit * GW_AXLES + (int)w->run.axle;
+    if (!w->keep) return;
+    w->keep->run.ws[at] = w->run.ws;
+    w->keep->run.right[at] = w->run.right;
+    w->run.ws = w->run.right = NULL;
+}
+
+static bool on_road(const gw_car_work *w, const gw_car_slot *slot)
+{
+    return slot->manoeuvre && w->run.on_road;
+}
+
+void gw_car_work_corner(gw_car_work *w, int s, int end)
 {
     gw_error why = { 0 };
-    const gw_car_slot *at = &plan->slot[s];
-    gw_status opened = gw_run_open_corner(run, at->kit, at->axle, &why);
-    note(opened, &why, first, err);
-    for (; s < plan->n_slots && plan->slot[s].kit == at->kit && plan->slot[s].axle == at->axle; s++) {
-        if (opened != GW_OK || plan->slot[s].load < 0) continue;
-        note(solve(run, &plan->slot[s], row, &why), &why, first, err);
+    int n = 0;
+    for (int i = s; i < end; i++) n += w->plan->slot[i].load >= 0 && !on_road(w, &w->plan->slot[i]);
+    if (!n) return;
+    gw_status opened = gw_run_open_corner(&w->run, w->plan->slot[s].kit, w->plan->slot[s].axle, &why);
+    gw_car_note(w, opened, &why);
+    for (int i = s; i < end && opened == GW_OK; i++)
+        if (w->plan->slot[i].load >= 0 && !on_road(w, &w->plan->slot[i])) solve(w, i);
+    keep_corner(w);
+    gw_run_close_corner(&w->run);
+}
+
+void gw_car_work_road(gw_car_work *w, int kit)
+{
+    const gw_car_plan *plan = w->plan;
+    w->run.kit = kit;
+    for (int l = 0; l < plan->c->n_loads; l++)
+        for (int s = 0; s < plan->n_slots; s++) {
+            if (plan->slot[s].kit != kit || plan->slot[s].load != l || !on_road(w, &plan->slot[s])) continue;
+            w->run.axle = plan->slot[s].axle;
+            solve(w, s);
+        }
+    gw_run_close_corner(&w->run);
+}
+
+int gw_car_slots_end(const gw_car_plan *plan, int s)
+{
+    int end = s;
+    while (end < plan->n_slots && plan->slot[end].kit == plan->slot[s].kit &&
+           plan->slot[end].axle == plan->slot[s].axle)
+        end++;
+    return end;
+}
+
+static void work_kits(gw_car_work *w)
+{
+    const gw_car_plan *plan = w->plan;
+    for (int s = 0, end; s < plan->n_slots; s = end) {
+        end = gw_car_slots_end(plan, s);
+        gw_car_work_corner(w, s, end);
     }
-    gw_run_close_corner(run);
-    return s;
+    for (int k = 0; k < plan->c->n_kits && w->run.on_road; k++) gw_car_work_road(w, k);
 }
 
 /* Decibels over the first kit of the same car. */
-static void work_ride(const gw_car_plan *plan, gw_run *run, double *row, gw_status *first, gw_error *err)
+static void work_ride(gw_car_work *w)
 {
+    const gw_car_plan *plan = w->plan;
+    gw_run *run = &w->run;
+    double *row = w->row;
     const gw_ride_options bare = { .no_range = true, .no_curve = true, .no_obstacle = true };
     gw_ride_result base[GW_AXLES] = { { 0 } };
     bool known[GW_AXLES] = { false };
@@ -92,7 +193,7 @@ static void work_ride(const gw_car_plan *plan, gw_run *run, double *row, gw_stat
         gw_fit_kit(run->c, &run->laws, slot->kit, slot->axle, run->fit);
         gw_status status =
             gw_ride_solve(&run->c->corners[slot->axle], run->fit, &run->c->ride, &bare, &result, &why);
-        note(status, &why, first, err);
+        gw_car_note(w, status, &why);
         if (status == GW_OK && slot->kit == 0) {
             base[slot->axle] = result;
             known[slot->axle] = true;
@@ -107,17 +208,64 @@ static void work_ride(const gw_car_plan *plan, gw_run *run, double *row, gw_stat
     for (int a = 0; a < GW_AXLES; a++) gw_ride_result_free(&base[a]);
 }
 
-gw_status gw_car_work_out(const gw_car_plan *plan, const gw_case *c, const gw_selection *wanted, double *row,
-                          gw_error *err)
+void gw_car_guide_free(gw_car_guide *guide)
 {
-    gw_run run;
+    for (int i = 0; i < guide->n_corners; i++) {
+        gw_corner_close(guide->run.ws[i]);
+        gw_corner_close(guide->run.right[i]);
+    }
+    for (int s = 0; s < guide->n_slots; s++) {
+        gw_state_free(&guide->dive[s]);
+        gw_state_free(&guide->state[s]);
+    }
+    free(guide->run.ws);
+    free(guide->run.right);
+    free(guide->dive);
+    free(guide->state);
+    free(guide->kept);
+    *guide = (gw_car_guide){ 0 };
+}
+
+static gw_status make_room(const gw_car_plan *plan, const gw_case *c, gw_car_guide *out, gw_error *err)
+{
+    const size_t corners = (size_t)plan->c->n_kits * GW_AXLES, slots = (size_t)plan->n_slots;
+    gw_status status = GW_OK;
+    *out = (gw_car_guide){ .run = { calloc(corners + 1, sizeof *out->run.ws),
+                                    calloc(corners + 1, sizeof *out->run.right) },
+                           .dive = calloc(slots + 1, sizeof *out->dive),
+                           .state = calloc(slots + 1, sizeof *out->state),
+                           .kept = calloc(slots + 1, sizeof *out->kept) };
+    if (!out->run.ws || !out->run.right || !out->dive || !out->state || !out->kept)
+        return gw_fail(err, GW_E_NOMEM, "out of memory for a car");
+    out->n_corners = (int)corners;
+    out->n_slots = plan->n_slots;
+    for (int s = 0; s < plan->n_slots && status == GW_OK; s++) {
+        const gw_corner *corner = &c->corners[plan->slot[s].axle];
+        if (plan->slot[s].load < 0) continue;
+        status = gw_state_alloc(corner, &out->dive[s], err);
+        if (status == GW_OK) status = gw_state_alloc(corner, &out->state[s], err);
+    }
+    return status;
+}
+
+gw_status gw_car_work_out(const gw_car_plan *plan, const gw_case *c, const gw_selection *wanted,
+                          const gw_car_guide *from, gw_car_guide *keep, double *row, gw_error *err)
+{
+    gw_car_work w = { .plan = plan, .from = from, .keep = keep, .row = row, .err = err };
     gw_error why = { 0 };
-    gw_status first = GW_OK;
     for (int i = 0; i < plan->n_columns; i++) row[i] = NAN;
-    gw_status opened = gw_run_open(&run, c, wanted, &why);
-    note(opened, &why, &first, err);
-    for (int s = 0; s < plan->n_slots && opened == GW_OK;) s = work_corner(plan, &run, s, row, &first, err);
-    if (opened == GW_OK && plan->ride) work_ride(plan, &run, row, &first, err);
-    gw_run_close(&run);
-    return first;
+    gw_status status = keep ? make_room(plan, c, keep, err) : GW_OK;
+    if (status != GW_OK) return status;
+    gw_status opened = gw_run_open_near(&w.run, c, wanted, from ? &from->run : NULL, &why);
+    gw_car_note(&w, opened, &why);
+    if (keep) {
+        keep->c = c;
+        keep->laws = w.run.laws;
+        keep->row = row;
+        memcpy(keep->roll_centre, w.run.vehicle.roll_centre, sizeof keep->roll_centre);
+    }
+    if (opened == GW_OK) work_kits(&w);
+    if (opened == GW_OK && plan->ride) work_ride(&w);
+    gw_run_close(&w.run);
+    return w.first;
 }

@@ -5,29 +5,49 @@
 
 #include "giveway/spread.h"
 #include "study/drawn.h"
+#include "study/run.h"
 
 /** Where one result stands in the row. */
 typedef struct gw_car_slot {
     int kit, load; /**< load -1: ride                                                    */
     gw_axle axle;
     bool manoeuvre;
-    gw_side side;
-    int first; /**< column of its first quantity                                       */
-    int base;  /**< slot of the first kit under the same load; itself for the first kit */
+    gw_side side;        /**< of a manoeuvre                                             */
+    bool sided;          /**< a direct load of which both wheels are told                */
+    gw_wheel_side wheel; /**< which of them                                              */
+    int first;           /**< column of its first quantity                               */
+    int base;            /**< slot of the first kit, same load and wheel; itself for the first kit  */
 } gw_car_slot;
 
 typedef struct gw_car_plan {
     const gw_case *c;
     bool ride;
+    int first_kit; /**< that the others are set beside */
     int n_slots, n_columns;
     gw_car_slot *slot; /**< in the arena */
 } gw_car_plan;
 
-gw_status gw_car_plan_make(const gw_case *c, bool ride, gw_arena *arena, gw_car_plan *out, gw_error *err);
+/** @param wanted  what is worked out; NULL: everything. */
+gw_status gw_car_plan_make(const gw_case *c, bool ride, const gw_selection *wanted, gw_arena *arena,
+                           gw_car_plan *out, gw_error *err);
+
+/** The states of a car, from which those of cars that differ little are looked for. Only read by these. */
+typedef struct gw_car_guide {
+    int n_slots, n_corners;
+    const gw_case *c;             /**< as it was worked out; borrowed                               */
+    gw_laws laws;                 /**< its bushes; borrowed                                         */
+    double roll_centre[GW_AXLES]; /**< as used [m]                                                  */
+    const double *row;            /**< what was found; borrowed                                     */
+    gw_run_guide run;
+    gw_state *dive, *state; /**< [slot]                                                          */
+    bool *kept;             /**< [slot] there are such                                           */
+} gw_car_guide;
 
 /**
  * Works a car out. What cannot be had is NAN.
  *
+ * @param[in]  from   of the same plan; NULL: every state is looked for from standing still.
+ * @param[out] keep   its states; freed by the caller, whatever is returned, before the case; NULL: not kept.
  * @param[out] row    n_columns numbers: toe, camber and fore-and-aft change; for ride, harshness and noise in
  * dB.
  * @param[out] err    the first reason why something could not be had; may be NULL.
@@ -35,7 +55,23 @@ gw_status gw_car_plan_make(const gw_case *c, bool ride, gw_arena *arena, gw_car_
  * @retval GW_E_NOMEM nothing is to be trusted.
  * @retval others     the first failure; what was had is in the row.
  */
-gw_status gw_car_work_out(const gw_car_plan *plan, const gw_case *c, const gw_selection *wanted, double *row,
-                          gw_error *err);
+gw_status gw_car_work_out(const gw_car_plan *plan, const gw_case *c, const gw_selection *wanted,
+                          const gw_car_guide *from, gw_car_guide *keep, double *row, gw_error *err);
+/**
+ * A car that differs from the guide's by one small step of one figure, to first order in the step. Corners
+ * that the figure does not touch are taken over. Roll centres that are worked out from the corners stay as
+ * they were in the guide's car, so that one axle's points do not ask for the other axle anew: what they would
+ * do to the rest is told by gw_car_by_roll_centre. Without ride, whose columns are left alone.
+ *
+ * @param[out] moved  how far each roll centre goes [m].
+ * @retval as gw_car_work_out
+ */
+gw_status gw_car_nudge(const gw_car_plan *plan, const gw_case *c, const gw_selection *wanted,
+                       const gw_car_guide *from, double *row, double moved[GW_AXLES], gw_error *err);
+
+/** What a metre of roll centre, front and rear, does to each column of the guide's car. */
+gw_status gw_car_by_roll_centre(const gw_car_plan *plan, const gw_selection *wanted, const gw_car_guide *from,
+                                double *slope[GW_AXLES], gw_error *err);
+void gw_car_guide_free(gw_car_guide *guide);
 
 #endif

@@ -8,11 +8,11 @@
 #include <string.h>
 
 /* A direct load tells the left wheel, or both; a manoeuvre the one that it names, or both. */
-static int wheels_told(const gw_run *run, int kit, gw_axle axle, int load)
+int gw_wheels_told(const gw_case *c, int kit, gw_axle axle, int load)
 {
-    const gw_load *l = &run->c->loads[load];
+    const gw_load *l = &c->loads[load];
     if (l->kind == GW_LOAD_MANOEUVRE) return l->both ? 2 : 1;
-    return l->other != GW_OTHER_SAME || gw_kit_is_lopsided(run->c, kit, axle) ? 2 : 1;
+    return l->other != GW_OTHER_SAME || gw_kit_is_lopsided(c, kit, axle) ? 2 : 1;
 }
 
 static int count_items(const gw_run *run)
@@ -22,7 +22,7 @@ static int count_items(const gw_run *run)
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
             for (int l = 0; l < run->c->n_loads; l++)
                 if (gw_run_wants_kit(run, k) && gw_run_wants_axle(run, a) && gw_run_wants_load(run, l, a))
-                    n += wheels_told(run, k, a, l);
+                    n += gw_wheels_told(run->c, k, a, l);
     return n;
 }
 
@@ -76,7 +76,7 @@ static void run_corner(void *context, int index)
     gw_deflection *item = job->first;
     job->status = gw_run_open_corner(run, job->kit, job->axle, &job->err);
     for (int l = 0; l < run->c->n_loads && job->status == GW_OK; l++) {
-        int told = gw_run_wants_load(run, l, job->axle) ? wheels_told(run, job->kit, job->axle, l) : 0;
+        int told = gw_run_wants_load(run, l, job->axle) ? gw_wheels_told(run->c, job->kit, job->axle, l) : 0;
         for (int w = 0; w < told && job->status == GW_OK; w++)
             job->status = solve_item(run, l, item++, &job->arena, &job->err);
     }
@@ -89,7 +89,7 @@ static gw_status plan_corner(const gw_run *run, gw_corner_job *job, int kit, gw_
     size_t joints = (size_t)run->c->corners[axle].n_joints;
     *job = (gw_corner_job){ .run = *run, .kit = kit, .axle = axle, .first = &out->item[out->n] };
     for (int l = 0; l < run->c->n_loads; l++) {
-        int told = gw_run_wants_load(run, l, axle) ? wheels_told(run, kit, axle, l) : 0;
+        int told = gw_run_wants_load(run, l, axle) ? gw_wheels_told(run->c, kit, axle, l) : 0;
         for (int w = 0; w < told; w++) {
             gw_deflection *item = &out->item[out->n++];
             item->sided = told == 2 && run->c->loads[l].kind == GW_LOAD_DIRECT;

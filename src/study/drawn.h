@@ -3,8 +3,8 @@
 #ifndef STUDY_DRAWN_H
 #define STUDY_DRAWN_H
 
-#include "giveway/uncertain.h"
 #include "giveway/casefile.h"
+#include "giveway/uncertain.h"
 #include "study/run.h"
 
 /** What every draw of a case shares. */

@@ -73,7 +73,13 @@ static gw_status make_ready_for_road(gw_run *run, gw_error *err)
 
 gw_status gw_run_open(gw_run *run, const gw_case *c, const gw_selection *wanted, gw_error *err)
 {
-    *run = (gw_run){ .c = c, .wanted = wanted };
+    return gw_run_open_near(run, c, wanted, NULL, err);
+}
+
+gw_status gw_run_open_near(gw_run *run, const gw_case *c, const gw_selection *wanted,
+                           const gw_run_guide *guide, gw_error *err)
+{
+    *run = (gw_run){ .c = c, .wanted = wanted, .guide = guide };
     gw_status status = GW_OK;
     run->owns_laws = !wanted->laws;
     if (wanted->laws)
@@ -108,6 +114,16 @@ bool gw_run_wants_load(const gw_run *run, int load, gw_axle axle)
     return l->kind == GW_LOAD_MANOEUVRE || l->axle == axle;
 }
 
+/* As the guide's, where there is one. */
+static gw_status open_ws(const gw_run *run, bool right, gw_corner_ws **out, gw_error *err)
+{
+    const gw_corner *corner = &run->c->corners[run->axle];
+    const gw_run_guide *g = run->guide;
+    const gw_corner_ws *near = g ? (right ? g->right : g->ws)[run->kit * GW_AXLES + (int)run->axle] : NULL;
+    return near ? gw_corner_open_near(corner, run->fit, near, g->how, out, err)
+                : gw_corner_open(corner, run->fit, out, err);
+}
+
 gw_status gw_run_open_corner(gw_run *run, int kit, gw_axle axle, gw_error *err)
 {
     const gw_corner *corner = &run->c->corners[axle];
@@ -115,10 +131,10 @@ gw_status gw_run_open_corner(gw_run *run, int kit, gw_axle axle, gw_error *err)
     run->kit = kit;
     run->axle = axle;
     gw_fit_kit(run->c, &run->laws, kit, axle, run->fit);
-    gw_status status = gw_corner_open(corner, run->fit, &run->ws, &inner);
+    gw_status status = open_ws(run, false, &run->ws, &inner);
     if (status == GW_OK && !corner->shared && gw_kit_is_lopsided(run->c, kit, axle)) {
         gw_fit_right(run->c, &run->laws, kit, axle, run->fit);
-        status = gw_corner_open(corner, run->fit, &run->right, &inner);
+        status = open_ws(run, true, &run->right, &inner);
         gw_fit_kit(run->c, &run->laws, kit, axle, run->fit);
     }
     if (status == GW_OK) status = gw_state_alloc(corner, &run->state, &inner);
@@ -180,8 +196,11 @@ static gw_corner_ws *ws_of(const gw_run *run, gw_wheel_side wheel)
 static gw_status solve_wheel(gw_run *run, const gw_corner_load load[GW_WHEELS], gw_wheel_side wheel,
                              gw_drive drive, gw_error *err)
 {
-    if (gw_is_pair(&run->c->corners[run->axle])) return gw_axle_solve(run->ws, load, drive, &run->state, err);
-    return gw_corner_solve(ws_of(run, wheel), &load[wheel], drive, &run->state, err);
+    const gw_state *near = drive == GW_ON_SPRING ? run->near_dive : run->near;
+    const gw_corner_load own[GW_WHEELS] = { load[wheel], load[wheel] };
+    bool pair = gw_is_pair(&run->c->corners[run->axle]);
+    return gw_axle_solve_near(pair ? run->ws : ws_of(run, wheel), pair ? load : own, drive, near, &run->state,
+                              err);
 }
 
 static const gw_corner_load *load_as_solved(const gw_run *run, gw_wheel_side wheel)
@@ -225,6 +244,7 @@ static gw_status dive_travel(gw_run *run, const gw_wheel_load *wheel, gw_wheel_s
     gw_status status = solve_wheel(run, both, side, GW_ON_SPRING, err);
     if (status != GW_OK) return status;
     for (int w = 0; w < GW_WHEELS; w++) dive[w] = load_as_solved(run, (gw_wheel_side)w)->travel;
+    if (run->keep_dive) gw_corner_keep(&run->c->corners[run->axle], &run->state, run->keep_dive);
     return GW_OK;
 }
 

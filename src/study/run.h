@@ -6,6 +6,12 @@
 #include "giveway/road_car.h"
 #include "giveway/study.h"
 
+/** Corners of much the same car, opened with each kit: where draws of it start. Only read. */
+typedef struct gw_run_guide {
+    gw_corner_ws **ws, **right; /**< [kit * GW_AXLES + axle]; NULL: none */
+    gw_nearness how;
+} gw_run_guide;
+
 typedef struct gw_run {
     const gw_case *c;
     const gw_selection *wanted;
@@ -17,10 +23,14 @@ typedef struct gw_run {
     gw_corner_ws
         *right;   /**< the right wheel's corner where the kit differs and nothing is shared; else NULL */
     bool on_road; /**< a manoeuvre is an equilibrium of the whole car                        */
-    double made_up[GW_AXLES]; /**< of bars that are not in the joints [N/m]                           */
-    gw_road *road;            /**< the car with this kit, stood up for its first manoeuvre; NULL: not yet */
-    gw_manoeuvre driven;      /**< what `road` was solved for last                                    */
-    bool drives;              /**< it was                                                             */
+    double made_up[GW_AXLES];  /**< of bars that are not in the joints [N/m]                           */
+    gw_road *road;             /**< the car with this kit, stood up for its first manoeuvre; NULL: not yet */
+    gw_manoeuvre driven;       /**< what `road` was solved for last                                    */
+    bool drives;               /**< it was                                                             */
+    const gw_run_guide *guide; /**< NULL: every corner is opened as if it were the first          */
+    const gw_state *near_dive,
+        *near;           /**< where the next load starts: dive and outcome of the guide's; NULL: S0 */
+    gw_state *keep_dive; /**< dive is copied there; NULL: nowhere                           */
     gw_state state;
     int kit;
     gw_axle axle;
@@ -28,11 +38,17 @@ typedef struct gw_run {
 
 /** Work every bush out and, where the case has a vehicle, fill in the roll-centre heights left out. */
 gw_status gw_run_open(gw_run *run, const gw_case *c, const gw_selection *wanted, gw_error *err);
+/** The same for a draw of the guide's car, for the wheels' movement alone: nothing is told of joints. */
+gw_status gw_run_open_near(gw_run *run, const gw_case *c, const gw_selection *wanted,
+                           const gw_run_guide *guide, gw_error *err);
 void gw_run_close(gw_run *run);
 
 bool gw_run_wants_kit(const gw_run *run, int kit);
 bool gw_run_wants_axle(const gw_run *run, gw_axle axle);
 bool gw_run_wants_load(const gw_run *run, int load, gw_axle axle);
+
+/** Wheels told of a kit on an axle under a load that acts there: one, or both. */
+int gw_wheels_told(const gw_case *c, int kit, gw_axle axle, int load);
 
 /** Open a corner with a kit fitted; messages name case and kit. Close it whatever is returned. */
 gw_status gw_run_open_corner(gw_run *run, int kit, gw_axle axle, gw_error *err);
@@ -50,7 +66,8 @@ gw_status gw_run_warn(const gw_run *run, const char *how, const char *text, gw_a
 gw_status gw_run_corner_warnings(const gw_run *run, const char *how, gw_arena *arena, const char ***list,
                                  int *n, gw_error *err);
 
-/** A warning for each kit and joint that goes further than its bush was measured, under the worst of the loads. */
+/** A warning for each kit and joint that goes further than its bush was measured, under the worst of the
+ * loads. */
 gw_status gw_run_beyond(const gw_run *run, gw_deflect_study *out, gw_error *err);
 
 /**

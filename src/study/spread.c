@@ -85,6 +85,8 @@ static gw_status item_of(gw_spread_work *w, const gw_car_slot *slot, gw_spread_i
     *out = (gw_spread_item){ .kit = slot->kit, .load = slot->load, .axle = slot->axle };
     out->manoeuvre = slot->manoeuvre;
     out->side = slot->side;
+    out->sided = slot->sided;
+    out->wheel = slot->wheel;
     gw_status status = part(w, slot, -1, &out->own);
     out->failed = t->draws - out->own.draws;
     out->has_difference = slot->kit > 0 && slot->load >= 0;

@@ -26,7 +26,8 @@ typedef struct gw_spread_table {
     double *value;   /**< [draw][column]; NAN: not had                                */
 } gw_spread_table;
 
-/** Works all cars out. Free it whatever is returned. */
+/** Works all cars out; without draws only what is wanted, and its slopes from one side. Free it whatever is
+ * returned. */
 gw_status gw_spread_fill(const gw_case *c, const gw_selection *wanted, const gw_spread_options *o,
                          gw_arena *arena, gw_spread_table *out, gw_error *err);
 void gw_spread_table_free(gw_spread_table *table);

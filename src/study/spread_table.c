@@ -11,12 +11,17 @@
 /* Of z, for central differences: the error of the third derivative is below 1e-5 of a slope, rounding far
  * lower. */
 static const double STEP = 0.01;
+/* The same by one step of Newton's iteration: small enough for a stop that is nearly reached. */
+static const double NUDGE = 3e-5;
 enum { PIECE = 16 };
 
 typedef struct gw_spread_job {
     const gw_draws *draws;
     const gw_spread_options *options;
     gw_spread_table *table;
+    gw_drawn nominal;   /**< the case as written: every other car is looked for from it */
+    gw_car_guide guide; /**< its states                                                  */
+    double *by_roll_centre[GW_AXLES];
     atomic_long done;
     atomic_bool out_of_memory;
     atomic_flag telling;
@@ -32,7 +37,7 @@ static gw_status work(const gw_spread_job *job, gw_drawer *drawer, const double 
         for (int i = 0; i < job->table->plan.n_columns; i++) row[i] = NAN;
         return status;
     }
-    status = gw_car_work_out(&job->table->plan, &drawn.c, &drawn.wanted, row, err);
+    status = gw_car_work_out(&job->table->plan, &drawn.c, &drawn.wanted, &job->guide, NULL, row, err);
     gw_drawn_free(&drawn);
     return status;
 }
@@ -64,22 +69,61 @@ static void work_draw(gw_spread_job *job, gw_drawer *drawer, long draw, double *
     tell_progress(job);
 }
 
-/* One-sided where the other side cannot be had. */
+/* What one row holds when z of a figure is a step further; false where there is no such car. */
+static bool nudged(gw_spread_job *job, gw_drawer *drawer, double *z, int figure, double by, double *row,
+                   double moved[GW_AXLES])
+{
+    gw_drawn drawn;
+    centre_of(job, z);
+    z[figure] += by;
+    gw_status status = gw_drawn_make(job->draws, drawer, z, &drawn, NULL);
+    if (status == GW_OK) {
+        gw_status found =
+            gw_car_nudge(&job->table->plan, &drawn.c, &drawn.wanted, &job->guide, row, moved, NULL);
+        if (found == GW_E_NOMEM) status = found;
+        gw_drawn_free(&drawn);
+    }
+    if (status == GW_E_NOMEM) atomic_store(&job->out_of_memory, true);
+    return status == GW_OK;
+}
+
+/* From one side, or less its opposite; where a side cannot be had the other serves. */
 static void work_slope(gw_spread_job *job, gw_drawer *drawer, int figure, double *z, double *rows)
 {
     gw_spread_table *t = job->table;
     const int n = t->plan.n_columns;
     double *up = rows, *down = rows + n, *slope = t->slope + (long)figure * n;
-    for (int side = 0; side < 2; side++) {
+    double high[GW_AXLES] = { 0 }, low[GW_AXLES] = { 0 };
+    bool above = nudged(job, drawer, z, figure, NUDGE, up, high);
+    bool below = (t->draws || !above) && nudged(job, drawer, z, figure, -NUDGE, down, low);
+    const double width = NUDGE * (above + below);
+    for (int i = 0; i < n; i++) {
+        double far = above ? up[i] : t->nominal[i], near = below ? down[i] : t->nominal[i];
+        double by = (far - near) / width;
+        for (int a = 0; a < GW_AXLES; a++) by += job->by_roll_centre[a][i] * (high[a] - low[a]) / width;
+        slope[i] = isnan(by) || isinf(by) ? 0.0 : by;
+    }
+}
+
+/* Ride has no step to first order: whole cars on both sides. */
+static void work_ride_slope(gw_spread_job *job, gw_drawer *drawer, int figure, double *z, double *rows)
+{
+    gw_spread_table *t = job->table;
+    const int n = t->plan.n_columns;
+    double *up = rows, *down = rows + n, *slope = t->slope + (long)figure * n;
+    for (int side = 0; side < 2 && t->plan.ride; side++) {
         centre_of(job, z);
         z[figure] += side ? -STEP : STEP;
         if (work(job, drawer, z, side ? down : up, NULL) == GW_E_NOMEM)
             atomic_store(&job->out_of_memory, true);
     }
-    for (int i = 0; i < n; i++) {
-        double far = isnan(up[i]) ? t->nominal[i] : up[i], near = isnan(down[i]) ? t->nominal[i] : down[i];
-        double width = STEP * (!isnan(up[i]) + !isnan(down[i]));
-        slope[i] = width > 0.0 && !isnan(t->nominal[i]) ? (far - near) / width : 0.0;
+    for (int s = 0; s < t->plan.n_slots && t->plan.ride; s++) {
+        const int first = t->plan.slot[s].first;
+        if (t->plan.slot[s].load >= 0) continue;
+        for (int i = first; i < first + (int)GW_SPREAD_RIDE_QUANTITIES; i++) {
+            double by = (up[i] - down[i]) / (2.0 * STEP);
+            slope[i] = isnan(by) ? 0.0 : by;
+        }
     }
 }
 
@@ -95,9 +139,10 @@ static void work_piece(void *context, int index)
     long end = first + PIECE, all = index < slopes ? t->n_figures : t->draws;
     if (end > all) end = all;
     for (long i = first; i < end && !atomic_load(&job->out_of_memory); i++)
-        if (index < slopes)
+        if (index < slopes) {
             work_slope(job, drawer, (int)i, z, z + 2 * t->n_all);
-        else
+            work_ride_slope(job, drawer, (int)i, z, z + 2 * t->n_all);
+        } else
             work_draw(job, drawer, i, z, z + t->n_all);
     gw_drawer_close(drawer);
     free(z);
@@ -111,11 +156,24 @@ static gw_status work_nominal(gw_spread_job *job, gw_error *err)
     gw_status status = gw_drawer_open(job->table->plan.c, &drawer, err);
     if (status == GW_OK) {
         centre_of(job, z);
-        status = work(job, drawer, z, job->table->nominal, err);
+        status = gw_drawn_make(job->draws, drawer, z, &job->nominal, err);
+        if (status == GW_OK)
+            status = gw_car_work_out(&job->table->plan, &job->nominal.c, &job->nominal.wanted, NULL,
+                                     &job->guide, job->table->nominal, err);
         gw_drawer_close(drawer);
     }
     free(z);
     return status;
+}
+
+static gw_status find_by_roll_centre(gw_spread_job *job, gw_error *err)
+{
+    const size_t columns = (size_t)job->table->plan.n_columns + 1;
+    for (int a = 0; a < GW_AXLES; a++)
+        if (!(job->by_roll_centre[a] = calloc(columns, sizeof(double))))
+            return gw_fail(err, GW_E_NOMEM, "out of memory for drawing cars");
+    return gw_car_by_roll_centre(&job->table->plan, &job->nominal.wanted, &job->guide, job->by_roll_centre,
+                                 err);
 }
 
 static gw_status take_room(gw_spread_table *t, gw_error *err)
@@ -123,7 +181,7 @@ static gw_status take_room(gw_spread_table *t, gw_error *err)
     size_t columns = (size_t)t->plan.n_columns + 1;
     t->nominal = calloc(columns, sizeof *t->nominal);
     t->slope = calloc(columns * ((size_t)t->n_figures + 1), sizeof *t->slope);
-    t->value = calloc(columns * (size_t)t->draws, sizeof *t->value);
+    t->value = calloc(columns * ((size_t)t->draws + 1), sizeof *t->value);
     if (t->nominal && t->slope && t->value) return GW_OK;
     return gw_fail(err, GW_E_NOMEM, "out of memory for %ld draws", t->draws);
 }
@@ -135,16 +193,21 @@ gw_status gw_spread_fill(const gw_case *c, const gw_selection *wanted, const gw_
     gw_spread_job job = { .draws = &draws, .options = o, .table = out, .telling = ATOMIC_FLAG_INIT };
     *out = (gw_spread_table){ .n_all = c->uncertain.n, .draws = o->draws };
     out->n_figures = c->uncertain.n - (o->ride ? 0 : c->uncertain.n_ride);
-    gw_status status = gw_car_plan_make(c, o->ride, arena, &out->plan, err);
+    gw_status status = gw_car_plan_make(c, o->ride, o->draws ? NULL : wanted, arena, &out->plan, err);
     if (status == GW_OK) status = take_room(out, err);
     if (status == GW_OK) status = gw_draws_open(c, wanted, &draws, err);
     if (status == GW_OK) status = work_nominal(&job, err);
+    if (status == GW_E_NUMERIC && o->draws == 0) status = GW_OK; /* what was had has a band */
+    if (status == GW_OK) status = find_by_roll_centre(&job, err);
     if (status == GW_OK) {
         int pieces = (out->n_figures + PIECE - 1) / PIECE + (int)((o->draws + PIECE - 1) / PIECE);
         gw_parallel(pieces, work_piece, &job);
         if (atomic_load(&job.out_of_memory))
             status = gw_fail(err, GW_E_NOMEM, "out of memory for drawing cars");
     }
+    for (int a = 0; a < GW_AXLES; a++) free(job.by_roll_centre[a]);
+    gw_car_guide_free(&job.guide);
+    gw_drawn_free(&job.nominal);
     gw_draws_close(&draws);
     return status;
 }

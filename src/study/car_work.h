@@ -1,0 +1,30 @@
+/* SPDX-License-Identifier: MIT */
+/** What the files share that work one car out for a spread. */
+#ifndef STUDY_CAR_WORK_H
+#define STUDY_CAR_WORK_H
+
+#include "study/cars.h"
+
+/** One car being worked out. */
+typedef struct gw_car_work {
+    const gw_car_plan *plan;
+    gw_run run;
+    const gw_car_guide *from;
+    gw_car_guide *keep;
+    double *row;
+    gw_status first; /**< failure */
+    gw_error *err;
+} gw_car_work;
+
+void gw_car_note(gw_car_work *w, gw_status status, const gw_error *why);
+
+/** The slots of one kit in one corner, from `s` on: the first that is another's. */
+int gw_car_slots_end(const gw_car_plan *plan, int s);
+
+/** What is solved with one corner open, from slot `s` to before `end`: all but the car on the road. */
+void gw_car_work_corner(gw_car_work *w, int s, int end);
+
+/** The car on the road, once a manoeuvre for all its wheels. */
+void gw_car_work_road(gw_car_work *w, int kit);
+
+#endif
