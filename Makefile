@@ -52,6 +52,8 @@ CLIOBJ   := $(CLISRC:src/%.c=$B/%.o)
 LIBRARIES := $B/libshow.a $B/libgiveway.a
 TESTSRC  := $(sort $(wildcard tests/*/test_*.c))
 TESTS    := $(TESTSRC:tests/%.c=$B/tests/%)
+# Programs that scripts of tests talk to.
+ANSWERS  := $B/tests/casefile/say_faults
 TESTOBJ  := $(patsubst tests/%.c,$B/tests/%.o,$(sort $(wildcard tests/support/*.c)))
 BENCHES  := $(patsubst tests/%.c,$B/tests/%,$(sort $(wildcard tests/bench/*.c)))
 
@@ -146,7 +148,7 @@ $B/flags: FORCE
 .SECONDARY:
 FORCE:
 
-tests: $(TESTS) ## build the unit tests
+tests: $(TESTS) $(ANSWERS) ## build the unit tests
 
 ## Two commands for a fresh machine
 

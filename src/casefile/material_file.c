@@ -64,6 +64,29 @@ static void read_value(const gw_reader *rd, const gw_node *node, const gw_number
     *out = v;
 }
 
+/* A law of three figures is given whole or not at all. */
+static void check_law(const gw_reader *rd, const gw_node *node, const char *const key[3],
+                      const gw_value *const v[3])
+{
+    if (!v[0]->known && !v[1]->known && !v[2]->known) return;
+    for (int i = 0; i < 3; i++) {
+        gw_node at = gw_node_key(node, key[i]);
+        if (!at.json)
+            gw_fault(rd, &at, "this key is missing: %s, %s and %s are needed together", key[0], key[1],
+                     key[2]);
+    }
+}
+
+static void check_laws(const gw_reader *rd, const gw_node *node, const gw_material *m)
+{
+    static const char *const ZENER[] = { "zener_gain", "zener_tau_s", "zener_alpha" };
+    static const char *const PAYNE[] = { "payne_gain", "payne_strain", "payne_exponent" };
+    const gw_value *const zener[] = { &m->zener_gain, &m->zener_tau, &m->zener_alpha };
+    const gw_value *const payne[] = { &m->payne_gain, &m->payne_strain, &m->payne_exponent };
+    check_law(rd, node, ZENER, zener);
+    check_law(rd, node, PAYNE, payne);
+}
+
 static void read_values(const gw_reader *rd, const gw_node *node, bool in_file, gw_material *m)
 {
     for (size_t i = 0; i < GW_COUNT(VALUES); i++) {
@@ -71,6 +94,7 @@ static void read_values(const gw_reader *rd, const gw_node *node, bool in_file, 
         if (value.json)
             read_value(rd, &value, &VALUES[i], in_file, (gw_value *)(void *)((char *)m + VALUES[i].offset));
     }
+    check_laws(rd, node, m);
 }
 
 static void read_name(const gw_reader *rd, const gw_node *top, gw_material *m)

@@ -152,6 +152,19 @@ static int look_further(const gw_args *args, gw_session *s, gw_uses *uses)
     return st == GW_OK ? GW_EXIT_DONE : gw_complain(args->command->name, &err);
 }
 
+static void say(const gw_args *args, const gw_session *s, const gw_uses *uses, const char *path, bool sound,
+                gw_buf *out)
+{
+    if (gw_args_is(args, GW_OPT_FORMAT, "json"))
+        say_json(s, uses, path, sound, out);
+    else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
+        say_csv(s, uses, out);
+    else if (sound) {
+        say_sound(s, out);
+        say_uses(uses, out);
+    }
+}
+
 static int check_one(const gw_args *args, const char *path, gw_faults *told, gw_buf *out)
 {
     gw_session session;
@@ -160,14 +173,7 @@ static int check_one(const gw_args *args, const char *path, gw_faults *told, gw_
     if (status == GW_EXIT_DONE) status = gw_session_stand(args, &session);
     bool sound = status == GW_EXIT_DONE;
     if (sound) status = look_further(args, &session, &uses);
-    if (gw_args_is(args, GW_OPT_FORMAT, "json"))
-        say_json(&session, &uses, path, sound, out);
-    else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
-        say_csv(&session, &uses, out);
-    else if (sound) {
-        say_sound(&session, out);
-        say_uses(&uses, out);
-    }
+    if (status != GW_EXIT_OUTPUT) say(args, &session, &uses, path, sound, out);
     gw_uses_free(&uses);
     gw_session_close(&session);
     return status;
@@ -182,13 +188,13 @@ static int run(const gw_args *args)
     const bool list = args->n_words > 1 && gw_args_is(args, GW_OPT_FORMAT, "json");
     if (gw_args_is(args, GW_OPT_FORMAT, "csv")) csv_heads(&out);
     if (list) gw_buf_add(&out, "[\n");
-    for (int i = 0; i < args->n_words; i++) {
+    for (int i = 0; i < args->n_words && status != GW_EXIT_OUTPUT; i++) {
         if (list && i) gw_buf_add(&out, ",\n");
         int one = check_one(args, args->words[i], &told, &out);
         if (one > status) status = one;
     }
     if (list) gw_buf_add(&out, "]\n");
-    if (gw_emit(&out) != GW_EXIT_DONE) status = GW_EXIT_OUTPUT;
+    if (status != GW_EXIT_OUTPUT && gw_emit(&out) != GW_EXIT_DONE) status = GW_EXIT_OUTPUT;
     gw_faults_free(&told);
     gw_buf_free(&out);
     return status;

@@ -71,7 +71,8 @@ static void values_come_in_si_with_trust_and_source(void **state)
     (void)state;
     assert_int_equal(add(&set,
                          HEAD ",\"label\":\"Our own\",\"// note\":1" VALUE("shear_modulus_MPa", "0.9")
-                             VALUE("temperature_max_C", "80") VALUE("zener_tau_s", "1e-6") "}",
+                             VALUE("temperature_max_C", "80") VALUE("zener_tau_s", "1e-6")
+                                 VALUE("zener_gain", "1") VALUE("zener_alpha", "0.5") "}",
                          &faults),
                      GW_OK);
     const gw_material *m = gw_materials_find(&set, "own");
@@ -118,6 +119,10 @@ static void every_fault_of_a_material_is_named(void **state)
           "shape_k.trust: expected \"published\", \"from memory\" or \"common practice\"" },
         { HEAD VALUE("temperature_min_C", "90") VALUE("temperature_max_C", "80") "}",
           "temperature_max_C: expected more than temperature_min_C" },
+        { HEAD VALUE("zener_gain", "1") VALUE("zener_alpha", "0.5") "}",
+          "zener_tau_s: this key is missing: zener_gain, zener_tau_s and zener_alpha are needed together" },
+        { HEAD VALUE("payne_gain", "1") VALUE("payne_strain", "0.5") "}",
+          "payne_exponent: this key is missing" },
         { HEAD ",\"name\":\"own\"}", "name: this key is given more than once" },
     };
     (void)state;
