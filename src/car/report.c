@@ -65,14 +65,15 @@ static double centre_height(const gw_road *road, const gw_stance_on_road *stance
 void gw_road_report(const gw_road *road, gw_axle which, gw_wheel_side side, gw_road_result *out)
 {
     const gw_road_axle *axle = &road->axle[which];
+    const int w = (int)side;
     out->roll = -(road->stance.roll - road->stance0.roll);
     out->pitch = road->stance.pitch - road->stance0.pitch;
     out->heave = centre_height(road, &road->stance) - centre_height(road, &road->stance0);
-    out->travel = travel_of(axle, side);
+    out->travel = travel_of(axle, w);
     out->dive = 0.5 * (travel_of(axle, GW_LEFT_WHEEL) + travel_of(axle, GW_RIGHT_WHEEL));
-    report_attitude(road, axle, side, out);
-    report_joints(axle, side, &out->wheel);
-    report_forces(road, which, side, out);
+    report_attitude(road, axle, w, out);
+    report_joints(axle, w, &out->wheel);
+    report_forces(road, which, w, out);
 }
 
 gw_status gw_road_make_up(gw_corner_ws *ws, double stiffness, double *out, gw_error *err)

@@ -39,7 +39,7 @@ static int component_of(const gw_field *field, const char *name)
 {
     for (int i = 0; i < GW_COMPONENTS && (field->kind == GW_BAND || i < 3); i++)
         if (strcmp(gw_component_name(field, i), name) == 0) return i;
-    assert(!"no such component");
+    assert(name == NULL); /* no such component */
     return -1;
 }
 

@@ -18,7 +18,8 @@ static const char *plain(const gw_paper *paper)
 }
 
 /* A formatted text, cleaned; memory that ran out sticks in the paper. */
-static void clean(gw_paper *paper, gw_buf *out, const char *fmt, va_list args)
+static __attribute__((format(printf, 3, 0))) void clean(gw_paper *paper, gw_buf *out, const char *fmt,
+                                                        va_list args)
 {
     gw_buf raw = { 0 };
     gw_buf_vfmt(&raw, fmt, args);

@@ -65,8 +65,7 @@ static void semicolons_tabs_and_decimal_commas_pass(void **state)
     static const char *const TEXTS[] = {
         "deflection_mm;force_N\n0,5;-1,25e3\n",
         "deflection_mm\tforce_N\r\n0,5\t-1250\r\n",
-        "\xEF\xBB\xBF"
-        "deflection_mm;force_N\r\n \"0,5\" ; -1250 ;;\r\n;;\r\n",
+        "\357\273\277deflection_mm;force_N\r\n \"0,5\" ; -1250 ;;\r\n;;\r\n", /* a byte order mark first */
         "deflection_mm , force_N\n 0.5 ,\t\"-1250\" \n,\n",
         "deflection_mm;force_N,how\n0.5;1\n", /* a semicolon parts: the other head is passed over */
     };
