@@ -121,16 +121,16 @@ typedef struct gw_bush {
     const char *name;  /**< key in the case; never NULL   */
     const char *label; /**< for people; NULL: not given   */
     gw_bush_type type;
-    gw_given_rates rates;        /**< type RATES; for BALL_JOINT its radial and axial            */
-    gw_annulus annulus;          /**< types BONDED and UNBONDED                                  */
-    gw_bearing bearing;          /**< type BEARING                                               */
+    gw_given_rates rates;                 /**< type RATES; for BALL_JOINT its radial and axial            */
+    gw_annulus annulus;                   /**< types BONDED and UNBONDED                                  */
+    gw_bearing bearing;                   /**< type BEARING                                               */
     const gw_curve *curve[GW_CURVE_WAYS]; /**< MEASURED: NULL where `rates` tells; borrowed */
-    gw_rig_law rig;              /**< MEASURED: dynamic test, if given                           */
-    gw_stop stop;                /**< any type; rate 0: none                                     */
-    double loss_factor;          /**< RATES, BALL_JOINT: eta                    [-], >= 0        */
-    double dynamic_ratio;        /**< RATES, BALL_JOINT: dynamic over static    [-], > 0; 1      */
-    bool has_breakaway;          /**< RATES, BALL_JOINT, UNBONDED: the torque below is given     */
-    double breakaway;            /**< [N m], >= 0; of UNBONDED in place of all its friction      */
+    gw_rig_law rig;                       /**< MEASURED: dynamic test, if given                           */
+    gw_stop stop;                         /**< any type; rate 0: none                                     */
+    double loss_factor;                   /**< RATES, BALL_JOINT: eta                    [-], >= 0        */
+    double dynamic_ratio;                 /**< RATES, BALL_JOINT: dynamic over static    [-], > 0; 1      */
+    bool has_breakaway;                   /**< RATES, BALL_JOINT, UNBONDED: the torque below is given     */
+    double breakaway;                     /**< [N m], >= 0; of UNBONDED in place of all its friction      */
     double stiffness_factor;     /**< on all its rates, its stop's too [-], > 0; 0: not told, 1      */
     double offset, offset_clock; /**< off-centre bore: [m], >= 0, and angle from e1 to e2 [rad]  */
     double tilt_limit;           /**< [rad]; 0: none given                                       */

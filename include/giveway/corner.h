@@ -288,6 +288,12 @@ typedef struct gw_path {
 gw_status gw_corner_path_at(gw_corner_ws *ws, const gw_state *state, gw_drive drive, gw_path *out,
                             gw_error *err);
 
+/** Travel of a wheel for a metre of the left one's. */
+double gw_wheel_goes(gw_other_wheel other, gw_wheel_side wheel);
+
+/** The corner that a workspace was opened with. */
+const gw_corner *gw_corner_of(const gw_corner_ws *ws);
+
 /** The path of both wheels of an axle, each in its own axes, both per metre of the left wheel's travel. */
 gw_status gw_axle_path_at(gw_corner_ws *ws, const gw_state *state, gw_drive drive, gw_other_wheel other,
                           gw_path out[GW_WHEELS], gw_error *err);

@@ -37,6 +37,30 @@ gw_status gw_corner_travel_at(gw_corner_ws *ws, const gw_corner_load *load, doub
                               gw_corner_result *result, gw_travel_rates *rates, gw_error *err);
 
 /**
+ * The same for both wheels of an axle: the left one `travel` above design, the other as `other` says.
+ *
+ * @param[in]     load    on each wheel, the right one's in mirrored axes; vertical forces and travels are not
+ *                        looked at.
+ * @param[out]    result  of each wheel, in its own axes; their `joints` must hold n_joints entries.
+ * @param[out]    rates   per metre of the wheel's own travel; NaN for a wheel that stays where it is, but for
+ *                        its vertical load.
+ * @retval GW_OK, GW_E_NUMERIC
+ */
+gw_status gw_axle_travel_at(gw_corner_ws *ws, const gw_corner_load load[GW_WHEELS], gw_other_wheel other,
+                            double travel, gw_state *state, gw_corner_result result[GW_WHEELS],
+                            gw_travel_rates rates[GW_WHEELS], gw_error *err);
+
+/** How an axle rolls, at S0 with vertical loads alone: the left wheel in bump, the right one as far the other
+ * way. */
+typedef struct gw_roll_rates {
+    double centre[GW_WHEELS]; /**< t/2 x dy/dz of the wheel's own contact patch [m]                       */
+    double steer[GW_WHEELS], camber[GW_WHEELS]; /**< of the wheel to the body per roll angle [-]          */
+    double stiffness; /**< t^2/2 x mean of both wheels' rates; of a made-up bar nothing [N m/rad]         */
+} gw_roll_rates;
+
+gw_status gw_axle_roll_rates(gw_corner_ws *ws, gw_roll_rates *out, gw_error *err);
+
+/**
  * Height of the roll centre above the ground [m]: where the line across the path of the contact patch meets
  * the middle of the car, which is half the track times dy/dz.
  *

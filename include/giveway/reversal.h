@@ -26,8 +26,8 @@ typedef struct gw_reversal {
  * @param[out] out  the first `most`, by load, corner, toe before camber; may be NULL where most is 0.
  * @return how many there are.
  */
-int gw_reversals_find(const gw_case *c, const gw_deflect_study *study, int baseline, int kit, gw_reversal *out,
-                   int most);
+int gw_reversals_find(const gw_case *c, const gw_deflect_study *study, int baseline, int kit,
+                      gw_reversal *out, int most);
 
 GW_API_END
 

@@ -129,6 +129,8 @@ typedef struct gw_ride_mode {
     bool tracked;     /**< the complex pole was found; not where overdamped, nor above 500 Hz     */
     double body, wheel_vertical,
         wheel_fore_aft; /**< share of kinetic energy in chassis z, wheel z, wheel x */
+    int shared_body;    /**< of an axle: which of the parts that both wheels share moves most */
+    double shared;      /**< its share of kinetic energy                                      */
     char words[120];    /**< "wheel fore-aft 71 %, lower_arm 20 %"  */
 } gw_ride_mode;
 
@@ -181,8 +183,8 @@ typedef struct gw_ride_result {
     gw_obstacle obstacle;
     const char *road_note; /**< over which frequencies the road spectrum is extrapolated        */
     double road_limit_hz;  /**< above it the road spectrum is extrapolated [Hz]                 */
-    double chassis_mass;   /**< on one wheel [kg]                                                            */
-    int evaluations;       /**< frequencies at which the corner was solved                      */
+    double chassis_mass; /**< on one wheel [kg]                                                            */
+    int evaluations;     /**< frequencies at which the corner was solved                      */
     int n_warnings;
     char **warnings;
     gw_arena arena; /**< owns all of the above                                                  */
@@ -198,8 +200,8 @@ typedef struct gw_ride_options {
 /**
  * Everything that the ride model says of one corner with one kit.
  *
- * An axle with shared parts is one result: both wheels on the same road. Its forces are those of one wheel: the
- * root-sum-square over the attachments of both sides over sqrt 2; of obstacles half.
+ * An axle with shared parts is one result: both wheels on the same road. Its forces are those of one wheel:
+ * the root-sum-square over the attachments of both sides over sqrt 2; of obstacles half.
  *
  * @param[in]  corner    wheel with mass, inertias, tyre and static load; joints; spring; damper.
  * @param[in]  fit       one entry a joint: the laws of the bushes, without brackets.

@@ -12,24 +12,26 @@ GW_API_BEGIN
 
 /** Travels looked at: from `from` to `to` every `step`, `to` always among them [m]. */
 typedef struct gw_travel_plan {
-    double from, to; /**< from < to                            */
-    double step;     /**< > 0; at most GW_TRAVEL_MOST points   */
+    double from, to;       /**< from < to                            */
+    double step;           /**< > 0; at most GW_TRAVEL_MOST points   */
+    gw_other_wheel wheels; /**< what the other wheel of the axle does meanwhile */
 } gw_travel_plan;
 
 enum { GW_TRAVEL_MOST = 2001 };
 
 /** One place of the path under vertical load, or under a load besides. Changes are from S0. */
 typedef struct gw_travel_point {
-    double travel;
+    double travel;                                   /**< of the wheel told                       */
+    double other_travel;                             /**< of the other wheel of its axle          */
     double camber, toe;                              /**< [rad]                                   */
     double camber_change, toe_change, caster_change; /**< [rad]                                   */
     gw_vec3 wheel_centre, contact_patch;             /**< movement [m]                            */
-    double track_change;     /**< both wheels alike: twice the patch's sideways movement [m]      */
+    double track_change; /**< twice the patch's sideways movement [m]; NaN: the wheels do not move alike */
     double wheelbase_change; /**< of the wheel centre; longer is positive at either axle [m]      */
     gw_travel_rates rates;
     double parasitic;   /**< part of the wheel rate that rotation of bushes adds [N/m]; NAN: not known */
     double half_track;  /**< of the contact patch here [m]                                             */
-    double roll_centre; /**< height above the ground, both wheels alike [m]                            */
+    double roll_centre; /**< height above the ground, both wheels alike [m]; else NaN                  */
     gw_instant_centre side_view, front_view; /**< of the upright                                       */
     double brake_angle; /**< slope of the patch's path, forward in bump positive [rad]                 */
     double drive_angle; /**< the same of the wheel centre's [rad]                                      */
@@ -40,6 +42,7 @@ typedef struct gw_travel_point {
 /** A joint with a limit of tilt. */
 typedef struct gw_travel_bearing {
     int joint;
+    int solved;                /**< the same among the joints that were solved: an axle's     */
     double limit;              /**< of the joint or of its bush, the smaller [rad]                      */
     double tilt, at;           /**< the largest over the travel [rad], and where [m]                    */
     double margin;             /**< limit less tilt [rad]                                               */
@@ -65,6 +68,10 @@ typedef struct gw_travel_clamp {
 typedef struct gw_travel_item {
     int kit, load;
     gw_axle axle;
+    bool sided;          /**< both wheels are told, each in its own item */
+    gw_wheel_side wheel; /**< which one                                  */
+    bool rolls;          /**< the other wheel goes the other way: `roll` is there; load -1 */
+    gw_roll_rates roll;
     int n;
     gw_travel_point *point;
     gw_travel_point rest; /**< travel 0                                              */
@@ -102,7 +109,9 @@ gw_status gw_study_travel(const gw_case *c, const gw_selection *wanted, const gw
                           gw_travel_study *out, gw_error *err);
 void gw_travel_study_free(gw_travel_study *study);
 
-/** The item of a kit, corner and load (-1: none); NULL where there is none. */
+/** The item of a kit, corner and load (-1: none), of the left wheel where both are told; NULL where there is
+ * none.
+ */
 const gw_travel_item *gw_travel_find(const gw_travel_study *study, int kit, gw_axle axle, int load);
 
 GW_API_END

@@ -33,7 +33,8 @@ void gw_look_from(gw_stance_on_road *s)
     s->up = rolled(gw_v3(-n, 0, c), s->roll);
 }
 
-gw_stance_on_road gw_axes_as_it_turns(const gw_stance_on_road *s, int way)
+/* The road's axes as roll (way GW_ROLL) or pitch (GW_PITCH) changes. */
+static gw_stance_on_road axes_as_it_turns(const gw_stance_on_road *s, int way)
 {
     double c = cos(s->pitch), n = sin(s->pitch);
     gw_stance_on_road d = { 0 };
@@ -48,7 +49,7 @@ gw_stance_on_road gw_axes_as_it_turns(const gw_stance_on_road *s, int way)
     return d;
 }
 
-void gw_find_contact(const gw_road *road, gw_road_axle *axle, int w)
+static void find_contact(const gw_road *road, gw_road_axle *axle, int w)
 {
     const gw_wheel_ws *wheel = &axle->ws->wheel[w];
     const gw_pose *upright = &axle->state.pose[wheel->upright];
@@ -85,7 +86,7 @@ static gw_change change(const gw_road *road, const gw_road_axle *axle, int w, in
         d.hub = gw_add(gw_v3(one[0], one[1], one[2]), gw_cross(turn, c->hub));
         if (!road->setting) axis = gw_cross(turn, c->axis);
     } else {
-        d.axes = gw_axes_as_it_turns(&road->stance, way);
+        d.axes = axes_as_it_turns(&road->stance, way);
     }
     double above = gw_dot(up, d.hub) + gw_dot(d.axes.up, gw_add(axle->place, c->hub));
     if (way == GW_HEIGHT) above += 1.0;
@@ -274,7 +275,7 @@ void gw_put_on_road(gw_road *road, gw_axle which, gw_balance_of_car *b)
     gw_wheel_forces f[GW_WHEELS];
     double unit[GW_WHEELS][2][6], sum = 0.0;
     for (int w = 0; w < GW_WHEELS; w++) {
-        gw_find_contact(road, axle, w);
+        find_contact(road, axle, w);
         sum += axle->wheel[w].contact.vertical;
     }
     for (int w = 0; w < GW_WHEELS; w++) {
@@ -299,7 +300,7 @@ void gw_put_chassis(const gw_road *road, gw_balance_of_car *b)
     gw_vec3 f = weigh(&road->load, road->mass, &road->stance);
     add(b->sum, 1.0, f, gw_cross(road->centre, f));
     for (int k = 1; k < 3; k++) {
-        gw_stance_on_road d = gw_axes_as_it_turns(&road->stance, GW_HEIGHT + k);
+        gw_stance_on_road d = axes_as_it_turns(&road->stance, GW_HEIGHT + k);
         gw_vec3 df = weigh(&road->load, road->mass, &d), dm = gw_cross(road->centre, df);
         const double v[6] = { df.x, df.y, df.z, dm.x, dm.y, dm.z };
         for (int i = 0; i < 6; i++) b->by_stance[i][k] -= v[i];

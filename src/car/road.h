@@ -73,9 +73,6 @@ struct gw_road {
 
 /* contact.c */
 void gw_look_from(gw_stance_on_road *stance);
-/** The road's axes as roll (way GW_ROLL) or pitch (GW_PITCH) changes. */
-gw_stance_on_road gw_axes_as_it_turns(const gw_stance_on_road *stance, int way);
-void gw_find_contact(const gw_road *road, gw_road_axle *axle, int wheel);
 /** The road's wrenches into the axle's matrix, which is cleared; the equations of the whole car into
  * `balance`. */
 typedef struct gw_balance_of_car {

@@ -51,6 +51,7 @@ typedef enum gw_option_kind {
     X(FROM, "from-mm", SIGNED, "MM", "lowest travel (-60)")                                                  \
     X(TO, "to-mm", SIGNED, "MM", "highest travel (60)")                                                      \
     X(STEP, "step-mm", NUMBER, "MM", "from one place of travel to the next (5)")                             \
+    X(WHEELS, "wheels", CHOICE, "together|opposite|one", "what the other wheel does meanwhile (together)")   \
     X(METHOD, "method", CHOICE, "solved|handbook", "how rates of rubber are calculated (solved)")            \
     X(READINGS, "readings", TEXT, "FILE", "what was read on the ramp")                                       \
     X(CASE, "case", TEXT, "FILE", "write the case made of it here")                                          \
@@ -61,22 +62,22 @@ typedef enum gw_option_kind {
     X(MATERIALS, "materials", TEXT, "DIR", "add the materials in DIR, NAME.json each")                       \
     X(FORMAT, "format", CHOICE, "text|json|csv", "what is printed (text)")                                   \
     X(OUT, "out", TEXT, "DIR", "write charts to DIR as well")                                                \
-    X(BUSH, "bush", TEXT, "FILE", "write the bush for a case to FILE")                                      \
-    X(FRONT, "front", TEXT, "LAYOUT", "front suspension: strut, double_wishbone, five_link")                \
-    X(REAR, "rear", TEXT, "LAYOUT", "rear suspension: those, semi_trailing, trailing_arm")                  \
-    X(MASS, "mass-kg", NUMBER, "KG", "ready to drive, driver aboard")                                       \
-    X(FRACTION, "front-mass-fraction", NUMBER, "SHARE", "of the mass on the front wheels")                  \
-    X(WHEELBASE, "wheelbase-mm", NUMBER, "MM", "front to rear wheel centre")                                \
-    X(FRONT_TRACK, "front-track-mm", NUMBER, "MM", "middle to middle of the front tyres")                   \
-    X(REAR_TRACK, "rear-track-mm", NUMBER, "MM", "middle to middle of the rear tyres")                      \
-    X(RADIUS, "wheel-radius-mm", NUMBER, "MM", "floor to wheel centre")                                     \
-    X(CG, "cg-height-mm", NUMBER, "MM", "height of the centre of mass")                                     \
-    X(BRAKE, "brake-front-fraction", NUMBER, "SHARE", "of the braking in front")                            \
-    X(DRIVEN, "driven", CHOICE, "front|rear|all", "driven wheels (front)")                                  \
-    X(TITLE, "title", TEXT, "WORDS", "title of the case")                                                   \
-    X(SHEET, "sheet", TEXT, "FILE", "write a sheet to fill in instead, FILE.csv or .html")                        \
-    X(SHEET_FROM, "from", TEXT, "FILE.csv", "read a filled sheet back")                                     \
-    X(AS_READ, "as-read", FLAG, "", "take what looks like a slip as it is")                                 \
+    X(BUSH, "bush", TEXT, "FILE", "write the bush for a case to FILE")                                       \
+    X(FRONT, "front", TEXT, "LAYOUT", "front suspension: strut, double_wishbone, five_link")                 \
+    X(REAR, "rear", TEXT, "LAYOUT", "rear suspension: those, semi_trailing, trailing_arm")                   \
+    X(MASS, "mass-kg", NUMBER, "KG", "ready to drive, driver aboard")                                        \
+    X(FRACTION, "front-mass-fraction", NUMBER, "SHARE", "of the mass on the front wheels")                   \
+    X(WHEELBASE, "wheelbase-mm", NUMBER, "MM", "front to rear wheel centre")                                 \
+    X(FRONT_TRACK, "front-track-mm", NUMBER, "MM", "middle to middle of the front tyres")                    \
+    X(REAR_TRACK, "rear-track-mm", NUMBER, "MM", "middle to middle of the rear tyres")                       \
+    X(RADIUS, "wheel-radius-mm", NUMBER, "MM", "floor to wheel centre")                                      \
+    X(CG, "cg-height-mm", NUMBER, "MM", "height of the centre of mass")                                      \
+    X(BRAKE, "brake-front-fraction", NUMBER, "SHARE", "of the braking in front")                             \
+    X(DRIVEN, "driven", CHOICE, "front|rear|all", "driven wheels (front)")                                   \
+    X(TITLE, "title", TEXT, "WORDS", "title of the case")                                                    \
+    X(SHEET, "sheet", TEXT, "FILE", "write a sheet to fill in instead, FILE.csv or .html")                   \
+    X(SHEET_FROM, "from", TEXT, "FILE.csv", "read a filled sheet back")                                      \
+    X(AS_READ, "as-read", FLAG, "", "take what looks like a slip as it is")                                  \
     X(FORMAT_CHARTS, "format-charts", CHOICE, "svg|png|both", "which pictures -o writes (both)")             \
     X(FOR, "for", CHOICE, "customer|workshop", "whom the page is for (customer)")                            \
     X(DATE, "date", TEXT, "YYYY-MM-DD", "the date on the page (the case file's)")                            \

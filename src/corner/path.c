@@ -8,11 +8,15 @@ static gw_vec3 velocity(const double twist[6], gw_vec3 at)
     return gw_add(v, gw_cross(phi, at));
 }
 
-/* How far a wheel goes for a metre of the left one. */
-static double goes(gw_other_wheel other, int w)
+double gw_wheel_goes(gw_other_wheel other, gw_wheel_side wheel)
 {
     static const double WAY[] = { [GW_OTHER_SAME] = 1.0, [GW_OTHER_OPPOSITE] = -1.0, [GW_OTHER_STILL] = 0.0 };
-    return w == GW_LEFT_WHEEL ? 1.0 : WAY[other];
+    return wheel == GW_LEFT_WHEEL ? 1.0 : WAY[other];
+}
+
+const gw_corner *gw_corner_of(const gw_corner_ws *ws)
+{
+    return ws->corner;
 }
 
 static void read_path(const gw_corner_ws *ws, const gw_state *state, int w, gw_path *out)
@@ -33,7 +37,7 @@ static gw_status solve_path(gw_corner_ws *ws, const gw_state *state, gw_drive dr
     gw_assemble(ws, state, drive, false);
     for (int b = 1; b < s->n; b++)
         for (int i = 0; i < 6; i++) s->rhs[b][s->n_columns * i] = 0.0;
-    for (int w = 0; w < ws->n_wheels; w++) s->border_rhs[w] = goes(other, w);
+    for (int w = 0; w < ws->n_wheels; w++) s->border_rhs[w] = gw_wheel_goes(other, (gw_wheel_side)w);
     if (!gw_system_solve(s))
         return gw_fail(err, GW_E_NUMERIC, "the %s corner: no direction of travel at this state",
                        ws->corner->name);

@@ -41,6 +41,62 @@ gw_status gw_corner_travel_at(gw_corner_ws *ws, const gw_corner_load *load, doub
     return GW_OK;
 }
 
+static const gw_travel_rates NO_RATES = { NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN };
+
+/* The path is per metre of the left wheel's travel, which this one takes `goes` times. */
+static void rates_of(const gw_path *path, double goes, const gw_corner_result *result, gw_travel_rates *out)
+{
+    *out = NO_RATES;
+    if (goes == 0.0) return;
+    turn_rates(gw_axis_from_camber_toe(result->camber, result->toe), gw_scale(1.0 / goes, path->turn), out);
+    out->wheel_rate = path->force_rate / goes;
+    out->patch_outward = path->patch.y / path->patch.z;
+    out->patch_forward = path->patch.x / path->patch.z;
+    out->hub_outward = path->hub.y / path->hub.z;
+    out->hub_forward = path->hub.x / path->hub.z;
+    out->roll = path->turn.x / goes;
+    out->pitch = path->turn.y / goes;
+}
+
+gw_status gw_axle_travel_at(gw_corner_ws *ws, const gw_corner_load load[GW_WHEELS], gw_other_wheel other,
+                            double travel, gw_state *state, gw_corner_result result[GW_WHEELS],
+                            gw_travel_rates rates[GW_WHEELS], gw_error *err)
+{
+    gw_corner_load at[GW_WHEELS] = { load[GW_LEFT_WHEEL], load[GW_RIGHT_WHEEL] };
+    gw_path path[GW_WHEELS];
+    for (int w = 0; w < GW_WHEELS; w++) at[w].travel = gw_wheel_goes(other, (gw_wheel_side)w) * travel;
+    gw_status status = gw_axle_solve(ws, at, GW_LIFTED, state, err);
+    if (status == GW_OK) status = gw_axle_path_at(ws, state, GW_LIFTED, other, path, err);
+    if (status != GW_OK) return status;
+    for (int w = 0; w < GW_WHEELS; w++) {
+        gw_corner_report_of(ws, state, (gw_wheel_side)w, &result[w]);
+        rates_of(&path[w], gw_wheel_goes(other, (gw_wheel_side)w), &result[w], &rates[w]);
+        rates[w].vertical_load =
+            w == GW_LEFT_WHEEL ? state->load.patch_force.z : state->right_load.patch_force.z;
+    }
+    return GW_OK;
+}
+
+/* With both wheels s and -s, roll is 2 s / t. */
+gw_status gw_axle_roll_rates(gw_corner_ws *ws, gw_roll_rates *out, gw_error *err)
+{
+    gw_path path[GW_WHEELS];
+    gw_travel_rates per_travel;
+    const gw_wheel *wheel = &gw_corner_of(ws)->wheel;
+    double half = wheel->centre.y;
+    gw_status status = gw_axle_path_at(ws, gw_corner_reference(ws), GW_LIFTED, GW_OTHER_OPPOSITE, path, err);
+    if (status != GW_OK) return status;
+    for (int w = 0; w < GW_WHEELS; w++) {
+        double camber = gw_corner_static_camber_of(ws, (gw_wheel_side)w);
+        turn_rates(gw_axis_from_camber_toe(camber, wheel->static_toe), path[w].turn, &per_travel);
+        out->centre[w] = half * path[w].patch.y / path[w].patch.z;
+        out->steer[w] = half * per_travel.toe;
+        out->camber[w] = half * per_travel.camber;
+    }
+    out->stiffness = half * half * (path[GW_LEFT_WHEEL].force_rate - path[GW_RIGHT_WHEEL].force_rate);
+    return GW_OK;
+}
+
 double gw_roll_centre_height(const gw_travel_rates *rates, double half_track)
 {
     return half_track * rates->patch_outward;

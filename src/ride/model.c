@@ -7,54 +7,6 @@
 #include <stdint.h>
 #include <string.h>
 
-static gw_mat3 basis_along(gw_vec3 axis)
-{
-    gw_vec3 least = fabs(axis.x) < 0.6 ? gw_v3(1, 0, 0) : gw_v3(0, 1, 0);
-    gw_vec3 second = gw_axpy(least, -gw_dot(least, axis), axis);
-    second = gw_scale(1.0 / gw_norm(second), second);
-    return gw_mat3_from_columns(axis, second, gw_cross(axis, second));
-}
-
-void gw_ride_place_member(gw_ride_model *model, int body, int *next)
-{
-    const gw_corner *corner = model->corner;
-    gw_ride_body *out = &model->bodies[body];
-    gw_vec3 axis;
-    bool spins = gw_ride_free_spin(corner, model->fit, body, &axis);
-    out->hand = 1.0;
-    out->basis = spins ? basis_along(axis) : gw_mat3_identity();
-    for (int j = corner->n_joints - 1; j >= 0; j--)
-        if (corner->joints[j].body_a == body || corner->joints[j].body_b == body)
-            out->datum = corner->joints[j].at;
-    for (int i = 0; i < 6; i++) out->dof[i] = spins && i == 3 ? -1 : (*next)++;
-}
-
-void gw_ride_place_upright(gw_ride_model *model, int body, gw_vec3 centre, int *next)
-{
-    gw_ride_body *upright = &model->bodies[body];
-    *upright = (gw_ride_body){ .basis = gw_mat3_identity(), .datum = centre, .hand = 1.0 };
-    for (int i = 0; i < 6; i++) upright->dof[i] = (*next)++;
-}
-
-/* Members first, then chassis and upright: the order in which D is condensed. */
-static void place_bodies(gw_ride_model *model)
-{
-    const gw_corner *corner = model->corner;
-    int next = 0, own = gw_is_pair(corner) ? corner->first_shared : corner->n_bodies;
-    for (int b = GW_UPRIGHT + 1; b < own; b++) gw_ride_place_member(model, b, &next);
-    if (gw_is_pair(corner)) gw_ride_place_right_members(model, &next);
-    if (gw_is_pair(corner)) gw_ride_place_shared(model, &next);
-    gw_ride_body *chassis = &model->bodies[GW_CHASSIS];
-    *chassis = (gw_ride_body){ .basis = gw_mat3_identity(), .datum = corner->wheel.centre, .hand = 1.0 };
-    for (int i = 0; i < 6; i++) chassis->dof[i] = -1;
-    model->chassis_x = chassis->dof[0] = next++;
-    model->chassis_z = chassis->dof[2] = next++;
-    model->wheel = next;
-    gw_ride_place_upright(model, GW_UPRIGHT, corner->wheel.centre, &next);
-    if (gw_is_pair(corner)) gw_ride_place_right_upright(model, &next);
-    model->n = next;
-}
-
 static bool same_zener(const gw_dynamic_law *a, const gw_dynamic_law *b)
 {
     return a->zener_gain == b->zener_gain && a->zener_tau == b->zener_tau && a->zener_alpha == b->zener_alpha;
@@ -375,14 +327,13 @@ gw_status gw_ride_model_open(gw_ride_model *model, const gw_corner *corner, cons
     gw_status st;
     *model = (gw_ride_model){ .corner = corner, .fit = fit, .settings = settings };
     model->n_wheels = gw_is_pair(corner) ? GW_WHEELS : 1;
-    model->alike = gw_is_pair(corner) && gw_ride_sides_alike(corner, fit);
     model->belt = gw_belt_of(&corner->wheel);
     model->belt.on = false;
     if ((st = gw_ride_check(corner, settings, &model->chassis_mass, err)) != GW_OK ||
         (st = allocate_parts(model, arena, err)) != GW_OK)
         return st;
     if ((st = find_tangents(model, arena, err)) != GW_OK) return st;
-    place_bodies(model);
+    gw_ride_place_bodies(model);
     for (int j = 0; j < corner->n_joints; j++) add_joint(model, j);
     add_springs(model);
     add_tyre(model, GW_UPRIGHT);

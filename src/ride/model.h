@@ -97,10 +97,6 @@ typedef struct gw_ride_model {
 gw_status gw_ride_model_open(gw_ride_model *model, const gw_corner *corner, const gw_fit *fit,
                              const gw_ride *settings, gw_arena *arena, gw_error *err);
 
-/** Coordinates of a member, and of an upright; from `next` on. */
-void gw_ride_place_member(gw_ride_model *model, int body, int *next);
-void gw_ride_place_upright(gw_ride_model *model, int body, gw_vec3 centre, int *next);
-
 /** With the tyre's belt, where it has one, or without it. */
 void gw_ride_model_belt(gw_ride_model *model, bool on);
 
@@ -114,15 +110,9 @@ void gw_ride_model_brackets(gw_ride_model *model, double factor);
 /** Stiffness of the bracket of a joint [N/m]: on the chassis the joint's own, else the default; 0: rigid. */
 double gw_ride_bracket(const gw_ride *settings, const gw_joint *joint);
 
-/* axle.c: both wheels of an axle and what they share */
+/* axle.c: coordinates of one wheel's bodies, and of both wheels and what they share */
 
-/** The axle is its own mirror image with these bushes: both sides move alike on an even road. */
-bool gw_ride_sides_alike(const gw_corner *corner, const gw_fit *fit);
-
-/** Where the right side's bodies and the shared members have their coordinates; from `next` on. */
-void gw_ride_place_shared(gw_ride_model *model, int *next);
-void gw_ride_place_right_members(gw_ride_model *model, int *next);
-void gw_ride_place_right_upright(gw_ride_model *model, int *next);
+void gw_ride_place_bodies(gw_ride_model *model);
 
 /** First coordinates of a wheel: 0 the left one. */
 static inline int gw_ride_wheel(const gw_ride_model *model, int wheel)

@@ -33,7 +33,4 @@ int gw_modes_poles(const gw_mode_set *set, gw_pole *out);
 /** Shares of kinetic energy and a description of mode `index`. */
 void gw_mode_describe(const gw_ride_model *model, const gw_mode_set *set, int index, gw_ride_mode *out);
 
-/** Share of kinetic energy of one body in mode `index`. */
-double gw_mode_share(const gw_ride_model *model, const gw_mode_set *set, int index, int body);
-
 #endif

@@ -65,8 +65,25 @@ static gw_status remark_double(gw_ride_result *result, int mode, role a, role b,
     return keep(result, &text, err);
 }
 
-gw_status gw_remark_modes(gw_ride_result *result, double highest, gw_error *err)
+/* A part without weight has no mode of its own. */
+static gw_status remark_shared(const gw_corner *corner, int body, gw_ride_result *result, gw_error *err)
 {
+    const gw_ride_mode *most = NULL;
+    gw_error text;
+    for (int i = 0; i < result->n_modes; i++) {
+        const gw_ride_mode *mode = &result->modes[i];
+        bool moves = mode->shared > 0.25 && mode->shared_body == body && mode->hz < GW_NOISE_HIGH;
+        if (moves && (!most || mode->shared > most->shared)) most = mode;
+    }
+    if (!most) return GW_OK;
+    gw_fail(&text, GW_OK, "the %s that both wheels share moves most at %.3g Hz: %s",
+            corner->bodies[body].name, most->hz, most->words);
+    return keep(result, &text, err);
+}
+
+gw_status gw_remark_modes(const gw_corner *corner, gw_ride_result *result, gw_error *err)
+{
+    double highest = gw_is_pair(corner) ? GW_NOISE_HIGH : HUGE_VAL;
     int *const index[ROLES] = { &result->body, &result->wheel_vertical, &result->wheel_fore_aft };
     gw_status st = GW_OK;
     for (role r = ROLE_BODY; r < ROLES && st == GW_OK; r++) {
@@ -75,30 +92,8 @@ gw_status gw_remark_modes(gw_ride_result *result, double highest, gw_error *err)
         for (role q = ROLE_BODY; q < r && st == GW_OK && *index[r] >= 0; q++)
             if (*index[q] == *index[r]) st = remark_double(result, *index[r], q, r, err);
     }
-    return st;
-}
-
-/* A part without weight has no mode of its own. */
-gw_status gw_remark_shared(const gw_ride_model *model, const gw_mode_set *set, gw_ride_result *result,
-                           gw_error *err)
-{
-    const gw_corner *c = model->corner;
-    gw_status st = GW_OK;
-    for (int b = c->first_shared; gw_is_pair(c) && b < c->right_upright && st == GW_OK; b++) {
-        int most = -1;
-        double share = 0.0;
-        gw_error text;
-        for (int i = 0; i < result->n_modes; i++) {
-            double here = gw_mode_share(model, set, i, b);
-            if (result->modes[i].hz > GW_NOISE_HIGH || here <= share) continue;
-            most = i;
-            share = here;
-        }
-        if (most < 0 || share < 0.25) continue;
-        gw_fail(&text, GW_OK, "the %s that both wheels share moves most at %.3g Hz: %s", c->bodies[b].name,
-                result->modes[most].hz, result->modes[most].words);
-        st = keep(result, &text, err);
-    }
+    for (int b = corner->first_shared; gw_is_pair(corner) && b < corner->right_upright && st == GW_OK; b++)
+        st = remark_shared(corner, b, result, err);
     return st;
 }
 

@@ -4,15 +4,10 @@
 #define RIDE_REMARKS_H
 
 #include "ride/figures.h"
-#include "ride/modes.h"
 
-/** Which modes are body, wheel vertical and wheel fore-aft, and what is doubtful about them; those of the
- * wheel below `highest` [Hz]. */
-gw_status gw_remark_modes(gw_ride_result *result, double highest, gw_error *err);
-
-/** Where each part that both wheels share moves most. */
-gw_status gw_remark_shared(const gw_ride_model *model, const gw_mode_set *set, gw_ride_result *result,
-                           gw_error *err);
+/** Which modes are body, wheel vertical and wheel fore-aft, and what is doubtful about them; where each part
+ * that both wheels share moves most. */
+gw_status gw_remark_modes(const gw_corner *corner, gw_ride_result *result, gw_error *err);
 
 /** Modes with less than 1 % damping that carry more than half of the mean square of a figure. */
 gw_status gw_remark_sharp(gw_ride_sweep *sweep, const gw_figures *all, gw_ride_result *result, gw_error *err);

@@ -30,8 +30,7 @@ static gw_status find_modes(run *r, gw_ride_result *out, gw_error *err)
     out->n_modes = r->modes.n;
     for (int i = 0; i < r->modes.n; i++) gw_mode_describe(&r->model, &r->modes, i, &out->modes[i]);
     r->sweep.n_poles = gw_modes_poles(&r->modes, r->sweep.poles);
-    st = gw_remark_modes(out, r->model.n_wheels > 1 ? GW_NOISE_HIGH : HUGE_VAL, err);
-    return st == GW_OK ? gw_remark_shared(&r->model, &r->modes, out, err) : st;
+    return gw_remark_modes(r->model.corner, out, err);
 }
 
 static gw_status find_figures(run *r, gw_ride_result *out, gw_error *err)

@@ -98,10 +98,16 @@ static void describe(part *parts, int n, char text[WORDS_MAX])
     }
 }
 
-double gw_mode_share(const gw_ride_model *model, const gw_mode_set *set, int index, int body)
+/* Of the parts that both wheels share, the one that moves most. */
+static void find_shared(const gw_ride_model *model, const double *x, double total, gw_ride_mode *out)
 {
-    const double *x = &set->shape[index * set->n_dofs];
-    return of_body(model, x, body) / energy(model, x, 0, model->n);
+    const gw_corner *c = model->corner;
+    for (int b = c->first_shared; gw_is_pair(c) && b < c->right_upright; b++) {
+        double share = of_body(model, x, b) / total;
+        if (!(share > out->shared)) continue;
+        out->shared = share;
+        out->shared_body = b;
+    }
 }
 
 void gw_mode_describe(const gw_ride_model *model, const gw_mode_set *set, int index, gw_ride_mode *out)
@@ -112,8 +118,10 @@ void gw_mode_describe(const gw_ride_model *model, const gw_mode_set *set, int in
     *out = (gw_ride_mode){ .hz = set->hz[index], .tracked = set->tracked[index] };
     out->body = parts[0].share;
     const double *x = &set->shape[index * set->n_dofs];
-    out->wheel_fore_aft = of_mean(model, x, 0) / energy(model, x, 0, model->n);
-    out->wheel_vertical = of_mean(model, x, 2) / energy(model, x, 0, model->n);
+    double total = energy(model, x, 0, model->n);
+    out->wheel_fore_aft = of_mean(model, x, 0) / total;
+    out->wheel_vertical = of_mean(model, x, 2) / total;
+    find_shared(model, x, total, out);
     out->damped_hz = out->tracked ? cimag(p) / (2.0 * GW_PI) : 0.0;
     out->zeta = out->tracked ? -creal(p) / cabs(p) : 1.0;
     describe(parts, n, out->words);

@@ -67,6 +67,11 @@ static const void *clamp_of(const gw_place *p)
     return clamp->present ? clamp : NULL;
 }
 
+static double other_travel(const gw_place *p)
+{
+    return GW_IT(p, gw_travel_item)->sided ? GW_IT(p, gw_travel_point)->other_travel : (double)NAN;
+}
+
 /* clang-format off */
 static const gw_field WHEEL[] = {
     GW_MEMBER("camber_change", DEG, gw_travel_point, camber_change, 0, "since standing still; top outboard positive"),
@@ -76,24 +81,24 @@ static const gw_field WHEEL[] = {
     GW_MEMBER("toe", DEG, gw_travel_point, toe, 0, "of the wheel"),
     GW_MEMBER("wheel_centre", MM, gw_travel_point, wheel_centre, 0, "movement since standing still: forward, outward, up"),
     GW_MEMBER("contact_patch", MM, gw_travel_point, contact_patch, 0, "movement since standing still"),
-    GW_MEMBER("track_change", MM, gw_travel_point, track_change, 0, "both wheels alike; wider positive"),
+    GW_MEMBER("track_change", MM, gw_travel_point, track_change, GW_SOMETIMES, "both wheels alike; wider positive"),
     GW_MEMBER("wheelbase_change", MM, gw_travel_point, wheelbase_change, 0, "longer positive"),
     GW_MEMBER("vertical_load", N, gw_travel_point, rates.vertical_load, 0, "at the contact patch"),
-    GW_MEMBER("wheel_rate", N_PER_MM, gw_travel_point, rates.wheel_rate, 0, "slope of the vertical load over travel"),
+    GW_MEMBER("wheel_rate", N_PER_MM, gw_travel_point, rates.wheel_rate, GW_SOMETIMES, "both wheels alike: slope of the vertical load over travel"),
     GW_MEMBER("parasitic_rate", N_PER_MM, gw_travel_point, parasitic, GW_MAY_LACK,
               "part of the wheel rate that bushes add by being turned"),
-    GW_MEMBER("toe_rate", DEG_PER_M, gw_travel_point, rates.toe, 0, "bump steer; toe-in in bump positive"),
-    GW_MEMBER("camber_rate", DEG_PER_M, gw_travel_point, rates.camber, 0, "top outboard in bump positive"),
-    GW_MEMBER("roll_centre", MM, gw_travel_point, roll_centre, 0, "height above the ground, both wheels alike"),
+    GW_MEMBER("toe_rate", DEG_PER_M, gw_travel_point, rates.toe, GW_SOMETIMES, "bump steer; toe-in in bump positive"),
+    GW_MEMBER("camber_rate", DEG_PER_M, gw_travel_point, rates.camber, GW_SOMETIMES, "top outboard in bump positive"),
+    GW_MEMBER("roll_centre", MM, gw_travel_point, roll_centre, GW_SOMETIMES, "height above the ground, both wheels alike"),
     GW_MEMBER("front_view_swing_arm", MM, gw_travel_point, front_view.across, GW_NO_CSV | GW_MAY_LACK,
               "from the wheel centre to its instant centre; inboard positive"),
     GW_MEMBER("side_view_swing_arm", MM, gw_travel_point, side_view.across, GW_MAY_LACK,
               "from the wheel centre to its instant centre; ahead positive"),
     GW_MEMBER("side_view_centre_above_wheel_centre", MM, gw_travel_point, side_view.above, GW_NO_CSV | GW_MAY_LACK,
               "height of that centre over the wheel centre"),
-    GW_MEMBER("brake_angle", DEG, gw_travel_point, brake_angle, 0, "slope of the patch's path; forward in bump positive"),
-    GW_MEMBER("scrub_mm_per_mm", PLAIN, gw_travel_point, rates.patch_outward, 0, "sideways movement of the patch in bump; outward positive"),
-    GW_MEMBER("drive_angle", DEG, gw_travel_point, drive_angle, 0, "slope of the wheel centre's path; forward in bump positive"),
+    GW_MEMBER("brake_angle", DEG, gw_travel_point, brake_angle, GW_SOMETIMES, "slope of the patch's path; forward in bump positive"),
+    GW_MEMBER("scrub_mm_per_mm", PLAIN, gw_travel_point, rates.patch_outward, GW_SOMETIMES, "sideways movement of the patch in bump; outward positive"),
+    GW_MEMBER("drive_angle", DEG, gw_travel_point, drive_angle, GW_SOMETIMES, "slope of the wheel centre's path; forward in bump positive"),
 };
 static const gw_record WHEEL_RECORD = GW_RECORD(gw_travel_point, WHEEL);
 
@@ -104,6 +109,7 @@ static const gw_field POINT[] = {
     GW_EACH("bearings", bearings, bearing_at, &TILT_RECORD, GW_ON_LINE, "joints with a limit of tilt"),
     GW_MEMBER("largest_tilt_percent_of_limit", PERCENT, gw_travel_point, tilt_share,
               GW_NO_JSON | GW_NO_UNIT | GW_MAY_LACK, "of the joint nearest to its limit"),
+    GW_WORKED_OUT("other_travel", MM, other_travel, GW_AS_ASKED | GW_SOMETIMES, "of the other wheel of the axle, where both are told"),
 };
 static const gw_record POINT_RECORD = GW_RECORD(gw_travel_point, POINT);
 /* clang-format on */
@@ -271,16 +277,68 @@ static const gw_field FRICTION[] = {
 static const gw_record FRICTION_RECORD = GW_RECORD(gw_friction_part, FRICTION);
 /* clang-format on */
 
+/* -- both wheels of an axle -- */
+
+static const gw_field SIDED[] = {
+    GW_WORD("side", gw_travel_item, wheel, GW_WHEEL_NAMES, 0, "which wheel of the axle, where both are told"),
+};
+static const gw_record SIDED_RECORD = GW_RECORD(gw_travel_item, SIDED);
+
+static const void *sided(const gw_place *p)
+{
+    return GW_IT(p, gw_travel_item)->sided ? GW_IT(p, gw_travel_item) : NULL;
+}
+
+static double rolling(const gw_place *p, const double each[GW_WHEELS])
+{
+    const gw_travel_item *item = GW_IT(p, gw_travel_item);
+    return item->rolls ? each[item->wheel] : (double)NAN;
+}
+
+static double rolls_about(const gw_place *p)
+{
+    return rolling(p, GW_IT(p, gw_travel_item)->roll.centre);
+}
+
+static double rolls_and_steers(const gw_place *p)
+{
+    return rolling(p, GW_IT(p, gw_travel_item)->roll.steer);
+}
+
+static double rolls_and_leans(const gw_place *p)
+{
+    return rolling(p, GW_IT(p, gw_travel_item)->roll.camber);
+}
+
+static double rolls_against(const gw_place *p)
+{
+    const gw_travel_item *item = GW_IT(p, gw_travel_item);
+    return item->rolls ? item->roll.stiffness : (double)NAN;
+}
+
+/* clang-format off */
+static const gw_field ROLLING[] = {
+    GW_WORKED_OUT("roll_centre", MM, rolls_about, GW_SOMETIMES, "height above the ground at ride height, the wheels going opposite ways"),
+    GW_WORKED_OUT("roll_steer_deg_per_deg", PLAIN, rolls_and_steers, GW_SOMETIMES, "toe per degree of roll, left wheel in bump"),
+    GW_WORKED_OUT("roll_camber_deg_per_deg", PLAIN, rolls_and_leans, GW_SOMETIMES, "camber to the body per degree of roll, left wheel in bump"),
+    GW_WORKED_OUT("roll_stiffness", NM_PER_DEG, rolls_against, GW_SOMETIMES, "of the axle; without a bar that the joints do not hold"),
+};
+/* clang-format on */
+static const gw_record ROLLING_RECORD = GW_RECORD(gw_travel_item, ROLLING);
+
 static const gw_field ITEM[] = {
     GW_KIT("kit", gw_travel_item, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_travel_item, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_LOADED("load", gw_travel_item, load, GW_MAY_LACK, "whose other forces act too; null: none"),
     GW_WITHIN("ride_height", gw_travel_item, rest, &REST_RECORD, GW_NO_CSV, "travel 0"),
-    GW_WORKED_OUT("friction", N, friction_wheel, GW_SOMETIMES | GW_NO_CSV,
-                  "at the wheel, before it moves: half the gap between bump and rebound; vertical load alone"),
+    GW_WORKED_OUT(
+        "friction", N, friction_wheel, GW_SOMETIMES | GW_NO_CSV,
+        "at the wheel, before it moves: half the gap between bump and rebound; vertical load alone"),
     GW_EACH("friction", friction_parts, friction_part, &FRICTION_RECORD, GW_ON_LINE,
             "what rubs: joints in their order, then the damper"),
     GW_ROWS("points", gw_travel_item, n, point, &POINT_RECORD, 0, "places of travel, from rebound to bump"),
+    GW_PART_FOUND(sided, &SIDED_RECORD, 0),
+    GW_PART_SAME(&ROLLING_RECORD),
     GW_ROWS("bearings", gw_travel_item, n_bearings, bearing, &BEARING_RECORD, GW_ON_LINE,
             "joints with a limit of tilt"),
     GW_INSIDE("clamped", clamp_of, &CLAMP_RECORD, GW_NO_CSV, "what bushes do that were tightened elsewhere"),

@@ -14,9 +14,10 @@ static void heading(gw_paper *paper, const gw_place *place)
     const gw_travel_item *item = GW_IT(place, gw_travel_item);
     const gw_kit *kit = &place->c->kits[item->kit];
     bool labelled = kit->label != kit->name, loaded = item->load >= 0;
-    gw_paper_heading(paper, "%s corner, kit %s%s%s%s%s", gw_axle_name(item->axle), kit->name,
-                     labelled ? ": " : "", labelled ? kit->label : "", loaded ? "; under the forces of " : "",
-                     loaded ? place->c->loads[item->load].name : "");
+    gw_paper_heading(paper, "%s corner%s%s%s, kit %s%s%s%s%s", gw_axle_name(item->axle),
+                     item->sided ? ", " : "", item->sided ? GW_WHEEL_NAMES[item->wheel] : "",
+                     item->sided ? " wheel" : "", kit->name, labelled ? ": " : "", labelled ? kit->label : "",
+                     loaded ? "; under the forces of " : "", loaded ? place->c->loads[item->load].name : "");
 }
 
 /* -- the path -- */
@@ -32,6 +33,18 @@ static const gw_column PATH[] = {
     GW_FIGURE_COLUMN("vertical_load", "load", GW_FIXED, 0),
     GW_FIGURE_COLUMN("wheel_rate", "wheel rate", GW_FIXED, 2),
     GW_FIGURE_COLUMN("roll_centre", "roll centre", GW_FIXED, 1),
+};
+
+/* The wheels do not move alike: neither track nor wheel rate of both. */
+static const gw_column APART[] = {
+    GW_FIGURE_COLUMN("travel", "travel", GW_SIGNED, 0),
+    GW_FIGURE_COLUMN("other_travel", "other", GW_SIGNED, 0),
+    GW_FIGURE_COLUMN("toe_change", "toe", GW_SIGNED, 3),
+    GW_FIGURE_COLUMN("toe_change", "", GW_MINUTES, 1),
+    GW_FIGURE_COLUMN("camber_change", "camber", GW_SIGNED, 3),
+    GW_FIGURE_COLUMN("caster_change", "caster", GW_SIGNED, 3),
+    GW_FIGURE_COLUMN("wheelbase_change", "wheelbase", GW_SIGNED, 1),
+    GW_FIGURE_COLUMN("vertical_load", "load", GW_FIXED, 0),
 };
 
 /* Every k-th place counted from the one nearest to travel 0, and both ends. */
@@ -77,7 +90,7 @@ static void parasitic(const gw_place *place, gw_fact_line *line)
 {
     const gw_travel_item *item = GW_IT(place, gw_travel_item);
     const gw_travel_point *p = GW_IT(place, gw_travel_point);
-    line->left_out = item->load >= 0;
+    line->left_out = item->load >= 0 || isnan(p->rates.wheel_rate);
     if (item->no_parasitic) line->words = "the corner does not stand without it";
     if (!isfinite(p->parasitic)) return;
     snprintf(line->own, sizeof line->own, "%s %%: the parasitic rate",
@@ -108,6 +121,15 @@ static const gw_fact AT_REST[] = {
     { "anti-squat, driving", "anti_squat", GW_SIGNED, 1, NULL, drive_words },
     { "wheel rate", "wheel_rate", GW_FIXED, 2, NULL, NULL },
     { "of it, bushes being turned", "parasitic_rate", GW_FIXED, 2, NULL, parasitic },
+};
+/* clang-format on */
+
+/* clang-format off */
+static const gw_fact ROLLING[] = {
+    { "roll centre", "roll_centre", GW_FIXED, 1, "above the ground, on this wheel's path", NULL },
+    { "roll steer", "roll_steer_deg_per_deg", GW_SIGNED, 3, "degrees of toe per degree of roll, left wheel in bump", NULL },
+    { "roll camber", "roll_camber_deg_per_deg", GW_SIGNED, 3, "degrees to the body per degree of roll", NULL },
+    { "roll stiffness", "roll_stiffness", GW_FIXED, 0, "of the axle, with the bars that are in the joints", NULL },
 };
 /* clang-format on */
 
@@ -188,10 +210,16 @@ static void item_text(gw_paper *paper, const gw_place *item)
 {
     gw_place rest;
     heading(paper, item);
-    gw_paper_list(paper, item, "points", PATH, GW_COLUMNS(PATH), is_shown);
+    const gw_travel_item *it = GW_IT(item, gw_travel_item);
+    bool apart = it->n > 0 && isnan(it->point[0].track_change);
+    if (apart)
+        gw_paper_list(paper, item, "points", APART, GW_COLUMNS(APART), is_shown);
+    else
+        gw_paper_list(paper, item, "points", PATH, GW_COLUMNS(PATH), is_shown);
+    if (it->rolls) gw_paper_facts(paper, "as the body rolls", item, ROLLING, GW_COLUMNS(ROLLING));
     gw_place_enter(gw_row_of(item, "ride_height"), item, &rest);
     gw_paper_facts(paper, "at ride height", &rest, AT_REST, GW_COLUMNS(AT_REST));
-    if (GW_IT(item, gw_travel_item)->n_bearings) {
+    if (it->n_bearings) {
         gw_paper_gap(paper);
         gw_paper_list(paper, item, "bearings", TILT, GW_COLUMNS(TILT), NULL);
     }
@@ -207,7 +235,12 @@ void gw_travel_text(const gw_case *c, const void *study, gw_paper *paper)
         paper, 0,
         "Through bump and rebound under vertical load, the spring on its rate; changes are from the "
         "car standing still. Positive are: bump, toe-in, camber with the top outboard, caster with the top "
-        "rearward, a wider track, a longer wheelbase; track and roll centre with both wheels alike.");
+        "rearward, a wider track, a longer wheelbase; %s.",
+        ((const gw_travel_study *)study)->plan.wheels == GW_OTHER_SAME
+            ? "track and roll centre with both wheels alike"
+        : ((const gw_travel_study *)study)->plan.wheels == GW_OTHER_OPPOSITE
+            ? "the other wheel goes as far the other way"
+            : "the left wheel moves, the right one stays where it is");
     gw_paper_each(paper, &top, "results", item_text);
     gw_say_closing(paper, GW_WORDS_STATIC_ONLY);
 }

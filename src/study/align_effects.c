@@ -8,7 +8,8 @@
 
 enum { TILT_POINTS = 13 };
 
-double gw_joint_tilt_limit(const gw_case *c, int kit, gw_axle axle, int joint)
+/* Of a joint: its own or its bush's, the smaller; 0: none [rad]. */
+static double tilt_limit(const gw_case *c, int kit, gw_axle axle, int joint)
 {
     double own = c->corners[axle].joints[joint].tilt_limit;
     double bush = c->bushes[c->kits[kit].fits[axle][joint]].tilt_limit;
@@ -26,7 +27,7 @@ void gw_align_tilts(gw_setup *s, gw_align_item *item, bool after)
     const gw_corner_load none = { 0 };
     gw_travel_rates rates;
     int n = s->corner->n_joints;
-    for (int j = 0; j < n; j++) limit[j] = gw_joint_tilt_limit(run->c, item->kit, item->axle, j);
+    for (int j = 0; j < n; j++) limit[j] = tilt_limit(run->c, item->kit, item->axle, j);
     for (int i = 0; i < TILT_POINTS; i++) {
         double travel = GW_ALIGN_TRAVEL * (2.0 * i / (TILT_POINTS - 1) - 1.0);
         bool there = gw_corner_travel_at(run->ws, &none, travel, &run->state, &result, &rates, NULL) == GW_OK;

@@ -16,9 +16,6 @@ typedef struct gw_peaks {
     double force[GW_MAX_JOINTS], axial[GW_MAX_JOINTS];
 } gw_peaks;
 
-/** Limit of tilt of a joint: its own or its bush's, the smaller; 0: none [rad]. */
-double gw_joint_tilt_limit(const gw_case *c, int kit, gw_axle axle, int joint);
-
 /** Tilt of the open corner over bump and rebound, into `after` or `before` of the item. */
 void gw_align_tilts(gw_setup *setup, gw_align_item *item, bool after);
 

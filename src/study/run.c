@@ -151,7 +151,7 @@ void gw_run_close_corner(gw_run *run)
     gw_road_close(run->road);
     run->ws = run->right = NULL;
     run->road = NULL;
-    run->drives = false;
+    run->drives = run->on_right = false;
 }
 
 gw_status gw_run_add_warnings(gw_arena *arena, const char ***list, int *n, const char **more, int n_more,

@@ -21,8 +21,9 @@ typedef struct gw_run {
     gw_fit fit[GW_MAX_JOINTS];
     gw_corner_ws *ws; /**< the corner that is open: kit `kit` on axle `axle`; NULL: none */
     gw_corner_ws
-        *right;   /**< the right wheel's corner where the kit differs and nothing is shared; else NULL */
-    bool on_road; /**< a manoeuvre is an equilibrium of the whole car                        */
+        *right;    /**< the right wheel's corner where the kit differs and nothing is shared; else NULL */
+    bool on_right; /**< `ws` is the right wheel's, `right` the left one's */
+    bool on_road;  /**< a manoeuvre is an equilibrium of the whole car                        */
     double made_up[GW_AXLES];  /**< of bars that are not in the joints [N/m]                           */
     gw_road *road;             /**< the car with this kit, stood up for its first manoeuvre; NULL: not yet */
     gw_manoeuvre driven;       /**< what `road` was solved for last                                    */

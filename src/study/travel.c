@@ -19,7 +19,7 @@ static int count_points(const gw_travel_plan *plan)
     return (int)steps + (ends_on_step ? 1 : 2);
 }
 
-double gw_travel_of(const gw_travel_plan *plan, int index)
+static double travel_of(const gw_travel_plan *plan, int index)
 {
     double travel = plan->from + index * plan->step;
     if (travel > plan->to - SAME_TRAVEL) return plan->to;
@@ -43,11 +43,31 @@ gw_status gw_travel_warn(gw_travel_job *job, const char *text, gw_error *err)
     return gw_run_warn(&job->run, "", text, &out->arena, &out->warning, &out->n_warnings, err);
 }
 
+/* Of both wheels, what is asked of the one that is told. */
+static gw_status axle_state(gw_travel_job *job, gw_corner_ws *ws, const gw_corner_load *load, double travel,
+                            gw_travel_rates *rates, gw_error *err)
+{
+    gw_corner_result result[GW_WHEELS];
+    gw_travel_rates each[GW_WHEELS];
+    result[job->wheel].joints = job->joints;
+    result[1 - job->wheel].joints = job->joints_beside;
+    gw_status status =
+        gw_axle_travel_at(ws, load, job->out->plan.wheels, travel, &job->run.state, result, each, err);
+    if (status != GW_OK) return status;
+    job->report = result[job->wheel];
+    *rates = each[job->wheel];
+    return GW_OK;
+}
+
 gw_status gw_travel_state(gw_travel_job *job, gw_corner_ws *ws, const gw_corner_load *load, double travel,
                           gw_travel_rates *rates, gw_error *err)
 {
     gw_error inner = { 0 };
-    gw_status status = gw_corner_travel_at(ws, load, travel, &job->run.state, &job->report, rates, &inner);
+    gw_status status = GW_OK;
+    if (job->both)
+        status = axle_state(job, ws, load, travel, rates, &inner);
+    else
+        status = gw_corner_travel_at(ws, load, travel, &job->run.state, &job->report, rates, &inner);
     if (status != GW_OK)
         return gw_fail(err, status, "%s: kit %s, travel %.4g mm: %s", job->run.c->path,
                        job->run.c->kits[job->run.kit].name, travel / GW_MM, inner.msg);
@@ -65,7 +85,9 @@ static double half_track(const gw_travel_job *job)
 static void fill_point(const gw_travel_job *job, double travel, gw_travel_point *point)
 {
     const gw_corner_result *r = &job->report;
-    point->travel = travel;
+    gw_other_wheel other = job->out->plan.wheels;
+    point->travel = gw_wheel_goes(other, job->wheel) * travel;
+    point->other_travel = gw_wheel_goes(other, (gw_wheel_side)(1 - job->wheel)) * travel;
     point->camber = r->camber;
     point->toe = r->toe;
     point->camber_change = r->camber_change;
@@ -82,6 +104,7 @@ static void fill_point(const gw_travel_job *job, double travel, gw_travel_point 
     point->brake_angle = atan(point->rates.patch_forward);
     point->drive_angle = atan(point->rates.hub_forward);
     point->parasitic = NAN;
+    if (other != GW_OTHER_SAME) point->track_change = point->roll_centre = point->rates.wheel_rate = NAN;
 }
 
 static gw_status run_point(gw_travel_job *job, const gw_corner_load *load, double travel,
@@ -102,7 +125,7 @@ static gw_status run_points(gw_travel_job *job, const gw_corner_load *load, gw_t
     if (!item->point) return gw_fail(err, GW_E_NOMEM, "out of memory for %d places of travel", item->n);
     gw_status status = run_point(job, load, 0.0, item, &item->rest, err);
     for (int i = 0; i < item->n && status == GW_OK; i++)
-        status = run_point(job, load, gw_travel_of(plan, i), item, &item->point[i], err);
+        status = run_point(job, load, travel_of(plan, i), item, &item->point[i], err);
     return status;
 }
 
@@ -113,7 +136,8 @@ static gw_status roll_centre_held(gw_travel_job *job, gw_travel_item *item, gw_e
     gw_path path[GW_WHEELS];
     gw_status status =
         gw_axle_path_at(ws, gw_corner_reference(ws), GW_AT_TRAVEL, GW_OTHER_OPPOSITE, path, err);
-    if (status == GW_OK) item->roll_centre_held = half_track(job) * path[0].patch.y / path[0].patch.z;
+    const gw_path *own = &path[job->both ? job->wheel : GW_LEFT_WHEEL];
+    if (status == GW_OK) item->roll_centre_held = half_track(job) * own->patch.y / own->patch.z;
     return status;
 }
 
@@ -150,62 +174,93 @@ static void fill_anti(const gw_travel_job *job, gw_travel_item *item)
                     : (double)NAN;
 }
 
-/* What a load of the case does to this wheel besides its vertical force. */
-static gw_status forces_of(const gw_travel_job *job, int load, gw_corner_load *out, gw_error *err)
+/* What only vertical load alone has, with both wheels alike. */
+static gw_status run_rest(gw_travel_job *job, gw_travel_item *item, gw_error *err)
 {
-    const gw_load *l = &job->run.c->loads[load];
-    gw_wheel_load wheel;
-    gw_error inner = { 0 };
-    if (l->kind == GW_LOAD_DIRECT) {
-        *out = l->direct;
-        return GW_OK;
-    }
-    gw_status status = gw_vehicle_wheel_load(&job->run.vehicle, &l->manoeuvre, job->run.axle, &wheel, &inner);
-    if (status != GW_OK)
-        return gw_fail(err, status, "%s: load \"%s\": %s", job->run.c->path, l->name, inner.msg);
-    *out = (gw_corner_load){ wheel.patch_force, wheel.patch_moment, wheel.hub_force, 0.0 };
-    return GW_OK;
+    gw_status status = roll_centre_held(job, item, err);
+    if (status == GW_OK) status = find_friction(job, item, err);
+    if (status == GW_OK) status = gw_travel_parasitic(job, item, err);
+    return status == GW_OK ? gw_travel_clamped(job, item, err) : status;
 }
 
 /* Load -1 is vertical load alone, which is what parasitic rate and clamping are defined under. */
 static gw_status run_item(gw_travel_job *job, int load, gw_error *err)
 {
     gw_travel_item *item = &job->out->item[job->out->n];
-    gw_corner_load forces = { 0 };
-    gw_status status = GW_OK;
+    gw_other_wheel other = job->out->plan.wheels;
+    const gw_corner_load *force = job->both ? job->force : &job->force[job->wheel];
     *item = (gw_travel_item){ .kit = job->run.kit, .load = load, .axle = job->run.axle };
-    if (load >= 0) status = forces_of(job, load, &forces, err);
-    if (status == GW_OK) status = gw_bearings_begin(job, item, err);
-    if (status == GW_OK) status = run_points(job, &forces, item, err);
-    if (status == GW_OK) status = gw_bearings_end(job, &forces, item, err);
+    item->sided = job->sided;
+    item->wheel = job->wheel;
+    item->roll_centre_held = NAN;
+    gw_status status = gw_bearings_begin(job, item, err);
+    if (status == GW_OK) status = run_points(job, force, item, err);
+    if (status == GW_OK) status = gw_bearings_end(job, force, item, err);
     if (status != GW_OK) return status;
-    fill_anti(job, item);
+    if (other == GW_OTHER_SAME) fill_anti(job, item);
     job->out->n++;
-    if (load >= 0) return GW_OK;
-    status = roll_centre_held(job, item, err);
-    if (status == GW_OK) status = find_friction(job, item, err);
-    if (status == GW_OK) status = gw_travel_parasitic(job, item, err);
-    return status == GW_OK ? gw_travel_clamped(job, item, err) : status;
+    item->rolls = load < 0 && other == GW_OTHER_OPPOSITE;
+    if (item->rolls) return gw_axle_roll_rates(job->run.ws, &item->roll, err);
+    return load < 0 && other == GW_OTHER_SAME ? run_rest(job, item, err) : GW_OK;
 }
 
 static bool wants_load(const gw_run *run, int load, gw_axle axle)
 {
-    return run->wanted->loads && gw_run_wants_load(run, load, axle);
+    return load < 0 || (run->wanted->loads && gw_run_wants_load(run, load, axle));
+}
+
+/* A manoeuvre of one axle tells the wheel that it names, as the left or the right one of an axle that is
+ * solved whole. */
+static gw_wheel_side told_by(const gw_travel_job *job, int load)
+{
+    const gw_load *l = load < 0 ? NULL : &job->run.c->loads[load];
+    bool inner = l && l->kind == GW_LOAD_MANOEUVRE && l->manoeuvre.side == GW_INNER;
+    return job->both && inner ? GW_RIGHT_WHEEL : GW_LEFT_WHEEL;
+}
+
+/* Of a corner that shares nothing and whose wheels differ: run.ws and run.fit are those of the other wheel.
+ */
+static void change_wheel(gw_run *run)
+{
+    gw_corner_ws *other = run->right;
+    run->right = run->ws;
+    run->ws = other;
+    run->on_right = !run->on_right;
+    if (run->on_right)
+        gw_fit_right(run->c, &run->laws, run->kit, run->axle, run->fit);
+    else
+        gw_fit_kit(run->c, &run->laws, run->kit, run->axle, run->fit);
+}
+
+static gw_status run_load(gw_travel_job *job, int load, gw_error *err)
+{
+    gw_status status = gw_travel_forces(job, load, err);
+    job->wheel = told_by(job, load);
+    if (!job->sided && status == GW_OK) return run_item(job, load, err);
+    for (int w = 0; w < GW_WHEELS && status == GW_OK; w++) {
+        job->wheel = (gw_wheel_side)w;
+        if (!job->both && w == GW_RIGHT_WHEEL) change_wheel(&job->run);
+        status = run_item(job, load, err);
+    }
+    if (job->run.on_right) change_wheel(&job->run);
+    return status;
 }
 
 static gw_status run_corner(gw_travel_job *job, int kit, gw_axle axle, gw_error *err)
 {
     gw_run *run = &job->run;
+    job->sided = job->out->plan.wheels != GW_OTHER_SAME || gw_kit_is_lopsided(run->c, kit, axle);
     job->report.joints = job->joints;
-    job->out->item = gw_arena_alloc(&job->out->arena, (size_t)run->c->n_loads + 1, sizeof *job->out->item);
+    job->out->item =
+        gw_arena_alloc(&job->out->arena, GW_WHEELS * ((size_t)run->c->n_loads + 1), sizeof *job->out->item);
     if (!job->out->item) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
     gw_status status = gw_run_open_corner(run, kit, axle, err);
     if (status == GW_OK)
         status =
             gw_run_corner_warnings(run, "", &job->out->arena, &job->out->warning, &job->out->n_warnings, err);
-    if (status == GW_OK) status = run_item(job, -1, err);
-    for (int l = 0; l < run->c->n_loads && status == GW_OK; l++)
-        if (wants_load(run, l, axle)) status = run_item(job, l, err);
+    if (status == GW_OK) status = gw_travel_open_axle(job, err);
+    for (int l = -1; l < run->c->n_loads && status == GW_OK; l++)
+        if (wants_load(run, l, axle)) status = run_load(job, l, err);
     gw_run_close_corner(run);
     return status;
 }
@@ -250,7 +305,7 @@ static gw_status gather(corner_piece *pieces, int n, gw_travel_study *out, gw_er
 static gw_status run_all(const gw_run *run, gw_travel_study *out, gw_error *err)
 {
     const gw_case *c = run->c;
-    size_t corners = (size_t)c->n_kits * GW_AXLES, most = corners * ((size_t)c->n_loads + 1);
+    size_t corners = (size_t)c->n_kits * GW_AXLES, most = GW_WHEELS * corners * ((size_t)c->n_loads + 1);
     int n = 0;
     corner_piece *pieces = calloc(corners + 1, sizeof *pieces);
     out->item = gw_arena_alloc(&out->arena, most, sizeof *out->item);

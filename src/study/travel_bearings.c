@@ -15,14 +15,18 @@ static double smaller_limit(double joint, double bush)
 gw_status gw_bearings_begin(gw_travel_job *job, gw_travel_item *item, gw_error *err)
 {
     const gw_run *run = &job->run;
-    const gw_corner *corner = &run->c->corners[run->axle];
+    const gw_corner *corner = gw_corner_of(run->ws), *own = &run->c->corners[run->axle];
     item->bearing = gw_arena_alloc(&job->out->arena, (size_t)corner->n_joints, sizeof *item->bearing);
     if (!item->bearing) return gw_fail(err, GW_E_NOMEM, "out of memory for bearings");
     for (int j = 0; j < corner->n_joints; j++) {
-        const gw_bush *bush = &run->c->bushes[run->c->kits[run->kit].fits[run->axle][j]];
+        int fitted = gw_travel_fitted(job, j), shown = own->shared ? j : j % own->n_joints;
+        job->limit[j] = 0.0;
+        if (fitted < 0) continue;
+        const gw_bush *bush = &run->c->bushes[run->c->kits[run->kit].fits[run->axle][fitted]];
         job->limit[j] = smaller_limit(corner->joints[j].tilt_limit, bush->tilt_limit);
         if (job->limit[j] > 0.0)
-            item->bearing[item->n_bearings++] = (gw_travel_bearing){ .joint = j, .limit = job->limit[j] };
+            item->bearing[item->n_bearings++] =
+                (gw_travel_bearing){ .joint = shown, .solved = j, .limit = job->limit[j] };
     }
     return GW_OK;
 }
@@ -35,7 +39,7 @@ gw_status gw_bearings_point(gw_travel_job *job, const gw_travel_item *item, gw_t
     gw_corner_tilt(job->run.ws, &job->run.state, job->limit, job->tilt);
     point->tilt_share = NAN;
     for (int b = 0; b < item->n_bearings; b++) {
-        point->tilt[b] = job->tilt[item->bearing[b].joint];
+        point->tilt[b] = job->tilt[item->bearing[b].solved];
         point->tilt_share = fmax(point->tilt_share, point->tilt[b] / item->bearing[b].limit);
     }
     return GW_OK;
@@ -58,7 +62,7 @@ static gw_status find_limit(gw_travel_job *job, const gw_corner_load *load, cons
 {
     while (fabs(past - within) > FOUND) {
         double middle = 0.5 * (within + past), tilt;
-        gw_status status = tilt_at(job, load, middle, bearing->joint, &tilt, err);
+        gw_status status = tilt_at(job, load, middle, bearing->solved, &tilt, err);
         if (status != GW_OK) return status;
         if (tilt > bearing->limit)
             past = middle;
@@ -74,17 +78,21 @@ static gw_status binds(gw_travel_job *job, const gw_corner_load *load, const gw_
                        int way, double *found, gw_error *err)
 {
     const gw_travel_bearing *bearing = &item->bearing[b];
-    double before = 0.0;
+    double before = 0.0, goes = gw_wheel_goes(job->out->plan.wheels, job->wheel);
     *found = NAN;
     if (item->rest.tilt[b] > bearing->limit) {
         *found = 0.0;
         return GW_OK;
     }
     for (int i = 0; i < item->n; i++) {
-        const gw_travel_point *point = &item->point[way > 0 ? i : item->n - 1 - i];
+        const gw_travel_point *point = &item->point[way * goes > 0 ? i : item->n - 1 - i];
         if (point->travel * way <= 0.0) continue;
-        if (point->tilt[b] > bearing->limit)
-            return find_limit(job, load, bearing, before, point->travel, found, err);
+        if (point->tilt[b] > bearing->limit) {
+            gw_status status =
+                find_limit(job, load, bearing, before * goes, point->travel * goes, found, err);
+            *found *= goes;
+            return status;
+        }
         before = point->travel;
     }
     return GW_OK;

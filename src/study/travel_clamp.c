@@ -12,7 +12,7 @@
 
 #include <math.h>
 
-static const gw_corner_load VERTICAL_ALONE = { 0 };
+static const gw_corner_load VERTICAL_ALONE[GW_WHEELS];
 
 static double *new_numbers(gw_travel_job *job, int n)
 {
@@ -22,7 +22,7 @@ static double *new_numbers(gw_travel_job *job, int n)
 /* The open corner with bolts loose; GW_E_MECHANISM where that lets it fall apart. */
 static gw_status open_loose(gw_travel_job *job, const bool *loosened, gw_corner_ws **out, gw_error *err)
 {
-    const gw_corner *corner = &job->run.c->corners[job->run.axle];
+    const gw_corner *corner = gw_corner_of(job->run.ws);
     gw_fit_loosen(corner, job->run.fit, loosened, job->fit);
     return gw_corner_open(corner, job->fit, out, err);
 }
@@ -31,7 +31,7 @@ static gw_status open_loose(gw_travel_job *job, const bool *loosened, gw_corner_
 static void subtract(gw_travel_job *job, gw_corner_ws *bare, gw_travel_point *point)
 {
     gw_travel_rates rates;
-    if (gw_travel_state(job, bare, &VERTICAL_ALONE, point->travel, &rates, NULL) == GW_OK)
+    if (gw_travel_state(job, bare, VERTICAL_ALONE, point->travel, &rates, NULL) == GW_OK)
         point->parasitic = point->rates.wheel_rate - rates.wheel_rate;
 }
 
@@ -68,7 +68,7 @@ static gw_status read_twist(gw_travel_job *job, gw_corner_ws *loose, int joint, 
                             gw_error *err)
 {
     gw_travel_rates rates;
-    gw_status status = gw_travel_state(job, loose, &VERTICAL_ALONE, travel, &rates, err);
+    gw_status status = gw_travel_state(job, loose, VERTICAL_ALONE, travel, &rates, err);
     if (status == GW_OK) *twist = job->joints[joint].theta[2];
     return status;
 }
@@ -111,7 +111,7 @@ static gw_status clamped_at_rest(gw_travel_job *job, const bool *clamped, const 
     const gw_corner *corner = &job->run.c->corners[job->run.axle];
     gw_travel_clamp *clamp = &item->clamp;
     gw_travel_rates rates;
-    gw_status status = gw_travel_state(job, job->run.ws, &VERTICAL_ALONE, 0.0, &rates, err);
+    gw_status status = gw_travel_state(job, job->run.ws, VERTICAL_ALONE, 0.0, &rates, err);
     if (status != GW_OK) return status;
     for (int j = 0; j < corner->n_joints; j++) {
         if (!clamped[j]) continue;
@@ -141,7 +141,7 @@ static gw_status clamped_points(gw_travel_job *job, gw_travel_item *item, gw_err
     for (int i = 0; i < item->n && status == GW_OK; i++) {
         const gw_travel_point *right = &item->point[i];
         gw_travel_rates rates;
-        status = gw_travel_state(job, job->run.ws, &VERTICAL_ALONE, right->travel, &rates, err);
+        status = gw_travel_state(job, job->run.ws, VERTICAL_ALONE, right->travel, &rates, err);
         if (status != GW_OK) break;
         item->clamp.vertical_load[i] = rates.vertical_load;
         item->clamp.wheel_rate[i] = rates.wheel_rate;

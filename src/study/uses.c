@@ -73,7 +73,7 @@ static void try_loads(gw_uses_run *r)
 
 static void try_travel(gw_uses_run *r)
 {
-    const gw_travel_plan usual = { -60 * GW_MM, 60 * GW_MM, 10 * GW_MM };
+    const gw_travel_plan usual = { .from = -60 * GW_MM, .to = 60 * GW_MM, .step = 10 * GW_MM };
     gw_travel_study study = { 0 };
     gw_error err = { 0 };
     set_by(r, GW_USE_TRAVEL, gw_study_travel(r->c, r->wanted, &usual, &study, &err), &err);

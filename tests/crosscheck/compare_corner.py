@@ -62,9 +62,9 @@ class Tally:
             print(f"FAIL {where}: {why}")
 
 
-def run(binary, verb, path):
+def run(binary, verb, path, *more):
     """The result object of one command, or the text of its error."""
-    done = subprocess.run([binary, verb, path, "--format", "json", "--quiet"],
+    done = subprocess.run([binary, verb, path, *more, "--format", "json", "--quiet"],
                           capture_output=True, text=True, timeout=120)
     if done.returncode != 0:
         return None, f"exit status {done.returncode}: {done.stderr.strip()[-300:]}"

@@ -196,6 +196,8 @@ static void change_command(gw_tree *t)
         "check",
 
         "travel --from-mm -80 --to-mm 80 --step-mm 10 --format json",
+        "travel --wheels opposite --format json",
+        "travel --wheels one",
     };
     const char *line = LINES[draw(t, sizeof LINES / sizeof *LINES)];
     cJSON_DeleteItemFromObjectCaseSensitive(t->root, "// run");

@@ -19,7 +19,7 @@ from schemas import SOURCE, Tally, checked, closed, errors
 SCHEMA = checked(json.loads(subprocess.run([sys.argv[1], "help", "schema"], capture_output=True, text=True, check=True).stdout))
 OPEN, CLOSED = Draft202012Validator(SCHEMA), Draft202012Validator(closed(SCHEMA))
 CASES = ["cases/fast-saloon.json", "cases/hatchback.json", "tests/casefile/samples/every-key.json",
-         "tests/casefile/samples/other-choices.json"]
+         "tests/casefile/samples/other-choices.json", "tests/casefile/samples/shared-parts.json"]
 BENCH = [["cases/press.csv", "dynamic=cases/rig.csv"], ["conical=tests/fuzz/corpus/bench/turned"]]
 LOAD = {"cases/fast-saloon.json": "hard stop", "tests/casefile/samples/every-key.json": "stop"}
 DETAIL = {"rates": [["--explain", "--frequency-Hz", "20"]], "ride": [["--detail"]], "deflect": [["--detail"]]}
@@ -28,7 +28,6 @@ DETAIL = {"rates": [["--explain", "--frequency-Hz", "20"]], "ride": [["--detail"
 RARE = {
     "heave_mm": "a car on the road: no sample is one yet",
     "pitch_deg": "a car on the road: no sample is one yet",
-    "side": "an axle with shared parts: no sample is run here yet",
     "no_parasitic_rate": "the corner cannot be solved with its bushes free to turn",
     "failed": "a load of the case cannot be carried",
     "why": "a wheel lifts before a part of what a kit does to the car could be worked out",
@@ -73,6 +72,8 @@ def runs(program, command):
             ways = [["--draws", "100"], ["--draws", "100", "--ride"]]
         if command == "travel" and case in LOAD:
             ways.append(["--load", LOAD[case]])
+        if command == "travel" and "shared" in case:
+            ways += [["--wheels", "opposite"], ["--wheels", "one", "--load", "kerb"]]
         for way in ways:
             document = printed(program, command, case, *way)
             if document is not None:

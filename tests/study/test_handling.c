@@ -75,7 +75,7 @@ static void parts_add_up_to_the_camber_and_toe_that_deflect_gives(void **unused)
 static gw_travel_point at_travel(const gw_case *c, gw_axle axle, double travel)
 {
     const gw_selection only = { .only_axle = true, .axle = axle };
-    const gw_travel_plan plan = { travel - 0.01, travel, 0.01 };
+    const gw_travel_plan plan = { .from = travel - 0.01, .to = travel, .step = 0.01 };
     gw_travel_study t;
     gw_error err = { 0 };
     if (gw_study_travel(c, &only, &plan, &t, &err) != GW_OK) fail_msg("%s", err.msg);

@@ -197,7 +197,7 @@ static void travel_with_the_spring_out_and_in(void **state)
     check_abs(l.s.value[1].before, 0.4 - sqrt(0.16 - 0.05 * 0.05), 1e-6, "50 mm of bump");
     check_abs(l.s.value[2].before, -asin(0.05 / 0.4), 1e-5, "the arm turns: its top goes forward in bump");
     check_abs(l.s.value[3].before, 0.4 - sqrt(0.16 - 0.05 * 0.05), 1e-6, "50 mm with the spring in");
-    const gw_travel_plan plan = { 0, 0.01, 0.01 };
+    const gw_travel_plan plan = { .to = 0.01, .step = 0.01 };
     const gw_selection all = { 0 };
     gw_travel_study travel;
     assert_int_equal(gw_study_travel(&l.c, &all, &plan, &travel, NULL), GW_OK);

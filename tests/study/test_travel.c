@@ -42,7 +42,7 @@ static const char ARM[] =
     "}\n";
 
 static const double ARM_LENGTH = 0.4;
-static const gw_travel_plan USUAL = { -60 * GW_MM, 60 * GW_MM, 5 * GW_MM };
+static const gw_travel_plan USUAL = { -60 * GW_MM, 60 * GW_MM, 5 * GW_MM, GW_OTHER_SAME };
 
 static void read_case(const char *text, gw_case *c)
 {
@@ -74,9 +74,9 @@ static void there_is_a_point_every_step_and_at_both_ends(void **unused)
         int n;
         double last_but_one;
     } ROWS[] = {
-        { { -60 * GW_MM, 60 * GW_MM, 5 * GW_MM }, 25, 55 * GW_MM },
-        { { -10 * GW_MM, 13 * GW_MM, 10 * GW_MM }, 4, 10 * GW_MM },
-        { { 5 * GW_MM, 6 * GW_MM, 20 * GW_MM }, 2, 5 * GW_MM },
+        { { -60 * GW_MM, 60 * GW_MM, 5 * GW_MM, GW_OTHER_SAME }, 25, 55 * GW_MM },
+        { { -10 * GW_MM, 13 * GW_MM, 10 * GW_MM, GW_OTHER_SAME }, 4, 10 * GW_MM },
+        { { 5 * GW_MM, 6 * GW_MM, 20 * GW_MM, GW_OTHER_SAME }, 2, 5 * GW_MM },
     };
     for (size_t i = 0; i < sizeof ROWS / sizeof *ROWS; i++) {
         gw_case c;
@@ -95,8 +95,10 @@ static void there_is_a_point_every_step_and_at_both_ends(void **unused)
 static void a_plan_that_goes_nowhere_is_refused(void **unused)
 {
     (void)unused;
-    static const gw_travel_plan BAD[] = { { 0.06, -0.06, 0.005 }, { 0, 0, 0.005 }, { -0.06, 0.06, 0 } };
-    static const gw_travel_plan FINE = { -0.06, 0.06, 1e-6 };
+    static const gw_travel_plan BAD[] = { { 0.06, -0.06, 0.005, GW_OTHER_SAME },
+                                          { 0, 0, 0.005, GW_OTHER_SAME },
+                                          { -0.06, 0.06, 0, GW_OTHER_SAME } };
+    static const gw_travel_plan FINE = { -0.06, 0.06, 1e-6, GW_OTHER_SAME };
     const gw_selection all = { 0 };
     gw_case c;
     gw_travel_study study;
@@ -168,14 +170,14 @@ static void a_joint_binds_where_the_arm_has_turned_by_its_limit(void **unused)
 static void a_joint_within_its_limit_binds_nowhere(void **unused)
 {
     (void)unused;
-    const gw_travel_plan short_way = { -60 * GW_MM, 20 * GW_MM, 5 * GW_MM };
+    const gw_travel_plan short_way = { -60 * GW_MM, 20 * GW_MM, 5 * GW_MM, GW_OTHER_SAME };
     gw_case c;
     gw_travel_study study;
     study_text(ARM, &short_way, NULL, &c, &study);
     assert_true(isnan(study.item[0].bearing[0].binds_up));
     check_abs(study.item[0].bearing[0].binds_dn, -ARM_LENGTH * sin(6 * GW_DEG), 1e-6, "in rebound only");
     end(&c, &study);
-    const gw_travel_plan shorter = { -20 * GW_MM, 20 * GW_MM, 5 * GW_MM };
+    const gw_travel_plan shorter = { .from = -20 * GW_MM, .to = 20 * GW_MM, .step = 5 * GW_MM };
     study_text(ARM, &shorter, NULL, &c, &study);
     assert_true(study.item[0].bearing[0].holds);
     end(&c, &study);
@@ -270,7 +272,7 @@ static void anti_lift_of_drive_is_told_for_driven_axles_alone(void **unused)
     } TRIALS[] = { { GW_DRIVEN_REAR, { 0, 1 } },
                    { GW_DRIVEN_FRONT, { 1, 0 } },
                    { GW_DRIVEN_ALL, { 0.5, 0.5 } } };
-    const gw_travel_plan plan = { -1 * GW_MM, 1 * GW_MM, 1 * GW_MM };
+    const gw_travel_plan plan = { .from = -1 * GW_MM, .to = 1 * GW_MM, .step = 1 * GW_MM };
     const gw_selection all = { 0 };
     gw_error err = { 0 };
     gw_case c;

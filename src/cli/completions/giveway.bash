@@ -16,7 +16,7 @@ _giveway() {
     local start_options="--front --rear --mass-kg --front-mass-fraction --wheelbase-mm --front-track-mm --rear-track-mm"
     start_options+=" --wheel-radius-mm --cg-height-mm --brake-front-fraction --driven --title --sheet --from --as-read"
     local bench_options="--bush --detail"
-    local travel_options="--from-mm --to-mm --step-mm --detail"
+    local travel_options="--from-mm --to-mm --step-mm --wheels --detail"
     local bush_options="--type --material --inner-mm --outer-mm --length-mm --explain --frequency-Hz --amplitude-mm"
     local current=${COMP_WORDS[COMP_CWORD]} previous=${COMP_WORDS[COMP_CWORD - 1]}
     local word case_file=

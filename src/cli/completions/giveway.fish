@@ -25,6 +25,7 @@ complete -c giveway -l method -x -a 'solved handbook' -d 'how rates of rubber ar
 complete -c giveway -n '__fish_seen_subcommand_from travel' -l from-mm -x -d 'lowest travel'
 complete -c giveway -n '__fish_seen_subcommand_from travel' -l to-mm -x -d 'highest travel'
 complete -c giveway -n '__fish_seen_subcommand_from travel' -l step-mm -x -d 'from one place of travel to the next'
+complete -c giveway -n '__fish_seen_subcommand_from travel' -l wheels -x -a 'together opposite one' -d 'what the other wheel does meanwhile'
 complete -c giveway -n '__fish_seen_subcommand_from start' -l front -x -a 'strut double_wishbone five_link' -d 'front suspension'
 complete -c giveway -n '__fish_seen_subcommand_from start' -l rear -x -a 'strut double_wishbone five_link semi_trailing trailing_arm' -d 'rear suspension'
 complete -c giveway -n '__fish_seen_subcommand_from start' -l mass-kg -x -d 'ready to drive'

@@ -486,3 +486,51 @@ def deflect(case, extra=None, kits=None, loads=None):
                 key = (axle, side)
                 told = ramp.told(ramp.full(x), ramp.z0, key, 1.0, x[n + i], not shared(case, axle), ramp.shares_of(key))
                 yield dict(base, corner=axle, **({"side": side} if both else {}), **told)
+
+
+MODES = {"together": 1.0, "opposite": -1.0, "one": 0.0}      # the other wheel's travel for the left one's
+
+
+def travel(case, extra, axle, kit, wheels, places):
+    """Points of `travel` of both wheels (or of the left one alone), and what is told of rolling."""
+    ramp = case.setdefault("// ramps", {}).setdefault((axle, kit), None) or Ramp(case, axle, kit, extra)
+    case["// ramps"][axle, kit] = ramp
+    way = MODES[wheels]
+    n, none = 6 * ramp.b.n, np.zeros(3)
+    both = wheels != "together" or lopsided(case, axle, ramp.b)
+    sides = [(s, {"points": []}) for s in (SIDES if both else SIDES[:1])]
+    for at in places:
+        left = dict(force=none, moment=none, hub=none, travel=at * 1e-3)
+        right = dict(left, travel=way * at * 1e-3)
+        x = ramp.solve({ramp.keys[0]: left, ramp.keys[1]: right}, "path")
+        for i, (side, out) in enumerate(sides):
+            told = ramp.told(ramp.full(x), ramp.z0, (axle, side), 1.0, 0.0, False, ramp.shares_of((axle, side)))
+            point = {k: told[k] for k in ("camber_change_deg", "toe_change_deg", "caster_change_deg", "camber_deg", "toe_deg",
+                                          "wheel_centre_mm", "contact_patch_mm")}
+            out["points"].append(dict(point, travel_mm=at * (1.0 if i == 0 else way),
+                                      vertical_load_N=x[n + i] + ramp.weight))
+            if both:
+                out["points"][-1]["other_travel_mm"] = at * (way if i == 0 else 1.0)
+    if wheels == "opposite":
+        rolling(ramp, sides)
+    return sides
+
+
+def rolling(ramp, sides):
+    """Derivatives at S0 along the path on which the wheels go opposite ways, by differences of the angles."""
+    l, r, d = ramp.rates(-1.0)
+    half = ramp.b.wheels[ramp.keys[0]]["centre"][1]
+    h = 1e-4
+    deg = np.degrees(1.0)
+    up, down = (ramp.full(ramp.x0 + s * h * d) for s in (1.0, -1.0))
+    for side, out in sides:
+        key = (ramp.axle, side)
+        m = MIRROR if side == "right" else np.ones(3)
+        w = ramp.b.wheels[key]
+        low = (w["centre"] - np.array([0, 0, w["radius"]])) * m
+        moved = (ramp.point(up, key, low) - ramp.point(down, key, low)) * m
+        a, b = ramp.angles(up, key), ramp.angles(down, key)
+        out.update({"roll_centre_mm": 1e3 * half * moved[1] / moved[2],
+                    "roll_camber_deg_per_deg": half * (a[0] - b[0]) / (2 * h),
+                    "roll_steer_deg_per_deg": half * (a[1] - b[1]) / (2 * h),
+                    "roll_stiffness_Nm_per_deg": half ** 2 * (l + r) / deg})
