@@ -230,7 +230,7 @@ static gw_status make_room(const gw_car_plan *plan, const gw_case *c, gw_car_gui
 {
     const size_t corners = (size_t)plan->c->n_kits * GW_AXLES, slots = (size_t)plan->n_slots;
     gw_status status = GW_OK;
-    *out = (gw_car_guide){ .run = { calloc(corners + 1, sizeof *out->run.ws),
+    *out = (gw_car_guide){ .run = { .ws = calloc(corners + 1, sizeof *out->run.ws),
                                     .right = calloc(corners + 1, sizeof *out->run.right) },
                            .dive = calloc(slots + 1, sizeof *out->dive),
                            .state = calloc(slots + 1, sizeof *out->state),
