@@ -49,6 +49,7 @@ LIBSRC   := $(filter-out $(CLISRC) $(SHOWSRC),$(SRC))
 LIBOBJ   := $(LIBSRC:src/%.c=$B/%.o) $B/materials_embedded.o
 SHOWOBJ  := $(SHOWSRC:src/%.c=$B/%.o) $B/page_embedded.o $B/schema_embedded.o
 CLIOBJ   := $(CLISRC:src/%.c=$B/%.o)
+OBJCOPY ?= objcopy
 LIBRARIES := $B/libshow.a $B/libgiveway.a
 TESTSRC  := $(sort $(wildcard tests/*/test_*.c))
 TESTS    := $(TESTSRC:tests/%.c=$B/tests/%)
@@ -62,11 +63,19 @@ ANEW = $(MAKE) --no-print-directory $(if $(filter -j% --jobserver%,$(MAKEFLAGS))
 
 ## Build
 
-all: $B/giveway $B/giveway-result-1.schema.json $B/libgiveway.so ## build the libraries and the program
+all: $B/giveway $B/giveway-result-1.schema.json $B/libgiveway.so $B/installed/libgiveway.a ## build the libraries and the program
 
 $B/libgiveway.a: $(LIBOBJ)
 	@rm -f $@
 	$(Q)$(AR) rcs $@ $^
+
+# What is installed: one object that keeps to itself whatever the shared library does not show.
+$B/installed/libgiveway.a: $(LIBOBJ) $B/libgiveway.so
+	@mkdir -p $(@D) && rm -f $@
+	$(Q)nm -D --defined-only $B/libgiveway.so | awk '{ print $$3 }' >$B/installed/shown
+	$(Q)$(LD) -r -o $B/installed/whole.o $(LIBOBJ)
+	$(Q)$(OBJCOPY) --keep-global-symbols=$B/installed/shown $B/installed/whole.o $B/installed/giveway.o
+	$(Q)$(AR) rcs $@ $B/installed/giveway.o && rm -f $B/installed/whole.o
 
 # gcc shows functions that it compiles for several processors whatever their visibility: the linker hides them.
 # While the version begins with 0, another one after the first point may be another interface.

@@ -41,7 +41,7 @@ rule_units() { sources "${showing[@]}" study | grep -vx src/record/unit.h | xarg
 
 # 3. The library exports what its headers declare, under its own prefix, and no name stands for two things.
 rule_exports() {
-    symbols | awk '$1 == "D" && $2 !~ /^(chart|cli|format|page|record|show)\// { print $3 }' | sort -u >"$work/defined"
+    nm -g "$B/installed/libgiveway.a" | awk 'NF > 1 && $(NF - 1) ~ /^[TDRBCiVW]$/ { print $NF }' | sort -u >"$work/defined"
     cat include/giveway/*.h | grep -oE '\b(gw|GW)_[A-Za-z0-9_]+' | sort -u | comm -23 "$work/defined" -
 }
 rule_prefix() { symbols | awk '$1 == "D" && $2 !~ /^cli\/main$/ && $3 !~ /^(gw|GW)_/ { print $2, $3 }'; }
@@ -69,7 +69,7 @@ rule_results() {
 }
 
 # 6. What shows results works nothing out: it calls of the rooms that compute only names and texts.
-names_and_texts='gw_(status_text|fail|[a-z0-9_]*_name|[a-z0-9_]*_text|[a-z0-9_]*_words|[a-z0-9_]*_free)'
+names_and_texts='(GW_[A-Z_]+|gw_(status_text|fail|ride_caution|band_nominal|[a-z0-9_]*_name|[a-z0-9_]*_text|[a-z0-9_]*_words|[a-z0-9_]*_free))'
 rule_calls() {
     symbols | awk '
         $1 == "D" && $2 ~ /^(bush|corner|vehicle|ride)\// { room[$3] = $2 }

@@ -40,7 +40,7 @@ sed -e "s|@PREFIX@|$prefix|" -e "s|@LIBDIR@|$libdir|" -e "s|@VERSION@|$version|"
     scripts/install/giveway.pc.in >"$build/giveway.pc"
 
 put 755 "$build/giveway" "$prefix/bin"
-put 644 "$build/libgiveway.a" "$libdir"
+put 644 "$build/installed/libgiveway.a" "$libdir"
 # The shared library by the names that a dynamic linker (its first two numbers) and a compiler look for.
 mkdir -p "$build/shared" && cp "$build/libgiveway.so" "$build/shared/libgiveway.so.$version"
 put 644 "$build/shared/libgiveway.so.$version" "$libdir"

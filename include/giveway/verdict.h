@@ -31,7 +31,7 @@ typedef enum gw_judged {
 } gw_judged;
 
 /** "total strain" and the like, GW_JUDGED_FIGURES texts and a NULL. */
-extern const char *const gw_judged_words[GW_JUDGED_FIGURES + 1];
+extern const char *const GW_JUDGED_WORDS[GW_JUDGED_FIGURES + 1];
 
 /** One check. Its texts are constants of the program. */
 typedef struct gw_verdict {
@@ -43,10 +43,17 @@ typedef struct gw_verdict {
 } gw_verdict;
 
 /** What kind of figure it is: value and limit in SI, a ratio as such. */
-gw_dimension gw_judged_dimension(gw_judged what);
+extern const gw_dimension GW_JUDGED_DIMENSIONS[GW_JUDGED_FIGURES];
 
 /** A check with `holds` filled in; a value that is not a number does not hold. */
-gw_verdict gw_verdict_of(gw_judged what, double value, gw_bound bound, double limit, const char *source);
+static inline gw_verdict gw_verdict_of(gw_judged what, double value, gw_bound bound, double limit,
+                                       const char *source)
+{
+    bool holds = bound == GW_AT_MOST ? value <= limit : value >= limit;
+    gw_verdict made = { what, source, value, limit, bound, holds };
+
+    return made;
+}
 
 GW_API_END
 

@@ -419,7 +419,7 @@ static const char *const BOUNDS[] = { "at most", "at least", NULL };
 
 static const gw_field CHECK[] = {
     GW_SAID("joint", check_joint, 0, "the joint"),
-    GW_WORD("what", gw_align_check, verdict.what, gw_judged_words, 0, "the figure"),
+    GW_WORD("what", gw_align_check, verdict.what, GW_JUDGED_WORDS, 0, "the figure"),
     GW_WORKED_OUT("value", PLAIN, check_value, 0, "in the unit named beside it"),
     GW_WORKED_OUT("limit", PLAIN, check_limit, 0, "in the same unit"),
     GW_SAID("unit", check_unit, 0, "N, MPa, mm, deg, or - for a ratio"),

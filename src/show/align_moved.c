@@ -117,7 +117,7 @@ static gw_status check_table(const gw_align_page *p, const gw_align_item *item, 
         const gw_verdict *v = &item->check[i].verdict;
         gw_trade_figure f = gw_trade_figure_of(v);
         gw_table_cell(&t, p->c->corners[item->axle].joints[item->check[i].joint].name);
-        gw_table_cell(&t, gw_judged_words[v->what]);
+        gw_table_cell(&t, GW_JUDGED_WORDS[v->what]);
         gw_table_cellf(&t, "%s %s", gw_fixed(v->value / f.scale, f.decimals).s, f.unit);
         gw_table_cellf(&t, "%s %s %s (%d)", v->bound == GW_AT_MOST ? "at most" : "at least",
                        gw_fixed(v->limit / f.scale, f.decimals).s, f.unit, source_number(item, i));

@@ -49,7 +49,7 @@ gw_trade_figure gw_trade_figure_of(const gw_verdict *verdict)
         [GW_STRESS] = { GW_MPA, "MPa", 1 }, [GW_LENGTH] = { GW_MM, "mm", 2 },
         [GW_ANGLE] = { GW_DEG, "deg", 1 },
     };
-    return SHOWN[gw_judged_dimension(verdict->what)];
+    return SHOWN[GW_JUDGED_DIMENSIONS[verdict->what]];
 }
 
 const char *gw_target_name(gw_target which)

@@ -8,7 +8,7 @@
 
 static gw_unit unit_of_verdict(const gw_place *p)
 {
-    return gw_judged_dimension(GW_IT(p, gw_verdict)->what) == GW_STRESS ? GW_UNIT_MPA : GW_UNIT_PLAIN;
+    return GW_JUDGED_DIMENSIONS[GW_IT(p, gw_verdict)->what] == GW_STRESS ? GW_UNIT_MPA : GW_UNIT_PLAIN;
 }
 
 static const char *verdict_unit(const gw_place *p)
@@ -16,7 +16,7 @@ static const char *verdict_unit(const gw_place *p)
     static const char *const UNITS[] = {
         [GW_RATIO] = "-", [GW_FORCE] = "N", [GW_STRESS] = "MPa", [GW_LENGTH] = "m", [GW_ANGLE] = "rad"
     };
-    return UNITS[gw_judged_dimension(GW_IT(p, gw_verdict)->what)];
+    return UNITS[GW_JUDGED_DIMENSIONS[GW_IT(p, gw_verdict)->what]];
 }
 
 static double verdict_value(const gw_place *p)
@@ -30,7 +30,7 @@ static double verdict_limit(const gw_place *p)
 }
 
 static const gw_field CHECK[] = {
-    GW_WORD("what", gw_verdict, what, gw_judged_words, 0, "the figure"),
+    GW_WORD("what", gw_verdict, what, GW_JUDGED_WORDS, 0, "the figure"),
     GW_WORKED_OUT_IN("value", unit_of_verdict, verdict_value, 0, "in the unit named beside it"),
     GW_WORKED_OUT_IN("limit", unit_of_verdict, verdict_limit, 0, "in the same unit"),
     GW_SAID("unit", verdict_unit, 0, "N, MPa, or - for a ratio"),

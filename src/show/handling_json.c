@@ -253,7 +253,7 @@ static void put_nearest(gw_json *json, const gw_comparison *cmp, const gw_overlo
     gw_json_string(json, "joint", joint->name);
     gw_json_string(json, "label", joint->label);
     gw_json_string(json, "load", cmp->c->loads[o->load].name);
-    gw_json_string(json, "what", gw_judged_words[o->verdict.what]);
+    gw_json_string(json, "what", GW_JUDGED_WORDS[o->verdict.what]);
     gw_json_number(json, "part_of_limit", gw_overload_ratio(o));
     gw_json_close(json);
 }

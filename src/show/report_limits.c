@@ -29,7 +29,7 @@ static void beyond(const gw_page *p, const gw_overload *o)
     gw_buf_add(p->out, "<li>");
     GW_SAY(p->out, PAGE_SHOP_BEYOND, { "kit", gw_page_kit(p, o->kit) }, { "axle", gw_page_axle(o->axle) },
            { "joint", p->c->corners[o->axle].joints[o->joint].name }, { "bush", gw_page_bush(bush) },
-           { "load", gw_buf_str(&load) }, { "what", gw_judged_words[o->verdict.what] },
+           { "load", gw_buf_str(&load) }, { "what", GW_JUDGED_WORDS[o->verdict.what] },
            { "value", gw_buf_str(&value) }, { "limit", gw_buf_str(&limit) }, { "source", o->verdict.source });
     gw_buf_add(p->out, "</li>\n");
     gw_html_drop(p->out, &value);
@@ -55,7 +55,7 @@ static void sources(const gw_page *p)
     gw_buf_add(p->out, "<p class=\"note\">");
     for (int i = 0; i < s->n; i++) {
         if (!gw_strength_names_source(s, i)) continue;
-        GW_SAY(p->out, PAGE_SHOP_LIMIT_OF, { "what", gw_judged_words[s->item[i].verdict.what] },
+        GW_SAY(p->out, PAGE_SHOP_LIMIT_OF, { "what", GW_JUDGED_WORDS[s->item[i].verdict.what] },
                { "source", s->item[i].verdict.source });
         gw_buf_add(p->out, " ");
     }

@@ -110,7 +110,7 @@ static void tilt_rows(const gw_page *p, const gw_align_item *item)
         GW_SAY(&values, PAGE_SHOP_AT_MOST, { "value", gw_fixed(t->after / GW_DEG, 1).s },
                { "limit", gw_fixed(t->limit / GW_DEG, 1).s }, { "unit", "deg" });
         verdict_row(p, p->c->corners[item->axle].joints[t->joint].name,
-                    gw_judged_words[GW_JUDGED_TILT_IN_TRAVEL], &values, t->after <= t->limit);
+                    GW_JUDGED_WORDS[GW_JUDGED_TILT_IN_TRAVEL], &values, t->after <= t->limit);
     }
 }
 
@@ -129,7 +129,7 @@ static void check_rows(const gw_page *p, const gw_align_item *item)
             &values,
             gw_words_text(v->bound == GW_AT_MOST ? GW_WORDS_PAGE_SHOP_AT_MOST : GW_WORDS_PAGE_SHOP_AT_LEAST),
             parts);
-        verdict_row(p, p->c->corners[item->axle].joints[item->check[i].joint].name, gw_judged_words[v->what],
+        verdict_row(p, p->c->corners[item->axle].joints[item->check[i].joint].name, GW_JUDGED_WORDS[v->what],
                     &values, v->holds);
     }
 }

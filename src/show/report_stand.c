@@ -20,7 +20,7 @@ static bool told(const gw_page_failures *all, gw_axle axle, int joint, gw_dimens
 {
     for (int i = 0; i < all->n && i < GW_PAGE_FAILURES; i++)
         if (same_place(&all->item[i], axle, joint) &&
-            gw_judged_dimension(all->item[i].verdict.what) == dimension)
+            GW_JUDGED_DIMENSIONS[all->item[i].verdict.what] == dimension)
             return true;
     return false;
 }
@@ -45,7 +45,7 @@ static void as_set(const gw_align_item *item, gw_page_failures *all)
     }
     for (int i = 0; i < item->n_checks; i++) {
         const gw_align_check *c = &item->check[i];
-        if (!c->verdict.holds && !told(all, item->axle, c->joint, gw_judged_dimension(c->verdict.what)))
+        if (!c->verdict.holds && !told(all, item->axle, c->joint, GW_JUDGED_DIMENSIONS[c->verdict.what]))
             add(all, (gw_page_failure){ item->axle, c->joint, -1, c->verdict });
     }
 }
@@ -105,7 +105,7 @@ const char *gw_page_figure_word(const gw_verdict *v)
     case GW_JUDGED_SPECIFIC_LOAD:
         return gw_words_text(GW_WORDS_PAGE_SHOP_NEAR_SPECIFIC);
     default:
-        return gw_judged_words[v->what];
+        return GW_JUDGED_WORDS[v->what];
     }
 }
 
@@ -122,7 +122,7 @@ static void say_failure(const gw_page *p, const gw_page_failure *f)
     gw_buf joint = { 0 };
     gw_page_joint(p, f->axle, f->joint, &joint);
     GW_SAY(p->out, PAGE_STAND_FAILURE, { "joint", gw_buf_str(&joint) },
-           { "what", gw_judged_words[f->verdict.what] }, { "value", gw_buf_str(&value) },
+           { "what", GW_JUDGED_WORDS[f->verdict.what] }, { "value", gw_buf_str(&value) },
            { "load", gw_buf_str(&load) }, { "limit", gw_buf_str(&limit) });
     gw_html_drop(p->out, &joint);
     gw_html_drop(p->out, &value);

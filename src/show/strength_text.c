@@ -8,7 +8,7 @@
 
 void gw_verdict_figure(const gw_verdict *v, double value, gw_buf *out)
 {
-    switch (gw_judged_dimension(v->what)) {
+    switch (GW_JUDGED_DIMENSIONS[v->what]) {
     case GW_RATIO:
         gw_buf_fmt(out, "%s %%", gw_fixed(100.0 * value, 0).s);
         break;
@@ -39,7 +39,7 @@ void gw_overload_words(const gw_case *c, const gw_overload *o, gw_buf *out)
     gw_buf_clean(out, bush->name);
     gw_buf_add(out, "), ");
     gw_buf_clean(out, c->loads[o->load].name);
-    gw_buf_fmt(out, ": %s ", gw_judged_words[o->verdict.what]);
+    gw_buf_fmt(out, ": %s ", GW_JUDGED_WORDS[o->verdict.what]);
     gw_verdict_figure(&o->verdict, o->verdict.value, out);
     gw_buf_add(out, ", limit ");
     gw_verdict_figure(&o->verdict, o->verdict.limit, out);
@@ -51,7 +51,7 @@ static void sources(const gw_strength_study *study, int width, gw_buf *out)
     for (int i = 0; i < study->n; i++) {
         if (!gw_strength_names_source(study, i)) continue;
         gw_buf text = { 0 };
-        gw_buf_fmt(&text, "limit of %s: %s", gw_judged_words[study->item[i].verdict.what],
+        gw_buf_fmt(&text, "limit of %s: %s", GW_JUDGED_WORDS[study->item[i].verdict.what],
                    study->item[i].verdict.source);
         gw_buf_paragraph(out, gw_buf_str(&text), width, 2);
         if (text.failed) out->failed = true;
@@ -99,7 +99,7 @@ static void add_rows(gw_paper *paper, const char *joint, const gw_strength *s)
 {
     for (int i = 0; i < s->n_checks; i++) {
         gw_paper_cell(paper, i ? "" : joint);
-        gw_paper_cell(paper, gw_judged_words[s->check[i].what]);
+        gw_paper_cell(paper, GW_JUDGED_WORDS[s->check[i].what]);
         figure_cell(paper, &s->check[i], s->check[i].value);
         figure_cell(paper, &s->check[i], s->check[i].limit);
         gw_paper_cell(paper, s->check[i].holds ? "yes" : "NO");

@@ -67,7 +67,7 @@ void gw_phrase_stand(const gw_case *c, const gw_stand *s, gw_buf *out)
 static void say_failure(const gw_case *c, const gw_overload *o, gw_buf *out)
 {
     gw_phrase_joint(c, o->axle, o->joint, out);
-    gw_buf_fmt(out, ": %s ", gw_judged_words[o->verdict.what]);
+    gw_buf_fmt(out, ": %s ", GW_JUDGED_WORDS[o->verdict.what]);
     gw_verdict_figure(&o->verdict, o->verdict.value, out);
     gw_buf_add(out, ", limit ");
     gw_verdict_figure(&o->verdict, o->verdict.limit, out);

@@ -86,7 +86,7 @@ static void a_bearing_is_loaded_by_the_whole_force(void **unused)
 static double check_called(const gw_strength *s, const char *what)
 {
     for (int i = 0; i < s->n_checks; i++)
-        if (strcmp(gw_judged_words[s->check[i].what], what) == 0) return s->check[i].value;
+        if (strcmp(GW_JUDGED_WORDS[s->check[i].what], what) == 0) return s->check[i].value;
     fail_msg("no check of %s", what);
     return 0.0;
 }
