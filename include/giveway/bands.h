@@ -67,7 +67,7 @@ typedef struct gw_bands_study {
 gw_status gw_study_bands(const gw_case *c, const gw_selection *wanted, gw_bands_study *out, gw_error *err);
 void gw_bands_study_free(gw_bands_study *study);
 
-/** The item of a kit, axle, load and wheel; of both, the first: GW_LEFT_WHEEL or the outer. NULL: none. */
+/** The item of a kit, axle, load and wheel (the outer is the left); where only one is told, that. NULL: none. */
 const gw_bands_item *gw_bands_find(const gw_bands_study *study, int kit, gw_axle axle, int load,
                                    gw_wheel_side wheel);
 

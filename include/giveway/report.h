@@ -5,6 +5,7 @@
 
 #include "giveway/align.h"
 #include "giveway/api.h"
+#include "giveway/bands.h"
 #include "giveway/compare.h"
 #include "giveway/grid.h"
 #include "giveway/handling.h"
@@ -25,17 +26,21 @@ typedef struct gw_report {
     gw_handling_study handling;    /**< what it lacks is in its own words                   */
     gw_align_study align;          /**< n 0: the case has nothing to set                    */
     gw_laws laws;                  /**< of every bush of the case                           */
+    bool banded;                   /**< `bands` are there                                   */
+    gw_bands_study bands;          /**< how sure it all is                                  */
 } gw_report;
 
 /**
  * Works everything out that the case has data for.
  *
+ * @param[in]  banded  the bands, too.
  * @param[out] out  points into the case; owned by the caller; empty on failure.
  * @retval GW_OK
  * @retval GW_E_SCHEMA  the case has no corner or no load.
  * @retval GW_E_RANGE, GW_E_MECHANISM, GW_E_NUMERIC, GW_E_NOMEM as the studies it is made of.
  */
-gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, gw_report *out, gw_error *err);
+gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, bool banded, gw_report *out,
+                          gw_error *err);
 void gw_report_free(gw_report *report);
 
 GW_API_END

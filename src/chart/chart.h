@@ -58,7 +58,8 @@ typedef struct gw_point_chart {
     gw_chart_words words;
     const char *const *names;
     const double *x, *y;
-    const int *styles; /**< NULL: 0, 1, 2 ... */
+    const double *low, *high; /**< ends of a whisker up and down; NULL: none */
+    const int *styles;        /**< NULL: 0, 1, 2 ... */
     int n;
 } gw_point_chart;
 

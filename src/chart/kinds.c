@@ -256,6 +256,8 @@ void gw_charts_points(gw_charts *charts, const char *stem, const gw_point_chart 
         add(&m, (gw_chart_mark){ .kind = GW_MARK_POINT,
                                  .x = &chart->x[i],
                                  .y = &chart->y[i],
+                                 .low = chart->low ? &chart->low[i] : NULL,
+                                 .high = chart->high ? &chart->high[i] : NULL,
                                  .n = 1,
                                  .name = chart->names[i],
                                  .style = style_of(chart->styles, i) });

@@ -17,6 +17,7 @@ typedef struct gw_work {
     gw_ride_study ride;
     gw_strength_study strength, peaks;
     gw_tolerance_study tolerance;
+    gw_bands_study bands;
     gw_laws laws; /**< worked out once for all studies */
     gw_handling_study handling;
     gw_comparison cmp;
@@ -39,7 +40,7 @@ static int first_kit(const gw_choice *choice, int n)
     return k;
 }
 
-static gw_status work_out(gw_work *w, bool charts, bool brief, gw_error *err)
+static gw_status work_out(gw_work *w, bool charts, bool brief, bool bands, gw_error *err)
 {
     const gw_case *c = &w->session.c;
     const gw_selection *wanted = &w->choice.wanted;
@@ -65,6 +66,8 @@ static gw_status work_out(gw_work *w, bool charts, bool brief, gw_error *err)
     gw_selection summary = *wanted;
     summary.brief = brief;
     if (status == GW_OK) status = gw_study_handling(c, &summary, &w->handling, err);
+    if (status == GW_OK && bands) status = gw_study_bands(c, wanted, &w->bands, err);
+    if (bands) w->cmp.bands = &w->bands;
     return status;
 }
 
@@ -124,7 +127,8 @@ static int compare(const gw_args *args, gw_work *w)
     gw_error err = { 0 };
     bool charts = gw_args_has(args, GW_OPT_OUT);
     bool text = !gw_args_is(args, GW_OPT_FORMAT, "json") && !gw_args_is(args, GW_OPT_FORMAT, "csv");
-    gw_status status = work_out(w, charts, text && !charts && !gw_args_has(args, GW_OPT_DETAIL), &err);
+    gw_status status = work_out(w, charts, text && !charts && !gw_args_has(args, GW_OPT_DETAIL),
+                                !gw_args_has(args, GW_OPT_NO_BANDS), &err);
     if (status == GW_OK) {
         print_warnings(args, w, text);
         status = format(args, w, &out, &err);
@@ -146,6 +150,7 @@ static int run(const gw_args *args)
     gw_strength_study_free(&work.strength);
     gw_strength_study_free(&work.peaks);
     gw_tolerance_study_free(&work.tolerance);
+    gw_bands_study_free(&work.bands);
     gw_laws_free(&work.laws);
     gw_deflect_study_free(&work.deflect);
     gw_choice_free(&work.choice);
@@ -157,7 +162,7 @@ const gw_command GW_COMMAND_COMPARE = {
     .name = "compare",
     .args = "CASE",
     .summary = "the kits side by side: camber, toe, wheel movement, ride and harshness",
-    .options = GW_TAKES_COMMON | GW_TAKES_SELECTION | GW_TAKES(DETAIL) | GW_TAKES_CHARTS,
+    .options = GW_TAKES_COMMON | GW_TAKES_SELECTION | GW_TAKES(DETAIL) | GW_TAKES(NO_BANDS) | GW_TAKES_CHARTS,
     .min_words = 1,
     .max_words = 1,
     .run = run,

@@ -89,7 +89,7 @@ static int report(const gw_args *args, const gw_case *c, const gw_selection *wan
     gw_report made = { 0 };
     char date[DATE_MAX];
     gw_status status = date_of(args, args->words[0], date, &err);
-    if (status == GW_OK) status = gw_study_report(c, wanted, &made, &err);
+    if (status == GW_OK) status = gw_study_report(c, wanted, !gw_args_has(args, GW_OPT_NO_BANDS), &made, &err);
     if (status == GW_OK) {
         gw_print_warnings(gw_args_has(args, GW_OPT_QUIET), made.deflect.warning, made.deflect.n_warnings);
         status = make_page(args, &made, date, &err);
@@ -122,7 +122,7 @@ const gw_command GW_COMMAND_REPORT = {
     .args = "CASE -o DIR",
     .summary = "one page for the customer: answer, charts, a wheel that moves, cautions",
     .options = GW_TAKES_SELECTION | GW_TAKES(MATERIALS) | GW_TAKES(OUT) | GW_TAKES(FOR) | GW_TAKES(DATE) |
-               GW_TAKES(QUIET) | GW_TAKES_ALWAYS,
+               GW_TAKES(NO_BANDS) | GW_TAKES(QUIET) | GW_TAKES_ALWAYS,
     .min_words = 1,
     .max_words = 1,
     .run = run,

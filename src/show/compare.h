@@ -4,6 +4,7 @@
 #define SHOW_COMPARE_H
 
 #include "base/buf.h"
+#include "giveway/bands.h"
 #include "giveway/compare.h"
 #include "giveway/handling.h"
 #include "giveway/strength.h"
@@ -19,6 +20,7 @@ typedef struct gw_comparison {
     const gw_handling_study *handling;   /**< what the kits do to the car; not NULL for text, JSON and CSV */
     bool detail;                         /**< every figure of it, not only the summary                    */
     const gw_tolerance_study *tolerance; /**< rubber 5 points softer and harder; NULL: not looked at */
+    const gw_bands_study *bands;         /**< how sure it all is; NULL: not looked at                */
     const gw_strength_study *strength;   /**< what is beyond a limit; NULL: not looked at                   */
     const gw_strength_study *peaks;      /**< every figure that has a limit; not NULL                       */
 } gw_comparison;

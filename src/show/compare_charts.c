@@ -180,7 +180,9 @@ gw_status gw_deflect_charts(const gw_case *c, const gw_deflect_study *study, gw_
 /* Points of the trade-off; memory is the arena's. */
 typedef struct gw_trade {
     const char **names;
-    double *x, *y;
+    double *x, *y, *low, *high; /* low and high of y                  */
+    bool banded;                /* all of them have a band            */
+    bool close;                 /* some kit's order to the first is open */
     int *styles, n;
 } gw_trade;
 
@@ -189,8 +191,10 @@ static bool alloc_trade(gw_trade *t, size_t kits, gw_arena *arena)
     t->names = gw_arena_alloc(arena, kits, sizeof *t->names);
     t->x = gw_arena_alloc(arena, kits, sizeof *t->x);
     t->y = gw_arena_alloc(arena, kits, sizeof *t->y);
+    t->low = gw_arena_alloc(arena, kits, sizeof *t->low);
+    t->high = gw_arena_alloc(arena, kits, sizeof *t->high);
     t->styles = gw_arena_alloc(arena, kits, sizeof *t->styles);
-    return t->names && t->x && t->y && t->styles;
+    return t->names && t->x && t->y && t->low && t->high && t->styles;
 }
 
 /* Sizes alone would let a wheel that now turns the other way look steadier: its name says where it turns. */
@@ -212,6 +216,18 @@ static const char *name_with_direction(const gw_comparison *cmp, gw_axle axle, i
     return name;
 }
 
+/* A size has no band below zero. */
+static void band_trade(const gw_comparison *cmp, const gw_deflection *item, gw_trade *t)
+{
+    const gw_bands_item *band =
+        cmp->bands ? gw_bands_find(cmp->bands, item->kit, item->axle, item->load, item->wheel) : NULL;
+    double half = band ? band->own[GW_SPREAD_TOE].half / GW_DEG : (double)NAN;
+    t->low[t->n] = fmax(0.0, t->y[t->n] - half);
+    t->high[t->n] = t->y[t->n] + half;
+    t->banded = t->banded && isfinite(half);
+    t->close = t->close || (band && band->has_difference && band->close);
+}
+
 static bool fill_trade(const gw_comparison *cmp, gw_axle axle, int load, const char *const *names,
                        gw_trade *t, gw_arena *arena)
 {
@@ -222,6 +238,7 @@ static bool fill_trade(const gw_comparison *cmp, gw_axle axle, int load, const c
         t->x[t->n] = ride->difference.harshness;
         t->y[t->n] = fabs(item->result.toe_change) / GW_DEG;
         t->styles[t->n] = k;
+        band_trade(cmp, item, t);
         t->names[t->n] = name_with_direction(cmp, axle, load, k, names[k], arena);
         if (!t->names[t->n++]) return false;
     }
@@ -235,12 +252,17 @@ static void draw_trade(const gw_comparison *cmp, gw_axle axle, int load, const g
     stem_of(stem, "grip-against-harshness", axle);
     words_about(GW_WORDS_CHART_TRADE, axle, "", &title);
     words_about(GW_WORDS_CHART_TRADE_Y, axle, cmp->c->loads[load].name, &y_title);
+    const gw_words note = !t->banded ? GW_WORDS_CHART_TRADE_NOTE
+                          : t->close ? GW_WORDS_CHART_TRADE_CLOSE
+                                     : GW_WORDS_CHART_TRADE_BAND;
     const gw_point_chart chart = { .words = { gw_buf_str(&title), cmp->c->title,
                                               gw_words_text(GW_WORDS_CHART_TRADE_X), gw_buf_str(&y_title),
-                                              gw_words_text(GW_WORDS_CHART_TRADE_NOTE) },
+                                              gw_words_text(note) },
                                    .names = t->names,
                                    .x = t->x,
                                    .y = t->y,
+                                   .low = t->banded ? t->low : NULL,
+                                   .high = t->banded ? t->high : NULL,
                                    .styles = t->styles,
                                    .n = t->n };
     gw_charts_points(charts, stem, &chart);
@@ -264,7 +286,7 @@ static int trade_load(const gw_comparison *cmp, gw_axle axle)
 static gw_status trade_off_chart(const gw_comparison *cmp, gw_axle axle, gw_charts *charts, gw_error *err)
 {
     gw_arena arena = { 0 };
-    gw_trade trade = { 0 };
+    gw_trade trade = { .banded = true };
     int load = trade_load(cmp, axle);
     const char **names = gw_chart_kit_names(cmp->c, &arena);
     bool ok = names && alloc_trade(&trade, (size_t)cmp->c->n_kits, &arena);

@@ -6,6 +6,7 @@
 #include "giveway/units.h"
 #include "record/csv.h"
 #include "record/json.h"
+#include "show/bands.h"
 #include "show/deflect.h"
 #include "show/handling.h"
 
@@ -86,6 +87,15 @@ static void put_tolerance(gw_json *json, const gw_comparison *cmp)
     gw_json_close(json);
 }
 
+static void put_bands(gw_json *json, const gw_comparison *cmp)
+{
+    const gw_place place = { .c = cmp->c, .record = &GW_BANDS_RECORD, .it = cmp->bands };
+    if (!cmp->bands) return;
+    gw_json_object(json, "bands");
+    gw_place_json(&place, 0, json);
+    gw_json_close(json);
+}
+
 void gw_compare_json(const gw_comparison *cmp, gw_buf *out)
 {
     gw_json json = { .out = out };
@@ -96,6 +106,7 @@ void gw_compare_json(const gw_comparison *cmp, gw_buf *out)
     put_kits(&json, cmp);
     put_results(&json, cmp);
     put_tolerance(&json, cmp);
+    put_bands(&json, cmp);
     gw_handling_json(cmp, &json);
     gw_json_array(&json, "ride");
     for (int i = 0; i < cmp->ride->n; i++) put_ride(&json, cmp->c, &cmp->ride->item[i]);
@@ -109,16 +120,23 @@ void gw_compare_json(const gw_comparison *cmp, gw_buf *out)
     gw_json_close(&json);
 }
 
+static const gw_bands_item *band_of(const gw_comparison *cmp, const gw_deflection *item)
+{
+    return gw_bands_find(cmp->bands, item->kit, item->axle, item->load, item->wheel);
+}
+
 void gw_compare_csv(const gw_comparison *cmp, gw_buf *out)
 {
     gw_csv csv = { .out = out };
     gw_record_csv_heads(&GW_DEFLECTION_RECORD, &csv);
     gw_handling_csv(cmp, NULL, &csv);
+    if (cmp->bands) gw_bands_csv(cmp->c, NULL, true, &csv);
     gw_csv_end_row(&csv);
     for (int i = 0; i < cmp->deflect->n; i++) {
         const gw_place place = deflection(cmp, i);
         gw_place_csv(&place, &csv);
         gw_handling_csv(cmp, &cmp->deflect->item[i], &csv);
+        if (cmp->bands) gw_bands_csv(cmp->c, band_of(cmp, &cmp->deflect->item[i]), false, &csv);
         gw_csv_end_row(&csv);
     }
 }

@@ -64,6 +64,7 @@ gw_status gw_page_charts_gather(const gw_report *r, bool workshop, gw_charts *ch
                                 .ride = &r->ride,
                                 .no_ride = r->no_ride,
                                 .handling = &r->handling,
+                                .bands = r->banded ? &r->bands : NULL,
                                 .baseline = r->baseline };
     charts->wants = workshop ? workshop_wants : customer_wants;
     gw_status status = gw_compare_charts(&cmp, charts, err);

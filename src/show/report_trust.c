@@ -86,6 +86,36 @@ static void warnings(const gw_page *p)
     gw_buf_add(p->out, "</ul>\n");
 }
 
+/* Pairs of kits whose order over all loads is open; returns their number. */
+static int close_pairs(const gw_page *p, gw_buf *out)
+{
+    const gw_bands_study *s = &p->r->bands;
+    int n = 0;
+    for (int i = 0; i < s->n_kits; i++)
+        for (int j = i + 1; j < s->n_kits; j++) {
+            const gw_half_band apart = gw_bands_between_kits(s, &s->kit[i], &s->kit[j]);
+            const gw_html_part parts[] = { { "kit", gw_page_kit(p, s->kit[i].kit) },
+                                           { "other", gw_page_kit(p, s->kit[j].kit) },
+                                           { NULL, NULL } };
+            if (!gw_is_close(&apart)) continue;
+            if (n++) gw_buf_add(out, "; ");
+            gw_plain_say(out, gw_words_text(GW_WORDS_PAGE_TRUST_PAIR), parts);
+        }
+    return n;
+}
+
+static void bands(const gw_page *p)
+{
+    const gw_bands_study *s = &p->r->bands;
+    gw_buf pairs = { 0 };
+    gw_buf_add(p->out, "<li>");
+    GW_SAY(p->out, PAGE_TRUST_BANDS, { "count", gw_fixed(s->n_figures, 0).s },
+           { "needed", gw_fixed(s->n_needed, 0).s });
+    if (close_pairs(p, &pairs)) GW_SAY(p->out, PAGE_TRUST_CLOSE, { "pairs", gw_buf_str(&pairs) });
+    gw_buf_add(p->out, "</li>\n");
+    gw_html_drop(p->out, &pairs);
+}
+
 void gw_page_trust(const gw_page *p)
 {
     section_begin(p, "trust", GW_WORDS_PAGE_TRUST);
@@ -100,6 +130,7 @@ void gw_page_trust(const gw_page *p)
         gw_buf_add(p->out, "</li>\n");
         gw_html_drop(p->out, &text);
     }
+    if (p->r->banded && p->r->bands.n_figures) bands(p);
     item(p, GW_WORDS_PAGE_TRUST_STATIC);
     gw_buf_add(p->out, "</ul>\n");
     warnings(p);

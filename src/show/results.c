@@ -38,6 +38,7 @@ static void put_made(gw_buf *out)
         gw_buf_free(&name);
     }
     gw_record_schema(&GW_DEFLECTION_RECORD, "deflection", &json);
+    gw_record_schema(&GW_BANDS_RECORD, "bands", &json);
 }
 
 void gw_results_schema(gw_buf *out)

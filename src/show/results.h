@@ -16,6 +16,7 @@ GW_RESULT_LIST(GW_AS_DECLARATION)
 #undef GW_AS_DECLARATION
 
 extern const gw_record GW_DEFLECTION_RECORD; /**< compare has it as well */
+extern const gw_record GW_BANDS_RECORD;      /**< compare alone            */
 
 /** The part of the schema of results that is still written by hand; made by the build. */
 extern const char gw_schema_written[];

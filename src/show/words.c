@@ -56,6 +56,7 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_ANSWER_SAME_JOINTS] = " (the same joints in {kit}: {total})",
     [GW_WORDS_PAGE_ANSWER_RENEW] = "; all of it new: parts {price}, fitting {time}",
     [GW_WORDS_PAGE_ANSWER_STAND] = "; {count} of its joints will not stand the loads (see below)",
+    [GW_WORDS_PAGE_ANSWER_CLOSE] = " (too close to call)",
     [GW_WORDS_PAGE_ANSWER_STAND_ONE] = "; one of its joints will not stand the loads (see below)",
     [GW_WORDS_PAGE_ANSWER_END] = ".",
     [GW_WORDS_PAGE_WAY_IN] = "in",
@@ -216,6 +217,11 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
         "is: "
         "{ranges}.",
     [GW_WORDS_PAGE_TRUST_RANGE] = "{kit} {low} to {high} dB",
+    [GW_WORDS_PAGE_TRUST_BANDS] =
+        "{count} figures of the car are not known exactly; {needed} of them make 80 % of the band on toe. Too close "
+        "to call means: within these bands either kit may turn the wheel less.",
+    [GW_WORDS_PAGE_TRUST_CLOSE] = " Too close to call over all loads: {pairs}.",
+    [GW_WORDS_PAGE_TRUST_PAIR] = "{kit} and {other}",
     [GW_WORDS_PAGE_TRUST_STATIC] = "Loads are steady, arms are rigid, and the give of tyre, wheel and hub is "
                                    "left out unless the case states it.",
     [GW_WORDS_PAGE_TRUST_WARNINGS] = "Warnings of the run",
@@ -298,6 +304,8 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_CHART_TRADE_X] = "harshness over the first kit (dB)",
     [GW_WORDS_CHART_TRADE_Y] = "toe movement, {load} (deg)",
     [GW_WORDS_CHART_TRADE_NOTE] = "down is steadier, right is harsher; an estimate to compare kits with",
+    [GW_WORDS_CHART_TRADE_BAND] = "down is steadier, right is harsher; an estimate. Whiskers hold 95 of 100 such cars",
+    [GW_WORDS_CHART_TRADE_CLOSE] = "down is steadier, right is harsher; an estimate. Whiskers hold 95 of 100 such cars; which is steadier is too close to call for some kits",
     [GW_WORDS_CHART_ROAD] = "What the road sends into the body, {axle} corner",
     [GW_WORDS_CHART_FREQUENCY] = "frequency (Hz)",
     [GW_WORDS_CHART_ROAD_FORCE] = "body force per road height (N/mm)",

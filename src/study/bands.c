@@ -58,13 +58,16 @@ gw_half_band gw_bands_between_kits(const gw_bands_study *s, const gw_bands_kit *
 const gw_bands_item *gw_bands_find(const gw_bands_study *s, int kit, gw_axle axle, int load,
                                    gw_wheel_side wheel)
 {
+    const gw_bands_item *first = NULL;
     for (int i = 0; i < s->n; i++) {
         const gw_bands_item *it = &s->item[i];
-        bool told = it->sided || (it->manoeuvre && wheel == GW_RIGHT_WHEEL);
-        if (it->kit == kit && it->axle == axle && it->load == load && (!told || it->wheel == wheel))
-            return it;
+        gw_wheel_side is =
+            it->manoeuvre ? (it->side == GW_OUTER ? GW_LEFT_WHEEL : GW_RIGHT_WHEEL) : it->wheel;
+        if (it->kit != kit || it->axle != axle || it->load != load) continue;
+        if (is == wheel) return it;
+        if (!first) first = it;
     }
-    return NULL;
+    return first;
 }
 
 const gw_bands_kit *gw_bands_kit_of(const gw_bands_study *s, int kit)

@@ -55,7 +55,8 @@ static gw_status shows_anything(const gw_case *c, const gw_report *r, gw_error *
                    c->kits[item[0].kit].name, item[0].failed);
 }
 
-gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, gw_report *out, gw_error *err)
+gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, bool banded, gw_report *out,
+                          gw_error *err)
 {
     gw_report r = { .c = c, .baseline = first_kit(c, wanted), .no_ride = ride_missing(c, wanted) };
     const gw_ride_options everything = { 0 };
@@ -71,6 +72,8 @@ gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, gw_repor
     if (status == GW_OK) status = gw_study_handling(c, wanted, &r.handling, err);
     if (status == GW_OK && can_be_set(c, wanted)) status = gw_study_align(c, wanted, &r.align, err);
     if (status == GW_OK) status = gw_laws_make(c, wanted->method, &r.laws, err);
+    if (status == GW_OK && banded) status = gw_study_bands(c, wanted, &r.bands, err);
+    r.banded = banded;
     if (status != GW_OK) {
         gw_report_free(&r);
         return status;
@@ -90,5 +93,6 @@ void gw_report_free(gw_report *r)
     gw_handling_study_free(&r->handling);
     gw_align_study_free(&r->align);
     gw_laws_free(&r->laws);
+    gw_bands_study_free(&r->bands);
     *r = (gw_report){ 0 };
 }

@@ -51,6 +51,7 @@ complete -c giveway -n '__fish_seen_subcommand_from rates' -l frequency-Hz -x -d
 complete -c giveway -n '__fish_seen_subcommand_from rates' -l amplitude-mm -x -d 'amplitude of the dynamic stiffness'
 complete -c giveway -n '__fish_seen_subcommand_from rates' -l explain -d 'formulas, inputs and sources'
 complete -c giveway -n '__fish_seen_subcommand_from deflect compare ride' -l detail -d 'every figure'
+complete -c giveway -n '__fish_seen_subcommand_from compare report' -l no-bands -d 'without bands'
 complete -c giveway -n '__fish_seen_subcommand_from spread' -l draws -x -d 'cars that are drawn'
 complete -c giveway -n '__fish_seen_subcommand_from spread' -l seed -x -d 'other draws of the same bands'
 complete -c giveway -n '__fish_seen_subcommand_from spread' -l ride -d 'harshness and road noise too'

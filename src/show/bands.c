@@ -1,0 +1,164 @@
+/* SPDX-License-Identifier: MIT */
+#include "show/bands.h"
+
+#include "format/number.h"
+#include "format/table.h"
+#include "giveway/units.h"
+#include "record/csv.h"
+#include "show/phrase.h"
+
+#include <math.h>
+
+/* What is linear in normal numbers is normal: its mean and its median are its value. */
+static void six(const gw_half_band *b, double *x)
+{
+    const double all[6] = { b->value,           b->value, 0.5 * b->half,
+                            b->value - b->half, b->value, b->value + b->half };
+    for (int i = 0; i < 6; i++) x[i] = all[i];
+}
+
+#define GW_FILLS(name, type, member)                                                                         \
+    static void name(const gw_place *p, double *x)                                                           \
+    {                                                                                                        \
+        six(&GW_IT(p, type)->member, x);                                                                     \
+    }
+GW_FILLS(toe, gw_bands_item, own[GW_SPREAD_TOE])
+GW_FILLS(camber, gw_bands_item, own[GW_SPREAD_CAMBER])
+GW_FILLS(fore_aft, gw_bands_item, own[GW_SPREAD_FORE_AFT])
+GW_FILLS(toe_apart, gw_bands_item, difference[GW_SPREAD_TOE])
+GW_FILLS(camber_apart, gw_bands_item, difference[GW_SPREAD_CAMBER])
+GW_FILLS(fore_aft_apart, gw_bands_item, difference[GW_SPREAD_FORE_AFT])
+GW_FILLS(unsteadiness, gw_bands_kit, unsteadiness)
+GW_FILLS(unsteadiness_apart, gw_bands_kit, difference)
+
+/* clang-format off */
+static const gw_field DIFFERENCE[] = {
+    GW_FILLED("toe_change", DEG, GW_BAND, toe_apart, GW_MAY_LACK, "the toe change less that of the first kit shown, in the same car"),
+    GW_FILLED("camber_change", DEG, GW_BAND, camber_apart, GW_MAY_LACK, "the same of the camber change"),
+    GW_FILLED("wheel_fore_aft", MM, GW_BAND, fore_aft_apart, GW_MAY_LACK, "the same of the wheel centre's movement along x"),
+    GW_MEMBER("too_close_to_call", PLAIN, gw_bands_item, close, 0, "whether the toe changes less in size than with the first kit shown: the band of that includes zero"),
+};
+static const gw_record DIFFERENCE_RECORD = GW_RECORD(gw_bands_item, DIFFERENCE);
+
+static const void *difference(const gw_place *p)
+{
+    return GW_IT(p, gw_bands_item)->has_difference ? GW_IT(p, gw_bands_item) : NULL;
+}
+
+static const gw_field FIGURES[] = {
+    GW_FILLED("toe_change", DEG, GW_BAND, toe, GW_MAY_LACK, "since standing still"),
+    GW_FILLED("camber_change", DEG, GW_BAND, camber, GW_MAY_LACK, "since standing still"),
+    GW_FILLED("wheel_fore_aft", MM, GW_BAND, fore_aft, GW_MAY_LACK, "x of the wheel centre's movement"),
+    GW_INSIDE("difference", difference, &DIFFERENCE_RECORD, 0, "less the first kit shown, in the same car; not of that kit"),
+};
+static const gw_record FIGURES_RECORD = GW_RECORD(gw_bands_item, FIGURES);
+
+static const gw_field DRIVEN[] = { GW_WORD("wheel", gw_bands_item, side, GW_SIDE_NAMES, 0, "of a manoeuvre") };
+static const gw_record DRIVEN_RECORD = GW_RECORD(gw_bands_item, DRIVEN);
+static const gw_field SIDED[] = { GW_WORD("side", gw_bands_item, wheel, GW_WHEEL_NAMES, 0, "which wheel of the axle, where both are told") };
+static const gw_record SIDED_RECORD = GW_RECORD(gw_bands_item, SIDED);
+
+static const void *driven(const gw_place *p)
+{
+    return GW_IT(p, gw_bands_item)->manoeuvre ? GW_IT(p, gw_bands_item) : NULL;
+}
+
+static const void *sided(const gw_place *p)
+{
+    return GW_IT(p, gw_bands_item)->sided ? GW_IT(p, gw_bands_item) : NULL;
+}
+
+static const gw_field ITEM[] = {
+    GW_KIT("kit", gw_bands_item, kit, 0, "name of the kit"),
+    GW_WORD("corner", gw_bands_item, axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_LOADED("load", gw_bands_item, load, 0, "name of the load"),
+    GW_PART_FOUND(sided, &SIDED_RECORD, 0),
+    GW_PART_FOUND(driven, &DRIVEN_RECORD, 0),
+    GW_PART_SAME(&FIGURES_RECORD),
+};
+static const gw_record ITEM_RECORD = GW_RECORD(gw_bands_item, ITEM);
+
+static const gw_field APART[] = {
+    GW_FILLED("unsteadiness", DEG, GW_BAND, unsteadiness_apart, GW_MAY_LACK, "less that of the first kit shown, in the same car"),
+    GW_MEMBER("too_close_to_call", PLAIN, gw_bands_kit, close, 0, "which of the two is steadier: the band of the difference includes zero"),
+};
+static const gw_record APART_RECORD = GW_RECORD(gw_bands_kit, APART);
+
+static const void *apart(const gw_place *p)
+{
+    return GW_IT(p, gw_bands_kit)->has_difference ? GW_IT(p, gw_bands_kit) : NULL;
+}
+
+static const gw_field KIT[] = {
+    GW_KIT("kit", gw_bands_kit, kit, 0, "name of the kit"),
+    GW_FILLED("unsteadiness", DEG, GW_BAND, unsteadiness, GW_MAY_LACK, "root mean square of all its toe changes"),
+    GW_INSIDE("difference", apart, &APART_RECORD, 0, "less the first kit shown, in the same car; not of that kit"),
+};
+static const gw_record KIT_RECORD = GW_RECORD(gw_bands_kit, KIT);
+
+static const char *method(const gw_place *p)
+{
+    (void)p;
+    return "slopes at the case as written; draws, which know curvature too: giveway spread";
+}
+
+static const gw_field BANDS[] = {
+    GW_SAID("method", method, 0, "where the bands come from"),
+    GW_MEMBER("uncertain_figures", PLAIN, gw_bands_study, n_figures, 0, "figures of the case that are uncertain"),
+    GW_MEMBER("figures_that_matter", PLAIN, gw_bands_study, n_needed, 0, "of these the fewest that make 80 % of the variance of all toe changes together"),
+    GW_ROWS("results", gw_bands_study, n, item, &ITEM_RECORD, 0, "by kit, corner and load; each band holds 95 of 100"),
+    GW_ROWS("kits", gw_bands_study, n_kits, kit, &KIT_RECORD, 0, "all toe changes of a kit together"),
+};
+/* clang-format on */
+const gw_record GW_BANDS_RECORD = GW_RECORD(gw_bands_study, BANDS);
+
+void gw_bands_csv(const gw_case *c, const gw_bands_item *item, bool heads, gw_csv *csv)
+{
+    static const gw_bands_item NONE = { .own = { { NAN, NAN }, { NAN, NAN }, { NAN, NAN } } };
+    const gw_place place = { .c = c, .record = &FIGURES_RECORD, .it = item ? item : &NONE };
+    if (heads)
+        gw_record_csv_heads(&FIGURES_RECORD, csv);
+    else
+        gw_place_csv(&place, csv);
+}
+
+/* "Standard rubber and Polyurethane" */
+static void pair(const gw_case *c, int a, int b, gw_buf *out)
+{
+    gw_phrase_kit(&c->kits[a], out);
+    gw_buf_add(out, " and ");
+    gw_phrase_kit(&c->kits[b], out);
+}
+
+/* Pairs whose order the bands leave open, every pair once. */
+static int say_pairs(const gw_case *c, const gw_bands_study *s, gw_buf *out)
+{
+    int n = 0;
+    for (int i = 0; i < s->n_kits; i++)
+        for (int j = i + 1; j < s->n_kits; j++) {
+            gw_half_band between = gw_bands_between_kits(s, &s->kit[i], &s->kit[j]);
+            if (!gw_is_close(&between)) continue;
+            gw_buf_add(out, n++ ? "; " : "Too close to call which is steadier over all loads: ");
+            pair(c, s->kit[i].kit, s->kit[j].kit, out);
+        }
+    if (n) gw_buf_add(out, ". ");
+    return n;
+}
+
+void gw_bands_words(const gw_case *c, const gw_bands_study *s, int width, gw_buf *out)
+{
+    gw_buf text = { 0 };
+    if (s->n_figures == 0) return;
+    if (!say_pairs(c, s, &text) && s->n_kits > 1)
+        gw_buf_add(&text, "Over all loads the order of the kits holds in 95 of 100 such cars. ");
+    gw_buf_fmt(
+        &text,
+        "Bands hold 95 of 100 cars whose %d uncertain figures%s differ as the case says, from the slopes at "
+        "the case as written; %d of them make 80 %% of the variance of toe. giveway spread draws such cars "
+        "and tells what to measure next.",
+        s->n_figures, c->uncertain.given ? "" : " (common practice: the case has no \"uncertain\")",
+        s->n_needed);
+    gw_buf_paragraph(out, gw_buf_str(&text), width, 2);
+    if (text.failed) out->failed = true;
+    gw_buf_free(&text);
+}

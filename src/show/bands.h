@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: MIT */
+/** Bands beside the figures of a comparison: rows, and the words for what is too close to call. */
+#ifndef SHOW_BANDS_H
+#define SHOW_BANDS_H
+
+#include "base/buf.h"
+#include "format/csv.h"
+#include "giveway/bands.h"
+#include "record/record.h"
+
+/** Rows over a gw_bands_study. */
+extern const gw_record GW_BANDS_RECORD;
+
+/** The band of a deflection, a column a figure; heads where `item` is NULL; empty where there is none. */
+void gw_bands_csv(const gw_case *c, const gw_bands_item *item, bool heads, gw_csv *csv);
+
+/** Under the tables of a comparison: what the bands hold and leave out, which kits cannot be told apart, and
+ * how many figures matter. A paragraph or two. */
+void gw_bands_words(const gw_case *c, const gw_bands_study *bands, int width, gw_buf *out);
+
+#endif
