@@ -55,6 +55,9 @@ void gw_fit_pair(const gw_case *c, const gw_laws *laws, int kit, gw_axle axle, g
 /** True where the axle is not its own mirror image with this kit: both its wheels are told then. */
 bool gw_kit_is_lopsided(const gw_case *c, int kit, gw_axle axle);
 
+/** Wheels told of a kit on an axle under a load that acts there: one, or both. */
+int gw_wheels_told(const gw_case *c, int kit, gw_axle axle, int load);
+
 /** True where a joint of the corner is fitted with an off-centre bush. */
 bool gw_kit_is_off_centre(const gw_case *c, int kit, gw_axle axle);
 

@@ -3,7 +3,6 @@
 
 #include "format/number.h"
 #include "format/table.h"
-#include "giveway/units.h"
 #include "record/csv.h"
 #include "show/phrase.h"
 

@@ -16,10 +16,23 @@ typedef struct gw_car_work {
     gw_error *err;
 } gw_car_work;
 
-void gw_car_note(gw_car_work *w, gw_status status, const gw_error *why);
+/** The first failure is the one that is told. */
+static inline void gw_car_note(gw_car_work *w, gw_status status, const gw_error *why)
+{
+    if (status == GW_OK || w->first != GW_OK) return;
+    w->first = status;
+    gw_fail(w->err, status, "%s", why->msg);
+}
 
 /** The slots of one kit in one corner, from `s` on: the first that is another's. */
-int gw_car_slots_end(const gw_car_plan *plan, int s);
+static inline int gw_car_slots_end(const gw_car_plan *plan, int s)
+{
+    int end = s;
+    while (end < plan->n_slots && plan->slot[end].kit == plan->slot[s].kit &&
+           plan->slot[end].axle == plan->slot[s].axle)
+        end++;
+    return end;
+}
 
 /** What is solved with one corner open, from slot `s` to before `end`: all but the car on the road. */
 void gw_car_work_corner(gw_car_work *w, int s, int end);

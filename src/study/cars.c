@@ -66,13 +66,6 @@ gw_status gw_car_plan_make(const gw_case *c, bool ride, const gw_selection *want
     return GW_OK;
 }
 
-void gw_car_note(gw_car_work *w, gw_status status, const gw_error *why)
-{
-    if (status == GW_OK || w->first != GW_OK) return;
-    w->first = status;
-    gw_fail(w->err, status, "%s", why->msg);
-}
-
 /* Where a slot's states are looked for, and where they are kept. */
 static void point_at(gw_car_work *w, int s)
 {
@@ -155,15 +148,6 @@ void gw_car_work_road(gw_car_work *w, int kit)
             solve(w, s);
         }
     gw_run_close_corner(&w->run);
-}
-
-int gw_car_slots_end(const gw_car_plan *plan, int s)
-{
-    int end = s;
-    while (end < plan->n_slots && plan->slot[end].kit == plan->slot[s].kit &&
-           plan->slot[end].axle == plan->slot[s].axle)
-        end++;
-    return end;
 }
 
 static void work_kits(gw_car_work *w)

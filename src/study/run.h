@@ -48,9 +48,6 @@ bool gw_run_wants_kit(const gw_run *run, int kit);
 bool gw_run_wants_axle(const gw_run *run, gw_axle axle);
 bool gw_run_wants_load(const gw_run *run, int load, gw_axle axle);
 
-/** Wheels told of a kit on an axle under a load that acts there: one, or both. */
-int gw_wheels_told(const gw_case *c, int kit, gw_axle axle, int load);
-
 /** Open a corner with a kit fitted; messages name case and kit. Close it whatever is returned. */
 gw_status gw_run_open_corner(gw_run *run, int kit, gw_axle axle, gw_error *err);
 void gw_run_close_corner(gw_run *run);
