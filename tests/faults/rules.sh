@@ -17,6 +17,7 @@ for room in "$B"/*/; do
     find "$room" -maxdepth 1 -name '*.o' -exec cp -t "$tree/$room" {} +
 done
 cp "$B/giveway" "$tree/$B/"
+mkdir -p "$tree/$B/installed" && cp "$B/installed/libgiveway.a" "$tree/$B/installed/"
 cd "$tree"
 export B
 
@@ -24,6 +25,7 @@ found() { bash scripts/check-rules.sh --show "$1" | wc -l; }
 add() { # FILE LINE...: a file more, and its object
     printf '%s\n' "${@:2}" >"src/$1"
     case $1 in *.c) ${CC:-cc} -c -o "$B/${1%.c}.o" "src/$1" ;; esac
+    case $1 in bush/*.c) ar r "$B/installed/libgiveway.a" "$B/${1%.c}.o" ;; esac
 }
 remove() { rm -f src/*/zz_* "$B"/*/zz_*; }
 
