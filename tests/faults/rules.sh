@@ -27,7 +27,10 @@ add() { # FILE LINE...: a file more, and its object
     case $1 in *.c) ${CC:-cc} -c -o "$B/${1%.c}.o" "src/$1" ;; esac
     case $1 in bush/*.c) ar r "$B/installed/libgiveway.a" "$B/${1%.c}.o" ;; esac
 }
-remove() { rm -f src/*/zz_* "$B"/*/zz_*; }
+remove() {
+    rm -f src/*/zz_* "$B"/*/zz_*
+    ar d "$B/installed/libgiveway.a" zz_a.o
+}
 
 # RULE FILE LINE [FILE LINE]: the rule finds more with these than without.
 sees() {
