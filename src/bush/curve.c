@@ -183,7 +183,7 @@ gw_status gw_curve_make(const double *x, const double *y, int n, double *room_x,
     int zero = put_in_zero(x, y, n, room_x, room_y, &m);
     if (m < 3) {
         if (bad) *bad = -1;
-        return gw_fail(err, GW_E_RANGE, "a curve needs two points or more besides (0, 0)");
+        return gw_fail(err, GW_E_RANGE, "a curve needs two points or more, (0, 0) not counted");
     }
     if (zero == 0 || zero == m - 1) make_odd(room_x, room_y, &m, &zero);
     *out = (gw_curve){ m, zero, room_x, room_y };

@@ -70,7 +70,7 @@ static bool make_curve(const gw_reader *rd, const gw_node *list, const double *x
         gw_fault(rd, &entry,
                  "expected deflection and force that rise strictly from point to point, (0, 0) counted");
     else
-        gw_fault(rd, &entry, "expected two points or more besides (0, 0)");
+        gw_fault(rd, &entry, "expected two points or more, (0, 0) not counted");
     return false;
 }
 

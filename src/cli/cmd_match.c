@@ -96,7 +96,7 @@ const gw_command GW_COMMAND_MATCH = {
     .run = run,
     .details = "Pushes, travels and wheel rates read on the car, with the band of each, correct the "
                "uncertain figures of the "
-               "case to the most probable ones; told are what moved, what is now surer, of which figures no "
+               "case to the most probable ones; printed are what moved, what is now surer, of which figures no "
                "reading speaks, and "
                "which reading or figure does not go with the rest. --case FILE writes the corrected case.",
     .examples = { "giveway match cases/hatchback.json --readings cases/hatchback-ramp.csv",

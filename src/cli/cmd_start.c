@@ -267,7 +267,7 @@ const gw_command GW_COMMAND_START = {
     .max_words = 0,
     .run = run,
     .details =
-        "Prints a case of usual proportions around what is given, sound and ready for every command; each "
+        "Prints a case of usual proportions around what is given, free of faults and ready for every command; each "
         "figure that was not measured is assumed and carries its band. In front strut, double_wishbone or "
         "five_link; behind those and semi_trailing or trailing_arm. Without options it asks, one question at "
         "a "

@@ -57,7 +57,7 @@ const gw_command GW_COMMAND_TRAVEL = {
         "then bump steer, roll centre, side-view swing arm and the share of the wheel rate that bushes add "
         "by "
         "being turned, and where a joint binds. With --wheels opposite the other wheel goes as far the other "
-        "way, as when the body rolls, and roll steer, roll camber and roll stiffness are told; with --wheels "
+        "way, as when the body rolls, and roll steer, roll camber and roll stiffness are printed; with --wheels "
         "one it stays where it is. With --load, also under the other forces of that load. "
         "Bushes that were tightened at another height (clamp_travel_mm of a corner or a joint) are set "
         "beside "

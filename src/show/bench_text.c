@@ -95,7 +95,7 @@ static void put_words(const gw_bench_file *file, int width, gw_buf *out)
                                         : "One side was tested; the other is taken alike. ");
         if (p->one_way) gw_buf_add(&text, "One way only, no loop: no loss. ");
         if (p->turned) gw_buf_add(&text, "It was pulled: both columns are turned over. ");
-        if (p->wrong_way) gw_buf_add(&text, "The loop runs the wrong way round: no loss can be told. ");
+        if (p->wrong_way) gw_buf_add(&text, "The loop runs the wrong way round: no loss can be read. ");
         gw_buf_add(&text, "A slow test does not know the dynamic stiffness.");
     }
     gw_buf_paragraph(out, gw_buf_str(&text), width, 2);

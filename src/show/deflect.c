@@ -169,7 +169,7 @@ static const void *solved(const gw_place *p)
 }
 
 static const gw_field SIDED[] = {
-    GW_WORD("side", gw_deflection, wheel, GW_WHEEL_NAMES, 0, "which wheel of the axle, where both are told"),
+    GW_WORD("side", gw_deflection, wheel, GW_WHEEL_NAMES, 0, "which wheel of the axle, where both are shown"),
 };
 static const gw_record SIDED_RECORD = GW_RECORD(gw_deflection, SIDED);
 

@@ -109,7 +109,7 @@ static const gw_field POINT[] = {
     GW_EACH("bearings", bearings, bearing_at, &TILT_RECORD, GW_ON_LINE, "joints with a limit of tilt"),
     GW_MEMBER("largest_tilt_percent_of_limit", PERCENT, gw_travel_point, tilt_share,
               GW_NO_JSON | GW_NO_UNIT | GW_MAY_LACK, "of the joint nearest to its limit"),
-    GW_WORKED_OUT("other_travel", MM, other_travel, GW_AS_ASKED | GW_SOMETIMES, "of the other wheel of the axle, where both are told"),
+    GW_WORKED_OUT("other_travel", MM, other_travel, GW_AS_ASKED | GW_SOMETIMES, "of the other wheel of the axle, where both are shown"),
 };
 static const gw_record POINT_RECORD = GW_RECORD(gw_travel_point, POINT);
 /* clang-format on */
@@ -280,7 +280,8 @@ static const gw_record FRICTION_RECORD = GW_RECORD(gw_friction_part, FRICTION);
 /* -- both wheels of an axle -- */
 
 static const gw_field SIDED[] = {
-    GW_WORD("side", gw_travel_item, wheel, GW_WHEEL_NAMES, 0, "which wheel of the axle, where both are told"),
+    GW_WORD("side", gw_travel_item, wheel, GW_WHEEL_NAMES, 0,
+            "which wheel of the axle, where both are shown"),
 };
 static const gw_record SIDED_RECORD = GW_RECORD(gw_travel_item, SIDED);
 

@@ -78,7 +78,7 @@ READER_ONLY = [
     (r"are more than the \d+ that are allowed", "comments are not counted"),
     (r"cannot be read: ", "another file"),
     (r"rise strictly from point to point", SUMS),
-    (r"two points or more besides", SUMS),
+    (r"two points or more, \(0, 0\) not counted", SUMS),
     (r"expected a file of", "what stands in another file"),
     (r"a test across a bush that has no rate", SUMS),
     (r"points of gauge", "what the material files hold"),

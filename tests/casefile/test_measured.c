@@ -100,7 +100,7 @@ static void what_is_no_curve_is_told_with_its_place(void **state)
     expect_fault("\"radial\":{\"points\":[[1,-500],[2,400]]}," REST,
                  "bushes.b.radial.points[0]:", "rise strictly");
     expect_fault("\"radial\":{\"points\":[[0,0],[2,400]]}," REST,
-                 "bushes.b.radial.points:", "expected two points or more besides (0, 0)");
+                 "bushes.b.radial.points:", "expected two points or more, (0, 0) not counted");
     expect_fault("\"radial\":{\"points\":[[0,0,1],[2,400]]}," REST,
                  "bushes.b.radial.points[0]:", "expected a list of two numbers");
     expect_fault("\"radial\":{}," REST, "bushes.b.radial:", "expected either \"points\" or \"file\"");
