@@ -162,15 +162,19 @@ static void money_column(const gw_shop *shop, const char *head, gw_table *t)
     gw_buf_free(&text);
 }
 
-static void columns(const gw_handling_page *p, const gw_brief_row *from, gw_table *t)
+/* Whether the case gives a price or a fitting time for anything that a kit buys. */
+static bool has_prices(const gw_comparison *cmp)
+{
+    for (int k = 0; k < cmp->c->n_kits; k++) {
+        gw_car_cost cost = gw_car_cost_of(cmp->c, k);
+        if (is_wanted(cmp, k) && (cost.unpriced < cost.parts || cost.untimed < cost.parts)) return true;
+    }
+    return false;
+}
+
+static void price_columns(const gw_handling_page *p, gw_table *t)
 {
     const gw_shop *shop = &p->cmp->c->shop;
-    gw_table_column(t, GW_LEFT, "kit");
-    if (isfinite(from->s.understeer)) gw_table_column(t, GW_RIGHT, "understeer\ndeg/g");
-    if (p->cmp->ride->n) {
-        gw_table_column(t, GW_RIGHT, "harshness\ndB");
-        gw_table_column(t, GW_RIGHT, "road noise\ndB");
-    }
     money_column(shop, "parts", t);
     if (shop->has_labour)
         money_column(shop, "labour", t);
@@ -185,6 +189,17 @@ static void columns(const gw_handling_page *p, const gw_brief_row *from, gw_tabl
     gw_buf_free(&renewed);
 }
 
+static void columns(const gw_handling_page *p, const gw_brief_row *from, gw_table *t)
+{
+    gw_table_column(t, GW_LEFT, "kit");
+    if (isfinite(from->s.understeer)) gw_table_column(t, GW_RIGHT, "understeer\ndeg/g");
+    if (p->cmp->ride->n) {
+        gw_table_column(t, GW_RIGHT, "harshness\ndB");
+        gw_table_column(t, GW_RIGHT, "road noise\ndB");
+    }
+    if (has_prices(p->cmp)) price_columns(p, t);
+}
+
 static gw_status price_table(const gw_handling_page *p, gw_error *err)
 {
     gw_brief_row from = row_of(p->cmp, p->cmp->baseline);
@@ -197,7 +212,7 @@ static gw_status price_table(const gw_handling_page *p, gw_error *err)
         if (isfinite(from.s.understeer)) gw_table_cell(&t, gw_signed(row.s.understeer / GW_DEG, 2).s);
         if (p->cmp->ride->n) pair_cell(&t, row.s.harshness);
         if (p->cmp->ride->n) pair_cell(&t, row.noise);
-        price_cells(&t, &row);
+        if (has_prices(p->cmp)) price_cells(&t, &row);
         gw_table_end_row(&t);
     }
     gw_buf_add(p->out, "\n");
@@ -245,9 +260,12 @@ static void explain(const gw_handling_page *p)
     if (p->cmp->ride->n)
         gw_buf_add(&text,
                    "Harshness, road noise: front/rear, over the first kit; estimates to compare kits with. ");
-    gw_buf_add(&text, "Prices: what the kit changes, both sides; last column: the same joints with ");
-    gw_phrase_kit(&c->kits[0], &text);
-    gw_buf_add(&text, " again. Plus: some parts carry no figure.");
+    if (has_prices(p->cmp)) {
+        gw_buf_add(&text, "Prices: what the kit changes, both sides; last column: the same joints with ");
+        gw_phrase_kit(&c->kits[0], &text);
+        gw_buf_add(&text, " again. Plus: some parts carry no figure.");
+    } else
+        gw_buf_add(&text, "No prices: no bush of the case has a price or fit_minutes.");
     gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
     if (text.failed) p->out->failed = true;
     gw_buf_free(&text);

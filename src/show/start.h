@@ -6,9 +6,9 @@
 #ifndef SHOW_START_H
 #define SHOW_START_H
 
+#include "base/buf.h"
 #include "giveway/corner.h"
 #include "giveway/materials.h"
-#include "base/buf.h"
 
 #include <stdbool.h>
 
@@ -137,5 +137,8 @@ extern const gw_start_key GW_START_KEYS[];
 extern const int GW_START_N_KEYS;
 
 const gw_start_figure *gw_start_figure_of(const gw_start_car *car, const gw_start_key *key);
+
+/** `v` to the nearest multiple of `step`, which is 1 over a whole number, or whole. */
+double gw_start_rounded(double v, double step);
 
 #endif

@@ -20,11 +20,6 @@ static const struct {
     { 16, 36, 36, 22, 18, 45 }, { 24, 56, 60, 35, 28, 110 },
 };
 
-static double rounded(double v, double step)
-{
-    return round(v / step) * step;
-}
-
 static void axles(gw_json *json, const char *key, double front, double rear)
 {
     gw_json_object_on_line(json, key);
@@ -46,12 +41,13 @@ static double roll_stiffness(const gw_start_car *car, int a)
     double bushes = c->layout->bushes_rate + c->layout->bushes_per_load * static_load(car, a);
     double wheel = bushes + c->layout->motion_ratio2 * c->spring.v;
     double t = c->track.v / 1000;
-    return rounded(1.5 * t * t / 2 * wheel * 1000 * 3.14159265358979323846 / 180, 1);
+    return gw_start_rounded(1.5 * t * t / 2 * wheel * 1000 * 3.14159265358979323846 / 180, 1);
 }
 
 static void vehicle(gw_json *json, const gw_start_car *car)
 {
-    double cs[2] = { rounded(0.17 * static_load(car, 0), 1), rounded(0.17 * static_load(car, 1), 1) };
+    double cs[2] = { gw_start_rounded(0.17 * static_load(car, 0), 1),
+                     gw_start_rounded(0.17 * static_load(car, 1), 1) };
     gw_json_object(json, "vehicle");
     gw_json_number(json, "mass_kg", car->mass.v);
     gw_json_number(json, "front_mass_fraction", car->front_fraction.v);
@@ -61,7 +57,8 @@ static void vehicle(gw_json *json, const gw_start_car *car)
     gw_json_number(json, "brake_front_fraction", car->brake_fraction.v);
     axles(json, "roll_stiffness_Nm_per_deg", roll_stiffness(car, 0), roll_stiffness(car, 1));
     axles(json, "cornering_stiffness_N_per_deg", cs[0], cs[1]);
-    axles(json, "camber_stiffness_N_per_deg", rounded(0.05 * cs[0], 1), rounded(0.05 * cs[1], 1));
+    axles(json, "camber_stiffness_N_per_deg", gw_start_rounded(0.05 * cs[0], 1),
+          gw_start_rounded(0.05 * cs[1], 1));
     gw_json_number(json, "pneumatic_trail_mm", 28);
     gw_json_close(json);
 }
@@ -73,12 +70,12 @@ static void wheel(gw_json *json, const gw_start_corner *c)
     gw_json_object(json, "wheel");
     gw_json_numbers(json, "centre_mm", centre, 3);
     gw_json_number(json, "loaded_radius_mm", c->radius.v);
-    gw_json_number(json, "rim_diameter_mm", rounded(1.45 * c->radius.v, 5));
+    gw_json_number(json, "rim_diameter_mm", gw_start_rounded(1.45 * c->radius.v, 5));
     gw_json_number(json, "static_camber_deg", c->camber.v);
     gw_json_number(json, "static_toe_deg", c->toe.v);
     gw_json_number(json, "mass_kg", c->wheel_mass.v);
-    gw_json_number(json, "tilt_inertia_kgm2", rounded(0.17 * c->wheel_mass.v * r * r, 0.01));
-    gw_json_number(json, "pitch_inertia_kgm2", rounded(0.06 * c->wheel_mass.v * r * r, 0.01));
+    gw_json_number(json, "tilt_inertia_kgm2", gw_start_rounded(0.17 * c->wheel_mass.v * r * r, 0.01));
+    gw_json_number(json, "pitch_inertia_kgm2", gw_start_rounded(0.06 * c->wheel_mass.v * r * r, 0.01));
     gw_json_number(json, "tyre_vertical_N_per_mm", c->tyre.v);
     gw_json_number(json, "tyre_damping_Ns_per_mm", 0.1);
     gw_json_close(json);
@@ -94,10 +91,13 @@ static void points(gw_json *json, const gw_start_corner *c)
     gw_json_close(json);
 }
 
-static void joint(gw_json *json, const gw_start_joint *j)
+static void joint(gw_json *json, const gw_start_joint *j, int axle)
 {
+    char label[GW_NAME_MAX];
     gw_json_object(json, NULL);
     gw_json_string(json, "name", j->name);
+    snprintf(label, sizeof label, "%s %s", AXLE[axle], j->label);
+    gw_json_string(json, "label", label);
     gw_json_array(json, "between");
     gw_json_string(json, NULL, j->body_a);
     gw_json_string(json, NULL, j->body_b);
@@ -133,7 +133,7 @@ static void corner(gw_json *json, const gw_start_car *car, int a)
     }
     gw_json_close(json);
     gw_json_array(json, "joints");
-    for (int i = 0; i < c->layout->n_joints; i++) joint(json, &c->layout->joint[i]);
+    for (int i = 0; i < c->layout->n_joints; i++) joint(json, &c->layout->joint[i], a);
     gw_json_close(json);
     line(json, "spring", c, "rate_N_per_mm", c->spring.v);
     line(json, "damper", c, "rate_Ns_per_mm", c->damper.v);
@@ -268,15 +268,15 @@ static void kit(gw_json *json, const gw_start_car *car, const char *name, const 
 static void loads(gw_json *json, const gw_start_car *car)
 {
     double h = car->cg_height.v, t = fmin(car->corner[0].track.v, car->corner[1].track.v);
-    double stop = rounded(fmin(0.9, 0.6 * (1 - car->front_fraction.v) * car->wheelbase.v / h), 0.05);
-    double bend = rounded(fmin(0.7, 0.3 * t / h), 0.05), some = rounded(0.5 * stop, 0.05);
+    double stop = gw_start_rounded(fmin(0.9, 0.6 * (1 - car->front_fraction.v) * car->wheelbase.v / h), 0.05);
+    double bend = gw_start_rounded(fmin(0.7, 0.3 * t / h), 0.05), some = gw_start_rounded(0.5 * stop, 0.05);
     const struct {
         const char *name;
         double brake, drive, lateral;
     } load[] = { { "stop", stop, 0, 0 },
                  { "bend", 0, 0, bend },
-                 { "braking into the bend", some, 0, rounded(0.6 * bend, 0.05) },
-                 { "driving out of the bend", 0, 0.25, rounded(0.6 * bend, 0.05) } };
+                 { "braking into the bend", some, 0, gw_start_rounded(0.6 * bend, 0.05) },
+                 { "driving out of the bend", 0, 0.25, gw_start_rounded(0.6 * bend, 0.05) } };
     gw_json_array(json, "loads");
     for (int i = 0; i < GW_START_COUNT(load); i++) {
         gw_json_object_on_line(json, NULL);

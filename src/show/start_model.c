@@ -52,15 +52,16 @@ static double between(double v, double low, double high)
 }
 
 /* To a step that a person would write. */
-static double nearest(double v, double step)
+/* Of a step below one its inverse is whole: what comes out is the number that is written with few digits. */
+double gw_start_rounded(double v, double step)
 {
-    return round(v / step) * step;
+    return step < 1.0 ? round(v / step) / round(1.0 / step) : round(v / step) * step;
 }
 
 /* What is given, or what follows, within what an option may be. */
 static gw_start_figure given_or(double given, double follows, double low, double high, double step)
 {
-    double v = given > 0.0 ? given : nearest(between(follows, low, high), step);
+    double v = given > 0.0 ? given : gw_start_rounded(between(follows, low, high), step);
     return (gw_start_figure){ .v = v };
 }
 
@@ -91,15 +92,15 @@ static void make_spring(gw_start_corner *c, double load)
            ratio2 = c->layout->motion_ratio2;
     double spring = fmax((wheel - bushes) / ratio2, 0.2 * wheel / ratio2);
     double critical = 2 * sqrt(whole * 1000 * body) / 1000;
-    c->spring = (gw_start_figure){ .v = nearest(spring, 0.1) };
-    c->damper = (gw_start_figure){ .v = fmax(nearest(DAMPING * critical / ratio2, 0.01), 0.01) };
+    c->spring = (gw_start_figure){ .v = gw_start_rounded(spring, 0.1) };
+    c->damper = (gw_start_figure){ .v = fmax(gw_start_rounded(DAMPING * critical / ratio2, 0.01), 0.01) };
 }
 
 static void make_wheel(gw_start_corner *c, double load, double mass)
 {
     c->wheel_mass =
-        (gw_start_figure){ .v = nearest(between(12 + 0.019 * mass, 15, 0.2 * load / GRAVITY), 0.5) };
-    c->tyre = (gw_start_figure){ .v = nearest(between(200 * sqrt(load / 3500), 120, 400), 5) };
+        (gw_start_figure){ .v = gw_start_rounded(between(12 + 0.019 * mass, 15, 0.2 * load / GRAVITY), 0.5) };
+    c->tyre = (gw_start_figure){ .v = gw_start_rounded(between(200 * sqrt(load / 3500), 120, 400), 5) };
     c->camber = (gw_start_figure){ .v = -0.8 };
     c->toe = (gw_start_figure){ .v = 0.08 };
 }
@@ -109,7 +110,7 @@ static double pivot_height(const gw_start_car *car, const gw_start_corner *c)
 {
     double rear = 1 - car->brake_fraction.v, q = rear * car->wheelbase.v / car->cg_height.v;
     double height = c->layout->anti_lift * c->layout->arm / q;
-    return nearest(fmin(fmax(height, LOWEST_PIVOT), c->radius.v + OVER_WHEEL), 1);
+    return gw_start_rounded(fmin(fmax(height, LOWEST_PIVOT), c->radius.v + OVER_WHEEL), 1);
 }
 
 static void make_places(const gw_start_car *car, gw_start_corner *c)
@@ -118,8 +119,8 @@ static void make_places(const gw_start_car *car, gw_start_corner *c)
         const gw_start_point *p = &c->layout->point[i];
         double base = p->pivot ? pivot_height(car, c) : c->radius.v;
         c->place[i][0].v = p->from_wheel[0];
-        c->place[i][1].v = nearest(c->track.v / 2 - p->from_wheel[1], 1e-4);
-        c->place[i][2].v = nearest(base + p->from_wheel[2], 1e-4);
+        c->place[i][1].v = gw_start_rounded(c->track.v / 2 - p->from_wheel[1], 1e-4);
+        c->place[i][2].v = gw_start_rounded(base + p->from_wheel[2], 1e-4);
     }
 }
 

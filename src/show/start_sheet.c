@@ -87,6 +87,14 @@ static void axle(gw_csv *csv, const gw_start_car *car, int a, bool told[GW_START
     }
 }
 
+static void read_back(const gw_start_car *car, gw_buf *out)
+{
+    gw_buf_fmt(
+        out,
+        "# Read back with: giveway start --front %s --rear %s --from THIS-FILE, and what else was given.\n",
+        car->corner[GW_FRONT].layout->name, car->corner[GW_REAR].layout->name);
+}
+
 void gw_start_sheet(const gw_start_car *car, gw_buf *out)
 {
     gw_csv csv = { .out = out };
@@ -98,6 +106,7 @@ void gw_start_sheet(const gw_start_car *car, gw_buf *out)
         "# within: plus or minus so much holds 95 of 100 readings. Left wheel; the car level, on its wheels, "
         "driver aboard.\n"
         "# Under a car on a lift: never without stands, never with the springs loaded and a joint open.\n");
+    read_back(car, out);
     row(&csv, (const char *const[11]){ "what", "of", "to", "x_mm", "y_mm", "z_mm", "value", "unit", "within",
                                        "assumed", "how" });
     gw_buf_add(out, "# car\n");
