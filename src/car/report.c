@@ -5,6 +5,15 @@
 
 #include <string.h>
 
+static const double NO_ANGLE = 1e-12; /* [rad]: left over by rounding where a car does not lean */
+static const double NO_FORCE = 1e-9;  /* of the wheel's load: the same where it does not corner      */
+
+/* Nothing, where rounding alone is left. */
+static double settled(double value, double least)
+{
+    return fabs(value) < least ? 0.0 : value;
+}
+
 static double travel_of(const gw_road_axle *axle, int w)
 {
     return axle->wheel[w].contact.hub.z - axle->ws->wheel[w].hub.z;
@@ -50,9 +59,10 @@ static void report_joints(const gw_road_axle *axle, int w, gw_corner_result *out
 static void report_forces(const gw_road *road, gw_axle which, int w, gw_road_result *out)
 {
     const gw_contact *c = &road->axle[which].wheel[w].contact;
-    gw_vec3 force = gw_v3(road->load.brake[which], c->lateral, c->vertical);
+    double lateral = settled(c->lateral, NO_FORCE * c->vertical);
+    gw_vec3 force = gw_v3(road->load.brake[which], lateral, c->vertical);
     out->patch_force = gw_mirror(w, force);
-    out->patch_moment = gw_mirror_axial(w, gw_v3(0, 0, -road->vehicle->pneumatic_trail * c->lateral));
+    out->patch_moment = gw_mirror_axial(w, gw_v3(0, 0, -road->vehicle->pneumatic_trail * lateral));
     out->hub_force = gw_v3(road->load.drive[which], 0, 0);
 }
 
@@ -66,8 +76,8 @@ void gw_road_report(const gw_road *road, gw_axle which, gw_wheel_side side, gw_r
 {
     const gw_road_axle *axle = &road->axle[which];
     const int w = (int)side;
-    out->roll = -(road->stance.roll - road->stance0.roll);
-    out->pitch = road->stance.pitch - road->stance0.pitch;
+    out->roll = settled(-(road->stance.roll - road->stance0.roll), NO_ANGLE);
+    out->pitch = settled(road->stance.pitch - road->stance0.pitch, NO_ANGLE);
     out->heave = centre_height(road, &road->stance) - centre_height(road, &road->stance0);
     out->travel = travel_of(axle, w);
     out->dive = 0.5 * (travel_of(axle, GW_LEFT_WHEEL) + travel_of(axle, GW_RIGHT_WHEEL));
