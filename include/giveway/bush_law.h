@@ -52,6 +52,8 @@ typedef struct gw_bush_law {
                             force k r becomes k r (1 + s r^2) [1/m^2], >= 0; 0: linear; not with clearance */
     double breakaway;  /**< friction torque about any axis, not in the energy [N m], >= 0  */
     gw_slider slider;  /**< the same with what it depends on; all zero: none               */
+    bool elastic;      /**< rubber, or given or measured as such: stiffness and loss vary      */
+    double rubber_radius, rubber_length; /**< mean radius and length of a bush with a material [m]; 0: none */
     const gw_curve
         *curve[GW_CURVE_WAYS]; /**< measured ways, whose k or c is the slope at zero; NULL: linear */
     double curve_factor;       /**< on the forces of curves [-], > 0                               */

@@ -13,6 +13,8 @@ typedef struct gw_friction_part {
     int joint;       /**< index into the corner's joints; -1: the damper */
     double strength; /**< at rest: torque of a joint [N m], force of the damper [N] */
     double way;      /**< how far it slips per metre of wheel-centre travel: [rad/m], damper [-], >= 0 */
+    double turn[3];  /**< that way about e1, e2, e3 of the joint, 0 where it has no slider; damper: [0] its
+                        lengthening,  of an axle with shared parts [1] that of the right one */
     double wheel;    /**< strength times way [N] */
 } gw_friction_part;
 

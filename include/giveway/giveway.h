@@ -42,6 +42,7 @@
 #include "giveway/report.h"
 #include "giveway/reversal.h"
 #include "giveway/ride.h"
+#include "giveway/ride_unknowns.h"
 #include "giveway/rig.h"
 #include "giveway/road_car.h"
 #include "giveway/spread.h"

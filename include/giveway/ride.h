@@ -64,6 +64,10 @@ double gw_road_spectrum(double roughness, double speed, double hz);
 /** Averaging of the profile over the contact length: sin(x)/x with x = pi f L / v. Common practice. */
 double gw_road_contact_filter(double contact_length, double speed, double hz);
 
+/** One-sided spectrum [1/Hz] of a process that jumps between -1 and 1 `rate` times a second, power and tail
+ * of the arcsine law. */
+double gw_crackle_spectrum(double rate, double hz);
+
 /* ---- People and hearing ----------------------------------------------------------------------- */
 
 /** |Wk| and |Wd| of ISO 2631-1:1997 at hz > 0, by their transfer functions (Q1 = Q2 = 1/sqrt 2). */
@@ -107,8 +111,8 @@ double gw_band_nominal(int n);
 #define GW_NOISE_LOW      40.0  /**< [Hz] */
 #define GW_NOISE_HIGH     315.0 /**< [Hz] */
 
-/** Factors on every bracket that the range is made of; the first is the case as given. */
-enum { GW_BRACKET_STATES = 3 };
+/** Draws that the range is made of, and with them the case as given, which comes first. */
+enum { GW_RIDE_DRAWS = 8, GW_RIDE_STATES = 1 + GW_RIDE_DRAWS };
 
 typedef enum gw_path_kind { GW_PATH_JOINT, GW_PATH_SPRING, GW_PATH_DAMPER } gw_path_kind;
 
@@ -144,14 +148,22 @@ typedef struct gw_isolation {
     bool weak;        /**< ratio below five: common practice asks for more             */
 } gw_isolation;
 
+/** Force of one attachment per metre of road, on the grid of a gw_ride_curve. */
+typedef struct gw_path_curve {
+    const char *name; /**< of the attachment */
+    int n;
+    double *force; /**< [N/m] */
+} gw_path_curve;
+
 /** Transfer functions on a logarithmic grid, for charts. */
 typedef struct gw_ride_curve {
     int n;
-    double *hz;        /**< [Hz]                                                        */
-    double *force;     /**< body force per road displacement [N/m]                      */
-    double *chassis_z; /**< |z chassis / z road| [-]                                    */
-    double *chassis_x; /**< |x chassis / z road| [-]                                    */
-    double *path;      /**< [path * n + i]: force of one attachment [N/m]                */
+    double *hz;           /**< [Hz]                                                        */
+    double *force;        /**< body force per road displacement [N/m]                      */
+    double *chassis_z;    /**< |z chassis / z road| [-]                                    */
+    double *chassis_x;    /**< |x chassis / z road| [-]                                    */
+    double *path;         /**< [path * n + i]: force of one attachment [N/m]                */
+    gw_path_curve *paths; /**< the same by attachment                                    */
 } gw_ride_curve;
 
 /** Force on the body after one obstacle, and how it dies away. */
@@ -167,10 +179,33 @@ typedef struct gw_obstacle {
     bool settled;          /**< both are below a tenth before the record ends           */
 } gw_obstacle;
 
+/** Friction of a joint or of the damper, as the ride model takes it: linearised on this road. */
+typedef struct gw_ride_friction {
+    int joint;        /**< index; -1: a damper                                                      */
+    const char *name; /**< of the joint; damper, or left.damper and right.damper where two move together */
+    double damping;   /**< [N m s/rad]; of the damper [N s/m]                                        */
+    double speed;     /**< rms slip speed [rad/s]; of the damper [m/s]; not below what counts as sticking */
+    bool sticks;
+} gw_ride_friction;
+
+/** How far a bush with a material moves on this road: the sine of equal power. */
+typedef struct gw_ride_movement {
+    int joint;
+    double amplitude; /**< [m] */
+} gw_ride_movement;
+
 typedef struct gw_ride_result {
-    double comfort;                           /**< weighted rms acceleration, 0.5 to 80 Hz [m/s^2] */
-    double harshness[GW_BRACKET_STATES];      /**< body force, 20 to 200 Hz [N]: as given, half, twice */
-    double noise[GW_BRACKET_STATES];          /**< A-weighted body force, 40 to 315 Hz [N]         */
+    bool settled;       /**< friction and amplitudes came to one state; false: figures are not numbers */
+    const char *wavers; /**< not settled: what wavers, and between what; NULL: it is             */
+    double comfort;     /**< weighted rms acceleration, 0.5 to 80 Hz [m/s^2] */
+    double harshness[GW_RIDE_STATES]; /**< body force, 20 to 200 Hz [N]: as given, then each draw */
+    double noise[GW_RIDE_STATES];     /**< A-weighted body force, 40 to 315 Hz [N]         */
+    double crackle[2];                /**< part of both that friction's jumps alone make [N] */
+    double reversals;                 /**< of the wheel's movement, a second               */
+    int n_sliders;
+    gw_ride_friction *sliders; /**< joints in their order, the damper last */
+    int n_movements;
+    gw_ride_movement *movements;              /**< bushes with a material, in the order of the joints */
     double band[GW_BANDS];                    /**< body force by third-octave, 10 to 315 Hz [N]    */
     int body, wheel_vertical, wheel_fore_aft; /**< indices into modes                         */
     int n_modes;                              /**< in rising order of frequency, rigid motion left out */
@@ -192,9 +227,11 @@ typedef struct gw_ride_result {
 
 /** What to leave out where it is not wanted. */
 typedef struct gw_ride_options {
-    bool no_range;    /**< brackets at half and at twice: then equal to the case as given */
-    bool no_curve;    /**< no charts wanted                                               */
-    bool no_obstacle; /**< even where the settings hold one                               */
+    bool no_range;       /**< draws of what is not known: then equal to the case as given    */
+    bool no_curve;       /**< no charts wanted                                               */
+    bool no_obstacle;    /**< even where the settings hold one                               */
+    const bool *changed; /**< one a joint: its bush is not the first kit's; NULL: none    */
+    int passes;          /**< sweeps within which friction and amplitudes must settle; 0: plenty   */
 } gw_ride_options;
 
 /**
@@ -221,14 +258,18 @@ gw_status gw_ride_solve(const gw_corner *corner, const gw_fit *fit, const gw_rid
 /** Frees what a result owns; a zeroed result is allowed. */
 void gw_ride_result_free(gw_ride_result *result);
 
-/** Decibels of a kit over the baseline; low and high over brackets at half, as given and at twice. */
+/**
+ * Decibels of a kit over the baseline. Low and high hold about nine in ten of what seven unknowns make of it
+ * (brackets and their loss, stiffness and loss of bushes, give of links and lugs, the tyre's belt): mean
+ * and 1.645 standard deviations of eight draws, widened to hold the nominal figure.
+ */
 typedef struct gw_ride_difference {
     double harshness, harshness_low, harshness_high; /**< [dB] */
     double noise, noise_low, noise_high;             /**< [dB] */
     double band[GW_BANDS];                           /**< [dB] */
 } gw_ride_difference;
 
-/** Both are taken with the same factor on their brackets, so that the body's error does not count twice. */
+/** Both are taken in the same draws, so that what both have in common does not count twice. */
 void gw_ride_compare(const gw_ride_result *kit, const gw_ride_result *baseline, gw_ride_difference *out);
 
 /** The caution that belongs beside every figure. */

@@ -188,6 +188,7 @@ gw_bush_law gw_bush_law_times(const gw_bush_law *law, double factor)
     }
     out.stop.rate *= factor;
     out.void_stop.rate *= factor;
+    out.slider.winds_up *= factor;
     out.curve_factor *= factor;
     return out;
 }

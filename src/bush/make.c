@@ -191,6 +191,11 @@ gw_status gw_bush_law_make(const gw_bush *bush, gw_method method, gw_bush_law *l
     if (status == GW_OK) status = check_stop(&bush->stop, &inner);
     if (status != GW_OK) return gw_fail(err, status, "bush %s: %s", bush->name, inner.msg);
     made.stop = bush->stop;
+    made.elastic = rubber || bush->type == GW_BUSH_RATES || bush->type == GW_BUSH_MEASURED;
+    if (rubber) {
+        made.rubber_radius = 0.5 * (bush->annulus.inner_radius + bush->annulus.outer_radius);
+        made.rubber_length = bush->annulus.length;
+    }
     if (rubber && bush->annulus.progressive)
         made.stiffening = gw_progressive_stiffening(&bush->annulus, bush->type == GW_BUSH_BONDED);
     *law = gw_bush_law_times(&made, gw_bush_stiffness_factor(bush));

@@ -34,7 +34,7 @@ static const double USUAL_BELT_HZ = 77.0, USUAL_BELT_LOSS = 0.1;
 static void check_belt(const gw_reader *rd, const gw_node *node, const gw_wheel *wheel)
 {
     gw_node mass = gw_node_key(node, "tyre_mass_kg"), hz = gw_node_key(node, "tyre_belt_Hz");
-    if (!(wheel->tyre_mass > 0.0)) return;
+    if (!(wheel->tyre_mass > 0.0) || !(wheel->mass > 0.0)) return;
     if (!(wheel->mass > wheel->tyre_mass)) {
         gw_fault(rd, &mass, "expected less than mass_kg, %.6g: the tyre is part of the wheel", wheel->mass);
         return;

@@ -106,47 +106,60 @@ static void settle_spin(const gw_corner_ws *ws, const gw_link *hold, const doubl
         }
 }
 
-static void find_ways(const gw_corner_ws *ws, const gw_dense *d, const double *strength, double *way)
+/* Turning of each joint's slider along the path; about other axes 0. */
+static void find_turns(const gw_corner_ws *ws, const gw_dense *d, const double *strength, double (*turn)[3])
 {
-    double theta[GW_MAX_JOINTS][3];
     for (int j = 0; j < ws->corner->n_joints; j++) {
         double strain[6];
         strain_of(ws, d, j, strain);
-        memcpy(theta[j], strain + 3, sizeof theta[j]);
+        memcpy(turn[j], strain + 3, sizeof turn[j]);
     }
     for (int pass = 0; pass < PASSES; pass++) /* spins that share a joint settle together */
         for (int h = ws->corner->n_joints; h < ws->n_links; h++)
-            settle_spin(ws, &ws->link[h], strength, theta);
-    for (int j = 0; j < ws->corner->n_joints; j++) {
-        double square = 0.0;
+            settle_spin(ws, &ws->link[h], strength, turn);
+    for (int j = 0; j < ws->corner->n_joints; j++)
         for (int i = 0; i < 3; i++)
-            if (slips_about(&ws->link[j].law.slider, i)) square += theta[j][i] * theta[j][i];
-        way[j] = sqrt(square);
-    }
+            if (!slips_about(&ws->link[j].law.slider, i)) turn[j][i] = 0.0;
+}
+
+static double size_of(const double turn[3])
+{
+    return sqrt(turn[0] * turn[0] + turn[1] * turn[1] + turn[2] * turn[2]);
 }
 
 /* Of an axle both wheels bear it, half each. */
-static void add_part(const gw_corner_ws *ws, gw_friction *f, int joint, double strength, double way)
+static void add_part(const gw_corner_ws *ws, gw_friction *f, int joint, double strength, double way,
+                     const double turn[3])
 {
     double wheel = strength * way / ws->n_wheels;
     if (!(strength > 0.0)) return;
-    f->part[f->n++] = (gw_friction_part){ joint, strength, way, wheel };
+    f->part[f->n++] = (gw_friction_part){ joint, strength, way, { turn[0], turn[1], turn[2] }, wheel };
     f->wheel += wheel;
 }
 
-static double damper_way(const gw_corner_ws *ws, const gw_dense *d)
+/* Its lengthening. */
+static double damper_way(const gw_corner_ws *ws, const gw_damper *damper, const gw_dense *d)
 {
-    const gw_damper *damper = &ws->corner->damper;
     double row[6];
     line_row(gw_sub(damper->at, ws->datum), gw_sub(damper->to, ws->datum), row);
-    return fabs(dot_body(d, damper->body, row));
+    return dot_body(d, damper->body, row);
+}
+
+static void add_damper(const gw_corner_ws *ws, const gw_dense *d, gw_friction *f)
+{
+    const gw_corner *c = ws->corner;
+    double longer[3] = { 0 };
+    if (!c->damper.present) return;
+    longer[0] = damper_way(ws, &c->damper, d);
+    if (ws->n_wheels > 1) longer[1] = damper_way(ws, &c->right_damper, d);
+    add_part(ws, f, -1, c->damper.friction, fabs(longer[0]) + fabs(longer[1]), longer);
 }
 
 gw_status gw_corner_friction(const gw_corner_ws *ws, gw_friction *out, gw_error *err)
 {
     gw_dense rest, path;
     gw_friction f = { 0 };
-    double strength[GW_MAX_JOINTS], way[GW_MAX_JOINTS];
+    double strength[GW_MAX_JOINTS], turn[GW_MAX_JOINTS][3];
     int n = 6 * (ws->corner->n_bodies - 1) + ws->n_wheels;
     gw_status status = GW_OK;
     bool room = gw_dense_open(&rest, n);
@@ -156,10 +169,10 @@ gw_status gw_corner_friction(const gw_corner_ws *ws, gw_friction *out, gw_error 
     if (status == GW_OK) status = solve(ws, false, &path, err);
     if (status == GW_OK) {
         for (int j = 0; j < ws->corner->n_joints; j++) strength[j] = strength_of(ws, &rest, j);
-        find_ways(ws, &path, strength, way);
-        for (int j = 0; j < ws->corner->n_joints; j++) add_part(ws, &f, j, strength[j], way[j]);
-        if (ws->corner->damper.present)
-            add_part(ws, &f, -1, ws->corner->damper.friction, ws->n_wheels * damper_way(ws, &path));
+        find_turns(ws, &path, strength, turn);
+        for (int j = 0; j < ws->corner->n_joints; j++)
+            add_part(ws, &f, j, strength[j], size_of(turn[j]), turn[j]);
+        add_damper(ws, &path, &f);
         *out = f;
     }
     gw_dense_close(&rest);

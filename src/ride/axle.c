@@ -26,7 +26,7 @@ static void place_member(gw_ride_model *model, int body, int *next)
     const gw_corner *corner = model->corner;
     gw_ride_body *out = &model->bodies[body];
     gw_vec3 axis;
-    bool spins = gw_ride_free_spin(corner, model->fit, body, &axis);
+    bool spins = gw_ride_free_spin(model, body, &axis);
     out->hand = 1.0;
     out->basis = spins ? basis_along(axis) : gw_mat3_identity();
     for (int j = corner->n_joints - 1; j >= 0; j--)
@@ -83,7 +83,7 @@ static void place_symmetric(gw_ride_model *model, int body, int *next)
 {
     gw_ride_body *out = &model->bodies[body];
     gw_vec3 axis;
-    bool spins = gw_ride_free_spin(model->corner, model->fit, body, &axis) && fabs(axis.y) > 0.5;
+    bool spins = gw_ride_free_spin(model, body, &axis) && fabs(axis.y) > 0.5;
     place_member(model, body, &(int){ 0 });
     out->basis = gw_mat3_identity();
     out->datum.y = 0.0;

@@ -8,15 +8,21 @@
 #include "giveway/units.h"
 #include "ride/lanes.h"
 
-gw_belt gw_belt_of(const gw_wheel *wheel)
+#include <math.h>
+
+/* Under a sidewall that is as soft as the whole tyre there is nothing left to give. */
+static const double STIFFEST_BELOW = 1e4;
+
+gw_belt gw_belt_of(const gw_wheel *wheel, double factor)
 {
     gw_belt belt = { .mass = GW_BELT_SHARE * wheel->tyre_mass };
-    double w = 2.0 * GW_PI * wheel->belt_hz;
+    double w = 2.0 * GW_PI * wheel->belt_hz * factor;
     if (!(belt.mass > 0.0)) return belt;
     belt.on = true;
     belt.sidewall = belt.mass * w * w;
     belt.loss = wheel->belt_loss;
-    belt.below = 1.0 / (1.0 / wheel->tyre_vertical - 1.0 / belt.sidewall);
+    double give = 1.0 / wheel->tyre_vertical - 1.0 / belt.sidewall;
+    belt.below = 1.0 / fmax(give, 1.0 / (STIFFEST_BELOW * wheel->tyre_vertical));
     return belt;
 }
 

@@ -19,8 +19,11 @@ typedef struct gw_belt {
     double below;    /**< vertical rate between belt and road: 1/(1/k_t - 1/sidewall) [N/m] */
 } gw_belt;
 
-/** The belt of a wheel; mass 0 where it gives none. Its sidewall must be stiffer than the tyre. */
-gw_belt gw_belt_of(const gw_wheel *wheel);
+/**
+ * The belt of a wheel, its frequency times `factor`; mass 0 where it gives none. Where the sidewall is no
+ * stiffer than the tyre, which a case may not have but a draw can, nothing below it gives.
+ */
+gw_belt gw_belt_of(const gw_wheel *wheel, double factor);
 
 /**
  * What the belt makes of the tyre at complex frequency p, seen from the wheel: sidewall in series with `road`

@@ -11,7 +11,7 @@ static void fill_batch(gw_ride_sweep *sweep, gw_ride_curve *out, int first)
 {
     const gw_ride_model *model = sweep->model;
     gw_ride_respond_hz(sweep->model, &out->hz[first], sweep->x);
-    gw_ride_path_squares(model, sweep->x, sweep->squares);
+    gw_ride_path_squares(model, sweep->x, NULL, sweep->squares);
     for (int l = 0; l < GW_LANES; l++) {
         double square = 0.0;
         for (int p = 0; p < model->n_paths; p++) {
@@ -33,10 +33,13 @@ gw_status gw_ride_curves(gw_ride_sweep *sweep, gw_ride_curve *out, gw_arena *are
     c.chassis_z = gw_arena_alloc(arena, POINTS, sizeof *c.chassis_z);
     c.chassis_x = gw_arena_alloc(arena, POINTS, sizeof *c.chassis_x);
     c.path = gw_arena_alloc(arena, POINTS * (size_t)sweep->model->n_paths, sizeof *c.path);
-    if (!c.hz || !c.force || !c.chassis_z || !c.chassis_x || !c.path)
+    c.paths = gw_arena_alloc(arena, (size_t)sweep->model->n_paths + 1, sizeof *c.paths);
+    if (!c.hz || !c.force || !c.chassis_z || !c.chassis_x || !c.path || !c.paths)
         return gw_fail(err, GW_E_NOMEM, "out of memory while working out the transfer functions");
     for (int i = 0; i < POINTS; i++) c.hz[i] = LOWEST * pow(HIGHEST / LOWEST, i / (POINTS - 1.0));
     for (int first = 0; first < POINTS; first += GW_LANES) fill_batch(sweep, &c, first);
+    for (int p = 0; p < sweep->model->n_paths; p++)
+        c.paths[p] = (gw_path_curve){ sweep->model->paths[p].name, POINTS, &c.path[p * POINTS] };
     *out = c;
     return GW_OK;
 }

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* The one-degree springs that the ride model is made of, and their stiffness at a complex frequency. */
-#include "bush/dynamic.h"
 #include "ride/model.h"
 
 #include "giveway/units.h"
@@ -37,34 +36,39 @@ void gw_element_add_point(gw_ride_element *e, const gw_ride_body *body, gw_vec3 
     gw_element_add_twist(e, body, twist, sign);
 }
 
-static double complex in_series(double complex k, double series, double loss)
-{
-    return series > 0.0 ? 1.0 / (1.0 / k + 1.0 / (series * gw_complex(1.0, loss))) : k;
-}
-
-/* A law without frequency in it is asked once, at 1 Hz. */
-double complex gw_element_constant(const gw_ride_model *model, const gw_ride_element *e)
-{
-    if (e->kind == GW_ELEMENT_SPRING) return e->rate;
-    double complex factor = gw_dynamic_factor(model->laws[e->law], 1.0, model->settings->amplitude);
-    return in_series(e->rate * factor, e->series * model->bracket_factor, e->series_loss);
-}
-
+/* k / (1 + k soft), k the bush's own. */
 static void update_bush(const gw_ride_model *model, gw_ride_element *e)
 {
-    gw_lanes *k = e->now;
-    gw_lanes_fill(k, 0.0);
-    gw_lanes_axpy(k, e->rate, &model->law_now[e->law]);
-    gw_lanes give = gw_lanes_inverse(k), bracket;
-    gw_lanes_fill(&bracket, 1.0 / (e->series * model->bracket_factor * gw_complex(1.0, e->series_loss)));
-    gw_lanes_axpy(&give, 1.0, &bracket);
-    *k = gw_lanes_inverse(&give);
+    gw_lanes own = gw_element_own(model, e), soft, below;
+    gw_lanes_fill(&soft, e->soft);
+    below = gw_lanes_product(&own, &soft);
+    for (int i = 0; i < GW_LANES; i++) below.re[i] += 1.0;
+    below = gw_lanes_inverse(&below);
+    *e->now = gw_lanes_product(&own, &below);
+}
+
+gw_lanes gw_element_own(const gw_ride_model *model, const gw_ride_element *e)
+{
+    gw_lanes own;
+    gw_lanes_fill(&own, e->steady);
+    return e->zener >= 0 ? gw_lanes_product(&own, &model->zener_now[e->zener]) : own;
+}
+
+/* A bonded bush that turns until its sleeve slips: k p c / (k + p c). */
+static void update_wound(const gw_ride_model *model, gw_ride_element *e, const gw_lanes *p,
+                         gw_damping_share share)
+{
+    gw_lanes own = gw_element_own(model, e);
+    for (int i = 0; i < GW_LANES; i++) {
+        double complex k = gw_lanes_get(&own, i), dash = gw_lanes_get(p, i) * e->slip;
+        gw_lanes_put(e->now, i, share * gw_quotient(k * dash, k + dash));
+    }
 }
 
 /* Dashpot and top mount in series: p c k / (k + p c). */
 static double complex damper_stiffness(const gw_ride_element *e, double complex p)
 {
-    double complex dashpot = p * e->rate;
+    double complex dashpot = p * (e->rate + e->slip);
     return e->series > 0.0 ? gw_quotient(dashpot * e->series, e->series + dashpot) : dashpot;
 }
 
@@ -116,6 +120,7 @@ static double complex point_stiffness(const gw_ride_model *model, const gw_ride_
         if (model->belt.on) return gw_belt_stiffness(&model->belt, gw_tyre_along(model, p), p);
         return share * gw_tyre_along(model, p);
     case GW_ELEMENT_BUSH:
+    case GW_ELEMENT_WOUND:
     case GW_ELEMENT_SPRING:
         break;
     }
@@ -129,28 +134,46 @@ void gw_element_update(gw_ride_model *model, gw_ride_element *e, const gw_lanes 
         for (int i = 0; i < GW_LANES; i++) e->now->im[i] *= share;
         return;
     }
+    if (e->kind == GW_ELEMENT_WOUND) {
+        update_wound(model, e, p, share);
+        return;
+    }
     for (int i = 0; i < GW_LANES; i++)
         gw_lanes_put(e->now, i, point_stiffness(model, e, gw_lanes_get(p, i), share));
+}
+
+static double complex point_slope(const gw_ride_model *model, const gw_ride_element *e, double complex p,
+                                  double complex own)
+{
+    const gw_wheel *wheel = &model->corner->wheel;
+    double complex part = 1.0;
+    switch (e->kind) {
+    case GW_ELEMENT_DAMPER:
+        if (e->series > 0.0) part = gw_quotient(e->series, e->series + p * (e->rate + e->slip));
+        return (e->rate + e->slip) * part * part;
+    case GW_ELEMENT_WOUND:
+        part = gw_quotient(own, own + p * e->slip);
+        return e->slip * part * part;
+    case GW_ELEMENT_TYRE_VERTICAL:
+        return wheel->tyre_damping;
+    case GW_ELEMENT_TYRE_FORE_AFT:
+        if (wheel->tyre_slip_stiffness > 0.0 && wheel->tyre_relaxation > 0.0 && wheel->spin_inertia > 0.0)
+            return fore_aft_slope(wheel, model->settings->speed, p);
+        break;
+    case GW_ELEMENT_BUSH:
+    case GW_ELEMENT_SPRING:
+        break;
+    }
+    return 0.0;
 }
 
 void gw_element_slope(const gw_ride_model *model, const gw_ride_element *e, const gw_lanes *p,
                       gw_damping_share share, gw_lanes *out)
 {
-    const gw_wheel *wheel = &model->corner->wheel;
-    gw_lanes_fill(out, 0.0);
-    for (int i = 0; i < GW_LANES; i++) {
-        double complex at = gw_lanes_get(p, i), slope = 0.0;
-        if (e->kind == GW_ELEMENT_DAMPER) {
-            double complex part = e->series > 0.0 ? gw_quotient(e->series, e->series + at * e->rate) : 1.0;
-            slope = e->rate * part * part;
-        } else if (e->kind == GW_ELEMENT_TYRE_VERTICAL) {
-            slope = wheel->tyre_damping;
-        } else if (e->kind == GW_ELEMENT_TYRE_FORE_AFT && wheel->tyre_slip_stiffness > 0.0 &&
-                   wheel->tyre_relaxation > 0.0 && wheel->spin_inertia > 0.0) {
-            slope = fore_aft_slope(wheel, model->settings->speed, at);
-        }
-        gw_lanes_put(out, i, share * slope);
-    }
+    gw_lanes own = *p;
+    if (e->kind == GW_ELEMENT_WOUND) own = gw_element_own(model, e);
+    for (int i = 0; i < GW_LANES; i++)
+        gw_lanes_put(out, i, share * point_slope(model, e, gw_lanes_get(p, i), gw_lanes_get(&own, i)));
 }
 
 gw_lanes gw_element_deflection(const gw_ride_element *e, const gw_lanes *x)
@@ -165,8 +188,8 @@ gw_lanes gw_element_stiffness(const gw_ride_model *model, const gw_ride_element 
 {
     gw_lanes k;
     if (!e->constant && !e->pure) return *e->now;
-    gw_lanes_fill(&k, e->constant ? e->k : 0.0);
-    if (e->pure) gw_lanes_axpy(&k, e->rate, &model->law_now[e->law]);
+    if (e->pure) return gw_element_own(model, e);
+    gw_lanes_fill(&k, e->k);
     return k;
 }
 

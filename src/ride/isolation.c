@@ -16,7 +16,7 @@ static double stiffest_way(const gw_ride_model *model, int joint)
     const gw_bush_law *law = &model->fit[joint].law;
     const double *rate = model->at_rest[joint].rate;
     double static_rate = fmax(rate[0], fmax(rate[1], rate[2]));
-    return static_rate * cabs(gw_dynamic_factor(&law->dynamic, AT_HZ, model->settings->amplitude));
+    return static_rate * cabs(gw_dynamic_factor(&law->dynamic, AT_HZ, model->amplitude[joint]));
 }
 
 gw_status gw_ride_isolation(const gw_ride_model *model, gw_isolation **out, int *n, gw_arena *arena,

@@ -2,6 +2,7 @@
 /* Builds the frequency-domain model of a corner: bodies, elements, masses and the shape of D. */
 #include "ride/model.h"
 #include "bush/dynamic.h"
+#include "ride/slider.h"
 
 #include <math.h>
 #include <stdint.h>
@@ -12,30 +13,14 @@ static bool same_zener(const gw_dynamic_law *a, const gw_dynamic_law *b)
     return a->zener_gain == b->zener_gain && a->zener_tau == b->zener_tau && a->zener_alpha == b->zener_alpha;
 }
 
-static bool same_law(const gw_dynamic_law *a, const gw_dynamic_law *b)
-{
-    return a->ratio == b->ratio && a->loss == b->loss && same_zener(a, b) && a->payne_gain == b->payne_gain &&
-           a->payne_amplitude == b->payne_amplitude && a->payne_exponent == b->payne_exponent;
-}
-
 /* Bushes of one compound differ in their walls, and so in amplitude, but not in frequency. */
-static int like_law(const gw_ride_model *model, const gw_dynamic_law *law)
+static int zener_index(gw_ride_model *model, const gw_dynamic_law *law)
 {
-    int i = 0;
-    while (i < model->n_laws && !same_zener(model->laws[i], law)) i++;
-    return i;
-}
-
-static int law_index(gw_ride_model *model, const gw_dynamic_law *law)
-{
-    gw_dynamic_law steady = *law;
-    for (int i = 0; i < model->n_laws; i++)
-        if (same_law(model->laws[i], law)) return i;
-    steady.zener_gain = 0.0;
-    model->laws[model->n_laws] = law;
-    model->law_steady[model->n_laws] = gw_dynamic_factor(&steady, 0.0, model->settings->amplitude);
-    model->law_like[model->n_laws] = like_law(model, law);
-    return model->n_laws++;
+    if (law->zener_gain == 0.0) return -1;
+    for (int i = 0; i < model->n_zeners; i++)
+        if (same_zener(model->zener[i], law)) return i;
+    model->zener[model->n_zeners] = law;
+    return model->n_zeners++;
 }
 
 static gw_ride_element *new_element(gw_ride_model *model, gw_element_kind kind, double rate, int path)
@@ -44,6 +29,7 @@ static gw_ride_element *new_element(gw_ride_model *model, gw_element_kind kind, 
     e->kind = kind;
     e->rate = rate;
     e->path = path;
+    e->joint = e->zener = -1;
     e->constant = kind == GW_ELEMENT_SPRING;
     return e;
 }
@@ -61,30 +47,55 @@ double gw_ride_bracket(const gw_ride *settings, const gw_joint *joint)
     return settings->brackets_rigid ? 0.0 : settings->default_bracket;
 }
 
-static void add_joint(gw_ride_model *model, int j)
+static gw_ride_element *new_bush(gw_ride_model *model, gw_element_kind kind, int j, double rate, int path)
+{
+    gw_ride_element *e = new_element(model, kind, rate, path);
+    e->joint = j;
+    e->zener = zener_index(model, &model->fit[j].law.dynamic);
+    e->constant = kind == GW_ELEMENT_BUSH && e->zener < 0;
+    return e;
+}
+
+void gw_ride_joint_rows(const gw_ride_model *model, int j, gw_ride_element row[6])
 {
     const gw_joint *joint = &model->corner->joints[j];
-    const gw_bush_law *law = &model->fit[j].law;
     const gw_ride_body *a = &model->bodies[joint->body_a], *b = &model->bodies[joint->body_b];
-    bool on_chassis = joint->body_a == GW_CHASSIS || joint->body_b == GW_CHASSIS;
-    int path = on_chassis ? new_path(model, GW_PATH_JOINT, j, joint->name) : -1;
     double of_a[6][6], of_b[6][6];
     gw_joint_jacobian(joint, a->datum, of_a);
     gw_joint_jacobian(joint, b->datum, of_b);
     gw_bush_turn_rows(&model->at_rest[j], of_a);
     gw_bush_turn_rows(&model->at_rest[j], of_b);
     for (int i = 0; i < 6; i++) {
+        row[i].n = 0;
+        gw_element_add_twist(&row[i], a, of_a[i], -1.0);
+        gw_element_add_twist(&row[i], b, of_b[i], 1.0);
+    }
+}
+
+static void take_row(gw_ride_element *e, const gw_ride_element *row)
+{
+    e->n = row->n;
+    memcpy(e->dof, row->dof, sizeof e->dof);
+    memcpy(e->row, row->row, sizeof e->row);
+}
+
+static void add_joint(gw_ride_model *model, int j)
+{
+    const gw_joint *joint = &model->corner->joints[j];
+    bool on_chassis = joint->body_a == GW_CHASSIS || joint->body_b == GW_CHASSIS;
+    int path = on_chassis ? new_path(model, GW_PATH_JOINT, j, joint->name) : -1;
+    double winds_up = gw_ride_winds_up(model, j);
+    gw_ride_element row[6] = { 0 };
+    gw_ride_joint_rows(model, j, row);
+    for (int i = 0; i < 6; i++) {
         double rate = model->at_rest[j].rate[i];
         if (rate == 0.0) continue;
-        gw_ride_element *e = new_element(model, GW_ELEMENT_BUSH, rate, i < 3 ? path : -1);
-        e->law = law_index(model, &law->dynamic);
-        e->constant = law->dynamic.zener_gain == 0.0;
+        gw_ride_element *e = new_bush(model, GW_ELEMENT_BUSH, j, rate, i < 3 ? path : -1);
         e->series = i < 3 ? gw_ride_bracket(model->settings, joint) : 0.0;
-        e->series_loss = model->settings->bracket_loss;
-        e->pure = !e->constant && !(e->series > 0.0);
-        gw_element_add_twist(e, a, of_a[i], -1.0);
-        gw_element_add_twist(e, b, of_b[i], 1.0);
+        e->shifts = i < 3;
+        take_row(e, &row[i]);
     }
+    if (winds_up > 0.0) take_row(new_bush(model, GW_ELEMENT_WOUND, j, winds_up, -1), &row[5]);
 }
 
 /* Spring and damper: movement of the seat less that of the chassis, along the design line. */
@@ -133,6 +144,15 @@ static void add_tyre(gw_ride_model *model, int body)
     gw_element_add_point(e, upright, upright->datum, gw_v3(1, 0, 0), 1.0);
 }
 
+static void reach_row(gw_ride_model *model, const gw_ride_element *e)
+{
+    int first = model->n;
+    for (int i = 0; i < e->n; i++)
+        if (e->dof[i] < first) first = e->dof[i];
+    for (int i = 0; i < e->n; i++)
+        if (first < model->start[e->dof[i]]) model->start[e->dof[i]] = first;
+}
+
 /* A row begins at the first column that any element or mass joins it with. */
 static void find_skyline(gw_ride_model *model)
 {
@@ -144,14 +164,9 @@ static void find_skyline(gw_ride_model *model)
         for (int i = 0; i < 6; i++)
             if (model->bodies[b].dof[i] >= 0) model->start[model->bodies[b].dof[i]] = first;
     }
-    for (int k = 0; k < model->n_elements; k++) {
-        const gw_ride_element *e = &model->elements[k];
-        int first = model->n;
-        for (int i = 0; i < e->n; i++)
-            if (e->dof[i] < first) first = e->dof[i];
-        for (int i = 0; i < e->n; i++)
-            if (first < model->start[e->dof[i]]) model->start[e->dof[i]] = first;
-    }
+    for (int k = 0; k < model->n_elements; k++) reach_row(model, &model->elements[k]);
+    for (int s = 0; s < model->n_sliders; s++)
+        for (int i = 0; i < model->sliders[s].n_rows; i++) reach_row(model, &model->sliders[s].row[i]);
     model->n_entries = 0;
     for (int r = 0; r < model->n; r++) {
         model->base[r] = model->n_entries - model->start[r];
@@ -191,20 +206,6 @@ static void add_member_mass(gw_ride_model *model, int body)
             add_point_mass(model, body, corner->joints[j].at, corner->bodies[body].mass / count);
 }
 
-/* What is the same at every frequency but for its law is summed up once. */
-static void sum_pure(gw_ride_model *model)
-{
-    for (int k = 0; k < model->n_elements; k++) {
-        const gw_ride_element *e = &model->elements[k];
-        if (!e->pure) continue;
-        double *sum = model->law_sum + (size_t)e->law * (size_t)model->n_entries;
-        for (int i = 0; i < e->n; i++)
-            for (int j = 0; j < e->n; j++)
-                if (e->dof[i] >= e->dof[j])
-                    sum[model->base[e->dof[i]] + e->dof[j]] += e->rate * (e->row[i] * e->row[j]);
-    }
-}
-
 static void add_wheel_mass(gw_ride_model *model, int body)
 {
     const gw_wheel *wheel = &model->corner->wheel;
@@ -226,24 +227,6 @@ static void add_masses(gw_ride_model *model)
         if (!gw_is_pair(c) || b != c->right_upright) add_member_mass(model, b);
 }
 
-void gw_ride_model_brackets(gw_ride_model *model, double factor)
-{
-    const double ground = 1e6; /* any stiffness will do: nothing ever pushes a held motion */
-    model->bracket_factor = factor;
-    memset(model->fixed, 0, (size_t)model->n_entries * sizeof *model->fixed);
-    for (int k = 0; k < model->n_elements; k++) {
-        gw_ride_element *e = &model->elements[k];
-        if (!e->constant) continue;
-        e->k = gw_element_constant(model, e);
-        for (int i = 0; i < e->n; i++)
-            for (int j = 0; j < e->n; j++)
-                if (e->dof[i] >= e->dof[j])
-                    model->fixed[model->base[e->dof[i]] + e->dof[j]] += e->k * (e->row[i] * e->row[j]);
-    }
-    for (int r = 0; r < model->n; r++)
-        if (model->held[r]) model->fixed[model->base[r] + r] += ground;
-}
-
 /* On whole cache lines: split loads would cost a tenth of a sweep, at the whim of the allocator. */
 static gw_lanes *allocate_lanes(gw_arena *arena, size_t n)
 {
@@ -257,20 +240,18 @@ static gw_status allocate_parts(gw_ride_model *model, gw_arena *arena, gw_error 
     const gw_corner *corner = model->corner;
     size_t joints = (size_t)corner->n_joints, dofs = 14 + 6 * (size_t)corner->n_bodies;
     model->bodies = gw_arena_alloc(arena, (size_t)corner->n_bodies, sizeof *model->bodies);
-    model->elements = gw_arena_alloc(arena, 6 * joints + 8, sizeof *model->elements);
-    model->laws = gw_arena_alloc(arena, joints + 1, sizeof *model->laws);
-    model->law_steady = gw_arena_alloc(arena, joints + 1, sizeof *model->law_steady);
-    model->law_zener = gw_arena_alloc(arena, joints + 1, sizeof *model->law_zener);
-    model->law_like = gw_arena_alloc(arena, joints + 1, sizeof *model->law_like);
-    model->law_now = gw_arena_alloc(arena, joints + 1, sizeof *model->law_now);
+    model->elements = gw_arena_alloc(arena, 7 * joints + 8, sizeof *model->elements);
+    model->amplitude = gw_arena_alloc(arena, joints + 1, sizeof *model->amplitude);
+    model->zener = gw_arena_alloc(arena, joints + 1, sizeof *model->zener);
+    model->zener_now = allocate_lanes(arena, joints + 1);
     model->paths = gw_arena_alloc(arena, joints + 4, sizeof *model->paths);
     model->start = gw_arena_alloc(arena, dofs, sizeof *model->start);
     model->base = gw_arena_alloc(arena, dofs, sizeof *model->base);
     model->held = gw_arena_alloc(arena, dofs, sizeof *model->held);
+    model->dashed = gw_arena_alloc(arena, dofs, sizeof *model->dashed);
     model->pivot = allocate_lanes(arena, dofs);
-    bool ok = model->bodies && model->elements && model->laws && model->law_steady && model->law_zener &&
-              model->law_like && model->law_now && model->paths && model->start && model->base &&
-              model->held && model->pivot;
+    bool ok = model->bodies && model->elements && model->amplitude && model->zener && model->zener_now &&
+              model->paths && model->start && model->base && model->held && model->dashed && model->pivot;
     return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory while building the ride model");
 }
 
@@ -280,22 +261,20 @@ static gw_status allocate_matrices(gw_ride_model *model, gw_arena *arena, gw_err
     model->mass = gw_arena_alloc(arena, entries, sizeof *model->mass);
     model->fixed = gw_arena_alloc(arena, entries, sizeof *model->fixed);
     model->factor = allocate_lanes(arena, entries);
-    model->law_sum = gw_arena_alloc(arena, (size_t)model->n_laws * entries + 1, sizeof *model->law_sum);
-    bool ok = model->mass && model->fixed && model->factor && model->law_sum;
+    model->dash = gw_arena_alloc(arena, entries, sizeof *model->dash);
+    model->zener_sum = gw_arena_alloc(arena, (size_t)model->n_zeners * entries + 1, sizeof *model->zener_sum);
+    bool ok = model->mass && model->fixed && model->factor && model->dash && model->zener_sum;
     for (int k = 0; ok && k < model->n_elements; k++) {
         gw_ride_element *e = &model->elements[k];
-        if (!e->constant && !e->pure) ok = (e->now = gw_arena_alloc(arena, 1, sizeof *e->now)) != NULL;
+        if (!e->constant) ok = (e->now = gw_arena_alloc(arena, 1, sizeof *e->now)) != NULL;
     }
     return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory while building the ride model");
 }
 
 /* A measured bush trembles about the force that it carries at S0, without the bracket, which stands in
  * series. */
-static gw_status stand_measured(gw_ride_model *model, gw_error *err)
+static void stand_measured(gw_ride_model *model, const gw_corner_ws *ws)
 {
-    gw_corner_ws *ws;
-    gw_status st = gw_corner_open(model->corner, model->fit, &ws, err);
-    if (st != GW_OK) return st;
     for (int j = 0; j < model->corner->n_joints; j++) {
         gw_joint_result rest = gw_corner_at_rest(ws, j);
         double u[3];
@@ -303,31 +282,44 @@ static gw_status stand_measured(gw_ride_model *model, gw_error *err)
         gw_bush_deflection_under(&model->fit[j].law, rest.f, u);
         model->at_rest[j] = gw_bush_tangent_at(&model->fit[j].law, u, rest.theta);
     }
+}
+
+/* Measured bushes and sliders have to know what each joint carries at S0. */
+static gw_status stand(gw_ride_model *model, gw_arena *arena, gw_error *err)
+{
+    gw_corner_ws *ws;
+    gw_status st = gw_corner_open(model->corner, model->fit, &ws, err);
+    if (st != GW_OK) return st;
+    stand_measured(model, ws);
+    st = gw_sliders_find(model, ws, arena, err);
     gw_corner_close(ws);
-    return GW_OK;
+    return st;
 }
 
 static gw_status find_tangents(gw_ride_model *model, gw_arena *arena, gw_error *err)
 {
     static const double NOTHING[3] = { 0 };
     size_t joints = (size_t)model->corner->n_joints;
-    bool measured = false;
+    bool loaded = model->corner->damper.present && model->corner->damper.friction > 0.0;
     model->at_rest = gw_arena_alloc(arena, joints + 1, sizeof *model->at_rest);
     if (!model->at_rest) return gw_fail(err, GW_E_NOMEM, "out of memory while building the ride model");
     for (size_t j = 0; j < joints; j++) {
-        model->at_rest[j] = gw_bush_tangent_at(&model->fit[j].law, NOTHING, NOTHING);
-        measured = measured || gw_bush_has_curves(&model->fit[j].law);
+        const gw_bush_law *law = &model->fit[j].law;
+        model->at_rest[j] = gw_bush_tangent_at(law, NOTHING, NOTHING);
+        model->amplitude[j] = model->settings->amplitude;
+        loaded = loaded || gw_bush_has_curves(law) || law->slider.torque > 0.0 || law->slider.per_force > 0.0;
     }
-    return measured ? stand_measured(model, err) : GW_OK;
+    return loaded ? stand(model, arena, err) : GW_OK;
 }
 
 gw_status gw_ride_model_open(gw_ride_model *model, const gw_corner *corner, const gw_fit *fit,
                              const gw_ride *settings, gw_arena *arena, gw_error *err)
 {
     gw_status st;
+    gw_ride_draw nominal;
     *model = (gw_ride_model){ .corner = corner, .fit = fit, .settings = settings };
     model->n_wheels = gw_is_pair(corner) ? GW_WHEELS : 1;
-    model->belt = gw_belt_of(&corner->wheel);
+    model->belt = gw_belt_of(&corner->wheel, 1.0);
     model->belt.on = false;
     if ((st = gw_ride_check(corner, settings, &model->chassis_mass, err)) != GW_OK ||
         (st = allocate_parts(model, arena, err)) != GW_OK)
@@ -338,11 +330,12 @@ gw_status gw_ride_model_open(gw_ride_model *model, const gw_corner *corner, cons
     add_springs(model);
     add_tyre(model, GW_UPRIGHT);
     if (gw_is_pair(corner)) add_tyre(model, corner->right_upright);
+    gw_sliders_place(model);
     find_skyline(model);
     if ((st = allocate_matrices(model, arena, err)) != GW_OK) return st;
     add_masses(model);
-    sum_pure(model);
     if ((st = gw_ride_hold(model, arena, err)) != GW_OK) return st;
-    gw_ride_model_brackets(model, 1.0);
+    nominal = gw_draw_nominal(settings);
+    gw_ride_model_set(model, &nominal);
     return GW_OK;
 }

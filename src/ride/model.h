@@ -11,7 +11,7 @@
 #ifndef RIDE_MODEL_H
 #define RIDE_MODEL_H
 
-#include "giveway/ride.h"
+#include "giveway/ride_unknowns.h"
 #include "ride/belt.h"
 #include "ride/lanes.h"
 
@@ -22,10 +22,14 @@ typedef enum gw_element_kind {
     GW_ELEMENT_SPRING,
     GW_ELEMENT_DAMPER,
     GW_ELEMENT_TYRE_VERTICAL,
-    GW_ELEMENT_TYRE_FORE_AFT
+    GW_ELEMENT_TYRE_FORE_AFT,
+    GW_ELEMENT_WOUND /**< a bonded bush that turns on a slider in series with it */
 } gw_element_kind;
 
 enum { GW_ELEMENT_DOFS = 12 };
+
+/** What holds a motion that nothing ever pushes: any stiffness will do [N/m]. */
+#define GW_RIDE_GROUND 1e6
 
 typedef struct gw_ride_element {
     gw_element_kind kind;
@@ -34,13 +38,17 @@ typedef struct gw_ride_element {
     double row[GW_ELEMENT_DOFS]; /**< deflection = sum row x                                        */
     double rate;                 /**< static rate [N/m or N m/rad]; damper: c [N s/m]               */
     double series;               /**< bracket or top mount in series [N/m]; 0: rigid                */
-    double series_loss;          /**< its loss factor                                               */
-    int law;                     /**< of a bush: index into the model's laws                        */
+    double slip;                 /**< of damper and wound: dashpot of its slider [N s/m, N m s/rad] */
+    int joint;                   /**< of a bush: index of its joint; -1                             */
+    bool shifts;                 /**< a translation of a joint, which links and lugs let give       */
+    int zener;                   /**< of a bush: index into the model's laws of frequency; -1: none */
     int path;                    /**< attachment to the chassis whose force it carries; -1: none    */
     bool constant;               /**< stiffness does not depend on frequency                        */
-    bool pure;                   /**< its law times its rate and nothing else: added with its like   */
-    double complex k;            /**< constant: stiffness with the present bracket factor           */
-    gw_lanes *now;               /**< neither: stiffness at the frequencies last assembled           */
+    bool pure;                   /**< its law times its rate and nothing else: added with its like  */
+    double complex steady;       /**< of a bush: stiffness without its law of frequency             */
+    double complex soft;         /**< give of what stands in series with a bush [m/N]               */
+    double complex k;            /**< constant: stiffness as the model now stands                   */
+    gw_lanes *now;               /**< not constant: stiffness at the frequencies last assembled     */
 } gw_ride_element;
 
 /** Where a body's coordinates are: velocity at `datum` and rotation, both along the columns of `basis`. */
@@ -58,7 +66,8 @@ typedef struct gw_ride_model {
     const gw_corner *corner;
     const gw_fit *fit;
     const gw_ride *settings;
-    double bracket_factor;
+    gw_ride_draw draw;
+    const bool *changed; /**< [n_joints] its bush is not the first kit's; NULL: none       */
     double chassis_mass;
     int n; /**< degrees of freedom */
     gw_ride_body *bodies;
@@ -67,13 +76,14 @@ typedef struct gw_ride_model {
     int right_wheel;                 /**< its right upright's first; the left one's where both move alike */
     bool alike; /**< an axle that is its own mirror image: both sides on one set of coordinates */
     gw_bush_tangent *at_rest; /**< [n_joints] the bush alone, for small motions about S0        */
-    int n_laws;
-    const gw_dynamic_law **laws;
-    double complex *law_steady; /**< [n_laws] what a law is without its frequency                         */
-    gw_lanes *law_zener;        /**< [n_laws] its frequency, at those last assembled                      */
-    int *law_like;              /**< [n_laws] first law with the same frequency in it                     */
-    gw_lanes *law_now;          /**< [n_laws] the product                                                 */
-    double *law_sum; /**< [n_laws] skylines: sum of rate row row^T over the pure elements of a law */
+    double *amplitude;        /**< [n_joints] at which its bush is taken [m]                          */
+    int n_zeners;
+    const gw_dynamic_law **zener; /**< [n_zeners] laws of frequency, all different                  */
+    gw_lanes *zener_now;          /**< [n_zeners] at the frequencies last assembled                 */
+    double *zener_sum; /**< [n_zeners] skylines: sum of rate row row^T over the pure elements of a law */
+    int n_sliders;
+    struct gw_ride_slider *sliders; /**< joints in their order, the damper last (ride/slider.h)     */
+    double *dash;                   /**< skyline: sum of c row row^T over sliders beside a joint's rates */
     int n_elements;
     gw_ride_element *elements;
     int n_paths;
@@ -84,9 +94,10 @@ typedef struct gw_ride_model {
     double *mass;          /**< skyline                                                              */
     double complex *fixed; /**< skyline: sum of the constant elements                                */
     bool *held;            /**< [n] a motion that nothing resists and that has no mass               */
+    bool *dashed;          /**< [n] the same but for sliders                                         */
     gw_lanes *factor;      /**< skyline: L below the diagonal                                        */
     gw_lanes *pivot;       /**< [n] 1 / D                                                            */
-    gw_belt belt;          /**< of the tyre; off while modes are looked for */
+    gw_belt belt;          /**< of the tyre; off while modes are looked for                          */
     int evaluations;
 } gw_ride_model;
 
@@ -104,8 +115,8 @@ void gw_ride_model_belt(gw_ride_model *model, bool on);
 double complex gw_tyre_upright(const gw_ride_model *model, double complex p);
 double complex gw_tyre_along(const gw_ride_model *model, double complex p);
 
-/** All brackets at `factor` times their stiffness. */
-void gw_ride_model_brackets(gw_ride_model *model, double factor);
+/** The model with a draw; to be called again where amplitudes of bushes or sliders have changed. */
+void gw_ride_model_set(gw_ride_model *model, const gw_ride_draw *draw);
 
 /** Stiffness of the bracket of a joint [N/m]: on the chassis the joint's own, else the default; 0: rigid. */
 double gw_ride_bracket(const gw_ride *settings, const gw_joint *joint);
@@ -126,6 +137,10 @@ static inline double gw_ride_one_wheel(const gw_ride_model *model)
     return 1.0 / model->n_wheels;
 }
 
+/** Rows of a joint's three deflections and three rotations along the axes of its tangent; `row` starts
+ * zeroed. */
+void gw_ride_joint_rows(const gw_ride_model *model, int joint, gw_ride_element row[6]);
+
 /* inputs.c */
 
 /** GW_E_RANGE where a value that ride needs is missing; else the mass of the chassis at this corner [kg]. */
@@ -134,7 +149,7 @@ gw_status gw_ride_check(const gw_corner *corner, const gw_ride *settings, double
 /* hold.c */
 
 /** Is this member free to spin about the line through its joints? Then `axis` is that line. */
-bool gw_ride_free_spin(const gw_corner *corner, const gw_fit *fit, int body, gw_vec3 *axis);
+bool gw_ride_free_spin(const gw_ride_model *model, int body, gw_vec3 *axis);
 
 /** Marks in model->held what neither stiffness nor mass resists. */
 gw_status gw_ride_hold(gw_ride_model *model, gw_arena *arena, gw_error *err);
@@ -149,8 +164,8 @@ void gw_element_add_point(gw_ride_element *element, const gw_ride_body *body, gw
 void gw_element_add_twist(gw_ride_element *element, const gw_ride_body *body, const double twist[6],
                           double sign);
 
-/** Constant stiffness of the element with the model's bracket factor. */
-double complex gw_element_constant(const gw_ride_model *model, const gw_ride_element *element);
+/** Complex stiffness of a bush alone at the frequencies last assembled, without what stands in series. */
+gw_lanes gw_element_own(const gw_ride_model *model, const gw_ride_element *element);
 
 /** Stiffness of an element that is neither constant nor pure at eight p into element->now. */
 void gw_element_update(gw_ride_model *model, gw_ride_element *element, const gw_lanes *p,
@@ -192,8 +207,11 @@ void gw_ride_respond(gw_ride_model *model, const gw_lanes *p, gw_lanes *x);
 /** The same at eight frequencies [Hz]. */
 void gw_ride_respond_hz(gw_ride_model *model, const double hz[GW_LANES], gw_lanes *x);
 
-/** Squared force of each attachment per metre of road, after gw_ride_respond: out[path * GW_LANES + lane]. */
-void gw_ride_path_squares(const gw_ride_model *model, const gw_lanes *x, double *out);
+/**
+ * Squared force of each attachment for a movement x, after gw_ride_factorise: out[path * GW_LANES + lane].
+ * `damper` is a force in each damper besides; NULL: none.
+ */
+void gw_ride_path_squares(const gw_ride_model *model, const gw_lanes *x, const gw_lanes *damper, double *out);
 
 /** Mean power [W] per squared metre of road amplitude that the road puts in, and that is lost. */
 gw_status gw_ride_power(gw_ride_model *model, double hz, double *put_in, double *lost, gw_error *err);

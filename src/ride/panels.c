@@ -38,7 +38,7 @@ static double legendre_7(double x)
  * points err as rho^-16. So c6 or c7 at 1/80 of c0 means
  * about 2e-5 in that panel at the very worst; most panels are far better, and whole figures come to 1e-6.
  */
-bool gw_panel_is_smooth(const double weighted[GW_LANES])
+bool gw_panel_is_smooth_to(const double weighted[GW_LANES], double part)
 {
     double c0 = 0.0, c6 = 0.0, c7 = 0.0;
     for (int i = 0; i < GW_LANES; i++) {
@@ -46,7 +46,7 @@ bool gw_panel_is_smooth(const double weighted[GW_LANES])
         c6 += 13.0 * legendre_6(NODE[i]) * weighted[i];
         c7 += 15.0 * legendre_7(NODE[i]) * weighted[i];
     }
-    return fabs(c6) <= fabs(c0) / 80.0 && fabs(c7) <= fabs(c0) / 80.0;
+    return fabs(c6) <= fabs(c0) * part && fabs(c7) <= fabs(c0) * part;
 }
 
 typedef struct stretch {

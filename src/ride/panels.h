@@ -19,8 +19,14 @@ typedef struct gw_pole {
  */
 typedef bool gw_panel_visit(void *context, const double hz[GW_LANES], const double weight[GW_LANES]);
 
-/** Do the eight weighted values belong to a function that eight points resolve well enough? */
-bool gw_panel_is_smooth(const double weighted[GW_LANES]);
+/**
+ * Do the eight weighted values belong to a function that eight points resolve well enough: are the last two
+ * of its Legendre coefficients at most `part` of the first?
+ */
+bool gw_panel_is_smooth_to(const double weighted[GW_LANES], double part);
+
+/** For figures that are printed. */
+#define GW_PANEL_SMOOTH (1.0 / 80.0)
 
 /**
  * Integrate from cuts[0] to cuts[n_cuts - 1], with a panel's end at every cut; cuts rise, above 0.

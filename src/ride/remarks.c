@@ -188,6 +188,14 @@ gw_status gw_remark_slow_test(const gw_corner *corner, const gw_fit *fit, gw_rid
     return keep(result, &text, err);
 }
 
+gw_status gw_remark_wavers(const char *what, gw_ride_result *result, gw_error *err)
+{
+    gw_error text;
+    result->wavers = gw_arena_strdup(&result->arena, what);
+    gw_fail(&text, GW_OK, "friction does not settle: %s; the figures of ride are left out", what);
+    return result->wavers ? keep(result, &text, err) : no_memory(err);
+}
+
 gw_status gw_remark_road(const gw_ride *settings, gw_ride_result *result, gw_error *err)
 {
     gw_error text;

@@ -22,6 +22,9 @@ gw_status gw_remark_play(const gw_corner *corner, const gw_fit *fit, gw_ride_res
 gw_status gw_remark_slow_test(const gw_corner *corner, const gw_fit *fit, gw_ride_result *result,
                               gw_error *err);
 
+/** Friction and amplitudes come to no one state: `what` wavers. It is result->wavers, and a warning. */
+gw_status gw_remark_wavers(const char *what, gw_ride_result *result, gw_error *err);
+
 /** The part of the band for which the road's spectrum is extrapolated. */
 gw_status gw_remark_road(const gw_ride *settings, gw_ride_result *result, gw_error *err);
 

@@ -44,13 +44,14 @@ void gw_ride_respond_hz(gw_ride_model *model, const double hz[GW_LANES], gw_lane
     gw_ride_respond(model, &p, x);
 }
 
-void gw_ride_path_squares(const gw_ride_model *model, const gw_lanes *x, double *out)
+void gw_ride_path_squares(const gw_ride_model *model, const gw_lanes *x, const gw_lanes *damper, double *out)
 {
     for (int i = 0; i < model->n_paths * GW_LANES; i++) out[i] = 0.0;
     for (int k = 0; k < model->n_elements; k++) {
         const gw_ride_element *e = &model->elements[k];
         if (e->path < 0) continue;
         gw_lanes force = gw_element_force(model, e, x);
+        if (damper && e->kind == GW_ELEMENT_DAMPER) gw_lanes_axpy(&force, 1.0, damper++);
         gw_lanes_add_square(&out[e->path * GW_LANES], &force);
     }
     for (int i = 0; i < model->n_paths * GW_LANES && model->n_wheels > 1; i++)

@@ -2,10 +2,16 @@
 /* One corner with one kit, from the model to everything that is reported of it. */
 #include "giveway/ride.h"
 
+#include "giveway/units.h"
 #include "ride/outputs.h"
 #include "ride/remarks.h"
+#include "ride/settle.h"
 
 #include <math.h>
+
+enum { PASSES = 200 };
+/* Draws tell a range, so they need not be as fine as the figure itself. */
+static const double DRAW_SMOOTH = 0.1;
 
 typedef struct run {
     gw_ride_model model;
@@ -42,10 +48,11 @@ static gw_status find_figures(run *r, gw_ride_result *out, gw_error *err)
     gw_status st = gw_figures_all(&r->sweep, f, err);
     if (st != GW_OK) return st;
     out->comfort = sqrt(f->comfort);
-    for (int i = 0; i < GW_BRACKET_STATES; i++) {
+    for (int i = 0; i < GW_RIDE_STATES; i++) {
         out->harshness[i] = sqrt(f->harshness);
         out->noise[i] = sqrt(f->noise);
     }
+    for (int i = 0; i < 2; i++) out->crackle[i] = sqrt(f->crackle[i]);
     for (int b = 0; b < GW_BANDS; b++) out->band[b] = sqrt(f->band[b]);
     out->n_paths = r->model.n_paths;
     for (int p = 0; p < out->n_paths; p++) {
@@ -56,44 +63,124 @@ static gw_status find_figures(run *r, gw_ride_result *out, gw_error *err)
     return GW_OK;
 }
 
-/* The body's give is the least known of all that goes in, so the figures are taken with half and twice. */
+/* Sliders, amplitudes and reversals stay as they are in the case as given. */
 static gw_status find_range(run *r, gw_ride_result *out, gw_error *err)
 {
-    const double factor[GW_BRACKET_STATES] = { 1.0, 0.5, 2.0 };
     gw_figures f = { .path = r->figures.path };
-    for (int i = 1; i < GW_BRACKET_STATES; i++) {
-        gw_ride_model_brackets(&r->model, factor[i]);
+    for (int i = 0; i < GW_RIDE_DRAWS; i++) {
+        double u[GW_UNKNOWNS];
+        gw_draw_levels(i, u);
+        gw_ride_draw draw = gw_draw_at(u);
         gw_ride_model_belt(&r->model, false);
+        gw_ride_model_set(&r->model, &draw);
         gw_status st = gw_modes_follow(&r->model, &r->modes, err);
         gw_ride_model_belt(&r->model, true);
         if (st != GW_OK) return st;
         r->sweep.n_poles = gw_modes_poles(&r->modes, r->sweep.poles);
-        if ((st = gw_figures_body_force(&r->sweep, &f, err)) != GW_OK) return st;
-        out->harshness[i] = sqrt(f.harshness);
-        out->noise[i] = sqrt(f.noise);
+        if ((st = gw_figures_body_force(&r->sweep, DRAW_SMOOTH, &f, err)) != GW_OK) return st;
+        out->harshness[1 + i] = sqrt(f.harshness);
+        out->noise[1 + i] = sqrt(f.noise);
     }
     return GW_OK;
+}
+
+static gw_status keep_sliders(const gw_ride_model *model, gw_ride_result *out, gw_error *err)
+{
+    static const char *const damper[GW_WHEELS] = { "left.damper", "right.damper" };
+    out->sliders = gw_arena_alloc(&out->arena, (size_t)model->n_sliders + 1, sizeof *out->sliders);
+    if (!out->sliders) return no_memory(err);
+    for (int i = 0; i < model->n_sliders; i++) {
+        const gw_ride_slider *s = &model->sliders[i];
+        const char *name = s->joint >= 0 ? model->corner->joints[s->joint].name : damper[s->wheel];
+        if (s->joint < 0 && model->n_wheels == 1) name = "damper";
+        out->sliders[out->n_sliders++] = (gw_ride_friction){ s->joint, name, s->c, s->speed, s->sticks };
+    }
+    return GW_OK;
+}
+
+static gw_status keep_movements(const gw_ride_model *model, gw_ride_result *out, gw_error *err)
+{
+    size_t joints = (size_t)model->corner->n_joints;
+    int *joint = gw_arena_alloc(&out->arena, joints + 1, sizeof *joint);
+    out->movements = gw_arena_alloc(&out->arena, joints + 1, sizeof *out->movements);
+    if (!joint || !out->movements) return no_memory(err);
+    out->n_movements = gw_rubber_joints(model, joint);
+    for (int i = 0; i < out->n_movements; i++)
+        out->movements[i] = (gw_ride_movement){ joint[i], model->amplitude[joint[i]] };
+    return GW_OK;
+}
+
+static gw_status say_wavers(const gw_ride_model *model, const gw_settled *s, gw_ride_result *out,
+                            gw_error *err)
+{
+    int bush = s->wavers - model->n_sliders;
+    const gw_ride_friction *slider = &out->sliders[s->wavers];
+    gw_error what;
+    if (bush >= 0)
+        gw_fail(&what, GW_OK, "the movement of the bush at %s wavers between %.4g and %.4g mm",
+                model->corner->joints[out->movements[bush].joint].name, s->from / GW_MM, s->to / GW_MM);
+    else if (slider->joint < 0)
+        gw_fail(&what, GW_OK, "the slip of %s wavers between %.4g and %.4g mm/s", slider->name,
+                s->from / GW_MM, s->to / GW_MM);
+    else
+        gw_fail(&what, GW_OK, "the slip of %s wavers between %.4g and %.4g rad/s", slider->name, s->from,
+                s->to);
+    return gw_remark_wavers(what.msg, out, err);
+}
+
+static gw_status settle(run *r, int passes, gw_ride_result *out, gw_error *err)
+{
+    gw_settled settled;
+    gw_status st = gw_settle(&r->sweep, passes, &r->scratch, &settled, err);
+    if (st == GW_OK) st = keep_sliders(&r->model, out, err);
+    if (st == GW_OK) st = keep_movements(&r->model, out, err);
+    if (st != GW_OK) return st;
+    out->settled = settled.settled;
+    if (!settled.settled && (st = say_wavers(&r->model, &settled, out, err)) != GW_OK) return st;
+    r->sweep.crackle = gw_crackle_of(&r->model, settled.wheel_speed, settled.wheel_acceleration);
+    out->reversals = settled.wheel_acceleration / (GW_PI * settled.wheel_speed);
+    return GW_OK;
+}
+
+static gw_status remark(run *r, gw_ride_result *out, gw_error *err)
+{
+    const gw_corner *corner = r->model.corner;
+    gw_status st = gw_remark_sharp(&r->sweep, &r->figures, out, err);
+    if (st == GW_OK) st = gw_ride_isolation(&r->model, &out->isolation, &out->n_isolation, &out->arena, err);
+    if (st == GW_OK) st = gw_remark_brackets(corner, out, err);
+    if (st == GW_OK) st = gw_remark_play(corner, r->model.fit, out, err);
+    if (st == GW_OK) st = gw_remark_slow_test(corner, r->model.fit, out, err);
+    return st == GW_OK ? gw_remark_road(r->model.settings, out, err) : st;
+}
+
+/* A state that is none has no figures. */
+static void leave_out(gw_ride_result *out)
+{
+    const double none = NAN;
+    out->comfort = out->crackle[0] = out->crackle[1] = none;
+    for (int i = 0; i < GW_RIDE_STATES; i++) out->harshness[i] = out->noise[i] = none;
+    for (int b = 0; b < GW_BANDS; b++) out->band[b] = none;
+    for (int p = 0; p < out->n_paths; p++) out->paths[p].force = out->paths[p].share = none;
 }
 
 static gw_status solve(run *r, const gw_ride_options *options, gw_ride_result *out, gw_error *err)
 {
     const gw_ride *settings = r->model.settings;
     gw_status st = gw_sweep_open(&r->sweep, &r->model, &r->scratch, err);
+    gw_ride_model_belt(&r->model, true);
+    if (st == GW_OK) st = settle(r, options->passes ? options->passes : PASSES, out, err);
+    gw_ride_model_belt(&r->model, false);
     if (st == GW_OK) st = find_modes(r, out, err);
     gw_ride_model_belt(&r->model, true);
     if (st == GW_OK) st = find_figures(r, out, err);
-    if (st == GW_OK) st = gw_remark_sharp(&r->sweep, &r->figures, out, err);
-    if (st == GW_OK) st = gw_ride_isolation(&r->model, &out->isolation, &out->n_isolation, &out->arena, err);
-    if (st == GW_OK) st = gw_remark_brackets(r->model.corner, out, err);
-    if (st == GW_OK) st = gw_remark_play(r->model.corner, r->model.fit, out, err);
-    if (st == GW_OK) st = gw_remark_slow_test(r->model.corner, r->model.fit, out, err);
-    if (st == GW_OK) st = gw_remark_road(settings, out, err);
+    if (st == GW_OK) st = remark(r, out, err);
     if (st == GW_OK && !options->no_curve) st = gw_ride_curves(&r->sweep, &out->curve, &out->arena, err);
     if (st == GW_OK && settings->has_obstacle && !options->no_obstacle)
         st = gw_ride_obstacle(&r->model, &out->obstacle, &out->arena, err);
-    if (st == GW_OK && !options->no_range) st = find_range(r, out, err);
+    if (st == GW_OK && !options->no_range && out->settled) st = find_range(r, out, err);
     out->chassis_mass = r->model.chassis_mass * gw_ride_one_wheel(&r->model);
     out->evaluations = r->model.evaluations;
+    if (!out->settled) leave_out(out);
     return st;
 }
 
@@ -104,6 +191,7 @@ gw_status gw_ride_solve(const gw_corner *corner, const gw_fit *fit, const gw_rid
     gw_ride_result result = { 0 };
     run r = { 0 };
     gw_status st = gw_ride_model_open(&r.model, corner, fit, settings, &r.scratch, err);
+    r.model.changed = options ? options->changed : NULL;
     if (st == GW_OK) st = solve(&r, options ? options : &everything, &result, err);
     gw_arena_free(&r.scratch);
     if (st == GW_OK)
@@ -124,13 +212,18 @@ static double decibels(double value, double baseline)
     return 20.0 * log10(value / baseline);
 }
 
+/* About nine in ten of normal deviates lie within 1.645 of their mean. */
 static void range_of(const double *kit, const double *baseline, double *nominal, double *low, double *high)
 {
-    *nominal = *low = *high = decibels(kit[0], baseline[0]);
-    for (int i = 1; i < GW_BRACKET_STATES; i++) {
-        *low = fmin(*low, decibels(kit[i], baseline[i]));
-        *high = fmax(*high, decibels(kit[i], baseline[i]));
+    double mean = 0.0, square = 0.0;
+    *nominal = decibels(kit[0], baseline[0]);
+    for (int i = 1; i < GW_RIDE_STATES; i++) mean += decibels(kit[i], baseline[i]) / GW_RIDE_DRAWS;
+    for (int i = 1; i < GW_RIDE_STATES; i++) {
+        double off = decibels(kit[i], baseline[i]) - mean;
+        square += off * off / GW_RIDE_DRAWS;
     }
+    *low = fmin(*nominal, mean - 1.645 * sqrt(square));
+    *high = fmax(*nominal, mean + 1.645 * sqrt(square));
 }
 
 void gw_ride_compare(const gw_ride_result *kit, const gw_ride_result *baseline, gw_ride_difference *out)

@@ -26,13 +26,9 @@ static void update_zener(const gw_dynamic_law *law, const gw_lanes *p, gw_lanes 
 
 static void update_laws(gw_ride_model *model, const gw_lanes *p)
 {
-    for (int i = 0; i < model->n_laws; i++) {
-        int like = model->law_like[i];
-        gw_lanes steady;
-        if (model->laws[i]->zener_gain == 0.0) continue;
-        if (like == i) update_zener(model->laws[i], p, &model->law_zener[i]);
-        gw_lanes_fill(&steady, model->law_steady[i]);
-        model->law_now[i] = gw_lanes_product(&steady, &model->law_zener[like]);
+    for (int i = 0; i < model->n_zeners; i++) {
+        update_zener(model->zener[i], p, &model->zener_now[i]);
+        for (int l = 0; l < GW_LANES; l++) model->zener_now[i].im[l] *= model->draw.loss;
     }
 }
 
@@ -45,11 +41,24 @@ static inline void add_element(gw_ride_model *model, const gw_ride_element *e)
                               e->now);
 }
 
+/* Sliders beside a joint's rates; where they are not let in, what they alone resist is held. */
+static inline void add_dashpots(gw_ride_model *model, const gw_lanes *p, gw_damping_share share)
+{
+    gw_lanes part = *p;
+    for (int l = 0; l < GW_LANES; l++) part.re[l] *= share;
+    for (int l = 0; l < GW_LANES; l++) part.im[l] *= share;
+    for (int i = 0; i < model->n_entries; i++)
+        if (model->dash[i] != 0.0) gw_lanes_axpy(&model->factor[i], model->dash[i], &part);
+    for (int r = 0; r < model->n && share < 1.0; r++)
+        for (int l = 0; model->dashed[r] && l < GW_LANES; l++)
+            model->factor[model->base[r] + r].re[l] += (1.0 - share) * GW_RIDE_GROUND;
+}
+
 /* All the pure elements of a law. */
 static inline void add_law(gw_ride_model *model, int law, gw_damping_share share)
 {
-    const double *sum = model->law_sum + (size_t)law * (size_t)model->n_entries;
-    gw_lanes k = model->law_now[law];
+    const double *sum = model->zener_sum + (size_t)law * (size_t)model->n_entries;
+    gw_lanes k = model->zener_now[law];
     for (int l = 0; l < GW_LANES; l++) k.im[l] *= share;
     for (int i = 0; i < model->n_entries; i++)
         if (sum[i] != 0.0) gw_lanes_axpy(&model->factor[i], sum[i], &k);
@@ -65,8 +74,8 @@ GW_WIDE void gw_ride_assemble(gw_ride_model *model, const gw_lanes *p, gw_dampin
         for (int l = 0; l < GW_LANES; l++) d->im[l] = im + m * p2.im[l];
     }
     update_laws(model, p);
-    for (int i = 0; i < model->n_laws; i++)
-        if (model->laws[i]->zener_gain != 0.0) add_law(model, i, share);
+    for (int i = 0; i < model->n_zeners; i++) add_law(model, i, share);
+    if (model->n_sliders) add_dashpots(model, p, share);
     for (int k = 0; k < model->n_elements; k++) {
         gw_ride_element *e = &model->elements[k];
         if (e->constant || e->pure) continue;
@@ -113,6 +122,19 @@ GW_WIDE void gw_ride_backsolve(const gw_ride_model *model, int first, gw_lanes *
     }
 }
 
+static inline void add_dash_slope(const gw_ride_model *model, gw_damping_share share, const gw_lanes *x,
+                                  gw_lanes *y)
+{
+    for (int r = 0; r < model->n; r++) {
+        const double *b = model->dash + model->base[r];
+        for (int c = model->start[r]; c <= r; c++) {
+            if (b[c] == 0.0) continue;
+            gw_lanes_axpy(&y[r], share * b[c], &x[c]);
+            if (c < r) gw_lanes_axpy(&y[c], share * b[c], &x[r]);
+        }
+    }
+}
+
 GW_WIDE void gw_ride_slope_times(const gw_ride_model *model, const gw_lanes *p, gw_damping_share share,
                                  const gw_lanes *x, gw_lanes *y)
 {
@@ -126,6 +148,7 @@ GW_WIDE void gw_ride_slope_times(const gw_ride_model *model, const gw_lanes *p, 
         }
     }
     for (int r = 0; r < model->n; r++) y[r] = gw_lanes_product(&y[r], p);
+    if (model->n_sliders) add_dash_slope(model, share, x, y);
     for (int k = 0; k < model->n_elements; k++) {
         const gw_ride_element *e = &model->elements[k];
         if (e->constant || e->kind == GW_ELEMENT_BUSH) continue;

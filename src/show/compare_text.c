@@ -200,9 +200,9 @@ static void ride_columns(gw_table *t)
     gw_table_column(t, GW_LEFT, "kit");
     gw_table_column(t, GW_RIGHT, "comfort\nm/s2");
     gw_table_column(t, GW_RIGHT, "harshness\ndB");
-    gw_table_column(t, GW_RIGHT, "body half to\ntwice, dB");
-    gw_table_column(t, GW_RIGHT, "road noise\ndB");
-    gw_table_column(t, GW_RIGHT, "body half to\ntwice, dB");
+    gw_table_column(t, GW_RIGHT, "range\ndB");
+    gw_table_column(t, GW_RIGHT, "A-weighted\ndB");
+    gw_table_column(t, GW_RIGHT, "range\ndB");
     gw_table_column(t, GW_RIGHT, "fore-aft mode\nHz");
 }
 
@@ -275,11 +275,7 @@ static gw_status ride_part(const gw_compare_page *p, gw_error *err)
         if (status != GW_OK) return status;
         comfort_words(p, a);
     }
-    gw_buf_paragraph(
-        p->out,
-        "Body half to twice: what the stiffness of the body behind the brackets alone would make of it; what "
-        "rubber, dampers, tyres and roads vary by is not in it.",
-        p->width, 2);
+    gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_RIDE_RANGE), p->width, 2);
     gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_RIDE_ESTIMATE), p->width, 2);
     return GW_OK;
 }

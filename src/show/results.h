@@ -9,6 +9,7 @@
 #define GW_RESULT_LIST(X)                                                                                    \
     X(DEFLECT)                                                                                               \
     X(TRAVEL)                                                                                                \
+    X(RIDE)                                                                                                  \
     X(ALIGN)
 
 #define GW_AS_DECLARATION(id) extern const gw_result GW_##id##_RESULT;

@@ -4,31 +4,38 @@
 #ifndef SHOW_RIDE_H
 #define SHOW_RIDE_H
 
-#include "base/buf.h"
 #include "chart/chart.h"
 #include "giveway/compare.h"
+#include "record/paper.h"
 
-/**
- * The result object.
- * @param[in] all  with transfer functions and the forces after the obstacle, which are long.
- */
-void gw_ride_json(const gw_case *c, const gw_ride_study *study, bool all, gw_buf *out);
+/** What `ride` works out. */
+typedef struct gw_ride_made {
+    gw_ride_study study;
+    bool all; /**< with transfer functions and the forces after the bump, which are long */
+    bool explain;
+    gw_arena arena; /**< owns the warnings                                                */
+    int n_warnings;
+    const char **warning; /**< of the settings, then of each kit in each corner             */
+} gw_ride_made;
+
+/** Rows over a gw_ride_made. */
+extern const gw_result GW_RIDE_RESULT;
 
 /** One row a kit and corner, with a row of heads first. */
 void gw_ride_csv(const gw_case *c, const gw_ride_study *study, gw_buf *out);
 
-/**
- * Text for people.
- * @param[in] all  every mode up to 315 Hz; otherwise body, wheel vertical and wheel fore-aft.
+/** Text for people; with `detail` every mode up to 315 Hz, otherwise body, wheel vertical and wheel fore-aft.
  */
-gw_status gw_ride_text(const gw_case *c, const gw_ride_study *study, bool all, int width, bool bold,
-                       gw_buf *out, gw_error *err);
+void gw_ride_text(const gw_case *c, const void *made, gw_paper *paper);
+
+/** All the warnings of a study into one list. GW_E_NOMEM */
+gw_status gw_ride_gather_warnings(const gw_case *c, gw_ride_made *made, gw_error *err);
 
 /** Transmissibility by kit alone. */
 gw_status gw_transmissibility_charts(const gw_case *c, const gw_ride_study *study, gw_charts *charts,
                                      gw_error *err);
 
 /** Transmissibility by kit, bands over the baseline, paths, forces after the obstacle; one set a corner. */
-gw_status gw_ride_charts(const gw_case *c, const gw_ride_study *study, gw_charts *charts, gw_error *err);
+gw_status gw_ride_charts(const gw_case *c, const void *made, gw_charts *charts, gw_error *err);
 
 #endif

@@ -247,7 +247,7 @@ gw_status gw_transmissibility_charts(const gw_case *c, const gw_ride_study *stud
     return draw_corners(c, study, by_kit, charts, err);
 }
 
-gw_status gw_ride_charts(const gw_case *c, const gw_ride_study *study, gw_charts *charts, gw_error *err)
+gw_status gw_ride_charts(const gw_case *c, const void *made, gw_charts *charts, gw_error *err)
 {
-    return draw_corners(c, study, all_of, charts, err);
+    return draw_corners(c, &((const gw_ride_made *)made)->study, all_of, charts, err);
 }

@@ -17,6 +17,8 @@ static const char *const HEADS[] = { "kit",
                                      "road_noise_dB",
                                      "road_noise_low_dB",
                                      "road_noise_high_dB",
+                                     "crackle_felt_N",
+                                     "crackle_heard_N",
                                      "body_Hz",
                                      "body_damping_ratio",
                                      "wheel_vertical_Hz",
@@ -50,8 +52,9 @@ static void put_figures(gw_csv *csv, const gw_ride_item *item)
 {
     const gw_ride_result *r = &item->result;
     const gw_ride_difference *d = &item->difference;
-    const double values[] = { r->comfort,  r->harshness[0], d->harshness, d->harshness_low, d->harshness_high,
-                              r->noise[0], d->noise,        d->noise_low, d->noise_high };
+    const double values[] = { r->comfort,        r->harshness[0], d->harshness, d->harshness_low,
+                              d->harshness_high, r->noise[0],     d->noise,     d->noise_low,
+                              d->noise_high,     r->crackle[0],   r->crackle[1] };
     gw_csv_numbers(csv, values, (int)(sizeof values / sizeof *values));
 }
 

@@ -2,6 +2,8 @@
 #include "show/ride_parts.h"
 
 #include "format/number.h"
+#include "giveway/names.h"
+#include "show/ride.h"
 
 #include <math.h>
 
@@ -63,4 +65,29 @@ void gw_ride_say_comfort(double low, double high, gw_buf *out)
         say_band(gw_reaction_get(i), out);
     }
     gw_buf_add(out, ". The bands are the standard's, and overlap.");
+}
+
+static const char *own_warning(const gw_case *c, const gw_ride_item *item, const char *text, gw_arena *arena)
+{
+    gw_error line;
+    gw_fail(&line, GW_OK, "%s corner, kit %s: %s", gw_axle_name(item->axle), c->kits[item->kit].name, text);
+    return gw_arena_strdup(arena, line.msg);
+}
+
+gw_status gw_ride_gather_warnings(const gw_case *c, gw_ride_made *made, gw_error *err)
+{
+    const gw_ride_study *study = &made->study;
+    size_t room = (size_t)study->n_warnings + 1;
+    bool ok = true;
+    for (int i = 0; i < study->n; i++) room += (size_t)study->item[i].result.n_warnings;
+    made->warning = gw_arena_alloc(&made->arena, room, sizeof *made->warning);
+    if (!made->warning) return gw_fail(err, GW_E_NOMEM, "out of memory for ride");
+    for (int i = 0; i < study->n_warnings; i++) made->warning[made->n_warnings++] = study->warning[i];
+    for (int i = 0; i < study->n; i++)
+        for (int w = 0; ok && w < study->item[i].result.n_warnings; w++) {
+            const char *line =
+                own_warning(c, &study->item[i], study->item[i].result.warnings[w], &made->arena);
+            if ((ok = line != NULL)) made->warning[made->n_warnings++] = line;
+        }
+    return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for ride");
 }

@@ -84,18 +84,14 @@ gw_status gw_ride_figures_table(const gw_ride_page *p, const gw_ride_item *const
     gw_table_column(&t, GW_RIGHT, "comfort\nm/s2");
     gw_table_column(&t, GW_RIGHT, "harshness\nN");
     gw_table_column(&t, GW_RIGHT, "\ndB");
-    gw_table_column(&t, GW_RIGHT, "body half to\ntwice, dB");
-    gw_table_column(&t, GW_RIGHT, "road noise\nN");
+    gw_table_column(&t, GW_RIGHT, "range\ndB");
+    gw_table_column(&t, GW_RIGHT, "A-weighted\nN");
     gw_table_column(&t, GW_RIGHT, "\ndB");
-    gw_table_column(&t, GW_RIGHT, "body half to\ntwice, dB");
+    gw_table_column(&t, GW_RIGHT, "range\ndB");
     for (int i = 0; i < n; i++) figure_row(p, &t, items[i]);
     gw_status status = finish(p, &t, err);
     gw_buf_paragraph(p->out, gw_ride_caution(), p->width, 2);
-    gw_buf_paragraph(
-        p->out,
-        "Body half to twice: what the stiffness of the body behind the brackets alone would make of it; what "
-        "rubber, dampers, tyres and roads vary by is not in it.",
-        p->width, 2);
+    gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_RIDE_RANGE), p->width, 2);
     say_reactions(p, items, n);
     return status;
 }

@@ -65,8 +65,10 @@ static void setting_rows(gw_table *t, const gw_ride *s)
             s->brackets_rigid ? "rigid" : plain(s->default_bracket / GW_N_PER_MM).s,
             s->brackets_rigid ? "" : "N/mm", left[GW_RIDE_DEFAULT_BRACKET]);
     setting(t, "loss factor of brackets", plain(s->bracket_loss).s, "", left[GW_RIDE_BRACKET_LOSS]);
-    setting(t, "movement that bushes are taken at", plain(s->amplitude / GW_MM).s, "mm",
-            left[GW_RIDE_AMPLITUDE]);
+    if (left[GW_RIDE_AMPLITUDE])
+        setting(t, "movement that bushes are taken at", "each its own", "", true);
+    else
+        setting(t, "movement that bushes are taken at", plain(s->amplitude / GW_MM).s, "mm", false);
     setting(t, "damper friction, as damping added", plain(s->damper_friction / GW_NS_PER_MM).s, "N s/mm",
             left[GW_RIDE_DAMPER_FRICTION]);
     setting(t, "temperature (bush laws are for room temperature)", plain(s->temperature - GW_ZERO_C).s,
@@ -123,22 +125,26 @@ static gw_status corner(const gw_ride_page *p, gw_axle axle, gw_error *err)
     return status;
 }
 
-gw_status gw_ride_text(const gw_case *c, const gw_ride_study *study, bool all, int width, bool bold,
-                       gw_buf *out, gw_error *err)
+static gw_status write(const gw_case *c, const gw_ride_study *study, gw_paper *paper, gw_error *err)
 {
-    const gw_ride_page page = { c, study, all, width, bold, out };
-    gw_buf_clean(out, c->title);
-    gw_buf_add(out, "\n");
-    gw_buf_paragraph(
-        out,
-        "What one wheel on a random road sends into the body. Harshness is felt, 20 to 200 Hz; road "
-        "noise is heard, 40 to 315 Hz and A-weighted.",
-        width, 0);
+    const gw_ride_page page = { c, study, paper->detail, paper->width, paper->bold, paper->out };
     gw_status status = settings(&page, err);
     for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++) status = corner(&page, a, err);
-    gw_buf_add(out, "\n");
-    gw_buf_paragraph(out, gw_words_text(GW_WORDS_ESTIMATE), width, 0);
-    gw_buf_paragraph(out, gw_words_text(GW_WORDS_SAFETY), width, 0);
-    gw_buf_paragraph(out, gw_words_text(GW_WORDS_DEFER), width, 0);
-    return status == GW_OK ? gw_buf_status(out, err) : status;
+    return status;
+}
+
+void gw_ride_text(const gw_case *c, const void *made, gw_paper *paper)
+{
+    const gw_ride_study *study = &((const gw_ride_made *)made)->study;
+    gw_buf_clean(paper->out, c->title);
+    gw_buf_add(paper->out, "\n");
+    gw_paper_say(
+        paper, 0,
+        "What one wheel on a random road sends into the body. Harshness is felt: force into the body, 20 to "
+        "200 Hz. What is heard of it: force into the body, A-weighted, 40 to 315 Hz.");
+    if (write(c, study, paper, NULL) != GW_OK) paper->out->failed = true; /* nothing but memory fails here */
+    gw_paper_gap(paper);
+    gw_paper_say(paper, 0, "%s", gw_words_text(GW_WORDS_ESTIMATE));
+    gw_paper_say(paper, 0, "%s", gw_words_text(GW_WORDS_SAFETY));
+    gw_paper_say(paper, 0, "%s", gw_words_text(GW_WORDS_DEFER));
 }

@@ -10,6 +10,13 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
                        "first wherever they differ from this.",
     [GW_WORDS_ESTIMATE] = "Estimates, made to compare kits with one another; they are as good as the "
                           "rates and points given.",
+    [GW_WORDS_RIDE_RANGE] = "Range: about nine in ten of what brackets and their loss, stiffness and loss of "
+                            "bushes, the give of links "
+                            "and lugs and the tyre's belt may make of it, both kits alike; where the ranges "
+                            "of two kits overlap, they "
+                            "are too close to call. A-weighted: the force into the body as the ear weighs "
+                            "it, 40 to 315 Hz; what else "
+                            "is heard in the cabin is not in it.",
     [GW_WORDS_RIDE_ESTIMATE] =
         "An estimate to compare kits with, not a prediction of a noise level in the cabin.",
     [GW_WORDS_RATE_ESTIMATE] = "Rates from shape and hardness: a hardness tolerance of 5 points alone "
@@ -213,9 +220,9 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
                                   "move the modulus by up to a fifth, and toe and camber changes with it.",
     [GW_WORDS_PAGE_TRUST_RIDE] =
         "Harshness and noise: one wheel, a rigid body on stiff brackets, up to 315 Hz; no prediction of a "
-        "level in the cabin. Harshness with a body half and twice as stiff behind the bushes, all else as it "
-        "is: "
-        "{ranges}.",
+        "level in the cabin. Harshness, about nine in ten of what brackets, bushes, links, lugs and the "
+        "tyre's belt "
+        "may make of it: {ranges}.",
     [GW_WORDS_PAGE_TRUST_RANGE] = "{kit} {low} to {high} dB",
     [GW_WORDS_PAGE_TRUST_BANDS] =
         "{count} figures of the car are not known exactly; {needed} of them make 80 % of the band on toe. Too close "

@@ -10,7 +10,8 @@ typedef enum gw_words {
     GW_WORDS_SAFETY,          /**< brakes, steering and suspension can kill                  */
     GW_WORDS_DEFER,           /**< maker's data, local law and a qualified technician first  */
     GW_WORDS_ESTIMATE,        /**< figures are for comparing kits                            */
-    GW_WORDS_RIDE_ESTIMATE,   /**< no prediction of a noise level                            */
+    GW_WORDS_RIDE_ESTIMATE,
+    GW_WORDS_RIDE_RANGE,   /**< no prediction of a noise level                            */
     GW_WORDS_RATE_ESTIMATE,   /**< bush rates from hardness                                  */
     GW_WORDS_STATIC_ONLY,     /**< loads are steady                                          */
     GW_WORDS_INVENTED,        /**< demonstration data                                        */

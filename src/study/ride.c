@@ -34,6 +34,7 @@ static gw_status require_data(const gw_run *run, gw_axle axle, gw_error *err)
 typedef struct gw_ride_job {
     gw_run run; /**< a copy: laws are shared, the fit is its own */
     gw_ride_options options;
+    bool changed[GW_MAX_JOINTS]; /**< its bush is not the first kit's */
     bool shown;
     gw_ride_item item;
     gw_status status;
@@ -46,7 +47,11 @@ static void solve(void *context, int index)
     const gw_case *c = job->run.c;
     const gw_corner *corner = &c->corners[job->item.axle];
     gw_error inner = { 0 };
+    bool *changed = job->changed;
     gw_fit_kit(c, &job->run.laws, job->item.kit, job->item.axle, job->run.fit);
+    for (int j = 0; j < corner->n_joints; j++)
+        changed[j] = c->kits[job->item.kit].fits[job->item.axle][j] != c->kits[0].fits[job->item.axle][j];
+    job->options.changed = changed;
     job->status = gw_ride_solve(corner, job->run.fit, &c->ride, &job->options, &job->item.result, &inner);
     if (job->status != GW_OK)
         gw_fail(&job->err, job->status, "%s: %s corner, kit %s: %s", c->path, corner->name,

@@ -139,7 +139,9 @@ class Corner:
             for _ in range(3):
                 best = minimize(lost, best.x, method="BFGS", options={"gtol": 1e-14})
             path = path + spins.T @ best.x
-        out = {n: (m, m * np.linalg.norm(turning[n] @ path)) for n, m in torque.items() if m > 0}
+        self.turns = {n: turning[n] @ path for n, m in torque.items() if m > 0}
+        self.lengthening = 0.0 if self.damper is None else float(self.damper @ path)
+        out = {n: (m, m * np.linalg.norm(self.turns[n])) for n, m in torque.items() if m > 0}
         if self.damper is not None and self.damper_force > 0:
             out["damper"] = (self.damper_force, self.damper_force * abs(self.damper @ path))
         return out, sum(w for _, w in out.values())

@@ -27,17 +27,18 @@ def cross_matrix(r):
 class Model:
     """Rows of springs over all degrees of freedom, and their stiffness at each frequency."""
 
-    def __init__(self, case, kit, corner, rates, bracket_factor=1.0, belt=True):
+    def __init__(self, case, kit, corner, rates, state=None, draw=None, belt=True):
+        """`state`: dashpots of sliders and amplitudes of bushes (ride_depth.State); `draw`: seven levels."""
         self.case, self.ride = case, case["ride"]
+        self.state, self.draw = state, draw
         self.spec = case["corners"][corner]
         self.wheel = self.spec["wheel"]
         self.weight = static_load(case, corner)
         self.v = self.ride["speed_km_h"] / 3.6
         self.points = {k: np.array(p, float) * MM for k, p in self.spec["points_mm"].items()}
         self.centre = np.array(self.wheel["centre_mm"], float) * MM
-        self.factor = bracket_factor
         self.belt = belt and "tyre_mass_kg" in self.wheel
-        self.remake = lambda: Model(case, kit, corner, rates, bracket_factor, belt=False)
+        self.remake = lambda: Model(case, kit, corner, rates, state, draw, belt=False)
         self.rows, self.laws, self.kinds = [], [], []
         self._joints(kit_fits(case, kit), corner, rates)
         self._bodies()
@@ -50,17 +51,27 @@ class Model:
 
     # what there is
     def _joints(self, fits, corner, rates):
-        self.joints = []
+        self.joints, self.specs = [], {}
+        first = kit_fits(self.case, self.case["kits"][0]["name"])
         for j in self.spec["joints"]:
             name = fits.get(f"{corner}.{j['name']}", j.get("bush"))
+            kept = name == first.get(f"{corner}.{j['name']}", j.get("bush"))
             spec = name if isinstance(name, dict) else self.case["bushes"][name]
             row = None if isinstance(name, dict) else rates[name]
-            bush = Bush(spec, row, self.ride.get("amplitude_mm", 0.1) * MM)
+            amplitude = self.ride.get("amplitude_mm", 0.1) * MM
+            if self.state:
+                amplitude = self.state.amplitude.get(j["name"], amplitude)
+            bush = Bush(spec, row, amplitude)
+            if self.draw is not None and spec["type"] in ("rates", "bonded", "unbonded", "measured"):
+                bush.vary = (1.3 ** self.draw[2 if kept else 3], 2 ** self.draw[4])
+            self.specs[j["name"]] = spec
             bracket = None
             if "chassis" in j["between"]:
                 bracket = self.ride.get("default_bracket_N_per_mm", 25000.0)
             bracket = j.get("bracket_N_per_mm", bracket)
-            bracket = None if bracket is None else bracket * N_PER_MM * self.factor
+            bracket = None if bracket is None else bracket * N_PER_MM
+            if bracket is not None and self.draw is not None:
+                bracket *= 2 ** self.draw[0]
             self.joints.append((j, bush, bracket))
 
     def _bodies(self):
@@ -77,7 +88,7 @@ class Model:
             self.n += 2
         self.node = {}
         for j, _, bracket in self.joints:
-            if bracket is not None:
+            if bracket is not None or self.draw is not None:
                 self.node[j["name"]] = self.n
                 self.n += 3
 
@@ -85,6 +96,8 @@ class Model:
         """Directions in which a member turns: not about the line of two joints that turn freely."""
         own = [(j, bush) for j, bush, _ in self.joints if member in j["between"]]
         if len(own) != 2 or any(bush.c.any() for _, bush in own):
+            return np.eye(3)
+        if self.state and any(j["name"] in self.state.dash for j, _ in own):
             return np.eye(3)
         line = self.points[own[0][0]["at"]] - self.points[own[1][0]["at"]]
         return np.linalg.svd(line[None, :])[2][1:].T
@@ -136,25 +149,31 @@ class Model:
         self.kinds.append(kind)
 
     def _bushes(self):
-        loss = 1 + 1j * self.ride.get("bracket_loss_factor", 0.05)
+        loss, give = 1 + 1j * self.ride.get("bracket_loss_factor", 0.05), 0.0
+        if self.draw is not None:
+            loss = 1 + 1j * math.sqrt(0.02 * 0.3) * 15 ** (self.draw[1] / 2)
+            give = (1 + self.draw[5]) / 50 * 1e-6 / (1 + 0.02j)
         for j, bush, bracket in self.joints:
             p, frame = self.points[j["at"]], bush_frame(j)
             a, b = j["between"]
             path = ("joint", j["name"]) if "chassis" in j["between"] else None
             ends = {x: self.motion(x, p) for x in (a, b)}
-            if bracket is not None:
+            if j["name"] in self.node:
                 held = "chassis" if "chassis" in j["between"] else b
                 node = np.zeros((3, self.n))
                 node[:, self.node[j["name"]]:self.node[j["name"]] + 3] = np.eye(3)
+                stiff = 1 / (give + (0.0 if bracket is None else 1 / (bracket * loss)))
                 for i in range(3):
                     self.add((ends[held] - node)[i],
-                             lambda f, k=bracket * loss: np.full(f.shape, k), path)
+                             lambda f, k=stiff: np.full(f.shape, k), path)
                 ends[held], path = node, None
             u = frame.T @ (ends[b] - ends[a])
             turn = frame.T @ (self.turning(b) - self.turning(a))
             for i in range(3):
                 self.add(u[i], lambda f, k=bush.k[i], s=bush: k * s.factor(f), path)
                 self.add(turn[i], lambda f, c=bush.c[i], s=bush: c * s.factor(f), None)
+            if self.state:
+                self.state.place(self, j["name"], bush, u, turn)
 
     def _along(self, part):
         p, q = self.points[part["at"]], self.points[part["to"]]
@@ -168,6 +187,8 @@ class Model:
             self.add(self._along(spring), lambda f: np.full(f.shape, k + 0j), ("spring", "spring"))
         if damper:
             c = damper["rate_Ns_per_mm"] * 1e3 + self.ride.get("damper_friction_Ns_per_mm", 0.0) * 1e3
+            if self.state:
+                c += self.state.dash.get("damper", 0.0)
             top = damper.get("top_mount_N_per_mm")
             flex = 0.0 if top is None else 1 / (top * N_PER_MM)
             self.add(self._along(damper), lambda f: 1 / (1 / (2j * np.pi * f * c) + flex),
@@ -179,7 +200,8 @@ class Model:
         patch = self.centre - [0, 0, w["loaded_radius_mm"] * MM]
         up, along = self.motion("upright", patch)[2], self.motion("upright", self.centre)[0]
         if self.belt:
-            wall = 0.75 * w["tyre_mass_kg"] * (2 * np.pi * w.get("tyre_belt_Hz", 77.0)) ** 2
+            hz = w.get("tyre_belt_Hz", 77.0) * (1.0 if self.draw is None else 1.15 ** self.draw[6])
+            wall = 0.75 * w["tyre_mass_kg"] * (2 * np.pi * hz) ** 2
             k = 1 / (1 / k - 1 / wall)
             wall = wall * (1 + 1j * w.get("tyre_belt_loss_factor", 0.1))
             for dof, row in ((self.belt_z, up), (self.belt_x, along)):
@@ -206,17 +228,27 @@ class Model:
         k = np.where([kind in leave_out for kind in self.kinds], 0, k)
         return (k @ self.squares).reshape(len(f), self.n, self.n), k
 
-    def respond(self, f):
-        """Chassis z and x, and the squared body force, per metre of road, at frequencies f."""
+    def move(self, f, crackle=None):
+        """Movements and forces of springs per metre of road, and by the jumps of friction; what is on the body."""
         f = np.asarray(f, float)
         k, each = self.stiffness(f)
         p = 2j * np.pi * f
         rhs = self.tyre(f)[:, None] * self.b[self.kinds.index(("tyre", "tyre"))]
-        rhs = rhs - (self.weight * p / self.v)[:, None] * self.push
-        q = np.linalg.solve(k + (p ** 2)[:, None, None] * self.m, rhs[:, :, None])[:, :, 0]
-        force = each * (q @ self.b.T)
+        rhs = [rhs - (self.weight * p / self.v)[:, None] * self.push]
+        if crackle:
+            push, in_damper = crackle.push(self, f)
+            rhs.append(push)
+        q = np.linalg.solve(k + (p ** 2)[:, None, None] * self.m, np.stack(rhs, axis=-1))
+        force = [each * (q[:, :, i] @ self.b.T) for i in range(len(rhs))]
+        if crackle and in_damper is not None:
+            force[1][:, self.kinds.index(("damper", "damper"))] += in_damper
         on_body = [kind is not None and kind[0] in ("joint", "spring", "damper") for kind in self.kinds]
-        return q[:, 1], q[:, 0], force, np.array(on_body)
+        return [q[:, :, i] for i in range(len(rhs))], force, np.array(on_body)
+
+    def respond(self, f):
+        """Chassis z and x, and the force of every spring, per metre of road, at frequencies f; what is on the body."""
+        q, force, on_body = self.move(f)
+        return q[0][:, 1], q[0][:, 0], force[0], on_body
 
     def bump(self, samples=8192, step=1e-3, highest=315.0):
         """Net fore-aft and vertical force on the body after the half-sine bump of the case, up to `highest` Hz."""
@@ -254,7 +286,7 @@ class Model:
         return {"body": best[0][0], "wheel_vertical": best[1][0], "wheel_fore_aft": best[2][0]}
 
     def _modes_at(self, f):
-        out = (("damper", "damper"), ("slip", "slip"))
+        out = (("damper", "damper"), ("slip", "slip"), ("slider", "slider"))
         k = self.stiffness(np.array([f]), out)[0][0]
         nodes = np.zeros(self.n, bool)
         for i in self.node.values():
@@ -272,22 +304,26 @@ class Model:
         moving = w2 > (2 * math.pi * 0.05) ** 2
         w2, v = w2[moving], v[:, moving]
         total = np.einsum("im,ij,jm->m", v, m, v)
+        total = np.where(total > 0, total, np.inf)  # a motion without mass is no mode
         shares = [self.body_mass * v[1] ** 2 / total, self.wheel["mass_kg"] * v[4] ** 2 / total,
                   self.wheel["mass_kg"] * v[2] ** 2 / total]
         return np.sqrt(w2) / (2 * math.pi), np.array(shares).T
 
-    def figures(self):
-        """Comfort, harshness, road noise, bands, and each path's part of the harshness."""
+    def figures(self, crackle=None):
+        """Comfort, harshness, road noise, bands, each path's part of the harshness, and what crackle makes."""
         names = [k for k in dict.fromkeys(self.kinds) if k and k[0] in ("joint", "spring", "damper")]
         member = np.array([[kind == n for kind in self.kinds] for n in names], float)
 
         def density(f):
-            z, x, force, on_body = self.respond(f)
-            s, w2 = road(self.ride, f), (2 * np.pi * f) ** 2
-            square = np.abs(force) ** 2
-            total = square[:, on_body].sum(axis=1) * s
-            comfort = s * w2 ** 2 * (weight_k(f) ** 2 * np.abs(z) ** 2 + weight_d(f) ** 2 * np.abs(x) ** 2)
-            return np.column_stack([comfort, total, total * weight_a(f) ** 2, square @ member.T * s[:, None]])
+            q, force, on_body = self.move(f, crackle)
+            by = [road(self.ride, f)] + ([crackle.spectrum(f)] if crackle else [])
+            w4 = (2 * np.pi * f) ** 4
+            comfort = sum(s * w4 * (weight_k(f) ** 2 * np.abs(m[:, 1]) ** 2 + weight_d(f) ** 2 * np.abs(m[:, 0]) ** 2)
+                          for s, m in zip(by, q))
+            square = [s[:, None] * np.abs(one) ** 2 for s, one in zip(by, force)]
+            alone = square[1][:, on_body].sum(axis=1) if crackle else np.zeros(len(f))
+            total, a2 = sum(square)[:, on_body].sum(axis=1), weight_a(f) ** 2
+            return np.column_stack([comfort, total, total * a2, alone, alone * a2, sum(square) @ member.T])
 
         edges = {0.5, 80.0, 20.0, 200.0, 40.0, 315.0}
         band_edges = [10 ** ((n - 0.5) / 10) for n in list(BANDS) + [BANDS[-1] + 1]]
@@ -300,6 +336,7 @@ class Model:
                "harshness_N": math.sqrt(over(20.0, 200.0, 1)),
                "road_noise_N": math.sqrt(over(40.0, 315.0, 2)),
                "bands": [math.sqrt(over(band_edges[i], band_edges[i + 1], 1)) for i in range(len(BANDS))]}
-        paths = over(20.0, 200.0, slice(3, None))
+        out["crackle_N"] = [math.sqrt(over(20.0, 200.0, 3)), math.sqrt(over(40.0, 315.0, 4))]
+        paths = over(20.0, 200.0, slice(5, None))
         out["paths"] = {n[1]: float(p / paths.sum()) for n, p in zip(names, paths)}
         return out

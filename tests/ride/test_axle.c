@@ -48,7 +48,7 @@ static gw_axle_joint joint_between(int a, int b, gw_vec3 at, gw_vec3 axis)
 static void check_same(const gw_ride_result *a, const gw_ride_result *b, double allowed)
 {
     check_rel(a->comfort, b->comfort, allowed, "comfort");
-    for (int i = 0; i < GW_BRACKET_STATES; i++) {
+    for (int i = 0; i < GW_RIDE_STATES; i++) {
         check_rel(a->harshness[i], b->harshness[i], allowed, "harshness");
         check_rel(a->noise[i], b->noise[i], allowed, "road noise");
     }

@@ -20,7 +20,7 @@ static void belt_is_three_quarters_of_the_tyre(void **unused)
     (void)unused;
     check_from("H. B. Pacejka, Tyre and Vehicle Dynamics: 205/60 R15");
     const gw_wheel w = pacejka();
-    gw_belt b = gw_belt_of(&w);
+    gw_belt b = gw_belt_of(&w, 1.0);
     check_abs(b.mass, 7.0, 0.05, "belt of a 9.3 kg tyre [kg]");
     check_rel(sqrt(b.sidewall / b.mass) / (2.0 * GW_PI), 77.0, 1e-12, "on its sidewalls [Hz]");
 }
@@ -31,7 +31,7 @@ static void at_rest_the_tyre_is_as_stiff_as_given(void **unused)
     (void)unused;
     gw_wheel w = pacejka();
     w.belt_loss = 0.0;
-    gw_belt b = gw_belt_of(&w);
+    gw_belt b = gw_belt_of(&w, 1.0);
     check_rel(creal(gw_belt_stiffness(&b, b.below, 0.0)), 210e3, 1e-12, "tyre rate");
     check_rel(creal(b.below * gw_belt_passes(&b, b.below, 0.0)), 210e3, 1e-12, "push of the road");
 }
@@ -43,7 +43,7 @@ static void far_above_its_frequency_the_belt_stands_still(void **unused)
     (void)unused;
     gw_wheel w = pacejka();
     w.belt_loss = 0.0;
-    gw_belt b = gw_belt_of(&w);
+    gw_belt b = gw_belt_of(&w, 1.0);
     double complex p = gw_complex(0.0, 2.0 * GW_PI * 77000.0);
     double complex k = gw_belt_stiffness(&b, b.below, p) + p * p * b.mass;
     check_rel(creal(k), b.sidewall, 1e-4, "sidewall");
@@ -56,7 +56,7 @@ static void held_wheel_lets_the_belt_swing_between_sidewall_and_road(void **unus
 {
     (void)unused;
     const gw_wheel w = pacejka();
-    gw_belt b = gw_belt_of(&w);
+    gw_belt b = gw_belt_of(&w, 1.0);
     double hz = sqrt((b.sidewall + b.below) / b.mass) / (2.0 * GW_PI);
     double complex p = gw_complex(0.0, 2.0 * GW_PI * hz);
     check_rel(cabs(gw_belt_passes(&b, b.below, p)), sqrt(1.0 + 0.01) / 0.1, 1e-9, "at resonance");

@@ -10,7 +10,7 @@
 
 static void solve(test_corner *t, gw_ride_result *r)
 {
-    const gw_ride_options bare = { true, true, true };
+    const gw_ride_options bare = { .no_range = true, .no_curve = true, .no_obstacle = true };
     gw_error err = { 0 };
     if (gw_ride_solve(&t->corner, t->fit, &t->ride, &bare, r, &err) != GW_OK) fail_msg("%s", err.msg);
 }

@@ -154,14 +154,15 @@ static void free_spin_of_a_link_does_not_matter(void **state)
     gw_ride_result free_spin = { 0 }, held = { 0 };
     gw_vec3 axis;
     double_wishbone(&t, rubber_rates());
-    assert_true(gw_ride_free_spin(&t.corner, t.fit, 4, &axis));
-    assert_false(gw_ride_free_spin(&t.corner, t.fit, 2, &axis));
+    gw_ride_model model = { .corner = &t.corner, .fit = t.fit };
+    assert_true(gw_ride_free_spin(&model, 4, &axis));
+    assert_false(gw_ride_free_spin(&model, 2, &axis));
     solve(&t, &free_spin);
     /* About the rod's line only: turn the outer joint's frame so that its axis is that line. */
     gw_vec3 line = gw_sub(t.joints[ROD_OUTER].at, t.joints[ROD_INNER].at);
     t.joints[ROD_OUTER].frame = test_frame(line, gw_v3(0, 0, 1));
     t.fit[ROD_OUTER].law.c[2] = 50.0;
-    assert_false(gw_ride_free_spin(&t.corner, t.fit, 4, &axis));
+    assert_false(gw_ride_free_spin(&model, 4, &axis));
     solve(&t, &held);
     check_rel(held.harshness[0], free_spin.harshness[0], 1e-9, "harshness");
     check_rel(held.comfort, free_spin.comfort, 1e-9, "comfort");

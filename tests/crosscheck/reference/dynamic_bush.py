@@ -35,7 +35,7 @@ class Bush:
         turn = pair(given.get("conical_Nm_per_deg", 0.0)) + [given.get("torsional_Nm_per_deg", 0.0)]
         self.c = np.array(turn, float) * NM_PER_DEG
         self.constant = spec.get("dynamic_ratio", 1.0) * (1 + 1j * spec.get("loss_factor", 0.0))
-        self.zener, self.payne = None, 1.0
+        self.zener, self.payne, self.vary = None, 1.0, None
         if kind in ("bonded", "unbonded"):
             wall = (spec["outer_diameter_mm"] - spec["inner_diameter_mm"]) / 2 * 1e-3
             self._compound(material(spec["material"]), wall, amplitude)
@@ -54,4 +54,6 @@ class Bush:
             d, tau, alpha = self.zener
             x = (2j * np.pi * f * tau) ** alpha
             out = out * (1 + d * x / (1 + x))
+        if self.vary:  # stiffness, and loss besides
+            out = self.vary[0] * (out.real + 1j * self.vary[1] * out.imag)
         return out

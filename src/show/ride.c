@@ -1,0 +1,428 @@
+/* SPDX-License-Identifier: MIT */
+/* The rows of `ride`: every figure that it shows. */
+#include "show/ride.h"
+#include "giveway/units.h"
+#include "show/ride_parts.h"
+
+#include <math.h>
+
+/* -- what was assumed -- */
+
+/* Keys as a case has them, so that settings can be copied back into one. */
+static const char *const SETTING_KEYS[GW_RIDE_SETTINGS] = {
+    "contact_length_mm", "default_bracket_N_per_mm", "bracket_loss_factor", "amplitude_mm",
+    "temperature_C",     "damper_friction_Ns_per_mm"
+};
+
+static const char *const CLASSES[] = { "A", "B", "C", "D", "E", "F", "G", "H", NULL };
+
+static const char *road_class(const gw_place *p)
+{
+    char letter = p->c->ride.road_class;
+    return letter ? CLASSES[letter - 'A'] : NULL;
+}
+
+static const void *settings(const gw_place *p)
+{
+    return &p->c->ride;
+}
+
+static double default_bracket(const gw_place *p)
+{
+    return p->c->ride.brackets_rigid ? (double)NAN : p->c->ride.default_bracket;
+}
+
+static double temperature(const gw_place *p)
+{
+    return p->c->ride.temperature - GW_ZERO_C;
+}
+
+static const void *bump_of(const gw_place *p)
+{
+    return p->c->ride.has_obstacle ? &p->c->ride : NULL;
+}
+
+/* Which setting is the n-th of those that were left out; GW_RIDE_SETTINGS: there are no more. */
+static int left_out(const gw_place *p, int n)
+{
+    for (int i = 0; i < GW_RIDE_SETTINGS; i++)
+        if (p->c->ride.left_out[i] && n-- == 0) return i;
+    return GW_RIDE_SETTINGS;
+}
+
+static int count_left_out(const gw_place *p)
+{
+    int n = 0;
+    while (left_out(p, n) < GW_RIDE_SETTINGS) n++;
+    return n;
+}
+
+static const char *left_out_key(const gw_place *p)
+{
+    return SETTING_KEYS[left_out(p, p->index)];
+}
+
+/* clang-format off */
+static const gw_field BUMP[] = {
+    GW_MEMBER("height", MM, gw_ride, obstacle_height, 0, "of the half-sine bump"),
+    GW_MEMBER("length", MM, gw_ride, obstacle_length, 0, "of the half-sine bump"),
+};
+static const gw_record BUMP_RECORD = GW_RECORD(gw_ride, BUMP);
+
+static const gw_field SETTINGS[] = {
+    GW_CHOSEN("road_class", road_class, CLASSES, GW_SOMETIMES, "of ISO 8608"),
+    GW_MEMBER("roughness", M3, gw_ride, roughness, 0, "of the road at 0.1 cycle/m"),
+    GW_MEMBER("speed", KM_H, gw_ride, speed, GW_AS_ASKED, "of the car"),
+    GW_MEMBER("contact_length", MM, gw_ride, contact_length, 0, "of the tyre"),
+    GW_WORKED_OUT("default_bracket", N_PER_MM, default_bracket, GW_MAY_LACK, "body behind a bush whose joint names no bracket; null: rigid"),
+    GW_MEMBER("bracket_loss_factor", PLAIN, gw_ride, bracket_loss, 0, "of every bracket"),
+    GW_MEMBER("amplitude", MM, gw_ride, amplitude, 0, "that bushes are taken at where the case gives it, and measured ones without"),
+    GW_WORKED_OUT("temperature", C, temperature, GW_AS_ASKED, "no law of a bush follows it"),
+    GW_MEMBER("damper_friction", NS_PER_MM, gw_ride, damper_friction, 0, "as damping added"),
+    GW_INSIDE("obstacle", bump_of, &BUMP_RECORD, GW_ON_LINE, "the bump"),
+    GW_SAYINGS("left_out_of_the_case", count_left_out, left_out_key, 0, "settings that stand at their default"),
+};
+static const gw_record SETTINGS_RECORD = GW_RECORD(gw_ride, SETTINGS);
+
+/* -- friction and movement -- */
+
+static const char *joint_name(const gw_place *p, int joint)
+{
+    return p->c->corners[GW_IT(p, gw_ride_item)->axle].joints[joint].name;
+}
+
+static const char *slider_joint(const gw_place *p)
+{
+    return GW_IT(p, gw_ride_friction)->name;
+}
+
+static double joint_damping(const gw_place *p)
+{
+    const gw_ride_friction *s = GW_IT(p, gw_ride_friction);
+    return s->joint < 0 ? (double)NAN : s->damping;
+}
+
+static double line_damping(const gw_place *p)
+{
+    const gw_ride_friction *s = GW_IT(p, gw_ride_friction);
+    return s->joint < 0 ? s->damping : (double)NAN;
+}
+
+static const gw_field SLIDER[] = {
+    GW_SAID("joint", slider_joint, 0, "the joint, or damper"),
+    GW_WORKED_OUT("damping", NMS_PER_RAD, joint_damping, GW_SOMETIMES, "that friction of a joint is taken for on this road"),
+    GW_WORKED_OUT("damping", NS_PER_MM, line_damping, GW_SOMETIMES, "the same of the damper"),
+    GW_MEMBER("sticks", PLAIN, gw_ride_friction, sticks, 0, "hardly ever slips on this road, and does not crackle"),
+};
+static const gw_record SLIDER_RECORD = GW_RECORD(gw_ride_friction, SLIDER);
+
+static const char *moving_joint(const gw_place *p)
+{
+    return joint_name(p, GW_IT(p, gw_ride_movement)->joint);
+}
+
+static const gw_field MOVEMENT[] = {
+    GW_SAID("joint", moving_joint, 0, "the joint"),
+    GW_MEMBER("amplitude", MM, gw_ride_movement, amplitude, 0, "of a sine of equal power, that its bush is taken at"),
+};
+static const gw_record MOVEMENT_RECORD = GW_RECORD(gw_ride_movement, MOVEMENT);
+
+/* -- bands, modes, paths, brackets -- */
+
+static int bands(const gw_place *p)
+{
+    (void)p;
+    return GW_BANDS;
+}
+
+static const void *band_at(const gw_place *p)
+{
+    return &GW_IT(p, gw_ride_item)->result.band[p->index];
+}
+
+static double band_centre(const gw_place *p)
+{
+    return gw_band_nominal(GW_BAND_FIRST + GW_INDEX(p, gw_ride_band));
+}
+
+static double band_force(const gw_place *p)
+{
+    return GW_IT(p, gw_ride_item)->result.band[GW_INDEX(p, gw_ride_band)];
+}
+
+static double band_over(const gw_place *p)
+{
+    return GW_IT(p, gw_ride_item)->difference.band[GW_INDEX(p, gw_ride_band)];
+}
+
+static const gw_field BAND[] = {
+    GW_WORKED_OUT("centre", HZ, band_centre, 0, "nominal mid-frequency"),
+    GW_WORKED_OUT("body_force", N, band_force, GW_MAY_LACK, "rms in the band"),
+    GW_WORKED_OUT("dB_from_baseline", PLAIN, band_over, GW_MAY_LACK, "over the first kit"),
+};
+static const gw_record BAND_RECORD = GW_RECORD(gw_ride_band, BAND);
+
+static double if_tracked(const gw_place *p, double value)
+{
+    return GW_IT(p, gw_ride_mode)->tracked ? value : (double)NAN;
+}
+
+static double damped_hz(const gw_place *p)
+{
+    return if_tracked(p, GW_IT(p, gw_ride_mode)->damped_hz);
+}
+
+static double zeta(const gw_place *p)
+{
+    return if_tracked(p, GW_IT(p, gw_ride_mode)->zeta);
+}
+
+static const char *shape(const gw_place *p)
+{
+    return GW_IT(p, gw_ride_mode)->words;
+}
+
+static int modes(const gw_place *p)
+{
+    const gw_ride_result *r = &GW_IT(p, gw_ride_item)->result;
+    int n = 0;
+    while (n < r->n_modes && r->modes[n].hz <= GW_NOISE_HIGH) n++;
+    return n;
+}
+
+static const void *mode_at(const gw_place *p)
+{
+    return &GW_IT(p, gw_ride_item)->result.modes[p->index];
+}
+
+static const gw_field MODE[] = {
+    GW_MEMBER("natural", HZ, gw_ride_mode, hz, 0, "without damping"),
+    GW_WORKED_OUT("damped", HZ, damped_hz, GW_MAY_LACK, "with it; null: it does not swing"),
+    GW_WORKED_OUT("damping_ratio", PLAIN, zeta, GW_MAY_LACK, "of the critical damping"),
+    GW_MEMBER("body_share", PLAIN, gw_ride_mode, body, 0, "of the kinetic energy: body, vertical"),
+    GW_MEMBER("wheel_vertical_share", PLAIN, gw_ride_mode, wheel_vertical, 0, "of the kinetic energy"),
+    GW_MEMBER("wheel_fore_aft_share", PLAIN, gw_ride_mode, wheel_fore_aft, 0, "of the kinetic energy"),
+    GW_SAID("shape", shape, 0, "in words"),
+};
+static const gw_record MODE_RECORD = GW_RECORD(gw_ride_mode, MODE);
+
+static double mode_hz(const gw_place *p, int mode)
+{
+    return GW_IT(p, gw_ride_item)->result.modes[mode].hz;
+}
+
+static double body_hz(const gw_place *p)
+{
+    return mode_hz(p, GW_IT(p, gw_ride_item)->result.body);
+}
+
+static double vertical_hz(const gw_place *p)
+{
+    return mode_hz(p, GW_IT(p, gw_ride_item)->result.wheel_vertical);
+}
+
+static double fore_aft_hz(const gw_place *p)
+{
+    return mode_hz(p, GW_IT(p, gw_ride_item)->result.wheel_fore_aft);
+}
+
+static const gw_field NATURAL[] = {
+    GW_WORKED_OUT("body", HZ, body_hz, GW_NO_UNIT, "up and down"),
+    GW_WORKED_OUT("wheel_vertical", HZ, vertical_hz, GW_NO_UNIT, "up and down"),
+    GW_WORKED_OUT("wheel_fore_aft", HZ, fore_aft_hz, GW_NO_UNIT, "fore and aft"),
+};
+static const gw_record NATURAL_RECORD = GW_RECORD(gw_ride_item, NATURAL);
+
+static const void *this_item(const gw_place *p)
+{
+    return GW_IT(p, gw_ride_item);
+}
+
+static const gw_field PATH[] = {
+    GW_MEMBER("attachment", PLAIN, gw_ride_path, name, 0, "joint, spring or damper"),
+    GW_MEMBER("force", N, gw_ride_path, force, GW_MAY_LACK, "rms, 20 to 200 Hz"),
+    GW_MEMBER("share", PLAIN, gw_ride_path, share, GW_MAY_LACK, "of the squared harshness"),
+};
+static const gw_record PATH_RECORD = GW_RECORD(gw_ride_path, PATH);
+
+static const char *held_joint(const gw_place *p)
+{
+    return joint_name(p, GW_IT(p, gw_isolation)->joint);
+}
+
+static const gw_field ISOLATION[] = {
+    GW_SAID("joint", held_joint, 0, "the joint"),
+    GW_MEMBER("bush_dynamic", N_PER_MM, gw_isolation, bush, 0, "in its stiffest direction at 63 Hz"),
+    GW_MEMBER("bracket", N_PER_MM, gw_isolation, bracket, GW_MAY_LACK, "that holds it"),
+    GW_MEMBER("bracket_over_bush", PLAIN, gw_isolation, ratio, GW_MAY_LACK, "five or more is common practice"),
+    GW_MEMBER("effective_over_bush", PLAIN, gw_isolation, effective, 0, "both in series over the bush"),
+    GW_MEMBER("weak", PLAIN, gw_isolation, weak, 0, "less than five times"),
+};
+static const gw_record ISOLATION_RECORD = GW_RECORD(gw_isolation, ISOLATION);
+
+/* -- a bump; what a metre of road does -- */
+
+static const void *obstacle(const gw_place *p)
+{
+    const gw_obstacle *o = &GW_IT(p, gw_ride_item)->result.obstacle;
+    return o->n ? o : NULL;
+}
+
+static const void *in_full(const gw_place *p)
+{
+    return GW_IT(p, gw_ride_made)->all ? GW_IT(p, gw_obstacle) : NULL;
+}
+
+static const gw_field AFTER_BUMP[] = {
+    GW_MEMBER("step", S, gw_obstacle, dt, 0, "between two forces below; the bump begins at 0"),
+    GW_SERIES("fore_aft", N, gw_obstacle, n, fore_aft, 0, "net force on the body"),
+    GW_SERIES("vertical", N, gw_obstacle, n, vertical, 0, "net force on the body"),
+};
+static const gw_record AFTER_BUMP_RECORD = GW_RECORD(gw_obstacle, AFTER_BUMP);
+
+static const gw_field OBSTACLE[] = {
+    GW_MEMBER("peak_fore_aft", N, gw_obstacle, peak_fore_aft, 0, "largest net force on the body"),
+    GW_MEMBER("peak_vertical", N, gw_obstacle, peak_vertical, 0, "largest net force on the body"),
+    GW_MEMBER("decay_fore_aft", S, gw_obstacle, decay_fore_aft, 0, "until it stays below a tenth of the peak"),
+    GW_MEMBER("decay_vertical", S, gw_obstacle, decay_vertical, 0, "until it stays below a tenth of the peak"),
+    GW_MEMBER("settled", PLAIN, gw_obstacle, settled, 0, "both do so within the record"),
+    GW_PART_FOUND(in_full, &AFTER_BUMP_RECORD, 0),
+};
+static const gw_record OBSTACLE_RECORD = GW_RECORD(gw_obstacle, OBSTACLE);
+
+static const void *curve(const gw_place *p)
+{
+    const gw_ride_curve *c = &GW_IT(p, gw_ride_item)->result.curve;
+    return GW_IT(p, gw_ride_made)->all && c->n ? c : NULL;
+}
+
+static int curve_paths(const gw_place *p)
+{
+    return GW_IT(p, gw_ride_item)->result.n_paths;
+}
+
+static const void *curve_path(const gw_place *p)
+{
+    return &GW_IT(p, gw_ride_item)->result.curve.paths[p->index];
+}
+
+static const gw_field CURVE_PATH[] = {
+    GW_MEMBER("attachment", PLAIN, gw_path_curve, name, 0, "joint, spring or damper"),
+    GW_SERIES("force", N_PER_M, gw_path_curve, n, force, 0, "per metre of road"),
+};
+static const gw_record CURVE_PATH_RECORD = GW_RECORD(gw_path_curve, CURVE_PATH);
+
+static const gw_field CURVE[] = {
+    GW_SERIES("frequency", HZ, gw_ride_curve, n, hz, 0, "logarithmic steps"),
+    GW_SERIES("body_force", N_PER_M, gw_ride_curve, n, force, 0, "per metre of road"),
+    GW_SERIES("body_vertical_m_per_m", PLAIN, gw_ride_curve, n, chassis_z, 0, "movement per metre of road"),
+    GW_SERIES("body_fore_aft_m_per_m", PLAIN, gw_ride_curve, n, chassis_x, 0, "movement per metre of road"),
+    GW_EACH("paths", curve_paths, curve_path, &CURVE_PATH_RECORD, 0, "the force of each attachment"),
+};
+static const gw_record CURVE_RECORD = GW_RECORD(gw_ride_curve, CURVE);
+
+/* -- a kit in a corner -- */
+
+static int reactions(const gw_place *p)
+{
+    int list[GW_REACTIONS];
+    return gw_reactions_at(GW_IT(p, gw_ride_item)->result.comfort, list);
+}
+
+static const char *reaction(const gw_place *p)
+{
+    int list[GW_REACTIONS];
+    gw_reactions_at(GW_IT(p, gw_ride_item)->result.comfort, list);
+    return gw_reaction_get(list[p->index])->text;
+}
+
+static void harshness_range(const gw_place *p, double *x)
+{
+    x[0] = GW_IT(p, gw_ride_item)->difference.harshness_low;
+    x[1] = GW_IT(p, gw_ride_item)->difference.harshness_high;
+}
+
+static void noise_range(const gw_place *p, double *x)
+{
+    x[0] = GW_IT(p, gw_ride_item)->difference.noise_low;
+    x[1] = GW_IT(p, gw_ride_item)->difference.noise_high;
+}
+
+static const char *wavers(const gw_place *p)
+{
+    return GW_IT(p, gw_ride_item)->result.wavers;
+}
+
+static int warnings(const gw_place *p)
+{
+    return GW_IT(p, gw_ride_item)->result.n_warnings;
+}
+
+static const char *warning(const gw_place *p)
+{
+    return GW_IT(p, gw_ride_item)->result.warnings[p->index];
+}
+
+static const char *caution(const gw_place *p)
+{
+    (void)p;
+    return gw_ride_caution();
+}
+
+static const gw_field ITEM[] = {
+    GW_KIT("kit", gw_ride_item, kit, 0, "name of the kit"),
+    GW_WORD("corner", gw_ride_item, axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_MEMBER("comfort", MS2, gw_ride_item, result.comfort, GW_MAY_LACK, "weighted acceleration of the body, 0.5 to 80 Hz; null, as all figures: friction does not settle"),
+    GW_SAYINGS("comfort_reactions", reactions, reaction, 0, "what ISO 2631-1 says of it"),
+    GW_MEMBER("harshness", N, gw_ride_item, result.harshness[0], GW_MAY_LACK, "felt: force into the body, 20 to 200 Hz"),
+    GW_MEMBER("harshness", DB, gw_ride_item, difference.harshness, GW_MAY_LACK, "over the first kit"),
+    GW_FILLED("harshness_range", DB, GW_PAIR, harshness_range, GW_MAY_LACK, "about nine in ten of what brackets, their loss, bushes, links, lugs and the tyre's belt may make of it"),
+    GW_MEMBER("road_noise", N, gw_ride_item, result.noise[0], GW_MAY_LACK, "heard: force into the body, A-weighted, 40 to 315 Hz"),
+    GW_MEMBER("road_noise", DB, gw_ride_item, difference.noise, GW_MAY_LACK, "over the first kit"),
+    GW_FILLED("road_noise_range", DB, GW_PAIR, noise_range, GW_MAY_LACK, "as that of harshness"),
+    GW_MEMBER("crackle", N, gw_ride_item, result.crackle, GW_MAY_LACK, "part of harshness and of road noise that friction makes by jumping"),
+    GW_ROWS("sliders", gw_ride_item, result.n_sliders, result.sliders, &SLIDER_RECORD, GW_ON_LINE, "what rubs"),
+    GW_ROWS("amplitudes", gw_ride_item, result.n_movements, result.movements, &MOVEMENT_RECORD, GW_ON_LINE, "how far bushes with a material move"),
+    GW_SAID("wavers", wavers, GW_SOMETIMES, "why figures are left out"),
+    GW_PRESENT("natural_Hz", this_item, &NATURAL_RECORD, GW_ON_LINE, "frequencies without damping and without the tyre's belt"),
+    GW_EACH("third_octave", bands, band_at, &BAND_RECORD, GW_ON_LINE, "10 to 315 Hz"),
+    GW_EACH("modes", modes, mode_at, &MODE_RECORD, GW_ON_LINE, "up to 315 Hz"),
+    GW_ROWS("paths", gw_ride_item, result.n_paths, result.paths, &PATH_RECORD, GW_ON_LINE, "every attachment to the body"),
+    GW_ROWS("isolation", gw_ride_item, result.n_isolation, result.isolation, &ISOLATION_RECORD, GW_ON_LINE, "bushes against their brackets"),
+    GW_INSIDE("obstacle", obstacle, &OBSTACLE_RECORD, 0, "after the bump"),
+    GW_INSIDE("transmissibility", curve, &CURVE_RECORD, 0, "what a metre of road does; with --detail"),
+    GW_MEMBER("body_mass", KG, gw_ride_item, result.chassis_mass, 0, "on this corner"),
+    GW_SAYINGS("warnings", warnings, warning, 0, "of this kit in this corner"),
+    GW_SAID("caution", caution, 0, "that belongs beside every figure"),
+};
+static const gw_record ITEM_RECORD = GW_RECORD(gw_ride_item, ITEM);
+
+static const char *baseline(const gw_place *p)
+{
+    return p->c->kits[0].name;
+}
+
+static const char *road_note(const gw_place *p)
+{
+    const gw_ride_study *s = &GW_IT(p, gw_ride_made)->study;
+    return s->n ? s->item[0].result.road_note : NULL;
+}
+
+static const gw_field RESULT[] = {
+    GW_SAID("baseline", baseline, 0, "the first kit of the case"),
+    GW_PRESENT("settings", settings, &SETTINGS_RECORD, 0, "as a case has them"),
+    GW_ROWS("results", gw_ride_made, study.n, study.item, &ITEM_RECORD, 0, "by kit, then corner"),
+    GW_SAID("road_note", road_note, GW_SOMETIMES, "where the road's spectrum is extrapolated"),
+    GW_TEXTS("warnings", gw_ride_made, n_warnings, warning, 0, "as on standard error"),
+};
+static const gw_record RESULT_RECORD = GW_RECORD(gw_ride_made, RESULT);
+/* clang-format on */
+
+static void csv(const gw_case *c, const void *made, gw_buf *out)
+{
+    gw_ride_csv(c, &((const gw_ride_made *)made)->study, out);
+}
+
+const gw_result GW_RIDE_RESULT = {
+    .command = "ride", .record = &RESULT_RECORD, .rows = "results", .csv = csv
+};
