@@ -86,6 +86,59 @@ typedef struct gw_shop_job {
     double minutes, price; /**< [min], in the currency of the case; >= 0 */
 } gw_shop_job;
 
+/** Joints of one axle that get the same bush, and the bushes they may get. */
+typedef struct gw_among {
+    gw_axle axle;
+    int n_joints;
+    int *joint; /**< of the corner, as written: the left ones where the axle holds both sides */
+    int n_bushes;
+    int *bush; /**< all different, in the order of the list                             */
+} gw_among;
+
+/** What a goal looks at; the words are GW_GOAL_FIGURES. */
+typedef enum gw_goal_figure {
+    GW_GOAL_TOE,
+    GW_GOAL_CAMBER,
+    GW_GOAL_CASTER,
+    GW_GOAL_FORE_AFT,
+    GW_GOAL_TO_ROAD
+} gw_goal_figure;
+
+/** A figure that should be near a wanted one. */
+typedef struct gw_goal {
+    int load;
+    gw_goal_figure figure;
+    bool one_corner, one_wheel; /**< else every one that the load tells                      */
+    gw_axle axle;               /**< of one_corner                                           */
+    gw_wheel_side wheel;        /**< of one_wheel: the left one is the outer                 */
+    double weight;              /**< >= 0                                                    */
+    double wanted;              /**< [rad] or [m]                                            */
+} gw_goal;
+
+typedef enum gw_choose_limit {
+    GW_LIMIT_PRICE,
+    GW_LIMIT_MINUTES,
+    GW_LIMIT_COST,
+    GW_LIMIT_HARSHNESS,
+    GW_LIMIT_NOISE,
+    GW_LIMITS
+} gw_choose_limit;
+
+/** What is on offer and what is wanted of it. */
+typedef struct gw_choose {
+    bool present;
+    int n_among; /**< 0: not given: what the kits differ in */
+    gw_among *among;
+    int n_goals; /**< 0: not given: every toe change        */
+    gw_goal *goal;
+    bool has_limit[GW_LIMITS];
+    double limit[GW_LIMITS]; /**< [currency], [min], [currency], [dB], [dB] */
+    bool has_rate;
+    double hourly_rate;       /**< in the currency of the case                              */
+    double tell_unsteadiness; /**< steps that a person can tell apart [rad] or [m]; 0: none */
+    double tell_harshness;    /**< [dB]; 0: none                                            */
+} gw_choose;
+
 typedef struct gw_case {
     gw_arena arena;
     const char *path;
@@ -106,6 +159,7 @@ typedef struct gw_case {
     gw_shop shop;
     int n_jobs;
     gw_shop_job *jobs;
+    gw_choose choose;
     int n_overridden;        /**< parts of shelves in whose place others stand                      */
     const char **overridden; /**< a line each                                                       */
     gw_uncertain uncertain;

@@ -59,6 +59,28 @@ void gw_case_free(gw_case *c);
 /** True where a manoeuvre is an equilibrium of the whole car; else loads are shared by roll centres. */
 bool gw_case_on_road(const gw_case *c);
 
+/**
+ * What is on offer where a case does not say it: the joints at which the kits differ, those of an axle that
+ * every kit treats alike together, each with the bushes that kits fit on both sides, in their order.
+ *
+ * @param[out] out  n_among and among, in the arena.
+ * @retval GW_OK, GW_E_NOMEM
+ */
+gw_status gw_choose_by_kits(const gw_case *c, gw_arena *arena, gw_choose *out, gw_error *err);
+
+/** What keeps a bush on offer from being reckoned with: "price", "fit_minutes", both in one text, or NULL. The
+ * bush that the first kit has in all joints of the choice costs nothing. */
+const char *gw_choose_lacks(const gw_case *c, const gw_among *among, int bush);
+
+/** A joint of the first kit that has another bush on the other side of the car; false: there is none. */
+bool gw_choose_is_one_sided(const gw_case *c, gw_axle *axle, int *joint);
+
+/** A degree [rad] or a millimetre [m]: what a figure of this kind is told in. */
+double gw_goal_unit(gw_goal_figure figure);
+
+/** The name of a joint as a choice has it, without its axle. */
+const char *gw_joint_plain_name(const gw_corner *corner, int joint);
+
 /** Index of the bush, kit, joint or body of that name; -1: none. In an axle the name as written finds the
  * left. */
 int gw_case_find_bush(const gw_case *c, const char *name);

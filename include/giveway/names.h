@@ -18,6 +18,9 @@ extern const char *const GW_AXLE_NAMES[];
 extern const char *const GW_SIDE_NAMES[];
 extern const char *const GW_WHEEL_NAMES[]; /**< left, right: by gw_wheel_side */
 
+extern const char *const GW_GOAL_FIGURES[]; /**< by gw_goal_figure of giveway/case.h */
+extern const char *const GW_LIMIT_NAMES[]; /**< by gw_choose_limit */
+
 const char *gw_axle_name(gw_axle axle); /**< "front" or "rear"  */
 const char *gw_side_name(gw_side side); /**< "outer" or "inner" */
 

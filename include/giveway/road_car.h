@@ -51,6 +51,9 @@ gw_status gw_road_solve(gw_road *road, const gw_manoeuvre *manoeuvre, gw_error *
 /** What one wheel does in the state solved last. */
 void gw_road_report(const gw_road *road, gw_axle axle, gw_wheel_side side, gw_road_result *out);
 
+/** Of these the attitude of the wheel alone: its angles, its places and its spring's force. */
+void gw_road_attitude(const gw_road *road, gw_axle axle, gw_wheel_side side, gw_road_result *out);
+
 /** Where the axle stands on the ramp, for its warnings and its static camber. */
 gw_corner_ws *gw_road_axle_ws(const gw_road *road, gw_axle axle);
 

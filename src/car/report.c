@@ -26,8 +26,9 @@ static gw_vec3 moved(const gw_road_axle *axle, int w, gw_vec3 point)
                                gw_point_now(&axle->start.pose[upright], point)));
 }
 
-static void report_attitude(const gw_road *road, const gw_road_axle *axle, int w, gw_road_result *out)
+void gw_road_attitude(const gw_road *road, gw_axle which, gw_wheel_side w, gw_road_result *out)
 {
+    const gw_road_axle *axle = &road->axle[which];
     const gw_wheel_ws *ramp = &axle->ws->wheel[w];
     const gw_contact *c = &axle->wheel[w].contact;
     gw_mat3 r = gw_mirror_turn(w, &axle->state.pose[ramp->upright].r);
@@ -81,7 +82,7 @@ void gw_road_report(const gw_road *road, gw_axle which, gw_wheel_side side, gw_r
     out->heave = centre_height(road, &road->stance) - centre_height(road, &road->stance0);
     out->travel = travel_of(axle, w);
     out->dive = 0.5 * (travel_of(axle, GW_LEFT_WHEEL) + travel_of(axle, GW_RIGHT_WHEEL));
-    report_attitude(road, axle, w, out);
+    gw_road_attitude(road, which, side, out);
     report_joints(axle, w, &out->wheel);
     report_forces(road, which, w, out);
 }

@@ -142,7 +142,7 @@ static bool is_torn(const gw_road *road)
     return fabs(road->stance.roll) > TORN || fabs(road->stance.pitch) > TORN;
 }
 
-static gw_status newton(gw_road *road, gw_error *err)
+gw_status gw_road_newton(gw_road *road, gw_error *err)
 {
     double tolerance = RESIDUAL * load_scale(road), floor = rounding_floor(road), last = HUGE_VAL;
     gw_balance_of_car b;
@@ -208,7 +208,7 @@ static void shut_play(gw_road *road, double share)
 static gw_status try_step(gw_road *road, gw_error *err)
 {
     keep(road);
-    gw_status status = newton(road, err);
+    gw_status status = gw_road_newton(road, err);
     if (status == GW_OK && !is_usual(road))
         status = gw_fail(err, GW_E_NUMERIC, "the car would snap over in this manoeuvre");
     if (status != GW_OK) go_back(road);
@@ -241,7 +241,7 @@ static double drive_share(gw_driven driven, gw_axle axle)
     return (driven == GW_DRIVEN_FRONT) == (axle == GW_FRONT) ? 1.0 : 0.0;
 }
 
-static gw_road_load load_of(const gw_vehicle *v, const gw_manoeuvre *m, double part)
+gw_road_load gw_road_load_of(const gw_vehicle *v, const gw_manoeuvre *m, double part)
 {
     gw_road_load load = { .ax = part * (m->drive_g - m->brake_g) * GW_G0,
                           .ay = -part * m->lateral_g * GW_G0 };
@@ -272,7 +272,7 @@ static gw_status bring_on(gw_road *road, const gw_manoeuvre *m, double whole, gw
     stand_still(road);
     for (int i = 0; i < MAX_PARTS && done < 1.0; i++) {
         double next = fmin(1.0, done + part);
-        road->load = load_of(road->vehicle, m, whole * next);
+        road->load = gw_road_load_of(road->vehicle, m, whole * next);
         status = try_step(road, err);
         if (status == GW_OK) {
             done = next;
@@ -288,7 +288,7 @@ static gw_status reach(gw_road *road, const gw_manoeuvre *m, double whole, gw_er
 {
     if (!has_play(road)) return bring_on(road, m, whole, err);
     stand_still(road);
-    road->load = load_of(road->vehicle, m, whole);
+    road->load = gw_road_load_of(road->vehicle, m, whole);
     if (try_step(road, NULL) == GW_OK) return GW_OK;
     shut_play(road, 1.0);
     gw_status status = bring_on(road, m, whole, err);
@@ -297,7 +297,7 @@ static gw_status reach(gw_road *road, const gw_manoeuvre *m, double whole, gw_er
     return status;
 }
 
-static double least_load(const gw_road *road)
+double gw_road_least_load(const gw_road *road)
 {
     double least = HUGE_VAL;
     for (int a = 0; a < GW_AXLES; a++)
@@ -312,11 +312,11 @@ static double find_lift(gw_road *road, const gw_manoeuvre *m, double hi, gw_axle
     double lo = 0.0;
     for (int i = 0; i < 24; i++) {
         double middle = 0.5 * (lo + hi);
-        bool stands = reach(road, m, middle, NULL) == GW_OK && least_load(road) >= 0.0;
+        bool stands = reach(road, m, middle, NULL) == GW_OK && gw_road_least_load(road) >= 0.0;
         *(stands ? &lo : &hi) = middle;
     }
     if (reach(road, m, lo, NULL) != GW_OK) return lo;
-    double least = least_load(road);
+    double least = gw_road_least_load(road);
     for (int a = 0; a < GW_AXLES; a++)
         for (int w = 0; w < GW_WHEELS; w++)
             if (road->axle[a].wheel[w].contact.vertical == least) *axle = (gw_axle)a;
@@ -346,7 +346,7 @@ static gw_status look_for_lift(gw_road *road, const gw_manoeuvre *m, const gw_er
 {
     for (double part = 0.9; part > 0.05; part -= 0.1) {
         if (reach(road, m, part, NULL) != GW_OK) continue;
-        if (least_load(road) < 0.0) return report_lift(road, m, part, err);
+        if (gw_road_least_load(road) < 0.0) return report_lift(road, m, part, err);
         break;
     }
     return gw_fail(err, GW_E_NUMERIC, "%s", why->msg);
@@ -357,15 +357,15 @@ gw_status gw_road_solve(gw_road *road, const gw_manoeuvre *m, gw_error *err)
     gw_error why = { 0 };
     road->manoeuvre = *m;
     if (reach(road, m, 1.0, &why) != GW_OK) return look_for_lift(road, m, &why, err);
-    return least_load(road) < 0.0 ? report_lift(road, m, 1.0, err) : GW_OK;
+    return gw_road_least_load(road) < 0.0 ? report_lift(road, m, 1.0, err) : GW_OK;
 }
 
 /* S0 on the road: from the ramp, with what hangs on the springs there and not here. */
-static gw_status find_reference(gw_road *road, gw_error *err)
+gw_status gw_road_find_reference(gw_road *road, gw_error *err)
 {
     const gw_manoeuvre still = { 0 };
     road->setting = true;
-    road->load = load_of(road->vehicle, &still, 1.0);
+    road->load = gw_road_load_of(road->vehicle, &still, 1.0);
     for (int a = 0; a < GW_AXLES; a++)
         gw_state_copy(&road->axle[a].state, gw_corner_reference(road->axle[a].ws),
                       road->axle[a].ws->system.n);
@@ -381,14 +381,21 @@ static gw_status find_reference(gw_road *road, gw_error *err)
     return status;
 }
 
-static void set_wheels(gw_road *road)
+static void note_strains(gw_road *road)
+{
+    for (int a = 0; a < GW_AXLES; a++) {
+        gw_road_axle *axle = &road->axle[a];
+        for (int j = 0; j < axle->ws->corner->n_joints; j++)
+            gw_link_strain(&axle->ws->link[j], axle->start.pose, &axle->strain0[j]);
+    }
+}
+
+void gw_road_set_wheels(gw_road *road)
 {
     road->stance0 = road->stance;
     for (int a = 0; a < GW_AXLES; a++) {
         gw_road_axle *axle = &road->axle[a];
         gw_state_copy(&axle->start, &axle->state, axle->ws->system.n);
-        for (int j = 0; j < axle->ws->corner->n_joints; j++)
-            gw_link_strain(&axle->ws->link[j], axle->start.pose, &axle->strain0[j]);
         for (int w = 0; w < GW_WHEELS; w++) {
             const gw_mat3 *r = &axle->start.pose[axle->ws->wheel[w].upright].r;
             axle->wheel[w].axis_body = gw_mul_t(r, axle->wheel[w].axis_set);
@@ -397,33 +404,45 @@ static void set_wheels(gw_road *road)
     }
 }
 
-static gw_status open_axle(gw_road *road, gw_axle which, const gw_road_part *part, gw_error *err)
+gw_status gw_road_make_axle(gw_road *road, gw_axle which, double made_up, gw_error *err)
 {
     gw_road_axle *axle = &road->axle[which];
-    const gw_wheel *wheel = &part->pair->wheel;
-    gw_status status = gw_corner_open(part->pair, part->fit, &axle->ws, err);
-    if (status != GW_OK) return status;
-    axle->strain0 = gw_arena_alloc(&road->arena, (size_t)part->pair->n_joints + 1, sizeof *axle->strain0);
+    const gw_corner *pair = axle->ws->corner;
+    const gw_wheel *wheel = &pair->wheel;
+    axle->strain0 = gw_arena_alloc(&road->arena, (size_t)pair->n_joints + 1, sizeof *axle->strain0);
     if (!axle->strain0 || gw_state_in_arena(axle->ws, &axle->state) != GW_OK ||
         gw_state_in_arena(axle->ws, &axle->start) != GW_OK ||
         gw_state_in_arena(axle->ws, &axle->resume) != GW_OK)
         return gw_fail(err, GW_E_NOMEM, "out of memory for the car");
     axle->place = wheel->centre;
     axle->place.x = which == GW_FRONT ? 0.0 : -road->vehicle->wheelbase;
-    axle->made_up = part->made_up;
+    axle->made_up = made_up;
     axle->static_load = gw_vehicle_static_load(road->vehicle, which);
     axle->tyre = wheel->tyre_vertical;
     axle->free_length = wheel->loaded_radius + axle->static_load / axle->tyre;
     axle->mass = wheel->mass;
-    for (int w = 0; w < GW_WHEELS; w++) {
-        double camber = gw_corner_static_camber_of(axle->ws, (gw_wheel_side)w);
-        axle->wheel[w].axis_set = gw_mirror(w, gw_axis_from_camber_toe(camber, wheel->static_toe));
-    }
     return GW_OK;
 }
 
+void gw_road_note_setting(gw_road_axle *axle)
+{
+    for (int w = 0; w < GW_WHEELS; w++) {
+        double camber = gw_corner_static_camber_of(axle->ws, (gw_wheel_side)w);
+        axle->wheel[w].axis_set =
+            gw_mirror(w, gw_axis_from_camber_toe(camber, axle->ws->corner->wheel.static_toe));
+    }
+}
+
+static gw_status open_axle(gw_road *road, gw_axle which, const gw_road_part *part, gw_error *err)
+{
+    gw_status status = gw_corner_open(part->pair, part->fit, &road->axle[which].ws, err);
+    if (status == GW_OK) status = gw_road_make_axle(road, which, part->made_up, err);
+    if (status == GW_OK) gw_road_note_setting(&road->axle[which]);
+    return status;
+}
+
 /* What is left of the car's mass without its wheels, and where. */
-static gw_status place_chassis(gw_road *road, gw_error *err)
+gw_status gw_road_place_chassis(gw_road *road, gw_error *err)
 {
     const gw_vehicle *v = road->vehicle;
     double mass = v->mass;
@@ -450,13 +469,14 @@ gw_status gw_road_open(const gw_vehicle *vehicle, const gw_road_part part[GW_AXL
     road->vehicle = vehicle;
     gw_status status = GW_OK;
     for (int a = 0; a < GW_AXLES && status == GW_OK; a++) status = open_axle(road, (gw_axle)a, &part[a], err);
-    if (status == GW_OK) status = place_chassis(road, err);
-    if (status == GW_OK) status = find_reference(road, err);
+    if (status == GW_OK) status = gw_road_place_chassis(road, err);
+    if (status == GW_OK) status = gw_road_find_reference(road, err);
     if (status != GW_OK) {
         gw_road_close(road);
         return status;
     }
-    set_wheels(road);
+    gw_road_set_wheels(road);
+    note_strains(road);
     *out = road;
     return GW_OK;
 }

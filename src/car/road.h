@@ -86,6 +86,19 @@ typedef struct gw_balance_of_car {
 void gw_put_on_road(gw_road *road, gw_axle which, gw_balance_of_car *balance);
 void gw_put_chassis(const gw_road *road, gw_balance_of_car *balance);
 
+/* road.c */
+/** Memory and geometry of an axle whose workspace is there; its wheels' setting, which the kit decides. */
+gw_status gw_road_make_axle(gw_road *road, gw_axle which, double made_up, gw_error *err);
+void gw_road_note_setting(gw_road_axle *axle);
+gw_status gw_road_place_chassis(gw_road *road, gw_error *err);
+/** S0 from the ramp; then its wheels are fixed in their uprights. */
+gw_status gw_road_find_reference(gw_road *road, gw_error *err);
+void gw_road_set_wheels(gw_road *road);
+/** Newton's iteration from where the car stands. */
+gw_status gw_road_newton(gw_road *road, gw_error *err);
+gw_road_load gw_road_load_of(const gw_vehicle *v, const gw_manoeuvre *m, double part);
+double gw_road_least_load(const gw_road *road); /**< on any wheel [N] */
+
 /* step.c */
 /** One step of Newton's iteration from the assembled matrices; false where they are singular. */
 bool gw_road_step(gw_road *road, const gw_balance_of_car *balance);

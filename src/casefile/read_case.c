@@ -9,7 +9,7 @@
 #include <string.h>
 
 static const char *const TOP_KEYS[] = { "format", "title", "vehicle",   "corners", "axles", "bushes", "kits", "loads",
-                                        "ride",   "align", "uncertain", "shop",    "shelf",  "jobs", NULL };
+                                        "ride",   "align", "uncertain", "shop",    "shelf",  "jobs", "choose", NULL };
 const char *const GW_SECTION_KEYS[GW_SECTIONS] = { "vehicle", "corners", "bushes", "kits", "ride", "align" };
 
 /* An axle is what the wheels of a corner share. */
@@ -102,9 +102,12 @@ static void read_parts(gw_case_reader *cr)
         gw_read_kits(cr);
 }
 
-/* A bush of a shelf that a kit fits has to be worked out. */
+/* A bush of a shelf that a kit fits, or that is on offer, has to be worked out. */
 static void wake_fitted(gw_case *c)
 {
+    for (int i = 0; i < c->choose.n_among; i++)
+        for (int b = 0; b < c->choose.among[i].n_bushes; b++)
+            c->bushes[c->choose.among[i].bush[b]].idle = false;
     for (int k = 0; k < c->n_kits; k++)
         for (int a = 0; a < GW_AXLES; a++)
             for (int j = 0; c->kits[k].fits[a] && j < c->corners[a].n_joints; j++)
@@ -148,6 +151,10 @@ static void read_top(gw_case_reader *cr)
         gw_read_align(cr);
     gw_read_shop(&cr->rd, &cr->top, &c->shop);
     gw_read_jobs(cr);
+    if (cr->again)
+        c->choose = cr->again->known->choose;
+    else
+        gw_read_choose(cr);
     wake_fitted(c);
     if (!cr->again) gw_read_uncertain(cr);
 }

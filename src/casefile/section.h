@@ -58,6 +58,8 @@ void gw_read_align(gw_case_reader *cr);
 void gw_read_shop(const gw_reader *rd, const gw_node *top, gw_shop *out);
 void gw_read_uncertain(gw_case_reader *cr);
 void gw_read_jobs(gw_case_reader *cr);
+void gw_read_choose(gw_case_reader *cr);
+void gw_read_goals(gw_case_reader *cr, const gw_node *choose);
 
 /** Warns of a length of `object` that is known, above 0 and below `least_mm`: likely metres. */
 void gw_warn_short(const gw_reader *rd, const gw_node *object, const char *key, double metres,

@@ -16,6 +16,7 @@
     X(ALIGN)                                                                                                 \
     X(MATCH)                                                                                                 \
     X(SPREAD)                                                                                                \
+    X(CHOOSE)                                                                                                \
     X(REPORT)                                                                                                \
     X(BENCH)                                                                                                 \
     X(START)

@@ -84,7 +84,9 @@ static void walk(way *w, const gw_record *record, const gw_place *place, const c
 {
     for (int i = 0; i < record->n; i++) {
         const gw_field *field = &record->field[i];
-        if (field->flags & GW_NO_CSV || field->kind == GW_LINES || field->kind == GW_NUMBERS) continue;
+        if (field->flags & GW_NO_CSV || field->kind == GW_LINES || field->kind == GW_NAMED ||
+            field->kind == GW_NUMBERS)
+            continue;
         if (field->kind == GW_LIST)
             put_list(w, field, place, prefix, depth, rows);
         else if (field->kind == GW_OBJECT || field->kind == GW_PART)

@@ -74,16 +74,30 @@ static void put_series(const gw_field *field, const gw_place *place, gw_json *js
 
 static void put_lines(const gw_field *field, const gw_place *place, gw_json *json)
 {
-    gw_json_array(json, field->key);
+    if (field->flags & GW_ON_LINE)
+        gw_json_array_on_line(json, field->key);
+    else
+        gw_json_array(json, field->key);
     for (int i = 0, n = gw_place_count(field, place); i < n; i++)
         gw_json_string(json, NULL, gw_line_at(field, place, i));
+    gw_json_close(json);
+}
+
+static void put_named(const gw_field *field, const gw_place *place, gw_json *json)
+{
+    open_object(field, field->key, json);
+    for (int i = 0, n = gw_place_count(field, place); i < n; i++)
+        gw_json_string(json, gw_name_at(field, place, i), gw_line_at(field, place, i));
     gw_json_close(json);
 }
 
 static void put_inside(const gw_field *field, const gw_place *place, int only, gw_json *json)
 {
     gw_place inner;
-    if (!gw_place_enter(field, place, &inner)) return;
+    if (!gw_place_enter(field, place, &inner)) {
+        if (field->flags & GW_MAY_LACK) gw_json_null(json, field->key);
+        return;
+    }
     if (field->kind == GW_OBJECT) {
         char key[GW_KEY_MAX];
         open_object(field, gw_field_key(field, field->unit, key), json);
@@ -104,6 +118,9 @@ static void put_field(const gw_field *field, const gw_place *place, int only, gw
         break;
     case GW_LINES:
         put_lines(field, place, json);
+        break;
+    case GW_NAMED:
+        put_named(field, place, json);
         break;
     case GW_NUMBERS:
         put_series(field, place, json);

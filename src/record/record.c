@@ -166,3 +166,10 @@ const char *gw_line_at(const gw_field *field, const gw_place *place, int index)
     }
     return ((const char *const *)pointer_to(field, place))[index];
 }
+
+const char *gw_name_at(const gw_field *field, const gw_place *place, int index)
+{
+    gw_place at = *place;
+    at.index = index;
+    return field->name(&at);
+}

@@ -48,6 +48,7 @@ typedef enum gw_kind {
     GW_LOAD_NAME, /**< of an index into the loads; -1: none                                      */
     GW_ONE_OF,    /**< an enumeration and its words                                              */
     GW_LINES,     /**< a list of texts                                                           */
+    GW_NAMED,     /**< texts by names that the case decides: an object                           */
     GW_OBJECT,    /**< a record inside                                                           */
     GW_PART,      /**< the members of a record in this one's place                               */
     GW_LIST       /**< records, one an element                                                   */
@@ -81,6 +82,7 @@ typedef struct gw_field {
     size_t size;      /**< of an element                                                    */
     double (*number)(const gw_place *);        /**< worked out, in SI                          */
     const char *(*text)(const gw_place *);     /**< NULL: none                                 */
+    const char *(*name)(const gw_place *);     /**< of GW_NAMED: the key of an element         */
     void (*fill)(const gw_place *, double *x); /**< several numbers worked out, in SI           */
     gw_unit (*unit_of)(const gw_place *);      /**< where it differs from place to place       */
     int (*count)(const gw_place *);            /**< elements of a list                         */
@@ -161,6 +163,9 @@ typedef struct gw_result {
       .list = offsetof(struct_type, pointer), .doc = what }
 #define GW_SAYINGS(name, how_many, function, f, what) \
     { .key = name, .kind = GW_LINES, .flags = f, .count = how_many, .text = function, .doc = what }
+#define GW_TEXTS_BY_NAME(key_of_all, how_many, name_function, function, f, what) \
+    { .key = key_of_all, .kind = GW_NAMED, .flags = f, .count = how_many, .name = name_function, .text = function, \
+      .doc = what }
 #define GW_SERIES(name, u, struct_type, n_member, pointer, f, what) \
     { .key = name, .kind = GW_NUMBERS, .unit = GW_UNIT_##u, .flags = f, .type = #struct_type, \
       .at = offsetof(struct_type, n_member), .list = offsetof(struct_type, pointer), .doc = what }
@@ -234,9 +239,12 @@ int gw_place_count(const gw_field *field, const gw_place *up);
 /** Goes to an element of a list; false where there is nothing. */
 bool gw_place_element(const gw_field *field, const gw_place *up, int index, gw_place *out);
 
-/** An element of a GW_NUMBERS, in SI; of GW_LINES. */
+/** An element of a GW_NUMBERS, in SI; of GW_LINES and GW_NAMED. */
 double gw_series_at(const gw_field *field, const gw_place *place, int index);
 const char *gw_line_at(const gw_field *field, const gw_place *place, int index);
+
+/** The key of an element of GW_NAMED; its text is gw_line_at. */
+const char *gw_name_at(const gw_field *field, const gw_place *place, int index);
 
 enum { GW_DEEPEST = 8 };
 

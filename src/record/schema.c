@@ -52,6 +52,14 @@ static void put_band(const gw_field *f, gw_json *json)
     gw_json_close(json);
 }
 
+static void put_named(gw_json *json)
+{
+    gw_json_string(json, "type", "object");
+    gw_json_object_on_line(json, "additionalProperties");
+    gw_json_string(json, "type", "string");
+    gw_json_close(json);
+}
+
 static void put_scalar(const gw_field *f, gw_json *json)
 {
     if (f->flags & GW_AS_MINUTES)
@@ -72,15 +80,33 @@ static void put_scalar(const gw_field *f, gw_json *json)
         put_items("string", 0, json);
     else if (f->kind == GW_BAND)
         put_band(f, json);
+    else if (f->kind == GW_NAMED)
+        put_named(json);
     else
         put_type(f, "string", json);
 }
 
 static void put_members(const gw_record *record, gw_json *json);
 
+static void put_object_or_null(const gw_field *f, gw_json *json)
+{
+    gw_json_object(json, f->key);
+    gw_json_array(json, "anyOf");
+    gw_record_schema(f->record, NULL, json);
+    gw_json_object_on_line(json, NULL);
+    gw_json_string(json, "type", "null");
+    gw_json_close(json);
+    gw_json_close(json);
+    gw_json_close(json);
+}
+
 static void put_property(const gw_field *f, gw_json *json)
 {
     char key[GW_KEY_MAX];
+    if (f->kind == GW_OBJECT && f->flags & GW_MAY_LACK) {
+        put_object_or_null(f, json);
+        return;
+    }
     if (f->kind == GW_OBJECT) {
         gw_record_schema(f->record, gw_field_key(f, f->unit, key), json);
         return;
@@ -113,7 +139,7 @@ static void put_members(const gw_record *record, gw_json *json)
 static bool always_there(const gw_field *f)
 {
     return !(f->flags & (GW_NO_JSON | GW_SOMETIMES)) &&
-           (f->kind == GW_LIST || !f->enter || f->flags & GW_ALWAYS);
+           (f->kind == GW_LIST || !f->enter || f->flags & (GW_ALWAYS | GW_MAY_LACK));
 }
 
 /* Keys that stand wherever the record does; those of a part that may be absent only with its first. */

@@ -10,7 +10,8 @@
     X(DEFLECT)                                                                                               \
     X(TRAVEL)                                                                                                \
     X(RIDE)                                                                                                  \
-    X(ALIGN)
+    X(ALIGN)                                                                                                 \
+    X(CHOOSE)
 
 #define GW_AS_DECLARATION(id) extern const gw_result GW_##id##_RESULT;
 GW_RESULT_LIST(GW_AS_DECLARATION)

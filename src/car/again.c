@@ -1,0 +1,147 @@
+/* SPDX-License-Identifier: MIT */
+#include "car/again.h"
+
+#include "car/road.h"
+#include "corner/twin.h"
+
+#include <stdlib.h>
+
+enum { USUAL_STEPS = 12 };
+
+gw_status gw_road_frame(const gw_vehicle *vehicle, const gw_road_part part[GW_AXLES], gw_road **out,
+                        gw_error *err)
+{
+    gw_road *road = calloc(1, sizeof *road);
+    if (!road) return gw_fail(err, GW_E_NOMEM, "out of memory for the car");
+    road->vehicle = vehicle;
+    gw_status status = GW_OK;
+    for (int a = 0; a < GW_AXLES && status == GW_OK; a++) {
+        status = gw_corner_twin_open(part[a].pair, &road->axle[a].ws, err);
+        if (status == GW_OK) status = gw_road_make_axle(road, (gw_axle)a, part[a].made_up, err);
+    }
+    if (status == GW_OK) status = gw_road_place_chassis(road, err);
+    if (status != GW_OK) {
+        gw_road_close(road);
+        return status;
+    }
+    *out = road;
+    return GW_OK;
+}
+
+void gw_road_refit(gw_road *road, gw_axle axle, const gw_corner_ws *fitted)
+{
+    gw_corner_twin_take(road->axle[axle].ws, fitted);
+    gw_road_note_setting(&road->axle[axle]);
+}
+
+gw_status gw_road_mark_make(const gw_road *road, gw_arena *arena, gw_road_mark *out, gw_error *err)
+{
+    for (int a = 0; a < GW_AXLES; a++) {
+        size_t n = (size_t)road->axle[a].ws->corner->n_bodies;
+        out->state[a].pose = gw_arena_alloc(arena, n, sizeof *out->state[a].pose);
+        if (!out->state[a].pose) return gw_fail(err, GW_E_NOMEM, "out of memory for the car");
+    }
+    return GW_OK;
+}
+
+void gw_road_mark_copy(const gw_road *road, gw_road_mark *to, const gw_road_mark *from)
+{
+    gw_road_mark kept = *to;
+    *to = *from;
+    for (int a = 0; a < GW_AXLES; a++) {
+        to->state[a].pose = kept.state[a].pose;
+        gw_state_copy(&to->state[a], &from->state[a], road->axle[a].ws->corner->n_bodies);
+    }
+}
+
+void gw_road_mark_take(const gw_road *road, bool still, gw_road_mark *out)
+{
+    const gw_stance_on_road *stance = still ? &road->stance0 : &road->stance;
+    out->height = stance->height;
+    out->roll = stance->roll;
+    out->pitch = stance->pitch;
+    for (int a = 0; a < GW_AXLES; a++) {
+        const gw_road_axle *axle = &road->axle[a];
+        out->lateral[a] = still ? 0.0 : axle->lateral;
+        gw_state_copy(&out->state[a], still ? &axle->start : &axle->state, axle->ws->corner->n_bodies);
+    }
+}
+
+static void put(gw_road *road, const gw_road_mark *mark)
+{
+    road->stance.height = mark->height;
+    road->stance.roll = mark->roll;
+    road->stance.pitch = mark->pitch;
+    gw_look_from(&road->stance);
+    for (int a = 0; a < GW_AXLES; a++) {
+        gw_road_axle *axle = &road->axle[a];
+        gw_state_copy(&axle->state, &mark->state[a], axle->ws->system.n);
+        axle->lateral = mark->lateral[a];
+    }
+}
+
+static bool has_play(const gw_road *road)
+{
+    return gw_has_play(road->axle[GW_FRONT].ws) || gw_has_play(road->axle[GW_REAR].ws);
+}
+
+/* No wheel turned further from where it came than in a car that works. */
+static bool is_usual(const gw_road *road, bool setting)
+{
+    for (int a = 0; a < GW_AXLES; a++) {
+        const gw_road_axle *axle = &road->axle[a];
+        const gw_state *from = setting ? gw_corner_reference(axle->ws) : &axle->start;
+        if (!gw_turn_is_usual(axle->ws, from, &axle->state)) return false;
+    }
+    return road->iterations <= USUAL_STEPS;
+}
+
+gw_status gw_road_stand_near(gw_road *road, const gw_road_mark *guess, gw_error *err)
+{
+    const gw_manoeuvre still = { 0 };
+    gw_status status = GW_E_NUMERIC;
+    if (guess && !has_play(road)) {
+        road->setting = true;
+        road->load = gw_road_load_of(road->vehicle, &still, 1.0);
+        put(road, guess);
+        status = gw_road_newton(road, NULL);
+        if (status == GW_OK && !is_usual(road, true)) status = GW_E_NUMERIC;
+        road->setting = false;
+    }
+    if (status != GW_OK) {
+        road->stance = (gw_stance_on_road){ 0 };
+        for (int a = 0; a < GW_AXLES; a++) road->axle[a].lateral = 0.0;
+        status = gw_road_find_reference(road, err);
+    }
+    if (status == GW_OK) gw_road_set_wheels(road);
+    return status;
+}
+
+gw_status gw_road_solve_near(gw_road *road, const gw_manoeuvre *m, const gw_road_mark *guess, gw_error *err)
+{
+    if (guess && !has_play(road)) {
+        road->manoeuvre = *m;
+        road->load = gw_road_load_of(road->vehicle, m, 1.0);
+        put(road, guess);
+        for (int a = 0; a < GW_AXLES; a++) { /* the springs' law starts from this car's S0 */
+            gw_road_axle *axle = &road->axle[a];
+            for (int w = 0; w < GW_WHEELS; w++) {
+                double rate =
+                    w == GW_LEFT_WHEEL ? axle->ws->corner->spring.rate : axle->ws->corner->right_spring.rate;
+                double *length = gw_spring_length_of(&axle->state, w);
+                *length = gw_spring_length(axle->ws, &axle->state, w);
+                *gw_spring_force_of(&axle->state, w) =
+                    *gw_spring_force_of(&axle->start, w) +
+                    rate * (*gw_spring_length_of(&axle->start, w) - *length);
+            }
+        }
+        if (gw_road_newton(road, NULL) == GW_OK && is_usual(road, false) && gw_road_least_load(road) >= 0.0)
+            return GW_OK;
+    }
+    return gw_road_solve(road, m, err);
+}
+
+int gw_road_steps(const gw_road *road)
+{
+    return road->iterations;
+}

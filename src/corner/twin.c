@@ -1,0 +1,73 @@
+/* SPDX-License-Identifier: MIT */
+#include "corner/twin.h"
+
+#include "corner/workspace.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* No kit couples more bodies than all with all. */
+static bool make_system(gw_corner_ws *ws)
+{
+    gw_system *s = &ws->system;
+    size_t n = (size_t)ws->corner->n_bodies;
+    s->block = gw_arena_alloc(&ws->arena, n * n, sizeof *s->block);
+    s->rhs = gw_arena_alloc(&ws->arena, n, sizeof *s->rhs);
+    s->lu = gw_arena_alloc(&ws->arena, n, sizeof *s->lu);
+    s->coupling = gw_arena_alloc(&ws->arena, n, sizeof *s->coupling);
+    s->step = gw_arena_alloc(&ws->arena, n, sizeof *s->step);
+    return s->block && s->rhs && s->lu && s->coupling && s->step;
+}
+
+static bool make_room(gw_corner_ws *ws)
+{
+    size_t links = (size_t)ws->corner->n_joints + 3 * (size_t)ws->corner->n_bodies;
+    ws->link = gw_arena_alloc(&ws->arena, links, sizeof *ws->link);
+    ws->strain0 = gw_arena_alloc(&ws->arena, (size_t)ws->corner->n_joints, sizeof *ws->strain0);
+    return ws->link && ws->strain0 && make_system(ws) && gw_state_in_arena(ws, &ws->reference) == GW_OK &&
+           gw_state_in_arena(ws, &ws->work) == GW_OK && gw_state_in_arena(ws, &ws->resume) == GW_OK;
+}
+
+gw_status gw_corner_twin_open(const gw_corner *corner, gw_corner_ws **out, gw_error *err)
+{
+    gw_corner_ws *ws = calloc(1, sizeof *ws);
+    if (ws) ws->corner = corner;
+    if (!ws || !make_room(ws)) {
+        gw_corner_close(ws);
+        return gw_fail(err, GW_E_NOMEM, "out of memory for the %s corner", corner->name);
+    }
+    *out = ws;
+    return GW_OK;
+}
+
+/* The same pairs of bodies joined, in the same order: the matrix has the same structure. */
+static bool joins_alike(const gw_corner_ws *a, const gw_corner_ws *b)
+{
+    if (a->n_links != b->n_links) return false;
+    for (int j = 0; j < a->n_links; j++)
+        if (a->link[j].a != b->link[j].a || a->link[j].b != b->link[j].b) return false;
+    return true;
+}
+
+static void take_structure(gw_system *to, const gw_system *from)
+{
+    const gw_system own = *to;
+    *to = *from;
+    to->block = own.block;
+    to->rhs = own.rhs;
+    to->lu = own.lu;
+    to->coupling = own.coupling;
+    to->step = own.step;
+}
+
+void gw_corner_twin_take(gw_corner_ws *twin, const gw_corner_ws *from)
+{
+    if (!joins_alike(twin, from)) take_structure(&twin->system, &from->system);
+    twin->datum = from->datum;
+    twin->n_links = from->n_links;
+    memcpy(twin->link, from->link, (size_t)from->n_links * sizeof *twin->link);
+    twin->n_wheels = from->n_wheels;
+    memcpy(twin->wheel, from->wheel, sizeof twin->wheel);
+    for (int w = 0; w < GW_WHEELS; w++) twin->wheel[w].unit_toe = twin->wheel[w].unit_camber = NULL;
+    gw_state_copy(&twin->reference, &from->reference, from->system.n);
+}

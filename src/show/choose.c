@@ -1,0 +1,311 @@
+/* SPDX-License-Identifier: MIT */
+/* The rows of what is recommended. */
+#include "show/choose.h"
+
+#include "show/results.h"
+
+#include <math.h>
+
+static const gw_choose_study *study_of(const gw_place *p)
+{
+    return GW_IT(p, gw_choose_study);
+}
+
+static gw_unit unit_of(const gw_place *p)
+{
+    return study_of(p)->in_mm ? GW_UNIT_MM : GW_UNIT_DEG;
+}
+
+/* -- figures -- */
+
+const char *gw_choose_wheel(const gw_case *c, const gw_chosen_figure *figure)
+{
+    bool drives = c->loads[figure->load].kind == GW_LOAD_MANOEUVRE;
+    return drives ? gw_side_name(figure->wheel == GW_LEFT_WHEEL ? GW_OUTER : GW_INNER)
+                  : GW_WHEEL_NAMES[figure->wheel];
+}
+
+static const char *wheel(const gw_place *p)
+{
+    return gw_choose_wheel(p->c, GW_IT(p, gw_chosen_figure));
+}
+
+static double value(const gw_place *p)
+{
+    return GW_IT(p, gw_combination)->value[GW_INDEX(p, gw_chosen_figure)];
+}
+
+static const gw_field FIGURE[] = {
+    GW_LOADED("load", gw_chosen_figure, load, 0, "of a goal"),
+    GW_WORD("corner", gw_chosen_figure, axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_SAID("wheel", wheel, 0, "outer or inner of a manoeuvre, left or right of a direct load"),
+    GW_WORD("figure", gw_chosen_figure, figure, GW_GOAL_FIGURES, 0, "what is looked at, with its unit"),
+    GW_WORKED_OUT_IN("value", unit_of, value, 0, "as it is, not less what is wanted"),
+};
+static const gw_record FIGURE_RECORD = GW_RECORD(gw_chosen_figure, FIGURE);
+
+static int figures(const gw_place *p)
+{
+    return study_of(p)->n_figures;
+}
+
+static const void *figure_at(const gw_place *p)
+{
+    return &study_of(p)->figure[p->index];
+}
+
+/* -- a combination -- */
+
+static int joints_on_offer(const gw_place *p)
+{
+    return study_of(p)->n_joints;
+}
+
+static const char *joint_name(const gw_place *p)
+{
+    return study_of(p)->joint[p->index].name;
+}
+
+static const char *fitted(const gw_place *p)
+{
+    const gw_choose_study *s = study_of(p);
+    const gw_offered_joint *at = &s->joint[p->index];
+    int bush = gw_choose_bush(p->c, &s->offer, GW_IT(p, gw_combination)->option, at->choice, at->joint);
+    return p->c->bushes[bush].name;
+}
+
+static double unsteadiness(const gw_place *p)
+{
+    return GW_IT(p, gw_combination)->unsteadiness;
+}
+
+static const gw_field SUMS[] = {
+    GW_WORKED_OUT_IN("unsteadiness", unit_of, unsteadiness, 0,
+                     "root mean square of the goals' figures less what is wanted, in their unit"),
+    GW_MEMBER("harshness", DB, gw_combination, harshness, 0,
+              "over the first kit; the larger of the corners'"),
+    GW_MEMBER("road_noise", DB, gw_combination, noise, 0, "over the first kit; the larger of the corners'"),
+    GW_MEMBER("price", PLAIN, gw_combination, price, 0, "of parts and jobs"),
+    GW_MEMBER("fit_minutes", PLAIN, gw_combination, minutes, 0, "of work"),
+    GW_MEMBER("cost", PLAIN, gw_combination, cost, 0, "price and work"),
+};
+static const gw_record SUMS_RECORD = GW_RECORD(gw_combination, SUMS);
+
+static const gw_field COMBINATION[] = {
+    GW_TEXTS_BY_NAME("fits", joints_on_offer, joint_name, fitted, GW_ON_LINE,
+                     "the bush in every joint on offer"),
+    GW_EACH("figures", figures, figure_at, &FIGURE_RECORD, GW_ON_LINE, "what the goals look at"),
+    GW_PART_SAME(&SUMS_RECORD),
+};
+static const gw_record COMBINATION_RECORD = GW_RECORD(gw_combination, COMBINATION);
+
+static const gw_field MEMBER[] = {
+    GW_PART_SAME(&COMBINATION_RECORD),
+    GW_MEMBER("step", PLAIN, gw_combination, step, 0, "nothing as cheap or cheaper is as steady"),
+};
+static const gw_record MEMBER_RECORD = GW_RECORD(gw_combination, MEMBER);
+
+/* -- single changes -- */
+
+static int choice_joints(const gw_place *p, int choice)
+{
+    return study_of(p)->offer.among[choice].n_joints;
+}
+
+/* Joints of a choice stand one after the other. */
+static const char *choice_joint(const gw_place *p, int choice)
+{
+    const gw_choose_study *s = study_of(p);
+    int first = 0;
+    while (s->joint[first].choice != choice) first++;
+    return s->joint[first + p->index].name;
+}
+
+static const char *bush_of(const gw_place *p, int choice, int option)
+{
+    return p->c->bushes[study_of(p)->offer.among[choice].bush[option]].name;
+}
+
+static int swap_joints(const gw_place *p)
+{
+    return choice_joints(p, GW_IT(p, gw_swap)->choice);
+}
+
+static const char *swap_joint(const gw_place *p)
+{
+    return choice_joint(p, GW_IT(p, gw_swap)->choice);
+}
+
+static const char *swap_bush(const gw_place *p)
+{
+    const gw_swap *swap = GW_IT(p, gw_swap);
+    return bush_of(p, swap->choice, swap->option);
+}
+
+static double swap_gain(const gw_place *p)
+{
+    return GW_IT(p, gw_swap)->gain;
+}
+
+static const gw_field SWAP[] = {
+    GW_SAYINGS("joints", swap_joints, swap_joint, GW_ON_LINE, "that get it"),
+    GW_SAID("bush", swap_bush, 0, "what is fitted there alone"),
+    GW_WORKED_OUT_IN("gain", unit_of, swap_gain, 0, "of unsteadiness, in the goals' unit"),
+    GW_MEMBER("within_limits", PLAIN, gw_swap, within_limits, 0, "of the case"),
+    GW_PART_OF(gw_swap, is, &SUMS_RECORD),
+};
+static const gw_record SWAP_RECORD = GW_RECORD(gw_swap, SWAP);
+
+static int fitting_joints(const gw_place *p)
+{
+    return choice_joints(p, GW_IT(p, gw_choose_fitting)->choice);
+}
+
+static const char *fitting_joint(const gw_place *p)
+{
+    return choice_joint(p, GW_IT(p, gw_choose_fitting)->choice);
+}
+
+static const char *fitting_bush(const gw_place *p)
+{
+    const gw_choose_fitting *fitting = GW_IT(p, gw_choose_fitting);
+    return bush_of(p, fitting->choice, fitting->option);
+}
+
+static double then(const gw_place *p)
+{
+    return GW_IT(p, gw_choose_fitting)->unsteadiness;
+}
+
+static const gw_field FITTING[] = {
+    GW_SAYINGS("joints", fitting_joints, fitting_joint, GW_ON_LINE, "that get it next"),
+    GW_SAID("bush", fitting_bush, 0, "what is fitted there"),
+    GW_WORKED_OUT_IN("unsteadiness", unit_of, then, GW_MAY_LACK, "then"),
+};
+static const gw_record FITTING_RECORD = GW_RECORD(gw_choose_fitting, FITTING);
+
+/* -- recommendations -- */
+
+static const gw_field SURE[] = {
+    GW_MEMBER("than", PLAIN, gw_choose_sure, than, 0, "the first kit (now), or a cheaper recommendation"),
+    GW_MEMBER("share", PLAIN, gw_choose_sure, share, GW_MAY_LACK,
+              "of the drawn cars in which it is steadier"),
+};
+static const gw_record SURE_RECORD = GW_RECORD(gw_choose_sure, SURE);
+
+static const void *member_of(const gw_place *p)
+{
+    return &study_of(p)->front[GW_IT(p, gw_recommendation)->member];
+}
+
+static double gain(const gw_place *p)
+{
+    return GW_IT(p, gw_recommendation)->gain;
+}
+
+static const gw_field RECOMMENDATION[] = {
+    GW_PART_FOUND(member_of, &MEMBER_RECORD, GW_ALWAYS),
+    GW_WORKED_OUT_IN("gain", unit_of, gain, 0, "of unsteadiness over the first kit, in the goals' unit"),
+    GW_ROWS("order", gw_recommendation, n_order, order, &FITTING_RECORD, GW_ON_LINE,
+            "if not all is fitted at once: always what leaves least unsteadiness"),
+    GW_TEXTS("beyond_strength", gw_recommendation, n_beyond, beyond, 0, "joints beyond a limit of strength"),
+    GW_ARRAY("steadier", gw_recommendation, n_sure, sure, &SURE_RECORD, GW_ON_LINE,
+             "in how many of the drawn cars"),
+};
+static const gw_record RECOMMENDATION_RECORD = GW_RECORD(gw_recommendation, RECOMMENDATION);
+
+static const void *value_for_money(const gw_place *p)
+{
+    return &study_of(p)->recommended[GW_FOR_VALUE];
+}
+
+static const void *quiet(const gw_place *p)
+{
+    return &study_of(p)->recommended[GW_FOR_QUIET];
+}
+
+static const void *steady(const gw_place *p)
+{
+    return &study_of(p)->recommended[GW_FOR_STEADY];
+}
+
+static const gw_field RECOMMENDED[] = {
+    GW_PRESENT("value", value_for_money, &RECOMMENDATION_RECORD, 0,
+               "most of the gain for its share of the cost"),
+    GW_PRESENT("quiet", quiet, &RECOMMENDATION_RECORD, 0, "the least harsh with two thirds of the gain"),
+    GW_PRESENT("steady", steady, &RECOMMENDATION_RECORD, 0, "the steadiest"),
+};
+static const gw_record RECOMMENDED_RECORD = GW_RECORD(gw_choose_study, RECOMMENDED);
+
+static const void *recommended(const gw_place *p)
+{
+    return study_of(p)->has_recommended ? study_of(p) : NULL;
+}
+
+/* -- limits -- */
+
+static const gw_field LEAST[] = {
+    GW_MEMBER("price", PLAIN, gw_choose_study, least[GW_LIMIT_PRICE], GW_MAY_LACK, "of parts and jobs"),
+    GW_MEMBER("fit_minutes", PLAIN, gw_choose_study, least[GW_LIMIT_MINUTES], GW_MAY_LACK, "of work"),
+    GW_MEMBER("cost", PLAIN, gw_choose_study, least[GW_LIMIT_COST], GW_MAY_LACK, "price and work"),
+    GW_MEMBER("harshness", DB, gw_choose_study, least[GW_LIMIT_HARSHNESS], GW_MAY_LACK, "over the first kit"),
+    GW_MEMBER("road_noise", DB, gw_choose_study, least[GW_LIMIT_NOISE], GW_MAY_LACK, "over the first kit"),
+};
+static const gw_record LEAST_RECORD = GW_RECORD(gw_choose_study, LEAST);
+
+static double freed(const gw_place *p, gw_choose_limit limit)
+{
+    return study_of(p)->freed[limit];
+}
+
+#define GW_FREED(name, limit)                                                                                \
+    static double name(const gw_place *p)                                                                    \
+    {                                                                                                        \
+        return freed(p, limit);                                                                              \
+    }
+GW_FREED(freed_price, GW_LIMIT_PRICE)
+GW_FREED(freed_minutes, GW_LIMIT_MINUTES)
+GW_FREED(freed_cost, GW_LIMIT_COST)
+GW_FREED(freed_harshness, GW_LIMIT_HARSHNESS)
+GW_FREED(freed_noise, GW_LIMIT_NOISE)
+
+static const gw_field FREED[] = {
+    GW_WORKED_OUT_IN("price", unit_of, freed_price, GW_SOMETIMES, "without this limit"),
+    GW_WORKED_OUT_IN("fit_minutes", unit_of, freed_minutes, GW_SOMETIMES, "without this limit"),
+    GW_WORKED_OUT_IN("cost", unit_of, freed_cost, GW_SOMETIMES, "without this limit"),
+    GW_WORKED_OUT_IN("harshness_dB", unit_of, freed_harshness, GW_SOMETIMES, "without this limit"),
+    GW_WORKED_OUT_IN("road_noise_dB", unit_of, freed_noise, GW_SOMETIMES, "without this limit"),
+};
+static const gw_record FREED_RECORD = GW_RECORD(gw_choose_study, FREED);
+
+static double draws(const gw_place *p)
+{
+    return (double)study_of(p)->draws;
+}
+
+static const void *itself(const gw_place *p)
+{
+    return study_of(p);
+}
+
+static const gw_field RESULT[] = {
+    GW_MEMBER("combinations", PLAIN, gw_choose_study, combinations, 0, "of what is on offer"),
+    GW_MEMBER("within_limits", PLAIN, gw_choose_study, within_limits, 0, "of them"),
+    GW_MEMBER("failed", PLAIN, gw_choose_study, failed, 0, "of them, that cannot carry the load of a goal"),
+    GW_WITHIN("now", gw_choose_study, now, &COMBINATION_RECORD, 0, "the first kit"),
+    GW_ROWS("front", gw_choose_study, n_front, front, &MEMBER_RECORD, 0,
+            "what no other beats or equals in unsteadiness, harshness and cost at once, by cost"),
+    GW_INSIDE("recommended", recommended, &RECOMMENDED_RECORD, GW_MAY_LACK, "null: nothing is steadier"),
+    GW_ROWS("swaps", gw_choose_study, n_swaps, swap, &SWAP_RECORD, GW_ON_LINE,
+            "every single change of the first kit, the greatest gain first"),
+    GW_PRESENT("least", itself, &LEAST_RECORD, GW_ON_LINE, "that any combination reaches, limit by limit"),
+    GW_PRESENT("without_limit", itself, &FREED_RECORD, GW_ON_LINE,
+               "the least unsteadiness without one limit alone, in the goals' unit"),
+    GW_COUNTED("draws", draws, 0, "cars drawn for how sure it is"),
+    GW_TEXTS("warnings", gw_choose_study, n_warnings, warning, 0, "as on standard error"),
+};
+static const gw_record RESULT_RECORD = GW_RECORD(gw_choose_study, RESULT);
+
+const gw_result GW_CHOOSE_RESULT = {
+    .command = "choose", .record = &RESULT_RECORD, .rows = "front", .csv = gw_choose_csv
+};

@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: MIT */
+/** What the planner's study is shown as. */
+#ifndef SHOW_CHOOSE_H
+#define SHOW_CHOOSE_H
+
+#include "chart/chart.h"
+#include "giveway/choose.h"
+#include "record/paper.h"
+
+/** What the command makes: the study, with what the command line asks. */
+typedef struct gw_chosen {
+    gw_choose_study study; /**< first, so that rows over the study find it here */
+    bool quiet;
+    const char *file; /**< --case; NULL: not asked for */
+} gw_chosen;
+
+/** Rows over a gw_choose_study. */
+extern const gw_result GW_CHOOSE_RESULT;
+
+/** With `detail` the whole front and all single changes. */
+void gw_choose_text(const gw_case *c, const void *study, gw_paper *paper);
+
+/** A row a member of the front: what it costs and does, its bush in each joint on offer, its figures. */
+void gw_choose_csv(const gw_case *c, const void *study, gw_buf *out);
+
+/** Steadiness against harshness, cost as size; the ladder of what more money buys. */
+gw_status gw_choose_charts(const gw_case *c, const void *study, gw_charts *charts, gw_error *err);
+
+/** "front.rack_left and front.rack_right": the joints of a choice. */
+void gw_choose_joints(const gw_choose_study *study, int choice, gw_buf *out);
+
+/** The word for the wheel that a figure is of. */
+const char *gw_choose_wheel(const gw_case *c, const gw_chosen_figure *figure);
+
+#endif

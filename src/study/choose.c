@@ -1,0 +1,60 @@
+/* SPDX-License-Identifier: MIT */
+/* Which bushes to fit: from what is on offer to what is recommended, step by step. */
+#include "giveway/choose.h"
+
+#include "study/choose_parts.h"
+
+static gw_status work_now(gw_planner *p, gw_error *err)
+{
+    gw_combination *now = &p->out->now;
+    gw_error inner = { 0 };
+    gw_status status = gw_combination_make(p, now, err);
+    if (status != GW_OK) return status;
+    for (int i = 0; i < gw_choices(p); i++) now->option[i] = -1;
+    gw_combination *const list[] = { now };
+    status = gw_work_each(p, list, 1, 0, &inner);
+    if (status == GW_OK) return GW_OK;
+    return gw_fail(err, status, "%s: kit %s, with which all is compared: %s", p->c->path, p->c->kits[0].name,
+                   inner.msg);
+}
+
+static gw_status work(gw_planner *p, const gw_selection *wanted, gw_error *err)
+{
+    gw_status status = gw_plan_offer(p, wanted, err);
+    if (status == GW_OK) status = gw_plan_kits(p, err);
+    if (status == GW_OK) status = gw_run_open(&p->run, p->c, wanted, err);
+    if (status == GW_OK) status = gw_plan_figures(p, wanted, err);
+    if (status == GW_OK) status = gw_plan_costs(p, err);
+    if (status == GW_OK) status = gw_work_axles(p, err);
+    if (status == GW_OK) status = work_now(p, err);
+    if (status == GW_OK) status = gw_work_cars(p, err);
+    if (status == GW_OK) status = gw_choose_results(p, err);
+    if (status == GW_OK) status = gw_choose_swaps(p, err);
+    if (status == GW_OK) status = gw_choose_orders(p, err);
+    if (status == GW_OK) status = gw_choose_sureness(p, wanted, err);
+    return status;
+}
+
+gw_status gw_study_choose(const gw_case *c, const gw_selection *wanted, const gw_choose_options *options,
+                          gw_choose_study *out, gw_error *err)
+{
+    gw_choose_study study = { 0 };
+    gw_planner p = { .c = c, .options = options, .out = &study, .arena = &study.arena };
+    gw_status status = GW_OK;
+    if (!c->has_corner[GW_FRONT] && !c->has_corner[GW_REAR])
+        status = gw_fail(err, GW_E_SCHEMA, "%s: corners: the case describes no corner to fit", c->path);
+    if (status == GW_OK) status = work(&p, wanted, err);
+    gw_run_close(&p.run);
+    if (status != GW_OK) {
+        gw_choose_study_free(&study);
+        return status;
+    }
+    *out = study;
+    return GW_OK;
+}
+
+void gw_choose_study_free(gw_choose_study *study)
+{
+    gw_arena_free(&study->arena);
+    *study = (gw_choose_study){ 0 };
+}
