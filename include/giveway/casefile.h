@@ -68,12 +68,22 @@ bool gw_case_on_road(const gw_case *c);
  */
 gw_status gw_choose_by_kits(const gw_case *c, gw_arena *arena, gw_choose *out, gw_error *err);
 
-/** What keeps a bush on offer from being reckoned with: "price", "fit_minutes", both in one text, or NULL. The
- * bush that the first kit has in all joints of the choice costs nothing. */
+/** What keeps a bush on offer from being reckoned with: "price", "fit_minutes", both in one text, or NULL.
+ * The bush that the first kit has in all joints of the choice costs nothing. */
 const char *gw_choose_lacks(const gw_case *c, const gw_among *among, int bush);
 
 /** A joint of the first kit that has another bush on the other side of the car; false: there is none. */
 bool gw_choose_is_one_sided(const gw_case *c, gw_axle *axle, int *joint);
+
+/**
+ * The file of the case with these kits in place of its own, and without `choose`: with everything that
+ * shelves gave, and without bands on what other kits had.
+ *
+ * @param[in]  kits  n of them, the same bush on both sides of the car.
+ * @param[out] out   JSON, zero-terminated; owned by the caller (free).
+ * @retval GW_OK, GW_E_NOMEM
+ */
+gw_status gw_case_with_kits(const gw_case *c, const gw_kit *const *kits, int n, char **out, gw_error *err);
 
 /** A degree [rad] or a millimetre [m]: what a figure of this kind is told in. */
 double gw_goal_unit(gw_goal_figure figure);

@@ -46,12 +46,22 @@ typedef struct gw_choose_sure {
     double share;     /**< of the draws                                               */
 } gw_choose_sure;
 
+/** Work that is done once for all its joints that get another bush. */
+typedef struct gw_choose_job {
+    const char *label;
+    int joints;            /**< of them, those that get another bush, with their mirror images once */
+    double minutes, price; /**< [min], in the currency of the case */
+} gw_choose_job;
+
 typedef struct gw_recommendation {
     const char *name; /**< "value", "quiet" or "steady"     */
     int member;       /**< of the front                     */
     double gain;      /**< unsteadiness less than the first kit's [rad] or [m] */
     int n_order;
     gw_choose_fitting *order;
+    gw_kit kit; /**< the case's first kit with it fitted */
+    int n_jobs;
+    gw_choose_job *job; /**< that it brings along */
     int n_beyond;
     const char **beyond; /**< joints beyond a limit of strength, in words */
     int n_sure;

@@ -193,6 +193,14 @@ static const gw_field SURE[] = {
 };
 static const gw_record SURE_RECORD = GW_RECORD(gw_choose_sure, SURE);
 
+static const gw_field JOB[] = {
+    GW_MEMBER("label", PLAIN, gw_choose_job, label, 0, "the job"),
+    GW_MEMBER("joints", PLAIN, gw_choose_job, joints, 0, "that get another bush in it"),
+    GW_MEMBER("fit_minutes", PLAIN, gw_choose_job, minutes, 0, "of work, once for all of them"),
+    GW_MEMBER("price", PLAIN, gw_choose_job, price, 0, "once for all of them"),
+};
+static const gw_record JOB_RECORD = GW_RECORD(gw_choose_job, JOB);
+
 static const void *member_of(const gw_place *p)
 {
     return &study_of(p)->front[GW_IT(p, gw_recommendation)->member];
@@ -208,6 +216,7 @@ static const gw_field RECOMMENDATION[] = {
     GW_WORKED_OUT_IN("gain", unit_of, gain, 0, "of unsteadiness over the first kit, in the goals' unit"),
     GW_ROWS("order", gw_recommendation, n_order, order, &FITTING_RECORD, GW_ON_LINE,
             "if not all is fitted at once: always what leaves least unsteadiness"),
+    GW_ROWS("jobs", gw_recommendation, n_jobs, job, &JOB_RECORD, GW_ON_LINE, "that it brings along"),
     GW_TEXTS("beyond_strength", gw_recommendation, n_beyond, beyond, 0, "joints beyond a limit of strength"),
     GW_ARRAY("steadier", gw_recommendation, n_sure, sure, &SURE_RECORD, GW_ON_LINE,
              "in how many of the drawn cars"),

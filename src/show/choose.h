@@ -11,6 +11,7 @@
 typedef struct gw_chosen {
     gw_choose_study study; /**< first, so that rows over the study find it here */
     bool quiet;
+    long draws;
     const char *file; /**< --case; NULL: not asked for */
 } gw_chosen;
 

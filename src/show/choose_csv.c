@@ -12,10 +12,8 @@ enum { N_SUMS = sizeof SUMS / sizeof *SUMS };
 
 static const char *const NAMES[] = { "value", "quiet", "steady" };
 
-static void put_heads(const gw_case *c, const gw_choose_study *s, const gw_place *top, gw_csv *csv)
+static void put_heads(const gw_case *c, const gw_choose_study *s, gw_csv *csv)
 {
-    const gw_record *member = gw_record_of(top, "front");
-    (void)member;
     gw_csv_string(csv, "step");
     for (int r = 0; r < GW_RECOMMENDED; r++) gw_csv_string(csv, NAMES[r]);
     for (int i = 0; i < N_SUMS; i++) {
@@ -77,7 +75,7 @@ void gw_choose_csv(const gw_case *c, const void *study, gw_buf *out)
     const gw_choose_study *s = study;
     const gw_place top = gw_place_top(&GW_CHOOSE_RESULT, c, study);
     gw_csv csv = { .out = out };
-    put_heads(c, s, &top, &csv);
+    put_heads(c, s, &csv);
     for (int i = 0; i < s->n_front; i++) {
         gw_place member;
         if (gw_place_element(gw_row_of(&top, "front"), &top, i, &member)) put_member(&member, s, &csv);

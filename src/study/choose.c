@@ -18,6 +18,26 @@ static gw_status work_now(gw_planner *p, gw_error *err)
                    inner.msg);
 }
 
+bool gw_plan_goes_on(const gw_planner *p, int more)
+{
+    const gw_choose_options *o = p->options;
+    gw_plan_watch *w = p->watch;
+    pthread_mutex_lock(&w->lock);
+    w->done += more;
+    if (!w->stopped && o->progress) w->stopped = !o->progress(o->context, w->done, p->out->combinations);
+    bool goes_on = !w->stopped;
+    pthread_mutex_unlock(&w->lock);
+    return goes_on;
+}
+
+/* What was left undone by a stop is worth nothing. */
+static gw_status unless_stopped(const gw_planner *p, gw_status status, gw_error *err)
+{
+    if (!p->watch->stopped) return status;
+    return gw_fail(err, GW_E_USAGE, "stopped after %d of %d combinations: nothing was written",
+                   p->watch->done, p->out->combinations);
+}
+
 static gw_status work(gw_planner *p, const gw_selection *wanted, gw_error *err)
 {
     gw_status status = gw_plan_offer(p, wanted, err);
@@ -25,25 +45,28 @@ static gw_status work(gw_planner *p, const gw_selection *wanted, gw_error *err)
     if (status == GW_OK) status = gw_run_open(&p->run, p->c, wanted, err);
     if (status == GW_OK) status = gw_plan_figures(p, wanted, err);
     if (status == GW_OK) status = gw_plan_costs(p, err);
-    if (status == GW_OK) status = gw_work_axles(p, err);
+    if (status == GW_OK) status = unless_stopped(p, gw_work_axles(p, err), err);
     if (status == GW_OK) status = work_now(p, err);
-    if (status == GW_OK) status = gw_work_cars(p, err);
+    if (status == GW_OK) status = unless_stopped(p, gw_work_cars(p, err), err);
     if (status == GW_OK) status = gw_choose_results(p, err);
     if (status == GW_OK) status = gw_choose_swaps(p, err);
     if (status == GW_OK) status = gw_choose_orders(p, err);
-    if (status == GW_OK) status = gw_choose_sureness(p, wanted, err);
-    return status;
+    if (status == GW_OK) status = gw_choose_kits(p, wanted, err);
+    return status == GW_OK ? unless_stopped(p, gw_choose_sureness(p, wanted, err), err) : status;
 }
 
 gw_status gw_study_choose(const gw_case *c, const gw_selection *wanted, const gw_choose_options *options,
                           gw_choose_study *out, gw_error *err)
 {
     gw_choose_study study = { 0 };
-    gw_planner p = { .c = c, .options = options, .out = &study, .arena = &study.arena };
+    gw_plan_watch watch = { .done = 0 };
+    gw_planner p = { .c = c, .options = options, .out = &study, .watch = &watch, .arena = &study.arena };
     gw_status status = GW_OK;
     if (!c->has_corner[GW_FRONT] && !c->has_corner[GW_REAR])
         status = gw_fail(err, GW_E_SCHEMA, "%s: corners: the case describes no corner to fit", c->path);
+    pthread_mutex_init(&watch.lock, NULL);
     if (status == GW_OK) status = work(&p, wanted, err);
+    pthread_mutex_destroy(&watch.lock);
     gw_run_close(&p.run);
     if (status != GW_OK) {
         gw_choose_study_free(&study);

@@ -48,7 +48,8 @@ static void work_block(void *context, int index)
     block->status = gw_bench_kit_open(p, &kit, &block->err);
     if (!value) block->status = gw_fail(&block->err, GW_E_NOMEM, "out of memory for figures");
     for (int k = BLOCK * index; k < BLOCK * (index + 1) && k < p->axle[work->axle].n; k++)
-        if (block->status == GW_OK) block->status = one_kit(p, kit, work->axle, k, value, &block->err);
+        if (block->status == GW_OK && gw_plan_goes_on(p, 0))
+            block->status = one_kit(p, kit, work->axle, k, value, &block->err);
     gw_bench_kit_close(kit);
     free(value);
 }

@@ -9,7 +9,6 @@
 #include "study/choose_parts.h"
 
 #include <math.h>
-#include <pthread.h>
 #include <stdlib.h>
 
 enum { ROW_BLOCK = 16, OUTER_BLOCKS = 512 };
@@ -31,9 +30,6 @@ typedef struct gw_car_work {
     gw_status *status;    /* [block] */
     gw_error *err;
     int outers_a_block;
-    pthread_mutex_t lock;
-    int done;
-    bool stopped;
 } gw_car_work;
 
 static int marks(const gw_planner *p)
@@ -270,28 +266,16 @@ static void bench_close(gw_car_bench *b)
     gw_bench_kit_close(b->kit);
 }
 
-/* False where the work is to stop. */
-static bool tell(gw_car_work *w, int more)
-{
-    const gw_choose_options *o = w->p->options;
-    pthread_mutex_lock(&w->lock);
-    w->done += more;
-    if (!w->stopped && o->progress) w->stopped = !o->progress(o->context, w->done, w->p->out->combinations);
-    bool stopped = w->stopped;
-    pthread_mutex_unlock(&w->lock);
-    return !stopped;
-}
-
 static void outer_block(void *context, int index)
 {
     gw_car_work *w = context;
     gw_car_bench b = { 0 };
     int first = 1 + index * w->outers_a_block;
-    if (!tell(w, 0)) return;
+    if (!gw_plan_goes_on(w->p, 0)) return;
     gw_status status = bench_open(w, &b, &w->err[index]);
     for (int o = first; o < first + w->outers_a_block && o < w->n_outer && status == GW_OK; o++) {
         status = do_row(w, &b, o, &w->err[index]);
-        if (!tell(w, w->n_inner)) break;
+        if (!gw_plan_goes_on(w->p, w->n_inner)) break;
     }
     w->status[index] = status;
     bench_close(&b);
@@ -344,13 +328,9 @@ static gw_status all_rows(gw_car_work *w, gw_error *err)
     if (status == GW_OK) status = run(w, blocks, ready_block, err);
     if (status == GW_OK) status = run(w, blocks, row_block, err);
     if (status != GW_OK) return status;
-    w->done = w->n_inner;
+    gw_plan_goes_on(w->p, w->n_inner);
     w->outers_a_block = (w->n_outer + OUTER_BLOCKS - 1) / OUTER_BLOCKS;
-    status = run(w, (w->n_outer - 1 + w->outers_a_block - 1) / w->outers_a_block, outer_block, err);
-    if (status == GW_OK && w->stopped)
-        return gw_fail(err, GW_E_USAGE, "stopped after %d of %d combinations: nothing was written", w->done,
-                       w->p->out->combinations);
-    return status;
+    return run(w, (w->n_outer - 1 + w->outers_a_block - 1) / w->outers_a_block, outer_block, err);
 }
 
 /* Without a figure of the whole car every axle stands for itself. */
@@ -375,9 +355,7 @@ gw_status gw_work_cars(gw_planner *p, gw_error *err)
         add_axles(p);
         return GW_OK;
     }
-    pthread_mutex_init(&w.lock, NULL);
     gw_status status = all_rows(&w, err);
-    pthread_mutex_destroy(&w.lock);
     free_room(&w);
     return status;
 }

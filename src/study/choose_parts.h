@@ -7,6 +7,8 @@
 #include "giveway/choose.h"
 #include "study/run.h"
 
+#include <pthread.h>
+
 /** All that the bushes on one axle decide alone. */
 typedef struct gw_axle_kits {
     int n;                /**< combinations of the axle's choices; 1 without any     */
@@ -17,11 +19,19 @@ typedef struct gw_axle_kits {
     unsigned char *jobs; /**< [kit * n_jobs]: a job is due                           */
 } gw_axle_kits;
 
+/** How far the work has got, for all threads. */
+typedef struct gw_plan_watch {
+    pthread_mutex_t lock;
+    int done;
+    bool stopped;
+} gw_plan_watch;
+
 typedef struct gw_planner {
     const gw_case *c;
     const gw_choose_options *options;
     gw_run run; /**< opened; copied for each thread */
     gw_choose_study *out;
+    gw_plan_watch *watch;
     gw_arena *arena;       /**< of the study */
     double weights;        /**< of all figures together */
     bool corner[GW_AXLES]; /**< that are looked at */
@@ -33,6 +43,10 @@ typedef struct gw_planner {
     double *unsteadiness;                             /**< [combination]; NAN: cannot be carried */
     double base_harsh[GW_AXLES], base_loud[GW_AXLES]; /**< of the first kit [N] */
 } gw_planner;
+
+/* choose.c */
+/** So many combinations more are done; false: the work is to stop. */
+bool gw_plan_goes_on(const gw_planner *p, int more);
 
 /* choose_plan.c */
 gw_status gw_plan_offer(gw_planner *p, const gw_selection *wanted, gw_error *err);
@@ -107,6 +121,8 @@ bool gw_is_within_limits(const gw_planner *p, const gw_combination *of, int but)
 /* choose_next.c */
 gw_status gw_choose_orders(gw_planner *p, gw_error *err);
 gw_status gw_choose_swaps(gw_planner *p, gw_error *err);
+/* choose_kits.c: what is recommended as kits of the case: strength, jobs */
+gw_status gw_choose_kits(gw_planner *p, const gw_selection *wanted, gw_error *err);
 /* choose_sure.c */
 gw_status gw_choose_sureness(gw_planner *p, const gw_selection *wanted, gw_error *err);
 

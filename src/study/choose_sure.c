@@ -76,7 +76,8 @@ static void work_piece(void *context, int index)
     long end = (long)(index + 1) * PIECE;
     double *z = calloc((size_t)w->p->c->uncertain.n + 1, sizeof *z);
     if (!z || gw_drawer_open(w->p->c, &drawer, NULL) != GW_OK) atomic_store(&w->out_of_memory, true);
-    for (long i = (long)index * PIECE; i < end && i < w->p->out->draws && !atomic_load(&w->out_of_memory);
+    for (long i = (long)index * PIECE;
+         i < end && i < w->p->out->draws && !atomic_load(&w->out_of_memory) && gw_plan_goes_on(w->p, 0);
          i++) {
         for (int j = 0; j < w->n_figures; j++) z[j] = gw_normal_draw(1, i, j);
         if (work_draw(w, drawer, z, w->unsteadiness + i * CARS) == GW_E_NOMEM)

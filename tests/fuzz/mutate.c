@@ -193,6 +193,8 @@ static void change_command(gw_tree *t)
         "spread --draws 100 --format json",
         "spread --draws 100 --ride",
         "align",
+        "choose --draws 100 --format json",
+        "choose --draws 100 --detail",
         "check",
 
         "travel --from-mm -80 --to-mm 80 --step-mm 10 --format json",

@@ -12,7 +12,7 @@ PY
 
 _giveway() {
     local options="--kit --load --corner --format --materials --method -o --out --format-charts --quiet --help --version"
-    local commands="check rates deflect compare travel ride align match spread report bench start help"
+    local commands="check rates deflect compare travel ride align match spread choose report bench start help"
     local start_options="--front --rear --mass-kg --front-mass-fraction --wheelbase-mm --front-track-mm --rear-track-mm"
     start_options+=" --wheel-radius-mm --cg-height-mm --brake-front-fraction --driven --title --sheet --from --as-read"
     local bench_options="--bush --detail"
@@ -32,6 +32,7 @@ _giveway() {
     if [[ ${COMP_WORDS[1]} == bench ]]; then options+=" $bench_options"; fi
 
     if [[ ${COMP_WORDS[1]} == spread ]]; then options+=" --draws --seed --ride --readings"; fi
+    if [[ ${COMP_WORDS[1]} == choose ]]; then options+=" --draws --case --detail"; fi
     if [[ ${COMP_WORDS[1]} == match ]]; then options+=" --readings --case"; fi
     if [[ ${COMP_WORDS[1]} == report ]]; then options+=" --for --date"; fi
 

@@ -1,0 +1,139 @@
+/* SPDX-License-Identifier: MIT */
+/* Steadiness against harshness with cost as size, and the ladder of what more money buys. */
+#include "show/choose.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+
+enum { TEXT = 200, MOST_MARKS = 2000 };
+static const double SMALLEST = 8.0, LARGEST = 44.0; /* bubbles [pixel across] */
+
+typedef struct gw_choose_marks {
+    gw_chart_mark *mark;
+    double (*at)[2]; /* [mark]: x and y */
+    char (*name)[TEXT];
+    int n;
+} gw_choose_marks;
+
+static double shown(const gw_choose_study *s, double x)
+{
+    return gw_unit_out(s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG, x);
+}
+
+/* The area of a bubble grows with what it costs. */
+static double size_of(const gw_choose_study *s, const gw_combination *of)
+{
+    double most = 0.0;
+    for (int i = 0; i < s->n_front; i++) most = fmax(most, s->front[i].cost);
+    double share = most > 0.0 ? fmin(of->cost / most, 1.0) : 0.0;
+    return sqrt(SMALLEST * SMALLEST + share * (LARGEST * LARGEST - SMALLEST * SMALLEST));
+}
+
+static void add_point(const gw_choose_study *s, const gw_combination *of, int style, const char *name,
+                      gw_choose_marks *m)
+{
+    double *at = m->at[m->n];
+    at[0] = of->harshness;
+    at[1] = shown(s, of->unsteadiness);
+    snprintf(m->name[m->n], TEXT, "%s", name ? name : "");
+    m->mark[m->n] = (gw_chart_mark){ .kind = GW_MARK_POINT,
+                                     .x = &at[0],
+                                     .y = &at[1],
+                                     .n = 1,
+                                     .style = style,
+                                     .size = size_of(s, of),
+                                     .name = name ? m->name[m->n] : NULL };
+    m->n++;
+}
+
+static bool is_recommended(const gw_choose_study *s, int member)
+{
+    for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++)
+        if (s->recommended[r].member == member) return true;
+    return false;
+}
+
+static void name_of(const gw_choose_study *s, int member, char name[TEXT])
+{
+    size_t n = 0;
+    name[0] = '\0';
+    for (int r = 0; r < GW_RECOMMENDED; r++)
+        if (s->recommended[r].member == member)
+            n += (size_t)snprintf(name + n, TEXT - n, "%s%s", n ? ", " : "", s->recommended[r].name);
+}
+
+/* The front behind, the recommendations and what is fitted now on top with their names. */
+static void put_points(const gw_choose_study *s, gw_choose_marks *m)
+{
+    for (int i = 0; i < s->n_front && m->n < MOST_MARKS; i++)
+        if (!is_recommended(s, i)) add_point(s, &s->front[i], 1, NULL, m);
+    add_point(s, &s->now, 0, "now", m);
+    for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++) {
+        char name[TEXT];
+        int member = s->recommended[r].member;
+        bool again = false;
+        for (int i = 0; i < r; i++) again = again || s->recommended[i].member == member;
+        name_of(s, member, name);
+        if (!again) add_point(s, &s->front[member], 2 + r, name, m);
+    }
+}
+
+static void draw_front(const gw_case *c, const gw_choose_study *s, gw_choose_marks *m, gw_charts *charts)
+{
+    char y[TEXT];
+    snprintf(y, sizeof y, "unsteadiness (%s)", gw_unit_word(s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG));
+    put_points(s, m);
+    gw_charts_figure(
+        charts, "choose-front",
+        &(gw_figure){ .words = { "Steady, quiet or cheap: what no other combination beats", c->title,
+                                 "harshness over what is fitted now (dB)", y,
+                                 "The larger the bubble, the dearer. Steadier is lower, quieter is left." },
+                      .x = { .around = true },
+                      .y = { .with_zero = true, .around = true },
+                      .mark = m->mark,
+                      .n = m->n });
+}
+
+/* Level from step to step: money that stops short of the next buys nothing more. */
+static void draw_ladder(const gw_case *c, const gw_choose_study *s, double *x, double *y, gw_charts *charts)
+{
+    char x_title[TEXT], y_title[TEXT];
+    int n = 0;
+    for (int i = 0; i < s->n_front; i++)
+        if (s->front[i].step) {
+            x[n] = s->front[i].cost;
+            y[n++] = shown(s, s->front[i].unsteadiness);
+        }
+    snprintf(x_title, sizeof x_title, "cost%s%s%s", c->shop.currency ? " (" : "",
+             c->shop.currency ? c->shop.currency : "", c->shop.currency ? ")" : "");
+    snprintf(y_title, sizeof y_title, "unsteadiness (%s)", gw_unit_word(s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG));
+    const gw_chart_mark mark = { .kind = GW_MARK_LINE, .style = 1, .x = x, .y = y, .n = n, .stepped = true };
+    gw_charts_figure(charts, "choose-ladder",
+                     &(gw_figure){ .words = { "What more money buys", c->title, x_title, y_title, NULL },
+                                   .x = { .with_zero = true, .around = true },
+                                   .y = { .with_zero = true, .around = true },
+                                   .mark = &mark,
+                                   .n = 1 });
+}
+
+gw_status gw_choose_charts(const gw_case *c, const void *study, gw_charts *charts, gw_error *err)
+{
+    const gw_choose_study *s = study;
+    size_t room = MOST_MARKS + 1 + GW_RECOMMENDED;
+    gw_choose_marks m = { calloc(room, sizeof *m.mark), calloc(room, sizeof *m.at),
+                          calloc(room, sizeof *m.name), 0 };
+    double *ladder = calloc(2 * (size_t)s->n_front + 2, sizeof *ladder);
+    gw_status status = GW_OK;
+    if (m.mark && m.at && m.name && ladder) {
+        draw_front(c, s, &m, charts);
+        draw_ladder(c, s, ladder, ladder + s->n_front + 1, charts);
+    } else {
+        status = gw_fail(err, GW_E_NOMEM, "out of memory for charts");
+    }
+    free(m.mark);
+    free(m.at);
+    free(m.name);
+    free(ladder);
+    return status;
+}

@@ -1,0 +1,114 @@
+/* SPDX-License-Identifier: MIT */
+/* The recommendations as kits: what work they share, and what they ask of the joints. */
+#include "giveway/casefile.h"
+#include "giveway/strength.h"
+#include "study/choose_parts.h"
+
+#include <string.h>
+
+static gw_status make_kit(gw_planner *p, gw_recommendation *r, gw_error *err)
+{
+    const gw_case *c = p->c;
+    r->kit = (gw_kit){ .name = r->name, .label = r->name };
+    for (int a = 0; a < GW_AXLES; a++) {
+        if (!c->has_corner[a]) continue;
+        size_t n = (size_t)c->pairs[a].n_joints;
+        if (!(r->kit.fits[a] = gw_arena_alloc(p->arena, n, sizeof(int))))
+            return gw_fail(err, GW_E_NOMEM, "out of memory for kits");
+        memcpy(r->kit.fits[a], c->kits[0].fits[a], n * sizeof(int));
+    }
+    for (int i = 0; i < p->out->n_joints; i++) {
+        const gw_offered_joint *at = &p->out->joint[i];
+        const gw_among *among = &p->out->offer.among[at->choice];
+        int joint = among->joint[at->joint], twin = c->pairs[among->axle].joints[joint].twin;
+        r->kit.fits[among->axle][joint] = r->kit.fits[among->axle][twin] =
+            gw_choose_bush(c, &p->out->offer, p->out->front[r->member].option, at->choice, at->joint);
+    }
+    return GW_OK;
+}
+
+/* -- jobs -- */
+
+static bool changes(const gw_case *c, const gw_kit *kit, const gw_shop_joint *at)
+{
+    return kit->fits[at->axle][at->joint] != c->kits[0].fits[at->axle][at->joint];
+}
+
+static gw_status list_jobs(gw_planner *p, gw_recommendation *r, gw_error *err)
+{
+    const gw_case *c = p->c;
+    r->job = gw_arena_alloc(p->arena, (size_t)c->n_jobs + 1, sizeof *r->job);
+    if (!r->job) return gw_fail(err, GW_E_NOMEM, "out of memory for jobs");
+    for (int i = 0; i < c->n_jobs; i++) {
+        const gw_shop_job *job = &c->jobs[i];
+        int joints = 0;
+        for (int j = 0; j < job->n_joints; j++) joints += changes(c, &r->kit, &job->joints[j]);
+        if (joints) r->job[r->n_jobs++] = (gw_choose_job){ job->label, joints, job->minutes, job->price };
+    }
+    return GW_OK;
+}
+
+/* -- strength -- */
+
+static bool is_worst_of_joint(const gw_strength_study *s, int item)
+{
+    const gw_overload *o = &s->item[item];
+    for (int i = 0; i < s->n; i++) {
+        const gw_overload *other = &s->item[i];
+        if (i == item || other->kit != o->kit || other->axle != o->axle || other->joint != o->joint) continue;
+        double a = gw_overload_ratio(other), b = gw_overload_ratio(o);
+        if (a > b || (a == b && i < item)) return false;
+    }
+    return true;
+}
+
+static gw_status tell_beyond(gw_planner *p, gw_recommendation *r, const gw_strength_study *s, int kit,
+                             gw_error *err)
+{
+    r->beyond = gw_arena_alloc(p->arena, (size_t)s->n + 1, sizeof *r->beyond);
+    if (!r->beyond) return gw_fail(err, GW_E_NOMEM, "out of memory for strength");
+    for (int i = 0; i < s->n; i++) {
+        const gw_overload *o = &s->item[i];
+        gw_error line = { 0 };
+        if (o->kit != kit || !is_worst_of_joint(s, i)) continue;
+        gw_fail(&line, GW_OK, "%s.%s under %s: %.0f %% of its limit", gw_axle_name(o->axle),
+                gw_joint_plain_name(&p->c->corners[o->axle], o->joint), p->c->loads[o->load].name,
+                100.0 * gw_overload_ratio(o));
+        const char *kept = gw_arena_strdup(p->arena, line.msg);
+        if (!kept) return gw_fail(err, GW_E_NOMEM, "out of memory for strength");
+        r->beyond[r->n_beyond++] = kept;
+    }
+    return GW_OK;
+}
+
+/* The recommendations as kits of a case, all loads of the case on them. */
+static gw_status check_strength(gw_planner *p, const gw_selection *wanted, gw_error *err)
+{
+    gw_kit kit[1 + GW_RECOMMENDED] = { p->c->kits[0] };
+    gw_case c = *p->c;
+    gw_deflect_study deflect = { 0 };
+    gw_strength_study strength = { 0 };
+    gw_selection all = *wanted;
+    all.kits = NULL;
+    for (int i = 0; i < GW_RECOMMENDED; i++) kit[1 + i] = p->out->recommended[i].kit;
+    c.kits = kit;
+    c.n_kits = 1 + GW_RECOMMENDED;
+    gw_status status = gw_study_deflect(&c, &all, &deflect, err);
+    if (status == GW_OK) status = gw_study_strength(&c, &deflect, &strength, err);
+    for (int i = 0; i < GW_RECOMMENDED && status == GW_OK; i++)
+        status = tell_beyond(p, &p->out->recommended[i], &strength, 1 + i, err);
+    gw_strength_study_free(&strength);
+    gw_deflect_study_free(&deflect);
+    return status;
+}
+
+gw_status gw_choose_kits(gw_planner *p, const gw_selection *wanted, gw_error *err)
+{
+    gw_status status = GW_OK;
+    if (!p->out->has_recommended) return GW_OK;
+    for (int i = 0; i < GW_RECOMMENDED && status == GW_OK; i++) {
+        status = make_kit(p, &p->out->recommended[i], err);
+        if (status == GW_OK) status = list_jobs(p, &p->out->recommended[i], err);
+    }
+    return status == GW_OK ? check_strength(p, wanted, err) : status;
+}
