@@ -19,6 +19,7 @@
 #include "giveway/bush_report.h"
 #include "giveway/case.h"
 #include "giveway/casefile.h"
+#include "giveway/choose.h"
 #include "giveway/compare.h"
 #include "giveway/corner.h"
 #include "giveway/corner_friction.h"

@@ -82,7 +82,8 @@ static gw_status study(const gw_job *job, void *made, gw_error *err)
     catch.sa_handler = note_interrupt;
     sigemptyset(&catch.sa_mask);
     clock_gettime(CLOCK_MONOTONIC, &watch.start);
-    sigaction(SIGINT, &catch, &before);
+    sigaction(SIGINT, NULL, &before);
+    if (before.sa_handler != SIG_IGN) sigaction(SIGINT, &catch, NULL);
     gw_status status = gw_study_choose(job->c, job->wanted, &options, &chosen->study, err);
     gw_progress(chosen->quiet, NULL);
     sigaction(SIGINT, &before, NULL);

@@ -313,8 +313,4 @@ static const gw_field RESULT[] = {
     GW_COUNTED("draws", draws, 0, "cars drawn for how sure it is"),
     GW_TEXTS("warnings", gw_choose_study, n_warnings, warning, 0, "as on standard error"),
 };
-static const gw_record RESULT_RECORD = GW_RECORD(gw_choose_study, RESULT);
-
-const gw_result GW_CHOOSE_RESULT = {
-    .command = "choose", .record = &RESULT_RECORD, .rows = "front", .csv = gw_choose_csv
-};
+const gw_record GW_CHOOSE_RECORD = GW_RECORD(gw_choose_study, RESULT);

@@ -16,6 +16,7 @@ typedef struct gw_chosen {
 } gw_chosen;
 
 /** Rows over a gw_choose_study. */
+extern const gw_record GW_CHOOSE_RECORD;
 extern const gw_result GW_CHOOSE_RESULT;
 
 /** With `detail` the whole front and all single changes. */

@@ -48,10 +48,12 @@ static double shown(const gw_place *place, const char *key)
 
 static void put_figures(const gw_place *member, const gw_choose_study *s, gw_csv *csv)
 {
-    const gw_field *list = gw_row_of(member, "figures");
+    gw_found list;
+    gw_find(member, "figures", &list);
     for (int f = 0; f < s->n_figures; f++) {
         gw_place figure;
-        if (gw_place_element(list, member, f, &figure)) gw_csv_number(csv, shown(&figure, "value"));
+        if (gw_place_element(list.field, &list.at[list.depth - 1], f, &figure))
+            gw_csv_number(csv, shown(&figure, "value"));
     }
 }
 
@@ -81,3 +83,7 @@ void gw_choose_csv(const gw_case *c, const void *study, gw_buf *out)
         if (gw_place_element(gw_row_of(&top, "front"), &top, i, &member)) put_member(&member, s, &csv);
     }
 }
+
+const gw_result GW_CHOOSE_RESULT = {
+    .command = "choose", .record = &GW_CHOOSE_RECORD, .rows = "front", .csv = gw_choose_csv
+};

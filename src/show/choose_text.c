@@ -104,16 +104,16 @@ static void head(const gw_case *c, const gw_choose_study *s, gw_paper *paper)
     gw_buf_fmt(&text, "%d combinations of the bushes on offer, each worked out as compare works out a kit",
                s->combinations);
     if (s->failed) gw_buf_fmt(&text, "; %d cannot carry the load of a goal and are left out", s->failed);
-    gw_buf_fmt(&text, ". %d are", s->within_limits);
+    gw_buf_fmt(&text, ". %d of them are", s->within_limits);
     gw_buf limits = { 0 };
     put_limits(c, s, &limits);
-    gw_buf_add(&text, limits.n ? gw_buf_str(&limits) : " there without limits");
+    gw_buf_add(&text, limits.n ? gw_buf_str(&limits) : " to choose from");
     gw_buf_free(&limits);
-    gw_buf_fmt(
-        &text,
-        "; %d are the front: none is steadier, less harsh and cheaper at once. Unsteadiness is the root mean "
-        "square of %d figures less what is wanted, in %s; dB are over kit ",
-        s->n_front, s->n_figures, unit(s));
+    gw_buf_fmt(&text,
+               ". The front has %d: nothing else is steadier, less harsh and cheaper at once. Unsteadiness "
+               "is the root mean "
+               "square of %d figures less what is wanted, in %s; dB are over kit ",
+               s->n_front, s->n_figures, unit(s));
     gw_buf_clean(&text, c->kits[0].name);
     gw_buf_add(&text, ", which is what is fitted now.");
     say(paper, 0, &text);
@@ -341,11 +341,8 @@ static void say_swaps(const gw_case *c, const gw_choose_study *s, gw_paper *pape
 static const gw_column SWAPS[] = {
     GW_WORD_COLUMN("bush", "bush"),
     GW_FIGURE_COLUMN("gain", "gain", GW_SIGNED, 3),
-    GW_FIGURE_COLUMN("unsteadiness", "unsteadiness", GW_FIXED, 3),
     GW_FIGURE_COLUMN("harshness", "harshness", GW_SIGNED, 1),
     GW_FIGURE_COLUMN("road_noise", "road noise", GW_SIGNED, 1),
-    GW_FIGURE_COLUMN("price", "price", GW_FIXED, 2),
-    GW_FIGURE_COLUMN("fit_minutes", "minutes", GW_FIXED, 0),
     GW_FIGURE_COLUMN("cost", "cost", GW_FIXED, 2),
 };
 

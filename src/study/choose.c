@@ -18,18 +18,6 @@ static gw_status work_now(gw_planner *p, gw_error *err)
                    inner.msg);
 }
 
-bool gw_plan_goes_on(const gw_planner *p, int more)
-{
-    const gw_choose_options *o = p->options;
-    gw_plan_watch *w = p->watch;
-    pthread_mutex_lock(&w->lock);
-    w->done += more;
-    if (!w->stopped && o->progress) w->stopped = !o->progress(o->context, w->done, p->out->combinations);
-    bool goes_on = !w->stopped;
-    pthread_mutex_unlock(&w->lock);
-    return goes_on;
-}
-
 /* What was left undone by a stop is worth nothing. */
 static gw_status unless_stopped(const gw_planner *p, gw_status status, gw_error *err)
 {

@@ -21,7 +21,7 @@ typedef struct gw_car_marks {
     gw_road_mark *at;
 } gw_car_marks;
 
-typedef struct gw_car_work {
+typedef struct gw_road_work {
     gw_planner *p;
     gw_axle outer, inner;
     int n_outer, n_inner;
@@ -30,7 +30,7 @@ typedef struct gw_car_work {
     gw_status *status;    /* [block] */
     gw_error *err;
     int outers_a_block;
-} gw_car_work;
+} gw_road_work;
 
 static int marks(const gw_planner *p)
 {
@@ -95,13 +95,13 @@ gw_status gw_kit_on_road(const gw_planner *p, gw_bench_kit *kit, gw_road **road,
     return status == GW_OK ? drive(p, *road, NULL, NULL, value, err) : status;
 }
 
-static int number_of(const gw_car_work *w, int outer, int inner)
+static int number_of(const gw_road_work *w, int outer, int inner)
 {
     return w->p->axle[w->outer].part[outer] + w->p->axle[w->inner].part[inner];
 }
 
 /* What both axles decide alone and the whole car together; NAN: a load is not carried. */
-static void note(gw_car_work *w, int outer, int inner, gw_status status, const double *value)
+static void note(gw_road_work *w, int outer, int inner, gw_status status, const double *value)
 {
     const gw_planner *p = w->p;
     double sum = p->axle[w->outer].unsteady[outer] + p->axle[w->inner].unsteady[inner];
@@ -112,7 +112,7 @@ static void note(gw_car_work *w, int outer, int inner, gw_status status, const d
 
 /* -- what is fitted on the outer axle -- */
 
-static gw_status open_outer(gw_car_work *w, gw_bench_kit *kit, int outer, gw_road *road, gw_error *err)
+static gw_status open_outer(gw_road_work *w, gw_bench_kit *kit, int outer, gw_road *road, gw_error *err)
 {
     gw_corner_close(kit->pair[w->outer]);
     kit->pair[w->outer] = NULL;
@@ -127,7 +127,7 @@ static gw_status open_outer(gw_car_work *w, gw_bench_kit *kit, int outer, gw_roa
 
 static void ready_block(void *context, int index)
 {
-    gw_car_work *w = context;
+    gw_road_work *w = context;
     gw_bench_kit *kit = NULL;
     gw_status status = gw_bench_kit_open(w->p, &kit, &w->err[index]);
     for (int i = ROW_BLOCK * index; i < ROW_BLOCK * (index + 1) && i < w->n_inner && !gw_is_serious(status);
@@ -143,7 +143,7 @@ static void ready_block(void *context, int index)
 
 /* -- the first row -- */
 
-static void row_kits(gw_car_work *w, int index, gw_bench_kit *kit, gw_road *road, double *value,
+static void row_kits(gw_road_work *w, int index, gw_bench_kit *kit, gw_road *road, double *value,
                      gw_status *status)
 {
     const gw_car_marks *last = NULL;
@@ -166,7 +166,7 @@ static void row_kits(gw_car_work *w, int index, gw_bench_kit *kit, gw_road *road
 
 static void row_block(void *context, int index)
 {
-    gw_car_work *w = context;
+    gw_road_work *w = context;
     gw_bench_kit *kit = NULL;
     gw_road *road = NULL;
     double *value = calloc((size_t)w->p->out->n_figures, sizeof *value);
@@ -197,7 +197,7 @@ static void follow(gw_state *b, const gw_state *from, const gw_state *to, int n)
 }
 
 /* own (this outer kit, inner kit 0) + there (outer kit 0, this inner kit) - origin (both 0). */
-static void guess_mark(const gw_car_work *w, const gw_road *road, const gw_road_mark *own,
+static void guess_mark(const gw_road_work *w, const gw_road *road, const gw_road_mark *own,
                        const gw_road_mark *there, const gw_road_mark *origin, gw_road_mark *out)
 {
     gw_road_mark_copy(road, out, own);
@@ -219,7 +219,7 @@ typedef struct gw_car_bench {
     bool own_known;
 } gw_car_bench;
 
-static const gw_car_marks *guess_of(const gw_car_work *w, gw_car_bench *b, int inner)
+static const gw_car_marks *guess_of(const gw_road_work *w, gw_car_bench *b, int inner)
 {
     if (!w->row[inner].known || !w->row[0].known) return NULL;
     if (inner == 0) return b->own_known ? &b->own : &w->row[0];
@@ -229,7 +229,7 @@ static const gw_car_marks *guess_of(const gw_car_work *w, gw_car_bench *b, int i
     return &b->guess;
 }
 
-static gw_status do_row(gw_car_work *w, gw_car_bench *b, int outer, gw_error *err)
+static gw_status do_row(gw_road_work *w, gw_car_bench *b, int outer, gw_error *err)
 {
     gw_status opened = open_outer(w, b->kit, outer, b->road, err);
     if (gw_is_serious(opened)) return opened;
@@ -247,7 +247,7 @@ static gw_status do_row(gw_car_work *w, gw_car_bench *b, int outer, gw_error *er
     return GW_OK;
 }
 
-static gw_status bench_open(gw_car_work *w, gw_car_bench *b, gw_error *err)
+static gw_status bench_open(gw_road_work *w, gw_car_bench *b, gw_error *err)
 {
     gw_status status = gw_bench_kit_open(w->p, &b->kit, err);
     if (status == GW_OK) status = frame(w->p, &b->road, err);
@@ -268,7 +268,7 @@ static void bench_close(gw_car_bench *b)
 
 static void outer_block(void *context, int index)
 {
-    gw_car_work *w = context;
+    gw_road_work *w = context;
     gw_car_bench b = { 0 };
     int first = 1 + index * w->outers_a_block;
     if (!gw_plan_goes_on(w->p, 0)) return;
@@ -282,7 +282,7 @@ static void outer_block(void *context, int index)
 }
 
 /* The first failure in the order of the work; none where all went well. */
-static gw_status run(gw_car_work *w, int n, void (*work)(void *, int), gw_error *err)
+static gw_status run(gw_road_work *w, int n, void (*work)(void *, int), gw_error *err)
 {
     gw_status status = GW_OK;
     w->status = calloc((size_t)n + 1, sizeof *w->status);
@@ -296,7 +296,7 @@ static gw_status run(gw_car_work *w, int n, void (*work)(void *, int), gw_error 
     return status;
 }
 
-static gw_status make_room(gw_car_work *w, gw_error *err)
+static gw_status make_room(gw_road_work *w, gw_error *err)
 {
     double bodies = 0.0;
     for (int a = 0; a < GW_AXLES; a++) bodies += w->p->c->pairs[a].n_bodies;
@@ -311,7 +311,7 @@ static gw_status make_room(gw_car_work *w, gw_error *err)
     return w->ready && w->row ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for cars");
 }
 
-static void free_room(gw_car_work *w)
+static void free_room(gw_road_work *w)
 {
     for (int i = 0; i < w->n_inner; i++) {
         if (w->ready) gw_corner_close(w->ready[i]);
@@ -321,7 +321,7 @@ static void free_room(gw_car_work *w)
     free(w->row);
 }
 
-static gw_status all_rows(gw_car_work *w, gw_error *err)
+static gw_status all_rows(gw_road_work *w, gw_error *err)
 {
     int blocks = (w->n_inner + ROW_BLOCK - 1) / ROW_BLOCK;
     gw_status status = make_room(w, err);
@@ -346,9 +346,9 @@ static void add_axles(gw_planner *p)
 gw_status gw_work_cars(gw_planner *p, gw_error *err)
 {
     bool rear_inside = p->axle[GW_REAR].n <= p->axle[GW_FRONT].n;
-    gw_car_work w = { .p = p,
-                      .outer = rear_inside ? GW_FRONT : GW_REAR,
-                      .inner = rear_inside ? GW_REAR : GW_FRONT };
+    gw_road_work w = { .p = p,
+                       .outer = rear_inside ? GW_FRONT : GW_REAR,
+                       .inner = rear_inside ? GW_REAR : GW_FRONT };
     w.n_outer = p->axle[w.outer].n;
     w.n_inner = p->axle[w.inner].n;
     if (!p->on_road) {

@@ -44,11 +44,9 @@ typedef struct gw_planner {
     double base_harsh[GW_AXLES], base_loud[GW_AXLES]; /**< of the first kit [N] */
 } gw_planner;
 
-/* choose.c */
+/* choose_plan.c */
 /** So many combinations more are done; false: the work is to stop. */
 bool gw_plan_goes_on(const gw_planner *p, int more);
-
-/* choose_plan.c */
 gw_status gw_plan_offer(gw_planner *p, const gw_selection *wanted, gw_error *err);
 gw_status gw_plan_figures(gw_planner *p, const gw_selection *wanted, gw_error *err);
 gw_status gw_plan_kits(gw_planner *p, gw_error *err);

@@ -5,6 +5,18 @@
 
 #include <math.h>
 
+bool gw_plan_goes_on(const gw_planner *p, int more)
+{
+    const gw_choose_options *o = p->options;
+    gw_plan_watch *w = p->watch;
+    pthread_mutex_lock(&w->lock);
+    w->done += more;
+    if (!w->stopped && o->progress) w->stopped = !o->progress(o->context, w->done, p->out->combinations);
+    bool goes_on = !w->stopped;
+    pthread_mutex_unlock(&w->lock);
+    return goes_on;
+}
+
 int gw_choices(const gw_planner *p)
 {
     return p->out->offer.n_among;

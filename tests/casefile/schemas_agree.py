@@ -54,6 +54,9 @@ READER_ONLY = [
     (r"uncertain\[\d+\][a-z_.0-9\[\]]*: (leads to nothing|expected a path|the same path|uncertain\[|this is|expected a "
      r"figure above 0|expected \"|expected a bush or|three numbers|the compound|a hardness of|nothing gives way)",
      "what a path leads to, and which unit suits that"),
+    (r"choose\S*: (a choice fits both|this choice is of|this joint stands|this bush stands|expected the name of a load|this load (acts on|does "
+     r"not tell)|the wheels of a|camber to the road is|a bush on offer needs|a kit's bush is on offer|the kits differ in "
+     r"no|without \"ride\"|the first kit fits|goals are all in|the weights are all 0)", NAMES),
     (r"the case has no joint", NAMES),
     (r"expected a joint like", NAMES),
     (r"differs by more than 1 %", SUMS),

@@ -71,6 +71,8 @@ def runs(program, command):
         ways = [[]] + (DETAIL.get(command, []) if case == CASES[0] else [])
         if command == "spread":
             ways = [["--draws", "100"], ["--draws", "100", "--ride"]]
+        if command == "choose":
+            ways = [["--draws", "100", "--corner", "front"]]
         if command == "travel" and case in LOAD:
             ways.append(["--load", LOAD[case]])
         if command == "travel" and "shared" in case:
