@@ -26,9 +26,10 @@ static gw_vec3 moved(const gw_road_axle *axle, int w, gw_vec3 point)
                                gw_point_now(&axle->start.pose[upright], point)));
 }
 
-void gw_road_attitude(const gw_road *road, gw_axle which, gw_wheel_side w, gw_road_result *out)
+void gw_road_attitude(const gw_road *road, gw_axle which, gw_wheel_side side, gw_road_result *out)
 {
     const gw_road_axle *axle = &road->axle[which];
+    const int w = (int)side;
     const gw_wheel_ws *ramp = &axle->ws->wheel[w];
     const gw_contact *c = &axle->wheel[w].contact;
     gw_mat3 r = gw_mirror_turn(w, &axle->state.pose[ramp->upright].r);
