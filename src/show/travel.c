@@ -319,7 +319,7 @@ static double rolls_against(const gw_place *p)
 
 /* clang-format off */
 static const gw_field ROLLING[] = {
-    GW_WORKED_OUT("roll_centre", MM, rolls_about, GW_SOMETIMES, "height above the ground at ride height, the wheels going opposite ways"),
+    GW_WORKED_OUT("roll_centre", MM, rolls_about, GW_SOMETIMES | GW_NO_CSV, "height above the ground at ride height, the wheels going opposite ways"),
     GW_WORKED_OUT("roll_steer_deg_per_deg", PLAIN, rolls_and_steers, GW_SOMETIMES, "toe per degree of roll, left wheel in bump"),
     GW_WORKED_OUT("roll_camber_deg_per_deg", PLAIN, rolls_and_leans, GW_SOMETIMES, "camber to the body per degree of roll, left wheel in bump"),
     GW_WORKED_OUT("roll_stiffness", NM_PER_DEG, rolls_against, GW_SOMETIMES, "of the axle; without a bar that the joints do not hold"),

@@ -59,7 +59,10 @@ def rows_of(command, document):
 
 
 def csv_against_json(command, document, *arguments):
-    wrong, table = [], list(csv.DictReader(io.StringIO(run(command, *arguments, "--format", "csv"))))
+    text = run(command, *arguments, "--format", "csv")
+    wrong, table = [], list(csv.DictReader(io.StringIO(text)))
+    heads = text.splitlines()[0].split(",")
+    wrong += [f"two columns are called {head}" for head in set(heads) if heads.count(head) > 1]
     rows = rows_of(command, document)
     if len(rows) != len(table) or not table:
         wrong.append(f"{len(table)} rows for {len(rows)} results")
