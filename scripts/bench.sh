@@ -74,6 +74,21 @@ if command -v gnuplot >/dev/null; then
     row "to one process on 34 empty pages" "$(awk "BEGIN { printf \"%.2f\", $took / $empty }")" "(keep at 0.50 or below on two processors)"
 fi
 
+# The planner: every combination of a car on the road, three bushes at each of five places an axle; then one axle.
+if command -v python3 >/dev/null; then
+    heading "The planner, once each"
+    process_row "" "wall ms" "" "processor ms" "memory MB"
+    runs=1
+    for choices in 10 5; do
+        python3 scripts/bench_choose.py "$choices" >"$out/choose-$choices.json"
+        cp cases/*.csv "$out"
+        process "choose, 3^$choices combinations" choose "$out/choose-$choices.json"
+    done
+    planned=$(measure "$B/giveway" choose "$out/choose-10.json" | cut -f 3)
+    kits=$(measure "$B/giveway" compare "$out/choose-10.json" | cut -f 3)
+    row "a combination to a kit of compare" "$(awk "BEGIN { printf \"%.3f\", ($planned / 59049) / ($kits / 4) }")" "(keep below 0.33)"
+fi
+
 # The program still starts a thread a processor; they share one.
 alone() { # COMMAND
     local one all

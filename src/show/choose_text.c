@@ -193,7 +193,7 @@ static void put_order(const gw_case *c, const gw_choose_study *s, const gw_recom
 {
     for (int i = 0; i < r->n_order; i++) {
         const gw_choose_fitting *f = &r->order[i];
-        gw_buf_fmt(out, "%s%d. ", i ? "; " : "", i + 1);
+        if (r->n_order > 1) gw_buf_fmt(out, "%s%d. ", i ? "; " : "", i + 1);
         put_change(c, s, f->choice, f->option, out);
         gw_buf_fmt(out, " (%s)",
                    isnan(f->unsteadiness) ? "cannot carry a goal's load alone"
