@@ -326,7 +326,7 @@ static void start(settling *s)
         s->now[i] = log(speed > 0.0 ? speed : model->sliders[i].joint < 0 ? damper : slip);
     }
     for (int r = 0; r < s->n_rubber; r++)
-        s->now[model->n_sliders + r] = log(model->amplitude[s->rubber[r].joint]);
+        s->now[model->n_sliders + r] = log(fmax(model->amplitude[s->rubber[r].joint], 1e-6));
 }
 
 gw_status gw_settle(gw_ride_sweep *sweep, int passes, gw_arena *arena, gw_settled *out, gw_error *err)
