@@ -17,7 +17,17 @@ typedef struct gw_ride_item {
     gw_ride_difference difference; /**< from the first kit of the case on the same corner */
 } gw_ride_item;
 
+/** Two kits whose order what nobody knows for sure may turn round: the range of one over the other holds
+ * zero. */
+typedef struct gw_ride_close {
+    gw_axle axle;
+    int kit[2];
+    bool heard; /**< of the A-weighted force; else of harshness */
+} gw_ride_close;
+
 typedef struct gw_ride_study {
+    int n_close;
+    gw_ride_close *close; /**< by corner, then kits, harshness first; the arena's */
     int n;
     gw_ride_item *item; /**< by kit, then corner, in the order of the case; owned */
     gw_arena arena;     /**< owns the warnings                                    */

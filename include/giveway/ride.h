@@ -258,6 +258,21 @@ gw_status gw_ride_solve(const gw_corner *corner, const gw_fit *fit, const gw_rid
 /** Frees what a result owns; a zeroed result is allowed. */
 void gw_ride_result_free(gw_ride_result *result);
 
+/** Parts of the cabin's noise that other paths may carry: a half, three quarters, nine tenths. */
+enum { GW_OTHER_PATHS = 3 };
+double gw_ride_other_path(int index);
+
+/**
+ * What is heard of `dB` more on one path where others carry the part `other` [0 to 1] of the energy before
+ * and stay as they are: 10 lg(other + (1 - other) 10^(dB/10)).
+ */
+double gw_ride_beside(double dB, double other);
+
+/** Grades of a difference: below -3, -1, 1, 3, 8 dB and above; 1 dB can hardly be told, 3 dB plainly (common
+ * practice). */
+enum { GW_GRADES = 6 };
+int gw_ride_grade(double dB);
+
 /**
  * Decibels of a kit over the baseline. Low and high hold about nine in ten of what seven unknowns make of it
  * (brackets and their loss, stiffness and loss of bushes, give of links and lugs, the tyre's belt): mean
@@ -267,6 +282,8 @@ typedef struct gw_ride_difference {
     double harshness, harshness_low, harshness_high; /**< [dB] */
     double noise, noise_low, noise_high;             /**< [dB] */
     double band[GW_BANDS];                           /**< [dB] */
+    int felt_grade[2], heard_grade[2]; /**< of low and high: 0 clearly less to 5 much more (gw_ride_grade) */
+    double beside[GW_OTHER_PATHS];     /**< noise that is heard where other paths carry a part of it [dB]  */
 } gw_ride_difference;
 
 /** Both are taken in the same draws, so that what both have in common does not count twice. */

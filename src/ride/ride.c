@@ -207,32 +207,6 @@ void gw_ride_result_free(gw_ride_result *result)
     *result = (gw_ride_result){ 0 };
 }
 
-static double decibels(double value, double baseline)
-{
-    return 20.0 * log10(value / baseline);
-}
-
-/* About nine in ten of normal deviates lie within 1.645 of their mean. */
-static void range_of(const double *kit, const double *baseline, double *nominal, double *low, double *high)
-{
-    double mean = 0.0, square = 0.0;
-    *nominal = decibels(kit[0], baseline[0]);
-    for (int i = 1; i < GW_RIDE_STATES; i++) mean += decibels(kit[i], baseline[i]) / GW_RIDE_DRAWS;
-    for (int i = 1; i < GW_RIDE_STATES; i++) {
-        double off = decibels(kit[i], baseline[i]) - mean;
-        square += off * off / GW_RIDE_DRAWS;
-    }
-    *low = fmin(*nominal, mean - 1.645 * sqrt(square));
-    *high = fmax(*nominal, mean + 1.645 * sqrt(square));
-}
-
-void gw_ride_compare(const gw_ride_result *kit, const gw_ride_result *baseline, gw_ride_difference *out)
-{
-    range_of(kit->harshness, baseline->harshness, &out->harshness, &out->harshness_low, &out->harshness_high);
-    range_of(kit->noise, baseline->noise, &out->noise, &out->noise_low, &out->noise_high);
-    for (int b = 0; b < GW_BANDS; b++) out->band[b] = decibels(kit->band[b], baseline->band[b]);
-}
-
 const char *gw_ride_caution(void)
 {
     return "An estimate to compare kits with, not a prediction of a noise level in the cabin: the body "

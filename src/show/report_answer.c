@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The question in the customer's words, and the answer in one sentence a kit. */
 #include "show/report_page.h"
+#include "show/ride_words.h"
 
 #include "chart/style.h"
 #include "giveway/cost.h"
@@ -83,46 +84,40 @@ static void say_turn(const gw_page *p, int kit, gw_axle axle, int load, gw_buf *
     gw_html_drop(p->out, &percent);
 }
 
-/* A difference in words: six of them in a row, from less to more. The limits are common practice: 1 dB can
- * hardly be told, 3 dB plainly, 10 dB is twice as loud. */
-static gw_words grade_of(double decibels, gw_words least)
+/* The axle where most comes through speaks for the car; NULL: ride is not known. */
+static const gw_ride_difference *most_of(const gw_page *p, int kit, bool noise)
 {
-    static const double LIMITS[] = { -3.0, -1.0, 1.0, 3.0, 8.0 };
-    int grade = 0;
-    while (grade < 5 && decibels >= LIMITS[grade]) grade++;
-    return (gw_words)((int)least + grade);
-}
-
-/* The axle where most comes through speaks for the car. */
-static bool most_of(const gw_page *p, int kit, bool noise, double *most)
-{
-    bool any = false;
+    const gw_ride_difference *most = NULL;
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
         const gw_ride_item *item = gw_ride_find(&p->r->ride, kit, a);
-        if (!item) continue;
-        double dB = noise ? item->difference.noise : item->difference.harshness;
-        *most = any ? fmax(*most, dB) : dB;
-        any = true;
+        if (!item || !item->result.settled) continue;
+        const gw_ride_difference *d = &item->difference;
+        if (!most || (noise ? d->noise > most->noise : d->harshness > most->harshness)) most = d;
     }
-    return any;
+    return most;
 }
 
 static void say_road(const gw_page *p, int kit, gw_buf *out)
 {
-    double felt = 0.0, heard = 0.0;
-    if (kit == p->r->baseline || !most_of(p, kit, false, &felt) || !most_of(p, kit, true, &heard)) return;
-    gw_buf dB = { 0 }, noise = { 0 };
-    gw_buf_fmt(&dB, "%s dB", gw_signed(felt, 1).s);
-    gw_buf_fmt(&noise, "%s dB", gw_signed(heard, 1).s);
-    if (felt >= 1.0 || heard >= 1.0)
+    const gw_ride_difference *felt = most_of(p, kit, false), *heard = most_of(p, kit, true);
+    if (kit == p->r->baseline || !felt || !heard) return;
+    gw_buf dB = { 0 }, noise = { 0 }, feel = { 0 }, loud = { 0 }, beside = { 0 };
+    gw_buf_fmt(&dB, "%s dB", gw_signed(felt->harshness, 1).s);
+    gw_buf_fmt(&noise, "%s dB", gw_signed(heard->noise, 1).s);
+    gw_ride_say_grades(felt->felt_grade, false, &feel);
+    gw_ride_say_grades(heard->heard_grade, true, &loud);
+    gw_ride_say_beside(heard->beside, &beside);
+    if (felt->harshness >= 1.0 || heard->noise >= 1.0)
         GW_TELL(out, PAGE_ANSWER_BUT);
     else
         GW_TELL(out, PAGE_ANSWER_WITH);
-    GW_SAY(out, PAGE_ANSWER_ROAD, { "feel", gw_words_text(grade_of(felt, GW_WORDS_PAGE_FEEL_SOFTER)) },
-           { "loud", gw_words_text(grade_of(heard, GW_WORDS_PAGE_LOUD_QUIETER)) }, { "dB", gw_buf_str(&dB) },
-           { "noise", gw_buf_str(&noise) });
+    GW_SAY(out, PAGE_ANSWER_ROAD, { "feel", gw_buf_str(&feel) }, { "loud", gw_buf_str(&loud) },
+           { "dB", gw_buf_str(&dB) }, { "noise", gw_buf_str(&noise) }, { "beside", gw_buf_str(&beside) });
     gw_html_drop(p->out, &dB);
     gw_html_drop(p->out, &noise);
+    gw_html_drop(p->out, &feel);
+    gw_html_drop(p->out, &loud);
+    gw_html_drop(p->out, &beside);
 }
 
 /* The whole sum, and beside it what the same work costs with the first kit's bushes. */

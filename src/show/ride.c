@@ -2,7 +2,7 @@
 /* The rows of `ride`: every figure that it shows. */
 #include "show/ride.h"
 #include "giveway/units.h"
-#include "show/ride_parts.h"
+#include "show/ride_words.h"
 
 #include <math.h>
 
@@ -348,6 +348,65 @@ static void noise_range(const gw_place *p, double *x)
     x[1] = GW_IT(p, gw_ride_item)->difference.noise_high;
 }
 
+static const gw_ride_difference *difference_of(const gw_place *p)
+{
+    return &GW_IT(p, gw_ride_item)->difference;
+}
+
+static int grades(const gw_place *p, const int grade[2])
+{
+    if (!GW_IT(p, gw_ride_item)->result.settled) return 0;
+    return grade[0] == grade[1] ? 1 : 2;
+}
+
+static int felt_grades(const gw_place *p)
+{
+    return grades(p, difference_of(p)->felt_grade);
+}
+
+static int heard_grades(const gw_place *p)
+{
+    return grades(p, difference_of(p)->heard_grade);
+}
+
+static const char *felt_grade(const gw_place *p)
+{
+    return gw_ride_grade_word(difference_of(p)->felt_grade[p->index], false);
+}
+
+static const char *heard_grade(const gw_place *p)
+{
+    return gw_ride_grade_word(difference_of(p)->heard_grade[p->index], true);
+}
+
+static int others(const gw_place *p)
+{
+    (void)p;
+    return GW_OTHER_PATHS;
+}
+
+static const void *other_at(const gw_place *p)
+{
+    return &difference_of(p)->beside[p->index];
+}
+
+static double other_part(const gw_place *p)
+{
+    static const double PART[GW_OTHER_PATHS] = { 0.5, 0.75, 0.9 };
+    return PART[GW_INDEX(p, gw_other_path)];
+}
+
+static double other_heard(const gw_place *p)
+{
+    return difference_of(p)->beside[GW_INDEX(p, gw_other_path)];
+}
+
+static const gw_field OTHER[] = {
+    GW_WORKED_OUT("other_paths", PERCENT, other_part, 0, "of the cabin's noise"),
+    GW_WORKED_OUT("heard", DB, other_heard, GW_MAY_LACK, "what is then left of the difference, energies added"),
+};
+static const gw_record OTHER_RECORD = GW_RECORD(gw_other_path, OTHER);
+
 static const char *wavers(const gw_place *p)
 {
     return GW_IT(p, gw_ride_item)->result.wavers;
@@ -380,6 +439,9 @@ static const gw_field ITEM[] = {
     GW_MEMBER("road_noise", N, gw_ride_item, result.noise[0], GW_MAY_LACK, "heard: force into the body, A-weighted, 40 to 315 Hz"),
     GW_MEMBER("road_noise", DB, gw_ride_item, difference.noise, GW_MAY_LACK, "over the first kit"),
     GW_FILLED("road_noise_range", DB, GW_PAIR, noise_range, GW_MAY_LACK, "as that of harshness"),
+    GW_SAYINGS("harshness_grade", felt_grades, felt_grade, 0, "in words; two where the range spans them"),
+    GW_SAYINGS("road_noise_grade", heard_grades, heard_grade, 0, "the same of the A-weighted force"),
+    GW_EACH("beside_other_paths", others, other_at, &OTHER_RECORD, GW_ON_LINE, "road_noise_dB among what else is heard"),
     GW_MEMBER("crackle", N, gw_ride_item, result.crackle, GW_MAY_LACK, "part of harshness and of road noise that friction makes by jumping"),
     GW_ROWS("sliders", gw_ride_item, result.n_sliders, result.sliders, &SLIDER_RECORD, GW_ON_LINE, "what rubs"),
     GW_ROWS("amplitudes", gw_ride_item, result.n_movements, result.movements, &MOVEMENT_RECORD, GW_ON_LINE, "how far bushes with a material move"),
@@ -408,10 +470,34 @@ static const char *road_note(const gw_place *p)
     return s->n ? s->item[0].result.road_note : NULL;
 }
 
+static int two_kits(const gw_place *p)
+{
+    (void)p;
+    return 2;
+}
+
+static const char *kit_of_two(const gw_place *p)
+{
+    return p->c->kits[GW_IT(p, gw_ride_close)->kit[p->index]].name;
+}
+
+static const char *close_figure(const gw_place *p)
+{
+    return GW_IT(p, gw_ride_close)->heard ? "road_noise" : "harshness";
+}
+
+static const gw_field CLOSE[] = {
+    GW_WORD("corner", gw_ride_close, axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_SAID("figure", close_figure, 0, "harshness or road_noise"),
+    GW_SAYINGS("kits", two_kits, kit_of_two, 0, "whose order may be the other way round"),
+};
+static const gw_record CLOSE_RECORD = GW_RECORD(gw_ride_close, CLOSE);
+
 static const gw_field RESULT[] = {
     GW_SAID("baseline", baseline, 0, "the first kit of the case"),
     GW_PRESENT("settings", settings, &SETTINGS_RECORD, 0, "as a case has them"),
     GW_ROWS("results", gw_ride_made, study.n, study.item, &ITEM_RECORD, 0, "by kit, then corner"),
+    GW_ROWS("too_close_to_call", gw_ride_made, study.n_close, study.close, &CLOSE_RECORD, 0, "kits within the range of each other"),
     GW_SAID("road_note", road_note, GW_SOMETIMES, "where the road's spectrum is extrapolated"),
     GW_TEXTS("warnings", gw_ride_made, n_warnings, warning, 0, "as on standard error"),
 };

@@ -7,6 +7,7 @@
 #include "giveway/units.h"
 #include "show/phrase.h"
 #include "show/ride_parts.h"
+#include "show/ride_words.h"
 #include "show/words.h"
 
 #include <math.h>
@@ -77,6 +78,46 @@ static void say_reactions(const gw_ride_page *p, const gw_ride_item *const *item
     say(p, &text);
 }
 
+/* A line a kit: what is felt, what is heard, and what of that among other things. */
+static void say_grades(const gw_ride_page *p, const gw_ride_item *item)
+{
+    const gw_ride_difference *d = &item->difference;
+    gw_buf text = { 0 };
+    if (item->kit == 0 || !item->result.settled) return;
+    gw_buf_clean(&text, p->c->kits[item->kit].name);
+    gw_buf_add(&text, ": ");
+    gw_ride_say_grades(d->felt_grade, false, &text);
+    gw_buf_add(&text, "; force into the body, A-weighted: ");
+    gw_ride_say_grades(d->heard_grade, true, &text);
+    gw_buf_add(
+        &text,
+        "; where other paths carry a half, three quarters or nine tenths of what is heard in the cabin, ");
+    gw_ride_say_beside(d->beside, &text);
+    gw_buf_add(&text, ".");
+    say(p, &text);
+}
+
+static void say_close(const gw_ride_page *p, gw_axle axle, bool heard)
+{
+    gw_buf text = { 0 };
+    int n = 0;
+    for (int i = 0; i < p->study->n_close; i++) {
+        const gw_ride_close *close = &p->study->close[i];
+        if (close->axle != axle || close->heard != heard) continue;
+        gw_buf_add(&text, n++     ? ", "
+                          : heard ? "Too close to call, A-weighted: "
+                                  : "Too close to call in harshness: ");
+        gw_buf_clean(&text, p->c->kits[close->kit[0]].name);
+        gw_buf_add(&text, "/");
+        gw_buf_clean(&text, p->c->kits[close->kit[1]].name);
+    }
+    if (n) gw_buf_add(&text, ".");
+    if (n)
+        say(p, &text);
+    else
+        gw_buf_free(&text);
+}
+
 gw_status gw_ride_figures_table(const gw_ride_page *p, const gw_ride_item *const *items, int n, gw_error *err)
 {
     gw_table t = { 0 };
@@ -91,6 +132,8 @@ gw_status gw_ride_figures_table(const gw_ride_page *p, const gw_ride_item *const
     for (int i = 0; i < n; i++) figure_row(p, &t, items[i]);
     gw_status status = finish(p, &t, err);
     gw_buf_paragraph(p->out, gw_ride_caution(), p->width, 2);
+    for (int i = 0; i < n; i++) say_grades(p, items[i]);
+    for (int heard = 0; heard < 2; heard++) say_close(p, items[0]->axle, heard);
     gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_RIDE_RANGE), p->width, 2);
     say_reactions(p, items, n);
     return status;

@@ -12,11 +12,11 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
                           "rates and points given.",
     [GW_WORDS_RIDE_RANGE] = "Range: about nine in ten of what brackets and their loss, stiffness and loss of "
                             "bushes, the give of links "
-                            "and lugs and the tyre's belt may make of it, both kits alike; where the ranges "
-                            "of two kits overlap, they "
-                            "are too close to call. A-weighted: the force into the body as the ear weighs "
-                            "it, 40 to 315 Hz; what else "
-                            "is heard in the cabin is not in it.",
+                            "and lugs and the tyre's belt may make of it, both kits alike; where that may "
+                            "turn the order of two kits "
+                            "round, they are too close to call. A-weighted: the force into the body as the "
+                            "ear weighs it, 40 to 315 Hz; "
+                            "what else is heard in the cabin is not in it.",
     [GW_WORDS_RIDE_ESTIMATE] =
         "An estimate to compare kits with, not a prediction of a noise level in the cabin.",
     [GW_WORDS_RATE_ESTIMATE] = "Rates from shape and hardness: a hardness tolerance of 5 points alone "
@@ -54,7 +54,9 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_ANSWER_COMMA] = ", ",
     [GW_WORDS_PAGE_ANSWER_BUT] = ", but ",
     [GW_WORDS_PAGE_ANSWER_WITH] = ", and ",
-    [GW_WORDS_PAGE_ANSWER_ROAD] = "the road comes through {feel} ({dB}) and {loud} ({noise})",
+    [GW_WORDS_PAGE_ANSWER_ROAD] = "the road comes through {feel} ({dB}); of force into the body, A-weighted, "
+                                  "{loud} ({noise}; where other paths "
+                                  "carry a half, three quarters or nine tenths of what is heard, {beside})",
     [GW_WORDS_PAGE_ANSWER_COST] = "; parts {price}, fitting {time}",
     [GW_WORDS_PAGE_ANSWER_PRICE] = "; parts {price}",
     [GW_WORDS_PAGE_ANSWER_TIME] = "; fitting {time}",
@@ -68,18 +70,6 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_ANSWER_END] = ".",
     [GW_WORDS_PAGE_WAY_IN] = "in",
     [GW_WORDS_PAGE_WAY_OUT] = "out",
-    [GW_WORDS_PAGE_FEEL_SOFTER] = "clearly softer",
-    [GW_WORDS_PAGE_FEEL_BIT_SOFTER] = "a little softer",
-    [GW_WORDS_PAGE_FEEL_SAME] = "as firm as before",
-    [GW_WORDS_PAGE_FEEL_BIT_HARDER] = "a little firmer",
-    [GW_WORDS_PAGE_FEEL_HARDER] = "clearly firmer",
-    [GW_WORDS_PAGE_FEEL_MUCH_HARDER] = "much firmer",
-    [GW_WORDS_PAGE_LOUD_QUIETER] = "clearly quieter",
-    [GW_WORDS_PAGE_LOUD_BIT_QUIETER] = "a little quieter",
-    [GW_WORDS_PAGE_LOUD_SAME] = "as loud as before",
-    [GW_WORDS_PAGE_LOUD_BIT_LOUDER] = "a little louder",
-    [GW_WORDS_PAGE_LOUD_LOUDER] = "clearly louder",
-    [GW_WORDS_PAGE_LOUD_MUCH_LOUDER] = "much louder",
     [GW_WORDS_PAGE_LOAD_BRAKE] = "in a {brake} g stop",
     [GW_WORDS_PAGE_LOAD_CORNER] = "in a {lateral} g corner",
     [GW_WORDS_PAGE_LOAD_BOTH] = "braking at {brake} g in a {lateral} g corner",
@@ -224,9 +214,9 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
         "tyre's belt "
         "may make of it: {ranges}.",
     [GW_WORDS_PAGE_TRUST_RANGE] = "{kit} {low} to {high} dB",
-    [GW_WORDS_PAGE_TRUST_BANDS] =
-        "{count} figures of the car are not known exactly; {needed} of them make 80 % of the band on toe. Too close "
-        "to call means: within these bands either kit may turn the wheel less.",
+    [GW_WORDS_PAGE_TRUST_BANDS] = "{count} figures of the car are not known exactly; {needed} of them make "
+                                  "80 % of the band on toe. Too close "
+                                  "to call means: within these bands either kit may turn the wheel less.",
     [GW_WORDS_PAGE_TRUST_CLOSE] = " Too close to call over all loads: {pairs}.",
     [GW_WORDS_PAGE_TRUST_PAIR] = "{kit} and {other}",
     [GW_WORDS_PAGE_TRUST_STATIC] = "Loads are steady, arms are rigid, and the give of tyre, wheel and hub is "
@@ -311,8 +301,10 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_CHART_TRADE_X] = "harshness over the first kit (dB)",
     [GW_WORDS_CHART_TRADE_Y] = "toe movement, {load} (deg)",
     [GW_WORDS_CHART_TRADE_NOTE] = "down is steadier, right is harsher; an estimate to compare kits with",
-    [GW_WORDS_CHART_TRADE_BAND] = "down is steadier, right is harsher; an estimate. Whiskers hold 95 of 100 such cars",
-    [GW_WORDS_CHART_TRADE_CLOSE] = "down is steadier, right is harsher; an estimate. Whiskers hold 95 of 100 such cars; which is steadier is too close to call for some kits",
+    [GW_WORDS_CHART_TRADE_BAND] =
+        "down is steadier, right is harsher; an estimate. Whiskers hold 95 of 100 such cars",
+    [GW_WORDS_CHART_TRADE_CLOSE] = "down is steadier, right is harsher; an estimate. Whiskers hold 95 of 100 "
+                                   "such cars; which is steadier is too close to call for some kits",
     [GW_WORDS_CHART_ROAD] = "What the road sends into the body, {axle} corner",
     [GW_WORDS_CHART_FREQUENCY] = "frequency (Hz)",
     [GW_WORDS_CHART_ROAD_FORCE] = "body force per road height (N/mm)",

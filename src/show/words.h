@@ -7,11 +7,11 @@
 #define SHOW_WORDS_H
 
 typedef enum gw_words {
-    GW_WORDS_SAFETY,          /**< brakes, steering and suspension can kill                  */
-    GW_WORDS_DEFER,           /**< maker's data, local law and a qualified technician first  */
-    GW_WORDS_ESTIMATE,        /**< figures are for comparing kits                            */
+    GW_WORDS_SAFETY,   /**< brakes, steering and suspension can kill                  */
+    GW_WORDS_DEFER,    /**< maker's data, local law and a qualified technician first  */
+    GW_WORDS_ESTIMATE, /**< figures are for comparing kits                            */
     GW_WORDS_RIDE_ESTIMATE,
-    GW_WORDS_RIDE_RANGE,   /**< no prediction of a noise level                            */
+    GW_WORDS_RIDE_RANGE,      /**< no prediction of a noise level                            */
     GW_WORDS_RATE_ESTIMATE,   /**< bush rates from hardness                                  */
     GW_WORDS_STATIC_ONLY,     /**< loads are steady                                          */
     GW_WORDS_INVENTED,        /**< demonstration data                                        */
@@ -53,18 +53,6 @@ typedef enum gw_words {
     GW_WORDS_PAGE_ANSWER_END,
     GW_WORDS_PAGE_WAY_IN,
     GW_WORDS_PAGE_WAY_OUT,
-    GW_WORDS_PAGE_FEEL_SOFTER,
-    GW_WORDS_PAGE_FEEL_BIT_SOFTER,
-    GW_WORDS_PAGE_FEEL_SAME,
-    GW_WORDS_PAGE_FEEL_BIT_HARDER,
-    GW_WORDS_PAGE_FEEL_HARDER,
-    GW_WORDS_PAGE_FEEL_MUCH_HARDER,
-    GW_WORDS_PAGE_LOUD_QUIETER,
-    GW_WORDS_PAGE_LOUD_BIT_QUIETER,
-    GW_WORDS_PAGE_LOUD_SAME,
-    GW_WORDS_PAGE_LOUD_BIT_LOUDER,
-    GW_WORDS_PAGE_LOUD_LOUDER,
-    GW_WORDS_PAGE_LOUD_MUCH_LOUDER,
     GW_WORDS_PAGE_LOAD_BRAKE,
     GW_WORDS_PAGE_LOAD_CORNER,
     GW_WORDS_PAGE_LOAD_BOTH,

@@ -102,6 +102,32 @@ static void collect(gw_ride_job *jobs, int n, gw_ride_study *out)
             gw_ride_result_free(&jobs[i].item.result);
 }
 
+static void add_close(gw_ride_study *out, const gw_ride_item *a, const gw_ride_item *b, double low,
+                      double high, bool heard)
+{
+    if (low <= 0.0 && high >= 0.0)
+        out->close[out->n_close++] = (gw_ride_close){ a->axle, { a->kit, b->kit }, heard };
+}
+
+/* Every two kits of a corner. */
+static gw_status find_close(gw_ride_study *out, gw_error *err)
+{
+    size_t room = (size_t)out->n * (size_t)out->n + 1;
+    out->close = gw_arena_alloc(&out->arena, room, sizeof *out->close);
+    if (!out->close) return gw_fail(err, GW_E_NOMEM, "out of memory for ride");
+    for (gw_axle axle = GW_FRONT; axle < GW_AXLES; axle++)
+        for (int i = 0; i < out->n; i++)
+            for (int j = i + 1; j < out->n; j++) {
+                const gw_ride_item *a = &out->item[i], *b = &out->item[j];
+                gw_ride_difference d;
+                if (a->axle != axle || b->axle != axle) continue;
+                gw_ride_compare(&b->result, &a->result, &d);
+                add_close(out, a, b, d.harshness_low, d.harshness_high, false);
+                add_close(out, a, b, d.noise_low, d.noise_high, true);
+            }
+    return GW_OK;
+}
+
 static gw_status run_all(const gw_run *run, const gw_ride_options *options, gw_ride_study *out, gw_error *err)
 {
     size_t room = (size_t)run->c->n_kits * GW_AXLES + 1;
@@ -134,6 +160,7 @@ gw_status gw_study_ride(const gw_case *c, const gw_selection *wanted, const gw_r
     gw_ride_study study = { 0 };
     gw_status status = gw_run_open(&run, c, wanted, err);
     if (status == GW_OK) status = run_all(&run, options, &study, err);
+    if (status == GW_OK && !(options && options->no_range)) status = find_close(&study, err);
     if (status == GW_OK) status = gw_ride_temperature(&run, &study, err);
     gw_run_close(&run);
     if (status != GW_OK) {

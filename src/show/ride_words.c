@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: MIT */
+/* What decibels mean in words: one grade, or two where the range spans more. */
+#include "show/ride_words.h"
+
+#include "format/number.h"
+
+/* In the order of gw_ride_grade; the last word of each side is the same. */
+static const char *const DEGREE[GW_GRADES] = { "clearly", "a little", "as", "a little", "clearly", "much" };
+static const char *const FELT[GW_GRADES] = { "clearly softer",  "a little softer", "as firm as before",
+                                             "a little firmer", "clearly firmer",  "much firmer" };
+static const char *const HEARD[GW_GRADES] = { "clearly less",  "a little less", "as much as before",
+                                              "a little more", "clearly more",  "much more" };
+enum { SAME = 2 };
+
+const char *gw_ride_grade_word(int grade, bool heard)
+{
+    return heard ? HEARD[grade] : FELT[grade];
+}
+
+void gw_ride_say_grades(const int grade[2], bool heard, gw_buf *out)
+{
+    int low = grade[0], high = grade[1];
+    bool one_side = (low < SAME && high < SAME) || (low > SAME && high > SAME);
+    if (low != high) gw_buf_fmt(out, "%s to ", one_side ? DEGREE[low] : gw_ride_grade_word(low, heard));
+    gw_buf_add(out, gw_ride_grade_word(high, heard));
+}
+
+void gw_ride_say_beside(const double beside[GW_OTHER_PATHS], gw_buf *out)
+{
+    gw_buf_fmt(out, "%s, %s or %s dB", gw_signed(beside[0], 1).s, gw_signed(beside[1], 1).s,
+               gw_signed(beside[2], 1).s);
+}
