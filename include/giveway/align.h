@@ -94,11 +94,17 @@ typedef struct gw_align_check {
 /** What is aimed at, in the order of priority. */
 typedef enum gw_target { GW_TARGET_TOE, GW_TARGET_CAMBER, GW_TARGET_CASTER, GW_TARGETS } gw_target;
 
-/** One kit in one corner. */
+/** Which side of the car a result is for. */
+typedef enum gw_ramp_side { GW_RAMP_BOTH, GW_RAMP_LEFT, GW_RAMP_RIGHT } gw_ramp_side;
+
+/** One kit in one corner; where the sides were measured, on one side of the car. */
 typedef struct gw_align_item {
     int kit;
     gw_axle axle;
-    gw_stance before; /**< kit alone                                            */
+    gw_ramp_side side;
+    bool has_caster;  /**< its caster was measured                              */
+    double caster;    /**< the measured one [rad]                               */
+    gw_stance before; /**< kit alone; measured figures as the ramp reads them */
     gw_stance fitted; /**< offsets and shims in, arms not yet turned            */
     gw_stance after;  /**< everything set                                       */
     gw_adjustment *set;
@@ -120,10 +126,39 @@ typedef struct gw_align_item {
     double shock_factor; /**< used on bearings                                      */
 } gw_align_item;
 
+/** The result for the left side and for the right one of a kit and corner, from either; where the sides were
+ * not measured both are it. Results of one kit and corner stand side by side in their study. */
+static inline const gw_align_item *gw_align_left(const gw_align_item *item)
+{
+    return item->side == GW_RAMP_RIGHT ? item - 1 : item;
+}
+static inline const gw_align_item *gw_align_right(const gw_align_item *item)
+{
+    return item->side == GW_RAMP_LEFT ? item + 1 : item;
+}
+
 #define GW_ALIGN_EXACT 1e-8 /**< a miss smaller than this is none [rad] */
+
+/** What both sides of an axle give together. */
+typedef struct gw_axle_line {
+    double total_toe;         /**< sum of both [rad]                                                */
+    double camber_difference; /**< left less right [rad]                                            */
+    double caster_difference; /**< left less right [rad]; NAN: not measured                         */
+    double thrust;            /**< toe right less toe left, halved: positive, steered to the left [rad] */
+    double steering_wheel; /**< front: off straight, to the left positive, when the car runs straight [rad];
+                                NAN behind, or without a steering ratio                           */
+} gw_axle_line;
+
+typedef struct gw_align_axle {
+    int kit;
+    gw_axle axle;
+    gw_axle_line before, after;
+} gw_align_axle;
 
 typedef struct gw_align_study {
     gw_arena arena;
+    int n_axles;
+    gw_align_axle *axle_lines; /**< of the axles whose sides were measured, by kit */
     int n;
     gw_align_item *item; /**< by kit, then corner, in the order of the case */
     int n_warnings;

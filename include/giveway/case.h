@@ -45,8 +45,18 @@ typedef struct gw_adjuster {
     double step;         /**< SHIM [m], > 0                                          */
 } gw_adjuster;
 
+/** What the ramp reads on one side before work begins; what was not read stays as the model has it. */
+typedef struct gw_measured {
+    bool has_camber, has_toe, has_caster;
+    double camber, toe, caster; /**< [rad] */
+} gw_measured;
+
 typedef struct gw_align {
     bool present;
+    bool measured;         /**< the sides were read on the ramp: each has its own result */
+    gw_measured side[2];   /**< left, right                                              */
+    bool has_caster_angle; /**< the target is a caster angle, reached from the measured one */
+    double caster_angle;   /**< [rad] */
     bool has_camber, has_toe, has_caster;
     double camber, toe, caster;                               /**< targets [rad]    */
     double camber_tolerance, toe_tolerance, caster_tolerance; /**< [rad]; 0: none   */

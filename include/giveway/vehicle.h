@@ -27,6 +27,7 @@ typedef struct gw_vehicle {
     double cornering_stiffness[GW_AXLES]; /**< one tyre [N/rad]; 0: not given        */
     double camber_stiffness[GW_AXLES];    /**< one tyre [N/rad]                      */
     double pneumatic_trail;               /**< [m]                                   */
+    double steering_ratio;                /**< of the steering wheel over the road wheels; 0: not given */
     double yaw_inertia;                   /**< [kg m^2]; 0: not given                */
     double speed;                         /**< at which handling is looked at [m/s], > 0            */
     double brake_imbalance;               /**< left-right difference of brake force over their mean */

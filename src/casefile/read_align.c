@@ -3,9 +3,9 @@
 #include "casefile/section.h"
 #include "giveway/units.h"
 
-static const char *const CORNER_KEYS[] = { "target", "adjusters", "shock_factor", NULL };
-static const char *const TARGET_KEYS[] = { "camber_deg", "toe_deg", "caster_change_deg", "tolerance_deg",
-                                           NULL };
+static const char *const CORNER_KEYS[] = { "target", "adjusters", "shock_factor", "measured", NULL };
+static const char *const TARGET_KEYS[] = { "camber_deg", "toe_deg",       "caster_change_deg",
+                                           "caster_deg", "tolerance_deg", NULL };
 
 #define AT(field) offsetof(gw_align, field)
 static const gw_number_key TOLERANCES[] = {
@@ -30,12 +30,45 @@ static void read_target(const gw_reader *rd, const gw_node *corner, gw_align *al
     align->has_camber = read_angle(rd, &target, "camber_deg", &align->camber);
     align->has_toe = read_angle(rd, &target, "toe_deg", &align->toe);
     align->has_caster = read_angle(rd, &target, "caster_change_deg", &align->caster);
-    bool any = gw_node_key(&target, "camber_deg").json || gw_node_key(&target, "toe_deg").json ||
-               gw_node_key(&target, "caster_change_deg").json;
+    align->has_caster_angle = read_angle(rd, &target, "caster_deg", &align->caster_angle);
+    bool any = gw_node_key(&target, "caster_deg").json || gw_node_key(&target, "camber_deg").json ||
+               gw_node_key(&target, "toe_deg").json || gw_node_key(&target, "caster_change_deg").json;
     if (!any) gw_fault(rd, &target, "expected at least one of camber_deg, toe_deg and caster_change_deg");
     if (!gw_get_object(rd, &target, "tolerance_deg", GW_OPTIONAL, &tolerance)) return;
     gw_check_keys(rd, &tolerance, TOLERANCES, GW_COUNT(TOLERANCES), NULL);
     gw_get_numbers(rd, &tolerance, TOLERANCES, GW_COUNT(TOLERANCES), align);
+}
+
+static void read_side(const gw_reader *rd, const gw_node *measured, const char *key, gw_measured *out)
+{
+    static const char *const KEYS[] = { "camber_deg", "toe_deg", "caster_deg", NULL };
+    gw_node side;
+    if (!gw_get_object(rd, measured, key, GW_REQUIRED, &side)) return;
+    gw_check_keys(rd, &side, NULL, 0, KEYS);
+    out->has_camber = read_angle(rd, &side, "camber_deg", &out->camber);
+    out->has_toe = read_angle(rd, &side, "toe_deg", &out->toe);
+    out->has_caster = read_angle(rd, &side, "caster_deg", &out->caster);
+}
+
+/* What the ramp reads, and a caster angle as a target, which needs a measured one to count from. */
+static void read_measured(const gw_reader *rd, const gw_node *corner, gw_align *align)
+{
+    static const char *const SIDES[] = { "left", "right", NULL };
+    gw_node measured, target = gw_node_key(corner, "target"), at = gw_node_key(&target, "caster_deg");
+    align->measured = gw_get_object(rd, corner, "measured", GW_OPTIONAL, &measured);
+    if (align->measured) {
+        gw_check_keys(rd, &measured, NULL, 0, SIDES);
+        for (int s = 0; s < 2; s++) read_side(rd, &measured, SIDES[s], &align->side[s]);
+        if (align->side[0].has_caster != align->side[1].has_caster)
+            gw_fault(rd, &measured, "caster is given on one side: give it on both, or on none");
+    }
+    if (!at.json) return;
+    if (align->has_caster)
+        gw_fault(rd, &at, "the target has caster_change_deg as well: keep one of them");
+    else if (!align->side[0].has_caster || !align->side[1].has_caster)
+        gw_fault(rd, &at,
+                 "a caster angle is reached from the measured one: give caster_deg under \"measured\", left "
+                 "and right");
 }
 
 /* The joint that an adjuster sits in; -1. */
@@ -214,6 +247,7 @@ void gw_read_align(gw_case_reader *cr)
         cr->c->align[a].present = true;
         gw_check_keys(rd, &node, NULL, 0, CORNER_KEYS);
         read_target(rd, &node, &cr->c->align[a]);
+        read_measured(rd, &node, &cr->c->align[a]);
         gw_get_number(rd, &node, "shock_factor", GW_OPTIONAL, SHOCK, &cr->c->align[a].shock_factor);
         read_adjusters(cr, &node, (gw_axle)a, &cr->c->align[a]);
     }

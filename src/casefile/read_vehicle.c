@@ -13,6 +13,7 @@ static const gw_number_key NUMBERS[] = {
     { "pneumatic_trail_mm", GW_REQUIRED, GW_FROM(-1e3, 1e3), GW_MM, 0,
       offsetof(gw_vehicle, pneumatic_trail) },
     { "yaw_inertia_kgm2", GW_OPTIONAL, GW_ABOVE(0, 1e7), 1, 0, offsetof(gw_vehicle, yaw_inertia) },
+    { "steering_ratio", GW_OPTIONAL, GW_FROM(1, 100), 1, 0, offsetof(gw_vehicle, steering_ratio) },
     { "speed_km_h", GW_OPTIONAL, GW_FROM(10, 500), GW_KM_H, 0, offsetof(gw_vehicle, speed) },
     { "brake_imbalance", GW_OPTIONAL, GW_FROM(0, 1), 1, 0, offsetof(gw_vehicle, brake_imbalance) },
 };

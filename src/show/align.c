@@ -24,10 +24,18 @@ static const void *self(const gw_place *p)
 
 /* -- settings and targets -- */
 
+/* The angle itself where it was measured: the measured one, and what the parts add. */
+static double caster(const gw_place *p)
+{
+    const gw_align_item *i = GW_IT(p, gw_align_item);
+    return i->has_caster ? i->caster + GW_IT(p, gw_corner_setting)->caster_change : (double)NAN;
+}
+
 static const gw_field SETTING[] = {
     GW_MEMBER("camber", DEG, gw_corner_setting, camber, 0, "top outboard positive"),
     GW_MEMBER("toe", DEG, gw_corner_setting, toe, 0, "toe-in positive"),
-    GW_MEMBER("caster_change", DEG, gw_corner_setting, caster_change, 0, "from without the parts"),
+    GW_MEMBER("caster_change", DEG, gw_corner_setting, caster_change, 0, "from without the parts; from the measured one"),
+    GW_WORKED_OUT("caster", DEG, caster, GW_SOMETIMES, "where it was measured"),
 };
 static const gw_record SETTING_RECORD = GW_RECORD(gw_corner_setting, SETTING);
 
@@ -49,6 +57,11 @@ static double camber_target(const gw_place *p)
 static double caster_target(const gw_place *p)
 {
     return target(p, GW_TARGET_CASTER);
+}
+
+static double caster_angle_target(const gw_place *p)
+{
+    return align_of(p)->has_caster_angle ? align_of(p)->caster_angle : (double)NAN;
 }
 
 static double tolerance(const gw_place *p, gw_target which)
@@ -74,7 +87,9 @@ static double caster_tolerance(const gw_place *p)
 
 static double miss(const gw_place *p, gw_target which)
 {
-    return gw_target_given(align_of(p), which) ? GW_IT(p, gw_align_item)->miss[which] : (double)NAN;
+    bool given = gw_target_given(align_of(p), which) ||
+                 (which == GW_TARGET_CASTER && align_of(p)->has_caster_angle);
+    return given ? GW_IT(p, gw_align_item)->miss[which] : (double)NAN;
 }
 
 static double toe_miss(const gw_place *p)
@@ -118,6 +133,7 @@ static const gw_field TARGET[] = {
     GW_WORKED_OUT("toe", DEG, toe_target, GW_SOMETIMES, "aimed at"),
     GW_WORKED_OUT("camber", DEG, camber_target, GW_SOMETIMES, "aimed at"),
     GW_WORKED_OUT("caster_change", DEG, caster_target, GW_SOMETIMES, "aimed at"),
+    GW_WORKED_OUT("caster", DEG, caster_angle_target, GW_SOMETIMES, "aimed at, from the measured one"),
     GW_PRESENT("tolerance_deg", self, &TOLERANCE_RECORD, GW_ON_LINE, "that the case allows"),
 };
 static const gw_record TARGET_RECORD = GW_RECORD(gw_align_item, TARGET);
@@ -448,7 +464,17 @@ static const gw_field NOTED[] = {
 };
 static const gw_record NOTED_RECORD = GW_RECORD(gw_corner_setting, NOTED);
 
-/* The car is the same on both sides; the sheet says so twice, as it is filled in. */
+/* Where the sides were not measured the car is the same on both; the sheet says so twice, as it is filled in. */
+static const void *left(const gw_place *p)
+{
+    return gw_align_left(GW_IT(p, gw_align_item));
+}
+
+static const void *right(const gw_place *p)
+{
+    return gw_align_right(GW_IT(p, gw_align_item));
+}
+
 static const gw_field SIDE[] = {
     GW_WITHIN("before", gw_align_item, before.setting, &NOTED_RECORD, GW_ON_LINE, "with the kit alone"),
     GW_WITHIN("after", gw_align_item, after.setting, &NOTED_RECORD, GW_ON_LINE, "with everything set"),
@@ -457,12 +483,14 @@ static const gw_record SIDE_RECORD = GW_RECORD(gw_align_item, SIDE);
 
 static double total_before(const gw_place *p)
 {
-    return 2.0 * GW_IT(p, gw_align_item)->before.setting.toe;
+    const gw_align_item *i = GW_IT(p, gw_align_item);
+    return gw_align_left(i)->before.setting.toe + gw_align_right(i)->before.setting.toe;
 }
 
 static double total_after(const gw_place *p)
 {
-    return 2.0 * GW_IT(p, gw_align_item)->after.setting.toe;
+    const gw_align_item *i = GW_IT(p, gw_align_item);
+    return gw_align_left(i)->after.setting.toe + gw_align_right(i)->after.setting.toe;
 }
 
 static int steps_of_work(const gw_place *p)
@@ -479,17 +507,26 @@ static const char *step_of_work(const gw_place *p)
 }
 
 static const gw_field SHEET[] = {
-    GW_PRESENT("left", self, &SIDE_RECORD, 0, "wheel"),
-    GW_PRESENT("right", self, &SIDE_RECORD, 0, "wheel"),
+    GW_PRESENT("left", left, &SIDE_RECORD, 0, "wheel"),
+    GW_PRESENT("right", right, &SIDE_RECORD, 0, "wheel"),
     GW_WORKED_OUT("total_toe_before", DEG, total_before, 0, "of both wheels"),
     GW_WORKED_OUT("total_toe_after", DEG, total_after, 0, "of both wheels"),
     GW_SAYINGS("order_of_work", steps_of_work, step_of_work, 0, "common practice"),
 };
 static const gw_record SHEET_RECORD = GW_RECORD(gw_align_item, SHEET);
 
+static const char *const SIDES[] = { "left", "right", NULL };
+
+static const char *side(const gw_place *p)
+{
+    const gw_align_item *i = GW_IT(p, gw_align_item);
+    return i->side == GW_RAMP_BOTH ? NULL : SIDES[i->side - GW_RAMP_LEFT];
+}
+
 static const gw_field ITEM[] = {
     GW_KIT("kit", gw_align_item, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_align_item, axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_CHOSEN("side", side, SIDES, GW_SOMETIMES, "of the car, where the sides were measured"),
     GW_PRESENT("target", self, &TARGET_RECORD, 0, "what the case aims at"),
     GW_WITHIN("before", gw_align_item, before.setting, &SETTING_RECORD, GW_ON_LINE, "with the kit alone"),
     GW_WITHIN("before_resetting", gw_align_item, fitted.setting, &SETTING_RECORD, GW_ON_LINE, "offsets and shims in, arms not yet turned"),
@@ -522,12 +559,32 @@ static const char *caution(const gw_place *p)
     return gw_words_text(p->index ? GW_WORDS_DEFER : GW_WORDS_SAFETY);
 }
 
+/* clang-format off */
+static const gw_field LINE[] = {
+    GW_MEMBER("total_toe", DEG, gw_axle_line, total_toe, 0, "sum of both wheels"),
+    GW_MEMBER("camber_difference", DEG, gw_axle_line, camber_difference, 0, "left less right"),
+    GW_MEMBER("caster_difference", DEG, gw_axle_line, caster_difference, GW_MAY_LACK, "left less right; null: not measured"),
+    GW_MEMBER("thrust_angle", DEG, gw_axle_line, thrust, 0, "toe right less toe left, halved: positive steers to the left"),
+    GW_MEMBER("steering_wheel", DEG, gw_axle_line, steering_wheel, GW_MAY_LACK, "off straight when the car runs straight, to the left positive; null: behind, or without steering_ratio"),
+};
+static const gw_record LINE_RECORD = GW_RECORD(gw_axle_line, LINE);
+
+static const gw_field AXLE[] = {
+    GW_KIT("kit", gw_align_axle, kit, 0, "name of the kit"),
+    GW_WORD("axle", gw_align_axle, axle, GW_AXLE_NAMES, 0, "which"),
+    GW_WITHIN("before", gw_align_axle, before, &LINE_RECORD, GW_ON_LINE, "as measured"),
+    GW_WITHIN("after", gw_align_axle, after, &LINE_RECORD, GW_ON_LINE, "with everything set"),
+};
+static const gw_record AXLE_RECORD = GW_RECORD(gw_align_axle, AXLE);
+
 static const gw_field RESULT[] = {
     GW_ROWS("results", gw_align_study, n, item, &ITEM_RECORD, 0, "by kit, then corner"),
+    GW_ROWS("axles", gw_align_study, n_axles, axle_lines, &AXLE_RECORD, 0, "both sides of an axle together, where they were measured"),
     GW_SAYINGS("cautions", cautions, caution, 0, "before anyone works on the car"),
     GW_TEXTS("warnings", gw_align_study, n_warnings, warning, 0, "as on standard error"),
 };
 static const gw_record RESULT_RECORD = GW_RECORD(gw_align_study, RESULT);
+/* clang-format on */
 
 const gw_result GW_ALIGN_RESULT = {
     .command = "align", .record = &RESULT_RECORD, .rows = "results", .csv = gw_align_csv

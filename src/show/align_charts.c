@@ -39,8 +39,11 @@ static gw_status finish(gw_drawing *d, const gw_case *c, const gw_align_item *it
     char stem[TEXT], long_title[TEXT], subtitle[TEXT];
     bool failed = d->failed;
     gw_bar_chart chart = *bare; /* its words and figures live no longer than this function */
-    snprintf(stem, sizeof stem, "%s-%s-%s", what, gw_axle_name(item->axle), c->kits[item->kit].name);
-    snprintf(long_title, sizeof long_title, "%s, %s axle", title, gw_axle_name(item->axle));
+    static const char *const SIDES[] = { "", "-left", "-right" }, *const WORDS[] = { "axle", "left",
+                                                                                     "right" };
+    snprintf(stem, sizeof stem, "%s-%s%s-%s", what, gw_axle_name(item->axle), SIDES[item->side],
+             c->kits[item->kit].name);
+    snprintf(long_title, sizeof long_title, "%s, %s %s", title, gw_axle_name(item->axle), WORDS[item->side]);
     snprintf(subtitle, sizeof subtitle, "%s", c->kits[item->kit].label);
     chart.words.title = long_title;
     chart.words.subtitle = subtitle;

@@ -30,9 +30,13 @@ static int most_adjusters(const gw_case *c, const gw_align_study *study)
     return most;
 }
 
-static void put_heads(gw_csv *csv, int adjusters)
+/* The side has a column where sides were measured. */
+static void put_heads(gw_csv *csv, int adjusters, bool sides)
 {
-    for (size_t i = 0; i < sizeof HEADS / sizeof *HEADS; i++) gw_csv_string(csv, HEADS[i]);
+    for (size_t i = 0; i < sizeof HEADS / sizeof *HEADS; i++) {
+        gw_csv_string(csv, HEADS[i]);
+        if (i == 1 && sides) gw_csv_string(csv, "side");
+    }
     for (int a = 1; a <= adjusters; a++) {
         static const char *const PARTS[] = { "", "_mm", "_clock_deg", "_turns" };
         for (int i = 0; i < 4; i++) {
@@ -79,11 +83,15 @@ static void put_adjuster(gw_csv *csv, const gw_corner *corner, const gw_adjuster
         gw_csv_string(csv, NULL);
 }
 
-static void put_row(gw_csv *csv, const gw_case *c, const gw_align_item *item, int adjusters)
+static void put_row(gw_csv *csv, const gw_case *c, const gw_align_item *item, int adjusters, bool sides)
 {
     const gw_align *align = &c->align[item->axle];
     gw_csv_string(csv, c->kits[item->kit].name);
     gw_csv_string(csv, gw_axle_name(item->axle));
+    if (sides)
+        gw_csv_string(csv, item->side == GW_RAMP_LEFT    ? "left"
+                           : item->side == GW_RAMP_RIGHT ? "right"
+                                                         : NULL);
     put_target(csv, align, GW_TARGET_CAMBER);
     put_target(csv, align, GW_TARGET_TOE);
     put_target(csv, align, GW_TARGET_CASTER);
@@ -106,6 +114,6 @@ void gw_align_csv(const gw_case *c, const void *made, gw_buf *out)
     const gw_align_study *study = made;
     gw_csv csv = { .out = out };
     int adjusters = most_adjusters(c, study);
-    put_heads(&csv, adjusters);
-    for (int i = 0; i < study->n; i++) put_row(&csv, c, &study->item[i], adjusters);
+    put_heads(&csv, adjusters, study->n_axles > 0);
+    for (int i = 0; i < study->n; i++) put_row(&csv, c, &study->item[i], adjusters, study->n_axles > 0);
 }

@@ -2,8 +2,10 @@
 /* An alignment for the workshop: what to set, what it does, what else moves, and whether the parts hold. */
 #include "show/align_page.h"
 
+#include "giveway/units.h"
 #include "show/say.h"
 
+#include <math.h>
 #include <stdlib.h>
 
 static void heading(const gw_align_page *p, const gw_align_item *item)
@@ -11,6 +13,8 @@ static void heading(const gw_align_page *p, const gw_align_item *item)
     const gw_kit *kit = &p->c->kits[item->kit];
     gw_buf_fmt(p->out, "\n%s%s corner, kit ", p->bold ? "\033[1m" : "", gw_axle_name(item->axle));
     gw_buf_clean(p->out, kit->name);
+    if (item->side != GW_RAMP_BOTH)
+        gw_buf_add(p->out, item->side == GW_RAMP_LEFT ? ", left side" : ", right side");
     if (kit->label && kit->label != kit->name) {
         gw_buf_add(p->out, ": ");
         gw_buf_clean(p->out, kit->label);
@@ -137,7 +141,9 @@ static gw_status settings(const gw_align_page *p, const gw_align_item *item, con
 
 static gw_status all_settings(const gw_align_page *p, const gw_align_item *item, gw_error *err)
 {
-    gw_status status = settings(p, item, item->set, "Settings, the same on both sides", err);
+    gw_status status = settings(
+        p, item, item->set,
+        item->side == GW_RAMP_BOTH ? "Settings, the same on both sides" : "Settings, this side", err);
     for (int i = 0; i < item->n_turned && status == GW_OK; i++)
         status = settings(p, item, item->turned[i].set,
                           i ? "Or, the other way round, with the bush of the full eccentricity"
@@ -189,6 +195,36 @@ static gw_status one_item(const gw_align_page *p, const gw_align_item *item, gw_
     return status;
 }
 
+static void line_row(gw_table *t, const char *what, double before, double after)
+{
+    if (isnan(before)) return;
+    gw_table_cell(t, what);
+    gw_table_cell(t, gw_signed(before / GW_DEG, 2).s);
+    gw_table_cell(t, gw_signed(after / GW_DEG, 2).s);
+}
+
+/* Both sides together: what a ramp shows for the axle. */
+static void axle_lines(const gw_align_page *p, const gw_align_axle *a)
+{
+    gw_table t = { 0 };
+    gw_buf title = { 0 };
+    gw_table_column(&t, GW_LEFT, "");
+    gw_table_column(&t, GW_RIGHT, "before\ndeg");
+    gw_table_column(&t, GW_RIGHT, "after\ndeg");
+    line_row(&t, "total toe", a->before.total_toe, a->after.total_toe);
+    line_row(&t, "camber, left less right", a->before.camber_difference, a->after.camber_difference);
+    line_row(&t, "caster, left less right", a->before.caster_difference, a->after.caster_difference);
+    if (a->axle == GW_REAR)
+        line_row(&t, "thrust angle, to the left positive", a->before.thrust, a->after.thrust);
+    else
+        line_row(&t, "steering wheel off straight, to the left positive", a->before.steering_wheel,
+                 a->after.steering_wheel);
+    gw_buf_fmt(&title, "Both sides together, %s axle, kit ", gw_axle_name(a->axle));
+    gw_buf_clean(&title, p->c->kits[a->kit].name);
+    if (gw_align_table(p, gw_buf_str(&title), &t, NULL) != GW_OK || title.failed) p->out->failed = true;
+    gw_buf_free(&title);
+}
+
 void gw_align_text(const gw_case *c, const void *made, gw_paper *paper)
 {
     const gw_align_study *study = made;
@@ -199,8 +235,13 @@ void gw_align_text(const gw_case *c, const void *made, gw_paper *paper)
                "caster with the top rearward are positive; every figure is of the corner solved as set.\n");
     for (int i = 0; i < study->n; i++)
         if (one_item(&page, &study->item[i], NULL) != GW_OK) paper->out->failed = true;
+    for (int i = 0; i < study->n_axles; i++) axle_lines(&page, &study->axle_lines[i]);
     gw_paper_gap(paper);
     gw_paper_line(paper, "Order of work (common practice)");
+    if (study->n_axles)
+        gw_paper_say(
+            paper, 2,
+            "Rear first, camber before toe; then the steering wheel straight, and the front toe last.");
     for (int i = 0; gw_order_of_work(i); i++) gw_paper_say(paper, 2, "%d. %s", i + 1, gw_order_of_work(i));
     gw_say_closing(paper, GW_WORDS_STATIC_ONLY);
 }

@@ -121,6 +121,17 @@ void gw_bands_csv(const gw_case *c, const gw_bands_item *item, bool heads, gw_cs
         gw_place_csv(&place, csv);
 }
 
+const gw_bands_item *gw_band_of(const gw_bands_study *bands, const gw_deflection *item)
+{
+    return bands && item ? gw_bands_find(bands, item->kit, item->axle, item->load, item->wheel) : NULL;
+}
+
+bool gw_band_is_close(const gw_bands_study *bands, const gw_deflection *item)
+{
+    const gw_bands_item *band = gw_band_of(bands, item);
+    return band && band->has_difference && band->close;
+}
+
 /* "Standard rubber and Polyurethane" */
 static void pair(const gw_case *c, int a, int b, gw_buf *out)
 {
@@ -148,15 +159,16 @@ void gw_bands_words(const gw_case *c, const gw_bands_study *s, int width, gw_buf
 {
     gw_buf text = { 0 };
     if (s->n_figures == 0) return;
-    if (!say_pairs(c, s, &text) && s->n_kits > 1)
-        gw_buf_add(&text, "Over all loads the order of the kits holds in 95 of 100 such cars. ");
     gw_buf_fmt(
         &text,
-        "Bands hold 95 of 100 cars whose %d uncertain figures%s differ as the case says, from the slopes at "
-        "the case as written; %d of them make 80 %% of the variance of toe. giveway spread draws such cars "
-        "and tells what to measure next.",
-        s->n_figures, c->uncertain.given ? "" : " (common practice: the case has no \"uncertain\")",
-        s->n_needed);
+        "How sure: %d figures of the car are not known exactly%s; %d of them make 80 %% of the band on toe. ",
+        s->n_figures, c->uncertain.given ? "" : " (common practice)", s->n_needed);
+    if (!say_pairs(c, s, &text) && s->n_kits > 1)
+        gw_buf_add(&text, "Over all loads the kits keep their order in 95 of 100 such cars. ");
+    gw_buf_add(
+        &text,
+        "Bands are from the slopes at the case as written; giveway spread draws such cars, and tells what to "
+        "measure next.");
     gw_buf_paragraph(out, gw_buf_str(&text), width, 2);
     if (text.failed) out->failed = true;
     gw_buf_free(&text);

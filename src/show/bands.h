@@ -14,6 +14,12 @@ extern const gw_record GW_BANDS_RECORD;
 /** The band of a deflection, a column a figure; heads where `item` is NULL; empty where there is none. */
 void gw_bands_csv(const gw_case *c, const gw_bands_item *item, bool heads, gw_csv *csv);
 
+/** The band of a deflection; NULL where bands are left out. */
+const gw_bands_item *gw_band_of(const gw_bands_study *bands, const gw_deflection *item);
+
+/** Its toe change and the first kit's are too close to call; false where bands are left out. */
+bool gw_band_is_close(const gw_bands_study *bands, const gw_deflection *item);
+
 /** Under the tables of a comparison: what the bands hold and leave out, which kits cannot be told apart, and
  * how many figures matter. A paragraph or two. */
 void gw_bands_words(const gw_case *c, const gw_bands_study *bands, int width, gw_buf *out);

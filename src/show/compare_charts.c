@@ -6,6 +6,7 @@
 #include "giveway/pick.h"
 #include "giveway/reversal.h"
 #include "giveway/units.h"
+#include "show/bands.h"
 #include "show/contributors.h"
 #include "show/deflect.h"
 #include "show/ride.h"
@@ -219,8 +220,7 @@ static const char *name_with_direction(const gw_comparison *cmp, gw_axle axle, i
 /* A size has no band below zero. */
 static void band_trade(const gw_comparison *cmp, const gw_deflection *item, gw_trade *t)
 {
-    const gw_bands_item *band =
-        cmp->bands ? gw_bands_find(cmp->bands, item->kit, item->axle, item->load, item->wheel) : NULL;
+    const gw_bands_item *band = gw_band_of(cmp->bands, item);
     double half = band ? band->own[GW_SPREAD_TOE].half / GW_DEG : (double)NAN;
     t->low[t->n] = fmax(0.0, t->y[t->n] - half);
     t->high[t->n] = t->y[t->n] + half;

@@ -120,11 +120,6 @@ void gw_compare_json(const gw_comparison *cmp, gw_buf *out)
     gw_json_close(&json);
 }
 
-static const gw_bands_item *band_of(const gw_comparison *cmp, const gw_deflection *item)
-{
-    return gw_bands_find(cmp->bands, item->kit, item->axle, item->load, item->wheel);
-}
-
 void gw_compare_csv(const gw_comparison *cmp, gw_buf *out)
 {
     gw_csv csv = { .out = out };
@@ -136,7 +131,7 @@ void gw_compare_csv(const gw_comparison *cmp, gw_buf *out)
         const gw_place place = deflection(cmp, i);
         gw_place_csv(&place, &csv);
         gw_handling_csv(cmp, &cmp->deflect->item[i], &csv);
-        if (cmp->bands) gw_bands_csv(cmp->c, band_of(cmp, &cmp->deflect->item[i]), false, &csv);
+        if (cmp->bands) gw_bands_csv(cmp->c, gw_band_of(cmp->bands, &cmp->deflect->item[i]), false, &csv);
         gw_csv_end_row(&csv);
     }
 }

@@ -5,6 +5,7 @@
 #include "format/number.h"
 #include "format/table.h"
 #include "giveway/units.h"
+#include "show/bands.h"
 #include "show/compare_brief.h"
 #include "show/contributors.h"
 #include "show/deflect.h"
@@ -59,15 +60,26 @@ static void heading(const gw_compare_page *p, const gw_deflection *item)
     gw_buf_free(&text);
 }
 
-static void kit_columns(gw_table *t, bool rim)
+static void kit_columns(gw_table *t, bool rim, bool bands)
 {
     gw_table_column(t, GW_LEFT, "kit");
     gw_table_column(t, GW_RIGHT, "toe change\ndeg");
+    if (bands) gw_table_column(t, GW_RIGHT, "95 of 100\ndeg");
     gw_table_column(t, GW_RIGHT, "\ndeg min");
     if (rim) gw_table_column(t, GW_RIGHT, "at the rim\nmm");
     gw_table_column(t, GW_RIGHT, "camber change\ndeg");
     gw_table_column(t, GW_RIGHT, "camber\ndeg");
     gw_table_column(t, GW_RIGHT, "wheel fore-aft\nmm");
+}
+
+static void band_cell(gw_table *t, const gw_bands_item *band)
+{
+    const gw_half_band none = { NAN, NAN }, toe = band ? band->own[GW_SPREAD_TOE] : none;
+    if (isnan(toe.half))
+        gw_table_cell(t, "");
+    else
+        gw_table_cellf(t, "%s to %s", gw_signed((toe.value - toe.half) / GW_DEG, 3).s,
+                       gw_signed((toe.value + toe.half) / GW_DEG, 3).s);
 }
 
 static void kit_row(gw_table *t, const gw_comparison *cmp, const gw_deflection *item, double rim)
@@ -77,6 +89,7 @@ static void kit_row(gw_table *t, const gw_comparison *cmp, const gw_deflection *
     gw_phrase_kit(&cmp->c->kits[item->kit], &name);
     gw_table_cell(t, gw_buf_str(&name));
     gw_table_cell(t, gw_signed(r->toe_change / GW_DEG, 3).s);
+    if (cmp->bands) band_cell(t, gw_band_of(cmp->bands, item));
     gw_table_cell(t, gw_degrees_minutes(r->toe_change, 0).s);
     if (rim > 0.0) gw_table_cell(t, gw_signed(gw_toe_at_rim(r->toe_change, rim) / GW_MM, 2).s);
     gw_table_cell(t, gw_signed(r->camber_change / GW_DEG, 3).s);
@@ -91,7 +104,7 @@ static gw_status kit_table(const gw_compare_page *p, gw_axle axle, int load, gw_
 {
     double rim = p->cmp->c->corners[axle].wheel.rim_diameter;
     gw_table table = { 0 };
-    kit_columns(&table, rim > 0.0);
+    kit_columns(&table, rim > 0.0, p->cmp->bands != NULL);
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
         const gw_deflection *item = find(p, k, axle, load);
         if (item) kit_row(&table, p->cmp, item, rim);
@@ -137,6 +150,8 @@ static void say_toe(const gw_compare_page *p, const gw_deflection *from, gw_axle
             gw_buf_fmt(out, "%s deg %s", gw_fixed(fabs(less), 2).s, less > 0.0 ? "less" : "more");
         gw_buf_add(out, " with ");
         gw_phrase_kit(&p->cmp->c->kits[k], out);
+        if (fabs(less) >= 0.005 && gw_band_is_close(p->cmp->bands, item))
+            gw_buf_add(out, " (too close to call)");
     }
     gw_buf_add(out, ".");
 }
@@ -335,6 +350,10 @@ gw_status gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf
         status = all_detail(&page, &handling, err);
     else if (status == GW_OK)
         gw_handling_lacks_text(&handling);
+    if (cmp->bands) {
+        gw_buf_add(out, "\n");
+        gw_bands_words(cmp->c, cmp->bands, width, out);
+    }
     cautions(&page);
     return status == GW_OK ? gw_buf_status(out, err) : status;
 }

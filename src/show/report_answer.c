@@ -7,6 +7,7 @@
 #include "giveway/cost.h"
 #include "giveway/reversal.h"
 #include "giveway/units.h"
+#include "show/bands.h"
 #include "show/report_stand.h"
 
 #include <ctype.h>
@@ -50,14 +51,6 @@ static gw_words turn_words(double toe, double base)
     return fabs(toe) < fabs(base) ? GW_WORDS_PAGE_ANSWER_LESS : GW_WORDS_PAGE_ANSWER_MORE;
 }
 
-/* What is uncertain leaves open which of the two turns less. */
-static bool is_close(const gw_page *p, const gw_deflection *of)
-{
-    const gw_bands_item *band =
-        p->r->banded ? gw_bands_find(&p->r->bands, of->kit, of->axle, of->load, of->wheel) : NULL;
-    return band && band->has_difference && band->close;
-}
-
 /* "the front wheel turns 28 % less in a 1.00 g stop (out by 0.28° instead of 0.39°)" */
 static void say_turn(const gw_page *p, int kit, gw_axle axle, int load, gw_buf *out)
 {
@@ -77,7 +70,8 @@ static void say_turn(const gw_page *p, int kit, gw_axle axle, int load, gw_buf *
     };
     gw_html_say(out, gw_words_text(kit == p->r->baseline ? GW_WORDS_PAGE_ANSWER_BASE : turn_words(toe, base)),
                 parts);
-    if (kit != p->r->baseline && fabs(toe - base) >= SAME && is_close(p, of)) GW_TELL(out, PAGE_ANSWER_CLOSE);
+    if (kit != p->r->baseline && fabs(toe - base) >= SAME && gw_band_is_close(p->r->banded ? &p->r->bands : NULL, of))
+        GW_TELL(out, PAGE_ANSWER_CLOSE);
     gw_html_drop(p->out, &phrase);
     gw_html_drop(p->out, &angle);
     gw_html_drop(p->out, &than);

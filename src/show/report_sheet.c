@@ -79,14 +79,21 @@ static void cells(const gw_page *p, const gw_align_item *item)
     gw_buf_add(p->out, "</td>");
 }
 
-static void row(const gw_page *p, int kit)
+/* The side is named where the sides were measured; what was not stands in both rows. */
+static void row(const gw_page *p, int kit, gw_ramp_side side)
 {
+    static const gw_words SIDES[] = {
+        [GW_RAMP_LEFT] = GW_WORDS_PAGE_SHEET_LEFT, [GW_RAMP_RIGHT] = GW_WORDS_PAGE_SHEET_RIGHT
+    };
     gw_buf_fmt(p->out, "<tr><th scope=\"row\"><span class=\"swatch\" style=\"--kit:%s\"></span>",
                gw_style_colour(kit));
     gw_html_name(p->out, gw_page_kit(p, kit));
+    if (side != GW_RAMP_BOTH) gw_html_text(p->out, gw_words_text(SIDES[side]));
     gw_buf_add(p->out, "</th>");
-    for (int i = 0; i < p->r->align.n; i++)
-        if (p->r->align.item[i].kit == kit) cells(p, &p->r->align.item[i]);
+    for (int i = 0; i < p->r->align.n; i++) {
+        const gw_align_item *item = &p->r->align.item[i];
+        if (item->kit == kit && (item->side == side || item->side == GW_RAMP_BOTH)) cells(p, item);
+    }
     gw_buf_add(p->out, "</tr>\n");
 }
 
@@ -98,7 +105,9 @@ void gw_page_sheet(const gw_page *p)
     gw_buf_add(p->out, "</h2>\n<table class=\"glance\">");
     head(p);
     for (int k = 0; k < p->c->n_kits; k++)
-        if (gw_page_has_kit(p, k)) row(p, k);
+        for (int side = p->r->align.n_axles > 0;
+             gw_page_has_kit(p, k) && side <= 2 * (p->r->align.n_axles > 0); side++)
+            row(p, k, (gw_ramp_side)side);
     gw_buf_add(p->out, "</tbody></table>\n<p class=\"note\">");
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
         if (!can_set(p, a)) continue;

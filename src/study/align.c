@@ -3,6 +3,7 @@
 #include "base/parallel.h"
 #include "study/align_parts.h"
 
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -15,7 +16,8 @@ static int count_items(const gw_run *run)
 {
     int n = 0;
     for (int k = 0; k < run->c->n_kits; k++)
-        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) n += wants(run, k, a);
+        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+            if (wants(run, k, a)) n += run->c->align[a].measured ? 2 : 1;
     return n;
 }
 
@@ -79,6 +81,47 @@ static void judge(const gw_align *align, const gw_corner_setting *at, gw_align_i
     }
 }
 
+/* What the ramp reads less what the model has, side by side of the car. */
+static gw_corner_setting apart(const gw_align *align, const gw_align_item *item)
+{
+    gw_corner_setting by = { 0 };
+    if (item->side == GW_RAMP_BOTH) return by;
+    const gw_measured *m = &align->side[item->side - GW_RAMP_LEFT];
+    if (m->has_camber) by.camber = m->camber - item->before.setting.camber;
+    if (m->has_toe) by.toe = m->toe - item->before.setting.toe;
+    by.caster_change = -item->before.setting.caster_change; /* counted from the measured one */
+    return by;
+}
+
+/* The targets as the model's corner has to meet them, so that the measured one does. */
+static void shift_targets(gw_align *align, const gw_align_item *item, const gw_corner_setting *by)
+{
+    if (item->side == GW_RAMP_BOTH) return;
+    if (align->has_caster_angle) {
+        align->has_caster = true;
+        align->caster = align->caster_angle - align->side[item->side - GW_RAMP_LEFT].caster;
+    }
+    align->camber -= by->camber;
+    align->toe -= by->toe;
+    align->caster -= by->caster_change;
+}
+
+static void shift(gw_corner_setting *setting, const gw_corner_setting *by)
+{
+    setting->camber += by->camber;
+    setting->toe += by->toe;
+    setting->caster_change += by->caster_change;
+}
+
+static void shift_item(gw_align_item *item, const gw_corner_setting *by)
+{
+    if (item->side == GW_RAMP_BOTH) return;
+    shift(&item->before.setting, by);
+    shift(&item->fitted.setting, by);
+    shift(&item->after.setting, by);
+    for (int i = 0; i < item->n_turned; i++) shift(&item->turned[i].reached, by);
+}
+
 static gw_status set_corner(gw_setup *s, gw_arena *arena, gw_align_item *item, gw_error *err)
 {
     gw_status status = gw_setup_reach_in_steps(s, arena, err);
@@ -96,11 +139,16 @@ static gw_status run_item(gw_run *run, gw_align_study *study, gw_align_item *ite
     gw_setup setup = { 0 };
     gw_error inner = { 0 };
     gw_peaks before = { 0 }, after = { 0 };
+    gw_align own = run->c->align[item->axle];
+    gw_corner_setting by = { 0 };
     gw_status status = make_room(run, &study->arena, item, &inner);
     item->shock_factor = run->c->align[item->axle].shock_factor;
     if (!(item->shock_factor > 0.0)) item->shock_factor = GW_SHOCK_FACTOR;
     if (status == GW_OK) status = gw_setup_open(run, item->kit, item->axle, &study->arena, &setup, &inner);
+    setup.align = &own;
     if (status == GW_OK) status = look_before(&setup, item, &before, &inner);
+    by = apart(&own, item);
+    shift_targets(&own, item, &by);
     if (status == GW_OK) status = set_corner(&setup, &study->arena, item, &inner);
     if (status == GW_OK) status = look_after(&setup, item, &after, &inner);
     if (status == GW_OK) status = gw_align_checks(&setup, item, &after, &inner);
@@ -108,6 +156,7 @@ static gw_status run_item(gw_run *run, gw_align_study *study, gw_align_item *ite
         status = gw_run_corner_warnings(run, " as set", &study->arena, &study->warning, &study->n_warnings,
                                         &inner);
     gw_setup_close(&setup);
+    shift_item(item, &by);
     if (status != GW_OK)
         return gw_fail(err, status, "%s: align.%s, kit %s: %s", run->c->path,
                        run->c->corners[item->axle].name, run->c->kits[item->kit].name, inner.msg);
@@ -145,6 +194,54 @@ static gw_status gather(align_job *jobs, gw_align_study *study, gw_error *err)
     return status;
 }
 
+static gw_axle_line line_of(const gw_align_item *left, const gw_align_item *right, bool after)
+{
+    const gw_corner_setting *l = after ? &left->after.setting : &left->before.setting;
+    const gw_corner_setting *r = after ? &right->after.setting : &right->before.setting;
+    const bool caster = left->has_caster && right->has_caster;
+    return (gw_axle_line){ .total_toe = l->toe + r->toe,
+                           .camber_difference = l->camber - r->camber,
+                           .caster_difference =
+                               caster ? left->caster + l->caster_change - right->caster - r->caster_change
+                                      : (double)NAN,
+                           .thrust = 0.5 * (r->toe - l->toe),
+                           .steering_wheel = (double)NAN };
+}
+
+static const gw_align_axle *rear_of(const gw_align_study *study, int kit)
+{
+    for (int i = 0; i < study->n_axles; i++)
+        if (study->axle_lines[i].kit == kit && study->axle_lines[i].axle == GW_REAR)
+            return &study->axle_lines[i];
+    return NULL;
+}
+
+/* Running straight the front wheels point where the rear ones do, so the wheel is turned by the difference.
+ */
+static void set_wheel_off(const gw_case *c, const gw_align_study *study, gw_align_axle *front)
+{
+    const gw_align_axle *rear = rear_of(study, front->kit);
+    const double ratio = c->has_vehicle ? c->vehicle.steering_ratio : 0.0;
+    if (!(ratio > 0.0)) return;
+    front->before.steering_wheel = ratio * ((rear ? rear->before.thrust : 0.0) - front->before.thrust);
+    front->after.steering_wheel = ratio * ((rear ? rear->after.thrust : 0.0) - front->after.thrust);
+}
+
+static gw_status sum_axles(const gw_case *c, gw_align_study *study, gw_error *err)
+{
+    study->axle_lines = gw_arena_alloc(&study->arena, (size_t)study->n + 1, sizeof *study->axle_lines);
+    if (!study->axle_lines) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
+    for (int i = 0; i + 1 < study->n; i++) {
+        const gw_align_item *left = &study->item[i], *right = left + 1;
+        if (left->side != GW_RAMP_LEFT) continue;
+        study->axle_lines[study->n_axles++] =
+            (gw_align_axle){ left->kit, left->axle, line_of(left, right, false), line_of(left, right, true) };
+    }
+    for (int i = 0; i < study->n_axles; i++)
+        if (study->axle_lines[i].axle == GW_FRONT) set_wheel_off(c, study, &study->axle_lines[i]);
+    return GW_OK;
+}
+
 static gw_status run_all(const gw_run *run, gw_align_study *study, gw_error *err)
 {
     int room = count_items(run);
@@ -160,14 +257,21 @@ static gw_status run_all(const gw_run *run, gw_align_study *study, gw_error *err
     for (int k = 0; k < run->c->n_kits; k++)
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
             if (!wants(run, k, a)) continue;
-            gw_align_item *item = &study->item[study->n];
-            *item = (gw_align_item){ .kit = k, .axle = a };
-            jobs[study->n++] = (align_job){ .run = *run, .item = item };
+            const bool sides = run->c->align[a].measured;
+            for (int side = sides; side <= 2 * sides; side++) {
+                gw_align_item *item = &study->item[study->n];
+                *item = (gw_align_item){ .kit = k, .axle = a, .side = (gw_ramp_side)side };
+                if (sides) {
+                    item->has_caster = run->c->align[a].side[side - 1].has_caster;
+                    item->caster = run->c->align[a].side[side - 1].caster;
+                }
+                jobs[study->n++] = (align_job){ .run = *run, .item = item };
+            }
         }
     gw_parallel(study->n, work, jobs);
     gw_status status = gather(jobs, study, err);
     free(jobs);
-    return status;
+    return status == GW_OK ? sum_axles(run->c, study, err) : status;
 }
 
 gw_status gw_study_align(const gw_case *c, const gw_selection *wanted, gw_align_study *out, gw_error *err)

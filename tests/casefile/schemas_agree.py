@@ -59,6 +59,8 @@ READER_ONLY = [
      r"no|without \"ride\"|the first kit fits|goals are all in|the weights are all 0)", NAMES),
     (r"the case has no joint", NAMES),
     (r"expected a joint like", NAMES),
+    (r"caster is given on one side", "a key of one object that depends on another object"),
+    (r"a caster angle is reached from|the target has caster_change_deg as well", "a key that depends on another object"),
     (r"differs by more than 1 %", SUMS),
     (r"expected more than inner_diameter_mm", SUMS),
     (r"expected less than half of length_mm", SUMS),
