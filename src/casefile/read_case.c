@@ -150,11 +150,14 @@ static void read_top(gw_case_reader *cr)
     else
         gw_read_align(cr);
     gw_read_shop(&cr->rd, &cr->top, &c->shop);
-    gw_read_jobs(cr);
-    if (cr->again)
+    if (cr->again) { /* jobs of a shelf name joints that other cases have, and no draw changes work */
+        c->n_jobs = cr->again->known->n_jobs;
+        c->jobs = cr->again->known->jobs;
         c->choose = cr->again->known->choose;
-    else
+    } else {
+        gw_read_jobs(cr);
         gw_read_choose(cr);
+    }
     wake_fitted(c);
     if (!cr->again) gw_read_uncertain(cr);
 }

@@ -125,6 +125,22 @@ static void a_shock_factor_is_at_least_one(void **unused)
            "align.front.shock_factor", "1");
 }
 
+static void a_caster_angle_needs_a_measured_one(void **unused)
+{
+    (void)unused;
+    static const char AT[] = "\"target\": { \"camber_deg\": -1.9,";
+    expect(AT, "\"target\": { \"caster_deg\": 6, \"camber_deg\": -1.9,", "align.front.target.caster_deg",
+           "reached from the measured one");
+    expect(AT,
+           "\"measured\": { \"left\": { \"caster_deg\": 6 }, \"right\": {} }, \"target\": { \"camber_deg\": "
+           "-1.9,",
+           "align.front.measured", "caster is given on one side");
+    expect(AT,
+           "\"measured\": { \"left\": { \"caster_deg\": 6 }, \"right\": { \"caster_deg\": 5 } }, "
+           "\"target\": { \"caster_deg\": 6, \"caster_change_deg\": 1, \"camber_deg\": -1.9,",
+           "align.front.target.caster_deg", "keep one of them");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -133,6 +149,7 @@ int main(void)
         cmocka_unit_test(faults_of_press_fits),
         cmocka_unit_test(an_offset_larger_than_the_housing_is_a_fault),
         cmocka_unit_test(a_shock_factor_is_at_least_one),
+        cmocka_unit_test(a_caster_angle_needs_a_measured_one),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
