@@ -34,8 +34,8 @@ static gw_status make_plan(const gw_args *args, void *made, gw_error *err)
     if (gw_args_has(args, GW_OPT_DRAWS)) {
         double n = gw_args_number(args, GW_OPT_DRAWS);
         if (!(n >= GW_SPREAD_FEWEST && n <= GW_SPREAD_MOST && n == floor(n)))
-            return gw_fail(err, GW_E_USAGE, "--draws takes a whole number from %d to %d", (int)GW_SPREAD_FEWEST,
-                           (int)GW_SPREAD_MOST);
+            return gw_fail(err, GW_E_USAGE, "--draws takes a whole number from %d to %d",
+                           (int)GW_SPREAD_FEWEST, (int)GW_SPREAD_MOST);
         chosen->draws = (long)n;
     }
     if (chosen->file && access(chosen->file, F_OK) == 0)
@@ -77,7 +77,9 @@ static gw_status study(const gw_job *job, void *made, gw_error *err)
 {
     gw_chosen *chosen = made;
     gw_watch watch = { .quiet = chosen->quiet };
-    const gw_choose_options options = { .draws = chosen->draws, .progress = show_progress, .context = &watch };
+    const gw_choose_options options = { .draws = chosen->draws,
+                                        .progress = show_progress,
+                                        .context = &watch };
     struct sigaction catch = { 0 }, before;
     catch.sa_handler = note_interrupt;
     sigemptyset(&catch.sa_mask);
@@ -133,15 +135,15 @@ const gw_command GW_COMMAND_CHOOSE = {
     .name = "choose",
     .args = "CASE",
     .summary = "which bushes to fit for the money and the harshness that one allows",
-    .options = GW_TAKES_COMMON | GW_TAKES(LOAD) | GW_TAKES(CORNER) | GW_TAKES(METHOD) | GW_TAKES(CASE) | GW_TAKES(DRAWS) |
-               GW_TAKES(DETAIL) | GW_TAKES_CHARTS,
+    .options = GW_TAKES_COMMON | GW_TAKES(LOAD) | GW_TAKES(CORNER) | GW_TAKES(METHOD) | GW_TAKES(CASE) |
+               GW_TAKES(DRAWS) | GW_TAKES(DETAIL) | GW_TAKES_CHARTS,
     .min_words = 1,
     .max_words = 1,
     .run = gw_run_command,
     .details =
-        "Works out every combination of the bushes on offer (\"choose\" of the case; without it, what its "
+        "Calculates every combination of the bushes on offer (\"choose\" of the case; without it, what its "
         "kits "
-        "fit) as compare works out a kit, and tells those that no other beats in unsteadiness, harshness and "
+        "fit) as compare calculates a kit, and tells those that no other beats in unsteadiness, harshness and "
         "cost at once; the steadiest, the quietest and the best value with what to fit first; what each step "
         "of money buys; every single change; and what a limit costs. --case FILE writes the recommendations "
         "as "

@@ -28,9 +28,6 @@ void gw_choose_csv(const gw_case *c, const void *study, gw_buf *out);
 /** Steadiness against harshness, cost as size; the ladder of what more money buys. */
 gw_status gw_choose_charts(const gw_case *c, const void *study, gw_charts *charts, gw_error *err);
 
-/** "front.rack_left and front.rack_right": the joints of a choice. */
-void gw_choose_joints(const gw_choose_study *study, int choice, gw_buf *out);
-
 /** The word for the wheel that a figure is of. */
 const char *gw_choose_wheel(const gw_case *c, const gw_chosen_figure *figure);
 

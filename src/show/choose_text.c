@@ -32,13 +32,28 @@ static void put_money(const gw_case *c, double sum, gw_buf *out)
     gw_buf_clean(out, c->shop.currency);
 }
 
-void gw_choose_joints(const gw_choose_study *s, int choice, gw_buf *out)
+/* As the workshop says it, where the case does. */
+static const char *joint_words(const gw_case *c, const gw_choose_study *s, int index)
 {
-    int n = s->offer.among[choice].n_joints, first = 0;
+    const gw_offered_joint *at = &s->joint[index];
+    const gw_among *among = &s->offer.among[at->choice];
+    const char *label = c->corners[among->axle].joints[among->joint[at->joint]].label;
+    return label ? label : at->name;
+}
+
+static int first_joint(const gw_choose_study *s, int choice)
+{
+    int first = 0;
     while (s->joint[first].choice != choice) first++;
+    return first;
+}
+
+static void put_joints(const gw_case *c, const gw_choose_study *s, int choice, gw_buf *out)
+{
+    int n = s->offer.among[choice].n_joints, first = first_joint(s, choice);
     for (int j = 0; j < n; j++) {
         if (j) gw_buf_add(out, j == n - 1 ? " and " : ", ");
-        gw_buf_clean(out, s->joint[first + j].name);
+        gw_buf_clean(out, joint_words(c, s, first + j));
     }
 }
 
@@ -47,12 +62,12 @@ static void put_bush(const gw_case *c, const gw_choose_study *s, int choice, int
     gw_buf_clean(out, c->bushes[s->offer.among[choice].bush[option]].name);
 }
 
-/* "rack_poly in front.rack_left and front.rack_right" */
+/* "rack_poly in steering rack, left mounting and steering rack, right mounting" */
 static void put_change(const gw_case *c, const gw_choose_study *s, int choice, int option, gw_buf *out)
 {
     put_bush(c, s, choice, option, out);
     gw_buf_add(out, " in ");
-    gw_choose_joints(s, choice, out);
+    put_joints(c, s, choice, out);
 }
 
 static void say(gw_paper *paper, int indent, gw_buf *text)
@@ -101,7 +116,7 @@ static void put_limits(const gw_case *c, const gw_choose_study *s, gw_buf *out)
 static void head(const gw_case *c, const gw_choose_study *s, gw_paper *paper)
 {
     gw_buf text = { 0 };
-    gw_buf_fmt(&text, "%d combinations of the bushes on offer, each worked out as compare works out a kit",
+    gw_buf_fmt(&text, "%d combinations of the bushes on offer, each calculated as compare calculates a kit",
                s->combinations);
     if (s->failed) gw_buf_fmt(&text, "; %d cannot carry the load of a goal and are left out", s->failed);
     gw_buf_fmt(&text, ". %d of them are", s->within_limits);
@@ -263,7 +278,9 @@ static void put_differences(const gw_place *place, gw_buf *out)
         const gw_offered_joint *at = &s->joint[j];
         int bush = gw_choose_bush(place->c, &s->offer, of->option, at->choice, at->joint);
         if (bush == gw_choose_bush(place->c, &s->offer, last->option, at->choice, at->joint)) continue;
-        gw_buf_fmt(out, "%s%s: ", n++ ? ", " : "", at->name);
+        if (n++) gw_buf_add(out, "; ");
+        gw_buf_clean(out, joint_words(place->c, s, j));
+        gw_buf_add(out, ": ");
         gw_buf_clean(out, place->c->bushes[bush].name);
     }
     if (!n) gw_buf_add(out, "nothing");
@@ -273,7 +290,7 @@ static const gw_column LADDER[] = {
     GW_FIGURE_COLUMN("cost", "cost", GW_FIXED, 2),
     GW_FIGURE_COLUMN("unsteadiness", "unsteadiness", GW_FIXED, 3),
     GW_FIGURE_COLUMN("harshness", "harshness", GW_SIGNED, 1),
-    GW_CELL_COLUMN("fitted, besides or in place of the line above", put_differences),
+    GW_CELL_COLUMN("fitted otherwise than in the line above", put_differences),
 };
 
 static bool is_step(const gw_paper *paper, const gw_place *place)
@@ -348,7 +365,12 @@ static const gw_column SWAPS[] = {
 
 static void put_swap_joints(const gw_place *place, gw_buf *out)
 {
-    gw_choose_joints(GW_IT(place, gw_choose_study), GW_IT(place, gw_swap)->choice, out);
+    const gw_choose_study *s = GW_IT(place, gw_choose_study);
+    int choice = GW_IT(place, gw_swap)->choice, first = first_joint(s, choice);
+    for (int j = 0; j < s->offer.among[choice].n_joints; j++) {
+        if (j) gw_buf_add(out, " ");
+        gw_buf_clean(out, s->joint[first + j].name);
+    }
 }
 
 static void all_swaps(gw_paper *paper, const gw_place *top)

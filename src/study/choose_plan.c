@@ -203,7 +203,7 @@ static gw_status too_many(const gw_planner *p, double n, gw_error *err)
     const gw_among *a = &offer->among[most], *b = &offer->among[other];
     return gw_fail(
         err, GW_E_RANGE,
-        "%s: choose.among: %.0f combinations are more than the %d that are worked out: join joints that "
+        "%s: choose.among: %.0f combinations are more than the %d that are calculated: join joints that "
         "get the same bush (%s.%s and %s.%s), shorten lists, or take one axle with --corner",
         p->c->path, n, (int)GW_MOST_COMBINATIONS, gw_axle_name(a->axle),
         gw_joint_plain_name(&p->c->corners[a->axle], a->joint[0]), gw_axle_name(b->axle),

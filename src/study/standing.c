@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Does the car of a case stand? What reading alone cannot tell: bushes that cannot be worked out, mechanisms.
  */
+#include "giveway/choose.h"
 #include "giveway/plausible.h"
 
 #include <stdio.h>
@@ -33,6 +34,22 @@ static gw_status stand(const gw_case *c, const gw_laws *laws, int kit, gw_axle a
     return status;
 }
 
+/* What `choose` would refuse of an offer that reads well. */
+static gw_status check_offer(const gw_case *c, gw_faults *faults)
+{
+    double n = 1.0;
+    char line[LINE];
+    for (int i = 0; i < c->choose.n_among; i++) n *= c->choose.among[i].n_bushes;
+    if (n <= GW_MOST_COMBINATIONS) return GW_OK;
+    snprintf(line, sizeof line,
+             "%s: choose.among: %.0f combinations are more than the %d that are calculated: join joints that "
+             "get the "
+             "same bush, or shorten lists (one axle alone: choose --corner)",
+             c->path, n, (int)GW_MOST_COMBINATIONS);
+    gw_faults_add(faults, false, line);
+    return GW_E_RANGE;
+}
+
 gw_status gw_study_standing(const gw_case *c, gw_faults *faults)
 {
     gw_laws laws = { 0 };
@@ -48,6 +65,7 @@ gw_status gw_study_standing(const gw_case *c, gw_faults *faults)
             if (first == GW_OK) first = status;
         }
     gw_laws_free(&laws);
+    if (first == GW_OK) first = check_offer(c, faults);
     if (first == GW_OK) first = gw_study_plausible(c, faults, &err);
     return first;
 }
