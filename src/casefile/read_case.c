@@ -105,6 +105,7 @@ static void read_parts(gw_case_reader *cr)
 /* A bush of a shelf that a kit fits, or that is on offer, has to be worked out. */
 static void wake_fitted(gw_case *c)
 {
+    if (!c->bushes) return; /* there was no memory for them */
     for (int i = 0; i < c->choose.n_among; i++)
         for (int b = 0; b < c->choose.among[i].n_bushes; b++)
             c->bushes[c->choose.among[i].bush[b]].idle = false;

@@ -102,7 +102,8 @@ static void put_limit(const gw_case *c, gw_choose_limit limit, double at, gw_buf
     }
 }
 
-static void put_limits(const gw_case *c, const gw_choose_study *s, gw_buf *out)
+/* False where there is none. */
+static bool put_limits(const gw_case *c, const gw_choose_study *s, gw_buf *out)
 {
     int n = 0;
     for (int l = 0; l < GW_LIMITS; l++) {
@@ -111,6 +112,7 @@ static void put_limits(const gw_case *c, const gw_choose_study *s, gw_buf *out)
         put_limit(c, (gw_choose_limit)l, s->offer.limit[l], out);
     }
     if (n) gw_buf_add(out, ")");
+    return n > 0;
 }
 
 static void head(const gw_case *c, const gw_choose_study *s, gw_paper *paper)
@@ -120,10 +122,7 @@ static void head(const gw_case *c, const gw_choose_study *s, gw_paper *paper)
                s->combinations);
     if (s->failed) gw_buf_fmt(&text, "; %d cannot carry the load of a goal and are left out", s->failed);
     gw_buf_fmt(&text, ". %d of them are", s->within_limits);
-    gw_buf limits = { 0 };
-    put_limits(c, s, &limits);
-    gw_buf_add(&text, limits.n ? gw_buf_str(&limits) : " to choose from");
-    gw_buf_free(&limits);
+    if (!put_limits(c, s, &text)) gw_buf_add(&text, " to choose from");
     gw_buf_fmt(&text,
                ". The front has %d: nothing else is steadier, less harsh and cheaper at once. Unsteadiness "
                "is the root mean "

@@ -38,7 +38,8 @@ static gw_status work_kits(const gw_planner *drawn, const gw_planner *p, double 
     gw_bench_kit *kit = NULL;
     gw_road *road = NULL;
     double *value = calloc((size_t)p->out->n_figures, sizeof *value);
-    gw_status status = value ? gw_bench_kit_open(drawn, &kit, err) : GW_E_NOMEM;
+    gw_status status =
+        value ? gw_bench_kit_open(drawn, &kit, err) : gw_fail(err, GW_E_NOMEM, "out of memory for figures");
     for (int car = 0; car < CARS && status == GW_OK; car++) {
         int as;
         if (is_repeated(p, car, &as)) {
@@ -59,10 +60,11 @@ static gw_status work_draw(gw_sure_work *w, gw_drawer *drawer, const double *z, 
 {
     gw_drawn drawn;
     for (int car = 0; car < CARS; car++) row[car] = (double)NAN;
-    if (gw_drawn_make(w->draws, drawer, z, &drawn, NULL) != GW_OK) return GW_OK;
+    gw_status status = gw_drawn_make(w->draws, drawer, z, &drawn, NULL);
+    if (status != GW_OK) return status == GW_E_NOMEM ? status : GW_OK; /* no such car can be made */
     gw_planner p = *w->p;
     p.c = &drawn.c;
-    gw_status status = gw_run_open(&p.run, &drawn.c, &drawn.wanted, NULL);
+    status = gw_run_open(&p.run, &drawn.c, &drawn.wanted, NULL);
     if (status == GW_OK) status = work_kits(&p, w->p, row, NULL);
     gw_run_close(&p.run);
     gw_drawn_free(&drawn);
