@@ -4,7 +4,6 @@
 #define SHOW_ALIGN_PAGE_H
 
 #include "format/table.h"
-#include "giveway/units.h"
 #include "show/align.h"
 #include "show/deflect.h"
 

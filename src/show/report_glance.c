@@ -3,7 +3,6 @@
 #include "show/report_page.h"
 
 #include "giveway/cost.h"
-#include "giveway/units.h"
 
 /* A column of angles, front / rear: how far the wheels turn or lean under a load. */
 typedef struct column {

@@ -4,7 +4,6 @@
 
 #include "format/number.h"
 #include "format/table.h"
-#include "giveway/units.h"
 #include "show/phrase.h"
 #include "show/ride_parts.h"
 #include "show/ride_words.h"

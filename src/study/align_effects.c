@@ -4,7 +4,6 @@
 #include "study/align_parts.h"
 
 #include "giveway/corner_travel.h"
-#include "giveway/units.h"
 
 enum { TILT_POINTS = 13 };
 
