@@ -89,6 +89,21 @@ if command -v python3 >/dev/null; then
     row "a combination to a kit of compare" "$(awk "BEGIN { printf \"%.3f\", ($planned / 59049) / ($kits / 4) }")" "(keep below 0.33)"
 fi
 
+# How sure: draws should cost no more than their load cases, bands less than the comparison they stand in.
+ratio() { # LABEL FIRST SECOND REMARK
+    row "$1" "$(awk "BEGIN { printf \"%.2f\", $2 / $3 }")" "$4"
+}
+used() { measure "$B/giveway" "$@" | cut -f 3; }
+heading "How sure, and the user's own car, processor time"
+runs=3
+hatch=cases/hatchback.json
+spread=$(used spread "$case")
+row "spread of the whole car, 1024 draws, ms" "$spread" "(5 kits, 9 answers each: keep below 3000)"
+ratio "compare with bands to compare without" "$(used compare "$case")" "$(used compare "$case" --no-bands)" "(keep below 2)"
+ratio "match to deflect, the model once" "$(used match "$hatch" --readings cases/hatchback-ramp.csv)" "$(used deflect "$hatch")" "(keep below 50)"
+row "bench of a press and a rig, ms" "$(used bench cases/press.csv dynamic=cases/rig.csv)" "(keep below 50)"
+row "start, ms" "$(used start --front strut --rear five_link)" "(keep below 20)"
+
 # The program still starts a thread a processor; they share one.
 alone() { # COMMAND
     local one all

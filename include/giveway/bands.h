@@ -34,7 +34,7 @@ typedef struct gw_bands_item {
     const double *toe; /**< slope of the toe change with z of each figure [rad]                    */
 } gw_bands_item;
 
-/** All toe changes of a kit together: their root mean square. */
+/** All toe changes of a kit together: their root mean square; by the goals of `choose` where the case has them. */
 typedef struct gw_bands_kit {
     int kit;
     gw_half_band unsteadiness; /**< [rad]                                                              */

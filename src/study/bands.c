@@ -129,24 +129,19 @@ static gw_status make_items(const gw_bands_work *w, double *scratch)
     return GW_OK;
 }
 
-/* Root mean square of the toe changes of a kit, and its slopes: mean of toe times slope over the root. */
-static void make_kit(const gw_bands_study *s, gw_bands_kit *out, double *slope)
+/* The unsteadiness and its slopes: through every column that plays a part. `by` holds a number a column. */
+static void make_kit(const gw_bands_work *w, double *by, gw_bands_kit *out, double *slope)
 {
-    double sum = 0.0;
-    int n = 0;
-    for (int i = 0; i < s->n; i++) {
-        const gw_bands_item *it = &s->item[i];
-        double toe = it->own[GW_SPREAD_TOE].value;
-        if (it->kit != out->kit) continue;
-        sum += toe * toe;
-        n++;
-        for (int j = 0; j < s->n_figures; j++) slope[j] += toe * it->toe[j];
-    }
+    const gw_car_plan *plan = &w->t->plan;
+    memset(by, 0, (size_t)plan->n_columns * sizeof *by);
     out->slope = slope;
-    out->unsteadiness.value = n ? sqrt(sum / n) : (double)NAN;
-    for (int j = 0; j < s->n_figures; j++)
-        slope[j] = out->unsteadiness.value > 0.0 ? slope[j] / (n * out->unsteadiness.value) : 0.0;
-    out->unsteadiness.half = isnan(out->unsteadiness.value) ? (double)NAN : half_of(slope, s->n_figures);
+    out->unsteadiness.value = gw_car_unsteadiness(plan, out->kit, w->t->nominal, by);
+    for (int j = 0; j < w->t->n_figures; j++) {
+        const double *row = w->t->slope + (long)j * plan->n_columns;
+        slope[j] = 0.0;
+        for (int i = 0; i < plan->n_columns; i++) slope[j] += isnan(by[i]) ? 0.0 : by[i] * row[i];
+    }
+    out->unsteadiness.half = isnan(out->unsteadiness.value) ? (double)NAN : half_of(slope, w->t->n_figures);
 }
 
 static bool is_wanted(const gw_bands_study *s, int kit)
@@ -160,15 +155,15 @@ static gw_status make_kits(const gw_bands_work *w, const gw_case *c)
 {
     gw_bands_study *s = w->study;
     s->kit = gw_arena_alloc(&s->arena, (size_t)c->n_kits + 1, sizeof *s->kit);
-    if (!s->kit) return gw_fail(w->err, GW_E_NOMEM, "out of memory for bands");
+    double *by = gw_arena_alloc(&s->arena, (size_t)w->t->plan.n_columns + 1, sizeof *by);
+    if (!s->kit || !by) return gw_fail(w->err, GW_E_NOMEM, "out of memory for bands");
     for (int k = 0; k < c->n_kits; k++) {
         gw_bands_kit *out = &s->kit[s->n_kits];
         double *slope = gw_arena_alloc(&s->arena, (size_t)s->n_figures + 1, sizeof *slope);
         if (!slope) return gw_fail(w->err, GW_E_NOMEM, "out of memory for bands");
         if (!is_wanted(s, k)) continue;
-        memset(slope, 0, ((size_t)s->n_figures + 1) * sizeof *slope);
         *out = (gw_bands_kit){ .kit = k, .has_difference = k != s->first_kit };
-        make_kit(s, out, slope);
+        make_kit(w, by, out, slope);
         s->n_kits++;
         if (!out->has_difference) continue;
         out->difference = gw_bands_between_kits(s, &s->kit[0], out);

@@ -30,7 +30,7 @@ static void add_slot(gw_car_plan *plan, int kit, gw_axle axle, int load, int whe
     if (slot->manoeuvre) slot->side = l->manoeuvre.side;
     if (slot->manoeuvre && l->both) slot->side = slot->wheel == GW_LEFT_WHEEL ? GW_OUTER : GW_INNER;
     slot->base = base_of(plan, slot);
-    plan->n_columns += load >= 0 ? (int)GW_SPREAD_QUANTITIES : (int)GW_SPREAD_RIDE_QUANTITIES;
+    plan->n_columns += load >= 0 ? (int)GW_CAR_COLUMNS : (int)GW_SPREAD_RIDE_QUANTITIES;
     plan->n_slots++;
 }
 
@@ -106,6 +106,8 @@ static void solve(gw_car_work *w, int s)
     w->row[slot->first + GW_SPREAD_TOE] = item.result.toe_change;
     w->row[slot->first + GW_SPREAD_CAMBER] = item.result.camber_change;
     w->row[slot->first + GW_SPREAD_FORE_AFT] = item.result.wheel_centre.x;
+    w->row[slot->first + GW_CAR_CASTER] = item.result.caster_change;
+    w->row[slot->first + GW_CAR_TO_ROAD] = item.camber_to_road;
 }
 
 /* The open corner becomes one to start from. */

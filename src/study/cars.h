@@ -7,6 +7,9 @@
 #include "study/drawn.h"
 #include "study/run.h"
 
+/** Columns of a slot under a load: what a spread tells, then what goals may ask for besides. */
+enum { GW_CAR_CASTER = GW_SPREAD_QUANTITIES, GW_CAR_TO_ROAD, GW_CAR_COLUMNS };
+
 /** Where one result stands in the row. */
 typedef struct gw_car_slot {
     int kit, load; /**< load -1: ride                                                    */
@@ -30,6 +33,14 @@ typedef struct gw_car_plan {
 /** @param wanted  what is worked out; NULL: everything. */
 gw_status gw_car_plan_make(const gw_case *c, bool ride, const gw_selection *wanted, gw_arena *arena,
                            gw_car_plan *out, gw_error *err);
+
+/**
+ * Root mean square of what a kit should not do: of its toe changes, or by the goals of the case.
+ *
+ * @param[out] by  derivative of it with each column; NULL: not asked for; else zeros on entry.
+ * @return NAN where one of them was not had.
+ */
+double gw_car_unsteadiness(const gw_car_plan *plan, int kit, const double *row, double *by);
 
 /** The states of a car, from which those of cars that differ little are looked for. Only read by these. */
 typedef struct gw_car_guide {

@@ -116,20 +116,6 @@ static gw_status make_items(gw_spread_work *w, const gw_selection *wanted)
     return GW_OK;
 }
 
-/* Root mean square of the toe changes of a kit in one row; (double)NAN where one of them was not had. */
-static double unsteadiness(const gw_car_plan *plan, int kit, const double *row)
-{
-    double sum = 0.0;
-    int n = 0;
-    for (int s = 0; s < plan->n_slots; s++) {
-        const gw_car_slot *slot = &plan->slot[s];
-        if (slot->kit != kit || slot->load < 0) continue;
-        sum += row[slot->first + GW_SPREAD_TOE] * row[slot->first + GW_SPREAD_TOE];
-        n++;
-    }
-    return n ? sqrt(sum / n) : (double)NAN;
-}
-
 static void sum_kit(gw_spread_work *w, const double *rms, int n_kits, gw_spread_summary *out)
 {
     long both = 0, all = 0, steadier = 0, steadiest = 0;
@@ -168,11 +154,11 @@ static gw_status summarise(gw_spread_work *w, const gw_case *c)
     }
     for (long i = 0; i < t->draws; i++)
         for (int k = 0; k < c->n_kits; k++)
-            rms[i * c->n_kits + k] = unsteadiness(&t->plan, k, t->value + i * t->plan.n_columns);
+            rms[i * c->n_kits + k] = gw_car_unsteadiness(&t->plan, k, t->value + i * t->plan.n_columns, NULL);
     study->n_kits = c->n_kits;
     for (int k = 0; k < c->n_kits; k++) {
         study->summary[k].kit = k;
-        study->summary[k].unsteadiness.nominal = unsteadiness(&t->plan, k, t->nominal);
+        study->summary[k].unsteadiness.nominal = gw_car_unsteadiness(&t->plan, k, t->nominal, NULL);
         sum_kit(w, rms, c->n_kits, &study->summary[k]);
     }
     free(rms);

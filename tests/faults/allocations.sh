@@ -43,6 +43,7 @@ try 80 check $small
 from=$(count check $large)
 for command in deflect compare travel ride align rates; do try 80 $command $large; done
 for command in deflect compare travel ride align rates; do try 25 $command --format json $large; done
+try 30 spread --draws 100 --format json $small
 try 60 choose --draws 100 --format json $small
 try 25 rates --explain $large
 try 25 deflect --detail $large

@@ -18,6 +18,12 @@ everything() { # DIR
             "$GIVEWAY" $command "$case" --format $format >"$1/$command.$format" 2>"$1/$command.$format.err" || true
         done
     done
+    for format in text json csv; do
+        "$GIVEWAY" spread "$case" --draws 100 --format $format >"$1/spread.$format" 2>"$1/spread.$format.err" || true
+        "$GIVEWAY" bench "$SOURCE/cases/press.csv" "dynamic=$SOURCE/cases/rig.csv" --format $format >"$1/bench.$format" 2>&1 || true
+    done
+    "$GIVEWAY" match "$SOURCE/cases/hatchback.json" --readings "$SOURCE/cases/hatchback-ramp.csv" --format json >"$1/match.json" 2>&1 || true
+    "$GIVEWAY" start --front strut --rear five_link >"$1/start.json" 2>&1 || true
     "$GIVEWAY" report "$case" --for workshop -o "$1" --quiet >/dev/null || return 1
 }
 

@@ -192,6 +192,8 @@ static void change_command(gw_tree *t)
         "align --format json",
         "spread --draws 100 --format json",
         "spread --draws 100 --ride",
+        "spread --draws 100 --format csv",
+        "compare --no-bands",
         "align",
         "choose --draws 100 --format json",
         "choose --draws 100 --detail",
