@@ -111,6 +111,9 @@ double gw_band_nominal(int n);
 #define GW_NOISE_LOW      40.0  /**< [Hz] */
 #define GW_NOISE_HIGH     315.0 /**< [Hz] */
 
+/** How many things nobody knows for sure (giveway/ride_unknowns.h). */
+enum { GW_UNKNOWN_COUNT = 7 };
+
 /** Draws that the range is made of, and with them the case as given, which comes first. */
 enum { GW_RIDE_DRAWS = 8, GW_RIDE_STATES = 1 + GW_RIDE_DRAWS };
 
@@ -216,6 +219,8 @@ typedef struct gw_ride_result {
     gw_isolation *isolation;
     gw_ride_curve curve;
     gw_obstacle obstacle;
+    const char
+        *belt_note; /**< that the tyre has no belt, and what that does to what is heard; NULL: it has */
     const char *road_note; /**< over which frequencies the road spectrum is extrapolated        */
     double road_limit_hz;  /**< above it the road spectrum is extrapolated [Hz]                 */
     double chassis_mass; /**< on one wheel [kg]                                                            */
@@ -283,7 +288,9 @@ typedef struct gw_ride_difference {
     double noise, noise_low, noise_high;             /**< [dB] */
     double band[GW_BANDS];                           /**< [dB] */
     int felt_grade[2], heard_grade[2]; /**< of low and high: 0 clearly less to 5 much more (gw_ride_grade) */
-    double beside[GW_OTHER_PATHS];     /**< noise that is heard where other paths carry a part of it [dB]  */
+    double felt_effect[GW_UNKNOWN_COUNT], heard_effect[GW_UNKNOWN_COUNT]; /**< of each unknown at its upper
+                                          end, the others in their middle, by the draws' linear part [dB] */
+    double beside[GW_OTHER_PATHS]; /**< noise that is heard where other paths carry a part of it [dB]  */
 } gw_ride_difference;
 
 /** Both are taken in the same draws, so that what both have in common does not count twice. */

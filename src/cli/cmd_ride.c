@@ -9,6 +9,7 @@ static gw_status study(const gw_job *job, void *made, gw_error *err)
 {
     gw_ride_made *ride = made;
     const gw_case *c = job->c;
+    ride->explain = gw_args_has(job->args, GW_OPT_EXPLAIN);
     ride->all = gw_args_has(job->args, GW_OPT_DETAIL);
     const gw_ride_options options = { .no_curve = !ride->all && !gw_args_has(job->args, GW_OPT_OUT) };
     if (!c->has_corner[GW_FRONT] && !c->has_corner[GW_REAR])
@@ -31,7 +32,7 @@ const gw_command GW_COMMAND_RIDE = {
     .summary =
         "what reaches the body from the road: comfort, harshness, road noise, and which bush carries it",
     .options = GW_TAKES_COMMON | GW_TAKES(KIT) | GW_TAKES(CORNER) | GW_TAKES(METHOD) | GW_TAKES(DETAIL) |
-               GW_TAKES_CHARTS,
+               GW_TAKES(EXPLAIN) | GW_TAKES_CHARTS,
     .min_words = 1,
     .max_words = 1,
     .run = gw_run_command,
@@ -41,10 +42,13 @@ const gw_command GW_COMMAND_RIDE = {
         "the "
         "tyre's belt leave; modes in words; the share of each attachment; bushes against their brackets; a "
         "bump. "
-        "Settings that the case leaves out are printed with their defaults. With --detail every mode, and "
+        "Settings that the case leaves out are printed with their defaults. With --explain a page of what is "
+        "in the "
+        "model, what each of seven unknowns does to the figures, and what is left out. With --detail every "
+        "mode, and "
         "in JSON the transfer functions. With -o DIR the charts are written there as SVG and PNG.",
     .examples = { "giveway ride cases/fast-saloon.json -o charts",
-                  "giveway ride cases/fast-saloon.json --kit bearing --corner front --format json" },
+                  "giveway ride cases/fast-saloon.json --kit bearing --corner front --explain" },
     .size = sizeof(gw_ride_made),
     .result = &GW_RIDE_RESULT,
     .study = study,

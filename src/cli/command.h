@@ -59,7 +59,7 @@ typedef enum gw_option_kind {
     X(SEED, "seed", SIGNED, "S", "other draws of the same bands (1)")                                        \
     X(RIDE, "ride", FLAG, "", "harshness and road noise too")                                                \
     X(NO_BANDS, "no-bands", FLAG, "", "without the bands of how sure each figure is")                        \
-    X(EXPLAIN, "explain", FLAG, "", "every figure with its formula, its inputs and its source")              \
+    X(EXPLAIN, "explain", FLAG, "", "every figure with its formula, inputs and source; what is in the model")   \
     X(MATERIALS, "materials", TEXT, "DIR", "add the materials in DIR, NAME.json each")                       \
     X(FORMAT, "format", CHOICE, "text|json|csv", "what is printed (text)")                                   \
     X(OUT, "out", TEXT, "DIR", "write charts to DIR as well")                                                \

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* One kit against another: decibels, what is sure of them, and what they mean. */
-#include "giveway/ride.h"
+#include "giveway/ride_unknowns.h"
 
 #include <math.h>
 
@@ -42,11 +42,30 @@ static void range_of(const double *kit, const double *baseline, double *nominal,
     *high = fmax(*nominal, mean + 1.645 * sqrt(square));
 }
 
+/* The columns of the design are orthogonal: each unknown's slope is its product with the figures over u . u.
+ */
+static void effects_of(const double *kit, const double *baseline, double effect[GW_UNKNOWN_COUNT])
+{
+    double square[GW_UNKNOWNS] = { 0 };
+    for (int j = 0; j < GW_UNKNOWNS; j++) effect[j] = 0.0;
+    for (int i = 0; i < GW_RIDE_DRAWS; i++) {
+        double u[GW_UNKNOWNS], dB = decibels(kit[1 + i], baseline[1 + i]);
+        gw_draw_levels(i, u);
+        for (int j = 0; j < GW_UNKNOWNS; j++) {
+            effect[j] += u[j] * dB;
+            square[j] += u[j] * u[j];
+        }
+    }
+    for (int j = 0; j < GW_UNKNOWNS; j++) effect[j] /= square[j];
+}
+
 void gw_ride_compare(const gw_ride_result *kit, const gw_ride_result *baseline, gw_ride_difference *out)
 {
     range_of(kit->harshness, baseline->harshness, &out->harshness, &out->harshness_low, &out->harshness_high);
     range_of(kit->noise, baseline->noise, &out->noise, &out->noise_low, &out->noise_high);
     for (int b = 0; b < GW_BANDS; b++) out->band[b] = decibels(kit->band[b], baseline->band[b]);
+    effects_of(kit->harshness, baseline->harshness, out->felt_effect);
+    effects_of(kit->noise, baseline->noise, out->heard_effect);
     out->felt_grade[0] = gw_ride_grade(out->harshness_low);
     out->felt_grade[1] = gw_ride_grade(out->harshness_high);
     out->heard_grade[0] = gw_ride_grade(out->noise_low);

@@ -142,9 +142,15 @@ static gw_status settle(run *r, int passes, gw_ride_result *out, gw_error *err)
     return GW_OK;
 }
 
+/* In words that do for every kit of a corner. */
+static const char NO_BELT[] = "The tyre has no belt here, for want of wheel.tyre_mass_kg: the A-weighted "
+                              "force is too low, and its decibels "
+                              "are mostly too high.";
+
 static gw_status remark(run *r, gw_ride_result *out, gw_error *err)
 {
     const gw_corner *corner = r->model.corner;
+    if (!(corner->wheel.tyre_mass > 0.0)) out->belt_note = NO_BELT;
     gw_status st = gw_remark_sharp(&r->sweep, &r->figures, out, err);
     if (st == GW_OK) st = gw_ride_isolation(&r->model, &out->isolation, &out->n_isolation, &out->arena, err);
     if (st == GW_OK) st = gw_remark_brackets(corner, out, err);

@@ -407,9 +407,52 @@ static const gw_field OTHER[] = {
 };
 static const gw_record OTHER_RECORD = GW_RECORD(gw_other_path, OTHER);
 
+static int unknowns(const gw_place *p)
+{
+    return GW_IT(p, gw_ride_item)->kit == 0 ? 0 : GW_UNKNOWNS;
+}
+
+static const void *unknown_at(const gw_place *p)
+{
+    return &difference_of(p)->felt_effect[p->index];
+}
+
+static const char *unknown_name(const gw_place *p)
+{
+    return gw_ride_unknown_name(GW_INDEX(p, gw_unknown_effect));
+}
+
+static const char *unknown_limits(const gw_place *p)
+{
+    return gw_ride_unknown_limits(GW_INDEX(p, gw_unknown_effect));
+}
+
+static double felt_effect(const gw_place *p)
+{
+    return difference_of(p)->felt_effect[GW_INDEX(p, gw_unknown_effect)];
+}
+
+static double heard_effect(const gw_place *p)
+{
+    return difference_of(p)->heard_effect[GW_INDEX(p, gw_unknown_effect)];
+}
+
+static const gw_field UNKNOWN[] = {
+    GW_SAID("unknown", unknown_name, 0, "what nobody knows for sure"),
+    GW_SAID("taken", unknown_limits, 0, "between what"),
+    GW_WORKED_OUT("harshness", DB, felt_effect, GW_MAY_LACK, "that its upper end adds to harshness_dB; the lower end takes it away"),
+    GW_WORKED_OUT("road_noise", DB, heard_effect, GW_MAY_LACK, "the same of road_noise_dB"),
+};
+static const gw_record UNKNOWN_RECORD = GW_RECORD(gw_unknown_effect, UNKNOWN);
+
 static const char *wavers(const gw_place *p)
 {
     return GW_IT(p, gw_ride_item)->result.wavers;
+}
+
+static const char *belt_note(const gw_place *p)
+{
+    return GW_IT(p, gw_ride_item)->result.belt_note;
 }
 
 static int warnings(const gw_place *p)
@@ -441,10 +484,12 @@ static const gw_field ITEM[] = {
     GW_FILLED("road_noise_range", DB, GW_PAIR, noise_range, GW_MAY_LACK, "as that of harshness"),
     GW_SAYINGS("harshness_grade", felt_grades, felt_grade, 0, "in words; two where the range spans them"),
     GW_SAYINGS("road_noise_grade", heard_grades, heard_grade, 0, "the same of the A-weighted force"),
+    GW_EACH("unknowns", unknowns, unknown_at, &UNKNOWN_RECORD, GW_ON_LINE, "what each does to the figure; none of the first kit"),
     GW_EACH("beside_other_paths", others, other_at, &OTHER_RECORD, GW_ON_LINE, "road_noise_dB among what else is heard"),
     GW_MEMBER("crackle", N, gw_ride_item, result.crackle, GW_MAY_LACK, "part of harshness and of road noise that friction makes by jumping"),
     GW_ROWS("sliders", gw_ride_item, result.n_sliders, result.sliders, &SLIDER_RECORD, GW_ON_LINE, "what rubs"),
     GW_ROWS("amplitudes", gw_ride_item, result.n_movements, result.movements, &MOVEMENT_RECORD, GW_ON_LINE, "how far bushes with a material move"),
+    GW_SAID("belt_note", belt_note, GW_SOMETIMES, "where the tyre has no belt: what that does to what is heard"),
     GW_SAID("wavers", wavers, GW_SOMETIMES, "why figures are left out"),
     GW_PRESENT("natural_Hz", this_item, &NATURAL_RECORD, GW_ON_LINE, "frequencies without damping and without the tyre's belt"),
     GW_EACH("third_octave", bands, band_at, &BAND_RECORD, GW_ON_LINE, "10 to 315 Hz"),

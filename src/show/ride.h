@@ -28,6 +28,9 @@ void gw_ride_csv(const gw_case *c, const gw_ride_study *study, gw_buf *out);
  */
 void gw_ride_text(const gw_case *c, const void *made, gw_paper *paper);
 
+/** What is in the model, what each unknown does to the figures, what is left out. */
+void gw_ride_explain(const gw_case *c, const gw_ride_study *study, gw_paper *paper);
+
 /** All the warnings of a study into one list. GW_E_NOMEM */
 gw_status gw_ride_gather_warnings(const gw_case *c, gw_ride_made *made, gw_error *err);
 

@@ -5,6 +5,7 @@
 #include "show/deflect.h"
 #include "show/ride.h"
 #include "show/ride_parts.h"
+#include "show/ride_words.h"
 #include "show/words.h"
 
 #include <math.h>
@@ -193,6 +194,33 @@ static bool shares(gw_ride_drawing *d)
     return true;
 }
 
+/* What the upper end of each unknown adds to what is heard, a bar a kit. */
+static bool unknowns(gw_ride_drawing *d)
+{
+    gw_ride_title title =
+        title_of(d, "unknowns", "What is not known for sure, and what it does to what is heard");
+    int from = d->items[0]->kit == 0 ? 1 : 0, kits = d->n - from;
+    const char *names[GW_UNKNOWNS];
+    double *values = gw_arena_alloc(&d->arena, (size_t)(kits + 1) * GW_UNKNOWNS, sizeof *values);
+    if (!values) return false;
+    for (int u = 0; u < GW_UNKNOWNS; u++) {
+        names[u] = gw_ride_unknown_name(u);
+        for (int i = 0; i < kits; i++) values[u * kits + i] = d->items[from + i]->difference.heard_effect[u];
+    }
+    const gw_bar_chart chart = { .words = { title.title, d->c->title,
+                                            "upper end over the middle, force into the body, A-weighted (dB)",
+                                            NULL, caution(d) },
+                                 .groups = names,
+                                 .n_groups = GW_UNKNOWNS,
+                                 .parts = d->names + from,
+                                 .styles = d->styles + from,
+                                 .n_parts = kits,
+                                 .values = values,
+                                 .decimals = 1 };
+    if (kits > 0) gw_charts_bars(d->charts, title.stem, &chart);
+    return true;
+}
+
 /* ---- after the bump ---- */
 
 static const double SHOWN_SECONDS = 0.4;
@@ -226,7 +254,7 @@ static bool bump(gw_ride_drawing *d, bool vertical)
 
 static bool all_of(gw_ride_drawing *d)
 {
-    return by_kit(d) && by_path(d) && bands(d) && shares(d) && bump(d, false) && bump(d, true);
+    return by_kit(d) && by_path(d) && bands(d) && shares(d) && unknowns(d) && bump(d, false) && bump(d, true);
 }
 
 static gw_status draw_corners(const gw_case *c, const gw_ride_study *study, bool (*draw)(gw_ride_drawing *d),

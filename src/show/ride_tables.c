@@ -131,6 +131,7 @@ gw_status gw_ride_figures_table(const gw_ride_page *p, const gw_ride_item *const
     for (int i = 0; i < n; i++) figure_row(p, &t, items[i]);
     gw_status status = finish(p, &t, err);
     gw_buf_paragraph(p->out, gw_ride_caution(), p->width, 2);
+    if (items[0]->result.belt_note) gw_buf_paragraph(p->out, items[0]->result.belt_note, p->width, 2);
     for (int i = 0; i < n; i++) say_grades(p, items[i]);
     for (int heard = 0; heard < 2; heard++) say_close(p, items[0]->axle, heard);
     gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_RIDE_RANGE), p->width, 2);

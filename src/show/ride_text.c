@@ -142,7 +142,10 @@ void gw_ride_text(const gw_case *c, const void *made, gw_paper *paper)
         paper, 0,
         "What one wheel on a random road sends into the body. Harshness is felt: force into the body, 20 to "
         "200 Hz. What is heard of it: force into the body, A-weighted, 40 to 315 Hz.");
-    if (write(c, study, paper, NULL) != GW_OK) paper->out->failed = true; /* nothing but memory fails here */
+    if (((const gw_ride_made *)made)->explain)
+        gw_ride_explain(c, study, paper);
+    else if (write(c, study, paper, NULL) != GW_OK)
+        paper->out->failed = true; /* nothing but memory fails here */
     gw_paper_gap(paper);
     gw_paper_say(paper, 0, "%s", gw_words_text(GW_WORDS_ESTIMATE));
     gw_paper_say(paper, 0, "%s", gw_words_text(GW_WORDS_SAFETY));

@@ -12,6 +12,26 @@ static const char *const HEARD[GW_GRADES] = { "clearly less",  "a little less", 
                                               "a little more", "clearly more",  "much more" };
 enum { SAME = 2 };
 
+static const char *const UNKNOWN[GW_UNKNOWNS][2] = {
+    [GW_UNKNOWN_BRACKETS] = { "brackets", "half to twice" },
+    [GW_UNKNOWN_BRACKET_LOSS] = { "loss of brackets", "0.02 to 0.3" },
+    [GW_UNKNOWN_KEPT] = { "bushes kept", "1/1.3 to 1.3 times" },
+    [GW_UNKNOWN_CHANGED] = { "bushes changed", "1/1.3 to 1.3 times" },
+    [GW_UNKNOWN_LOSS] = { "loss of bushes", "half to twice" },
+    [GW_UNKNOWN_GIVE] = { "links and lugs", "0 to 0.04 mm/kN" },
+    [GW_UNKNOWN_BELT] = { "belt of the tyre", "1/1.15 to 1.15 times its Hz" },
+};
+
+const char *gw_ride_unknown_name(int unknown)
+{
+    return UNKNOWN[unknown][0];
+}
+
+const char *gw_ride_unknown_limits(int unknown)
+{
+    return UNKNOWN[unknown][1];
+}
+
 const char *gw_ride_grade_word(int grade, bool heard)
 {
     return heard ? HEARD[grade] : FELT[grade];

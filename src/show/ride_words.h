@@ -4,10 +4,14 @@
 #define SHOW_RIDE_WORDS_H
 
 #include "base/buf.h"
-#include "giveway/ride.h"
+#include "giveway/ride_unknowns.h"
 
 /** The word of one grade: of what is felt ("a little firmer") or of what is heard ("a little more"). */
 const char *gw_ride_grade_word(int grade, bool heard);
+
+/** What is not known for sure, and between what it is taken, in words; index of a gw_ride_unknown. */
+const char *gw_ride_unknown_name(int unknown);
+const char *gw_ride_unknown_limits(int unknown);
 
 /** One grade where both are the same, else both: "a little to clearly firmer". */
 void gw_ride_say_grades(const int grade[2], bool heard, gw_buf *out);

@@ -26,6 +26,7 @@ _giveway() {
 
     if [[ ${COMP_WORDS[1]} == rates ]]; then options+=" $bush_options"; fi
     if [[ ${COMP_WORDS[1]} == @(deflect|compare|ride) ]]; then options+=" --detail"; fi
+    if [[ ${COMP_WORDS[1]} == ride ]]; then options+=" --explain"; fi
     if [[ ${COMP_WORDS[1]} == @(compare|report) ]]; then options+=" --no-bands"; fi
     if [[ ${COMP_WORDS[1]} == travel ]]; then options+=" $travel_options"; fi
     if [[ ${COMP_WORDS[1]} == start ]]; then options+=" $start_options"; fi

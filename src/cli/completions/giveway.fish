@@ -50,7 +50,7 @@ complete -c giveway -n '__fish_seen_subcommand_from rates' -l outer-mm -x -d 'it
 complete -c giveway -n '__fish_seen_subcommand_from rates' -l length-mm -x -d 'length of the rubber'
 complete -c giveway -n '__fish_seen_subcommand_from rates' -l frequency-Hz -x -d 'dynamic stiffness at this frequency'
 complete -c giveway -n '__fish_seen_subcommand_from rates' -l amplitude-mm -x -d 'amplitude of the dynamic stiffness'
-complete -c giveway -n '__fish_seen_subcommand_from rates' -l explain -d 'formulas, inputs and sources'
+complete -c giveway -n '__fish_seen_subcommand_from rates ride' -l explain -d 'formulas, sources; what is in the model'
 complete -c giveway -n '__fish_seen_subcommand_from deflect compare ride choose' -l detail -d 'every figure'
 complete -c giveway -n '__fish_seen_subcommand_from compare report' -l no-bands -d 'without bands'
 complete -c giveway -n '__fish_seen_subcommand_from spread choose' -l draws -x -d 'cars that are drawn'
