@@ -82,6 +82,12 @@ typedef struct gw_offered_joint {
     const char *name;  /**< "front.rack_left"                     */
 } gw_offered_joint;
 
+/** A kit of the case, to be placed among what is on offer. */
+typedef struct gw_own_kit_place {
+    int kit;
+    gw_combination is; /**< without options */
+} gw_own_kit_place;
+
 typedef enum gw_recommended { GW_FOR_VALUE, GW_FOR_QUIET, GW_FOR_STEADY, GW_RECOMMENDED } gw_recommended;
 
 typedef struct gw_choose_study {
@@ -101,6 +107,8 @@ typedef struct gw_choose_study {
     bool has_recommended;
     gw_recommendation recommended[GW_RECOMMENDED];
     long draws; /**< cars drawn for how sure it is; 0: none */
+    int n_own;
+    gw_own_kit_place *own; /**< every kit of the case but the first */
     int n_swaps;
     gw_swap *swap;           /**< by gain, the greatest first             */
     double least[GW_LIMITS]; /**< that any combination reaches; NAN: none */

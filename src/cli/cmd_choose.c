@@ -15,7 +15,7 @@
 #include <time.h>
 #include <unistd.h>
 
-enum { DRAWS = 256 }; /* enough to tell 95 of 100 from less, in a fraction of the time of the rest */
+enum { DRAWS = 200 }; /* enough to tell 95 of 100 from less, in a fraction of the time of the rest */
 
 static volatile sig_atomic_t interrupted;
 

@@ -6,6 +6,7 @@
 #include "cli/selection.h"
 #include "cli/session.h"
 #include "format/file.h"
+#include "giveway/choose.h"
 #include "show/report_page.h"
 
 #include <errno.h>
@@ -66,10 +67,26 @@ static gw_status write_page(const gw_args *args, const gw_buf *page, gw_error *e
     return status;
 }
 
-static gw_status make_page(const gw_args *args, const gw_report *report, const char *date, gw_error *err)
+/* Where the case asks for it; what choose would refuse is left out, and told. */
+static const gw_choose_study *choose(const gw_args *args, const gw_case *c, const gw_selection *wanted,
+                                     gw_choose_study *out)
+{
+    const gw_choose_options options = { .draws = 0 };
+    gw_error why = { 0 };
+    if (!c->choose.present) return NULL;
+    if (gw_study_choose(c, wanted, &options, out, &why) == GW_OK) return out;
+    if (!gw_args_has(args, GW_OPT_QUIET)) fprintf(stderr, "warning: what to fit is left out: %s\n", why.msg);
+    return NULL;
+}
+
+static gw_status make_page(const gw_args *args, const gw_report *report, const gw_selection *wanted,
+                           const char *date, gw_error *err)
 {
     bool quiet = gw_args_has(args, GW_OPT_QUIET);
-    const gw_page_wish wish = { .workshop = gw_args_is(args, GW_OPT_FOR, "workshop"), .date = date };
+    gw_choose_study chosen = { 0 };
+    const gw_page_wish wish = { .workshop = gw_args_is(args, GW_OPT_FOR, "workshop"),
+                                .date = date,
+                                .choose = choose(args, report->c, wanted, &chosen) };
     gw_page_charts charts = { 0 };
     gw_buf page = { 0 };
     gw_progress(quiet, "drawing charts");
@@ -79,6 +96,7 @@ static gw_status make_page(const gw_args *args, const gw_report *report, const c
     if (status == GW_OK) status = write_page(args, &page, err);
     if (status == GW_OK && charts.left_out) fprintf(stderr, "%s\n", GW_CHARTS_LEFT_OUT);
     gw_page_charts_free(&charts);
+    gw_choose_study_free(&chosen);
     gw_buf_free(&page);
     return status;
 }
@@ -89,10 +107,11 @@ static int report(const gw_args *args, const gw_case *c, const gw_selection *wan
     gw_report made = { 0 };
     char date[DATE_MAX];
     gw_status status = date_of(args, args->words[0], date, &err);
-    if (status == GW_OK) status = gw_study_report(c, wanted, !gw_args_has(args, GW_OPT_NO_BANDS), &made, &err);
+    if (status == GW_OK)
+        status = gw_study_report(c, wanted, !gw_args_has(args, GW_OPT_NO_BANDS), &made, &err);
     if (status == GW_OK) {
         gw_print_warnings(gw_args_has(args, GW_OPT_QUIET), made.deflect.warning, made.deflect.n_warnings);
-        status = make_page(args, &made, date, &err);
+        status = make_page(args, &made, wanted, date, &err);
     }
     int exit_status = status == GW_OK ? GW_EXIT_DONE : gw_complain("report", &err);
     exit_status = gw_tell_failed("report", c, &made.deflect, exit_status);

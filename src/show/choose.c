@@ -80,7 +80,7 @@ static double unsteadiness(const gw_place *p)
 }
 
 static const gw_field SUMS[] = {
-    GW_WORKED_OUT_IN("unsteadiness", unit_of, unsteadiness, 0,
+    GW_WORKED_OUT_IN("unsteadiness", unit_of, unsteadiness, GW_MAY_LACK,
                      "root mean square of the goals' figures less what is wanted, in their unit"),
     GW_MEMBER("harshness", DB, gw_combination, harshness, 0,
               "over the first kit; the larger of the corners'"),
@@ -251,6 +251,14 @@ static const void *recommended(const gw_place *p)
     return study_of(p)->has_recommended ? study_of(p) : NULL;
 }
 
+/* -- the case's own kits -- */
+
+static const gw_field OWN[] = {
+    GW_KIT("kit", gw_own_kit_place, kit, 0, "of the case"),
+    GW_PART_OF(gw_own_kit_place, is, &SUMS_RECORD),
+};
+static const gw_record OWN_RECORD = GW_RECORD(gw_own_kit_place, OWN);
+
 /* -- limits -- */
 
 static const gw_field LEAST[] = {
@@ -305,6 +313,7 @@ static const gw_field RESULT[] = {
     GW_ROWS("front", gw_choose_study, n_front, front, &MEMBER_RECORD, 0,
             "what no other beats or equals in unsteadiness, harshness and cost at once, by cost"),
     GW_INSIDE("recommended", recommended, &RECOMMENDED_RECORD, GW_MAY_LACK, "null: nothing is steadier"),
+    GW_ROWS("kits", gw_choose_study, n_own, own, &OWN_RECORD, GW_ON_LINE, "of the case, but the first"),
     GW_ROWS("swaps", gw_choose_study, n_swaps, swap, &SWAP_RECORD, GW_ON_LINE,
             "every single change of the first kit, the greatest gain first"),
     GW_PRESENT("least", itself, &LEAST_RECORD, GW_ON_LINE, "that any combination reaches, limit by limit"),

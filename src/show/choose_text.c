@@ -144,6 +144,11 @@ static void put_names(const gw_place *place, gw_buf *out)
     const gw_combination *of = GW_IT(place, gw_combination);
     int n = 0;
     if (of == &s->now) gw_buf_add(out, "now");
+    for (int i = 0; i < s->n_own; i++)
+        if (of == &s->own[i].is) {
+            gw_buf_add(out, "kit ");
+            gw_buf_clean(out, place->c->kits[s->own[i].kit].name);
+        }
     for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++)
         if (&s->front[s->recommended[r].member] == of)
             gw_buf_fmt(out, "%s%s", n++ ? ", " : "", s->recommended[r].name);
@@ -190,6 +195,10 @@ static void table(gw_paper *paper, const gw_place *top)
     gw_paper_row(paper, &place);
     for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++)
         if (is_first(s, r) && member(top, s->recommended[r].member, &place)) gw_paper_row(paper, &place);
+    for (int i = 0; i < s->n_own; i++) {
+        const gw_place own = { top->c, top, place.record, &s->own[i].is, i };
+        gw_paper_row(paper, &own);
+    }
     gw_paper_end(paper);
 }
 

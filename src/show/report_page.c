@@ -203,6 +203,7 @@ gw_status gw_report_page(const gw_report *report, const gw_page_charts *charts, 
     head(&p);
     gw_page_answer(&p);
     gw_page_glance(&p);
+    gw_page_choose(&p);
     gw_page_stand(&p);
     gw_page_wheel(&p);
     gw_page_shares(&p);

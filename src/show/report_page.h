@@ -13,6 +13,7 @@
 typedef struct gw_page_wish {
     bool workshop;    /**< bush tables, settings and order of work as well */
     const char *date; /**< YYYY-MM-DD                                      */
+    const struct gw_choose_study *choose; /**< what to fit for the money; NULL: the case does not ask */
 } gw_page_wish;
 
 /** One chart as it came from gnuplot, ready to stand in the page. */
@@ -88,6 +89,7 @@ double gw_page_pixels_per_m(const gw_page *p);
 /* Sections, in the order of the page. */
 void gw_page_answer(const gw_page *p);
 void gw_page_glance(const gw_page *p);
+void gw_page_choose(const gw_page *p); /**< on the screen alone */
 void gw_page_stand(const gw_page *p); /**< what will stand it, and what will not */
 void gw_page_wheel(const gw_page *p);
 void gw_page_shares(const gw_page *p);

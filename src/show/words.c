@@ -82,6 +82,20 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_OUTER_REAR] = "outer rear",
 
     /* At a glance */
+    [GW_WORDS_PAGE_CHOOSE] = "What to fit for the money",
+    [GW_WORDS_PAGE_CHOOSE_NOTE] =
+        "Of everything that is on offer: the steadiest, the quietest and the best value, with the kits of this page "
+        "among them. Unsteady: how far the wheels turn under the loads that matter, all together.",
+    [GW_WORDS_PAGE_CHOOSE_WHAT] = "What is fitted",
+    [GW_WORDS_PAGE_CHOOSE_NOW] = "As it is now",
+    [GW_WORDS_PAGE_CHOOSE_VALUE] = "Best value",
+    [GW_WORDS_PAGE_CHOOSE_QUIET] = "Quietest",
+    [GW_WORDS_PAGE_CHOOSE_STEADY] = "Steadiest",
+    [GW_WORDS_PAGE_CHOOSE_UNSTEADY] = "Unsteady",
+    [GW_WORDS_PAGE_CHOOSE_COST] = "Parts and fitting",
+    [GW_WORDS_PAGE_CHOOSE_LADDER] = "What more money buys",
+    [GW_WORDS_PAGE_CHOOSE_LADDER_NOTE] = "Each step is the least that makes the car steadier than the step before.",
+    [GW_WORDS_PAGE_CHOOSE_STEP] = "Step",
     [GW_WORDS_PAGE_GLANCE] = "At a glance",
     [GW_WORDS_PAGE_GLANCE_KIT] = "Kit",
     [GW_WORDS_PAGE_GLANCE_TOE] = "Wheel turns, {load}",

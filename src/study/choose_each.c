@@ -1,10 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 /* Any combinations, each solved from the start as `compare` solves a kit. */
 #include "base/parallel.h"
+#include "giveway/cost.h"
 #include "study/choose_parts.h"
 
 #include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
 enum { BLOCK = 4 };
 
@@ -68,17 +70,61 @@ static gw_status ride(const gw_planner *p, gw_bench_kit *kit, gw_combination *ou
     return status;
 }
 
-gw_status gw_kit_figures(const gw_planner *p, gw_bench_kit *kit, gw_road **road, double *value,
-                         double *unsteadiness, gw_error *err)
+static gw_status figures_of_fitted(const gw_planner *p, gw_bench_kit *kit, gw_road **road, double *value,
+                                   double *unsteadiness, gw_error *err)
 {
     gw_status status = GW_OK;
     double sum = 0.0;
-    gw_bench_kit_fit(p, kit);
     for (int a = 0; a < GW_AXLES && status == GW_OK; a++)
         if (p->corner[a]) status = gw_kit_alone(p, kit, (gw_axle)a, value, err);
     if (status == GW_OK) status = gw_kit_on_road(p, kit, road, value, err);
     for (int f = 0; f < p->out->n_figures; f++) sum += gw_unsteady_part(&p->out->figure[f], value[f]);
     *unsteadiness = status == GW_OK ? sqrt(sum / p->weights) : (double)NAN;
+    return status;
+}
+
+gw_status gw_kit_figures(const gw_planner *p, gw_bench_kit *kit, gw_road **road, double *value,
+                         double *unsteadiness, gw_error *err)
+{
+    gw_bench_kit_fit(p, kit);
+    return figures_of_fitted(p, kit, road, value, unsteadiness, err);
+}
+
+/* -- the case's own kits, whatever they fit -- */
+
+static gw_status own_ride(const gw_planner *p, gw_bench_kit *kit, gw_combination *out, gw_error *err)
+{
+    gw_status status = GW_OK;
+    if (!p->out->has_ride) return GW_OK;
+    out->harshness = out->noise = -HUGE_VAL;
+    for (int a = 0; a < GW_AXLES && status == GW_OK; a++) {
+        double harsh = 0.0, loud = 0.0;
+        if (!p->corner[a]) continue;
+        status = gw_kit_ride(p, kit, (gw_axle)a, &harsh, &loud, err);
+        out->harshness = fmax(out->harshness, 20.0 * log10(harsh / p->base_harsh[a]));
+        out->noise = fmax(out->noise, 20.0 * log10(loud / p->base_loud[a]));
+    }
+    return status;
+}
+
+gw_status gw_own_kit(const gw_planner *p, int own, gw_combination *out, gw_error *err)
+{
+    gw_bench_kit *kit = NULL;
+    gw_road *road = NULL;
+    gw_car_cost cost = gw_car_cost_of(p->c, own);
+    gw_status status = gw_bench_kit_open(p, &kit, err);
+    if (status != GW_OK) return status;
+    for (int a = 0; a < GW_AXLES; a++)
+        if (p->c->has_corner[a])
+            memcpy(kit->kit[1].fits[a], p->c->kits[own].fits[a],
+                   (size_t)p->c->pairs[a].n_joints * sizeof(int));
+    status = figures_of_fitted(p, kit, &road, out->value, &out->unsteadiness, err);
+    if (!gw_is_serious(status)) status = own_ride(p, kit, out, err);
+    out->price = cost.price;
+    out->minutes = cost.minutes;
+    out->cost = cost.price + p->out->hourly_rate * cost.minutes / 60.0;
+    gw_road_close(road);
+    gw_bench_kit_close(kit);
     return status;
 }
 

@@ -102,9 +102,27 @@ static gw_status check_strength(gw_planner *p, const gw_selection *wanted, gw_er
     return status;
 }
 
+static gw_status place_own(gw_planner *p, const gw_selection *wanted, gw_error *err)
+{
+    gw_choose_study *out = p->out;
+    gw_status status = GW_OK;
+    out->own = gw_arena_alloc(p->arena, (size_t)p->c->n_kits, sizeof *out->own);
+    if (!out->own) return gw_fail(err, GW_E_NOMEM, "out of memory for kits");
+    for (int k = 1; k < p->c->n_kits && status == GW_OK; k++) {
+        gw_own_kit_place *own = &out->own[out->n_own];
+        if (wanted->kits && !wanted->kits[k]) continue;
+        *own = (gw_own_kit_place){ .kit = k };
+        status = gw_combination_make(p, &own->is, err);
+        if (status == GW_OK) status = gw_own_kit(p, k, &own->is, err);
+        out->n_own++;
+    }
+    return status;
+}
+
 gw_status gw_choose_kits(gw_planner *p, const gw_selection *wanted, gw_error *err)
 {
-    gw_status status = GW_OK;
+    gw_status status = place_own(p, wanted, err);
+    if (status != GW_OK) return status;
     if (!p->out->has_recommended) return GW_OK;
     for (int i = 0; i < GW_RECOMMENDED && status == GW_OK; i++) {
         status = make_kit(p, &p->out->recommended[i], err);

@@ -101,6 +101,9 @@ gw_status gw_combination_make(const gw_planner *p, gw_combination *out, gw_error
 gw_status gw_kit_figures(const gw_planner *p, gw_bench_kit *kit, gw_road **road, double *value,
                          double *unsteadiness, gw_error *err);
 
+/** A kit of the case as it is; its unsteadiness is NAN where it cannot carry a goal's load. */
+gw_status gw_own_kit(const gw_planner *p, int own, gw_combination *out, gw_error *err);
+
 /* choose_front.c: arithmetic on numbers alone, in the units in which they are shown */
 typedef struct gw_rated {
     double unsteadiness, harshness, cost;
