@@ -29,6 +29,7 @@ RARE = {
     "heave_mm": "a car on the road: no sample is one yet",
     "pitch_deg": "a car on the road: no sample is one yet",
     "no_parasitic_rate": "the corner cannot be solved with its bushes free to turn",
+    "belt_note": "a tyre whose mass the case leaves out; tests/cli/ride.test has one",
     "wavers": "friction and amplitudes of the ride model come to no one state",
     "failed": "a load of the case cannot be carried",
     "why": "a wheel lifts before a part of what a kit does to the car could be worked out",
