@@ -6,6 +6,7 @@
 #include "cli/session.h"
 #include "format/csv.h"
 #include "format/json.h"
+#include "giveway/bands.h"
 #include "giveway/plausible.h"
 
 typedef struct counts {
@@ -79,6 +80,56 @@ static void put_uses(const gw_uses *uses, gw_json *json)
     gw_json_close(json);
 }
 
+/* Paths of the figures that matter, the one that makes most of the band first. */
+static void each_that_matters(const gw_bands_study *b, void (*say_it)(void *, const char *), void *to)
+{
+    double last = 2.0;
+    int at = -1;
+    for (int i = 0; i < b->n_needed; i++) {
+        int most = -1;
+        for (int j = 0; j < b->n_figures; j++) {
+            bool later = b->share[j] < last || (b->share[j] == last && j > at);
+            if (later && (most < 0 || b->share[j] > b->share[most])) most = j;
+        }
+        if (most < 0) return;
+        last = b->share[at = most];
+        say_it(to, b->figure[most].of);
+    }
+}
+
+static void say_path(void *out, const char *path)
+{
+    gw_buf_add(out, "    ");
+    gw_buf_clean(out, path);
+    gw_buf_add(out, "\n");
+}
+
+static void put_path(void *json, const char *path)
+{
+    gw_json_string(json, NULL, path);
+}
+
+static void say_sure(const gw_case *c, const gw_bands_study *b, gw_buf *out)
+{
+    if (!b->n_needed) return;
+    gw_buf_fmt(out, "  %d figures are uncertain%s; %d of them %s 80 %% of the band on toe:\n", b->n_figures,
+               c->uncertain.given ? "" : ", all by common practice", b->n_needed,
+               plural(b->n_needed, "makes", "make"));
+    each_that_matters(b, say_path, out);
+}
+
+static void put_sure(const gw_case *c, const gw_bands_study *b, gw_json *json)
+{
+    if (!b->n_needed) return;
+    gw_json_object(json, "uncertain");
+    gw_json_int(json, "figures", b->n_figures);
+    gw_json_int(json, "by_common_practice", c->uncertain.given ? 0 : b->n_figures);
+    gw_json_array(json, "that_matter");
+    each_that_matters(b, put_path, json);
+    gw_json_close(json);
+    gw_json_close(json);
+}
+
 static void put_lines(gw_json *json, const char *key, const gw_faults *faults, int n,
                       const char *(*line)(const gw_faults *, int))
 {
@@ -87,7 +138,8 @@ static void put_lines(gw_json *json, const char *key, const gw_faults *faults, i
     gw_json_close(json);
 }
 
-static void say_json(const gw_session *s, const gw_uses *uses, const char *path, bool sound, gw_buf *out)
+static void say_json(const gw_session *s, const gw_uses *uses, const gw_bands_study *bands, const char *path,
+                     bool sound, gw_buf *out)
 {
     gw_json json = { .out = out };
     counts n = count_corners(&s->c);
@@ -106,6 +158,7 @@ static void say_json(const gw_session *s, const gw_uses *uses, const char *path,
         gw_json_int(&json, "loads", s->c.n_loads);
     }
     put_uses(uses, &json);
+    put_sure(&s->c, bands, &json);
     if (sound && s->c.n_overridden) {
         gw_json_array(&json, "overridden");
         for (int i = 0; i < s->c.n_overridden; i++) gw_json_string(&json, NULL, s->c.overridden[i]);
@@ -152,16 +205,28 @@ static int look_further(const gw_args *args, gw_session *s, gw_uses *uses)
     return st == GW_OK ? GW_EXIT_DONE : gw_complain(args->command->name, &err);
 }
 
-static void say(const gw_args *args, const gw_session *s, const gw_uses *uses, const char *path, bool sound,
-                gw_buf *out)
+/* What of the case matters most: nothing where no load asks for it, or where the loads cannot be carried. */
+static int look_how_sure(const gw_args *args, const gw_session *s, gw_bands_study *bands)
+{
+    const gw_selection all = { 0 };
+    const gw_case *c = &s->c;
+    gw_error err = { 0 };
+    if (!c->n_loads || !(c->has_corner[GW_FRONT] || c->has_corner[GW_REAR])) return GW_EXIT_DONE;
+    return gw_study_bands(c, &all, bands, &err) == GW_E_NOMEM ? gw_complain(args->command->name, &err)
+                                                              : GW_EXIT_DONE;
+}
+
+static void say(const gw_args *args, const gw_session *s, const gw_uses *uses, const gw_bands_study *bands,
+                const char *path, bool sound, gw_buf *out)
 {
     if (gw_args_is(args, GW_OPT_FORMAT, "json"))
-        say_json(s, uses, path, sound, out);
+        say_json(s, uses, bands, path, sound, out);
     else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
         say_csv(s, uses, out);
     else if (sound) {
         say_sound(s, out);
         say_uses(uses, out);
+        say_sure(&s->c, bands, out);
     }
 }
 
@@ -172,8 +237,11 @@ static int check_one(const gw_args *args, const char *path, gw_faults *told, gw_
     int status = gw_session_open_among(args, path, told, &session);
     if (status == GW_EXIT_DONE) status = gw_session_stand(args, &session);
     bool sound = status == GW_EXIT_DONE;
+    gw_bands_study bands = { 0 };
     if (sound) status = look_further(args, &session, &uses);
-    if (status != GW_EXIT_OUTPUT) say(args, &session, &uses, path, sound, out);
+    if (sound && status == GW_EXIT_DONE) status = look_how_sure(args, &session, &bands);
+    if (status != GW_EXIT_OUTPUT) say(args, &session, &uses, &bands, path, sound, out);
+    gw_bands_study_free(&bands);
     gw_uses_free(&uses);
     gw_session_close(&session);
     return status;
