@@ -32,6 +32,30 @@ static double least_ms(const gw_corner *corner, const gw_fit *fit, const gw_ride
     return least;
 }
 
+/* Friction, movements, crackle and the range, over a plain solve: nothing rubs, one amplitude, no range. */
+static int time_depth(const char *name, const gw_corner *corner, const gw_fit *fit, const gw_ride *ride)
+{
+    const gw_ride_options deep = { .no_curve = true, .no_obstacle = true };
+    const gw_ride_options plain = { .no_range = true, .no_curve = true, .no_obstacle = true };
+    gw_corner smooth = *corner;
+    gw_ride given = *ride;
+    gw_fit bare[GW_MAX_JOINTS];
+    char title[120];
+    int unused;
+    smooth.damper.friction = 0.0;
+    given.left_out[GW_RIDE_AMPLITUDE] = false;
+    for (int j = 0; j < corner->n_joints; j++) {
+        bare[j] = fit[j];
+        bare[j].law.slider = (gw_slider){ 0 };
+    }
+    double all = least_ms(corner, fit, ride, &deep, &unused),
+           one = least_ms(&smooth, bare, &given, &plain, &unused);
+    if (all < 0.0 || one < 0.0) return 1;
+    snprintf(title, sizeof title, "%s: friction, movement, range", name);
+    bench_row(title, all / one, 2, "times a plain solve (keep below 12)");
+    return 0;
+}
+
 /* Everything; beside it the figures and their ranges alone, which is what `compare` shows. */
 static int time_corner(const char *name, const gw_corner *corner, const gw_fit *fit, const gw_ride *ride)
 {
@@ -66,6 +90,7 @@ static int run_case(const gw_case *c, const gw_laws *laws, gw_axle axle)
         gw_fit_kit(c, laws, k, axle, fit);
         snprintf(name, sizeof name, "demonstration car, %s, %.20s", c->corners[axle].name, c->kits[k].name);
         failed |= time_corner(name, &c->corners[axle], fit, &c->ride);
+        failed |= time_depth(name, &c->corners[axle], fit, &c->ride);
     }
     return failed;
 }
