@@ -22,7 +22,8 @@ typedef struct gw_move {
  * Move the points of a fit as an adjuster does, on top of what is there (an off-centre bush of the kit).
  *
  * Offset: the housing's point of its joint by along[0] e1 + along[1] e2. Length: the two joint points of the
- * member apart, half each, longer positive. Shim: the chassis point of its joint along its direction.
+ * member apart, half each, longer positive. Of an axle both sides move alike. Shim: the chassis point of its
+ * joint along its direction.
  *
  * @param[in,out] fit  one entry a joint.
  */

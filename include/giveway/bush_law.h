@@ -59,6 +59,7 @@ typedef struct gw_bush_law {
     double curve_factor;       /**< on the forces of curves [-], > 0                               */
     double curve_bracket;      /**< bracket in series with the curves of translation [N/m]; 0: none      */
     gw_dynamic_law dynamic;
+    bool loosened; /**< its rotational rates were taken away to see what they add; see gw_fit_loosen */
 } gw_bush_law;
 
 /**

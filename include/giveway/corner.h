@@ -115,6 +115,18 @@ static inline bool gw_is_pair(const gw_corner *corner)
     return corner->n_wheels == 2;
 }
 
+/** Names as the case has them: of an axle those of both sides, without left. or right. */
+static inline const char *gw_joint_as_written(const gw_corner *corner, int joint)
+{
+    const gw_joint *j = &corner->joints[joint];
+    return j->plain ? j->plain : j->name;
+}
+static inline const char *gw_body_as_written(const gw_corner *corner, int body)
+{
+    const gw_body *b = &corner->bodies[body];
+    return b->plain ? b->plain : b->name;
+}
+
 /**
  * What a kit puts into one joint: the law of the bush and where the two material points lie in the
  * design position [m]. They coincide unless a bush is off-centre, an arm longer or a shim put in.

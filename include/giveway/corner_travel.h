@@ -104,7 +104,8 @@ void gw_corner_clamp(gw_corner_ws *ws, const double *rest);
 
 /**
  * Fills `loose` with the fit of a corner whose bolts are loose: no torsional rate where `loosened` is set
- * (NULL: no rotational rate anywhere, for the rate that rotation adds).
+ * (NULL: no rotational rate anywhere but in welds, for the rate that
+ * rotation adds; a spin that moves no wheel is then held, of what both wheels share, too).
  */
 void gw_fit_loosen(const gw_corner *corner, const gw_fit *fit, const bool *loosened, gw_fit *loose);
 

@@ -3,6 +3,8 @@
 #include "casefile/section.h"
 #include "giveway/units.h"
 
+#include <string.h>
+
 static const char *const CORNER_KEYS[] = { "target", "adjusters", "shock_factor", "measured", NULL };
 static const char *const TARGET_KEYS[] = { "camber_deg", "toe_deg",       "caster_change_deg",
                                            "caster_deg", "tolerance_deg", NULL };
@@ -71,13 +73,22 @@ static void read_measured(const gw_reader *rd, const gw_node *corner, gw_align *
                  "and right");
 }
 
+/* An axle is set on both sides alike, so its adjusters have no side. */
+static bool of_one_side(const gw_reader *rd, const gw_node *at, const char *word, const char *written)
+{
+    if (strcmp(word, written) == 0) return false;
+    gw_fault(rd, at, "both sides of an axle are set alike: say \"%s\"", written);
+    return true;
+}
+
 /* The joint that an adjuster sits in; -1. */
 static int read_joint_of(const gw_reader *rd, const gw_node *node, const gw_corner *corner)
 {
     const char *word;
     gw_node at = gw_node_key(node, "joint");
     if (!gw_get_word(rd, node, "joint", GW_REQUIRED, &word)) return -1;
-    return gw_joint_named(rd, &at, corner, word);
+    int joint = gw_joint_named(rd, &at, corner, word);
+    return joint >= 0 && of_one_side(rd, &at, word, gw_joint_as_written(corner, joint)) ? -1 : joint;
 }
 
 static const gw_number_key OFFSET[] = {
@@ -163,6 +174,7 @@ static void read_length(const gw_reader *rd, const gw_node *node, const gw_corne
     if (gw_get_choice(rd, node, "threads", GW_REQUIRED, THREADS, 2, &threads)) out->threads = threads + 1;
     if (!gw_get_word(rd, node, "member", GW_REQUIRED, &word)) return;
     out->body = gw_body_named(rd, &member, corner, word);
+    if (out->body >= 0 && of_one_side(rd, &member, word, gw_body_as_written(corner, out->body))) return;
     if (out->body == GW_CHASSIS || out->body == GW_UPRIGHT)
         gw_fault(rd, &member, "expected a member with two joints: this body has no length to adjust");
     else if (out->body > 0)

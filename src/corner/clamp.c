@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Bushes whose bolt was tightened, or left loose, at another height than the ride height. */
 #include "corner/workspace.h"
+#include "giveway/bush.h"
 #include "giveway/corner_travel.h"
 
 #include <string.h>
@@ -17,11 +18,13 @@ void gw_fit_loosen(const gw_corner *corner, const gw_fit *fit, const bool *loose
         double *c = loose[j].law.c;
         const gw_curve **curve = loose[j].law.curve;
         if (!loosened) {
-            c[0] = c[1] = c[2] = 0.0;
+            for (int i = 0; i < 3; i++)
+                if (c[i] < GW_RIGID_TURN) c[i] = 0.0; /* a weld is no bush */
+            loose[j].law.loosened = true;
             curve[GW_CURVE_CONICAL] = curve[GW_CURVE_CONICAL_E1] = curve[GW_CURVE_CONICAL_E2] = NULL;
         }
+        if (loosened && loosened[j]) c[2] = 0.0;
         if (!loosened || loosened[j]) {
-            c[2] = 0.0;
             curve[GW_CURVE_TORSIONAL] = NULL;
         }
     }

@@ -317,6 +317,13 @@ static gw_status report_loose(const gw_corner_ws *ws, const double *motion, gw_e
                    way_of(ws, motion, most));
 }
 
+static bool is_loosened(const gw_corner_ws *ws, int body)
+{
+    for (int j = 0; j < ws->corner->n_joints; j++)
+        if ((ws->link[j].a == body || ws->link[j].b == body) && ws->link[j].law.loosened) return true;
+    return false;
+}
+
 /* Hold the member that a harmless free motion turns most; what both wheels share must be held by the case. */
 static gw_status hold_motion(gw_corner_ws *ws, const gsl_matrix *vectors, int room, double *motion,
                              gw_error *err)
@@ -335,6 +342,7 @@ static gw_status hold_motion(gw_corner_ws *ws, const gsl_matrix *vectors, int ro
         axis = v;
     }
     bool shared = best >= corner->first_shared && best < corner->first_shared + corner->n_shared;
+    shared = shared && !is_loosened(ws, best);
     if (best < 0 || most < MOVES || shared || ws->n_links >= room) return report_loose(ws, motion, err);
     add_hold(ws, best, axis);
     return GW_OK;

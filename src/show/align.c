@@ -171,12 +171,12 @@ static const char *kind_of(const gw_place *p)
 
 static const char *joint_of(const gw_place *p)
 {
-    return is(p, GW_ADJUST_LENGTH) ? NULL : corner_of(p)->joints[adjuster(p)->joint].name;
+    return is(p, GW_ADJUST_LENGTH) ? NULL : gw_joint_as_written(corner_of(p), adjuster(p)->joint);
 }
 
 static const char *member_of(const gw_place *p)
 {
-    return is(p, GW_ADJUST_LENGTH) ? corner_of(p)->bodies[adjuster(p)->body].name : NULL;
+    return is(p, GW_ADJUST_LENGTH) ? gw_body_as_written(corner_of(p), adjuster(p)->body) : NULL;
 }
 
 static double offset_size(const gw_place *p)
@@ -284,13 +284,13 @@ static const char *sensitive_kind(const gw_place *p)
 static const char *sensitive_member(const gw_place *p)
 {
     const gw_adjuster *a = of_sensitivity(p);
-    return a->kind == GW_ADJUST_LENGTH ? corner_of(p)->bodies[a->body].name : NULL;
+    return a->kind == GW_ADJUST_LENGTH ? gw_body_as_written(corner_of(p), a->body) : NULL;
 }
 
 static const char *sensitive_joint(const gw_place *p)
 {
     const gw_adjuster *a = of_sensitivity(p);
-    return a->kind == GW_ADJUST_LENGTH ? NULL : corner_of(p)->joints[a->joint].name;
+    return a->kind == GW_ADJUST_LENGTH ? NULL : gw_joint_as_written(corner_of(p), a->joint);
 }
 
 static const char *sensitive_axis(const gw_place *p)

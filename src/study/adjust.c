@@ -49,18 +49,33 @@ static void stretch(const gw_corner *corner, int member, double by, gw_fit *fit)
     move_point(&corner->joints[end[1]], member, half, &fit[end[1]]);
 }
 
+static void apply_at(const gw_corner *corner, const gw_adjuster *adjuster, int j, gw_vec3 along,
+                     const gw_move *move, gw_fit *fit)
+{
+    const gw_joint *joint = &corner->joints[j];
+    if (adjuster->kind == GW_ADJUST_OFFSET)
+        move_point(joint, joint->housing, gw_offset_vector(joint, move), &fit[j]);
+    else
+        move_point(joint, GW_CHASSIS, gw_scale(move->along[0], along), &fit[j]);
+}
+
+/* Both sides of an axle move alike: the frame of a mirrored joint is the mirror image, and so is its offset.
+ */
 void gw_adjuster_apply(const gw_corner *corner, const gw_adjuster *adjuster, const gw_move *move, gw_fit *fit)
 {
     if (adjuster->kind == GW_ADJUST_LENGTH) {
+        int right = corner->right_upright + adjuster->body - GW_UPRIGHT;
         stretch(corner, adjuster->body, move->along[0], fit);
+        if (gw_is_pair(corner) && adjuster->body < corner->first_shared)
+            stretch(corner, right, move->along[0], fit);
         return;
     }
     /* Offset bolts and shims sit at a joint. */
-    const gw_joint *joint = &corner->joints[adjuster->joint];
-    if (adjuster->kind == GW_ADJUST_OFFSET)
-        move_point(joint, joint->housing, gw_offset_vector(joint, move), &fit[adjuster->joint]);
-    else
-        move_point(joint, GW_CHASSIS, gw_scale(move->along[0], adjuster->along), &fit[adjuster->joint]);
+    int j = adjuster->joint, twin = gw_is_pair(corner) ? corner->joints[j].twin : j;
+    gw_vec3 along = adjuster->along;
+    apply_at(corner, adjuster, j, along, move, fit);
+    along.y = -along.y;
+    if (twin != j) apply_at(corner, adjuster, twin, along, move, fit);
 }
 
 /*

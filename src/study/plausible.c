@@ -46,7 +46,7 @@ typedef struct gw_usual {
 
 static void judge(const gw_doubt *d, const gw_usual *u)
 {
-    if (u->value >= u->low && u->value <= u->high) return;
+    if (isnan(u->value) || (u->value >= u->low && u->value <= u->high)) return;
     warn(d, u->path, "%s of %.4g%s; usual is %g to %g%s (%s)", u->what, u->value, u->unit, u->low, u->high,
          u->unit, u->source);
 }
@@ -64,7 +64,9 @@ static void look_at_vehicle(const gw_doubt *d)
 {
     const gw_vehicle *v = &d->c->vehicle;
     double weight = v->mass * GW_G0, stiffness = v->roll_stiffness[GW_FRONT] + v->roll_stiffness[GW_REAR];
-    double tips = weight * v->cg_height, roll = tips / fmax(stiffness - tips, 1e-9) / GW_DEG;
+    bool given = v->roll_stiffness[GW_FRONT] > 0.0 && v->roll_stiffness[GW_REAR] > 0.0;
+    double tips = weight * v->cg_height;
+    double roll = given ? tips / fmax(stiffness - tips, 1e-9) / GW_DEG : (double)NAN; /* not said: no doubt */
     const gw_usual usual[] = {
         { "vehicle.mass_kg", "a car", " kg", v->mass, 500, 4000, PRACTICE },
         { "vehicle.front_mass_fraction", "a share", "", v->front_mass_fraction, 0.35, 0.68, PRACTICE },

@@ -257,8 +257,9 @@ static gw_status stand_up(gw_run *run, gw_error *err)
     if (run->road) return GW_OK;
     if (!(fit = calloc(room, sizeof *fit))) return gw_fail(err, GW_E_NOMEM, "out of memory for the car");
     for (int a = 0; a < GW_AXLES; a++) {
-        gw_fit *of = &fit[(size_t)a * GW_MAX_JOINTS];
-        gw_fit_pair(run->c, &run->laws, run->kit, (gw_axle)a, of);
+        const gw_fit *of = &fit[(size_t)a * GW_MAX_JOINTS];
+        gw_fit_pair(run->c, &run->laws, run->kit, (gw_axle)a, &fit[(size_t)a * GW_MAX_JOINTS]);
+        if (run->set && a == (int)run->axle) of = run->set;
         part[a] = (gw_road_part){ &run->c->pairs[a], of, run->made_up[a] };
     }
     gw_status status = gw_road_open(&run->vehicle, part, &run->road, err);

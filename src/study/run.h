@@ -32,6 +32,8 @@ typedef struct gw_run {
     const gw_state *near_dive,
         *near;           /**< where the next load starts: dive and outcome of the guide's; NULL: S0 */
     gw_state *keep_dive; /**< dive is copied there; NULL: nowhere                           */
+    const gw_fit
+        *set; /**< of the pair of `axle`, for the road, where its parts are moved; NULL: as the kit has it */
     gw_state state;
     int kit;
     gw_axle axle;

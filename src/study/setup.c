@@ -105,8 +105,19 @@ gw_status gw_setup_open(gw_run *run, int kit, gw_axle axle, gw_arena *arena, gw_
 void gw_setup_close(gw_setup *setup)
 {
     if (setup->run) gw_run_close_corner(setup->run);
+    if (setup->run) setup->run->set = NULL;
     gw_least_close(setup->least);
     setup->least = NULL;
+}
+
+static void apply(const gw_setup *s, const double *x, const gw_corner *corner, gw_fit *fit)
+{
+    for (int i = 0; i < s->n; i++) {
+        const gw_adjuster *adjuster = &s->align->adjusters[s->of[i].adjuster];
+        gw_move move = { { 0, 0 } };
+        move.along[s->of[i].axis] = x[i];
+        if (x[i] != 0.0) gw_adjuster_apply(corner, adjuster, &move, fit);
+    }
 }
 
 gw_status gw_setup_fit(gw_setup *s, const double *x, gw_error *err)
@@ -114,11 +125,11 @@ gw_status gw_setup_fit(gw_setup *s, const double *x, gw_error *err)
     gw_run *run = s->run;
     gw_run_close_corner(run);
     memcpy(run->fit, s->base, (size_t)s->corner->n_joints * sizeof *run->fit);
-    for (int i = 0; i < s->n; i++) {
-        const gw_adjuster *adjuster = &s->align->adjusters[s->of[i].adjuster];
-        gw_move move = { { 0, 0 } };
-        move.along[s->of[i].axis] = x[i];
-        if (x[i] != 0.0) gw_adjuster_apply(s->corner, adjuster, &move, run->fit);
+    apply(s, x, s->corner, run->fit);
+    if (run->on_road) {
+        gw_fit_pair(run->c, &run->laws, run->kit, run->axle, s->pair);
+        apply(s, x, &run->c->pairs[run->axle], s->pair);
+        run->set = s->pair;
     }
     gw_status status = gw_corner_open(s->corner, run->fit, &run->ws, err);
     if (status == GW_OK) status = gw_state_alloc(s->corner, &run->state, err);

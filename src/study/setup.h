@@ -25,6 +25,8 @@ typedef struct gw_setup {
     const gw_corner *corner;
     const gw_align *align;
     gw_fit base[GW_MAX_JOINTS]; /**< the kit alone */
+    gw_fit pair[GW_MAX_JOINTS]; /**< both wheels of the axle as last fitted; made where the case is on the
+                                   road */
     int n;                      /**< movements     */
     gw_axis_of *of;
     double *lo, *hi; /**< now; a shim is held by making both the same */
