@@ -14,8 +14,8 @@ static double shown(const gw_choose_study *s, double x)
 
 static void head(const gw_page *p, gw_words first)
 {
-    static const gw_words HEADS[] = { GW_WORDS_PAGE_CHOOSE_UNSTEADY, GW_WORDS_PAGE_GLANCE_HARSH,
-                                      GW_WORDS_PAGE_GLANCE_NOISE, GW_WORDS_PAGE_CHOOSE_COST };
+    static const gw_words HEADS[] = { GW_WORDS_PAGE_CHOOSE_UNSTEADY, GW_WORDS_PAGE_CHOOSE_HARSH,
+                                      GW_WORDS_PAGE_CHOOSE_NOISE, GW_WORDS_PAGE_CHOOSE_COST };
     gw_buf_add(p->out, "<thead><tr><th scope=\"col\">");
     gw_html_text(p->out, gw_words_text(first));
     for (size_t i = 0; i < sizeof HEADS / sizeof *HEADS; i++) {
