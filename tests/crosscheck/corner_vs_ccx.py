@@ -217,6 +217,8 @@ def reduced_case(case, axle):
     small = json.loads(json.dumps(case))
     small.pop("vehicle", None)
     small.pop("align", None)
+    small.pop("choose", None)
+    small.pop("jobs", None)
     small["corners"] = {axle: small["corners"][axle]}
     wheel = small["corners"][axle]["wheel"]
     wheel["static_load_N"] = STATIC_N
