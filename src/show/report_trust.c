@@ -13,11 +13,21 @@ static void section_begin(const gw_page *p, const char *id, gw_words name)
     gw_buf_add(p->out, "</h2>\n");
 }
 
-static void item(const gw_page *p, gw_words text)
+static void begin(const gw_page *p)
 {
     gw_buf_add(p->out, "<li>");
-    gw_html_text(p->out, gw_words_text(text));
+}
+
+static void end(const gw_page *p)
+{
     gw_buf_add(p->out, "</li>\n");
+}
+
+static void item(const gw_page *p, gw_words text)
+{
+    begin(p);
+    gw_html_text(p->out, gw_words_text(text));
+    end(p);
 }
 
 /* "Polyurethane +3.1 to +4.0 dB; ..." over all kits but the baseline, widest of the axles. */
@@ -52,9 +62,9 @@ static void ranges(const gw_page *p, gw_buf *out)
 
 static void warning(const gw_page *p, const char *text)
 {
-    gw_buf_add(p->out, "<li>");
+    begin(p);
     gw_html_text(p->out, text);
-    gw_buf_add(p->out, "</li>\n");
+    end(p);
 }
 
 /* These do not name their kit and wheel themselves. */
@@ -108,11 +118,11 @@ static void bands(const gw_page *p)
 {
     const gw_bands_study *s = &p->r->bands;
     gw_buf pairs = { 0 };
-    gw_buf_add(p->out, "<li>");
+    begin(p);
     GW_SAY(p->out, PAGE_TRUST_BANDS, { "count", gw_fixed(s->n_figures, 0).s },
            { "needed", gw_fixed(s->n_needed, 0).s });
     if (close_pairs(p, &pairs)) GW_SAY(p->out, PAGE_TRUST_CLOSE, { "pairs", gw_buf_str(&pairs) });
-    gw_buf_add(p->out, "</li>\n");
+    end(p);
     gw_html_drop(p->out, &pairs);
 }
 
@@ -125,9 +135,9 @@ void gw_page_trust(const gw_page *p)
     if (p->r->ride.n) {
         gw_buf text = { 0 };
         ranges(p, &text);
-        gw_buf_add(p->out, "<li>");
+        begin(p);
         GW_SAY(p->out, PAGE_TRUST_RIDE, { "ranges", gw_buf_str(&text) });
-        gw_buf_add(p->out, "</li>\n");
+        end(p);
         gw_html_drop(p->out, &text);
     }
     if (p->r->banded && p->r->bands.n_figures) bands(p);
