@@ -204,6 +204,7 @@ typedef struct gw_ride_result {
     double harshness[GW_RIDE_STATES]; /**< body force, 20 to 200 Hz [N]: as given, then each draw */
     double noise[GW_RIDE_STATES];     /**< A-weighted body force, 40 to 315 Hz [N]         */
     double crackle[2];                /**< part of both that friction's jumps alone make [N] */
+    double friction;                  /**< at the wheel, before it moves; see gw_corner_friction [N] */
     double reversals;                 /**< of the wheel's movement, a second               */
     int n_sliders;
     gw_ride_friction *sliders; /**< joints in their order, the damper last */

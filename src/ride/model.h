@@ -81,6 +81,7 @@ typedef struct gw_ride_model {
     const gw_dynamic_law **zener; /**< [n_zeners] laws of frequency, all different                  */
     gw_lanes *zener_now;          /**< [n_zeners] at the frequencies last assembled                 */
     double *zener_sum; /**< [n_zeners] skylines: sum of rate row row^T over the pure elements of a law */
+    double friction;   /**< of all sliders at the wheel, before it moves [N] */
     int n_sliders;
     struct gw_ride_slider *sliders; /**< joints in their order, the damper last (ride/slider.h)     */
     double *dash;                   /**< skyline: sum of c row row^T over sliders beside a joint's rates */

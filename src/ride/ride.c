@@ -136,6 +136,7 @@ static gw_status settle(run *r, int passes, gw_ride_result *out, gw_error *err)
     if (st == GW_OK) st = keep_movements(&r->model, out, err);
     if (st != GW_OK) return st;
     out->settled = settled.settled;
+    out->friction = r->model.friction;
     if (!settled.settled && (st = say_wavers(&r->model, &settled, out, err)) != GW_OK) return st;
     r->sweep.crackle = gw_crackle_of(&r->model, settled.wheel_speed, settled.wheel_acceleration);
     out->reversals = settled.wheel_acceleration / (GW_PI * settled.wheel_speed);

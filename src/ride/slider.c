@@ -40,6 +40,7 @@ gw_status gw_sliders_find(gw_ride_model *model, const gw_corner_ws *ws, gw_arena
     if (st != GW_OK) return st;
     model->sliders = gw_arena_alloc(arena, (size_t)friction.n + 2, sizeof *model->sliders);
     if (!model->sliders) return gw_fail(err, GW_E_NOMEM, "out of memory while building the ride model");
+    model->friction = friction.wheel;
     for (int i = 0; i < friction.n; i++) {
         const gw_friction_part *part = &friction.part[i];
         if (!(part->strength > GW_SLIDER_WEAKEST)) continue;

@@ -34,6 +34,7 @@ static void put_ride(gw_json *json, const gw_case *c, const gw_ride_item *item)
     gw_json_number(json, "road_noise_N", r->noise[0]);
     gw_json_number(json, "road_noise_dB", d->noise);
     put_range(json, "road_noise_range_dB", d->noise_low, d->noise_high);
+    gw_json_number(json, "friction_N", r->friction);
     gw_json_number(json, "wheel_fore_aft_Hz", r->modes[r->wheel_fore_aft].hz);
     gw_json_close(json);
 }

@@ -219,6 +219,7 @@ static void ride_columns(gw_table *t)
     gw_table_column(t, GW_RIGHT, "A-weighted\ndB");
     gw_table_column(t, GW_RIGHT, "range\ndB");
     gw_table_column(t, GW_RIGHT, "fore-aft mode\nHz");
+    gw_table_column(t, GW_RIGHT, "wheel moves\nat N");
 }
 
 static void range_cell(gw_table *t, const gw_ride_item *item, double low, double high)
@@ -242,6 +243,7 @@ static void ride_row(gw_table *t, const gw_comparison *cmp, const gw_ride_item *
     gw_table_cell(t, gw_signed(d->noise, 1).s);
     range_cell(t, item, d->noise_low, d->noise_high);
     gw_table_cell(t, gw_fixed(r->modes[r->wheel_fore_aft].hz, 1).s);
+    gw_table_cell(t, gw_fixed(r->friction, 0).s);
     gw_table_end_row(t);
     if (name.failed) t->failed = true;
     gw_buf_free(&name);

@@ -70,7 +70,8 @@ static void say_turn(const gw_page *p, int kit, gw_axle axle, int load, gw_buf *
     };
     gw_html_say(out, gw_words_text(kit == p->r->baseline ? GW_WORDS_PAGE_ANSWER_BASE : turn_words(toe, base)),
                 parts);
-    if (kit != p->r->baseline && fabs(toe - base) >= SAME && gw_band_is_close(p->r->banded ? &p->r->bands : NULL, of))
+    if (kit != p->r->baseline && fabs(toe - base) >= SAME &&
+        gw_band_is_close(p->r->banded ? &p->r->bands : NULL, of))
         GW_TELL(out, PAGE_ANSWER_CLOSE);
     gw_html_drop(p->out, &phrase);
     gw_html_drop(p->out, &angle);
@@ -91,6 +92,21 @@ static const gw_ride_difference *most_of(const gw_page *p, int kit, bool noise)
     return most;
 }
 
+/* Stiction: the axle where it is most, where a kit changes it by a newton or more. */
+static void say_friction(const gw_page *p, int kit, gw_buf *out)
+{
+    const gw_ride_item *now = NULL, *then = NULL;
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+        const gw_ride_item *item = gw_ride_find(&p->r->ride, kit, a);
+        if (!item || (now && item->result.friction <= now->result.friction)) continue;
+        now = item;
+        then = gw_ride_find(&p->r->ride, p->r->baseline, a);
+    }
+    if (!now || !then || fabs(now->result.friction - then->result.friction) < 1.0) return;
+    GW_SAY(out, PAGE_ANSWER_FRICTION, { "now", gw_fixed(now->result.friction, 0).s },
+           { "then", gw_fixed(then->result.friction, 0).s }, { "kit", gw_page_kit(p, p->r->baseline) });
+}
+
 static void say_road(const gw_page *p, int kit, gw_buf *out)
 {
     const gw_ride_difference *felt = most_of(p, kit, false), *heard = most_of(p, kit, true);
@@ -107,6 +123,7 @@ static void say_road(const gw_page *p, int kit, gw_buf *out)
         GW_TELL(out, PAGE_ANSWER_WITH);
     GW_SAY(out, PAGE_ANSWER_ROAD, { "feel", gw_buf_str(&feel) }, { "loud", gw_buf_str(&loud) },
            { "dB", gw_buf_str(&dB) }, { "noise", gw_buf_str(&noise) }, { "beside", gw_buf_str(&beside) });
+    say_friction(p, kit, out);
     gw_html_drop(p->out, &dB);
     gw_html_drop(p->out, &noise);
     gw_html_drop(p->out, &feel);

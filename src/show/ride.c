@@ -487,6 +487,7 @@ static const gw_field ITEM[] = {
     GW_EACH("unknowns", unknowns, unknown_at, &UNKNOWN_RECORD, GW_ON_LINE, "what each does to the figure; none of the first kit"),
     GW_EACH("beside_other_paths", others, other_at, &OTHER_RECORD, GW_ON_LINE, "road_noise_dB among what else is heard"),
     GW_MEMBER("crackle", N, gw_ride_item, result.crackle, GW_MAY_LACK, "part of harshness and of road noise that friction makes by jumping"),
+    GW_MEMBER("friction", N, gw_ride_item, result.friction, 0, "at the wheel, before it moves"),
     GW_ROWS("sliders", gw_ride_item, result.n_sliders, result.sliders, &SLIDER_RECORD, GW_ON_LINE, "what rubs"),
     GW_ROWS("amplitudes", gw_ride_item, result.n_movements, result.movements, &MOVEMENT_RECORD, GW_ON_LINE, "how far bushes with a material move"),
     GW_SAID("belt_note", belt_note, GW_SOMETIMES, "where the tyre has no belt: what that does to what is heard"),

@@ -54,6 +54,7 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_ANSWER_COMMA] = ", ",
     [GW_WORDS_PAGE_ANSWER_BUT] = ", but ",
     [GW_WORDS_PAGE_ANSWER_WITH] = ", and ",
+    [GW_WORDS_PAGE_ANSWER_FRICTION] = "; the wheel moves at {now} N, with {kit} at {then} N",
     [GW_WORDS_PAGE_ANSWER_ROAD] = "the road comes through {feel} ({dB}); of force into the body, A-weighted, "
                                   "{loud} ({noise}; where other paths "
                                   "carry a half, three quarters or nine tenths of what is heard, {beside})",
@@ -84,7 +85,8 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     /* At a glance */
     [GW_WORDS_PAGE_CHOOSE] = "What to fit for the money",
     [GW_WORDS_PAGE_CHOOSE_NOTE] =
-        "Of everything that is on offer: the steadiest, the quietest and the best value, with the kits of this page "
+        "Of everything that is on offer: the steadiest, the quietest and the best value, with the kits of "
+        "this page "
         "among them. Unsteady: how far the wheels turn under the loads that matter, all together.",
     [GW_WORDS_PAGE_CHOOSE_WHAT] = "What is fitted",
     [GW_WORDS_PAGE_CHOOSE_NOW] = "As it is now",
@@ -96,7 +98,8 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_CHOOSE_NOISE] = "Road noise",
     [GW_WORDS_PAGE_CHOOSE_COST] = "Parts and fitting",
     [GW_WORDS_PAGE_CHOOSE_LADDER] = "What more money buys",
-    [GW_WORDS_PAGE_CHOOSE_LADDER_NOTE] = "Each step is the least that makes the car steadier than the step before.",
+    [GW_WORDS_PAGE_CHOOSE_LADDER_NOTE] =
+        "Each step is the least that makes the car steadier than the step before.",
     [GW_WORDS_PAGE_CHOOSE_STEP] = "Step",
     [GW_WORDS_PAGE_GLANCE] = "At a glance",
     [GW_WORDS_PAGE_GLANCE_KIT] = "Kit",
