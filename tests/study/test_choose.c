@@ -37,6 +37,18 @@ static void the_front_is_what_none_beats_or_equals(void **state)
     assert_true(r[0].step && r[1].step && !r[2].step && r[3].step);
 }
 
+/* Quieter for more money, but no steadier: on the front, and no step. */
+static void a_step_is_steadier_than_all_that_is_as_cheap(void **state)
+{
+    gw_rated r[] = { { .unsteadiness = 0.4, .harshness = 2, .cost = 0, .number = 0 },
+                     { .unsteadiness = 0.4, .harshness = 1, .cost = 50, .number = 1 },
+                     { .unsteadiness = 0.3, .harshness = 3, .cost = 60, .number = 2 } };
+    static const int WANT[] = { 0, 1, 2 };
+    (void)state;
+    check_front(r, 3, 0, 0, WANT, 3);
+    assert_true(r[0].step && !r[1].step && r[2].step);
+}
+
 /* 0.304 and 0.296 are both 0.30 to a person who tells 0.01 apart; of the two the steadier stays, at one cost.
  */
 static void what_cannot_be_told_apart_is_one(void **state)
@@ -188,6 +200,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_front_is_what_none_beats_or_equals),
+        cmocka_unit_test(a_step_is_steadier_than_all_that_is_as_cheap),
         cmocka_unit_test(what_cannot_be_told_apart_is_one),
         cmocka_unit_test(of_what_is_equal_the_first_stays),
         cmocka_unit_test(the_front_of_schaffer_is_from_zero_to_two),
