@@ -6,7 +6,7 @@ set -euo pipefail
 cd "$SOURCE/tests/crosscheck"
 "$PYTHON" -c 'import numpy, scipy' 2>/dev/null || { echo "needs Python 3 with NumPy and SciPy" && exit 77; }
 
-"$PYTHON" - "$SOURCE/tests/cases/fast-saloon.json" "$TMPDIR/sliders.json" <<'END'
+"$PYTHON" - "$SOURCE/cases/fast-saloon.json" "$TMPDIR/sliders.json" <<'END'
 import json, sys
 case = json.load(open(sys.argv[1]))
 for i, bush in enumerate(case["bushes"].values()):
@@ -16,4 +16,4 @@ for corner in case["corners"].values():
     corner["damper"]["friction_N"] = 31.7
 json.dump(case, open(sys.argv[2], "w"))
 END
-"$PYTHON" friction_reference.py "$GIVEWAY" "$SOURCE/tests/cases/fast-saloon.json" "$SOURCE/tests/cases/hatchback.json" "$TMPDIR/sliders.json"
+"$PYTHON" friction_reference.py "$GIVEWAY" "$SOURCE/cases/fast-saloon.json" "$SOURCE/cases/hatchback.json" "$TMPDIR/sliders.json"

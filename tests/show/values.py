@@ -14,7 +14,7 @@ import subprocess
 import sys
 
 PROGRAM, SOURCE = sys.argv[1], sys.argv[2]
-CASES = ["tests/cases/fast-saloon.json", "tests/cases/hatchback.json", "tests/casefile/samples/other-choices.json"]
+CASES = ["cases/fast-saloon.json", "cases/hatchback.json", "tests/casefile/samples/other-choices.json"]
 bad = 0
 
 

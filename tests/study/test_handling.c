@@ -13,7 +13,7 @@
 
 static void load_case(gw_case *c)
 {
-    sample_load("tests/cases/fast-saloon.json", c);
+    sample_load("cases/fast-saloon.json", c);
     c->vehicle.by_rule = true; /* loads that can be had by hand */
 }
 

@@ -21,8 +21,9 @@ static void demonstration_cars_pass_without_a_word(void **unused)
 {
     (void)unused;
     static const char *const CASES[] = { "cases/fast-saloon.json", "cases/hatchback.json",
+                                         "cases/whole-saloon.json", "cases/whole-hatchback.json",
                                          "cases/live-axle.json" };
-    for (int i = 0; i < 3; i++) {
+    for (int i = 0; i < 5; i++) {
         gw_case c;
         gw_faults faults;
         sample_load(CASES[i], &c);
@@ -167,7 +168,7 @@ static void what_no_car_has_is_told_with_what_is_usual(void **unused)
     for (size_t i = 0; i < sizeof SPOILT / sizeof *SPOILT; i++) {
         gw_case c;
         gw_faults faults;
-        sample_load("tests/cases/fast-saloon.json", &c);
+        sample_load("cases/fast-saloon.json", &c);
         SPOILT[i].spoil(&c);
         warnings_of(&c, &faults);
         if (!told(&faults, SPOILT[i].says))
@@ -185,7 +186,7 @@ static void steering_axis_of_a_strut_is_looked_at(void **unused)
     (void)unused;
     gw_case c;
     gw_faults faults;
-    sample_load("tests/cases/hatchback.json", &c);
+    sample_load("cases/hatchback.json", &c);
     gw_joint *top = NULL;
     for (int j = 0; j < front(&c)->n_joints; j++) {
         gw_joint *joint = &front(&c)->joints[j];
@@ -216,7 +217,7 @@ static void commands_that_cannot_run_a_case_are_named_with_the_reason(void **unu
     gw_case c;
     gw_uses uses;
     gw_error err = { 0 };
-    sample_load("tests/cases/fast-saloon.json", &c);
+    sample_load("cases/fast-saloon.json", &c);
     assert_int_equal(gw_study_uses(&c, &uses, &err), GW_OK);
     for (int u = 0; u < GW_USES; u++) assert_true(uses.use[u].runs && !uses.use[u].why);
     gw_uses_free(&uses);
