@@ -44,6 +44,8 @@ function hostileCase() {
   const c = JSON.parse(text);
   const h = HOSTILE;
   c.title = `${h.markup} ${h.ending} ${h.right}`;
+  delete c.jobs; // both name joints and loads that are renamed here
+  delete c.choose;
   [h.markup, h.ending, h.quotes, h.long, h.right].forEach((label, i) => { c.kits[i].label = label; });
   [`<i>&"'`, "</script>", "$x `y`", h.accents.slice(0, 20), h.right].forEach((name, i) => { c.loads[i].name = name; });
   const rename = (from, to) => {

@@ -27,6 +27,7 @@ READER_ONLY = [
     (r"expected the name of a bush under", NAMES),
     (r"expected the name of a point under", NAMES),
     (r"expected the name of a kit", NAMES),
+    (r"expected the name of a load, found", NAMES),
     (r"expected the name of a material", "the names are those of the material files"),
     (r"expected \"chassis\", \"upright\" or one of \"members\"", NAMES),
     (r"the (front|rear) corner has no joint", NAMES),
@@ -105,6 +106,7 @@ BY_HAND = [
     (("bushes", "pressed", "dynamic", "file"), "press.csv"),
     (("bushes", "turned", "radial_N_per_mm"), 0),
     (("corners", "front", "wheel", "tyre_belt_Hz"), 20),
+    (("corners", "front", "wheel", "tyre_mass_kg"), 300),
 ]
 
 FOLDER = "src/casefile/schema"

@@ -10,7 +10,6 @@ the settings must be by definition: within their limits, shims whole, the target
 holds it. Prints the worst differences; the exit status is 1 if anything failed.
 """
 import argparse
-import glob
 import json
 import os
 import sys
@@ -177,7 +176,7 @@ def main():
     p.add_argument("--seed", type=int, default=100, help="the first one's seed (100)")
     a = p.parse_args()
     tally = compare_corner.Tally()
-    for path in a.case or sorted(glob.glob(os.path.join(HERE, "..", "..", "cases", "*.json"))):
+    for path in a.case or random_cases.demonstration():
         with open(path, encoding="utf-8") as f:
             if json.load(f).get("align"):
                 compare_case(a.binary, path, os.path.basename(path), tally, a.all)

@@ -12,7 +12,6 @@ A member that spins freely about the line of its joints is held in both: it goes
 line to the current one by the shortest turn. Bushes that are described by shape are compared with the program's own rates for them: here the mechanics is on trial alone.
 """
 import argparse
-import glob
 import json
 import os
 import subprocess
@@ -165,7 +164,7 @@ def main():
     """Compare, and say how it went."""
     a = arguments()
     tally, start = Tally(), time.time()
-    named = a.case or sorted(glob.glob(os.path.join(HERE, "..", "..", "cases", "*.json")))
+    named = a.case or random_cases.demonstration()
     for path in named:
         compare_case(a.binary, path, os.path.basename(path), tally)
     with tempfile.TemporaryDirectory() as folder:

@@ -16,7 +16,6 @@ dynamic law of their compound read here from materials/: the road, the corner an
 """
 import argparse
 import copy
-import glob
 import json
 import math
 import os
@@ -222,7 +221,7 @@ def varied(case, seed):
 
 def cases(folder, named, seeds):
     """(label, path) of everything to compare."""
-    paths = named or sorted(glob.glob(os.path.join(HERE, "..", "..", "cases", "*.json")))
+    paths = named or random_cases.demonstration()
     for path in paths:
         yield os.path.basename(path), path
     if named:

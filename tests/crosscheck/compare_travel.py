@@ -17,7 +17,6 @@ between the joints as fitted, the second reading about the line as drawn, and th
 further than "that line". That moves the rate by some parts in ten thousand.
 """
 import argparse
-import glob
 import json
 import os
 import sys
@@ -228,7 +227,7 @@ def main():
     """Compare, and say how it went."""
     a = arguments()
     tally, start = Tally(), time.time()
-    named = a.case or sorted(glob.glob(os.path.join(HERE, "..", "..", "cases", "*.json")))
+    named = a.case or random_cases.demonstration()
     with tempfile.TemporaryDirectory() as folder:
         for i, path in enumerate(named):
             compare_case(a.binary, with_limits(path, folder, i), os.path.basename(path), tally)

@@ -5,7 +5,9 @@ All numbers are invented. Points scatter by some mm about plain layouts, axes po
 directions, the order of the two bodies of a joint is drawn by lot, bushes are of the kinds whose
 rates are given. `python3 random_cases.py SEED` prints one case.
 """
+import glob
 import json
+import os
 import sys
 
 import numpy as np
@@ -202,6 +204,13 @@ class Maker:
             self.joint("pivot_in", "chassis", "upright", a, along, "bush")
             self.joint("pivot_out", "chassis", "upright", b, along, "bush")
         self.spring("upright", [60, 600, 280], [70, 590, 600])
+
+
+def demonstration():
+    """The cases of the checkout whose corners stand on their own: what wheels share is read by car.py."""
+    folder = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..", "cases")
+    paths = sorted(glob.glob(os.path.join(folder, "*.json")))
+    return [path for path in paths if "axles" not in json.load(open(path, encoding="utf-8"))]
 
 
 def corner(rng, kind):
