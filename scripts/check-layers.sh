@@ -22,7 +22,8 @@ declare -A knows=(
     [record]="format study casefile fit ride car vehicle corner bush base"
     [chart]="record format study casefile fit ride car vehicle corner bush base"
     [show]="chart record format study casefile fit ride car vehicle corner bush base"
-    [cli]="show chart record format study casefile fit ride car vehicle corner bush base"
+    [page]="show chart record format study casefile fit ride car vehicle corner bush base"
+    [cli]="page show chart record format study casefile fit ride car vehicle corner bush base"
 )
 
 # A public header belongs to the module that it is named after, or that has a file of its name.

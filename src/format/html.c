@@ -111,3 +111,8 @@ void gw_html_json(gw_buf *out, const char *json)
             gw_buf_bytes(out, json, 1);
     }
 }
+
+void gw_html_screen(gw_buf *out, bool begins)
+{
+    gw_buf_add(out, begins ? "<span class=\"screen\">" : "</span>");
+}

@@ -38,4 +38,7 @@ void gw_html_drop(gw_buf *page, gw_buf *part);
 /** JSON for a <script> of type application/json: nothing in it can end the script or begin markup. */
 void gw_html_json(gw_buf *out, const char *json);
 
+/** Begins, or ends, words that stand on the screen and not in print. */
+void gw_html_screen(gw_buf *out, bool begins);
+
 #endif

@@ -122,8 +122,12 @@ static void say_road(const gw_page *p, int kit, gw_buf *out)
     else
         GW_TELL(out, PAGE_ANSWER_WITH);
     GW_SAY(out, PAGE_ANSWER_ROAD, { "feel", gw_buf_str(&feel) }, { "loud", gw_buf_str(&loud) },
-           { "dB", gw_buf_str(&dB) }, { "noise", gw_buf_str(&noise) }, { "beside", gw_buf_str(&beside) });
+           { "dB", gw_buf_str(&dB) }, { "noise", gw_buf_str(&noise) });
+    gw_html_screen(out,
+                   true); /* print has two sides: what is in the tables or is finer stays on the screen */
+    GW_SAY(out, PAGE_ANSWER_PATHS, { "beside", gw_buf_str(&beside) });
     say_friction(p, kit, out);
+    gw_html_screen(out, false);
     gw_html_drop(p->out, &dB);
     gw_html_drop(p->out, &noise);
     gw_html_drop(p->out, &feel);
@@ -143,8 +147,10 @@ static void say_total(const gw_page *p, int kit, const gw_car_cost *cost, gw_buf
     gw_html_say(
         out, gw_words_text(p->c->shop.has_tax ? GW_WORDS_PAGE_ANSWER_TOTAL_TAX : GW_WORDS_PAGE_ANSWER_TOTAL),
         parts);
+    gw_html_screen(out, true);
     if (kit != 0 && again.parts > again.unpriced)
         GW_SAY(out, PAGE_ANSWER_SAME_JOINTS, { "kit", gw_page_kit(p, 0) }, { "total", gw_buf_str(&same) });
+    gw_html_screen(out, false);
     gw_html_drop(p->out, &total);
     gw_html_drop(p->out, &same);
 }

@@ -121,7 +121,9 @@ static void bands(const gw_page *p)
     begin(p);
     GW_SAY(p->out, PAGE_TRUST_BANDS, { "count", gw_fixed(s->n_figures, 0).s },
            { "needed", gw_fixed(s->n_needed, 0).s });
+    gw_html_screen(p->out, true);
     if (close_pairs(p, &pairs)) GW_SAY(p->out, PAGE_TRUST_CLOSE, { "pairs", gw_buf_str(&pairs) });
+    gw_html_screen(p->out, false);
     end(p);
     gw_html_drop(p->out, &pairs);
 }
@@ -136,7 +138,10 @@ void gw_page_trust(const gw_page *p)
         gw_buf text = { 0 };
         ranges(p, &text);
         begin(p);
-        GW_SAY(p->out, PAGE_TRUST_RIDE, { "ranges", gw_buf_str(&text) });
+        GW_TELL(p->out, PAGE_TRUST_RIDE);
+        gw_html_screen(p->out, true);
+        GW_SAY(p->out, PAGE_TRUST_RANGES, { "ranges", gw_buf_str(&text) });
+        gw_html_screen(p->out, false);
         end(p);
         gw_html_drop(p->out, &text);
     }

@@ -56,8 +56,9 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_ANSWER_WITH] = ", and ",
     [GW_WORDS_PAGE_ANSWER_FRICTION] = "; the wheel moves at {now} N, with {kit} at {then} N",
     [GW_WORDS_PAGE_ANSWER_ROAD] = "the road comes through {feel} ({dB}); of force into the body, A-weighted, "
-                                  "{loud} ({noise}; where other paths "
-                                  "carry a half, three quarters or nine tenths of what is heard, {beside})",
+                                  "{loud} ({noise})",
+    [GW_WORDS_PAGE_ANSWER_PATHS] =
+        "; where other paths carry a half, three quarters or nine tenths of what is heard, {beside}",
     [GW_WORDS_PAGE_ANSWER_COST] = "; parts {price}, fitting {time}",
     [GW_WORDS_PAGE_ANSWER_PRICE] = "; parts {price}",
     [GW_WORDS_PAGE_ANSWER_TIME] = "; fitting {time}",
@@ -229,11 +230,10 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
                                     "point, a mass or the body falls on all kits alike.",
     [GW_WORDS_PAGE_TRUST_RATES] = "Bush rates from size and hardness: 5 points of hardness (common practice) "
                                   "move the modulus by up to a fifth, and toe and camber changes with it.",
-    [GW_WORDS_PAGE_TRUST_RIDE] =
-        "Harshness and noise: one wheel, a rigid body on stiff brackets, up to 315 Hz; no prediction of a "
-        "level in the cabin. Harshness, about nine in ten of what brackets, bushes, links, lugs and the "
-        "tyre's belt "
-        "may make of it: {ranges}.",
+    [GW_WORDS_PAGE_TRUST_RIDE] = "Harshness and noise: one wheel, a rigid body on stiff brackets, up to 315 "
+                                 "Hz; no prediction of a level in the cabin.",
+    [GW_WORDS_PAGE_TRUST_RANGES] = " Harshness, about nine in ten of what brackets, bushes, links, lugs and "
+                                   "the tyre's belt may make of it: {ranges}.",
     [GW_WORDS_PAGE_TRUST_RANGE] = "{kit} {low} to {high} dB",
     [GW_WORDS_PAGE_TRUST_BANDS] = "{count} figures of the car are not known exactly; {needed} of them make "
                                   "80 % of the band on toe. Too close "
