@@ -176,8 +176,15 @@ def against_draws(binary, n):
     shares(index, rows, zs)
 
 
+def strays(p, n):
+    """How far a share of n draws may lie from its probability: exactly as seldom passed as four standard errors of a
+    normal law are. Of few draws and a small probability the normal law itself knows nothing."""
+    seldom = stats.norm.sf(4)
+    return max(p - stats.binom.ppf(seldom, n, p) / n, stats.binom.isf(seldom, n, p) / n - p)
+
+
 def bands(what, band, y):
-    """Mean, sd and the three percentiles, each within four standard errors of the draws y."""
+    """Mean and sd within four standard errors of the draws y; shares below the three percentiles as `strays` says."""
     n, sd = len(y), np.std(y, ddof=1)
     source = "draws of an independent program on an independent reading of the corner"
     check("second reading", "reading", source, f"{what}, mean", np.mean(y), band["mean"], 4 * sd / math.sqrt(n))
@@ -185,13 +192,13 @@ def bands(what, band, y):
     check("second reading", "reading", source, f"{what}, sd", sd, band["sd"], 4 * sd * math.sqrt((kurtosis - 1) / (4 * n)))
     for key, p in (("low", 0.025), ("median", 0.5), ("high", 0.975)):
         check("second reading", "reading", source, f"{what}, share below {key}", p, np.mean(y < band[key]),
-              4 * math.sqrt(p * (1 - p) / n) + 0.5 / n)
+              strays(p, n))
 
 
 def binomial(what, share, own, n):
     """A share of the draws."""
     p = min(max(share, 2 / n), 1 - 2 / n)
-    check("second reading", "reading", "draws of an independent program", what, own, share, 4 * math.sqrt(p * (1 - p) / n))
+    check("second reading", "reading", "draws of an independent program", what, own, share, strays(p, n))
 
 
 def shares(index, rows, zs):
