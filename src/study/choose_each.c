@@ -39,10 +39,11 @@ static int kit_number(const gw_planner *p, gw_axle axle, const int *option)
     return k;
 }
 
-static gw_status ride_on(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, double *harsh, double *loud,
-                         gw_error *err)
+/* `own`: a kit of the case, which may fit what is not on offer. */
+static gw_status ride_on(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, bool own, double *harsh,
+                         double *loud, gw_error *err)
 {
-    int k = kit_number(p, axle, kit->option);
+    int k = own ? -1 : kit_number(p, axle, kit->option);
     gw_status status = GW_OK;
     if (k >= 0) {
         *harsh = p->axle[axle].harsh[k];
@@ -55,7 +56,7 @@ static gw_status ride_on(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, d
     return status;
 }
 
-static gw_status ride(const gw_planner *p, gw_bench_kit *kit, gw_combination *out, gw_error *err)
+static gw_status ride(const gw_planner *p, gw_bench_kit *kit, bool own, gw_combination *out, gw_error *err)
 {
     gw_status status = GW_OK;
     if (!p->out->has_ride) return GW_OK;
@@ -63,7 +64,7 @@ static gw_status ride(const gw_planner *p, gw_bench_kit *kit, gw_combination *ou
     for (int a = 0; a < GW_AXLES && status == GW_OK; a++) {
         double harsh = 0.0, loud = 0.0;
         if (!p->corner[a]) continue;
-        status = ride_on(p, kit, (gw_axle)a, &harsh, &loud, err);
+        status = ride_on(p, kit, (gw_axle)a, own, &harsh, &loud, err);
         out->harshness = fmax(out->harshness, harsh);
         out->noise = fmax(out->noise, loud);
     }
@@ -92,21 +93,6 @@ gw_status gw_kit_figures(const gw_planner *p, gw_bench_kit *kit, gw_road **road,
 
 /* -- the case's own kits, whatever they fit -- */
 
-static gw_status own_ride(const gw_planner *p, gw_bench_kit *kit, gw_combination *out, gw_error *err)
-{
-    gw_status status = GW_OK;
-    if (!p->out->has_ride) return GW_OK;
-    out->harshness = out->noise = -HUGE_VAL;
-    for (int a = 0; a < GW_AXLES && status == GW_OK; a++) {
-        double harsh = 0.0, loud = 0.0;
-        if (!p->corner[a]) continue;
-        status = gw_kit_ride(p, kit, (gw_axle)a, &harsh, &loud, err);
-        out->harshness = fmax(out->harshness, 20.0 * log10(harsh / p->base_harsh[a]));
-        out->noise = fmax(out->noise, 20.0 * log10(loud / p->base_loud[a]));
-    }
-    return status;
-}
-
 gw_status gw_own_kit(const gw_planner *p, int own, gw_combination *out, gw_error *err)
 {
     gw_bench_kit *kit = NULL;
@@ -119,7 +105,7 @@ gw_status gw_own_kit(const gw_planner *p, int own, gw_combination *out, gw_error
             memcpy(kit->kit[1].fits[a], p->c->kits[own].fits[a],
                    (size_t)p->c->pairs[a].n_joints * sizeof(int));
     status = figures_of_fitted(p, kit, &road, out->value, &out->unsteadiness, err);
-    if (!gw_is_serious(status)) status = own_ride(p, kit, out, err);
+    if (!gw_is_serious(status)) status = ride(p, kit, true, out, err);
     out->price = cost.price;
     out->minutes = cost.minutes;
     out->cost = cost.price + p->out->hourly_rate * cost.minutes / 60.0;
@@ -136,7 +122,7 @@ static gw_status one(const gw_each_work *w, gw_bench_kit *kit, gw_road **road, g
     gw_cost_of_options(p, out->option, out);
     gw_status status = gw_kit_figures(p, kit, road, out->value, &out->unsteadiness, err);
     if (status != GW_OK) return w->flags & GW_EACH_MAY_FAIL && !gw_is_serious(status) ? GW_OK : status;
-    return w->flags & GW_EACH_WITHOUT_RIDE ? GW_OK : ride(p, kit, out, err);
+    return w->flags & GW_EACH_WITHOUT_RIDE ? GW_OK : ride(p, kit, false, out, err);
 }
 
 static void work_block(void *context, int index)
