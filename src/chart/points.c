@@ -7,7 +7,7 @@
 /* A name takes at most this part of the page. */
 static const double NAME_PART = 0.3;
 
-enum { MAX_NAMES = 64, REACH = 11, HALF_MARKER = 7 };
+enum { MAX_NAMES = 64, REACH = 11, HALF_MARKER = 7, HALF_WHISKER = 4 };
 
 static const gw_pen LEADER = { GW_SOFT_INK, 0.8, NULL };
 
@@ -20,10 +20,10 @@ static const gw_place PLACES[] = { { 1, 0 },  { -1, 0 }, { 0, -1 },  { 0, 1 },
                                    { 1, -1 }, { 1, 1 },  { -1, -1 }, { -1, 1 } };
 enum { N_PLACES = sizeof PLACES / sizeof *PLACES };
 
-/* What names may not lie on: markers and bubbles. */
+/* What names may not lie on: markers, bubbles and whiskers. */
 typedef struct gw_scatter {
     gw_sheet *s;
-    gw_box marker[MAX_NAMES];
+    gw_box taken[2 * MAX_NAMES];
     int n;
 } gw_scatter;
 
@@ -42,7 +42,7 @@ static bool is_free(const gw_scatter *sc, gw_box b)
     const gw_sheet *s = sc->s;
     if (b.x0 < s->left + 2 || b.x1 > s->out->width - 6 || b.y0 < s->top || b.y1 > s->bottom - 2) return false;
     for (int i = 0; i < sc->n; i++)
-        if (gw_box_overlap(&b, &sc->marker[i]) > 0) return false;
+        if (gw_box_overlap(&b, &sc->taken[i]) > 0) return false;
     return gw_layout_taken(s->out, b) <= 0;
 }
 
@@ -110,21 +110,34 @@ double gw_points_area(const gw_sheet *s)
     return area;
 }
 
+static bool has_whisker(const gw_sheet *s, const gw_chart_mark *m, int i)
+{
+    return m->low && m->high && gw_sheet_shows(s, m->low[i], m->high[i]);
+}
+
+/* The whisker about a mark's first point, its ends included. */
+static gw_box whisker_box(const gw_sheet *s, const gw_chart_mark *m)
+{
+    gw_point low = gw_sheet_at(s, m->x[0], m->low[0]), high = gw_sheet_at(s, m->x[0], m->high[0]);
+    return (gw_box){ low.x - HALF_WHISKER, high.y, low.x + HALF_WHISKER, low.y };
+}
+
 static void put_names(gw_sheet *s)
 {
     gw_scatter sc = { .s = s };
     const gw_chart_mark *owner[MAX_NAMES];
     gw_point at[MAX_NAMES];
-    for (int i = 0; i < s->figure->n && sc.n < MAX_NAMES; i++) {
+    int n = 0;
+    for (int i = 0; i < s->figure->n && n < MAX_NAMES; i++) {
         const gw_chart_mark *m = &s->figure->mark[i];
         if (m->kind != GW_MARK_POINT || !m->n || !gw_sheet_shows(s, m->x[0], m->y[0])) continue;
         gw_point p = gw_sheet_at(s, m->x[0], m->y[0]);
-        double half = half_of(m);
-        sc.marker[sc.n] = (gw_box){ p.x - half, p.y - half, p.x + half, p.y + half };
-        owner[sc.n] = m;
-        at[sc.n++] = p;
+        sc.taken[sc.n++] = box_about(p.x, p.y, 2.0 * half_of(m), 2.0 * half_of(m));
+        if (has_whisker(s, m, 0)) sc.taken[sc.n++] = whisker_box(s, m);
+        owner[n] = m;
+        at[n++] = p;
     }
-    for (int i = 0; i < sc.n; i++)
+    for (int i = 0; i < n; i++)
         if (owner[i]->name) put_name(&sc, at[i], owner[i]);
 }
 
@@ -133,8 +146,10 @@ static void put_whisker(gw_sheet *s, const gw_chart_mark *m, int i)
     const gw_pen pen = { gw_style_colour(m->style), 1.4, NULL };
     gw_point low = gw_sheet_at(s, m->x[i], m->low[i]), high = gw_sheet_at(s, m->x[i], m->high[i]);
     gw_layout_line(s->out, low, high, pen);
-    gw_layout_line(s->out, (gw_point){ low.x - 4, low.y }, (gw_point){ low.x + 4, low.y }, pen);
-    gw_layout_line(s->out, (gw_point){ high.x - 4, high.y }, (gw_point){ high.x + 4, high.y }, pen);
+    gw_layout_line(s->out, (gw_point){ low.x - HALF_WHISKER, low.y },
+                   (gw_point){ low.x + HALF_WHISKER, low.y }, pen);
+    gw_layout_line(s->out, (gw_point){ high.x - HALF_WHISKER, high.y },
+                   (gw_point){ high.x + HALF_WHISKER, high.y }, pen);
 }
 
 static void put_marker(gw_sheet *s, const gw_chart_mark *m, gw_point at)
@@ -153,7 +168,7 @@ void gw_points_put(gw_sheet *s)
         const gw_chart_mark *m = &s->figure->mark[k];
         for (int i = 0; m->kind == GW_MARK_POINT && i < m->n; i++) {
             if (!gw_sheet_shows(s, m->x[i], m->y[i])) continue;
-            if (m->low && m->high && gw_sheet_shows(s, m->low[i], m->high[i])) put_whisker(s, m, i);
+            if (has_whisker(s, m, i)) put_whisker(s, m, i);
             put_marker(s, m, gw_sheet_at(s, m->x[i], m->y[i]));
         }
     }

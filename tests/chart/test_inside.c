@@ -334,6 +334,51 @@ static void a_loop_with_a_law_a_band_bubbles_and_whiskers_stay_apart(void **stat
     gw_charts_free(&charts);
 }
 
+/* Whiskers are the upright lines that are 1.4 pixels wide. */
+static int names_on_whiskers(const gw_layout *l)
+{
+    int whiskers = 0;
+    for (int i = 0; i < l->n_shapes; i++) {
+        const gw_shape *line = &l->shape[i];
+        if (line->kind != GW_SHAPE_LINE || line->n != 2 || line->width != 1.4) continue;
+        const gw_box whisker = { fmin(line->at[0].x, line->at[1].x) - 1, fmin(line->at[0].y, line->at[1].y),
+                                 fmax(line->at[0].x, line->at[1].x) + 1, fmax(line->at[0].y, line->at[1].y) };
+        whiskers += line->at[0].x == line->at[1].x;
+        for (int t = 0; t < l->n_texts; t++) {
+            gw_box box = measured(&l->text[t]);
+            if (gw_box_overlap(&box, &whisker) > 0.01) fail_msg("\"%s\" lies on a whisker", l->text[t].s);
+        }
+    }
+    return whiskers;
+}
+
+static void no_name_lies_on_a_whisker(void **state)
+{
+    (void)state;
+    static const double X[] = { 0, 1.1, 1.12, 5 }, Y[] = { 0.63, 0.45, 0.43, 0.23 };
+    static const double LOW[] = { 0.49, 0.32, 0.29, 0.11 }, HIGH[] = { 0.77, 0.58, 0.56, 0.36 };
+    static const char *const NAMES[] = { "Standard rubber", "Bearings across the car, rubber along it",
+                                         "Mixed, with off-centre upper arm bushes", "Spherical bearings" };
+    gw_chart_mark marks[4];
+    for (int i = 0; i < 4; i++)
+        marks[i] = (gw_chart_mark){ .kind = GW_MARK_POINT,
+                                    .x = &X[i],
+                                    .y = &Y[i],
+                                    .low = &LOW[i],
+                                    .high = &HIGH[i],
+                                    .n = 1,
+                                    .style = i,
+                                    .name = NAMES[i] };
+    const gw_figure figure = { .words = { "Steadiness", NULL, "harshness (dB)", "toe (deg)", NULL },
+                               .mark = marks,
+                               .n = 4 };
+    gw_charts charts = begun();
+    gw_charts_figure(&charts, "whiskers", &figure);
+    check_page(&charts.page[0]);
+    assert_int_equal(names_on_whiskers(&charts.page[0].layout), 4);
+    gw_charts_free(&charts);
+}
+
 int main(void)
 {
     gsl_set_error_handler_off();
@@ -343,6 +388,7 @@ int main(void)
         cmocka_unit_test(many_long_names_and_large_figures_find_room),
         cmocka_unit_test(from_the_ninth_kit_on_all_are_numbered),
         cmocka_unit_test(a_loop_with_a_law_a_band_bubbles_and_whiskers_stay_apart),
+        cmocka_unit_test(no_name_lies_on_a_whisker),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
