@@ -36,6 +36,7 @@
 #include "giveway/names.h"
 #include "giveway/pair.h"
 #include "giveway/pick.h"
+#include "giveway/picture.h"
 #include "giveway/plausible.h"
 #include "giveway/press.h"
 #include "giveway/pressfit.h"

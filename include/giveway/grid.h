@@ -15,6 +15,8 @@ typedef struct gw_grid_state {
     double toe_change, camber_change, caster_change; /**< since S0 [rad]                  */
     gw_vec3 wheel_centre;                            /**< movement since S0 [m]           */
     double travel, roll;                             /**< [m], [rad]                      */
+    gw_corner_load applied,
+        beside; /**< on this wheel and on the other one of the axle, each in its own axes */
 } gw_grid_state;
 
 /** One kit in one corner. */
@@ -22,6 +24,7 @@ typedef struct gw_grid {
     int kit;
     gw_axle axle;
     gw_grid_state *state; /**< [brake * n_lateral + lateral] */
+    gw_grid_state *other; /**< the same of the other wheel; NULL: not wanted */
 } gw_grid;
 
 /** What the grid spans: evenly from 0 to the end of each, at least two of each. */
@@ -29,6 +32,7 @@ typedef struct gw_grid_plan {
     double brake_to_g, lateral_to_g; /**< > 0                  */
     int n_brake, n_lateral;          /**< at least 2 each      */
     gw_side side;                    /**< the wheel looked at  */
+    bool both;                       /**< the other one as well */
 } gw_grid_plan;
 
 typedef struct gw_grid_study {

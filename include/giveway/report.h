@@ -9,6 +9,7 @@
 #include "giveway/compare.h"
 #include "giveway/grid.h"
 #include "giveway/handling.h"
+#include "giveway/picture.h"
 #include "giveway/strength.h"
 #include "giveway/sweep.h"
 
@@ -26,6 +27,7 @@ typedef struct gw_report {
     gw_handling_study handling;    /**< what it lacks is in its own words                   */
     gw_align_study align;          /**< n 0: the case has nothing to set                    */
     gw_laws laws;                  /**< of every bush of the case                           */
+    gw_picture_study pictures;     /**< of the parts of each axle                           */
     bool banded;                   /**< `bands` are there                                   */
     gw_bands_study bands;          /**< how sure it all is                                  */
 } gw_report;

@@ -1,7 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 #include "giveway/grid.h"
 
+#include "base/parallel.h"
 #include "study/run.h"
+
+#include <stdlib.h>
 
 double gw_grid_brake(const gw_grid_plan *plan, int row)
 {
@@ -25,48 +28,85 @@ static gw_grid_state state_of(const gw_deflection *item)
                             .caster_change = r->caster_change,
                             .wheel_centre = r->wheel_centre,
                             .travel = item->applied.travel,
-                            .roll = item->roll };
+                            .roll = item->roll,
+                            .applied = item->applied,
+                            .beside = item->beside };
 }
 
+/* One kit in one corner, with a run of its own. */
+typedef struct gw_grid_job {
+    gw_run run;
+    const gw_grid_plan *plan;
+    gw_grid *grid;
+    gw_deflection item; /* its joints are where what is solved is put, and not kept */
+    gw_status status;
+    gw_error err;
+} gw_grid_job;
+
 /* A state that cannot be had is left unsolved, unless it is the car at rest, which every kit must carry. */
-static gw_status run_states(gw_run *run, gw_grid_study *study, gw_grid *grid, gw_error *err)
+static void run_state(gw_grid_job *job, int i, gw_side side, gw_grid_state *out)
 {
-    const gw_grid_plan *plan = &study->plan;
-    gw_deflection item = { .load = -1 };
-    size_t joints = (size_t)run->c->corners[run->axle].n_joints;
-    size_t states = (size_t)plan->n_brake * (size_t)plan->n_lateral;
-    item.result.joints = gw_arena_alloc(&study->arena, joints, sizeof *item.result.joints);
-    grid->state = gw_arena_alloc(&study->arena, states, sizeof *grid->state);
-    if (!item.result.joints || !grid->state) return gw_fail(err, GW_E_NOMEM, "out of memory for a grid");
-    for (int i = 0; i < (int)states; i++) {
-        const gw_manoeuvre m = { .brake_g = gw_grid_brake(plan, i / plan->n_lateral),
-                                 .lateral_g = gw_grid_lateral(plan, i % plan->n_lateral),
-                                 .side = plan->side };
-        gw_status status = gw_run_manoeuvre(run, &m, &item, err);
-        if (status == GW_OK)
-            grid->state[i] = state_of(&item);
-        else if (status != GW_E_NUMERIC || i == 0)
-            return status;
+    const gw_manoeuvre m = { .brake_g = gw_grid_brake(job->plan, i / job->plan->n_lateral),
+                             .lateral_g = gw_grid_lateral(job->plan, i % job->plan->n_lateral),
+                             .side = side };
+    gw_error err = { 0 };
+    gw_status status = gw_run_manoeuvre(&job->run, &m, &job->item, &err);
+    if (status == GW_OK)
+        *out = state_of(&job->item);
+    else if (status != GW_E_NUMERIC || i == 0)
+        job->status = gw_fail(&job->err, status, "%s", err.msg);
+}
+
+static void run_states(void *context, int index)
+{
+    gw_grid_job *job = &((gw_grid_job *)context)[index];
+    int states = job->plan->n_brake * job->plan->n_lateral;
+    gw_side other = job->plan->side == GW_OUTER ? GW_INNER : GW_OUTER;
+    job->status = gw_run_open_corner(&job->run, job->grid->kit, job->grid->axle, &job->err);
+    for (int i = 0; i < states && job->status == GW_OK; i++) {
+        run_state(job, i, job->plan->side, &job->grid->state[i]);
+        if (job->status == GW_OK && job->grid->other) run_state(job, i, other, &job->grid->other[i]);
     }
-    return GW_OK;
+    gw_run_close_corner(&job->run);
+}
+
+/* Memory is taken before the threads start. */
+static gw_status plan_job(const gw_run *run, gw_grid_study *study, gw_grid_job *job, gw_error *err)
+{
+    size_t states = (size_t)study->plan.n_brake * (size_t)study->plan.n_lateral;
+    *job = (gw_grid_job){ .run = *run, .plan = &study->plan, .grid = &study->item[study->n++] };
+    job->item.load = -1;
+    job->item.result.joints = gw_arena_alloc(&study->arena, GW_MAX_JOINTS, sizeof *job->item.result.joints);
+    job->grid->state = gw_arena_alloc(&study->arena, states, sizeof *job->grid->state);
+    if (study->plan.both) job->grid->other = gw_arena_alloc(&study->arena, states, sizeof *job->grid->other);
+    if (job->item.result.joints && job->grid->state && (job->grid->other || !study->plan.both)) return GW_OK;
+    return gw_fail(err, GW_E_NOMEM, "out of memory for a grid");
+}
+
+static gw_status plan_all(gw_run *run, gw_grid_study *study, gw_grid_job *jobs, gw_error *err)
+{
+    gw_status status = GW_OK;
+    for (int k = 0; k < run->c->n_kits && status == GW_OK; k++)
+        for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++) {
+            if (!gw_run_wants_kit(run, k) || !gw_run_wants_axle(run, a)) continue;
+            study->item[study->n] = (gw_grid){ .kit = k, .axle = a };
+            status = plan_job(run, study, &jobs[study->n], err);
+        }
+    return status;
 }
 
 static gw_status run_all(gw_run *run, gw_grid_study *study, gw_error *err)
 {
-    const gw_case *c = run->c;
-    study->item = gw_arena_alloc(&study->arena, (size_t)c->n_kits * GW_AXLES, sizeof *study->item);
-    if (!study->item) return gw_fail(err, GW_E_NOMEM, "out of memory for a grid");
-    for (int k = 0; k < c->n_kits; k++)
-        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
-            if (!gw_run_wants_kit(run, k) || !gw_run_wants_axle(run, a)) continue;
-            gw_grid *grid = &study->item[study->n++];
-            *grid = (gw_grid){ .kit = k, .axle = a };
-            gw_status status = gw_run_open_corner(run, k, a, err);
-            if (status == GW_OK) status = run_states(run, study, grid, err);
-            gw_run_close_corner(run);
-            if (status != GW_OK) return status;
-        }
-    return GW_OK;
+    size_t most = (size_t)run->c->n_kits * GW_AXLES;
+    gw_grid_job *jobs = calloc(most, sizeof *jobs);
+    study->item = gw_arena_alloc(&study->arena, most, sizeof *study->item);
+    gw_status status = jobs && study->item ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for a grid");
+    if (status == GW_OK) status = plan_all(run, study, jobs, err);
+    if (status == GW_OK) gw_parallel(study->n, run_states, jobs);
+    for (int i = 0; i < study->n && status == GW_OK; i++)
+        if (jobs[i].status != GW_OK) status = gw_fail(err, jobs[i].status, "%s", jobs[i].err.msg);
+    free(jobs);
+    return status;
 }
 
 gw_status gw_study_grid(const gw_case *c, const gw_selection *wanted, const gw_grid_plan *plan,

@@ -2,7 +2,7 @@
 #include "giveway/report.h"
 
 /* Steps of 0.1 g: toe between two of them strays from a straight line by less than a minute of arc. */
-static const gw_grid_plan GRID = { 1.0, 1.0, 11, 11, GW_OUTER };
+static const gw_grid_plan GRID = { 1.0, 1.0, 11, 11, GW_OUTER, true };
 
 static const char *ride_missing(const gw_case *c, const gw_selection *wanted)
 {
@@ -72,6 +72,7 @@ gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, bool ban
     if (status == GW_OK) status = gw_study_handling(c, wanted, &r.handling, err);
     if (status == GW_OK && can_be_set(c, wanted)) status = gw_study_align(c, wanted, &r.align, err);
     if (status == GW_OK) status = gw_laws_make(c, wanted->method, &r.laws, err);
+    if (status == GW_OK) status = gw_study_pictures(c, &r.laws, &r.deflect, &r.grid, &r.pictures, err);
     if (status == GW_OK && banded) status = gw_study_bands(c, wanted, &r.bands, err);
     r.banded = banded;
     if (status != GW_OK) {
@@ -93,6 +94,7 @@ void gw_report_free(gw_report *r)
     gw_handling_study_free(&r->handling);
     gw_align_study_free(&r->align);
     gw_laws_free(&r->laws);
+    gw_picture_study_free(&r->pictures);
     gw_bands_study_free(&r->bands);
     *r = (gw_report){ 0 };
 }

@@ -43,7 +43,7 @@ static gw_grid_study solve(double brake, double lateral, int n)
     gw_grid_study study = { 0 };
     gw_error err = { 0 };
     const gw_selection wanted = { .only_axle = true, .axle = GW_FRONT };
-    const gw_grid_plan plan = { brake, lateral, n, n, GW_OUTER };
+    const gw_grid_plan plan = { brake, lateral, n, n, GW_OUTER, false };
     if (gw_study_grid(&saloon, &wanted, &plan, &study, &err) != GW_OK) fail_msg("%s", err.msg);
     return study;
 }
@@ -100,7 +100,7 @@ static void a_wheel_that_lifts_leaves_its_state_unsolved_and_the_rest_stands(voi
     (void)state;
     gw_grid_study grid = { 0 };
     const gw_selection wanted = { .only_axle = true, .axle = GW_REAR };
-    const gw_grid_plan plan = { 3.0, 0.2, 7, 2, GW_OUTER }; /* more than any stop: the rear comes up */
+    const gw_grid_plan plan = { 3.0, 0.2, 7, 2, GW_OUTER, false }; /* more than any stop: the rear comes up */
     assert_int_equal(gw_study_grid(&saloon, &wanted, &plan, &grid, NULL), GW_OK);
     const gw_grid_state *s = gw_grid_find(&grid, 0, GW_REAR)->state;
     assert_true(s[0].solved && s[2].solved);
@@ -117,7 +117,7 @@ static void a_case_without_a_vehicle_has_no_grid(void **state)
     gw_grid_study grid = { 0 };
     gw_error err = { 0 };
     const gw_selection wanted = { 0 };
-    const gw_grid_plan plan = { 1.0, 1.0, 2, 2, GW_OUTER };
+    const gw_grid_plan plan = { 1.0, 1.0, 2, 2, GW_OUTER, false };
     assert_int_equal(sample_read(SAMPLE_MINIMAL, &c, &faults), GW_OK);
     assert_int_equal(gw_study_grid(&c, &wanted, &plan, &grid, &err), GW_E_SCHEMA);
     check_contains(err.msg, "vehicle: missing");
