@@ -51,6 +51,7 @@ typedef struct gw_choose_job {
     const char *label;
     int joints;            /**< of them, those that get another bush, with their mirror images once */
     double minutes, price; /**< [min], in the currency of the case */
+    double saved;          /**< against doing it anew for each of those joints [min] */
 } gw_choose_job;
 
 typedef struct gw_recommendation {

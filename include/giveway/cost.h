@@ -34,6 +34,19 @@ gw_car_cost gw_car_cost_of(const gw_case *c, int kit);
  */
 gw_car_cost gw_car_cost_renewed(const gw_case *c, int kit);
 
+/** Work that a kit's bushes share: a job done once, however many of its joints get another bush. */
+typedef struct gw_shared_job {
+    const gw_shop_job *job;
+    int joints;   /**< of them, those that get another bush, a left one with its right; 0: not due     */
+    double saved; /**< against doing the job anew for each of those joints [min]                       */
+} gw_shared_job;
+
+gw_shared_job gw_shared_job_of(const gw_case *c, const gw_shop_job *job, const gw_kit *kit);
+/** Of all jobs of the case together [min]. */
+double gw_shared_minutes_saved(const gw_case *c, int kit);
+/** Whether `kit` has another bush than the first kit in a joint of a job. */
+bool gw_job_joint_changes(const gw_case *c, const gw_kit *kit, const gw_shop_joint *at);
+
 /** How many of a joint there are on the car: 1 or 2. */
 int gw_joint_count_on_car(const gw_corner *corner, int joint);
 

@@ -6,6 +6,7 @@
 #include "format/number.h"
 
 #include <math.h>
+#include <string.h>
 
 static void add_number(gw_buf *out, double value)
 {
@@ -100,7 +101,8 @@ static void add_mark(gw_buf *out, const gw_figure *f, const gw_chart_mark *m)
 
 static void add_words(gw_buf *out, const char *before, const char *words)
 {
-    if (words) gw_buf_fmt(out, "%s%s. ", before, words);
+    size_t n = words ? strlen(words) : 0;
+    if (n) gw_buf_fmt(out, "%s%s%s ", before, words, words[n - 1] == '.' ? "" : ".");
 }
 
 const char *gw_figure_describe(const gw_figure *f, gw_arena *arena)

@@ -8,12 +8,15 @@
 
 enum { TEXT = 200, MOST_MARKS = 2000 };
 static const double SMALLEST = 8.0, LARGEST = 44.0; /* bubbles [pixel across] */
+static const char *const REST[] = { "no other beats it, not recommended" };
+static const int STYLE_OF_REST = 1;
 
 typedef struct gw_choose_marks {
     gw_chart_mark *mark;
     double (*at)[2]; /* [mark]: x and y */
     char (*name)[TEXT];
     int n;
+    bool rest; /**< the front has members that are not recommended */
 } gw_choose_marks;
 
 static double shown(const gw_choose_study *s, double x)
@@ -63,11 +66,23 @@ static void name_of(const gw_choose_study *s, int member, char name[TEXT])
             n += (size_t)snprintf(name + n, TEXT - n, "%s%s", n ? ", " : "", s->recommended[r].name);
 }
 
-/* The front behind, the recommendations and what is fitted now on top with their names. */
+/* None hides one that is smaller. */
+static void large_ones_behind(gw_choose_marks *m)
+{
+    for (int i = 1; i < m->n; i++) {
+        gw_chart_mark mark = m->mark[i];
+        int at = i;
+        for (; at > 0 && m->mark[at - 1].size < mark.size; at--) m->mark[at] = m->mark[at - 1];
+        m->mark[at] = mark;
+    }
+}
+
+/* The rest of the front without names, the recommendations and what is fitted now with theirs. */
 static void put_points(const gw_choose_study *s, gw_choose_marks *m)
 {
     for (int i = 0; i < s->n_front && m->n < MOST_MARKS; i++)
-        if (!is_recommended(s, i)) add_point(s, &s->front[i], 1, NULL, m);
+        if (!is_recommended(s, i)) add_point(s, &s->front[i], STYLE_OF_REST, NULL, m);
+    m->rest = m->n > 0;
     add_point(s, &s->now, 0, "now", m);
     for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++) {
         char name[TEXT];
@@ -77,6 +92,7 @@ static void put_points(const gw_choose_study *s, gw_choose_marks *m)
         name_of(s, member, name);
         if (!again) add_point(s, &s->front[member], 2 + r, name, m);
     }
+    large_ones_behind(m);
 }
 
 static void draw_front(const gw_case *c, const gw_choose_study *s, gw_choose_marks *m, gw_charts *charts)
@@ -92,7 +108,10 @@ static void draw_front(const gw_case *c, const gw_choose_study *s, gw_choose_mar
                       .x = { .around = true },
                       .y = { .with_zero = true, .around = true },
                       .mark = m->mark,
-                      .n = m->n });
+                      .n = m->n,
+                      .keys = REST,
+                      .key_styles = &STYLE_OF_REST,
+                      .n_keys = m->rest ? 1 : 0 });
 }
 
 /* Level from step to step: money that stops short of the next buys nothing more. */
@@ -108,11 +127,12 @@ static void draw_ladder(const gw_case *c, const gw_choose_study *s, double *x, d
     snprintf(x_title, sizeof x_title, "cost%s%s%s", c->shop.currency ? " (" : "",
              c->shop.currency ? c->shop.currency : "", c->shop.currency ? ")" : "");
     snprintf(y_title, sizeof y_title, "unsteadiness (%s)", gw_unit_word(s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG));
+    double dearest = n && x[n - 1] > 0.0 ? x[n - 1] : 1.0;
     const gw_chart_mark mark = { .kind = GW_MARK_LINE, .style = 1, .x = x, .y = y, .n = n, .stepped = true };
     gw_charts_figure(charts, "choose-ladder",
                      &(gw_figure){ .words = { "What more money buys", c->title, x_title, y_title, NULL },
-                                   .x = { .with_zero = true, .around = true },
-                                   .y = { .with_zero = true, .around = true },
+                                   .x = { .fixed = true, .from = 0.0, .to = 1.05 * dearest },
+                                   .y = { .with_zero = true },
                                    .mark = &mark,
                                    .n = 1 });
 }
@@ -122,7 +142,7 @@ gw_status gw_choose_charts(const gw_case *c, const void *study, gw_charts *chart
     const gw_choose_study *s = study;
     size_t room = MOST_MARKS + 1 + GW_RECOMMENDED;
     gw_choose_marks m = { calloc(room, sizeof *m.mark), calloc(room, sizeof *m.at),
-                          calloc(room, sizeof *m.name), 0 };
+                          calloc(room, sizeof *m.name), 0, false };
     double *ladder = calloc(2 * (size_t)s->n_front + 2, sizeof *ladder);
     gw_status status = GW_OK;
     if (m.mark && m.at && m.name && ladder) {

@@ -6,6 +6,7 @@
 
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 static const double SURE = 0.95; /* of the drawn cars */
 
@@ -233,15 +234,24 @@ static void put_shared_work(const gw_recommendation *r, gw_buf *out)
         gw_buf_clean(out, job->label);
         gw_buf_fmt(out, " (%s min), once for %d joint%s", gw_fixed(job->minutes, 0).s, job->joints,
                    job->joints == 1 ? "" : "s");
+        if (job->saved > 0.0) gw_buf_fmt(out, ", which saves %s min", gw_fixed(job->saved, 0).s);
     }
     if (r->n_jobs) gw_buf_add(out, ".");
 }
 
+static bool is_fitted_now(const gw_choose_study *s, const char *recommended)
+{
+    for (int r = 0; r < GW_RECOMMENDED; r++)
+        if (strcmp(s->recommended[r].name, recommended) == 0) return s->recommended[r].n_order == 0;
+    return false;
+}
+
 static void put_sure(const gw_choose_study *s, const gw_recommendation *r, gw_buf *out)
 {
-    for (int i = 0; i < r->n_sure; i++) {
+    for (int i = 0; i < r->n_sure && r->n_order; i++) {
         const gw_choose_sure *sure = &r->sure[i];
         bool now = i == 0;
+        if (!now && is_fitted_now(s, sure->than)) continue; /* told already */
         gw_buf_fmt(out, " Steadier than %s in %s %% of %ld such cars%s", now ? "what is fitted" : sure->than,
                    gw_fixed(100.0 * sure->share, 0).s, s->draws,
                    sure->share >= SURE       ? "."

@@ -8,6 +8,7 @@
 #include "giveway/units.h"
 #include "show/deflect.h"
 #include "show/phrase.h"
+#include "show/shared_work.h"
 #include "show/verdicts.h"
 
 #include <math.h>
@@ -279,6 +280,7 @@ gw_status gw_compare_brief(const gw_handling_page *p, gw_error *err)
     gw_status status = load_table(p, err);
     failed_lines(p);
     if (status == GW_OK) status = price_table(p, err);
+    if (status == GW_OK) gw_shared_work_text(p, false);
     if (status == GW_OK) tolerance_line(p);
     if (status == GW_OK) explain(p);
     return status;

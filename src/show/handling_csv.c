@@ -175,6 +175,7 @@ static void put_ride_and_cost(const gw_walk *w)
     put(w, "parts", cost.parts);
     put(w, "parts_without_price", cost.unpriced);
     put(w, "parts_without_time", cost.untimed);
+    put(w, "shared_minutes_saved", w->heads ? none : gw_shared_minutes_saved(w->cmp->c, w->kit));
 }
 
 void gw_handling_csv(const gw_comparison *cmp, const gw_deflection *item, gw_csv *csv)

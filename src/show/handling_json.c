@@ -7,6 +7,7 @@
 #include "giveway/stand.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
+#include "show/shared_work.h"
 
 static void put_deg(gw_json *json, const char *key, double angle)
 {
@@ -271,6 +272,35 @@ static void put_stand(gw_json *json, const gw_comparison *cmp, int kit)
     gw_json_close(json);
 }
 
+/* Work that is done once for several joints of the kit. */
+static void put_jobs(gw_json *json, const gw_case *c, const gw_kit *kit)
+{
+    gw_json_array(json, "jobs");
+    for (int i = 0; i < c->n_jobs; i++) {
+        const gw_shop_job *job = &c->jobs[i];
+        const gw_shared_job shared = gw_shared_job_of(c, job, kit);
+        if (!shared.joints) continue;
+        gw_json_object_on_line(json, NULL);
+        gw_json_string(json, "label", job->label);
+        gw_json_array(json, "joints");
+        for (int j = 0; j < job->n_joints; j++) {
+            const gw_shop_joint *at = &job->joints[j];
+            gw_buf name = { 0 };
+            if (!gw_job_joint_changes(c, kit, at)) continue;
+            gw_shared_joint_name(c, at, &name);
+            gw_json_string(json, NULL, gw_buf_str(&name));
+            if (name.failed) json->out->failed = true;
+            gw_buf_free(&name);
+        }
+        gw_json_close(json);
+        gw_json_number(json, "fit_minutes", job->minutes);
+        gw_json_number(json, "price", job->price);
+        gw_json_number(json, "saved_minutes", shared.saved);
+        gw_json_close(json);
+    }
+    gw_json_close(json);
+}
+
 static void put_summary(gw_json *json, const gw_comparison *cmp, int kit)
 {
     gw_summary s = gw_summary_of(cmp, kit);
@@ -293,6 +323,7 @@ static void put_summary(gw_json *json, const gw_comparison *cmp, int kit)
     gw_json_object_on_line(json, "same_joints_renewed");
     put_sums(json, cmp->c, &renewed);
     gw_json_close(json);
+    put_jobs(json, cmp->c, &cmp->c->kits[kit]);
     put_reversals(json, cmp, kit);
     put_stand(json, cmp, kit);
     gw_json_close(json);

@@ -8,6 +8,7 @@
 #include "giveway/units.h"
 #include "show/deflect.h"
 #include "show/phrase.h"
+#include "show/shared_work.h"
 
 #include <math.h>
 #include <string.h>
@@ -277,6 +278,7 @@ gw_status gw_summary_text(const gw_handling_page *p, gw_error *err)
         warn_unstable(p, &s);
         warn_overload(p, k);
     }
+    gw_shared_work_text(p, true);
     ends(p);
     explain(p, &from);
     return GW_OK;

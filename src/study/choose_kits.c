@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The recommendations as kits: what work they share, and what they ask of the joints. */
 #include "giveway/casefile.h"
+#include "giveway/cost.h"
 #include "giveway/strength.h"
 #include "study/choose_parts.h"
 
@@ -29,11 +30,6 @@ static gw_status make_kit(gw_planner *p, gw_recommendation *r, gw_error *err)
 
 /* -- jobs -- */
 
-static bool changes(const gw_case *c, const gw_kit *kit, const gw_shop_joint *at)
-{
-    return kit->fits[at->axle][at->joint] != c->kits[0].fits[at->axle][at->joint];
-}
-
 static gw_status list_jobs(gw_planner *p, gw_recommendation *r, gw_error *err)
 {
     const gw_case *c = p->c;
@@ -41,9 +37,10 @@ static gw_status list_jobs(gw_planner *p, gw_recommendation *r, gw_error *err)
     if (!r->job) return gw_fail(err, GW_E_NOMEM, "out of memory for jobs");
     for (int i = 0; i < c->n_jobs; i++) {
         const gw_shop_job *job = &c->jobs[i];
-        int joints = 0;
-        for (int j = 0; j < job->n_joints; j++) joints += changes(c, &r->kit, &job->joints[j]);
-        if (joints) r->job[r->n_jobs++] = (gw_choose_job){ job->label, joints, job->minutes, job->price };
+        const gw_shared_job shared = gw_shared_job_of(c, job, &r->kit);
+        if (shared.joints)
+            r->job[r->n_jobs++] =
+                (gw_choose_job){ job->label, shared.joints, job->minutes, job->price, shared.saved };
     }
     return GW_OK;
 }

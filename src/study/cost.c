@@ -44,14 +44,25 @@ static void sum_up(const gw_shop *shop, gw_car_cost *cost)
     cost->total = net + cost->tax;
 }
 
-/* A job is done once, as soon as one of its joints gets another bush. */
-static bool needs_job(const gw_case *c, const gw_shop_job *job, int kit)
+bool gw_job_joint_changes(const gw_case *c, const gw_kit *kit, const gw_shop_joint *at)
 {
-    for (int i = 0; i < job->n_joints; i++) {
-        const gw_shop_joint *at = &job->joints[i];
-        if (c->kits[kit].fits[at->axle][at->joint] != c->kits[0].fits[at->axle][at->joint]) return true;
-    }
-    return false;
+    return kit->fits[at->axle][at->joint] != c->kits[0].fits[at->axle][at->joint];
+}
+
+/* A job is done once, as soon as one of its joints gets another bush. */
+gw_shared_job gw_shared_job_of(const gw_case *c, const gw_shop_job *job, const gw_kit *kit)
+{
+    gw_shared_job shared = { .job = job };
+    for (int i = 0; i < job->n_joints; i++) shared.joints += gw_job_joint_changes(c, kit, &job->joints[i]);
+    if (shared.joints > 1) shared.saved = (shared.joints - 1) * job->minutes;
+    return shared;
+}
+
+double gw_shared_minutes_saved(const gw_case *c, int kit)
+{
+    double saved = 0.0;
+    for (int i = 0; i < c->n_jobs; i++) saved += gw_shared_job_of(c, &c->jobs[i], &c->kits[kit]).saved;
+    return saved;
 }
 
 /* The joints that `kit` changes, with the bushes of `fitted`. */
@@ -66,7 +77,7 @@ static gw_car_cost cost_of(const gw_case *c, int kit, int fitted)
                 add(&c->bushes[c->kits[fitted].fits[a][j]], gw_joint_count_on_car(corner, j), &cost);
     }
     for (int i = 0; i < c->n_jobs; i++)
-        if (needs_job(c, &c->jobs[i], kit)) {
+        if (gw_shared_job_of(c, &c->jobs[i], &c->kits[kit]).joints) {
             cost.price += c->jobs[i].price;
             cost.minutes += c->jobs[i].minutes;
         }

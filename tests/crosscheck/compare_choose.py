@@ -397,6 +397,51 @@ def check_csv(found, text):
     verdict("CSV against JSON", wrong)
 
 
+def check_charts(found, front, ladder):
+    """What the charts tell a screen reader, which is taken from their marks: each named point, and the ladder's ends."""
+    wrong, places = [], {"now": found["now"]}
+    for name, r in found["recommended"].items():
+        places.setdefault(name, r)
+    for name, m in places.items():
+        at = re.search(rf"[. ,]{name}(?:, \w+)*: (-?[\d.e-]+), (-?[\d.e-]+)\.", front)
+        if not at or not near3(float(at[1]), m["harshness_dB"]) or not near3(float(at[2]), m["unsteadiness"]):
+            wrong.append(f"{name}: {at and at.groups()} for {m['harshness_dB']}, {m['unsteadiness']}")
+    shown = [(float(x), float(y)) for x, y in re.findall(r": (-?[\d.e-]+), (-?[\d.e-]+)\.", front)]
+    for m in found["front"]:
+        if not any(near3(x, m["harshness_dB"]) and near3(y, m["unsteadiness"]) for x, y in shown):
+            wrong.append(f"no point at {m['harshness_dB']}, {m['unsteadiness']}: {shown}")
+    rest = any(all(m["fits"] != r["fits"] for r in found["recommended"].values()) for m in found["front"])
+    if rest != ("not recommended" in front):
+        wrong.append("a word for the rest of the front")
+    verdict("the chart of the front", wrong)
+    steps = [m for m in found["front"] if m["step"]]
+    at = re.search(r"from (\S+) at (\S+) to (\S+) at (\S+);", ladder)
+    want = (steps[0]["unsteadiness"], steps[0]["cost"], steps[-1]["unsteadiness"], steps[-1]["cost"])
+    ticks = re.findall(r"<text>(-?[\d.]+)</text>", ladder)
+    wrong = [] if all(near3(float(a), b) for a, b in zip(at.groups(), want)) else [f"{at.groups()} for {want}"]
+    wrong += [f"a tick at {t}" for t in ticks if t.startswith("-")] + ([] if "0" in ticks else [f"no tick at 0: {ticks}"])
+    verdict("the chart of the ladder, whose money begins at 0", wrong)
+
+
+def near3(shown, value):
+    """Three significant digits, as a picture describes itself."""
+    return abs(shown - value) <= 0.5000001 * 10 ** (math.floor(math.log10(abs(value) or 1)) - 2)
+
+
+def check_jobs(case, found):
+    """Work that recommendations share: joints that get another bush than now, minutes saved by doing it once."""
+    wrong = []
+    for name, r in found["recommended"].items():
+        want = []
+        for job in case["jobs"]:
+            n = sum(r["fits"].get(j) != found["now"]["fits"].get(j) for j in job["joints"] if j in r["fits"])
+            if n:
+                want.append({"label": job["label"], "joints": n, "fit_minutes": job["fit_minutes"], "price": job.get("price", 0),
+                             "saved_minutes": (n - 1) * job["fit_minutes"]})
+        wrong += [] if r["jobs"] == want else [f"{name}: {r['jobs']} for {want}"]
+    verdict("work that is shared", wrong)
+
+
 def main():
     """Compare, and say how it went."""
     binary, path, road = sys.argv[1], sys.argv[2], len(sys.argv) > 3
@@ -418,6 +463,9 @@ def main():
         check_json(Brute(case, {b["name"]: b for b in rates["bushes"]}, road), found)
         check_text(found, choose("--detail"))
         check_csv(found, choose("--format", "csv"))
+        check_jobs(case, found)
+        choose("-o", folder)
+        check_charts(found, *(open(os.path.join(folder, f"choose-{which}.svg"), encoding="utf-8").read() for which in ("front", "ladder")))
     return 1 if bad else 0
 
 

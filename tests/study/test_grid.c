@@ -142,6 +142,10 @@ static void a_kit_costs_what_differs_from_the_first_on_both_sides_of_the_car(voi
     check_abs(mixed.minutes, 2 * (45 + 2 * 25) + 2 * 20 + 2 * (45 + 40 + 2 * 25) + 50 + 60, 1e-9,
               "minutes of mixed");
     assert_int_equal(mixed.unpriced + mixed.untimed, 0);
+    /* the upper arm's two joints share 50 min, nine joints the 60 min in which the wheels are set */
+    check_abs(gw_shared_minutes_saved(&saloon, gw_case_find_kit(&saloon, "mixed")), 50 + 8 * 60, 1e-9,
+              "minutes that mixed shares");
+    check_abs(gw_shared_minutes_saved(&saloon, 0), 0.0, 1e-9, "minutes that the first kit shares");
     gw_car_cost rubber = gw_car_cost_of(&saloon, 0); /* all of it new; ball joints have no price */
     check_abs(rubber.price, 2 * (2 * 14 + 19 + 46) + 2 * 11 + 2 * (19 + 15 + 5 * 12 + 38), 1e-9, "price new");
 }

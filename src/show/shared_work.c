@@ -1,0 +1,71 @@
+/* SPDX-License-Identifier: MIT */
+/* "Done once in poly: front lower arm out and in, 35 min for 2 joints, which saves 35 min." */
+#include "show/shared_work.h"
+
+#include "format/number.h"
+#include "giveway/casefile.h"
+#include "show/deflect.h"
+
+void gw_shared_joint_name(const gw_case *c, const gw_shop_joint *at, gw_buf *out)
+{
+    gw_buf_fmt(out, "%s.", gw_axle_name(at->axle));
+    gw_buf_clean(out, gw_joint_plain_name(&c->corners[at->axle], at->joint));
+}
+
+static void put_joints(const gw_case *c, const gw_kit *kit, const gw_shop_job *job, int n, gw_buf *out)
+{
+    int at = 0;
+    for (int j = 0; j < job->n_joints; j++) {
+        if (!gw_job_joint_changes(c, kit, &job->joints[j])) continue;
+        if (at) gw_buf_add(out, at == n - 1 ? " and " : ", ");
+        gw_shared_joint_name(c, &job->joints[j], out);
+        at++;
+    }
+}
+
+static void put_job(const gw_case *c, const gw_kit *kit, const gw_shared_job *shared, bool joints,
+                    gw_buf *out)
+{
+    const gw_shop_job *job = shared->job;
+    gw_buf_clean(out, job->label);
+    gw_buf_fmt(out, ", %s min for ", gw_fixed(job->minutes, 0).s);
+    if (joints)
+        put_joints(c, kit, job, shared->joints, out);
+    else
+        gw_buf_fmt(out, "%d joint%s", shared->joints, shared->joints == 1 ? "" : "s");
+    if (shared->saved > 0.0) gw_buf_fmt(out, " (saves %s)", gw_fixed(shared->saved, 0).s);
+}
+
+static bool is_wanted(const gw_comparison *cmp, int kit)
+{
+    for (int i = 0; i < cmp->deflect->n; i++)
+        if (cmp->deflect->item[i].kit == kit) return true;
+    return false;
+}
+
+static void put_kit(const gw_handling_page *p, int kit, bool joints)
+{
+    const gw_case *c = p->cmp->c;
+    gw_buf text = { 0 };
+    int n = 0;
+    for (int i = 0; i < c->n_jobs; i++) {
+        const gw_shared_job shared = gw_shared_job_of(c, &c->jobs[i], &c->kits[kit]);
+        if (!shared.joints) continue;
+        gw_buf_add(&text, text.n ? "; " : "Done once in ");
+        if (!n++) {
+            gw_buf_clean(&text, c->kits[kit].name);
+            gw_buf_add(&text, ": ");
+        }
+        put_job(c, &c->kits[kit], &shared, joints, &text);
+    }
+    if (text.n) gw_buf_add(&text, ".");
+    if (text.n) gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
+    if (text.failed) p->out->failed = true;
+    gw_buf_free(&text);
+}
+
+void gw_shared_work_text(const gw_handling_page *p, bool joints)
+{
+    for (int k = 0; k < p->cmp->c->n_kits; k++)
+        if (is_wanted(p->cmp, k)) put_kit(p, k, joints);
+}

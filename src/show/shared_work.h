@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: MIT */
+/** Work that is done once for several bushes of a kit. */
+#ifndef SHOW_SHARED_WORK_H
+#define SHOW_SHARED_WORK_H
+
+#include "giveway/cost.h"
+#include "show/handling.h"
+
+/** "front.arm_rear" */
+void gw_shared_joint_name(const gw_case *c, const gw_shop_joint *at, gw_buf *out);
+
+/** A paragraph a kit that shares work; with `joints` they are named, else counted. */
+void gw_shared_work_text(const gw_handling_page *p, bool joints);
+
+#endif
