@@ -2,7 +2,7 @@
 # MODE=fuzz and clang, as programs of libFuzzer. Taken in by the Makefile.
 FUZZOBJ  := $(patsubst tests/%.c,$B/tests/%.o,$(filter-out %/entry.c %/test_%.c,$(sort $(wildcard tests/fuzz/*.c))))
 NOMAIN   := $(filter-out $B/cli/main.o,$(CLIOBJ))
-FUZZERS  := case material tyre table bench sheet run
+FUZZERS  := case material tyre table bench readings sheet run
 
 $B/tests/libfuzz.a: $(FUZZOBJ) $(NOMAIN)
 	@rm -f $@

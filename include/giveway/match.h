@@ -80,6 +80,41 @@ typedef struct gw_match_study {
  */
 gw_status gw_study_match(const gw_case *c, const gw_readings *readings, const gw_selection *wanted,
                          bool with_ride, gw_match_study *out, gw_error *err);
+/** A reading that was not taken, and what it would tell beside those before it. */
+typedef struct gw_next_reading {
+    const gw_reading *reading; /**< readings in it are the model's, sigma half the usual band         */
+    double bits;               /**< expected gain of information                                      */
+    int n_narrows;
+    struct gw_next_figure {
+        int figure;      /**< of the case: index into its uncertain figures                           */
+        double narrowed; /**< 1 - band after / band before                                            */
+    } narrows[3];        /**< most first, those of at least GW_MATCH_SILENT                           */
+} gw_next_reading;
+
+typedef struct gw_next_study {
+    gw_arena arena;
+    int n;
+    gw_next_reading *next; /**< what tells most first; each counts those before it as read */
+} gw_next_study;
+
+/**
+ * What to read next to learn most about the car: pushes of 1 kN, bump and the wheel rate, with the bands that
+ * a gauge usually has (common practice).
+ *
+ * Source: the expected gain of information of an experiment whose model is linear and whose errors are
+ * normal, half of log2 det(1 + J C J^T) (D. V. Lindley, Annals of Mathematical Statistics 27 (1956) 986),
+ * the best first, then the best beside it.
+ *
+ * @param[in]  known  what readings have told already; NULL: nothing was read.
+ * @param[out] out    points into the case; freed with gw_next_study_free. What cannot be had is left out.
+ * @retval GW_OK
+ * @retval GW_E_SCHEMA  no figure of the case is uncertain.
+ * @retval GW_E_NUMERIC, GW_E_RANGE, GW_E_MECHANISM, GW_E_NOMEM
+ */
+gw_status gw_study_read_next(const gw_case *c, const gw_selection *wanted, const gw_match_study *known,
+                             gw_next_study *out, gw_error *err);
+void gw_next_study_free(gw_next_study *study);
+
 /** Lower Cholesky factor of a covariance in place, zeros above; false where it is not positive definite. */
 bool gw_lower_factor(double *a, int n);
 

@@ -121,12 +121,10 @@ static void state_of(const rows *r, gw_read_state *s)
 
 static void values_of(const rows *r, int state, gw_reading *out)
 {
-    bool any = false;
     for (int f = 0; f < GW_READ_FIGURES; f++) {
         double x, within;
         const int of = FIRST_WITHIN + gw_read_within((gw_read_figure)f);
         if (!has(r, FIRST_FIGURE + f)) continue;
-        any = true;
         bool known = number(r, FIRST_FIGURE + f, gw_read_range((gw_read_figure)f), &x);
         if (!has(r, of))
             gw_columns_fault(r->rd, r->t, r->row, of, "this is missing: how sure is %s, plus and minus?",
@@ -136,7 +134,14 @@ static void values_of(const rows *r, int state, gw_reading *out)
                 (gw_read_value){ (gw_read_figure)f, state, x * gw_read_unit((gw_read_figure)f),
                                  0.5 * within * gw_read_unit((gw_read_figure)f) };
     }
-    if (!any) gw_columns_fault(r->rd, r->t, r->row, NAME, "nothing is read in this row");
+}
+
+/* A row of a sheet that waits to be filled in. */
+static bool is_empty(const rows *r)
+{
+    for (int f = 0; f < GW_READ_FIGURES; f++)
+        if (has(r, FIRST_FIGURE + f)) return false;
+    return true;
 }
 
 /* The reading that a row belongs to; added where it is the first of its name. */
@@ -164,6 +169,8 @@ static bool sort_rows(const gw_reader *rd, const gw_columns *t, const gw_case *c
 {
     for (int row = 0; row < t->n_rows; row++) {
         const rows r = { rd, t, c, row };
+        of[row] = -1;
+        if (is_empty(&r)) continue;
         gw_reading *reading = reading_of(&r, out);
         if (!reading) return false;
         of[row] = (int)(reading - out->reading);
@@ -203,8 +210,10 @@ static void read_rows(const gw_reader *rd, const gw_columns *t, const gw_case *c
     int *of = gw_reader_make(rd, t->n_rows + 1, sizeof *of);
     out->reading = gw_reader_make(rd, GW_MAX_READINGS, sizeof *out->reading);
     if (!of || !out->reading || !sort_rows(rd, t, c, of, out)) return;
+    if (t->n_rows && !out->n) gw_fault(rd, NULL, "no row has a reading: write what was read into the sheet");
     for (int row = 0; row < t->n_rows; row++) {
         const rows r = { rd, t, c, row };
+        if (of[row] < 0) continue;
         gw_reading *reading = &out->reading[of[row]];
         int before = reading->n_values;
         state_of(&r, &reading->state[reading->n_states]);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway match: the case corrected by what the ramp says. */
+#include "cli/charting.h"
 #include "cli/commands.h"
 #include "cli/output.h"
 #include "cli/reading.h"
@@ -9,16 +10,17 @@
 
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 static gw_status format(const gw_args *args, const gw_case *c, const gw_readings *readings,
-                        const gw_match_study *study, gw_buf *out, gw_error *err)
+                        const gw_match_study *study, const gw_next_study *next, gw_buf *out, gw_error *err)
 {
     if (gw_args_is(args, GW_OPT_FORMAT, "json"))
-        gw_match_json(c, readings, study, out);
+        gw_match_json(c, readings, study, next, out);
     else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
         gw_match_csv(c, readings, study, out);
     else
-        return gw_match_text(c, readings, study, gw_output_width(), gw_wants_bold(), out, err);
+        return gw_match_text(c, readings, study, next, gw_output_width(), gw_wants_bold(), out, err);
     return gw_buf_status(out, err);
 }
 
@@ -51,20 +53,80 @@ static int write_case(const gw_args *args, const gw_case *c, const gw_match_stud
     return GW_EXIT_DONE;
 }
 
+/* A file that is there is left alone. */
+static int write_sheet(const gw_args *args, const gw_case *c, const gw_next_study *next)
+{
+    const char *path = gw_args_text(args, GW_OPT_SHEET, 0);
+    gw_error err = { 0 };
+    gw_buf text = { 0 };
+    if (!path) return GW_EXIT_DONE;
+    gw_match_sheet(c, next, &text);
+    gw_status status = gw_buf_status(&text, &err);
+    if (status == GW_OK) status = gw_file_write(path, gw_buf_str(&text), text.n, &err);
+    gw_buf_free(&text);
+    if (status != GW_OK) return gw_complain("match", &err);
+    if (!gw_args_has(args, GW_OPT_QUIET))
+        fprintf(stderr, "%d readings to take are in %s, what tells most first\n", next->n, path);
+    return GW_EXIT_DONE;
+}
+
+static int draw(const gw_args *args, const gw_case *c, const gw_readings *readings,
+                const gw_match_study *study)
+{
+    gw_charts charts;
+    gw_error err = { 0 };
+    if (!gw_charting_begin(args, &charts)) return GW_EXIT_DONE;
+    gw_status status = gw_match_charts(c, readings, study, &charts, &err);
+    return gw_charting_finish(args, &charts, status, &err);
+}
+
 static int work(const gw_args *args, const gw_session *session, const gw_readings *readings,
                 const gw_choice *choice)
 {
     gw_match_study study = { 0 };
+    gw_next_study next = { 0 };
     gw_buf out = { 0 };
     gw_error err = { 0 };
-    gw_status st = gw_study_match(&session->c, readings, &choice->wanted, false, &study, &err);
-    if (st == GW_OK) st = format(args, &session->c, readings, &study, &out, &err);
+    const gw_case *c = &session->c;
+    gw_status st = gw_study_match(c, readings, &choice->wanted, false, &study, &err);
+    if (st == GW_OK) st = gw_study_read_next(c, &choice->wanted, &study, &next, &err);
+    if (st == GW_OK) st = format(args, c, readings, &study, &next, &out, &err);
     int status = st == GW_OK ? GW_EXIT_DONE : gw_complain("match", &err);
-    if (status == GW_EXIT_DONE) status = write_case(args, &session->c, &study);
+    if (status == GW_EXIT_DONE) status = write_case(args, c, &study);
+    if (status == GW_EXIT_DONE) status = write_sheet(args, c, &next);
     if (status == GW_EXIT_DONE) status = gw_emit(&out);
+    if (status == GW_EXIT_DONE) status = draw(args, c, readings, &study);
     gw_buf_free(&out);
+    gw_next_study_free(&next);
     gw_match_study_free(&study);
     return status;
+}
+
+/* Nothing is read yet: the sheet alone. */
+static int sheet_alone(const gw_args *args, const gw_session *session, const gw_choice *choice)
+{
+    gw_next_study next = { 0 };
+    gw_error err = { 0 };
+    gw_status st = gw_study_read_next(&session->c, &choice->wanted, NULL, &next, &err);
+    int status = st == GW_OK ? write_sheet(args, &session->c, &next) : gw_complain("match", &err);
+    gw_next_study_free(&next);
+    return status;
+}
+
+/* Before anything is worked out. */
+static int check_words(const gw_args *args)
+{
+    const char *sheet = gw_args_text(args, GW_OPT_SHEET, 0);
+    if (!sheet && !gw_args_text(args, GW_OPT_READINGS, 0)) {
+        fprintf(stderr,
+                "giveway match: give the readings with --readings FILE, or --sheet FILE.csv for a file to "
+                "fill in\n");
+        return GW_EXIT_USAGE;
+    }
+    if (!sheet || access(sheet, F_OK) != 0) return GW_EXIT_DONE;
+    fprintf(stderr, "giveway match: %s: there is a file of this name, which is left alone: name another\n",
+            sheet);
+    return GW_EXIT_OUTPUT;
 }
 
 static int run(const gw_args *args)
@@ -72,14 +134,14 @@ static int run(const gw_args *args)
     gw_session session;
     gw_choice choice = { 0 };
     gw_readings readings = { 0 };
-    if (!gw_args_text(args, GW_OPT_READINGS, 0)) {
-        fprintf(stderr, "giveway match: give the readings with --readings FILE\n");
-        return GW_EXIT_USAGE;
-    }
-    int status = gw_session_open(args, args->words[0], &session);
+    bool read = gw_args_text(args, GW_OPT_READINGS, 0) != NULL;
+    int status = check_words(args);
+    if (status != GW_EXIT_DONE) return status;
+    status = gw_session_open(args, args->words[0], &session);
     if (status == GW_EXIT_DONE) status = gw_choice_make(args, &session.c, &choice);
-    if (status == GW_EXIT_DONE) status = gw_session_readings(args, &session, &readings);
-    if (status == GW_EXIT_DONE) status = work(args, &session, &readings, &choice);
+    if (status == GW_EXIT_DONE && read) status = gw_session_readings(args, &session, &readings);
+    if (status == GW_EXIT_DONE)
+        status = read ? work(args, &session, &readings, &choice) : sheet_alone(args, &session, &choice);
     gw_readings_free(&readings);
     gw_choice_free(&choice);
     gw_session_close(&session);
@@ -88,17 +150,21 @@ static int run(const gw_args *args)
 
 const gw_command GW_COMMAND_MATCH = {
     .name = "match",
-    .args = "CASE --readings FILE",
+    .args = "CASE --readings FILE | CASE --sheet FILE.csv",
     .summary = "the case corrected by what the ramp says",
-    .options = GW_TAKES_COMMON | GW_TAKES(READINGS) | GW_TAKES(CASE),
+    .options = GW_TAKES_COMMON | GW_TAKES(READINGS) | GW_TAKES(CASE) | GW_TAKES(SHEET) | GW_TAKES(KIT) |
+               GW_TAKES(CORNER) | GW_TAKES_CHARTS,
     .min_words = 1,
     .max_words = 1,
     .run = run,
-    .details = "Pushes, travels and wheel rates read on the car, with the band of each, correct the "
-               "uncertain figures of the "
-               "case to the most probable ones; printed are what moved, what is now surer, of which figures no "
-               "reading speaks, and "
-               "which reading or figure does not go with the rest. --case FILE writes the corrected case.",
+    .details =
+        "Pushes, travels and wheel rates read on the car, with the band of each, correct the "
+        "uncertain figures of the "
+        "case to the most probable ones; printed are what moved, what is now surer, of which figures no "
+        "reading speaks, and "
+        "which reading or figure does not go with the rest, and what to read next. --case FILE writes the "
+        "corrected case, -o DIR draws the readings against it, --sheet FILE.csv writes the readings that "
+        "would tell most as a table to fill in, with or without --readings.",
     .examples = { "giveway match cases/hatchback.json --readings cases/hatchback-ramp.csv",
                   "giveway match cases/hatchback.json --readings cases/hatchback-ramp.csv --format json" },
 };

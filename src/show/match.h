@@ -3,12 +3,21 @@
 #ifndef SHOW_MATCH_H
 #define SHOW_MATCH_H
 
-#include "giveway/match.h"
 #include "base/buf.h"
+#include "chart/chart.h"
+#include "giveway/match.h"
 
-gw_status gw_match_text(const gw_case *c, const gw_readings *readings, const gw_match_study *study, int width,
-                        bool bold, gw_buf *out, gw_error *err);
-void gw_match_json(const gw_case *c, const gw_readings *readings, const gw_match_study *study, gw_buf *out);
+gw_status gw_match_text(const gw_case *c, const gw_readings *readings, const gw_match_study *study,
+                        const gw_next_study *next, int width, bool bold, gw_buf *out, gw_error *err);
+void gw_match_json(const gw_case *c, const gw_readings *readings, const gw_match_study *study,
+                   const gw_next_study *next, gw_buf *out);
 void gw_match_csv(const gw_case *c, const gw_readings *readings, const gw_match_study *study, gw_buf *out);
+
+/** Readings against the model before and after, a chart a corner and what is read. */
+gw_status gw_match_charts(const gw_case *c, const gw_readings *readings, const gw_match_study *study,
+                          gw_charts *charts, gw_error *err);
+
+/** What to read next, as a table of readings that waits to be filled in. */
+void gw_match_sheet(const gw_case *c, const gw_next_study *next, gw_buf *out);
 
 #endif

@@ -85,7 +85,26 @@ static void put_doubt(gw_json *json, const gw_case *c, const gw_readings *readin
     gw_json_close(json);
 }
 
-void gw_match_json(const gw_case *c, const gw_readings *readings, const gw_match_study *s, gw_buf *out)
+static void put_next(gw_json *json, const gw_case *c, const gw_next_reading *next)
+{
+    gw_json_object_on_line(json, NULL);
+    gw_json_string(json, "name", next->reading->name);
+    gw_json_string(json, "corner", gw_axle_name(next->reading->axle));
+    gw_json_string(json, "kit", c->kits[next->reading->kit].name);
+    gw_json_number(json, "bits", next->bits);
+    gw_json_array(json, "narrows");
+    for (int i = 0; i < next->n_narrows; i++) {
+        gw_json_object_on_line(json, NULL);
+        gw_json_string(json, "of", c->uncertain.figure[next->narrows[i].figure].of);
+        gw_json_number(json, "narrowed", next->narrows[i].narrowed);
+        gw_json_close(json);
+    }
+    gw_json_close(json);
+    gw_json_close(json);
+}
+
+void gw_match_json(const gw_case *c, const gw_readings *readings, const gw_match_study *s,
+                   const gw_next_study *next, gw_buf *out)
 {
     gw_json json = { .out = out };
     gw_json_object(&json, NULL);
@@ -107,6 +126,9 @@ void gw_match_json(const gw_case *c, const gw_readings *readings, const gw_match
     gw_json_number(&json, "probability", s->probability);
     gw_json_array(&json, "doubt");
     for (int i = 0; i < s->n_doubts; i++) put_doubt(&json, c, readings, s, &s->doubt[i]);
+    gw_json_close(&json);
+    gw_json_array(&json, "read_next");
+    for (int i = 0; i < next->n; i++) put_next(&json, c, &next->next[i]);
     gw_json_close(&json);
     gw_json_close(&json);
 }

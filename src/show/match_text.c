@@ -154,13 +154,54 @@ static gw_status reading_table(const gw_case *c, const gw_readings *readings, co
     return status;
 }
 
-gw_status gw_match_text(const gw_case *c, const gw_readings *readings, const gw_match_study *s, int width,
-                        bool bold, gw_buf *out, gw_error *err)
+/* "tie_inner[2] by 40 %, bushes.rack_rubber by 12 %" */
+static void narrows_cell(const gw_case *c, const gw_next_reading *next, gw_table *table)
+{
+    gw_buf text = { 0 };
+    for (int i = 0; i < next->n_narrows; i++) {
+        gw_buf_add(&text, i ? ", " : "");
+        gw_buf_clean(&text, c->uncertain.figure[next->narrows[i].figure].of);
+        gw_buf_fmt(&text, " by %.0f %%", 100.0 * next->narrows[i].narrowed);
+    }
+    gw_table_cell(table, next->n_narrows ? gw_buf_str(&text) : "many, each a little");
+    if (text.failed) table->failed = true;
+    gw_buf_free(&text);
+}
+
+static gw_status next_table(const gw_case *c, const gw_next_study *next, int width, bool bold, gw_buf *out,
+                            gw_error *err)
+{
+    enum { SHOWN = 5 };
+    gw_table table = { 0 };
+    gw_table_column(&table, GW_LEFT, "read next");
+    gw_table_column(&table, GW_LEFT, "corner");
+    gw_table_column(&table, GW_LEFT, "kit");
+    gw_table_column(&table, GW_RIGHT, "bits");
+    gw_table_column(&table, GW_LEFT, "narrows most");
+    for (int i = 0; i < next->n && i < SHOWN; i++) {
+        const gw_reading *r = next->next[i].reading;
+        gw_table_cell(&table, r->name);
+        gw_table_cell(&table, gw_axle_name(r->axle));
+        gw_table_cell(&table, c->kits[r->kit].name);
+        gw_table_cellf(&table, "%.1f", next->next[i].bits);
+        narrows_cell(c, &next->next[i], &table);
+        gw_table_end_row(&table);
+    }
+    gw_buf_add(out,
+               "\nWhat would tell most, each beside those above it (--sheet FILE.csv writes them all)\n");
+    gw_status status = gw_table_print(&table, width, 2, bold, out, err);
+    gw_table_free(&table);
+    return status;
+}
+
+gw_status gw_match_text(const gw_case *c, const gw_readings *readings, const gw_match_study *s,
+                        const gw_next_study *next, int width, bool bold, gw_buf *out, gw_error *err)
 {
     head_words(s, width, out);
     doubt_words(c, readings, s, width, out);
     gw_status status = figure_table(s, width, bold, out, err);
     if (status == GW_OK) status = reading_table(c, readings, s, width, bold, out, err);
     if (status == GW_OK) silent_words(s, width, out);
+    if (status == GW_OK && next->n) status = next_table(c, next, width, bold, out, err);
     return status == GW_OK ? gw_buf_status(out, err) : status;
 }

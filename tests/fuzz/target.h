@@ -14,6 +14,7 @@ void gw_fuzz_material(const uint8_t *data, size_t size); /**< the material reade
 void gw_fuzz_tyre(const uint8_t *data, size_t size);     /**< the reader of tyre tables (CSV)            */
 void gw_fuzz_table(const uint8_t *data, size_t size);    /**< the reader of every other table            */
 void gw_fuzz_bench(const uint8_t *data, size_t size);    /**< files of a press or a test rig, and their laws */
+void gw_fuzz_readings(const uint8_t *data, size_t size); /**< readings from the ramp, table and JSON       */
 void gw_fuzz_sheet(const uint8_t *data, size_t size);    /**< the filled sheet of a first case, and its case  */
 
 /**

@@ -5,6 +5,7 @@
 #include "casefile/section.h"
 #include "fuzz/target.h"
 #include "giveway/casefile.h"
+#include "giveway/readings.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -140,5 +141,37 @@ void gw_fuzz_bench(const uint8_t *data, size_t size)
         gw_fuzz_found("a test rig without a rate");
     check_lines(&faults);
     gw_bench_file_free(&file);
+    gw_faults_free(&faults);
+}
+
+/* What was read lies inside the case, and every figure of it is one. */
+static void check_readings(const gw_readings *readings, const gw_case *c)
+{
+    int n = 0;
+    for (int i = 0; i < readings->n; i++) {
+        const gw_reading *r = &readings->reading[i];
+        n += r->n_values;
+        if (!c->has_corner[r->axle] || r->kit < 0 || r->kit >= c->n_kits)
+            gw_fuzz_found("a reading of nothing");
+        for (int v = 0; v < r->n_values; v++)
+            if (!(r->value[v].sigma > 0.0) || !isfinite(r->value[v].reading) ||
+                r->value[v].state >= r->n_states)
+                gw_fuzz_found("a value that is none");
+    }
+    if (n != readings->n_values || n == 0) gw_fuzz_found("%d values for %d", n, readings->n_values);
+}
+
+void gw_fuzz_readings(const uint8_t *data, size_t size)
+{
+    static gw_case c;
+    static gw_kit kit[2] = { { .name = "rubber" }, { .name = "poly" } };
+    gw_faults faults = { 0 };
+    gw_readings readings = { 0 };
+    c = (gw_case){ .path = "car.json", .kits = kit, .n_kits = 2, .has_corner = { true, true } };
+    gw_status status = gw_readings_read("ramp", (const char *)data, size, &c, &readings, &faults);
+    if ((status == GW_OK) != (gw_faults_count(&faults) == 0)) gw_fuzz_found("status %d, but faults", status);
+    if (status == GW_OK) check_readings(&readings, &c);
+    check_lines(&faults);
+    gw_readings_free(&readings);
     gw_faults_free(&faults);
 }

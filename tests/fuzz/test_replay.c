@@ -83,6 +83,12 @@ static void no_test_of_a_bush_breaks_its_law(void **state)
     replay("bench", gw_fuzz_bench);
 }
 
+static void no_readings_break_their_readers(void **state)
+{
+    (void)state;
+    replay("readings", gw_fuzz_readings);
+}
+
 static void no_sheet_breaks_a_first_case(void **state)
 {
     (void)state;
@@ -117,10 +123,11 @@ static void changes_keep_a_case_json(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(changes_keep_a_case_json),      cmocka_unit_test(no_case_breaks_the_reader),
-        cmocka_unit_test(no_material_breaks_the_reader), cmocka_unit_test(no_tyre_table_breaks_the_reader),
-        cmocka_unit_test(no_table_breaks_the_reader),    cmocka_unit_test(no_case_breaks_a_run),
-        cmocka_unit_test(no_sheet_breaks_a_first_case),  cmocka_unit_test(no_test_of_a_bush_breaks_its_law),
+        cmocka_unit_test(changes_keep_a_case_json),        cmocka_unit_test(no_case_breaks_the_reader),
+        cmocka_unit_test(no_material_breaks_the_reader),   cmocka_unit_test(no_tyre_table_breaks_the_reader),
+        cmocka_unit_test(no_table_breaks_the_reader),      cmocka_unit_test(no_case_breaks_a_run),
+        cmocka_unit_test(no_sheet_breaks_a_first_case),    cmocka_unit_test(no_test_of_a_bush_breaks_its_law),
+        cmocka_unit_test(no_readings_break_their_readers),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

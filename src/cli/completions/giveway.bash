@@ -34,7 +34,7 @@ _giveway() {
 
     if [[ ${COMP_WORDS[1]} == spread ]]; then options+=" --draws --seed --ride --readings"; fi
     if [[ ${COMP_WORDS[1]} == choose ]]; then options+=" --draws --case --detail"; fi
-    if [[ ${COMP_WORDS[1]} == match ]]; then options+=" --readings --case"; fi
+    if [[ ${COMP_WORDS[1]} == match ]]; then options+=" --readings --case --sheet"; fi
     if [[ ${COMP_WORDS[1]} == report ]]; then options+=" --for --date"; fi
 
     local IFS=$'\n'

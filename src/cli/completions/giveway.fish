@@ -39,7 +39,7 @@ complete -c giveway -n '__fish_seen_subcommand_from start' -l cg-height-mm -x -d
 complete -c giveway -n '__fish_seen_subcommand_from start' -l brake-front-fraction -x -d 'share of the braking in front'
 complete -c giveway -n '__fish_seen_subcommand_from start' -l driven -x -a 'front rear all' -d 'driven wheels'
 complete -c giveway -n '__fish_seen_subcommand_from start' -l title -x -d 'title of the case'
-complete -c giveway -n '__fish_seen_subcommand_from start' -l sheet -r -d 'write what to measure'
+complete -c giveway -n '__fish_seen_subcommand_from start match' -l sheet -r -d 'write what to measure'
 complete -c giveway -n '__fish_seen_subcommand_from start' -l from -r -d 'read a filled sheet back'
 complete -c giveway -n '__fish_seen_subcommand_from start' -l as-read  -d 'take what looks like a slip as it is'
 complete -c giveway -n '__fish_seen_subcommand_from bench' -l bush -r -d 'write the bush for a case'

@@ -1,0 +1,126 @@
+/* SPDX-License-Identifier: MIT */
+/* Readings with their bands against the model before and after: a row a value. */
+#include "show/match.h"
+
+#include "format/number.h"
+#include "giveway/units.h"
+#include "show/deflect.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+
+enum { MOST_ROWS = 60, NAME = 120, BARS = 3 };
+
+/** What one chart shows: one axle, one figure. */
+typedef struct gw_match_rows {
+    int n;
+    char name[MOST_ROWS][NAME];
+    const char *row[MOST_ROWS];
+    double read[MOST_ROWS], low[MOST_ROWS], high[MOST_ROWS], before[MOST_ROWS], after[MOST_ROWS];
+} gw_match_rows;
+
+static const char *title_of(gw_read_figure f)
+{
+    static const char *const WORDS[] = { "toe change (deg, toe-in positive)",
+                                         "camber change (deg, top outboard positive)",
+                                         "caster change (deg)",
+                                         "wheel centre moves (mm, forward positive)",
+                                         "wheel centre moves (mm, to the left positive)",
+                                         "wheel rate (N/mm)" };
+    return WORDS[f];
+}
+
+static const char *stem_of(gw_read_figure f)
+{
+    static const char *const STEMS[] = { "toe", "camber", "caster", "fore-aft", "lateral", "wheel-rate" };
+    return STEMS[f];
+}
+
+/* "bump, -40 mm (poly)" */
+static void name_row(const gw_case *c, const gw_reading *r, const gw_read_state *s, char name[NAME])
+{
+    int n = snprintf(name, NAME, "%.60s", r->name);
+    if (s->has_travel)
+        n += snprintf(name + n, (size_t)(NAME - n), ", %s mm", gw_signed(s->travel / GW_MM, 0).s);
+    if (r->kit) snprintf(name + n, (size_t)(NAME - n), " (%.30s)", c->kits[r->kit].name);
+}
+
+static void add_row(const gw_case *c, const gw_reading *r, const gw_match_value *v, gw_match_rows *rows)
+{
+    const gw_read_value *read = &r->value[v->value];
+    const double unit = gw_read_unit(read->figure);
+    const int n = rows->n;
+    if (n == MOST_ROWS) return;
+    name_row(c, r, &r->state[read->state], rows->name[n]);
+    rows->row[n] = rows->name[n];
+    rows->read[n] = read->reading / unit;
+    rows->low[n] = (read->reading - 2.0 * read->sigma) / unit;
+    rows->high[n] = (read->reading + 2.0 * read->sigma) / unit;
+    rows->before[n] = v->before / unit;
+    rows->after[n] = v->after / unit;
+    rows->n++;
+}
+
+static void gather(const gw_case *c, const gw_readings *readings, const gw_match_study *s, gw_axle axle,
+                   gw_read_figure figure, gw_match_rows *rows)
+{
+    rows->n = 0;
+    for (int i = 0; i < s->n_values; i++) {
+        const gw_reading *r = &readings->reading[s->value[i].reading];
+        if (r->axle == axle && r->value[s->value[i].value].figure == figure)
+            add_row(c, r, &s->value[i], rows);
+    }
+}
+
+/* Three bars a row: what was read with its band, and the model before and after. */
+static int put_bars(const gw_match_rows *rows, gw_chart_mark *mark)
+{
+    int n = 0;
+    for (int i = 0; i < rows->n; i++) {
+        const double to[BARS] = { rows->read[i], rows->before[i], rows->after[i] };
+        for (int k = 0; k < BARS; k++)
+            mark[n++] = (gw_chart_mark){ .kind = GW_MARK_BAR,
+                                         .row = i,
+                                         .lane = k,
+                                         .lanes = BARS,
+                                         .to = to[k],
+                                         .low = k ? NULL : &rows->low[i],
+                                         .high = k ? NULL : &rows->high[i],
+                                         .style = k,
+                                         .hatched = k == 2 };
+    }
+    return n;
+}
+
+static void draw(const gw_case *c, gw_axle axle, gw_read_figure figure, const gw_match_rows *rows,
+                 gw_charts *charts)
+{
+    static const char *const KEYS[BARS] = { "read, with its band", "case before", "case after" };
+    gw_chart_mark mark[BARS * MOST_ROWS];
+    char stem[NAME], title[NAME];
+    snprintf(stem, sizeof stem, "match-%s-%s", gw_axle_name(axle), stem_of(figure));
+    snprintf(title, sizeof title, "%s wheel: readings against the case, before and after",
+             axle == GW_FRONT ? "Front" : "Rear");
+    gw_charts_figure(charts, stem,
+                     &(gw_figure){ .words = { title, c->title, title_of(figure), NULL, NULL },
+                                   .x = { .with_zero = true, .around = true },
+                                   .y = { .kind = GW_SCALE_ROWS, .rows = rows->row, .n_rows = rows->n },
+                                   .mark = mark,
+                                   .n = put_bars(rows, mark),
+                                   .keys = KEYS,
+                                   .n_keys = BARS });
+}
+
+gw_status gw_match_charts(const gw_case *c, const gw_readings *readings, const gw_match_study *study,
+                          gw_charts *charts, gw_error *err)
+{
+    gw_match_rows *rows = malloc(sizeof *rows);
+    if (!rows) return gw_fail(err, GW_E_NOMEM, "out of memory for charts");
+    for (int a = 0; a < GW_AXLES; a++)
+        for (int f = 0; f < GW_READ_FIGURES; f++) {
+            gather(c, readings, study, (gw_axle)a, (gw_read_figure)f, rows);
+            if (rows->n) draw(c, (gw_axle)a, (gw_read_figure)f, rows, charts);
+        }
+    free(rows);
+    return GW_OK;
+}
