@@ -199,7 +199,7 @@ static bool has_any(const gw_reader *rd, const gw_columns *t)
 
 static void read_rows(const gw_reader *rd, const gw_columns *t, const gw_case *c, gw_readings *out)
 {
-    if (!gw_columns_has(t, NAME) && t->n_rows)
+    if (!gw_columns_has(t, NAME))
         gw_fault(rd, NULL, "line %d: there is no head \"name\"", t->heads_line);
     if (!has_any(rd, t) || !gw_columns_has(t, NAME)) return;
     if (t->n_rows == 0) gw_fault(rd, NULL, "expected at least one row of readings");

@@ -6,7 +6,6 @@
 
 #include <math.h>
 #include <stdio.h>
-#include <string.h>
 
 static const double SURE = 0.95; /* of the drawn cars */
 
@@ -242,7 +241,7 @@ static void put_shared_work(const gw_recommendation *r, gw_buf *out)
 static bool is_fitted_now(const gw_choose_study *s, const char *recommended)
 {
     for (int r = 0; r < GW_RECOMMENDED; r++)
-        if (strcmp(s->recommended[r].name, recommended) == 0) return s->recommended[r].n_order == 0;
+        if (s->recommended[r].name == recommended) return s->recommended[r].n_order == 0;
     return false;
 }
 

@@ -3,7 +3,7 @@
 #include "show/match.h"
 
 #include "format/number.h"
-#include "giveway/units.h"
+#include "record/unit.h"
 #include "show/deflect.h"
 
 #include <stdio.h>
@@ -41,7 +41,8 @@ static void name_row(const gw_case *c, const gw_reading *r, const gw_read_state 
 {
     int n = snprintf(name, NAME, "%.60s", r->name);
     if (s->has_travel)
-        n += snprintf(name + n, (size_t)(NAME - n), ", %s mm", gw_signed(s->travel / GW_MM, 0).s);
+        n += snprintf(name + n, (size_t)(NAME - n), ", %s mm",
+                      gw_signed(gw_unit_out(GW_UNIT_MM, s->travel), 0).s);
     if (r->kit) snprintf(name + n, (size_t)(NAME - n), " (%.30s)", c->kits[r->kit].name);
 }
 

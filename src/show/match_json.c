@@ -3,7 +3,7 @@
 
 #include "format/csv.h"
 #include "format/json.h"
-#include "giveway/units.h"
+#include "record/unit.h"
 #include "show/deflect.h"
 
 #include <math.h>
@@ -16,7 +16,7 @@ static const gw_read_value *value_of(const gw_readings *readings, const gw_match
 static double travel_of(const gw_readings *readings, const gw_match_value *v)
 {
     const gw_read_state *s = &readings->reading[v->reading].state[value_of(readings, v)->state];
-    return s->has_travel ? s->travel / GW_MM : (double)NAN;
+    return s->has_travel ? gw_unit_out(GW_UNIT_MM, s->travel) : (double)NAN;
 }
 
 static void put_ends(gw_json *json, const char *key, const gw_unsure *f, double z, double sd)

@@ -4,7 +4,7 @@
 
 #include "format/csv.h"
 #include "format/number.h"
-#include "giveway/units.h"
+#include "record/unit.h"
 #include "show/deflect.h"
 
 #include <math.h>
@@ -106,7 +106,7 @@ static void put_row(const gw_case *c, const gw_next_reading *next, int state, gw
     gw_csv_string(csv, c->kits[r->kit].name);
     number_or_empty(csv, s->has_load && f.x != 0.0, f.x);
     number_or_empty(csv, s->has_load && f.y != 0.0, f.y);
-    number_or_empty(csv, s->has_travel, s->travel / GW_MM);
+    number_or_empty(csv, s->has_travel, gw_unit_out(GW_UNIT_MM, s->travel));
     gw_csv_string(csv, "");
     gw_csv_string(csv, "");
     put_within(csv, r, state, 0);

@@ -3,7 +3,7 @@
 #include "show/match.h"
 
 #include "format/table.h"
-#include "giveway/units.h"
+#include "record/unit.h"
 #include "show/deflect.h"
 
 #include <math.h>
@@ -140,7 +140,7 @@ static gw_status reading_table(const gw_case *c, const gw_readings *readings, co
         gw_table_cell(&table, c->kits[r->kit].name);
         gw_table_cell(&table, word_of(read->figure));
         if (state->has_travel)
-            gw_table_cellf(&table, "%+.0f", state->travel / GW_MM);
+            gw_table_cellf(&table, "%+.0f", gw_unit_out(GW_UNIT_MM, state->travel));
         else
             gw_table_cell(&table, "");
         gw_table_cellf(&table, "%+.*f", decimals, read->reading / unit);
