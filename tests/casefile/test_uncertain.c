@@ -40,7 +40,8 @@ static void release(loaded *l)
 static void read_sound(const char *list, loaded *l)
 {
     gw_status st = read_with(list, l);
-    if (st != GW_OK) fail_msg("%s: %s", list, gw_faults_text(&l->faults, 0));
+    const char *fault = gw_faults_text(&l->faults, 0);
+    if (st != GW_OK) fail_msg("%s: %s", list, fault ? fault : gw_status_text(st));
 }
 
 static const gw_unsure *figure(const loaded *l, const char *of)
