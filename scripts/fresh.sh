@@ -42,9 +42,15 @@ exec 9>"$work/lock"
 flock -n 9
 away() { rm -rf --one-file-system "$work"; }
 trap away EXIT
-trap 'exit 129' HUP
-trap 'exit 130' INT
-trap 'exit 143' TERM
+# A signal is answered at once, not when the command in the root is done: what runs there ends with its namespace.
+running=
+leave() {
+    if [ -n "$running" ]; then kill -KILL "$running" 2>/dev/null && wait "$running" 2>/dev/null; fi
+    exit "$1"
+}
+trap 'leave 129' HUP
+trap 'leave 130' INT
+trap 'leave 143' TERM
 
 # The machine's own Debian sources, one a line; for another release than its own with that one's name in its place.
 sources() {
@@ -99,7 +105,8 @@ furnish() { # names, certificates and the project
     git -c safe.directory='*' clone -q --no-local "file://$PWD" "$root/home/someone/giveway"
 }
 
-# One command in the root, with nothing of this machine's environment but the ways to its packages.
+# One command in the root, a process of its own (start it with &), with nothing of this machine's environment but the
+# ways to its packages.
 inside() {
     local -a ways=()
     local name
@@ -108,7 +115,7 @@ inside() {
         if [ -n "${!name:-}" ]; then ways+=("$name=${!name}"); fi
     done
     # shellcheck disable=SC2016  # it is the inner shell that expands it
-    unshare --mount --pid --fork --kill-child --propagation private bash -c '
+    exec unshare --mount --pid --fork --kill-child --propagation private bash -c '
         set -e
         root=$1 && shift
         mount --bind /dev "$root/dev"
@@ -130,8 +137,11 @@ status=0
 for command in "${commands[@]}"; do
     start=$SECONDS
     echo "in it: $command"
-    inside "$command" || status=$?
+    inside "$command" &
+    running=$!
+    wait "$running" || status=$?
+    running=
     echo "$command: $((SECONDS - start)) s, status $status"
-    if [ $status != 0 ]; then inside "tail -n 30 build/setup.log" || true; break; fi
+    if [ $status != 0 ]; then (inside "tail -n 30 build/setup.log") || true; break; fi
 done
 exit $status
