@@ -16,8 +16,11 @@ enum { MAX_STEPS = 30 };
 /* Modes above are of no interest to a model that ends at 315 Hz [Hz]. */
 static const double TRACK_HZ = 500.0;
 
+enum { IDLE = -1 };
+
+/* A mode in each lane; where one is done, the next takes its place. */
 typedef struct batch {
-    int n;
+    int mode[GW_LANES], steps[GW_LANES]; /* IDLE: none is left */
     gw_lanes p;
     double tolerance;
     bool done[GW_LANES], good[GW_LANES];
@@ -25,17 +28,14 @@ typedef struct batch {
     gw_lanes *x, *y, *b, *c;
 } batch;
 
-static void load(const gw_mode_set *set, int first, int end, batch *at)
+static void load(const gw_mode_set *set, int mode, batch *at, int lane)
 {
-    at->n = end - first < GW_LANES ? end - first : GW_LANES;
-    for (int l = 0; l < GW_LANES; l++) {
-        int mode = first + (l < at->n ? l : 0);
-        gw_lanes_put(&at->p, l, set->pole[mode]);
-        at->done[l] = l >= at->n;
-        at->good[l] = false;
-        at->last[l] = 1.0;
-        for (int r = 0; r < set->n_dofs; r++) gw_lanes_put(&at->x[r], l, set->vector[mode * set->n_dofs + r]);
-    }
+    at->mode[lane] = mode;
+    at->steps[lane] = 0;
+    at->done[lane] = at->good[lane] = false;
+    at->last[lane] = 1.0;
+    gw_lanes_put(&at->p, lane, set->pole[mode]);
+    for (int r = 0; r < set->n_dofs; r++) gw_lanes_put(&at->x[r], lane, set->vector[mode * set->n_dofs + r]);
 }
 
 static gw_lanes dot(const gw_lanes *a, const gw_lanes *b, int n)
@@ -72,7 +72,7 @@ static void move_lane(batch *at, int lane, int n, double complex step)
     at->done[lane] = at->good[lane] = at->last[lane] < at->tolerance;
 }
 
-static bool iterate(gw_ride_model *model, batch *at, gw_damping_share share)
+static void iterate(gw_ride_model *model, batch *at, gw_damping_share share)
 {
     int n = model->n;
     gw_ride_slope_times(model, &at->p, share, at->x, at->b);
@@ -81,23 +81,46 @@ static bool iterate(gw_ride_model *model, batch *at, gw_damping_share share)
     gw_ride_backsolve(model, 0, at->y);
     gw_ride_slope_times(model, &at->p, share, at->y, at->c);
     gw_lanes top = dot(at->y, at->b, n), below = dot(at->y, at->c, n);
-    bool all = true;
     for (int l = 0; l < GW_LANES; l++) {
-        if (!at->done[l]) move_lane(at, l, n, gw_lanes_get(&top, l) / gw_lanes_get(&below, l));
-        all = all && at->done[l];
+        if (at->mode[l] == IDLE) continue;
+        move_lane(at, l, n, gw_lanes_get(&top, l) / gw_lanes_get(&below, l));
+        if (++at->steps[l] == MAX_STEPS) at->done[l] = true;
     }
-    return all;
 }
 
-static void store(const batch *at, int first, gw_mode_set *set)
+static void store(const batch *at, int lane, gw_mode_set *set)
 {
-    for (int l = 0; l < at->n; l++) {
-        double complex p = gw_lanes_get(&at->p, l);
-        set->tracked[first + l] = at->good[l] && cimag(p) > 1e-3 * cabs(p);
-        if (!set->tracked[first + l]) continue;
-        set->pole[first + l] = p;
-        for (int r = 0; r < set->n_dofs; r++)
-            set->vector[(first + l) * set->n_dofs + r] = gw_lanes_get(&at->x[r], l);
+    int mode = at->mode[lane];
+    double complex p = gw_lanes_get(&at->p, lane);
+    set->tracked[mode] = at->good[lane] && cimag(p) > 1e-3 * cabs(p);
+    if (!set->tracked[mode]) return;
+    set->pole[mode] = p;
+    for (int r = 0; r < set->n_dofs; r++) set->vector[mode * set->n_dofs + r] = gw_lanes_get(&at->x[r], lane);
+}
+
+/* Modes that are done go, the next ones come; is any left? Idle lanes go on with what they hold. */
+static bool refill(batch *at, gw_mode_set *set, int *next, int end)
+{
+    bool any = false;
+    for (int l = 0; l < GW_LANES; l++) {
+        if (at->mode[l] == IDLE) continue;
+        if (at->done[l]) {
+            store(at, l, set);
+            at->mode[l] = IDLE;
+            if (*next < end) load(set, (*next)++, at, l);
+        }
+        any = any || at->mode[l] != IDLE;
+    }
+    return any;
+}
+
+static void begin(const gw_mode_set *set, int first, int end, int *next, batch *at)
+{
+    *next = first;
+    for (int l = 0; l < GW_LANES; l++) {
+        load(set, *next < end ? *next : first, at, l);
+        if (*next >= end) at->mode[l] = IDLE;
+        if (*next < end) ++*next;
     }
 }
 
@@ -105,17 +128,16 @@ gw_status gw_track(gw_ride_model *model, gw_mode_set *set, int first, int end, g
                    double tolerance, gw_error *err)
 {
     size_t n = (size_t)model->n;
+    int next;
+    if (first >= end) return GW_OK;
     gw_lanes *memory = calloc(4 * n, sizeof *memory);
     if (!memory) return gw_fail(err, GW_E_NOMEM, "out of memory while working out the modes");
     batch at = {
         .tolerance = tolerance, .x = memory, .y = memory + n, .b = memory + 2 * n, .c = memory + 3 * n
     };
-    for (; first < end; first += GW_LANES) {
-        load(set, first, end, &at);
-        for (int step = 0; step < MAX_STEPS; step++)
-            if (iterate(model, &at, share)) break;
-        store(&at, first, set);
-    }
+    begin(set, first, end, &next, &at);
+    do iterate(model, &at, share);
+    while (refill(&at, set, &next, end));
     free(memory);
     return GW_OK;
 }

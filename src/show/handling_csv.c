@@ -165,8 +165,13 @@ static void put_ride_and_cost(const gw_walk *w)
     put(w, "comfort_ms2", r ? r->result.comfort : none);
     put(w, "harshness_N", r ? r->result.harshness[0] : none);
     put(w, "harshness_dB", r ? r->difference.harshness : none);
+    put(w, "harshness_low_dB", r ? r->difference.harshness_low : none);
+    put(w, "harshness_high_dB", r ? r->difference.harshness_high : none);
     put(w, "road_noise_N", r ? r->result.noise[0] : none);
     put(w, "road_noise_dB", r ? r->difference.noise : none);
+    put(w, "road_noise_low_dB", r ? r->difference.noise_low : none);
+    put(w, "road_noise_high_dB", r ? r->difference.noise_high : none);
+    put(w, "friction_N", r ? r->result.friction : none);
     put(w, "wheel_fore_aft_Hz", r ? r->result.modes[r->result.wheel_fore_aft].hz : none);
     put(w, "price", cost.price);
     put(w, "fit_minutes", cost.minutes);

@@ -23,8 +23,12 @@ DEG = math.pi / 180
 
 def rates_of(program, path):
     """The six rates of every bush of a case [N/m, N m/rad]."""
-    told = json.loads(subprocess.run([program, "rates", path, "--format", "json"], check=True, capture_output=True,
-                                     text=True).stdout)
+    return rates_in(json.loads(subprocess.run([program, "rates", path, "--format", "json"], check=True, capture_output=True,
+                                              text=True).stdout))
+
+
+def rates_in(told):
+    """The same of what `rates` said."""
     out = {}
     for b in told["bushes"]:
         turn = b["conical_Nm_per_deg"] + [b["torsional_Nm_per_deg"]]

@@ -39,22 +39,23 @@ def case():
                 "damper": {"on": "upright", "at": at, "to": top, "rate_Ns_per_mm": C / 1e3, "friction_N": FRICTION}}}}
 
 
-def told_by(program):
+def told_by(program, command, spec):
+    """What a command says of a case, in JSON."""
     with tempfile.TemporaryDirectory() as folder:
-        path = Path(folder) / "quarter.json"
-        path.write_text(json.dumps(case()))
-        done = subprocess.run([program, "ride", str(path), "--format", "json", "--quiet"], capture_output=True, text=True)
+        path = Path(folder) / "case.json"
+        path.write_text(json.dumps(spec))
+        done = subprocess.run([program, command, str(path), "--format", "json", "--quiet"], capture_output=True, text=True)
     if done.returncode:
         raise SystemExit(done.stderr)
-    return json.loads(done.stdout)["results"][0]
+    return json.loads(done.stdout)
 
 
 def harmonics(f, ride):
-    """Amplitudes of the road at multiples of 1/PERIOD from 0.5 to 315 Hz, random phases."""
+    """Amplitudes of the road at the multiples f of a frequency, from 0.5 to 315 Hz, random phases."""
     rng = np.random.default_rng(7)
     inside = (f >= 0.5) & (f <= 315)
     size = np.zeros(len(f), complex)
-    size[inside] = np.sqrt(2 * road(ride, f[inside]) / PERIOD) * np.exp(2j * np.pi * rng.random(inside.sum()))
+    size[inside] = np.sqrt(2 * road(ride, f[inside]) * f[1]) * np.exp(2j * np.pi * rng.random(inside.sum()))
     return size
 
 
@@ -85,7 +86,7 @@ def band(f, signal, low, high, weight=None):
 
 
 def main():
-    told = told_by(sys.argv[1])
+    told = told_by(sys.argv[1], "ride", case())["results"][0]
     f, (zs, zu, vs, vu) = march(case()["ride"])
     rub = FRICTION * np.tanh((vu - vs) / 1e-3)
     spring, damper = KS * (zu - zs), C * (vu - vs) + rub

@@ -10,7 +10,7 @@ import math
 
 import numpy as np
 
-from friction_reference import Corner, rates_of  # noqa: F401  (rates_of: for whoever compares)
+from friction_reference import Corner, rates_in, rates_of  # noqa: F401  (for whoever compares)
 from reference.dynamic_bush import material
 from reference.quadrature import integrate
 from reference.road import road
