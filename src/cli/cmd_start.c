@@ -32,7 +32,8 @@ static const struct asked {
 enum { N_NUMBERS = sizeof NUMBERS / sizeof *NUMBERS };
 
 static const char FRONTS[] = "strut, double_wishbone or five_link";
-static const char REARS[] = "strut, double_wishbone, five_link, semi_trailing or trailing_arm";
+static const char REARS[] =
+    "strut, double_wishbone, five_link, semi_trailing, trailing_arm, twist_beam or live_axle";
 static const char *const DRIVEN[] = { "front", "rear", "all" };
 
 static double *number_at(gw_start_wish *wish, int i)
@@ -267,9 +268,11 @@ const gw_command GW_COMMAND_START = {
     .max_words = 0,
     .run = run,
     .details =
-        "Prints a case of usual proportions around what is given, free of faults and ready for every command; each "
+        "Prints a case of usual proportions around what is given, free of faults and ready for every "
+        "command; each "
         "figure that was not measured is assumed and carries its band. In front strut, double_wishbone or "
-        "five_link; behind those and semi_trailing or trailing_arm. Without options it asks, one question at "
+        "five_link; behind those and semi_trailing, trailing_arm, twist_beam or live_axle. Without options "
+        "it asks, one question at "
         "a "
         "time. --sheet writes what to measure, --from reads the filled sheet back.",
     .examples = { "giveway start --front strut --rear semi_trailing --mass-kg 1380 --driven rear",

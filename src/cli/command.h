@@ -65,7 +65,7 @@ typedef enum gw_option_kind {
     X(OUT, "out", TEXT, "DIR", "write charts to DIR as well")                                                \
     X(BUSH, "bush", TEXT, "FILE", "write the bush for a case to FILE")                                       \
     X(FRONT, "front", TEXT, "LAYOUT", "front suspension: strut, double_wishbone, five_link")                 \
-    X(REAR, "rear", TEXT, "LAYOUT", "rear suspension: those, semi_trailing, trailing_arm")                   \
+    X(REAR, "rear", TEXT, "LAYOUT", "rear suspension: those, semi_trailing, trailing_arm, twist_beam, live_axle")                   \
     X(MASS, "mass-kg", NUMBER, "KG", "ready to drive, driver aboard")                                        \
     X(FRACTION, "front-mass-fraction", NUMBER, "SHARE", "of the mass on the front wheels")                   \
     X(WHEELBASE, "wheelbase-mm", NUMBER, "MM", "front to rear wheel centre")                                 \

@@ -26,26 +26,39 @@ typedef enum gw_start_bush_id {
     GW_START_RUBBERS,
     GW_START_STRUT_MOUNT = GW_START_RUBBERS,
     GW_START_BALL,
+    GW_START_WELD,
+    GW_START_BEAM,
     GW_START_BUSHES
 } gw_start_bush_id;
+
+/** Of a point of an axle: left, right, or on the car's middle, which is where it stays. */
+typedef enum gw_start_side {
+    GW_START_OF_CORNER,
+    GW_START_LEFT,
+    GW_START_RIGHT,
+    GW_START_MIDDLE
+} gw_start_side;
 
 /** A place from the wheel centre: forward, inward, above [mm]. */
 typedef struct gw_start_point {
     const char *name;
     double from_wheel[3];
-    bool pivot;      /**< its height follows from the anti-lift wanted */
-    const char *how; /**< where to hold the tape                       */
+    bool pivot;         /**< its height follows from the anti-lift wanted */
+    const char *how;    /**< where to hold the tape                       */
+    gw_start_side side; /**< whose point it is: the corner's, or the axle's */
 } gw_start_point;
 
 typedef struct gw_start_joint {
     const char *name, *label, *body_a, *body_b; /**< at the point of its own name */
     double axis[3];
     gw_start_bush_id bush;
+    bool shared; /**< a joint of the axle; where its point is not in the middle it is one all the same */
 } gw_start_joint;
 
 typedef struct gw_start_member {
     const char *name;
     double mass; /**< [kg] */
+    bool shared; /**< by both wheels */
 } gw_start_member;
 
 typedef struct gw_start_layout {
@@ -59,9 +72,10 @@ typedef struct gw_start_layout {
     int n_members;
     const char *spring_on;
     double bushes_rate,
-        bushes_per_load;   /**< part of the wheel rate that bushes have [N/mm], and its growth per N */
-    double motion_ratio2;  /**< wheel rate per spring rate                                    */
-    double anti_lift, arm; /**< wanted [-] on an arm so long [mm]; 0: as the points are        */
+        bushes_per_load;     /**< part of the wheel rate that bushes have [N/mm], and its growth per N */
+    double motion_ratio2;    /**< wheel rate per spring rate                                    */
+    double anti_lift, arm;   /**< wanted [-] on an arm so long [mm]; 0: as the points are        */
+    const char *final_drive; /**< the member that carries it where the axle is driven; NULL: the body */
 } gw_start_layout;
 
 extern const gw_start_layout GW_START_LAYOUTS[];
@@ -104,6 +118,9 @@ void gw_start_make(const gw_start_wish *wish, gw_start_car *car);
 
 /** True where a joint of the car has that bush. */
 bool gw_start_uses(const gw_start_car *car, int bush);
+
+/** The path of a point in the case, of the corner's points or the axle's; 100 bytes are enough. */
+void gw_start_point_path(const gw_start_layout *layout, int axle, int point, char *path, size_t size);
 
 const char *gw_start_bush_name(int bush);
 double gw_start_bush_hardness(int bush); /**< as assumed, points of gauge A */

@@ -11,6 +11,7 @@ static const char *const AXLE[] = { "front", "rear" };
 static const double GRAVITY = 9.80665;
 /* What is assumed may be off by so much, 95 %: points in mm, bushes in percent. Common practice. */
 static const double POINT_BAND = 15, BUSH_BAND = 40;
+static const double BEAM_TWIST = 0.016; /* torsional rate of a twist beam per mass of the car [N m/deg/kg] */
 
 static const struct {
     double inner, outer, length; /* of the rubber [mm]                  */
@@ -81,17 +82,38 @@ static void wheel(gw_json *json, const gw_start_corner *c)
     gw_json_close(json);
 }
 
-static void points(gw_json *json, const gw_start_corner *c)
+/* Of the corner, or those of the axle. */
+static void points(gw_json *json, const gw_start_corner *c, bool shared)
 {
     gw_json_object(json, "points_mm");
     for (int i = 0; i < c->layout->n_points; i++) {
+        if ((c->layout->point[i].side != GW_START_OF_CORNER) != shared) continue;
         const double at[3] = { c->place[i][0].v, c->place[i][1].v, c->place[i][2].v };
         gw_json_numbers(json, c->layout->point[i].name, at, 3);
     }
     gw_json_close(json);
 }
 
-static void joint(gw_json *json, const gw_start_joint *j, int axle)
+static void members(gw_json *json, const gw_start_layout *l, bool shared)
+{
+    gw_json_object(json, "members");
+    for (int i = 0; i < l->n_members; i++) {
+        if (l->member[i].shared != shared) continue;
+        gw_json_object_on_line(json, l->member[i].name);
+        gw_json_number(json, "mass_kg", l->member[i].mass);
+        gw_json_close(json);
+    }
+    gw_json_close(json);
+}
+
+static bool in_middle(const gw_start_layout *l, const char *point)
+{
+    for (int i = 0; i < l->n_points; i++)
+        if (strcmp(l->point[i].name, point) == 0) return l->point[i].side == GW_START_MIDDLE;
+    return false;
+}
+
+static void joint(gw_json *json, const gw_start_layout *l, const gw_start_joint *j, int axle)
 {
     char label[GW_NAME_MAX];
     gw_json_object(json, NULL);
@@ -106,6 +128,15 @@ static void joint(gw_json *json, const gw_start_joint *j, int axle)
     gw_json_numbers(json, "axis", j->axis, 3);
     gw_json_string(json, "bush", gw_start_bush_name((int)j->bush));
     if ((int)j->bush < GW_START_RUBBERS) gw_json_string(json, "housing", j->body_b);
+    if (j->shared && !in_middle(l, j->name)) gw_json_bool(json, "mirrored", false);
+    gw_json_close(json);
+}
+
+static void joints(gw_json *json, const gw_start_layout *l, int axle, bool shared)
+{
+    gw_json_array(json, "joints");
+    for (int i = 0; i < l->n_joints; i++)
+        if (l->joint[i].shared == shared) joint(json, l, &l->joint[i], axle);
     gw_json_close(json);
 }
 
@@ -124,19 +155,37 @@ static void corner(gw_json *json, const gw_start_car *car, int a)
     const gw_start_corner *c = &car->corner[a];
     gw_json_object(json, AXLE[a]);
     wheel(json, c);
-    points(json, c);
-    gw_json_object(json, "members");
-    for (int i = 0; i < c->layout->n_members; i++) {
-        gw_json_object_on_line(json, c->layout->member[i].name);
-        gw_json_number(json, "mass_kg", c->layout->member[i].mass);
-        gw_json_close(json);
-    }
-    gw_json_close(json);
-    gw_json_array(json, "joints");
-    for (int i = 0; i < c->layout->n_joints; i++) joint(json, &c->layout->joint[i], a);
-    gw_json_close(json);
+    points(json, c, false);
+    members(json, c->layout, false);
+    joints(json, c->layout, a, false);
     line(json, "spring", c, "rate_N_per_mm", c->spring.v);
     line(json, "damper", c, "rate_Ns_per_mm", c->damper.v);
+    gw_json_close(json);
+}
+
+static bool shares(const gw_start_layout *l)
+{
+    for (int i = 0; i < l->n_joints; i++)
+        if (l->joint[i].shared) return true;
+    return false;
+}
+
+/* What both wheels of an axle share. */
+static void shared_parts(gw_json *json, const gw_start_car *car)
+{
+    if (!shares(car->corner[GW_FRONT].layout) && !shares(car->corner[GW_REAR].layout)) return;
+    gw_json_object(json, "axles");
+    for (int a = 0; a < GW_AXLES; a++) {
+        const gw_start_layout *l = car->corner[a].layout;
+        if (!shares(l)) continue;
+        gw_json_object(json, AXLE[a]);
+        points(json, &car->corner[a], true);
+        members(json, l, true);
+        joints(json, l, a, true);
+        if (l->final_drive && strcmp(car->driven, "front") != 0)
+            gw_json_string(json, "final_drive_on", l->final_drive);
+        gw_json_close(json);
+    }
     gw_json_close(json);
 }
 
@@ -220,6 +269,26 @@ static void rubber_and_others(gw_json *json, const gw_start_car *car, const gw_m
     gw_json_close(json);
 }
 
+/* Welds, and the twist of a beam: stiff but in torsion, which grows with the car. */
+static void shared_bushes(gw_json *json, const gw_start_car *car)
+{
+    if (gw_start_uses(car, GW_START_WELD)) {
+        gw_json_object_on_line(json, gw_start_bush_name(GW_START_WELD));
+        gw_json_string(json, "type", "rigid");
+        gw_json_close(json);
+    }
+    if (!gw_start_uses(car, GW_START_BEAM)) return;
+    gw_json_object(json, gw_start_bush_name(GW_START_BEAM));
+    gw_json_string(json, "type", "rates");
+    gw_json_number(json, "radial_N_per_mm", 60000);
+    gw_json_number(json, "axial_N_per_mm", 60000);
+    gw_json_number(json, "conical_Nm_per_deg", 2500);
+    gw_json_number(json, "torsional_Nm_per_deg", gw_start_rounded(BEAM_TWIST * car->mass.v, 0.5));
+    gw_json_number(json, "loss_factor", 0.01);
+    gw_json_number(json, "dynamic_ratio", 1);
+    gw_json_close(json);
+}
+
 static void bushes(gw_json *json, const gw_start_car *car, const gw_material_set *set)
 {
     gw_json_object(json, "bushes");
@@ -241,6 +310,7 @@ static void bushes(gw_json *json, const gw_start_car *car, const gw_material_set
         gw_json_string(json, "type", "ball_joint");
         gw_json_close(json);
     }
+    shared_bushes(json, car);
     gw_json_close(json);
 }
 
@@ -290,6 +360,21 @@ static void loads(gw_json *json, const gw_start_car *car)
     gw_json_close(json);
 }
 
+static bool has_member(const gw_start_layout *l, const char *name)
+{
+    for (int i = 0; i < l->n_members; i++)
+        if (strcmp(l->member[i].name, name) == 0) return true;
+    return false;
+}
+
+/* The first joint that has rubber, into which an off-centre bush can go. */
+static const char *first_rubber(const gw_start_layout *l)
+{
+    int j = 0;
+    while (j < l->n_joints - 1 && (int)l->joint[j].bush >= GW_START_RUBBERS) j++;
+    return l->joint[j].name;
+}
+
 static void align(gw_json *json, const gw_start_car *car)
 {
     gw_json_object(json, "align");
@@ -303,10 +388,10 @@ static void align(gw_json *json, const gw_start_car *car)
         gw_json_array(json, "adjusters");
         gw_json_object_on_line(json, NULL);
         gw_json_string(json, "kind", "offset");
-        gw_json_string(json, "joint", l->joint[0].name);
+        gw_json_string(json, "joint", first_rubber(l));
         gw_json_number(json, "max_mm", 4);
         gw_json_close(json);
-        if (l->n_members > 0) {
+        if (has_member(l, "tie_rod")) {
             gw_json_object_on_line(json, NULL);
             gw_json_string(json, "kind", "length");
             gw_json_string(json, "member", "tie_rod");
@@ -332,7 +417,7 @@ static void band(gw_json *json, const char *of, const char *unit, double v)
 
 static void read_bands(gw_json *json, const gw_start_car *car)
 {
-    char of[120];
+    char of[120], path[100];
     for (int i = 0; i < GW_START_N_KEYS; i++) {
         const gw_start_key *k = &GW_START_KEYS[i];
         const gw_start_figure *f = gw_start_figure_of(car, k);
@@ -344,8 +429,8 @@ static void read_bands(gw_json *json, const gw_start_car *car)
             for (int i = 0; i < 3; i++) {
                 const gw_start_figure *f = &car->corner[a].place[p][i];
                 if (!(f->within > 0)) continue;
-                snprintf(of, sizeof of, "corners.%s.points_mm.%s[%d]", AXLE[a],
-                         car->corner[a].layout->point[p].name, i);
+                gw_start_point_path(car->corner[a].layout, a, p, path, sizeof path);
+                snprintf(of, sizeof of, "%s[%d]", path, i);
                 band(json, of, "mm", f->within);
             }
     for (int b = 0; b < GW_START_RUBBERS; b++) {
@@ -361,6 +446,8 @@ static void uncertain(gw_json *json, const gw_start_car *car)
     band(json, "bushes", "percent", BUSH_BAND);
     band(json, "corners.front.points_mm", "mm", POINT_BAND);
     band(json, "corners.rear.points_mm", "mm", POINT_BAND);
+    if (shares(car->corner[GW_FRONT].layout)) band(json, "axles.front.points_mm", "mm", POINT_BAND);
+    if (shares(car->corner[GW_REAR].layout)) band(json, "axles.rear.points_mm", "mm", POINT_BAND);
     read_bands(json, car);
     gw_json_close(json);
 }
@@ -378,6 +465,7 @@ void gw_start_case(const gw_start_car *car, const gw_material_set *materials, gw
     gw_json_object(&json, "corners");
     for (int a = 0; a < GW_AXLES; a++) corner(&json, car, a);
     gw_json_close(&json);
+    shared_parts(&json, car);
     bushes(&json, car, materials);
     gw_json_array(&json, "kits");
     kit(&json, car, "rubber", "Rubber as fitted");

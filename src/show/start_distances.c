@@ -9,6 +9,7 @@
 
 static const double POINT_BAND = 15; /* of what is assumed [mm] */
 static const double DOUBTED = 3;     /* standard deviations     */
+static const double HELD = 1e-4;     /* of what may not move [mm] */
 
 enum { PLACES = GW_AXLES * GW_START_POINTS, UNKNOWNS = 3 * PLACES };
 
@@ -42,6 +43,12 @@ static void residuals(const double *p, double *r, void *context)
     }
 }
 
+/* A point in the middle of the car stays there. */
+static bool stays(const gw_start_car *car, int axle, int point, int k)
+{
+    return k == 1 && car->corner[axle].layout->point[point].side == GW_START_MIDDLE;
+}
+
 static void set_up(const gw_start_car *car, const gw_start_distance *distance, int n, problem *q)
 {
     *q = (problem){ .distance = distance, .n_distances = n, .left_out = -1 };
@@ -54,7 +61,7 @@ static void set_up(const gw_start_car *car, const gw_start_distance *distance, i
             for (int k = 0; k < 3; k++) {
                 const gw_start_figure *f = &car->corner[axle].place[point][k];
                 q->prior[q->m] = f->v;
-                q->sigma[q->m++] = (f->read ? f->within : POINT_BAND) / 2;
+                q->sigma[q->m++] = stays(car, axle, point, k) ? HELD : (f->read ? f->within : POINT_BAND) / 2;
             }
         }
 }
@@ -133,6 +140,7 @@ static void take_places(gw_start_car *car, const problem *q, const double *p, co
         for (int i = 0; i < GW_START_POINTS; i++)
             for (int k = 0, at = q->of[place_of(a, i)]; at >= 0 && k < 3; k++) {
                 double g[UNKNOWNS] = { 0 };
+                if (stays(car, a, i, k)) continue;
                 g[at + k] = 1;
                 car->corner[a].place[i][k] =
                     (gw_start_figure){ round(p[at + k] * 1e6) / 1e6, 2 * sqrt(variance(q, root, g)), true };

@@ -17,7 +17,8 @@ static const struct {
     double hardness;
 } BUSHES[GW_START_BUSHES] = {
     { "arm_rubber", 65 },   { "tension_rubber", 60 }, { "upper_rubber", 60 }, { "link_rubber", 60 },
-    { "trail_rubber", 60 }, { "strut_mount", 0 },     { "ball_joint", 0 },
+    { "trail_rubber", 60 }, { "strut_mount", 0 },     { "ball_joint", 0 },    { "weld", 0 },
+    { "twist_beam", 0 },
 };
 
 const char *gw_start_bush_name(int bush)
@@ -28,6 +29,13 @@ const char *gw_start_bush_name(int bush)
 double gw_start_bush_hardness(int bush)
 {
     return BUSHES[bush].hardness;
+}
+
+void gw_start_point_path(const gw_start_layout *layout, int axle, int point, char *path, size_t size)
+{
+    const gw_start_point *p = &layout->point[point];
+    snprintf(path, size, "%s.%s.points_mm.%s", p->side == GW_START_OF_CORNER ? "corners" : "axles",
+             axle == GW_FRONT ? "front" : "rear", p->name);
 }
 
 const gw_start_layout *gw_start_find(const char *name, gw_axle axle)
@@ -119,7 +127,8 @@ static void make_places(const gw_start_car *car, gw_start_corner *c)
         const gw_start_point *p = &c->layout->point[i];
         double base = p->pivot ? pivot_height(car, c) : c->radius.v;
         c->place[i][0].v = p->from_wheel[0];
-        c->place[i][1].v = gw_start_rounded(c->track.v / 2 - p->from_wheel[1], 1e-4);
+        double y = gw_start_rounded(c->track.v / 2 - p->from_wheel[1], 1e-4);
+        c->place[i][1].v = p->side == GW_START_MIDDLE ? 0.0 : p->side == GW_START_RIGHT ? -y : y;
         c->place[i][2].v = gw_start_rounded(base + p->from_wheel[2], 1e-4);
     }
 }

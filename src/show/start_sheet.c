@@ -27,7 +27,7 @@ static void point(gw_csv *csv, const gw_start_corner *c, int a, int p)
 {
     char of[100], assumed[160], how[200];
     gw_number x = gw_exact(c->place[p][0].v), y = gw_exact(c->place[p][1].v), z = gw_exact(c->place[p][2].v);
-    snprintf(of, sizeof of, "corners.%s.points_mm.%s", AXLE[a], c->layout->point[p].name);
+    gw_start_point_path(c->layout, a, p, of, sizeof of);
     snprintf(assumed, sizeof assumed, "%s %s %s", x.s, y.s, z.s);
     snprintf(how, sizeof how,
              "%s: x forward of the wheel centre, y from the middle of the car, z above the floor",
@@ -64,8 +64,8 @@ static void length(gw_csv *csv, const gw_start_corner *c, int a, const char *mem
     double d = 0;
     for (int i = 0; i < 3; i++) d += pow(c->place[end[1]][i].v - c->place[end[0]][i].v, 2);
     gw_number assumed = gw_fixed(sqrt(d), 1);
-    snprintf(of, sizeof of, "corners.%s.points_mm.%s", AXLE[a], c->layout->point[end[0]].name);
-    snprintf(to, sizeof to, "corners.%s.points_mm.%s", AXLE[a], c->layout->point[end[1]].name);
+    gw_start_point_path(c->layout, a, end[0], of, sizeof of);
+    gw_start_point_path(c->layout, a, end[1], to, sizeof to);
     row(csv, (const char *const[11]){ "distance", of, to, NULL, NULL, NULL, NULL, "mm", NULL, assumed.s,
                                       "from middle to middle of its two joints" });
 }

@@ -16,7 +16,7 @@ import tempfile
 from pathlib import Path
 
 FRONT = ["strut", "double_wishbone", "five_link"]
-REAR = FRONT + ["semi_trailing", "trailing_arm"]
+REAR = FRONT + ["semi_trailing", "trailing_arm", "twist_beam", "live_axle"]
 OPTIONS = {"--mass-kg": (600, 3500), "--front-mass-fraction": (0.35, 0.65), "--wheelbase-mm": (1900, 3600),
            "--front-track-mm": (1200, 1800), "--rear-track-mm": (1200, 1800), "--wheel-radius-mm": (250, 400),
            "--cg-height-mm": (350, 850), "--brake-front-fraction": (0.5, 0.85)}
@@ -27,7 +27,11 @@ TYPICAL = {"strut": LINKS | {"camber": ((-1.6, -0.2), (-1.8, -0.2))}, "double_wi
            "semi_trailing": {"toe": (0, 0.8), "camber": (None, (-2.8, -0.5)), "roll_centre": (None, (20, 250)),
                              "anti": (None, (0, 160)), "toe_kN": (None, (-0.25, 0.15)), "camber_kN": (None, (0.02, 1))},
            "trailing_arm": {"toe": (0, 0.25), "camber": (None, (-0.4, 0.4)), "roll_centre": (None, (-40, 60)),
-                            "anti": (None, (20, 160)), "toe_kN": (None, (-0.35, 0.15)), "camber_kN": (None, (0.02, 1))}}
+                            "anti": (None, (20, 160)), "toe_kN": (None, (-0.35, 0.15)), "camber_kN": (None, (0.02, 1))},
+           "twist_beam": {"toe": (0, 0.25), "camber": (None, (-0.4, 0.4)), "roll_centre": (None, (40, 280)),
+                          "anti": (None, (20, 160)), "toe_kN": (None, (-0.45, 0.15)), "camber_kN": (None, (-0.2, 1))},
+           "live_axle": {"toe": (0, 0.1), "camber": (None, (-0.25, 0.25)), "roll_centre": (None, (150, 420)),
+                         "anti": (None, (-10, 160)), "toe_kN": (None, (-0.12, 0.12)), "camber_kN": (None, (-0.1, 0.3))}}
 WORST = {}
 
 
@@ -43,6 +47,9 @@ def pushed(case):
     case = dict(case)
     case["loads"] = [{"name": f"{corner} {name}", "corner": corner, "patch_force_N": force} for corner in case["corners"]
                      for name, force in (("side", [0, -1000, None]), ("back", [-1000, 0, None]))]
+    for load in case["loads"]:  # both wheels pushed the same way over the car
+        if load["corner"] in case.get("axles", {}) and load["name"].endswith("side"):
+            load["other_wheel"] = "opposite"
     case["kits"] = case["kits"][:1]
     return case
 
@@ -69,11 +76,20 @@ def figures(binary, folder, words):
         low, mid, high = r["points"]
         rest = r["ride_height"]
         anti = rest.get("anti_dive_percent", rest.get("anti_lift_braking_percent"))
+        if r.get("side") == "right":
+            continue
         found[r["corner"]] = {"toe": max(abs(low["toe_change_deg"]), abs(high["toe_change_deg"])),
                               "camber": (high["camber_change_deg"] - low["camber_change_deg"]) / 2,
                               "roll_centre": rest["roll_centre_mm"], "anti": anti,
                               "hz": body_hz(case, r["corner"], mid["wheel_rate_N_per_mm"])}
+    for corner in case.get("axles", {}):
+        roll = json.loads(run(binary, "travel", str(push), "--corner", corner, "--wheels", "opposite", "--from-mm=-10", "--to-mm=10",
+                              "--step-mm=10", "--format", "json"))["results"]
+        centres = [r["roll_centre_mm"] for r in roll]
+        found[corner]["roll_centre"] = sum(centres) / len(centres)
     for r in json.loads(run(binary, "deflect", str(push), "--format", "json"))["results"]:
+        if r.get("side") == "right":
+            continue
         if r["load"].endswith("side"):
             found[r["corner"]]["toe_kN"], found[r["corner"]]["camber_kN"] = r["toe_change_deg"], r["camber_change_deg"]
         else:
@@ -99,7 +115,7 @@ def main():
     trials = [(f, r, []) for f, r in itertools.product(FRONT, REAR)]
     for n, (option, ends) in enumerate(OPTIONS.items()):
         for end in ends:
-            for r in range(5) if every else [n % 5, (n + 3) % 5]:
+            for r in range(7) if every else [n % 7, (n + 3) % 7]:
                 trials.append((FRONT[r % 3], REAR[r], [option, str(end)]))
     trials += [("strut", "semi_trailing", ["--mass-kg", "600", "--front-mass-fraction", "0.65", "--cg-height-mm", "850"]),
                ("double_wishbone", "trailing_arm", ["--brake-front-fraction", "0.5", "--wheelbase-mm", "3600",

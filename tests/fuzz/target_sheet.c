@@ -30,8 +30,9 @@ static void check_case(const gw_start_car *car)
 
 void gw_fuzz_sheet(const uint8_t *data, size_t size)
 {
+    static const char *const REARS[] = { "semi_trailing", "twist_beam", "live_axle" };
     gw_start_wish wish = { .layout = { gw_start_find("strut", GW_FRONT),
-                                       gw_start_find("semi_trailing", GW_REAR) } };
+                                       gw_start_find(REARS[size % 3], GW_REAR) } };
     gw_start_car car, before;
     gw_faults faults = { 0 };
     gw_start_make(&wish, &car);

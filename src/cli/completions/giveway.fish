@@ -28,7 +28,7 @@ complete -c giveway -n '__fish_seen_subcommand_from travel' -l to-mm -x -d 'high
 complete -c giveway -n '__fish_seen_subcommand_from travel' -l step-mm -x -d 'from one place of travel to the next'
 complete -c giveway -n '__fish_seen_subcommand_from travel' -l wheels -x -a 'together opposite one' -d 'what the other wheel does meanwhile'
 complete -c giveway -n '__fish_seen_subcommand_from start' -l front -x -a 'strut double_wishbone five_link' -d 'front suspension'
-complete -c giveway -n '__fish_seen_subcommand_from start' -l rear -x -a 'strut double_wishbone five_link semi_trailing trailing_arm' -d 'rear suspension'
+complete -c giveway -n '__fish_seen_subcommand_from start' -l rear -x -a 'strut double_wishbone five_link semi_trailing trailing_arm twist_beam live_axle' -d 'rear suspension'
 complete -c giveway -n '__fish_seen_subcommand_from start' -l mass-kg -x -d 'ready to drive'
 complete -c giveway -n '__fish_seen_subcommand_from start' -l front-mass-fraction -x -d 'share on the front wheels'
 complete -c giveway -n '__fish_seen_subcommand_from start' -l wheelbase-mm -x -d 'wheelbase'
