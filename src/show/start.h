@@ -52,7 +52,7 @@ typedef struct gw_start_joint {
     const char *name, *label, *body_a, *body_b; /**< at the point of its own name */
     double axis[3];
     gw_start_bush_id bush;
-    bool shared; /**< a joint of the axle; where its point is not in the middle it is one all the same */
+    gw_start_side of; /**< the corner's; else the axle's: one, in the middle of the car or beside it */
 } gw_start_joint;
 
 typedef struct gw_start_member {
@@ -75,6 +75,7 @@ typedef struct gw_start_layout {
         bushes_per_load;     /**< part of the wheel rate that bushes have [N/mm], and its growth per N */
     double motion_ratio2;    /**< wheel rate per spring rate                                    */
     double anti_lift, arm;   /**< wanted [-] on an arm so long [mm]; 0: as the points are        */
+    const char *adjustable;  /**< the member whose length can be set; NULL: none                       */
     const char *final_drive; /**< the member that carries it where the axle is driven; NULL: the body */
 } gw_start_layout;
 

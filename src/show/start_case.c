@@ -106,14 +106,7 @@ static void members(gw_json *json, const gw_start_layout *l, bool shared)
     gw_json_close(json);
 }
 
-static bool in_middle(const gw_start_layout *l, const char *point)
-{
-    for (int i = 0; i < l->n_points; i++)
-        if (strcmp(l->point[i].name, point) == 0) return l->point[i].side == GW_START_MIDDLE;
-    return false;
-}
-
-static void joint(gw_json *json, const gw_start_layout *l, const gw_start_joint *j, int axle)
+static void joint(gw_json *json, const gw_start_joint *j, int axle)
 {
     char label[GW_NAME_MAX];
     gw_json_object(json, NULL);
@@ -128,7 +121,7 @@ static void joint(gw_json *json, const gw_start_layout *l, const gw_start_joint 
     gw_json_numbers(json, "axis", j->axis, 3);
     gw_json_string(json, "bush", gw_start_bush_name((int)j->bush));
     if ((int)j->bush < GW_START_RUBBERS) gw_json_string(json, "housing", j->body_b);
-    if (j->shared && !in_middle(l, j->name)) gw_json_bool(json, "mirrored", false);
+    if (j->of != GW_START_OF_CORNER && j->of != GW_START_MIDDLE) gw_json_bool(json, "mirrored", false);
     gw_json_close(json);
 }
 
@@ -136,7 +129,7 @@ static void joints(gw_json *json, const gw_start_layout *l, int axle, bool share
 {
     gw_json_array(json, "joints");
     for (int i = 0; i < l->n_joints; i++)
-        if (l->joint[i].shared == shared) joint(json, l, &l->joint[i], axle);
+        if ((l->joint[i].of != GW_START_OF_CORNER) == shared) joint(json, &l->joint[i], axle);
     gw_json_close(json);
 }
 
@@ -166,7 +159,7 @@ static void corner(gw_json *json, const gw_start_car *car, int a)
 static bool shares(const gw_start_layout *l)
 {
     for (int i = 0; i < l->n_joints; i++)
-        if (l->joint[i].shared) return true;
+        if (l->joint[i].of != GW_START_OF_CORNER) return true;
     return false;
 }
 
@@ -182,8 +175,7 @@ static void shared_parts(gw_json *json, const gw_start_car *car)
         points(json, &car->corner[a], true);
         members(json, l, true);
         joints(json, l, a, true);
-        if (l->final_drive && strcmp(car->driven, "front") != 0)
-            gw_json_string(json, "final_drive_on", l->final_drive);
+        if (l->final_drive && car->driven[0] != 'f') gw_json_string(json, "final_drive_on", l->final_drive);
         gw_json_close(json);
     }
     gw_json_close(json);
@@ -360,13 +352,6 @@ static void loads(gw_json *json, const gw_start_car *car)
     gw_json_close(json);
 }
 
-static bool has_member(const gw_start_layout *l, const char *name)
-{
-    for (int i = 0; i < l->n_members; i++)
-        if (strcmp(l->member[i].name, name) == 0) return true;
-    return false;
-}
-
 /* The first joint that has rubber, into which an off-centre bush can go. */
 static const char *first_rubber(const gw_start_layout *l)
 {
@@ -391,10 +376,10 @@ static void align(gw_json *json, const gw_start_car *car)
         gw_json_string(json, "joint", first_rubber(l));
         gw_json_number(json, "max_mm", 4);
         gw_json_close(json);
-        if (has_member(l, "tie_rod")) {
+        if (l->adjustable) {
             gw_json_object_on_line(json, NULL);
             gw_json_string(json, "kind", "length");
-            gw_json_string(json, "member", "tie_rod");
+            gw_json_string(json, "member", l->adjustable);
             gw_json_number(json, "min_mm", -6);
             gw_json_number(json, "max_mm", 6);
             gw_json_number(json, "thread_pitch_mm", 1.5);

@@ -11,7 +11,6 @@ enum { WHAT, OF, TO, X, Y, Z, VALUE, UNIT, WITHIN, HEADS };
 static const char *const HEAD[HEADS] = {
     "what", "of", "to", "x_mm", "y_mm", "z_mm", "value", "unit", "within"
 };
-static const char *const AXLE[] = { "front", "rear" };
 static const gw_range PLACE = GW_FROM(-1e4, 1e4), BAND = GW_ABOVE(0, 1e4), LENGTH = GW_ABOVE(0, 1e4),
                       POINTS = GW_FROM(20, 95);
 static const double POINT_BAND = 2, HARDNESS_BAND = 5;
