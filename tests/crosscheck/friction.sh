@@ -1,12 +1,13 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
-# Friction at the wheel against a second, independent reading of its definition, on the demonstration cases and on one
-# with every kind of slider.
+# Friction at the wheel against a second, independent reading of its definition, on the demonstration cases and on some
+# with every kind of slider, of axles too.
 set -euo pipefail
 cd "$SOURCE/tests/crosscheck"
 "$PYTHON" -c 'import numpy, scipy' 2>/dev/null || { echo "needs Python 3 with NumPy and SciPy" && exit 77; }
 
-"$PYTHON" - "$SOURCE/cases/fast-saloon.json" "$TMPDIR/sliders.json" <<'END'
+rub() { # CASE OUT: every joint that may rub does, and the dampers
+    "$PYTHON" - "$1" "$2" <<'END'
 import json, sys
 case = json.load(open(sys.argv[1]))
 for i, bush in enumerate(case["bushes"].values()):
@@ -16,4 +17,10 @@ for corner in case["corners"].values():
     corner["damper"]["friction_N"] = 31.7
 json.dump(case, open(sys.argv[2], "w"))
 END
-"$PYTHON" friction_reference.py "$GIVEWAY" "$SOURCE/cases/fast-saloon.json" "$SOURCE/cases/hatchback.json" "$TMPDIR/sliders.json"
+}
+rub "$SOURCE/cases/fast-saloon.json" "$TMPDIR/sliders.json"
+rub "$SOURCE/cases/whole-saloon.json" "$TMPDIR/shared.json"   # subframes, rack and bars: what both wheels share rubs once
+rub "$SOURCE/cases/whole-hatchback.json" "$TMPDIR/beam.json"
+rub "$SOURCE/cases/live-axle.json" "$TMPDIR/live.json"
+"$PYTHON" friction_reference.py "$GIVEWAY" "$SOURCE/cases/fast-saloon.json" "$SOURCE/cases/hatchback.json" "$TMPDIR/sliders.json" \
+    "$SOURCE/cases/whole-saloon.json" "$TMPDIR/shared.json" "$TMPDIR/beam.json" "$TMPDIR/live.json"

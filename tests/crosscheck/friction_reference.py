@@ -114,22 +114,23 @@ class Corner:
         p, q = self.place(part["at"]), self.place(part["to"])
         return (p - q) / np.linalg.norm(p - q) @ self.move(part["on"], p)
 
-    def solve(self, k, column, row, rhs):
-        """K q + column x = rhs[:-1], row . q = rhs[-1], of least size where spins are free."""
-        scale = 1e7
-        a = np.block([[k, scale * column[:, None]], [scale * row[None, :], np.zeros((1, 1))]])
-        rhs = np.append(rhs[:-1], scale * rhs[-1])
+    def solve(self, k, columns, rows, loads, travel):
+        """K q + columns x = loads, rows q = travel, of least size where spins are free; and those spins."""
+        scale, columns, rows = 1e7, np.atleast_2d(columns), np.atleast_2d(rows)
+        m = len(rows)
+        a = np.block([[k, scale * columns.T], [scale * rows, np.zeros((m, m))]])
+        rhs = np.append(loads, np.full(m, scale * travel))
         q = np.linalg.lstsq(a, rhs, rcond=1e-13)[0]
         for _ in range(3):  # the residual of a system of such different sizes
             q += np.linalg.lstsq(a, rhs - a @ q, rcond=1e-13)[0]
         u, s, vt = np.linalg.svd(a)
-        return q[:-1], vt[s < 1e-13 * s[0]][:, :-1]
+        return q[:-m], vt[s < 1e-13 * s[0]][:, :-m]
 
     def friction(self):
         """(torque or force, N at the wheel) by joint; and the sum."""
-        rest, _ = self.solve(self.k, self.spring, self.up, np.append(self.load * self.up, 0.0))
-        path, spins = self.solve(self.k + self.rate * np.outer(self.spring, self.spring), self.up, self.up,
-                                 np.append(np.zeros(self.n), 1.0))
+        spring, up = np.atleast_2d(self.spring), np.atleast_2d(self.up)
+        rest, _ = self.solve(self.k, spring, up, self.load * up.sum(axis=0), 0.0)
+        path, spins = self.solve(self.k + self.rate * spring.T @ spring, up, up, np.zeros(self.n), 1.0)
         torque, turning = {}, {}
         for name, rows, k, (free, per_force, radial, axes) in self.joints:
             f = k * (rows[:3] @ rest)
@@ -143,22 +144,113 @@ class Corner:
             for _ in range(3):
                 best = minimize(lost, best.x, method="BFGS", options={"gtol": 1e-14})
             path = path + spins.T @ best.x
+        wheels = len(up)  # each bears its part
         self.turns = {n: turning[n] @ path for n, m in torque.items() if m > 0}
-        self.lengthening = 0.0 if self.damper is None else float(self.damper @ path)
-        out = {n: (m, m * np.linalg.norm(self.turns[n])) for n, m in torque.items() if m > 0}
+        ways = np.zeros(1) if self.damper is None else np.atleast_2d(self.damper) @ path
+        self.lengthening = float(ways[0])
+        out = {n: (m, m * np.linalg.norm(self.turns[n]) / wheels) for n, m in torque.items() if m > 0}
         if self.damper is not None and self.damper_force > 0:
-            out["damper"] = (self.damper_force, self.damper_force * abs(self.damper @ path))
+            out["damper"] = (self.damper_force, self.damper_force * np.abs(ways).sum() / wheels)
         return out, sum(w for _, w in out.values())
+
+
+MIRROR = np.array([1.0, -1.0, 1.0])
+WELD = {"type": "rigid"}, (np.full(3, 1e9), np.full(3, 1e7 / DEG))  # 1e6 N/mm, 1e7 N m/deg
+
+
+class Axle(Corner):
+    """Both wheels with what they share, moving alike. Nothing is mirrored but where points and axes lie."""
+
+    def __init__(self, case, kit, corner, rates):
+        self.spec, self.shared, self.rates, self.case = case["corners"][corner], case["axles"][corner], rates, case
+        self.fits, self.corner = kit_fits(case, kit), corner
+        self.centre = np.array(self.spec["wheel"]["centre_mm"], float) * 1e-3
+        own = [f"{s}.{b}" for s in ("left", "right") for b in ("upright", *self.spec.get("members", {}))]
+        bodies = own + list(self.shared.get("members", {}))
+        self.first, self.n = {b: 6 * i for i, b in enumerate(bodies)}, 6 * len(bodies)
+        self.joints, self.k = [], np.zeros((self.n, self.n))
+        for j in self.spec["joints"]:
+            for side in ("left", "right"):
+                self.add(f"{side}.{j['name']}", j, self.spec, [self.body(side, b) for b in j["between"]], side == "right")
+        for j in self.shared.get("joints", []):
+            self.add_shared(j)
+        sides = ("left", "right")
+        self.spring = np.array([self.strut(self.spec["spring"], s) for s in sides])
+        self.rate = self.spec["spring"]["rate_N_per_mm"] * 1e3
+        damper = self.spec.get("damper")
+        self.damper = np.array([self.strut(damper, s) for s in sides]) if damper else None
+        self.damper_force = (damper or {}).get("friction_N", 0.0)
+        self.up = np.array([self.move(f"{s}.upright", self.centre * (MIRROR if s == "right" else 1.0))[2] for s in sides])
+        self.load = static_load(case, corner)
+
+    def body(self, side, name):
+        return name if name == "chassis" or name in self.shared.get("members", {}) else f"{side}.{name}"
+
+    def add_shared(self, j):
+        """One, or where it lies off the middle two of them, left and right changed over."""
+        place = self.place_in(self.shared, j["at"])
+        if place[1] == 0 or not j.get("mirrored", True):
+            self.add(j["name"], j, self.shared, j["between"], False)
+            return
+        turned = [b.replace("left.", "\0").replace("right.", "left.").replace("\0", "right.") for b in j["between"]]
+        self.add(f"left.{j['name']}", j, self.shared, j["between"], False)
+        self.add(f"right.{j['name']}", j, self.shared, turned, True)
+
+    def place_in(self, owner, at):
+        return np.array(owner["points_mm"][at] if isinstance(at, str) else at, float) * 1e-3
+
+    def add(self, name, j, owner, between, mirrored):
+        flip = MIRROR if mirrored else np.ones(3)
+        frame, p = flip[:, None] * bush_frame(j), flip * self.place_in(owner, j["at"])
+        ref = self.fits.get(f"{self.corner}.{name}", self.fits.get(f"{self.corner}.{j['name']}", j["bush"]))
+        spec = self.case["bushes"][ref] if isinstance(ref, str) else ref
+        spec, (k, c) = WELD if spec["type"] == "rigid" else (spec, self.rates[ref])
+        k = k.copy()
+        if j.get("bracket_N_per_mm"):
+            k[k > 0] = 1 / (1 / k[k > 0] + 1 / (j["bracket_N_per_mm"] * 1e3))
+        a, b = between
+        rows = np.vstack([frame.T @ (self.move(b, p) - self.move(a, p)), frame.T @ (self.turn(b) - self.turn(a))])
+        self.k += rows.T @ np.diag(np.concatenate([k, c])) @ rows
+        self.joints.append((name, rows, k, slider_of(spec)))
+
+    def strut(self, part, side):
+        flip = MIRROR if side == "right" else 1.0
+        p, q = (flip * self.place_in(self.spec, part[x]) for x in ("at", "to"))
+        return (p - q) / np.linalg.norm(p - q) @ self.move(self.body(side, part["on"]), p)
+
+
+def reading(case, kit, corner, rates):
+    """One corner, or where its wheels share parts the axle."""
+    shares = any(case.get("axles", {}).get(corner, {}).get(x) for x in ("members", "joints"))
+    return (Axle if shares else Corner)(case, kit, corner, rates)
+
+
+def sliders_of(told, kit, corner):
+    """Where `ride` has dashpots, in its order."""
+    result = next(r for r in told["results"] if (r["kit"], r["corner"]) == (kit, corner))
+    return [s["joint"] for s in result["sliders"]]
+
+
+def meant_sliders(axle, parts):
+    """Each joint that rubs once, shared or not, and every damper."""
+    dampers = ["left.damper", "right.damper"] if isinstance(axle, Axle) else ["damper"]
+    return sorted([n for n, (m, _) in parts.items() if n != "damper" and m > 1e-9] + (dampers if "damper" in parts else []))
 
 
 def main():
     program, bad, count = sys.argv[1], 0, 0
     for path in sys.argv[2:]:
         case, rates = read(path), rates_of(program, path)
+        ride = json.loads(subprocess.run([program, "ride", path, "--format", "json", "--quiet"], check=True,
+                                         capture_output=True, text=True).stdout)
         told = json.loads(subprocess.run([program, "travel", path, "--format", "json", "--quiet"], check=True,
                                          capture_output=True, text=True).stdout)
         for r in told["results"]:
-            want, wheel = Corner(case, r["kit"], r["corner"], rates).friction()
+            second = reading(case, r["kit"], r["corner"], rates)
+            want, wheel = second.friction()
+            if sorted(sliders_of(ride, r["kit"], r["corner"])) != meant_sliders(second, want):
+                print(f"not ok - {path} {r['kit']} {r['corner']}: ride has sliders at {sliders_of(ride, r['kit'], r['corner'])}")
+                bad += 1
             got = {f["joint"]: (f.get("torque_Nm", f.get("force_N")), f["wheel_N"]) for f in r["friction"]}
             pairs = [("at the wheel [N]", wheel, r["friction_N"])]
             for name in {*want, *got}:
