@@ -109,8 +109,8 @@ $B/materials_embedded.o: $B/materials_embedded.c $B/flags
 	@echo "  compile $<"
 	$(Q)$(CC_ALL) -MMD -MP -c -o $@ $<
 
-# Style and script of the report's page, likewise.
-$B/page_embedded.c: scripts/embed_page.sh src/show/page/report.css src/show/page/report.js
+# Style, script and template of the report's page, likewise.
+$B/page_embedded.c: scripts/embed_page.sh src/page/report.css src/page/report.js src/page/report.html
 	@mkdir -p $(@D) && echo "  embed   page"
 	$(Q)scripts/embed_page.sh $(filter-out %.sh,$^) >$@.part && mv $@.part $@
 

@@ -47,6 +47,24 @@ double gw_shared_minutes_saved(const gw_case *c, int kit);
 /** Whether `kit` has another bush than the first kit in a joint of a job. */
 bool gw_job_joint_changes(const gw_case *c, const gw_kit *kit, const gw_shop_joint *at);
 
+/** One line of a quotation: bushes for a joint, or a job that is done once for the car. */
+typedef struct gw_quote_line {
+    const char *job; /**< its label; NULL: bushes                            */
+    gw_axle axle;
+    int joint, bush; /**< of bushes: joint of the corner, bush of the case   */
+    int count;       /**< on the car                                         */
+    double price;    /**< of all of them, in the currency of the case; NAN: not known */
+    double minutes;  /**< of all of them [min]; NAN: not known                        */
+} gw_quote_line;
+
+/**
+ * The lines that gw_car_cost_of adds up, joints first.
+ *
+ * @param[out] out  the first `most` of them.
+ * @return how many there are.
+ */
+int gw_quote_lines(const gw_case *c, int kit, gw_quote_line *out, int most);
+
 /** How many of a joint there are on the car: 1 or 2. */
 int gw_joint_count_on_car(const gw_corner *corner, int joint);
 

@@ -18,6 +18,7 @@
 #include "giveway/bush_law.h"
 #include "giveway/bush_report.h"
 #include "giveway/case.h"
+#include "giveway/card.h"
 #include "giveway/casefile.h"
 #include "giveway/choose.h"
 #include "giveway/compare.h"

@@ -22,9 +22,10 @@ typedef struct gw_picture {
     bool solved;             /**< false: the load cannot be carried, nothing below holds                    */
     gw_part_move *by_travel; /**< [body]: with the wheels at the same heights and nothing but their weight  */
     gw_part_move *moved; /**< [body]: under the load                                                     */
-    double *toe_share;   /**< [joint]: of the toe change of the wheel on its side; of what is shared, of
-                            the left one [rad]                                                          */
-    double *given;       /**< [joint]: how far the bush is deflected, from stress-free [m]               */
+    double toe[GW_WHEELS], camber[GW_WHEELS]; /**< as the wheels stand, camber to the body [rad]          */
+    double *toe_share; /**< [joint]: of the toe change of the wheel on its side; of what is shared, of
+                          the left one [rad]                                                          */
+    double *given;     /**< [joint]: how far the bush is deflected, from stress-free [m]               */
 } gw_picture;
 
 typedef struct gw_axle_pictures {

@@ -74,6 +74,16 @@ static size_t ink(const char *s, gw_buf *out)
     return sizeof BLACK - 1;
 }
 
+/* Styles in attributes are what a page's policy refuses; what they say can be said in attributes of its own.
+ */
+static size_t style(const char *s, gw_buf *out)
+{
+    static const char STYLE[] = " style='fill:none; stroke:";
+    if (!starts(s, STYLE)) return 0;
+    gw_buf_add(out, " fill='none' stroke='");
+    return sizeof STYLE - 1;
+}
+
 /* One line of markup (never of text). */
 static void tidy_markup(const char *line, size_t n, const char *stem, gw_buf *out)
 {
@@ -83,6 +93,7 @@ static void tidy_markup(const char *line, size_t n, const char *stem, gw_buf *ou
         if (!taken) taken = pointer(line, stem, out);
         if (!taken) taken = bold(line, out);
         if (!taken) taken = ink(line, out);
+        if (!taken) taken = style(line, out);
         if (!taken) {
             gw_buf_bytes(out, line, 1);
             taken = 1;
@@ -107,20 +118,33 @@ static void put_titles(const char *stem, const char *title, const char *descript
     gw_buf_add(out, "</desc>");
 }
 
+/* A group with nothing in it: its two lines; 0: it is none. */
+static size_t empty_group(const char *line)
+{
+    size_t n = strcspn(line, "\n");
+    if (!starts(line, "<g ") || !n || line[n - 1] != '>') return 0;
+    return starts(line + n, "\n</g>\n") ? n + strlen("\n</g>\n") : 0;
+}
+
 void gw_svg_tidy(const char *svg, const char *stem, const char *title, const char *description, gw_buf *out)
 {
     bool titled = false;
     for (const char *line = svg; *line;) {
+        size_t empty = empty_group(line);
+        if (empty) {
+            line += empty;
+            continue;
+        }
         size_t n = strcspn(line, "\n"), before = out->n;
         const char *ink = line + strspn(line, "\t ");
         if (starts(ink, "<text"))
-            gw_buf_bytes(out, line, n); /* what it says is not ours to touch */
+            gw_buf_bytes(out, ink, n - (size_t)(ink - line)); /* what it says is not ours to touch */
         else if (starts(line, "<svg "))
             tidy_head(line, n, stem, out);
         else if (starts(ink, "<title>") && !titled)
             put_titles(stem, title, description, out), titled = true;
         else if (!starts(ink, "<title>") && !starts(ink, "<desc>"))
-            tidy_markup(line, n, stem, out);
+            tidy_markup(ink, n - (size_t)(ink - line), stem, out);
         line += n;
         if (*line) line++;
         if (out->n > before) gw_buf_add(out, "\n");

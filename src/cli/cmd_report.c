@@ -7,7 +7,7 @@
 #include "cli/session.h"
 #include "format/file.h"
 #include "giveway/choose.h"
-#include "show/report_page.h"
+#include "page/page.h"
 
 #include <errno.h>
 #include <stdio.h>

@@ -2,8 +2,8 @@
 /* What to fit for the money: the recommendations with the case's kits among them, and what more money buys.
  */
 #include "show/choose.h"
-#include "show/report_page.h"
-#include "show/report_tables.h"
+#include "page/page.h"
+#include "page/tables.h"
 
 #include <math.h>
 

@@ -23,16 +23,10 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
                                "(common practice) moves the modulus by up to a fifth.",
     [GW_WORDS_STATIC_ONLY] = "Steady loads on a rigid body and rigid arms; tyre, wheel, hub and bracket give "
                              "is left out unless it is stated.",
-    [GW_WORDS_INVENTED] =
-        "Demonstration data, invented for this program; they describe no car and no product on sale.",
     [GW_WORDS_CHECK_ALIGNMENT] = "After fitting, tighten at ride height, then measure and set the alignment, "
                                  "and check the brakes and the steering before the road.",
 
     /* The page: frame and question */
-    [GW_WORDS_PAGE_LANGUAGE] = "en",
-    [GW_WORDS_PAGE_KICKER] = "Suspension bushes compared",
-    [GW_WORDS_PAGE_PREPARED] = "Prepared {date} with giveway {version}",
-    [GW_WORDS_PAGE_FOR_WORKSHOP] = "Workshop copy",
     [GW_WORDS_PAGE_QUESTION_BRAKE_CORNER] =
         "What do I gain when I brake hard and corner fast, and what do I pay for it?",
     [GW_WORDS_PAGE_QUESTION_BRAKE] = "What do I gain when I brake hard, and what do I pay for it?",
@@ -144,7 +138,6 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
         "part.",
 
     /* The wheel that moves */
-    [GW_WORDS_PAGE_SEE] = "See the wheel move",
     [GW_WORDS_PAGE_CHOOSE_KIT] = "Kit",
     [GW_WORDS_PAGE_CHOOSE_LOAD] = "Load",
     [GW_WORDS_PAGE_CHOOSE_AXLE] = "Wheel",
@@ -162,16 +155,10 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_STATE_BETWEEN] = "between solved states",
     [GW_WORDS_PAGE_STATE_LIFTS] = "not beyond {lateral} g of cornering here: a wheel lifts",
     [GW_WORDS_PAGE_STATE_NONE] = "this load does not act on this wheel",
-    [GW_WORDS_PAGE_STALE] = "no result",
     [GW_WORDS_PAGE_BEHIND] = "From behind",
     [GW_WORDS_PAGE_ABOVE] = "From above",
-    [GW_WORDS_PAGE_BEHIND_TEXT] = "Left wheel from behind, leaning {scale} times as much as it does",
-    [GW_WORDS_PAGE_ABOVE_TEXT] =
-        "Left wheel from above, turned {scale} times as much as it is and moved {move} times as far",
-    [GW_WORDS_PAGE_GHOST] = "Dashed: {kit} under the same load.",
-    [GW_WORDS_PAGE_CAR_SIDE] = "car",
-    [GW_WORDS_PAGE_OUTSIDE] = "outside",
-    [GW_WORDS_PAGE_FORWARD] = "forward",
+    [GW_WORDS_PAGE_GHOST] =
+        "Right column and dashed needle: {kit} under the same load. In the drawing grey is at rest.",
     [GW_WORDS_PAGE_FIGURE] = "Figure",
     [GW_WORDS_PAGE_FIG_TOE_CHANGE] = "Toe change (+ in)",
     [GW_WORDS_PAGE_FIG_TOE] = "Toe",

@@ -14,14 +14,9 @@ typedef enum gw_words {
     GW_WORDS_RIDE_RANGE,      /**< no prediction of a noise level                            */
     GW_WORDS_RATE_ESTIMATE,   /**< bush rates from hardness                                  */
     GW_WORDS_STATIC_ONLY,     /**< loads are steady                                          */
-    GW_WORDS_INVENTED,        /**< demonstration data                                        */
     GW_WORDS_CHECK_ALIGNMENT, /**< measure and set after fitting                             */
 
     /* The page: frame and question */
-    GW_WORDS_PAGE_LANGUAGE,
-    GW_WORDS_PAGE_KICKER,
-    GW_WORDS_PAGE_PREPARED,
-    GW_WORDS_PAGE_FOR_WORKSHOP,
     GW_WORDS_PAGE_QUESTION_BRAKE_CORNER,
     GW_WORDS_PAGE_QUESTION_BRAKE,
     GW_WORDS_PAGE_QUESTION_CORNER,
@@ -113,7 +108,6 @@ typedef enum gw_words {
     GW_WORDS_PAGE_STAND_NOTE,
 
     /* The wheel that moves */
-    GW_WORDS_PAGE_SEE,
     GW_WORDS_PAGE_CHOOSE_KIT,
     GW_WORDS_PAGE_CHOOSE_LOAD,
     GW_WORDS_PAGE_CHOOSE_AXLE,
@@ -129,15 +123,9 @@ typedef enum gw_words {
     GW_WORDS_PAGE_STATE_BETWEEN,
     GW_WORDS_PAGE_STATE_LIFTS,
     GW_WORDS_PAGE_STATE_NONE,
-    GW_WORDS_PAGE_STALE,
     GW_WORDS_PAGE_BEHIND,
     GW_WORDS_PAGE_ABOVE,
-    GW_WORDS_PAGE_BEHIND_TEXT,
-    GW_WORDS_PAGE_ABOVE_TEXT,
     GW_WORDS_PAGE_GHOST,
-    GW_WORDS_PAGE_CAR_SIDE,
-    GW_WORDS_PAGE_OUTSIDE,
-    GW_WORDS_PAGE_FORWARD,
     GW_WORDS_PAGE_FIGURE,
     GW_WORDS_PAGE_FIG_TOE_CHANGE,
     GW_WORDS_PAGE_FIG_TOE,

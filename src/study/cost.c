@@ -94,3 +94,36 @@ gw_car_cost gw_car_cost_renewed(const gw_case *c, int kit)
 {
     return cost_of(c, kit, 0);
 }
+
+static gw_quote_line bushes_line(const gw_case *c, int kit, gw_axle axle, int joint)
+{
+    int fitted = c->kits[kit].fits[axle][joint], n = gw_joint_count_on_car(&c->corners[axle], joint);
+    const gw_bush *bush = &c->bushes[fitted];
+    return (gw_quote_line){ .axle = axle,
+                            .joint = joint,
+                            .bush = fitted,
+                            .count = n,
+                            .price = bush->price >= 0.0 ? n * bush->price : (double)NAN,
+                            .minutes = bush->fit_minutes >= 0.0 ? n * bush->fit_minutes : (double)NAN };
+}
+
+int gw_quote_lines(const gw_case *c, int kit, gw_quote_line *out, int most)
+{
+    int n = 0;
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+        for (int j = 0; c->has_corner[a] && j < c->corners[a].n_joints; j++) {
+            if (!counts(c, kit, a, j)) continue;
+            if (n < most) out[n] = bushes_line(c, kit, a, j);
+            n++;
+        }
+    for (int i = 0; i < c->n_jobs; i++) {
+        const gw_shop_job *job = &c->jobs[i];
+        if (!gw_shared_job_of(c, job, &c->kits[kit]).joints) continue;
+        if (n < most)
+            out[n] = (gw_quote_line){
+                .job = job->label, .count = 1, .price = job->price, .minutes = job->minutes
+            };
+        n++;
+    }
+    return n;
+}

@@ -64,6 +64,8 @@ static void put_joints(gw_picture_job *job, gw_picture *out)
     const gw_corner *pair = gw_corner_of(job->ws);
     for (int w = 0; w < GW_WHEELS; w++) {
         gw_corner_report_of(job->ws, &job->state, (gw_wheel_side)w, &job->result);
+        out->toe[w] = job->result.toe;
+        out->camber[w] = job->result.camber;
         for (int j = 0; j < pair->n_joints; j++) {
             gw_wheel_side side = gw_picture_side(pair, pair->joints[j].body_b);
             if (side == GW_WHEELS) side = gw_picture_side(pair, pair->joints[j].body_a);

@@ -97,6 +97,9 @@ class Page {
 
   setViewportSize(size) { return this.send("Emulation.setDeviceMetricsOverride", { ...size, deviceScaleFactor: 1, mobile: false }); }
 
+  /* Whether the page's own scripts run from the next load on. */
+  allowScripts(allowed) { return this.send("Emulation.setScriptExecutionDisabled", { value: !allowed }); }
+
   emulate(media, features = []) { return this.send("Emulation.setEmulatedMedia", { media, features }); }
 
   /* The family of letters that the browser has drawn most of an element with. */
@@ -127,6 +130,15 @@ class Page {
     if (!at) throw new Error(`${selector} cannot be clicked: it is not there, or something lies over it`);
     for (const type of ["mouseMoved", "mousePressed", "mouseReleased"])
       await this.send("Input.dispatchMouseEvent", { type, ...at, button: type === "mouseMoved" ? "none" : "left", clickCount: type === "mouseMoved" ? 0 : 1 });
+  }
+
+  /* The mouse, from one place to another with its button down, in a few steps. */
+  async drag(from, to) {
+    const send = (type, at, buttons) => this.send("Input.dispatchMouseEvent", { type, ...at, button: buttons || type === "mouseReleased" ? "left" : "none", buttons, clickCount: type === "mouseMoved" ? 0 : 1 });
+    await send("mouseMoved", from, 0);
+    await send("mousePressed", from, 1);
+    for (let i = 1; i <= 5; i++) await send("mouseMoved", { x: from.x + ((to.x - from.x) * i) / 5, y: from.y + ((to.y - from.y) * i) / 5 }, 1);
+    await send("mouseReleased", to, 0);
   }
 
   async press(key) {

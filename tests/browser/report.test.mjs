@@ -109,6 +109,7 @@ const chartFaults = (page) => page.evaluate(`(${textsOf})([...document.querySele
 async function layout(page, what) {
   for (const width of WIDTHS) {
     await page.setViewportSize({ width, height: 900 });
+    await page.evaluate(() => { scrollTo(0, 0); }); // what stays at hand lies on nothing at the top
     const [has, room] = await page.evaluate(() => [document.documentElement.scrollWidth, document.documentElement.clientWidth]);
     check(has <= room, `${what}: nothing wider than ${width} px`, `${has}`);
     const lie = await page.evaluate(overlaps);
@@ -141,7 +142,9 @@ const print = async (page) => pages(await page.pdf());
 const shown = (page) => page.evaluate(() => Object.fromEntries([...document.querySelectorAll("tr[data-figure]")]
   .map((row) => [row.dataset.figure, [row.cells[1].textContent, row.cells[2].textContent]])));
 
-const transform = (page, id, name) => page.getAttribute(`#${id} .${name}`, "transform");
+const dataOf = (page) => page.evaluate(() => JSON.parse(document.getElementById("data").textContent));
+const drawn = (page, name) => page.getAttribute(`#scene .${name}`, "d");
+const needle = async (page, dial, kind) => Number(/rotate\(([-0-9.e]+)/.exec(await page.getAttribute(`[data-dial="${dial}"] .${kind}`, "transform"))[1]);
 
 async function values(page, file) {
   const told = JSON.parse(giveway("compare", file, "--format", "json", "--quiet"));
@@ -205,20 +208,19 @@ async function controls(page) {
   await page.click('button[data-axle="0"]');
   await page.click('button[data-load="1"]');
   await page.click('button[data-kit="1"]');
-  const before = await transform(page, "above", "wheel"), ghost = await transform(page, "above", "ghost");
+  const before = await drawn(page, "loaded"), rest = await drawn(page, "rest"), first = await needle(page, "toe-0", "first-needle");
   await page.click('button[data-kit="2"]');
   check((await pressed("kit")).join() === "2", "a kit that is pressed is the only one");
-  check(await transform(page, "above", "wheel") !== before, "another kit turns the wheel");
-  check(await transform(page, "above", "ghost") === ghost, "the ghost stays the standard kit's");
+  check(await drawn(page, "loaded") !== before, "another kit moves the drawing");
+  check(await drawn(page, "rest") === rest, "at rest all kits stand alike");
+  check(await needle(page, "toe-0", "first-needle") === first, "the dashed needle stays the standard kit's");
   await page.click('button[data-load="2"]');
-  check(await transform(page, "behind", "ghost") !== "", "a load moves the ghost too");
-  const data = await page.evaluate(() => JSON.parse(document.getElementById("data").textContent));
+  check(await needle(page, "toe-0", "first-needle") !== first, "a load moves the dashed needle too");
+  const data = await dataOf(page), limit = Number(await page.getAttribute("#dials", "data-limit"));
   const r = data.results.find((x) => x.kit === 2 && x.load === 2 && x.axle === 0);
-  const turned = Number(/rotate\(([-0-9.e]+)/.exec(await transform(page, "above", "wheel"))[1]);
-  check(Math.abs(turned - data.scale.toe * r.toe_deg) < 1e-9, "the wheel from above turns by toe times the stated scale");
-  const leans = Number(/rotate\(([-0-9.e]+)/.exec(await transform(page, "behind", "wheel"))[1]);
-  check(Math.abs(leans + data.scale.camber * r.camber_to_road_deg) < 1e-9, "the wheel from behind leans by camber times the stated scale");
-  check((await page.textContent("#above + figcaption")).includes(`${data.scale.toe} times`), "the scale is stated");
+  check(Math.abs(await needle(page, "toe-0", "needle") - (70 * r.toe_deg) / limit) < 1e-3, "the needle of toe turns with the clock by toe over the dial's end");
+  check(Math.abs(await needle(page, "camber-0", "needle") + (70 * r.camber_to_road_deg) / limit) < 1e-3, "that of lean against it by the camber to the road");
+  check((await page.textContent("#factor-shown")) === "10 times", "the exaggeration is stated");
 
   await page.focus('button[data-kit="2"]');
   await page.press("ArrowRight");
@@ -284,19 +286,18 @@ async function slides(page) {
 async function stale(page) {
   await page.click('button[data-load="0"]');
   await page.click('button[data-axle="1"]');
-  const see = () => page.evaluate(() => ["behind", "above"].map((id) => [
-    getComputedStyle(document.querySelector(`#${id} .wheel`)).display !== "none", document.querySelector(`#${id} .stale`).checkVisibility()]).join());
-  check((await see()) === "false,true,false,true", "without a result the wheel is gone and the picture says so", await see());
+  const see = () => page.evaluate(() => [document.querySelector("#scene .loaded").getAttribute("d") !== "", document.querySelector("#scene .stale").checkVisibility(), document.querySelectorAll("#dials .needle").length].join());
+  check((await see()) === "false,true,0", "without a result nothing loaded is drawn and the picture says so", await see());
   await page.click('button[data-axle="0"]');
-  check((await see()) === "true,false,true,false", "with a result it is back", await see());
+  check((await see()) === "true,false,4", "with a result it is back", await see());
 }
 
 /* On a telephone the picture stands right under its buttons, and words in charts can be read. */
 async function telephone(page) {
   await page.setViewportSize({ width: 390, height: 844 });
   const found = await page.evaluate(() => {
-    const groups = [...document.querySelectorAll(".controls .group")], stage = document.getElementById("behind").getBoundingClientRect();
-    const sizes = [...document.querySelectorAll("figure svg")].filter((s) => s.checkVisibility()).flatMap((svg) => {
+    const groups = [...document.querySelectorAll(".controls .group")], stage = document.getElementById("scene").getBoundingClientRect();
+    const sizes = [...document.querySelectorAll("main svg")].filter((s) => s.checkVisibility()).flatMap((svg) => {
       const scale = svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
       return [...svg.querySelectorAll("text")].filter((t) => t.textContent.trim() && t.checkVisibility()).map((t) => scale * Number.parseFloat(getComputedStyle(t).fontSize));
     });
@@ -304,6 +305,255 @@ async function telephone(page) {
   });
   check(found.gap >= 0 && found.gap < 40, "the picture stands right under its buttons", JSON.stringify(found));
   check(found.n > 50 && found.least >= 10.99, "no word in a picture is smaller than 11 pixels on a telephone", JSON.stringify(found));
+}
+
+/* ---- the cards, by value from what compare tells ---- */
+
+async function cards(page, file, what) {
+  const told = JSON.parse(giveway("compare", file, "--format", "json", "--quiet")), kits = told.kits.map((k) => k.name);
+  const data = await dataOf(page), find = (key) => data.loads.find((l) => l.slides && l[key] > 0 && !l[key === "brake_g" ? "lateral_g" : "brake_g"]).name;
+  const of = (kit, load) => told.results.filter((r) => r.kit === kit && r.load === load);
+  const rms = (list) => Math.sqrt(list.reduce((sum, r) => sum + r.toe_change_deg ** 2, 0) / list.length);
+  const mean = (list) => list.reduce((sum, r) => sum + r.camber_to_road_deg, 0) / list.length;
+  const most = (kit, key) => Math.max(...told.ride.filter((r) => r.kit === kit).map((r) => r[key]));
+  const shownCards = await page.evaluate(() => [...document.querySelectorAll(".card")].map((card) => ({ kit: Number(card.dataset.card), warns: /toe-out/.test(card.textContent), beyond: /beyond a limit/.test(card.textContent), near: /Close to a limit/.test(card.textContent),
+    gauges: Object.fromEntries([...card.querySelectorAll(".gauge")].map((g) => [g.dataset.feel, { figure: g.querySelector(".figure").textContent, word: g.querySelector("b").textContent, band: g.querySelector(".band-words")?.textContent,
+      mark: Number(g.querySelector(".mark").getAttribute("x")) + 2.5, low: Number(g.querySelector(".band").getAttribute("x")), wide: Number(g.querySelector(".band").getAttribute("width")) }])) })));
+  check(shownCards.length === kits.length, `${what}: a card a kit`);
+  const wants = { brakes: (k) => rms(of(k, find("brake_g"))), corner: (k) => mean(of(k, find("lateral_g"))), felt: (k) => most(k, "harshness_dB"), heard: (k) => most(k, "road_noise_dB"), money: (k) => told.summary.find((x) => x.kit === k).total };
+  const decimals = { brakes: 2, corner: 2, felt: 1, heard: 1, money: 2 };
+  for (const card of shownCards)
+    for (const [feel, want] of Object.entries(wants)) {
+      const value = want(kits[card.kit]);
+      check(Math.abs(number(card.gauges[feel].figure) - value) <= 0.5 * 10 ** -decimals[feel] + 1e-9, `${what}: ${feel} of ${kits[card.kit]} on its card`, `${card.gauges[feel].figure}, not ${value}`);
+    }
+  /* One scale: where a mark stands is linear in the figure over all cards. */
+  for (const feel of Object.keys(wants)) {
+    const points = shownCards.map((c) => [wants[feel](kits[c.kit]), c.gauges[feel].mark]).sort((a, b) => a[0] - b[0]), [a, z] = [points[0], points.at(-1)];
+    check(points.every(([v, x]) => Math.abs(x - (a[1] + ((v - a[0]) * (z[1] - a[1])) / (z[0] - a[0]))) < 0.05) && z[1] > a[1], `${what}: one scale of ${feel} for all cards`, JSON.stringify(points));
+  }
+  const widest = (kit) => { const r = told.ride.filter((x) => x.kit === kit).sort((p, q) => q.harshness_dB - p.harshness_dB)[0]; return `${r.harshness_range_dB[0].toFixed(1)} to ${r.harshness_range_dB[1].toFixed(1)}\u00a0dB`.replace(/-/g, "\u2212"); };
+  check(shownCards.filter((c) => c.kit).every((c) => c.gauges.felt.band === widest(kits[c.kit])), `${what}: the band of what is felt is that of its axle`, JSON.stringify(shownCards.map((c) => [c.gauges.felt.band, widest(kits[c.kit])])));
+  for (const card of shownCards) {
+    const s = told.summary.find((x) => x.kit === kits[card.kit]), warns = s.changes_of_direction?.some((x) => x.toe_out_gained_at_the_rear) || false;
+    check(card.warns === warns && card.beyond === (s.limits.state === "beyond") && card.near === (s.limits.state === "close"), `${what}: what ${s.kit} is warned of`, JSON.stringify([card, s.limits.state, warns]));
+    const steadier = wants.brakes(s.kit) < wants.brakes(kits[0]), word = card.gauges.brakes.word;
+    check(card.kit === 0 || word === "too close to call" || word === "as before" || /steadier/.test(word) === steadier, `${what}: the word for ${s.kit} goes by direction`, word);
+  }
+}
+
+/* ---- the drawing: where things are, and what a hand does with it ---- */
+
+const dots = (page) => page.evaluate(() => Object.fromEntries([...document.querySelectorAll("#scene .dot")].map((d) => [d.dataset.joint, /translate\(([-0-9.]+) ([-0-9.]+)\)/.exec(d.getAttribute("transform")).slice(1).map(Number)])));
+const setTo = (page, id, value) => page.evaluate(([i, v]) => { const s = document.getElementById(i); s.value = v; s.dispatchEvent(new Event("input", { bubbles: true })); }, [id, String(value)]);
+
+async function drawing(page, file) {
+  const c = JSON.parse(readFileSync(file, "utf8")), points = c.corners.front.points_mm, told = JSON.parse(giveway("deflect", file, "--format", "json", "--quiet"));
+  await page.emulate("", [{ name: "prefers-reduced-motion", value: "reduce" }]);
+  for (const selector of ['button[data-axle="0"]', 'button[data-kit="1"]', 'button[data-load="1"]', 'button[data-view="behind"]']) await page.click(selector);
+  check((await page.getAttribute("#scene", "data-yaw")) === "0" && (await page.getAttribute("#scene", "data-pitch")) === "0", "from behind at a touch, at once where motion is not wanted");
+  const data = await dataOf(page), joints = data.drawing.axles[0].joints;
+  const at = (name) => c.corners.front.joints.find((j) => j.name === name);
+  const label = (name) => at(name).label, indexOf = (name, side) => joints.findIndex((j) => j.label === label(name) && (side === "right") !== j.own);
+  const point = (name) => { const p = at(name).at ?? at(name).at_mm ?? at(name).point; return typeof p === "string" ? points[p] : p; };
+  /* Bushes that hold to the body stay where they are but for what they give: shown at its true size it is less than a dot. */
+  await setTo(page, "factor", 0);
+  check((await page.textContent("#factor-shown")) === "as it is", "it can be shown as it is");
+  const scale = (330 - 12) / (Math.abs(data.drawing.axles[0].wheel[1]) + 260), z0 = data.drawing.axles[0].wheel[2] + 90;
+  const behind = await dots(page);
+  for (const name of ["lateral_inner", "tension_inner"]) {
+    const p = joints[indexOf(name, "left")].at, want = point(name);
+    if (want) check(p.every((x, i) => Math.abs(x - want[i]) < 0.06), `${name} lies where the case has it`, `${p}, not ${want}`);
+    const [x, y] = behind[indexOf(name, "left")];
+    check(Math.abs(x - (330 - scale * p[1])) < 2 && Math.abs(y - (200 - scale * (p[2] - z0))) < 2, `${name} is drawn there from behind`, `${x} ${y}`);
+    const mirrored = behind[indexOf(name, "right")];
+    check(Math.abs(x + mirrored[0] - 660) < 3 && Math.abs(y - mirrored[1]) < 3, `${name} of the other wheel stands opposite in a stop`, `${x} ${mirrored}`);
+  }
+  await page.click('button[data-view="above"]');
+  const above = await dots(page), p = joints[indexOf("tension_inner", "left")].at;
+  check(Math.abs(above[indexOf("tension_inner", "left")][1] - (200 - scale * (p[0] - data.drawing.axles[0].wheel[0]))) < 2, "from above forward is up");
+  /* What the load adds grows with the factor; twice as much is twice as far. */
+  const moved = async (factor) => { await setTo(page, "factor", factor); return (await dots(page))[indexOf("lateral_outer", "left")]; };
+  const one = await moved(0), two = await moved(1), five = await moved(2);
+  check([0, 1].every((i) => Math.abs(five[i] - one[i] - 4 * (two[i] - one[i])) < 0.5) && Math.hypot(five[0] - one[0], five[1] - one[1]) > 1, "the exaggeration is linear", `${one} ${two} ${five}`);
+  const r = told.results.find((x) => x.kit === "poly" && x.load === "hard stop" && x.corner === "front"), picture = data.drawing.pictures.find((x) => x.kit === 1 && x.axle === 0).loads[1], moves = picture.height.map((h, i) => h / 10 + picture.adds[i] / 100);
+  check([0, 1, 2].every((i) => Math.abs(moves[i] - r.wheel_centre_mm[i]) < 0.056), "the wheel of the drawing goes where deflect says", `${moves.slice(0, 3)}, not ${r.wheel_centre_mm}`);
+
+  /* A hand on it. */
+  await page.click('button[data-view="behind"]');
+  const box = await page.evaluate(() => { const b = document.getElementById("scene"); b.scrollIntoView({ block: "center" }); const q = b.getBoundingClientRect(); return { x: q.left + q.width / 2, y: q.top + 20 }; });
+  await page.drag(box, { x: box.x + 100, y: box.y + 40 });
+  check((await page.getAttribute("#scene", "data-yaw")) === "50" && (await page.getAttribute("#scene", "data-pitch")) === "20", "a drag turns and tilts it", `${await page.getAttribute("#scene", "data-yaw")} ${await page.getAttribute("#scene", "data-pitch")}`);
+  await page.focus("#scene");
+  await page.press("ArrowRight");
+  await page.press("ArrowUp");
+  check((await page.getAttribute("#scene", "data-yaw")) === "60" && (await page.getAttribute("#scene", "data-pitch")) === "30", "so do the arrow keys");
+  await page.click('button[data-view="above"]');
+
+  /* A bush. */
+  const joint = indexOf("lateral_inner", "left"), share = r.bushes.find((b) => b.joint === "lateral_inner");
+  await page.click(`#scene .dot[data-joint="${joint}"]`);
+  const tell = () => page.evaluate(() => Object.fromEntries([["name", document.querySelector("#bush h3")?.textContent], ...[...document.querySelectorAll("#bush dl div")].map((d) => [d.children[0].textContent, d.children[1].textContent])]));
+  let bush = await tell();
+  check(bush.name === label("lateral_inner"), "a tap names the bush by its label", JSON.stringify(bush));
+  check(Math.abs(number(bush["Turns the wheel"]) - share.toe_share_deg) < 0.00051, "and its share", `${bush["Turns the wheel"]}, not ${share.toe_share_deg}`);
+  check(Math.abs(number(bush.Gives) - Math.hypot(...share.deflection_mm)) < 0.0051, "and how far it gives", `${bush.Gives}, not ${share.deflection_mm}`);
+  check(Math.abs(number(bush.Carries) - Math.hypot(...share.force_N)) < 0.51, "and what it carries", `${bush.Carries}, not ${share.force_N}`);
+  const worst = Math.max(...((share.strain || share.bearing || {}).checks || []).map((k) => (100 * k.value) / k.limit));
+  check(Number.isFinite(worst) ? Math.abs(Number.parseInt(bush["Of its limit"], 10) - worst) <= 0.51 : bush["Of its limit"] === "not judged", "and how near to its limit", `${bush["Of its limit"]}, not ${worst}`);
+  await page.press("Tab");
+  await page.focus(`#scene .dot[data-joint="${joint}"]`);
+  await page.press("ArrowRight");
+  bush = await tell();
+  check(bush.name && bush.name !== label("lateral_inner"), "arrow keys go on to the next bush", JSON.stringify(bush));
+  /* Size says how much each moves the wheel. */
+  const size = (j) => page.evaluate((k) => { const s = document.querySelector(`#scene .dot[data-joint="${k}"]`).children[1]; return Number(s.getAttribute("r") ?? Number(s.getAttribute("width")) / 1.6); }, j);
+  const shares = data.drawing.pictures.find((x) => x.kit === 1 && x.axle === 0).loads[1].share.map((x) => Math.abs(x)), top = shares.indexOf(Math.max(...shares));
+  check(Math.abs((await size(top)) - 12.5) < 0.01 && Math.abs((await size(joint)) - 2.5 - 10 * Math.sqrt(shares[joint] / shares[top])) < 0.01, "a dot is as large as its share of the largest");
+  check((await page.evaluate((k) => document.querySelector(`#scene .dot[data-joint="${k}"]`).classList.contains("out"), joint)) === share.toe_share_deg < 0, "and tells which way");
+
+  /* The sliders move the same picture. */
+  await page.click('button[data-load="2"]');
+  const byLoad = await drawn(page, "loaded");
+  await setTo(page, "lateral", 0.8);
+  const slid = await drawn(page, "loaded");
+  await setTo(page, "lateral", 0.6);
+  check(slid !== byLoad && (await drawn(page, "loaded")) !== slid, "the sliders move the drawing");
+  const g = data.grid.states.find((s) => s.kit === 1 && s.axle === 0), limit = Number(await page.getAttribute("#dials", "data-limit"));
+  check(Math.abs((await needle(page, "toe-1", "needle")) + (70 * g.inner_toe_deg[6]) / limit) < 1e-2 && Math.abs((await needle(page, "camber-1", "needle")) - (70 * g.inner_camber_to_road_deg[6]) / limit) < 1e-2, "the inner wheel's needles stand at its own angles, mirrored");
+  await page.emulate("", []);
+}
+
+/* ---- hearing: rendered by the browser itself, measured by third-octaves ---- */
+
+async function hearing(page) {
+  const data = await dataOf(page), axle = 0;
+  const levels = await page.evaluate(async (kits) => {
+    const out = [];
+    for (const kit of kits) {
+      const samples = await document.renderSound(kit, 0, 4), rate = 48000, n = 2 * rate, from = rate; // two whole seconds, away from the ends
+      const bands = [];
+      for (let b = 14; b <= 25; b++) {
+        let power = 0;
+        for (let k = Math.ceil(2 * 10 ** ((b - 0.5) / 10)); k < 2 * 10 ** ((b + 0.5) / 10); k++) {
+          let re = 0, im = 0; // Goertzel, a line every half hertz
+          const c = Math.cos((2 * Math.PI * k) / n), s = Math.sin((2 * Math.PI * k) / n);
+          let p = 0, q = 0;
+          for (let i = 0; i < n; i++) { const w = samples[from + i] + 2 * c * p - q; q = p; p = w; }
+          re = p - q * c; im = q * s;
+          power += (re * re + im * im) / (n * n) * 2;
+        }
+        bands.push(10 * Math.log10(power));
+      }
+      out.push({ bands, peak: samples.reduce((m, v) => Math.max(m, Math.abs(v)), 0) });
+    }
+    return out;
+  }, [0, 1, 2]);
+  for (const kit of [1, 2]) {
+    const want = data.sound.spectra.find((s) => s.kit === kit && s.axle === axle).difference_dB.slice(4);
+    const off = want.map((d, i) => levels[kit].bands[i] - levels[0].bands[i] - d);
+    check(off.every((d) => Math.abs(d) < 1), `what kit ${kit} sounds like differs from the first by the calculated third-octaves, within 1 dB`, off.map((d) => d.toFixed(2)).join(" "));
+  }
+  const f = data.sound.spectra.find((s) => s.kit === 0 && s.axle === axle).force_N.slice(4), own = f.map((x, i) => levels[0].bands[i] - 20 * Math.log10(x) - (levels[0].bands[0] - 20 * Math.log10(f[0])));
+  check(own.every((d) => Math.abs(d) < 1), "the first kit's noise has the shape of its own spectrum", own.map((d) => d.toFixed(2)).join(" "));
+  check(levels.every((l) => l.peak < 1 && l.peak > 0.01), "nothing is cut off", levels.map((l) => l.peak).join(" "));
+  check(Number(await page.evaluate(() => document.getElementById("volume").value)) <= 0.1, "the volume is low at first");
+  await page.click('button[data-kit="1"]');
+  const shownDifferences = await page.evaluate(() => [...document.querySelectorAll("#spectrum .mine")].map((r) => Number(r.getAttribute("data-dB"))));
+  const want = data.sound.spectra.find((s) => s.kit === 1 && s.axle === axle).difference_dB.slice(4);
+  check(shownDifferences.length === 12 && shownDifferences.every((d, i) => Math.abs(d - want[i]) < 0.0051), "the drawn spectrum is the calculated one", `${shownDifferences}`);
+  await page.click("#play");
+  check((await page.getAttribute("#play", "aria-pressed")) === "true", "it plays");
+  await page.click('button[data-kit="2"]');
+  check((await page.getAttribute("#play", "aria-pressed")) === "true", "and goes on while the kit is changed");
+  await page.click("#play");
+}
+
+/* ---- the quotation ---- */
+
+async function quotes(page, file) {
+  const told = JSON.parse(giveway("compare", file, "--format", "json", "--quiet")).summary;
+  const found = await page.evaluate(() => [...document.querySelectorAll("[data-quote]")].map((q) => ({ kit: Number(q.dataset.quote), sums: Object.fromEntries([...q.querySelectorAll("[data-sum]")].map((d) => [d.dataset.sum, d.textContent])),
+    lines: [...q.querySelectorAll("[data-money]")].map((d) => d.textContent) })));
+  check(found.length === told.length, "a quotation a kit");
+  for (const q of found) {
+    const kit = told[q.kit];
+    check(Math.abs(number(q.sums.total) - kit.total) < 0.0051 && Math.abs(number(q.sums.parts) - kit.price) < 0.0051 && Math.abs(number(q.sums.labour) - kit.labour) < 0.0051 && Math.abs(number(q.sums.tax) - kit.tax) < 0.0051,
+      `the sums of ${kit.kit} are those of compare`, JSON.stringify([q.sums, kit.total, kit.labour, kit.tax]));
+    check(Math.abs(q.lines.reduce((sum, t) => sum + (number(t) || 0), 0) - number(q.sums.parts)) < 0.0051, `its lines add up to its parts`, q.lines.join());
+  }
+  await page.click("#quote-2 > summary");
+  await page.evaluate(() => { window.print = () => {}; });
+  await page.click('button[data-print="quote-2"]');
+  const alone = await page.pdf();
+  check(pages(alone) === 1, "a quotation prints alone on one side of A4", `${pages(alone)}`);
+  await page.evaluate(() => dispatchEvent(new Event("afterprint")));
+  check(await page.evaluate(() => !document.querySelector(".alone") && !document.body.dataset.printing), "and then the page is as it was");
+}
+
+/* ---- modes ---- */
+
+async function safe(page, path) {
+  const bytes = readFileSync(path).length;
+  check(bytes < 1.5e6, "the file is smaller than 1.5 MB", `${bytes}`);
+  const policy = await page.getAttribute('meta[http-equiv="Content-Security-Policy"]', "content");
+  check(!policy.includes("unsafe") && policy.includes("default-src 'none'") && /script-src 'sha256-[A-Za-z0-9+/]{43}='/.test(policy), "the policy lets in by hash alone", policy);
+  check(await page.evaluate(() => { const s = document.createElement("script"); s.textContent = "window.slipped = 1"; document.body.append(s); return window.slipped === undefined; }), "a script that is slipped in does not run");
+  page.messages.length = 0;
+}
+
+/* Over what an empty page takes in the same browser: where others keep the machine busy, both are late. */
+async function firstPicture(browser, path) {
+  const page = await browser.newPage(), empty = join(TMPDIR, "empty.html"), best = async (url) => {
+    const times = [];
+    for (let i = 0; i < 5; i++) {
+      await page.goto(`file://${url}`);
+      times.push(await page.evaluate(() => new Promise((done) => { const look = () => { const e = performance.getEntriesByName("first-contentful-paint")[0]; if (e) done(e.startTime); else setTimeout(look, 20); }; look(); })));
+    }
+    return Math.min(...times);
+  };
+  writeFileSync(empty, "<!DOCTYPE html><title>empty</title><p>empty");
+  const none = await best(empty), full = await best(path);
+  check(full - none < 300, "the first picture is there within 300 ms", `${full.toFixed(0)}, of an empty page ${none.toFixed(0)}`);
+  console.log(`first picture after ${full.toFixed(0)} ms, of an empty page after ${none.toFixed(0)} ms`);
+  await page.close();
+}
+
+async function withoutScripts(browser, path) {
+  const page = await browser.newPage();
+  await page.allowScripts(false);
+  await page.goto(`file://${path}`);
+  const { root } = await page.send("DOM.getDocument", { depth: -1 });
+  const html = (await page.send("DOM.getOuterHTML", { nodeId: root.nodeId })).outerHTML;
+  check((html.match(/class="card /g) || []).length === 5 && html.includes('id="behind"') && html.includes('id="above"') && html.includes('class="loaded"'), "without scripts there are cards and two pictures");
+  const { nodes } = await (async () => { const { nodeIds } = await page.send("DOM.querySelectorAll", { nodeId: root.nodeId, selector: ".group, .sliders, .scripted, #hearing" }); return { nodes: await Promise.all(nodeIds.map((nodeId) => page.send("DOM.getBoxModel", { nodeId }).then(() => 1, () => 0))) }; })();
+  check(nodes.length > 4 && nodes.every((n) => n === 0), "and nothing that would need one", nodes.join());
+  await page.close();
+}
+
+async function modes(page, what) {
+  for (const scheme of ["dark", "light"]) {
+    await page.emulate("", [{ name: "prefers-color-scheme", value: scheme }]);
+    await page.evaluate(() => { for (const d of document.querySelectorAll("details")) d.open = true; });
+    await accessible(page, `${what}, ${scheme}, folds open`);
+  }
+  await page.emulate("", [{ name: "forced-colors", value: "active" }]);
+  await accessible(page, `${what}, forced colours`);
+  await page.emulate("", []);
+  await page.evaluate(() => { for (const d of document.querySelectorAll("details")) d.open = false; });
+}
+
+/* The first screen: every card of the demonstration is on it. */
+async function firstScreen(page) {
+  for (const [width, height] of [[1280, 800], [390, 844]]) {
+    await page.setViewportSize({ width, height });
+    const low = await page.evaluate(() => { scrollTo(0, 0); return Math.max(...[...document.querySelectorAll(".card")].map((c) => c.getBoundingClientRect().bottom)); });
+    check(low <= height, `all cards are on the first screen of ${width} x ${height}`, `${low}`);
+    await page.evaluate(() => { document.getElementById("dials").scrollIntoView({ block: "end" }); });
+    const stuck = await page.evaluate(() => { const r = document.getElementById("controls").getBoundingClientRect(); return [r.top, r.bottom]; });
+    if (width === 390) check(stuck[0] >= -1 && stuck[1] > 30, "kit and load stay at hand while the picture is looked at", stuck.join());
+  }
+  await page.setViewportSize({ width: 1280, height: 900 });
 }
 
 async function hostile(context) {
@@ -349,9 +599,19 @@ async function everything(browser) {
   await stale(customer.page);
   await telephone(customer.page);
   await values(customer.page, saloon);
+  await firstScreen(customer.page);
+  await cards(customer.page, saloon, "saloon");
+  await drawing(customer.page, saloon);
+  await hearing(customer.page);
+  await quotes(customer.page, saloon);
+  await modes(customer.page, "customer");
   check(customer.seen.console.length === 0, "no console message", customer.seen.console.join("; "));
+  await safe(customer.page, join(TMPDIR, "customer", "report.html"));
+  await firstPicture(browser, join(TMPDIR, "customer", "report.html"));
+  await withoutScripts(browser, join(TMPDIR, "customer", "report.html"));
   check(customer.seen.requests.length === 0, "no request leaves the page", customer.seen.requests.join("; "));
   const workshop = await open(browser, report(saloon, "workshop", "--for", "workshop"));
+  check(readFileSync(join(TMPDIR, "workshop", "report.html")).length < 1.5e6, "the workshop's file is smaller than 1.5 MB");
   await layout(workshop.page, "workshop");
   await accessible(workshop.page, "workshop");
   await limits(workshop.page, saloon, "saloon");

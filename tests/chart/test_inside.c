@@ -17,7 +17,7 @@
 #include "show/deflect.h"
 #include "show/handling_charts.h"
 #include "show/rates.h"
-#include "show/report_page.h"
+#include "page/page.h"
 #include "show/ride.h"
 #include "show/travel.h"
 

@@ -68,6 +68,8 @@ static void the_wheel_moves_and_turns_as_the_study_of_the_load_says(void **state
         const gw_picture *p = &gw_pictures_find(&s.pictures, d->kit, d->axle)->load[d->load];
         const gw_part_move *wheel = &p->moved[GW_UPRIGHT];
         assert_true(p->solved);
+        check_abs(p->toe[GW_LEFT_WHEEL], d->result.toe, 1e-9, "toe as it stands");
+        check_abs(p->camber[GW_LEFT_WHEEL], d->result.camber, 1e-9, "camber as it stands");
         check_abs(wheel->move.x, d->result.wheel_centre.x, 1e-9, "forward");
         check_abs(wheel->move.y, d->result.wheel_centre.y, 1e-9, "outward");
         check_abs(wheel->move.z, d->result.wheel_centre.z, 1e-9, "upward");

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* What will stand the loads and what will not: one row a kit. */
-#include "show/report_page.h"
+#include "page/page.h"
 
 #include "giveway/stand.h"
-#include "show/report_stand.h"
+#include "page/stand.h"
 #include "show/strength.h"
 
 #include <math.h>

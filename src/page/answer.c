@@ -1,14 +1,14 @@
 /* SPDX-License-Identifier: MIT */
 /* The question in the customer's words, and the answer in one sentence a kit. */
-#include "show/report_page.h"
+#include "page/page.h"
 #include "show/ride_words.h"
 
 #include "chart/style.h"
 #include "giveway/cost.h"
 #include "giveway/reversal.h"
 #include "giveway/units.h"
+#include "page/stand.h"
 #include "show/bands.h"
-#include "show/report_stand.h"
 
 #include <ctype.h>
 #include <math.h>
@@ -242,7 +242,7 @@ static void answer_of(const gw_page *p, int kit)
     say_stand(p, kit, &text);
     if (kit == p->r->baseline) GW_TELL(&text, PAGE_ANSWER_BASE_END);
     GW_TELL(&text, PAGE_ANSWER_END);
-    gw_buf_fmt(p->out, "<li style=\"--kit:%s\"><strong>", gw_style_colour(kit));
+    gw_buf_fmt(p->out, "<li class=\"k%d\"><strong>", kit % GW_STYLES);
     if (p->c->n_kits > GW_STYLES) gw_buf_fmt(p->out, "%d ", kit + 1);
     gw_html_name(p->out, gw_page_kit(p, kit));
     gw_buf_add(p->out, ":</strong> ");
@@ -251,7 +251,7 @@ static void answer_of(const gw_page *p, int kit)
     gw_html_drop(p->out, &text);
 }
 
-static gw_words question(const gw_page *p)
+gw_words gw_page_question(const gw_page *p)
 {
     if (p->brake_load >= 0 && p->corner_load >= 0) return GW_WORDS_PAGE_QUESTION_BRAKE_CORNER;
     if (p->brake_load >= 0) return GW_WORDS_PAGE_QUESTION_BRAKE;
@@ -260,10 +260,6 @@ static gw_words question(const gw_page *p)
 
 void gw_page_answer(const gw_page *p)
 {
-    gw_buf_add(p->out, "<section class=\"answer\" aria-labelledby=\"question\">\n<h1 id=\"question\">");
-    gw_html_text(p->out, gw_words_text(question(p)));
-    gw_buf_add(p->out, "</h1>\n<ul class=\"answers\">\n");
     for (int k = 0; k < p->c->n_kits; k++)
         if (gw_page_has_kit(p, k)) answer_of(p, k);
-    gw_buf_add(p->out, "</ul>\n</section>\n");
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What the workshop's copy adds of the bushes: which goes where, how stiff it is, what it carries. */
-#include "show/report_tables.h"
+#include "page/tables.h"
 
 #include "giveway/cost.h"
 #include "giveway/units.h"

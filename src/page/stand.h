@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /** What is beyond a limit, as the sections of the page share it. */
-#ifndef SHOW_REPORT_STAND_H
-#define SHOW_REPORT_STAND_H
+#ifndef PAGE_STAND_H
+#define PAGE_STAND_H
 
 #include "format/number.h"
-#include "show/report_page.h"
+#include "page/page.h"
 
 enum { GW_PAGE_FAILURES = 40 };
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* For the workshop: what each adjuster is set to, whether the parts fit and hold, and the order of work. */
-#include "show/report_page.h"
+#include "page/page.h"
 
 #include "chart/style.h"
 #include "giveway/units.h"
@@ -10,8 +10,7 @@
 
 static void item_name(const gw_page *p, const gw_align_item *item)
 {
-    gw_buf_fmt(p->out, "<caption><span class=\"swatch\" style=\"--kit:%s\"></span>",
-               gw_style_colour(item->kit));
+    gw_buf_fmt(p->out, "<caption><span class=\"swatch k%d\"></span>", item->kit % GW_STYLES);
     gw_html_name(p->out, gw_page_kit(p, item->kit));
     gw_buf_add(p->out, ", ");
     gw_html_text(p->out, gw_page_axle(item->axle));

@@ -1,15 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 /* The wheel that moves: buttons, sliders, two drawings, and the figures of the state shown. */
-#include "show/report_page.h"
+#include "page/drawing.h"
 
 #include "chart/style.h"
 #include "giveway/units.h"
 #include "show/contributors.h"
 
 #include <math.h>
-
-/* The drawings, in their own pixels: a tyre 150 high, about a metre of car a metre of picture. */
-enum { VIEW_W = 260, VIEW_H = 232, TYRE_W = 46, TYRE_H = 150, MID_X = 130, ROAD_Y = 196, MID_Y = 118 };
 
 static void group_begin(const gw_page *p, gw_words name, const char *what)
 {
@@ -75,98 +72,6 @@ static void sliders(const gw_page *p)
     GW_SAY(p->out, PAGE_SLIDE_NOTE, { "brake", gw_fixed(gw_grid_brake(plan, 1), 1).s },
            { "lateral", gw_fixed(gw_grid_lateral(plan, 1), 1).s });
     gw_buf_add(p->out, "</p></fieldset>\n");
-}
-
-/* A tyre about its middle, with its centre line. */
-static void tyre(gw_buf *out, const char *class, double turn, double about_x, double about_y, double dx,
-                 double dy)
-{
-    gw_buf_fmt(out, "<g class=\"%s\" transform=\"translate(%.3f %.3f) rotate(%.3f %g %g)\">", class, dx, dy,
-               turn, about_x, about_y);
-    gw_buf_fmt(out, "<rect x=\"%d\" y=\"%g\" width=\"%d\" height=\"%d\" rx=\"13\"/>", MID_X - TYRE_W / 2,
-               about_y - (about_y > MID_Y ? TYRE_H : TYRE_H / 2), TYRE_W, TYRE_H);
-    double top = about_y > MID_Y ? ROAD_Y - TYRE_H : MID_Y - TYRE_H / 2.0;
-    gw_buf_fmt(out, "<path d=\"M%d %g V%g\"/></g>\n", MID_X, top - 14, top + TYRE_H);
-}
-
-static void view_begin(const gw_page *p, const char *id, gw_words title)
-{
-    gw_buf_fmt(p->out,
-               "<figure><svg viewBox=\"0 0 %d %d\" role=\"img\" aria-labelledby=\"%s-name\" id=\"%s\">",
-               VIEW_W, VIEW_H, id, id);
-    gw_buf_fmt(p->out, "<title id=\"%s-name\">", id);
-    gw_html_text(p->out, gw_words_text(title));
-    gw_buf_add(p->out, "</title>\n");
-}
-
-static void caption(const gw_page *p, gw_words name, gw_words text)
-{
-    gw_buf_add(p->out, "</svg><figcaption><b>");
-    gw_html_text(p->out, gw_words_text(name));
-    gw_buf_add(p->out, ".</b> ");
-    gw_number scale = gw_fixed(name == GW_WORDS_PAGE_BEHIND ? p->camber_scale : p->toe_scale, 0);
-    gw_number move = gw_fixed(p->move_scale, 0);
-    const gw_html_part parts[] = { { "scale", scale.s }, { "move", move.s }, { NULL, NULL } };
-    gw_html_say(p->out, gw_words_text(text), parts);
-    gw_buf_add(p->out, ".</figcaption></figure>\n");
-}
-
-static void svg_text(const gw_page *p, int x, int y, const char *anchor, gw_words word)
-{
-    gw_buf_fmt(p->out, "<text x=\"%d\" y=\"%d\" text-anchor=\"%s\">", x, y, anchor);
-    gw_html_text(p->out, gw_words_text(word));
-    gw_buf_add(p->out, "</text>");
-}
-
-static double lean(const gw_deflection *item)
-{
-    return (item->manoeuvre ? item->camber_to_road : item->result.camber) / GW_DEG;
-}
-
-/* From behind, outside is left: camber, positive with the top outboard, turns the wheel against the clock. */
-static void from_behind(const gw_page *p, const gw_deflection *item, const gw_deflection *ghost)
-{
-    view_begin(p, "behind", GW_WORDS_PAGE_BEHIND);
-    gw_buf_fmt(p->out, "<path class=\"road\" d=\"M10 %d H%d\"/><path class=\"plumb\" d=\"M%d 20 V%d\"/>\n",
-               ROAD_Y, VIEW_W - 10, MID_X, ROAD_Y);
-    tyre(p->out, "wheel", -p->camber_scale * lean(item), MID_X, ROAD_Y, 0, 0);
-    tyre(p->out, "ghost", -p->camber_scale * lean(ghost), MID_X, ROAD_Y, 0, 0);
-    svg_text(p, 12, VIEW_H - 14, "start", GW_WORDS_PAGE_OUTSIDE);
-    svg_text(p, VIEW_W - 12, VIEW_H - 14, "end", GW_WORDS_PAGE_CAR_SIDE);
-    gw_buf_add(p->out, "<text class=\"stale\" x=\"130\" y=\"110\" text-anchor=\"middle\">");
-    GW_TELL(p->out, PAGE_STALE);
-    gw_buf_add(p->out, "</text>");
-    caption(p, GW_WORDS_PAGE_BEHIND, GW_WORDS_PAGE_BEHIND_TEXT);
-}
-
-/* A wheel of about 640 mm is drawn TYRE_H pixels high. */
-double gw_page_pixels_per_m(const gw_page *p)
-{
-    return p->move_scale * TYRE_H / 0.64;
-}
-
-/* From above, forward is up: toe-in turns the front of the left wheel to the right, with the clock. */
-static void from_above(const gw_page *p, const gw_deflection *item, const gw_deflection *ghost)
-{
-    double scale = gw_page_pixels_per_m(p);
-    const gw_deflection *both[] = { item, ghost };
-    view_begin(p, "above", GW_WORDS_PAGE_ABOVE);
-    gw_buf_fmt(
-        p->out,
-        "<path class=\"plumb\" d=\"M%d 20 V%d\"/><path class=\"arrow\" d=\"M28 70 V34 m-6 9 6-9 6 9\"/>\n",
-        MID_X, VIEW_H - 22);
-    for (int i = 0; i < 2; i++) {
-        gw_vec3 m = both[i]->result.wheel_centre;
-        tyre(p->out, i ? "ghost" : "wheel", p->toe_scale * both[i]->result.toe / GW_DEG, MID_X, MID_Y,
-             -scale * m.y, -scale * m.x);
-    }
-    svg_text(p, 12, 26, "start", GW_WORDS_PAGE_FORWARD);
-    svg_text(p, 12, VIEW_H - 14, "start", GW_WORDS_PAGE_OUTSIDE);
-    svg_text(p, VIEW_W - 12, VIEW_H - 14, "end", GW_WORDS_PAGE_CAR_SIDE);
-    gw_buf_add(p->out, "<text class=\"stale\" x=\"130\" y=\"110\" text-anchor=\"middle\">");
-    GW_TELL(p->out, PAGE_STALE);
-    gw_buf_add(p->out, "</text>");
-    caption(p, GW_WORDS_PAGE_ABOVE, GW_WORDS_PAGE_ABOVE_TEXT);
 }
 
 /* Figures of the state; the script fills them anew. `key` is the member of the results in the data. */
@@ -282,37 +187,36 @@ static void state_table(const gw_page *p)
 
 void gw_page_wheel(const gw_page *p)
 {
-    const gw_deflection *item = gw_page_find(p, p->kit, p->axle, p->load);
-    const gw_deflection *ghost = gw_page_find(p, p->r->baseline, p->axle, p->load);
-    gw_buf_add(p->out, "<section aria-labelledby=\"see\">\n<h2 id=\"see\">");
-    GW_TELL(p->out, PAGE_SEE);
-    gw_buf_add(p->out, "</h2>\n<div class=\"controls\">");
+    gw_buf_add(p->out, "<div class=\"controls\" id=\"controls\">");
     buttons(p);
     gw_buf_add(p->out, "<noscript><p class=\"note\">");
     GW_TELL(p->out, PAGE_NOSCRIPT);
-    gw_buf_fmt(p->out, "</p></noscript></div>\n<div class=\"stage\" style=\"--kit:%s\" id=\"stage\">\n",
-               gw_style_colour(p->kit));
-    from_behind(p, item, ghost);
-    from_above(p, item, ghost);
-    gw_buf_add(p->out, "<div class=\"readings\">");
+    gw_buf_fmt(
+        p->out,
+        "</p></noscript></div>\n<div class=\"stage k%d\" id=\"stage\">\n<div class=\"views\" id=\"views\">\n",
+        p->kit % GW_STYLES);
+    gw_page_first_pictures(p, p->out);
+    gw_buf_add(p->out, "</div>\n<div class=\"readings\">");
     state_table(p);
     gw_buf_add(p->out, "<p class=\"note\">");
     GW_SAY(p->out, PAGE_GHOST, { "kit", gw_page_kit(p, p->r->baseline) });
     gw_buf_add(p->out, "</p></div></div>\n");
     sliders(p);
-    gw_buf_add(p->out, "</section>\n");
 }
 
 enum { SHARES = 5 }; /* bushes that are named; the rest is one bar */
 
-static void share(const gw_page *p, const char *name, double angle, double widest)
+static void put_share(const gw_page *p, const char *name, double angle, double widest)
 {
-    double half = 50.0 * fabs(angle) / widest;
+    double half = 50.0 * fabs(angle) / widest, left = angle < 0.0 ? 50.0 - half : 50.0;
     gw_buf_add(p->out, "<li>");
     gw_html_name(p->out, name);
-    gw_buf_fmt(p->out,
-               "<span class=\"bar\"><i style=\"width:%.2f%%;left:%.2f%%\"></i></span><span class=\"value\">",
-               half, angle < 0.0 ? 50.0 - half : 50.0);
+    gw_buf_fmt(
+        p->out,
+        "<svg class=\"bar\" viewBox=\"0 0 100 10\" preserveAspectRatio=\"none\" aria-hidden=\"true\">"
+        "<path d=\"M50 0V10\"/><rect class=\"%s\" x=\"%.2f\" y=\"1\" width=\"%.2f\" height=\"8\"/></svg>",
+        angle < 0.0 ? "out" : "in", left, half);
+    gw_buf_add(p->out, "<span class=\"value\">");
     gw_page_angle(p->out, angle, true);
     gw_buf_add(p->out, "</span></li>\n");
 }
@@ -333,20 +237,19 @@ static void first_shares(const gw_page *p)
     widest = fmax(fmax(widest, fabs(rest)), 1e-12);
     for (int i = 0; i < n; i++) {
         const gw_joint *joint = &corner->joints[top[i].joint];
-        share(p, joint->label ? joint->label : joint->name, top[i].angle, widest);
+        put_share(p, joint->label ? joint->label : joint->name, top[i].angle, widest);
     }
-    share(p, gw_words_text(GW_WORDS_PAGE_SHARE_REST), rest, widest);
-    share(p, gw_words_text(GW_WORDS_PAGE_SHARE_TRAVEL), d->result.travel_toe, widest);
+    put_share(p, gw_words_text(GW_WORDS_PAGE_SHARE_REST), rest, widest);
+    put_share(p, gw_words_text(GW_WORDS_PAGE_SHARE_TRAVEL), d->result.travel_toe, widest);
 }
 
 void gw_page_shares(const gw_page *p)
 {
-    gw_buf_add(p->out, "<section aria-labelledby=\"shares-name\">\n<h2 id=\"shares-name\">");
+    gw_buf_add(p->out, "<section aria-labelledby=\"shares-name\">\n<h3 id=\"shares-name\">");
     GW_TELL(p->out, PAGE_SHARES);
-    gw_buf_add(p->out, "</h2>\n<p class=\"note shares-note\">");
+    gw_buf_add(p->out, "</h3>\n<p class=\"note shares-note\">");
     GW_TELL(p->out, PAGE_SHARES_NOTE);
-    gw_buf_fmt(p->out, "</p>\n<ul class=\"shares\" id=\"shares\" style=\"--kit:%s\">\n",
-               gw_style_colour(p->kit));
+    gw_buf_add(p->out, "</p>\n<ul class=\"shares\" id=\"shares\">\n");
     first_shares(p);
     gw_buf_add(p->out, "</ul>\n</section>\n");
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* For the workshop: how near to its limit every joint of every kit works. */
-#include "show/report_stand.h"
-#include "show/report_tables.h"
+#include "page/stand.h"
+#include "page/tables.h"
 #include "show/strength.h"
 
 static void cell(const gw_page *p, int kit, gw_axle axle, int joint)

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What is estimated, what went in, and what to mind before work begins. */
-#include "show/report_page.h"
+#include "page/page.h"
 
 #include "giveway/units.h"
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Charts of the page: drawn in a folder of their own, read back, and set into the page. */
 #include "format/file.h"
-#include "show/report_page.h"
+#include "page/page.h"
 
 #include "chart/set.h"
 #include "show/compare_charts.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Where the camber of the outer wheel goes in a corner: setting, body roll, wheel travel, bushes. */
-#include "show/report_page.h"
+#include "page/page.h"
 
 #include "giveway/pick.h"
 #include "giveway/units.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The alignment sheet: what each kit leaves, and what it can be set to. */
-#include "show/report_page.h"
+#include "page/page.h"
 
 #include "chart/style.h"
 
@@ -85,8 +85,7 @@ static void row(const gw_page *p, int kit, gw_ramp_side side)
     static const gw_words SIDES[] = {
         [GW_RAMP_LEFT] = GW_WORDS_PAGE_SHEET_LEFT, [GW_RAMP_RIGHT] = GW_WORDS_PAGE_SHEET_RIGHT
     };
-    gw_buf_fmt(p->out, "<tr><th scope=\"row\"><span class=\"swatch\" style=\"--kit:%s\"></span>",
-               gw_style_colour(kit));
+    gw_buf_fmt(p->out, "<tr><th scope=\"row\"><span class=\"swatch k%d\"></span>", kit % GW_STYLES);
     gw_html_name(p->out, gw_page_kit(p, kit));
     if (side != GW_RAMP_BOTH) gw_html_text(p->out, gw_words_text(SIDES[side]));
     gw_buf_add(p->out, "</th>");

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Tables of the workshop's copy: a row a joint, a column a kit. */
-#include "show/report_tables.h"
+#include "page/tables.h"
 
 #include "giveway/cost.h"
 

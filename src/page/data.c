@@ -1,12 +1,23 @@
 /* SPDX-License-Identifier: MIT */
 /* The numbers that the page's script moves between: the same as in the tables and in --format json. */
-#include "show/report_page.h"
+#include "page/drawing.h"
 
 #include "chart/style.h"
-#include "format/json.h"
 #include "giveway/units.h"
 
 #include <math.h>
+
+/* To a millionth of a degree or a millimetre, and no digit more: there are many. */
+static void put_fine(gw_json *json, const char *key, double value)
+{
+    gw_json_number(json, key, round(value * 1e6) / 1e6);
+}
+
+/* To a ten-thousandth: far finer than the page shows, and half as long. */
+static double rounded(double value)
+{
+    return round(value * 1e4) / 1e4;
+}
 
 static void put_kits(const gw_page *p, gw_json *json)
 {
@@ -45,19 +56,19 @@ static void put_loads(const gw_page *p, gw_json *json)
     gw_json_close(json);
 }
 
-static void put_shares(const gw_corner *corner, const gw_corner_result *r, gw_json *json)
+static void put_shares(const gw_corner *corner, const gw_deflection *item, gw_json *json)
 {
+    const gw_corner_result *r = &item->result;
     gw_json_array(json, "shares");
     for (int j = 0; j < corner->n_joints; j++) {
         gw_json_object_on_line(json, NULL);
-        gw_json_string(json, "joint",
-                       corner->joints[j].label ? corner->joints[j].label : corner->joints[j].name);
-        gw_json_number(json, "toe_deg", r->joints[j].toe_share / GW_DEG);
+        put_fine(json, "toe_deg", r->joints[j].toe_share / GW_DEG);
+        gw_page_borne(item, j, json);
         gw_json_close(json);
     }
     gw_json_close(json);
-    gw_json_number(json, "travel_toe_deg", r->travel_toe / GW_DEG);
-    gw_json_number(json, "geometry_toe_deg", r->geometry_toe / GW_DEG);
+    put_fine(json, "travel_toe_deg", r->travel_toe / GW_DEG);
+    put_fine(json, "geometry_toe_deg", r->geometry_toe / GW_DEG);
 }
 
 static void put_result(const gw_page *p, const gw_deflection *item, gw_json *json)
@@ -68,14 +79,14 @@ static void put_result(const gw_page *p, const gw_deflection *item, gw_json *jso
     gw_json_int(json, "kit", item->kit);
     gw_json_int(json, "axle", (long)item->axle);
     gw_json_int(json, "load", item->load);
-    gw_json_number(json, "toe_change_deg", r->toe_change / GW_DEG);
-    gw_json_number(json, "camber_change_deg", r->camber_change / GW_DEG);
-    gw_json_number(json, "toe_deg", r->toe / GW_DEG);
-    gw_json_number(json, "camber_deg", r->camber / GW_DEG);
-    if (item->manoeuvre) gw_json_number(json, "camber_to_road_deg", item->camber_to_road / GW_DEG);
-    gw_json_number(json, "x_mm", r->wheel_centre.x / GW_MM);
-    gw_json_number(json, "y_mm", r->wheel_centre.y / GW_MM);
-    put_shares(corner, r, json);
+    put_fine(json, "toe_change_deg", r->toe_change / GW_DEG);
+    put_fine(json, "camber_change_deg", r->camber_change / GW_DEG);
+    put_fine(json, "toe_deg", r->toe / GW_DEG);
+    put_fine(json, "camber_deg", r->camber / GW_DEG);
+    if (item->manoeuvre) put_fine(json, "camber_to_road_deg", item->camber_to_road / GW_DEG);
+    put_fine(json, "x_mm", r->wheel_centre.x / GW_MM);
+    put_fine(json, "y_mm", r->wheel_centre.y / GW_MM);
+    put_shares(corner, item, json);
     gw_json_close(json);
 }
 
@@ -138,28 +149,31 @@ static const quantity QUANTITIES[] = {
     { "y_mm", outward },
 };
 
-/* To a ten-thousandth: far finer than the page shows, and half as long. */
-static double rounded(double value)
-{
-    return round(value * 1e4) / 1e4;
-}
+static const quantity INNER[] = { { "inner", toe }, { "inner", camber_to_road } };
 
 /* Braking by braking; null where nothing was solved. */
+static void put_quantity(const gw_grid_state *state, int n, const char *key, const quantity *q, gw_json *json)
+{
+    gw_json_array(json, key);
+    for (int i = 0; i < n; i++) {
+        if (state[i].solved)
+            gw_json_number(json, NULL, rounded(q->of(&state[i])));
+        else
+            gw_json_null(json, NULL);
+    }
+    gw_json_close(json);
+}
+
+/* Of the inner wheel what the protractors show. */
 static void put_states(const gw_grid *grid, int n, gw_json *json)
 {
     gw_json_object_on_line(json, NULL);
     gw_json_int(json, "kit", grid->kit);
     gw_json_int(json, "axle", (long)grid->axle);
-    for (size_t q = 0; q < sizeof QUANTITIES / sizeof *QUANTITIES; q++) {
-        gw_json_array(json, QUANTITIES[q].key);
-        for (int i = 0; i < n; i++) {
-            if (grid->state[i].solved)
-                gw_json_number(json, NULL, rounded(QUANTITIES[q].of(&grid->state[i])));
-            else
-                gw_json_null(json, NULL);
-        }
-        gw_json_close(json);
-    }
+    for (size_t q = 0; q < sizeof QUANTITIES / sizeof *QUANTITIES; q++)
+        put_quantity(grid->state, n, QUANTITIES[q].key, &QUANTITIES[q], json);
+    put_quantity(grid->other, n, "inner_toe_deg", &INNER[0], json);
+    put_quantity(grid->other, n, "inner_camber_to_road_deg", &INNER[1], json);
     gw_json_close(json);
 }
 
@@ -211,6 +225,17 @@ static void put_words(gw_json *json)
     gw_json_close(json);
 }
 
+/* Nobody reads it: blanks between values go, those in texts stay. */
+static void put_tight(const char *json, gw_buf *out)
+{
+    bool inside = false;
+    for (const char *at = json; *at; at++) {
+        if (*at == '"') inside = !inside;
+        if (inside && *at == '\\') gw_buf_bytes(out, at++, 1);
+        if (inside || (*at != ' ' && *at != '\n')) gw_buf_bytes(out, at, 1);
+    }
+}
+
 void gw_page_data(const gw_page *p)
 {
     gw_buf text = { 0 };
@@ -225,17 +250,18 @@ void gw_page_data(const gw_page *p)
     gw_json_int(&json, "load", p->load);
     gw_json_int(&json, "axle", (long)p->axle);
     gw_json_close(&json);
-    gw_json_object_on_line(&json, "scale");
-    gw_json_number(&json, "toe", p->toe_scale);
-    gw_json_number(&json, "camber", p->camber_scale);
-    gw_json_number(&json, "pixels_per_mm", gw_page_pixels_per_m(p) * GW_MM);
-    gw_json_close(&json);
+    gw_json_int(&json, "factor", gw_page_first_factor(p));
     put_results(p, &json);
     put_grid(p, &json);
+    gw_page_drawing(p, &json);
+    gw_page_spectra(p, &json);
     put_words(&json);
     gw_json_close(&json);
     gw_buf_add(p->out, "<script type=\"application/json\" id=\"data\">\n");
-    gw_html_json(p->out, gw_buf_str(&text));
+    gw_buf tight = { 0 };
+    put_tight(gw_buf_str(&text), &tight);
+    gw_html_json(p->out, gw_buf_str(&tight));
     gw_buf_add(p->out, "</script>\n");
     gw_html_drop(p->out, &text);
+    gw_html_drop(p->out, &tight);
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The kits in one table. */
-#include "show/report_page.h"
+#include "page/page.h"
 
 #include "giveway/cost.h"
 

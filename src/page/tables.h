@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /** Tables of the workshop's copy: a row a joint, a column a kit. */
-#ifndef SHOW_REPORT_TABLES_H
-#define SHOW_REPORT_TABLES_H
+#ifndef PAGE_TABLES_H
+#define PAGE_TABLES_H
 
-#include "show/report_page.h"
+#include "page/page.h"
 
 typedef struct gw_page_joint_table {
     const char *kind; /**< class of the table; NULL: none                                   */

@@ -1,18 +1,19 @@
 /* SPDX-License-Identifier: MIT */
 /** The page for customer or workshop. Public part: gw_report_page; the rest is shared by its sections. */
-#ifndef SHOW_REPORT_PAGE_H
-#define SHOW_REPORT_PAGE_H
+#ifndef PAGE_PAGE_H
+#define PAGE_PAGE_H
 
 #include "base/buf.h"
 #include "chart/chart.h"
 #include "format/html.h"
+#include "giveway/card.h"
 #include "giveway/report.h"
 #include "show/words.h"
 
 /** How a page is to be made. */
 typedef struct gw_page_wish {
-    bool workshop;    /**< bush tables, settings and order of work as well */
-    const char *date; /**< YYYY-MM-DD                                      */
+    bool workshop;                        /**< bush tables, settings and order of work as well */
+    const char *date;                     /**< YYYY-MM-DD                                      */
     const struct gw_choose_study *choose; /**< what to fit for the money; NULL: the case does not ask */
 } gw_page_wish;
 
@@ -50,11 +51,11 @@ typedef struct gw_page {
     const gw_page_charts *charts;
     const gw_page_wish *wish;
     gw_buf *out;
-    gw_axle axle;                               /**< shown first                                        */
-    int kit;                                    /**< shown first: the first that is not the baseline    */
-    int brake_load, corner_load;                /**< the loads that sentences speak of; -1: none        */
-    int load;                                   /**< shown first                                        */
-    double toe_scale, camber_scale, move_scale; /**< exaggerations of the drawing         */
+    gw_axle axle;                /**< shown first                                        */
+    int kit;                     /**< shown first: the first that is not the baseline    */
+    int brake_load, corner_load; /**< the loads that sentences speak of; -1: none        */
+    int load;                    /**< shown first                                        */
+    const gw_card_study *cards;  /**< what a customer feels of each kit                   */
 } gw_page;
 
 /** Adds a sentence with its parts: GW_SAY(out, PAGE_STATE_LOAD, { "kit", name }, ...). */
@@ -82,15 +83,14 @@ void gw_page_money(const gw_page *p, double sum, bool more, gw_buf *out);
 void gw_page_swatch(const gw_page *p, int kit);
 /** "front upper arm, front bush", or "front upper_front" where the joint has no label; plain text. */
 void gw_page_joint(const gw_page *p, gw_axle axle, int joint, gw_buf *out);
-gw_number gw_page_price(double price);             /**< with hundredths only where there are any */
-/** Of the drawing from above, as far as movement is drawn: with its exaggeration. */
-double gw_page_pixels_per_m(const gw_page *p);
+gw_number gw_page_price(double price);       /**< with hundredths only where there are any */
+gw_words gw_page_question(const gw_page *p); /**< that the page answers */
 
 /* Sections, in the order of the page. */
 void gw_page_answer(const gw_page *p);
 void gw_page_glance(const gw_page *p);
 void gw_page_choose(const gw_page *p); /**< on the screen alone */
-void gw_page_stand(const gw_page *p); /**< what will stand it, and what will not */
+void gw_page_stand(const gw_page *p);  /**< what will stand it, and what will not */
 void gw_page_wheel(const gw_page *p);
 void gw_page_shares(const gw_page *p);
 void gw_page_figures(const gw_page *p);
@@ -103,7 +103,9 @@ void gw_page_bushes(const gw_page *p); /**< workshop */
 void gw_page_limits(const gw_page *p); /**< workshop: how near to its limit every joint works */
 void gw_page_data(const gw_page *p);   /**< numbers for the script, as JSON */
 
-/** What is embedded when the program is built: src/show/page/report.css and .js. */
-extern const char gw_page_style[], gw_page_script[];
+/** What is embedded when the program is built: report.css, report.js and report.html of src/page, and the
+ * hashes by which the page's policy lets the first two in. */
+extern const char gw_page_style[], gw_page_script[], gw_page_template[], gw_page_style_hash[],
+    gw_page_script_hash[];
 
 #endif

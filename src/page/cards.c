@@ -1,0 +1,238 @@
+/* SPDX-License-Identifier: MIT */
+/* A card a kit: what a customer feels, as a word, a figure and its band on a scale that all cards share. */
+#include "page/cards.h"
+
+#include "giveway/pick.h"
+#include "record/unit.h"
+#include "show/ride_words.h"
+
+#include <math.h>
+
+enum { WIDE = 200, HIGH = 14 }; /* of the drawn scale, in its own pixels */
+
+static const char *const KEYS[GW_FEELS] = { "brakes", "corner", "felt", "heard", "money" };
+static const char *const NAMES[GW_FEELS] = { "On the brakes", "In a corner", "Felt", "Heard", "Fitted" };
+static const char *const BRAKES[] = { "much steadier",    "steadier",     "a little steadier", "as before",
+                                      "a little nervous", "more nervous", "much more nervous" };
+static const char *const CORNER[] = { "much more grip",     "more grip", "a little more grip", "as before",
+                                      "a little less grip", "less grip", "much less grip" };
+
+static const char *const HEARD[GW_GRADES] = { "clearly less noise", "a little less noise",
+                                              "as loud as before",  "a little more noise",
+                                              "clearly more noise", "much more noise" };
+
+static const char *word_of(const gw_page *p, gw_feel feel, const gw_card *card)
+{
+    const gw_gauge *g = &card->gauge[feel];
+    if (card->kit == p->r->baseline) return feel == GW_FEEL_MONEY ? "all of it new" : "as it is";
+    if (feel != GW_FEEL_MONEY && g->close) return "too close to call";
+    if (feel == GW_FEEL_BRAKES) return BRAKES[g->step + 3];
+    if (feel == GW_FEEL_CORNER) return CORNER[g->step + 3];
+    if (feel == GW_FEEL_MONEY) return "parts and work";
+    return feel == GW_FEEL_HEARD ? HEARD[g->grade] : gw_ride_grade_word(g->grade, false);
+}
+
+static void figure(const gw_page *p, gw_feel feel, const gw_card *card, gw_buf *out)
+{
+    const gw_gauge *g = &card->gauge[feel];
+    gw_buf money = { 0 };
+    if (feel == GW_FEEL_MONEY) {
+        bool more = card->cost.unpriced || (p->c->shop.has_labour && card->cost.untimed);
+        gw_page_money(p, g->value, more, &money);
+        gw_html_text(out, gw_buf_str(&money));
+        gw_html_drop(p->out, &money);
+    } else if (feel == GW_FEEL_BRAKES) {
+        gw_html_figure(out, gw_fixed(gw_unit_out(GW_UNIT_DEG, g->value), 2), "\xC2\xB0");
+    } else if (feel == GW_FEEL_CORNER) {
+        gw_html_figure(out, gw_signed(gw_unit_out(GW_UNIT_DEG, g->value), 2), "\xC2\xB0");
+    } else {
+        gw_html_figure(out, gw_signed(g->value, 1),
+                       "\xC2\xA0"
+                       "dB");
+    }
+}
+
+/* ---- the scale ---- */
+
+static double along(const gw_card_study *s, gw_feel feel, double value)
+{
+    return 3.0 + (WIDE - 6.0) * (value - s->from[feel]) / (s->to[feel] - s->from[feel]);
+}
+
+/* Zero and the first kit's figure are ticks, the band is a bar, the figure a mark on it. */
+static void strip(const gw_page *p, gw_feel feel, const gw_card *card, gw_buf *out)
+{
+    const gw_card_study *s = p->cards;
+    const gw_gauge *g = &card->gauge[feel], *base = &s->card[0].gauge[feel];
+    double low = along(s, feel, g->low), high = along(s, feel, g->high), at = along(s, feel, g->value);
+    gw_buf_fmt(
+        out, "<svg class=\"strip\" viewBox=\"0 0 %d %d\" preserveAspectRatio=\"none\" aria-hidden=\"true\">",
+        WIDE, HIGH);
+    gw_buf_fmt(out, "<path class=\"line\" d=\"M3 7H%d\"/>", WIDE - 3);
+    if (base->known)
+        gw_buf_fmt(out, "<path class=\"first\" d=\"M%.2f 0V%d\"/>", along(s, feel, base->value), HIGH);
+    gw_buf_fmt(out, "<rect class=\"band\" x=\"%.2f\" y=\"3.5\" width=\"%.2f\" height=\"7\"/>", low,
+               fmax(high - low, 0.0));
+    gw_buf_fmt(out, "<rect class=\"mark\" x=\"%.2f\" y=\"1\" width=\"5\" height=\"12\"/></svg>", at - 2.5);
+}
+
+static bool is_angle(gw_feel feel)
+{
+    return feel == GW_FEEL_BRAKES || feel == GW_FEEL_CORNER;
+}
+
+static double shown(gw_feel feel, double value)
+{
+    return is_angle(feel) ? gw_unit_out(GW_UNIT_DEG, value) : value;
+}
+
+/* "0.38 to 0.46": for those who do not see the scale. */
+static void band_words(gw_feel feel, const gw_gauge *g, gw_buf *out)
+{
+    int decimals = is_angle(feel) ? 2 : 1;
+    if (!(g->high > g->low)) return;
+    gw_html_figure(out, gw_fixed(shown(feel, g->low), decimals), " to ");
+    gw_html_figure(out, gw_fixed(shown(feel, g->high), decimals),
+                   is_angle(feel) ? "\xC2\xB0"
+                                  : "\xC2\xA0"
+                                    "dB");
+}
+
+static void balance_words(const gw_card *card, gw_buf *out)
+{
+    double change = card->understeer_change;
+    if (!card->has_balance) return;
+    if (fabs(change) < GW_BALANCE_ALIKE)
+        gw_buf_add(out, "balance as before");
+    else
+        gw_buf_add(out, change > 0.0 ? "pushes wide more" : "turns in more");
+}
+
+/* "turned by 0.63 before" and the like: what the figure is, behind a word for those who ask. */
+static void note(const gw_page *p, gw_feel feel, const gw_card *card, gw_buf *out)
+{
+    const gw_gauge *g = &card->gauge[feel];
+    if (feel == GW_FEEL_CORNER && card->kit != p->r->baseline) balance_words(card, out);
+    if (feel != GW_FEEL_MONEY || card->kit == p->r->baseline || fabs(g->change) < 0.005) return;
+    gw_buf sum = { 0 };
+    gw_page_money(p, fabs(g->change), false, &sum);
+    gw_buf_fmt(out, "%s %s than the same joints as now", gw_buf_str(&sum), g->change > 0.0 ? "more" : "less");
+    gw_html_drop(p->out, &sum);
+}
+
+static void put_gauge(const gw_page *p, gw_slots *card_slots, gw_feel feel, const gw_card *card)
+{
+    gw_buf shown = { 0 }, drawn = { 0 }, band = { 0 }, more = { 0 };
+    gw_slots *slots = gw_slots_element(card_slots, "gauges");
+    figure(p, feel, card, &shown);
+    strip(p, feel, card, &drawn);
+    band_words(feel, &card->gauge[feel], &band);
+    note(p, feel, card, &more);
+    gw_slots_text(slots, "feel", KEYS[feel]);
+    gw_slots_text(slots, "name", NAMES[feel]);
+    gw_slots_text(slots, "word", word_of(p, feel, card));
+    gw_slots_take(slots, "figure", &shown);
+    gw_slots_take(slots, "strip", &drawn);
+    gw_slots_take(slots, "band", &band);
+    gw_slots_take(slots, "more", &more);
+}
+
+/* ---- badges and warnings ---- */
+
+static const char *recommended(int which)
+{
+    static const gw_words WORDS[GW_RECOMMENDED] = { GW_WORDS_PAGE_CHOOSE_VALUE, GW_WORDS_PAGE_CHOOSE_QUIET,
+                                                    GW_WORDS_PAGE_CHOOSE_STEADY };
+    return gw_words_text(WORDS[which]);
+}
+
+static void put_beaten(const gw_page *p, gw_slots *slots, const gw_card *card)
+{
+    const gw_choose_study *s = p->wish->choose;
+    gw_buf text = { 0 }, cost = { 0 };
+    if (card->beaten_by < 0) return;
+    gw_page_money(p, s->front[s->recommended[card->beaten_by].member].cost, false, &cost);
+    gw_buf_fmt(&text, "%s of the offer: steadier, no harsher, %s", recommended(card->beaten_by),
+               gw_buf_str(&cost));
+    gw_slots_take(gw_slots_element(slots, "badges"), "text", &text);
+    gw_html_drop(p->out, &cost);
+}
+
+static void put_warnings(gw_slots *slots, const gw_card *card)
+{
+    if (card->toe_out)
+        gw_slots_text(gw_slots_element(slots, "warnings"), "text", "Rear wheel gains toe-out: nervous");
+    if (card->beyond)
+        gw_slots_fmt(gw_slots_element(slots, "warnings"), "text", "%d %s beyond a limit", card->beyond,
+                     card->beyond == 1 ? "joint" : "joints");
+    if (card->near_limit) gw_slots_text(gw_slots_element(slots, "nears"), "text", "Close to a limit");
+}
+
+/* What the planner found, each with what it comes to. */
+static void put_picks(const gw_page *p, gw_slots *slots)
+{
+    const gw_choose_study *s = p->wish->choose;
+    for (int r = 0; s && s->n_front && s->has_recommended && r < GW_RECOMMENDED; r++) {
+        const gw_combination *of = &s->front[s->recommended[r].member];
+        gw_buf cost = { 0 }, steady = { 0 };
+        gw_slots *pick = gw_slots_element(slots, "picks");
+        gw_page_money(p, of->cost, false, &cost);
+        double unsteady = gw_unit_out(s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG, of->unsteadiness);
+        gw_html_figure(&steady, gw_fixed(unsteady, 3), s->in_mm ? "\xC2\xA0mm" : "\xC2\xB0");
+        gw_slots_text(pick, "name", recommended(r));
+        gw_slots_take(pick, "cost", &cost);
+        gw_slots_take(pick, "steady", &steady);
+        gw_slots_fmt(pick, "felt", "%s", gw_signed(of->harshness, 1).s);
+    }
+}
+
+/* ---- ends of the scales, in words ---- */
+
+static void put_scales(const gw_page *p, gw_slots *slots)
+{
+    static const char *const WHAT[GW_FEELS] = { "on the brakes", "in a corner", "felt", "heard", "fitted" };
+    for (int f = 0; f < GW_FEELS; f++) {
+        gw_feel feel = (gw_feel)f;
+        int decimals = is_angle(feel) ? 2 : 0;
+        const char *after = is_angle(feel)          ? "\xC2\xB0"
+                            : feel == GW_FEEL_MONEY ? ""
+                                                    : "\xC2\xA0"
+                                                      "dB";
+        gw_buf range = { 0 };
+        bool known = false;
+        for (int i = 0; i < p->cards->n; i++) known = known || p->cards->card[i].gauge[f].known;
+        if (!known) continue;
+        gw_buf_fmt(&range, "%s ", WHAT[f]);
+        gw_html_figure(&range, gw_fixed(shown(feel, p->cards->from[f]), decimals), " to ");
+        gw_html_figure(&range, gw_fixed(shown(feel, p->cards->to[f]), decimals), after);
+        gw_slots_take(gw_slots_element(slots, "scales"), "range", &range);
+    }
+}
+
+static void put_card(const gw_page *p, gw_slots *slots, const gw_card *card)
+{
+    gw_slots *of = gw_slots_element(slots, "cards");
+    gw_slots_fmt(of, "kit", "%d", card->kit);
+    gw_slots_fmt(of, "style", "%d", card->kit % GW_STYLES);
+    if (p->c->n_kits > GW_STYLES) gw_slots_fmt(of, "number", "%d", card->kit + 1);
+    if (card->kit == p->r->baseline) gw_slots_text(of, "is_first", "yes");
+    gw_slots_text(of, "label", gw_page_kit(p, card->kit));
+    for (int f = 0; f < GW_FEELS; f++)
+        if (card->gauge[f].known) put_gauge(p, of, (gw_feel)f, card);
+    put_beaten(p, of, card);
+    put_warnings(of, card);
+}
+
+void gw_page_cards(const gw_page *p, gw_slots *slots)
+{
+    gw_buf stop = { 0 }, corner = { 0 };
+    for (int i = 0; i < p->cards->n; i++) put_card(p, slots, &p->cards->card[i]);
+    put_picks(p, slots);
+    put_scales(p, slots);
+    if (p->cards->stop >= 0) gw_page_load(p, p->cards->stop, &stop);
+    if (p->cards->corner >= 0) gw_page_load(p, p->cards->corner, &corner);
+    gw_slots_take(slots, "the_stop", &stop);
+    gw_slots_take(slots, "the_corner", &corner);
+    gw_slots_text(slots, "first_kit", gw_page_kit(p, p->r->baseline));
+    if (p->r->banded) gw_slots_text(slots, "banded", "yes");
+}

@@ -1,0 +1,258 @@
+/* SPDX-License-Identifier: MIT */
+/* The parts of an axle for the drawing: where they are, and how they have moved in every state that was
+ * solved. */
+#include "page/drawing.h"
+
+#include "giveway/cost.h"
+#include "record/unit.h"
+#include "show/strength.h"
+
+#include <math.h>
+
+enum { TYRE_WIDTH_MM = 200 }; /* drawn; no case gives it */
+
+static double mm_of(double length)
+{
+    return gw_unit_out(GW_UNIT_MM, length);
+}
+
+static double degrees_of(double angle)
+{
+    return gw_unit_out(GW_UNIT_DEG, angle);
+}
+
+static void put_place(gw_json *json, const char *key, gw_vec3 at)
+{
+    const double mm[] = { mm_of(at.x), mm_of(at.y), mm_of(at.z) };
+    gw_json_array_on_line(json, key);
+    for (int i = 0; i < 3; i++) gw_json_number(json, NULL, round(mm[i] * 10.0) / 10.0);
+    gw_json_close(json);
+}
+
+static void put_strut(gw_json *json, const char *key, int body, gw_vec3 at, gw_vec3 to)
+{
+    gw_json_object_on_line(json, key);
+    gw_json_int(json, "body", body);
+    put_place(json, "at", at);
+    put_place(json, "to", to);
+    gw_json_close(json);
+}
+
+static void put_struts(gw_json *json, const gw_corner *pair)
+{
+    gw_json_array(json, "springs");
+    put_strut(json, NULL, pair->spring.body, pair->spring.at, pair->spring.to);
+    put_strut(json, NULL, pair->right_spring.body, pair->right_spring.at, pair->right_spring.to);
+    gw_json_close(json);
+    gw_json_array(json, "dampers");
+    if (pair->damper.present) {
+        put_strut(json, NULL, pair->damper.body, pair->damper.at, pair->damper.to);
+        put_strut(json, NULL, pair->right_damper.body, pair->right_damper.at, pair->right_damper.to);
+    }
+    gw_json_close(json);
+}
+
+static void put_bodies(const gw_page *p, gw_json *json, gw_axle axle)
+{
+    const gw_corner *pair = &p->c->pairs[axle];
+    gw_json_array(json, "bodies");
+    for (int b = 0; b < pair->n_bodies; b++) {
+        gw_json_object_on_line(json, NULL);
+        gw_json_int(json, "side", (long)gw_picture_side(pair, b));
+        put_place(json, "mark", p->r->pictures.mark[axle][b]);
+        gw_json_close(json);
+    }
+    gw_json_close(json);
+}
+
+/* The joint of the corner that a joint of the axle is, or mirrors. */
+static int in_corner(const gw_page *p, gw_axle axle, int joint)
+{
+    const gw_corner *corner = &p->c->corners[axle];
+    return joint < corner->n_joints ? joint : p->c->pairs[axle].joints[joint].twin;
+}
+
+static void put_joints(const gw_page *p, gw_json *json, gw_axle axle)
+{
+    const gw_corner *pair = &p->c->pairs[axle];
+    gw_json_array(json, "joints");
+    for (int j = 0; j < pair->n_joints; j++) {
+        const gw_joint *joint = &pair->joints[j];
+        gw_json_object_on_line(json, NULL);
+        gw_json_string(json, "label", joint->label ? joint->label : gw_joint_as_written(pair, j));
+        gw_json_int(json, "a", joint->body_a);
+        gw_json_int(json, "b", joint->body_b);
+        gw_json_int(json, "joint", in_corner(p, axle, j));
+        gw_json_bool(json, "own", j < p->c->corners[axle].n_joints);
+        put_place(json, "at", joint->at);
+        gw_json_close(json);
+    }
+    gw_json_close(json);
+}
+
+static void put_axles(const gw_page *p, gw_json *json)
+{
+    gw_json_array(json, "axles");
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+        if (!gw_page_has_axle(p, a)) continue;
+        const gw_corner *pair = &p->c->pairs[a];
+        gw_json_object(json, NULL);
+        gw_json_int(json, "index", (long)a);
+        put_place(json, "wheel", pair->wheel.centre);
+        gw_json_number(json, "radius", mm_of(pair->wheel.loaded_radius));
+        gw_json_int(json, "width", TYRE_WIDTH_MM);
+        gw_json_int(json, "right", pair->right_upright);
+        put_bodies(p, json, a);
+        put_joints(p, json, a);
+        put_struts(json, pair);
+        gw_json_close(json);
+    }
+    gw_json_close(json);
+}
+
+/* ---- how they have moved, in whole numbers; shares in 0.0001 degrees ---- */
+
+static void put_whole(gw_json *json, double value)
+{
+    gw_json_int(json, NULL, lround(value));
+}
+
+/* What the height does to tenths of a millimetre; what the load adds, which is drawn larger, ten times as
+ * fine. */
+static void put_moves(gw_json *json, const char *key, const gw_part_move *move, const gw_part_move *less,
+                      int n)
+{
+    double fine = less ? 1e5 : 1e4;
+    gw_json_array_on_line(json, key);
+    for (int b = GW_UPRIGHT; b < n; b++) {
+        gw_vec3 at = less ? gw_sub(move[b].move, less[b].move) : move[b].move;
+        gw_vec3 turn = less ? gw_sub(move[b].turn, less[b].turn) : move[b].turn;
+        const double x[] = { at.x, at.y, at.z, turn.x, turn.y, turn.z };
+        for (int i = 0; i < 6; i++) put_whole(json, x[i] * fine);
+    }
+    gw_json_close(json);
+}
+
+/* A state of the grid leaves out how far bushes give: only a load of the case tells of a bush so much. */
+static void put_picture(gw_json *json, const gw_picture *picture, const gw_corner *pair, bool state)
+{
+    if (!picture->solved) {
+        gw_json_null(json, NULL);
+        return;
+    }
+    gw_json_object_on_line(json, NULL);
+    const double angles[] = { picture->toe[0], picture->toe[1], picture->camber[0], picture->camber[1] };
+    gw_json_array_on_line(json, "angles_deg");
+    for (int i = 0; i < 4; i++) gw_json_number(json, NULL, round(degrees_of(angles[i]) * 1e4) / 1e4);
+    gw_json_close(json);
+    put_moves(json, "height", picture->by_travel, NULL, pair->n_bodies);
+    put_moves(json, "adds", picture->moved, picture->by_travel, pair->n_bodies);
+    gw_json_array_on_line(json, "share");
+    for (int j = 0; j < pair->n_joints; j++) put_whole(json, degrees_of(picture->toe_share[j]) * 1e4);
+    gw_json_close(json);
+    gw_json_array_on_line(json, "given");
+    for (int j = 0; j < pair->n_joints && !state; j++) put_whole(json, picture->given[j] * 1e5);
+    gw_json_close(json);
+    gw_json_close(json);
+}
+
+static void put_pictures(const gw_page *p, gw_json *json)
+{
+    const gw_picture_study *s = &p->r->pictures;
+    gw_json_array(json, "pictures");
+    for (int i = 0; i < s->n; i++) {
+        const gw_axle_pictures *of = &s->item[i];
+        const gw_corner *pair = &p->c->pairs[of->axle];
+        gw_json_object(json, NULL);
+        gw_json_int(json, "kit", of->kit);
+        gw_json_int(json, "axle", (long)of->axle);
+        gw_json_array(json, "loads");
+        for (int l = 0; l < p->c->n_loads; l++) put_picture(json, &of->load[l], pair, false);
+        gw_json_close(json);
+        gw_json_array(json, "states");
+        for (int k = 0; of->state && k < s->n_brake * s->n_lateral; k++)
+            put_picture(json, &of->state[k], pair, true);
+        gw_json_close(json);
+        gw_json_close(json);
+    }
+    gw_json_close(json);
+}
+
+/* ---- what is fitted, and what it bears ---- */
+
+static void put_fits(const gw_page *p, gw_json *json)
+{
+    gw_json_array(json, "fits");
+    for (int k = 0; k < p->c->n_kits; k++)
+        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+            if (!gw_page_has_kit(p, k) || !gw_page_has_axle(p, a)) continue;
+            gw_json_object(json, NULL);
+            gw_json_int(json, "kit", k);
+            gw_json_int(json, "axle", (long)a);
+            gw_json_array(json, "joints");
+            for (int j = 0; j < p->c->corners[a].n_joints; j++) {
+                const gw_bush *bush = &p->c->bushes[p->c->kits[k].fits[a][j]];
+                gw_json_object_on_line(json, NULL);
+                gw_json_string(json, "bush", gw_page_bush(bush));
+                gw_json_number(json, "price", bush->price >= 0.0 ? bush->price : (double)NAN);
+                gw_json_close(json);
+            }
+            gw_json_close(json);
+            gw_json_close(json);
+        }
+    gw_json_close(json);
+}
+
+void gw_page_borne(const gw_deflection *item, int joint, gw_json *json)
+{
+    const gw_joint_result *j = &item->result.joints[joint];
+    const gw_strength *s = &item->strength[joint];
+    const gw_verdict *worst = NULL;
+    double most = 0.0;
+    for (int i = 0; i < s->n_checks; i++) {
+        double ratio = s->check[i].value / s->check[i].limit;
+        if (worst && ratio <= most) continue;
+        worst = &s->check[i];
+        most = ratio;
+    }
+    double given = mm_of(gw_norm(gw_v3(j->u[0], j->u[1], j->u[2])));
+    gw_json_number(json, "given_mm", round(given * 1e4) / 1e4);
+    gw_json_number(json, "force_N", round(gw_norm(gw_v3(j->f[0], j->f[1], j->f[2])) * 10.0) / 10.0);
+    gw_json_number(json, "limit_percent", worst ? round(1e6 * most) / 1e4 : (double)NAN);
+    if (worst) gw_json_string(json, "limit", gw_page_figure_word(worst));
+}
+
+void gw_page_drawing(const gw_page *p, gw_json *json)
+{
+    gw_json_object(json, "drawing");
+    gw_json_int(json, "n_brake", p->r->pictures.n_brake);
+    gw_json_int(json, "n_lateral", p->r->pictures.n_lateral);
+    gw_json_string(json, "currency", p->c->shop.currency);
+    put_axles(p, json);
+    put_fits(p, json);
+    put_pictures(p, json);
+    gw_json_close(json);
+}
+
+/* ---- the force into the body by third-octaves, for the sound ---- */
+
+void gw_page_spectra(const gw_page *p, gw_json *json)
+{
+    gw_json_object(json, "sound");
+    gw_json_array_on_line(json, "hz");
+    for (int b = 0; b < GW_BANDS; b++) gw_json_number(json, NULL, gw_band_nominal(GW_BAND_FIRST + b));
+    gw_json_close(json);
+    gw_json_array(json, "spectra");
+    for (int i = 0; i < p->r->ride.n; i++) {
+        const gw_ride_item *item = &p->r->ride.item[i];
+        if (!item->result.settled) continue;
+        gw_json_object_on_line(json, NULL);
+        gw_json_int(json, "kit", item->kit);
+        gw_json_int(json, "axle", (long)item->axle);
+        gw_json_numbers(json, "force_N", item->result.band, GW_BANDS);
+        gw_json_numbers(json, "difference_dB", item->difference.band, GW_BANDS);
+        gw_json_close(json);
+    }
+    gw_json_close(json);
+    gw_json_close(json);
+}

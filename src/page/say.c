@@ -1,0 +1,101 @@
+/* SPDX-License-Identifier: MIT */
+/* What the sections of the page say alike: names, loads, angles, sums of money. */
+#include "page/page.h"
+
+#include "chart/style.h"
+#include "record/unit.h"
+
+#include <math.h>
+
+const char *gw_page_kit(const gw_page *p, int kit)
+{
+    return p->c->kits[kit].label ? p->c->kits[kit].label : p->c->kits[kit].name;
+}
+
+const char *gw_page_bush(const gw_bush *bush)
+{
+    return bush->label ? bush->label : bush->name;
+}
+
+const char *gw_page_wheel_of(gw_axle axle)
+{
+    return gw_words_text(axle == GW_FRONT ? GW_WORDS_PAGE_FRONT_WHEEL : GW_WORDS_PAGE_REAR_WHEEL);
+}
+
+const char *gw_page_axle(gw_axle axle)
+{
+    return gw_words_text(axle == GW_FRONT ? GW_WORDS_PAGE_FRONT : GW_WORDS_PAGE_REAR);
+}
+
+const gw_deflection *gw_page_find(const gw_page *p, int kit, gw_axle axle, int load)
+{
+    return gw_deflect_find(&p->r->deflect, kit, axle, load);
+}
+
+bool gw_page_has_kit(const gw_page *p, int kit)
+{
+    for (int i = 0; i < p->r->deflect.n; i++)
+        if (p->r->deflect.item[i].kit == kit) return true;
+    return false;
+}
+
+bool gw_page_has_axle(const gw_page *p, gw_axle axle)
+{
+    for (int i = 0; i < p->r->deflect.n; i++)
+        if (p->r->deflect.item[i].axle == axle) return true;
+    return false;
+}
+
+void gw_page_angle(gw_buf *out, double angle, bool sign)
+{
+    double degrees = gw_unit_out(GW_UNIT_DEG, angle);
+    gw_html_figure(out, sign ? gw_signed(degrees, 2) : gw_fixed(degrees, 2), "\xC2\xB0");
+}
+
+static void put_phrase(gw_buf *out, gw_words sentence, const gw_load *load)
+{
+    const gw_manoeuvre *m = &load->manoeuvre;
+    gw_number brake = gw_fixed(m->brake_g, 2), lateral = gw_fixed(m->lateral_g, 2),
+              drive = gw_fixed(m->drive_g, 2);
+    const gw_html_part parts[] = { { "brake", brake.s },
+                                   { "lateral", lateral.s },
+                                   { "drive", drive.s },
+                                   { "load", load->name },
+                                   { NULL, NULL } };
+    gw_plain_say(out, gw_words_text(sentence), parts);
+}
+
+void gw_page_load(const gw_page *p, int load, gw_buf *out)
+{
+    const gw_load *l = &p->c->loads[load];
+    const gw_manoeuvre *m = &l->manoeuvre;
+    bool whole = l->kind == GW_LOAD_MANOEUVRE, corner = m->lateral_g > 0.0;
+    put_phrase(out,
+               !whole             ? GW_WORDS_PAGE_LOAD_NAMED
+               : m->brake_g > 0.0 ? (corner ? GW_WORDS_PAGE_LOAD_BOTH : GW_WORDS_PAGE_LOAD_BRAKE)
+               : m->drive_g > 0.0 ? (corner ? GW_WORDS_PAGE_LOAD_EXIT : GW_WORDS_PAGE_LOAD_DRIVE)
+               : corner           ? GW_WORDS_PAGE_LOAD_CORNER
+                                  : GW_WORDS_PAGE_LOAD_NAMED,
+               l);
+}
+
+void gw_page_money(const gw_page *p, double sum, bool more, gw_buf *out)
+{
+    gw_buf_fmt(out, "%s%s", gw_page_price(round(sum * 100.0) / 100.0).s, more ? "+" : "");
+    if (!p->c->shop.currency) return;
+    gw_buf_add(out, "\xC2\xA0");
+    gw_buf_clean(out, p->c->shop.currency);
+}
+
+void gw_page_swatch(const gw_page *p, int kit)
+{
+    gw_buf_fmt(p->out, "<span class=\"swatch k%d\"></span>", kit % GW_STYLES);
+    if (p->c->n_kits > GW_STYLES) gw_buf_fmt(p->out, "<span class=\"number\">%d</span> ", kit + 1);
+}
+
+void gw_page_joint(const gw_page *p, gw_axle axle, int joint, gw_buf *out)
+{
+    const gw_joint *j = &p->c->corners[axle].joints[joint];
+    if (!j->label) gw_buf_fmt(out, "%s ", gw_page_axle(axle));
+    gw_buf_clean(out, j->label ? j->label : j->name);
+}
