@@ -6,11 +6,12 @@ cd "$(dirname "$0")/.."
 B=${B:-build/release}
 page=src/cli/giveway.1
 formats=src/cli/giveway-case.5
+way=src/cli/giveway-own-car.7
 status=0
 
 if ! command -v mandoc >/dev/null; then
     echo "ok - manual page # SKIP mandoc is not installed"
-elif mandoc -T lint -W warning $page $formats; then
+elif mandoc -T lint -W warning $page $formats $way; then
     echo "ok - the manual pages are well formed"
 else
     echo "not ok - the manual pages" && status=1

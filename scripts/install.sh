@@ -53,6 +53,7 @@ put 644 cases/* "$prefix/share/giveway/cases"
 put 644 src/casefile/schema/*.json "$build/giveway-result-1.schema.json" "$prefix/share/giveway/schema"
 put 644 src/cli/giveway.1 "$prefix/share/man/man1"
 put 644 src/cli/giveway-case.5 "$prefix/share/man/man5"
+put 644 src/cli/giveway-own-car.7 "$prefix/share/man/man7"
 mkdir -p "$build/bash" && cp src/cli/completions/giveway.bash "$build/bash/giveway" # it is found by this name
 put 644 "$build/bash/giveway" "$prefix/share/bash-completion/completions"
 put 644 src/cli/completions/_giveway "$prefix/share/zsh/site-functions"

@@ -24,7 +24,7 @@ holds() { if "$@" >&2; then echo true; else echo false; fi; }
 mkdir "$root"
 for package in "$packages"/*.deb; do dpkg-deb -x "$package" "$root"; done
 library=$(dirname "$(find "$root/usr/lib" -name libgiveway.a)")
-for file in bin/giveway include/giveway/giveway.h share/man/man1/giveway.1.gz share/man/man5/giveway-case.5.gz \
+for file in bin/giveway include/giveway/giveway.h share/man/man1/giveway.1.gz share/man/man5/giveway-case.5.gz share/man/man7/giveway-own-car.7.gz \
     share/giveway/materials/nr-50.json \
     share/giveway/schema/giveway-case-1.schema.json share/bash-completion/completions/giveway \
     share/zsh/vendor-completions/_giveway share/fish/vendor_completions.d/giveway.fish; do

@@ -20,7 +20,7 @@ trap tidy EXIT
 
 scripts/install.sh install "$B" "" "$root"
 for file in bin/giveway lib/libgiveway.a lib/libgiveway.so share/doc/giveway/examples/library.md lib/pkgconfig/giveway.pc include/giveway/giveway.h \
-    share/man/man1/giveway.1 share/man/man5/giveway-case.5 share/giveway/materials/nr-50.json \
+    share/man/man1/giveway.1 share/man/man5/giveway-case.5 share/man/man7/giveway-own-car.7 share/giveway/materials/nr-50.json \
     share/giveway/cases/fast-saloon.json \
     share/giveway/schema/giveway-case-1.schema.json share/giveway/schema/giveway-material-1.schema.json \
     share/giveway/schema/giveway-result-1.schema.json share/bash-completion/completions/giveway \
