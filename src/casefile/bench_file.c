@@ -5,7 +5,9 @@
 #include "giveway/units.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 enum { MM, NEWTON, ANGLE, MOMENT, HERTZ, AMPLITUDE, STIFFNESS, LOSS, HEADS };
 static const char *const HEAD[HEADS] = { "deflection_mm",      "force_N",       "angle_deg",
@@ -139,8 +141,41 @@ static void doubt_press(const gw_reader *rd, const gw_press *p)
         gw_warn(rd, NULL, "a stroke of %.4g mm: no bush has it; are the columns swapped?", longest / GW_MM);
 }
 
+/* A figure that is fitted and yet not fixed: its band is wider than itself, or cannot be told. */
+static bool is_loose(const gw_rig *rig, gw_rig_figure f)
+{
+    const gw_rig_law *l = &rig->law;
+    const double size[GW_RIG_FIGURES] = { l->rate,       l->zener_gain,      l->zener_alpha,
+                                          l->payne_gain, l->payne_amplitude, l->payne_exponent };
+    return rig->fitted[f] && !(rig->within[f] < size[f]);
+}
+
+/* One line: which figures, and what to read so that they are fixed. */
+static void doubt_loose(const gw_reader *rd, const gw_rig *rig)
+{
+    static const char *const NAMES[GW_RIG_FIGURES] = { "rate",       "zener_gain",      "zener_alpha",
+                                                       "payne_gain", "payne_amplitude", "payne_exponent" };
+    char list[120] = "";
+    int n = 0;
+    bool payne = false;
+    for (int f = 0; f < GW_RIG_FIGURES; f++) {
+        if (!is_loose(rig, (gw_rig_figure)f)) continue;
+        payne = payne || f >= GW_RIG_PAYNE_GAIN;
+        size_t at = strlen(list);
+        snprintf(list + at, sizeof list - at, "%s%s", n++ ? ", " : "", NAMES[f]);
+    }
+    if (n)
+        gw_warn(
+            rd, NULL,
+            "these readings do not fix %s: of each the band is wider than the figure; read at frequencies%s "
+            "further apart, or more of them",
+            list, payne ? " and amplitudes" : "");
+}
+
 static void doubt_rig(const gw_reader *rd, const gw_rig *rig)
 {
+    doubt_loose(rd, rig);
+    if (is_loose(rig, GW_RIG_RATE)) return; /* what it is tells nothing of units */
     if (rig->law.rate < SOFTEST)
         gw_warn(rd, NULL, "a rate of only %.3g N/mm: are the stiffnesses in kN/mm?",
                 rig->law.rate / GW_N_PER_MM);
