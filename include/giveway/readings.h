@@ -27,8 +27,9 @@ typedef struct gw_read_state {
     bool static_vertical; /**< the vertical force is the static load                             */
     gw_corner_load load;  /**< forces of `load`; vertical in patch_force.z unless static         */
     bool has_travel;
-    double travel;   /**< [m]                                                               */
-    bool spring_out; /**< no spring; the vertical load is what holds the travel             */
+    double travel;        /**< [m]                                                               */
+    bool spring_out;      /**< no spring; the vertical load is what holds the travel             */
+    gw_other_wheel other; /**< of an axle whose wheels share parts: what the right one does meanwhile      */
 } gw_read_state;
 
 typedef struct gw_read_value {

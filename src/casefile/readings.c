@@ -17,6 +17,8 @@ const char *const GW_READ_KEYS[GW_READ_FIGURES + 1] = { "toe_change_deg",
                                                         "wheel_lateral_mm",
                                                         "wheel_rate_N_per_mm",
                                                         NULL };
+const char *const GW_OTHER_WORDS[3] = { "same", "opposite", "still" };
+const char *const GW_WHEELS_WORDS[3] = { "together", "opposite", "one" };
 const char *const GW_WITHIN_KEYS[4] = { "within_deg", "within_mm", "within_N_per_mm", NULL };
 const gw_range GW_READ_ANGLE = GW_FROM(-90, 90), GW_READ_LENGTH = GW_FROM(-1000, 1000),
                GW_READ_RATE = GW_FROM(-1e6, 1e6), GW_READ_FORCE = GW_FROM(-1e9, 1e9),
@@ -97,7 +99,9 @@ static void read_patch(const gw_reader *rd, const gw_node *load, gw_read_state *
 
 static void read_load(const gw_reader *rd, const gw_node *node, gw_read_state *s)
 {
-    static const char *const KEYS[] = { "patch_force_N", "patch_moment_Nm", "hub_force_N", NULL };
+    static const char *const KEYS[] = { "patch_force_N", "patch_moment_Nm", "hub_force_N", "other_wheel",
+                                        NULL };
+    int other = 0;
     gw_node load;
     if (!gw_get_object(rd, node, "load", GW_OPTIONAL, &load)) return;
     gw_check_keys(rd, &load, NULL, 0, KEYS);
@@ -105,6 +109,8 @@ static void read_load(const gw_reader *rd, const gw_node *node, gw_read_state *s
     read_patch(rd, &load, s);
     gw_get_vector(rd, &load, "patch_moment_Nm", GW_OPTIONAL, GW_READ_FORCE.hi, 1, &s->load.patch_moment);
     gw_get_vector(rd, &load, "hub_force_N", GW_OPTIONAL, GW_READ_FORCE.hi, 1, &s->load.hub_force);
+    gw_get_choice(rd, &load, "other_wheel", GW_OPTIONAL, GW_OTHER_WORDS, 3, &other);
+    s->other = (gw_other_wheel)other;
 }
 
 /* One number or a list of them; how many, 0 where there is none or a fault. `list`: a list was given. */
@@ -121,6 +127,22 @@ static int read_numbers(const gw_reader *rd, const gw_node *node, gw_range range
         if (!gw_take_number(rd, &at, range, &out[n])) return 0;
     }
     return n;
+}
+
+/* What the right wheel does while the left one travels. */
+static void read_wheels(const gw_reader *rd, const gw_node *node, gw_read_state *s, bool has_travel)
+{
+    int wheels = 0;
+    gw_node at = gw_node_key(node, "wheels");
+    gw_get_choice(rd, node, "wheels", GW_OPTIONAL, GW_WHEELS_WORDS, 3, &wheels);
+    if (!at.json) return;
+    if (s->has_load || !has_travel)
+        gw_fault(rd, &at,
+                 "\"wheels\" goes with \"travel_mm\" alone; beside a load it is \"other_wheel\" in the load");
+    else if (s->spring_out && wheels)
+        gw_fault(rd, &at, "with the spring out both wheels travel \"together\"");
+    else
+        s->other = (gw_other_wheel)wheels;
 }
 
 static bool read_spring(const gw_reader *rd, const gw_node *node, const gw_read_state *s, bool has_travel)
@@ -143,6 +165,7 @@ static void read_states(const gw_reader *rd, const gw_node *node, gw_reading *ou
     read_load(rd, node, &s);
     int n = read_numbers(rd, &travel, GW_READ_TRAVEL, scratch, list);
     s.spring_out = read_spring(rd, node, &s, travel.json != NULL);
+    read_wheels(rd, node, &s, travel.json != NULL);
     if (!s.has_load && !travel.json && !rate.json)
         gw_fault(rd, node, "expected \"load\", \"travel_mm\" or a wheel rate: what was done to the wheel?");
     if (rate.json && (s.has_load || s.spring_out))
@@ -217,6 +240,7 @@ static void read_one(const gw_reader *rd, const gw_node *node, const gw_case *c,
                                         "load",
                                         "travel_mm",
                                         "spring",
+                                        "wheels",
                                         "within_deg",
                                         "within_mm",
                                         "within_N_per_mm",

@@ -13,6 +13,9 @@ extern const char *const GW_READ_KEYS[GW_READ_FIGURES + 1];
 extern const gw_range GW_READ_ANGLE, GW_READ_LENGTH, GW_READ_RATE, GW_READ_FORCE, GW_READ_TRAVEL;
 gw_range gw_read_range(gw_read_figure figure);
 
+/** Words of gw_other_wheel, beside a load and along a travel. */
+extern const char *const GW_OTHER_WORDS[3], *const GW_WHEELS_WORDS[3];
+
 /** 0: within_deg, 1: within_mm, 2: within_N_per_mm. */
 int gw_read_within(gw_read_figure figure);
 extern const char *const GW_WITHIN_KEYS[4];

@@ -18,6 +18,8 @@ enum {
     VERTICAL,
     TRAVEL,
     SPRING,
+    OTHER,
+    WHEELS,
     FIRST_FIGURE,
     FIRST_WITHIN = FIRST_FIGURE + GW_READ_FIGURES,
     HEADS = FIRST_WITHIN + 3
@@ -30,6 +32,8 @@ static const char *const HEAD[HEADS] = { "name",
                                          "vertical_N",
                                          "travel_mm",
                                          "spring",
+                                         "other_wheel",
+                                         "wheels",
                                          "toe_change_deg",
                                          "camber_change_deg",
                                          "caster_change_deg",
@@ -97,6 +101,32 @@ static bool spring_out(const rows *r, const gw_read_state *s)
     return true;
 }
 
+/* One of three words; the first where the field is empty. */
+static int word_of(const rows *r, int head, const char *const words[3])
+{
+    const char *word = gw_columns_text(r->t, r->row, head);
+    for (int i = 0; i < 3 && *word; i++)
+        if (strcmp(word, words[i]) == 0) return i;
+    if (*word)
+        gw_columns_fault(r->rd, r->t, r->row, head, "expected %s, %s or %s", words[0], words[1], words[2]);
+    return 0;
+}
+
+/* What the right wheel of an axle does meanwhile. */
+static gw_other_wheel other_of(const rows *r, const gw_read_state *s)
+{
+    int wheels = word_of(r, WHEELS, GW_WHEELS_WORDS), other = word_of(r, OTHER, GW_OTHER_WORDS);
+    if (has(r, OTHER) && !s->has_load)
+        gw_columns_fault(r->rd, r->t, r->row, OTHER,
+                         "this goes with a force; along a travel it is \"wheels\"");
+    if (has(r, WHEELS) && (s->has_load || !s->has_travel))
+        gw_columns_fault(r->rd, r->t, r->row, WHEELS,
+                         "this goes with travel_mm alone; beside a force it is \"other_wheel\"");
+    else if (wheels && s->spring_out)
+        gw_columns_fault(r->rd, r->t, r->row, WHEELS, "with the spring out both wheels travel together");
+    return (gw_other_wheel)(s->has_load ? other : wheels);
+}
+
 static void state_of(const rows *r, gw_read_state *s)
 {
     gw_vec3 *f = &s->load.patch_force;
@@ -108,6 +138,7 @@ static void state_of(const rows *r, gw_read_state *s)
     number(r, VERTICAL, GW_READ_FORCE, &f->z);
     if (number(r, TRAVEL, GW_READ_TRAVEL, &s->travel)) s->travel *= GW_MM;
     s->spring_out = spring_out(r, s);
+    s->other = other_of(r, s);
     bool rate = has(r, FIRST_FIGURE + GW_READ_WHEEL_RATE);
     if (!s->has_load && !s->has_travel && !rate)
         gw_columns_fault(
@@ -189,7 +220,11 @@ static bool sort_rows(const gw_reader *rd, const gw_columns *t, const gw_case *c
 static bool has_any(const gw_reader *rd, const gw_columns *t)
 {
     for (int f = 0; f < GW_READ_FIGURES; f++)
-        if (gw_columns_has(t, FIRST_FIGURE + f)) return gw_columns_has(t, NAME);
+        if (gw_columns_has(t, FIRST_FIGURE + f)) {
+            if (!gw_columns_has(t, NAME))
+                gw_fault(rd, NULL, "line %d: there is no head \"name\"", t->heads_line);
+            return gw_columns_has(t, NAME);
+        }
     gw_fault(rd, NULL,
              "line %d: expected the heads name and at least one of toe_change_deg, camber_change_deg, "
              "caster_change_deg, wheel_fore_aft_mm, wheel_lateral_mm and wheel_rate_N_per_mm",
@@ -199,9 +234,7 @@ static bool has_any(const gw_reader *rd, const gw_columns *t)
 
 static void read_rows(const gw_reader *rd, const gw_columns *t, const gw_case *c, gw_readings *out)
 {
-    if (!gw_columns_has(t, NAME))
-        gw_fault(rd, NULL, "line %d: there is no head \"name\"", t->heads_line);
-    if (!has_any(rd, t) || !gw_columns_has(t, NAME)) return;
+    if (!has_any(rd, t)) return;
     if (t->n_rows == 0) gw_fault(rd, NULL, "expected at least one row of readings");
     if (t->n_rows > GW_MAX_READ_VALUES) {
         gw_fault(rd, NULL, "%d rows are more than the %d that are allowed", t->n_rows, GW_MAX_READ_VALUES);

@@ -61,6 +61,26 @@ static gw_status without_spring(gw_run *run, double travel, changes *out, gw_err
     return GW_OK;
 }
 
+/* Where nothing is shared the left wheel knows nothing of the right one. */
+static bool goes_apart(const gw_run *run, const gw_read_state *s)
+{
+    return run->c->corners[run->axle].shared && s->other != GW_OTHER_SAME;
+}
+
+/* The left wheel of an axle whose right one goes another way. */
+static gw_status along_both(gw_run *run, const gw_read_state *s, changes *out, gw_error *err)
+{
+    gw_joint_result joints[GW_WHEELS][GW_MAX_JOINTS];
+    gw_corner_result result[GW_WHEELS] = { { .joints = joints[0] }, { .joints = joints[1] } };
+    const gw_corner_load none[GW_WHEELS] = { { .travel = 0.0 } };
+    gw_travel_rates rates[GW_WHEELS];
+    gw_status status = gw_axle_travel_at(run->ws, none, s->other, s->travel, &run->state, result, rates, err);
+    if (status != GW_OK) return status;
+    take(&result[GW_LEFT_WHEEL], out);
+    out->v[GW_READ_WHEEL_RATE] = rates[GW_LEFT_WHEEL].wheel_rate;
+    return GW_OK;
+}
+
 /* Held at a travel by the vertical load, the spring in. */
 static gw_status along_travel(gw_run *run, double travel, changes *out, gw_error *err)
 {
@@ -80,8 +100,11 @@ static gw_status under_load(gw_run *run, const gw_read_state *s, double factor, 
     gw_joint_result joints[GW_MAX_JOINTS];
     gw_corner_result result = { .joints = joints };
     const gw_corner_load load = scaled(&run->c->corners[run->axle], s, factor);
-    gw_status status =
-        gw_corner_solve(run->ws, &load, s->has_travel ? GW_AT_TRAVEL : GW_ON_SPRING, &run->state, err);
+    const gw_drive drive = s->has_travel ? GW_AT_TRAVEL : GW_ON_SPRING;
+    gw_corner_load both[GW_WHEELS];
+    gw_axle_loads(&run->c->corners[run->axle], &load, s->other, both);
+    gw_status status = goes_apart(run, s) ? gw_axle_solve(run->ws, both, drive, &run->state, err)
+                                          : gw_corner_solve(run->ws, &load, drive, &run->state, err);
     if (status != GW_OK) return status;
     gw_corner_report(run->ws, &run->state, &result);
     take(&result, out);
@@ -93,7 +116,8 @@ static gw_status state_of(gw_run *run, const gw_read_state *s, double factor, co
                           changes *out, gw_error *err)
 {
     if (s->has_load) return under_load(run, s, factor, out, err);
-    if (!s->spring_out) return along_travel(run, s->travel, out, err);
+    if (!s->spring_out)
+        return goes_apart(run, s) ? along_both(run, s, out, err) : along_travel(run, s->travel, out, err);
     gw_status status = without_spring(run, s->travel, out, err);
     for (int f = 0; f < GW_READ_FIGURES && status == GW_OK; f++) out->v[f] -= from->v[f];
     return status;
