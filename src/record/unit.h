@@ -18,6 +18,9 @@
     X(DEG, "_deg", "deg", 1.0, GW_DEG)                                                                       \
     X(DEG_PER_M, "_deg_per_m", "deg/m", 1.0, GW_DEG)                                                         \
     X(DEG_PER_G, "_deg_per_g", "deg/g", 1.0, GW_DEG)                                                         \
+    X(DEG_PER_S, "_deg_per_s", "deg/s", 1.0, GW_DEG)                                                         \
+    X(MM_PER_G, "_mm_per_g", "mm/g", 1.0, GW_MM)                                                             \
+    X(MM_PER_KN, "_mm_per_kN", "mm/kN", GW_KN, GW_MM)                                                        \
     X(DEG_PER_MM, "_deg_per_mm", "deg/mm", GW_MM, GW_DEG)                                                    \
     X(N, "_N", "N", 1.0, 1.0)                                                                                \
     X(KN, "_kN", "kN", 1.0, GW_KN)                                                                           \

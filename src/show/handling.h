@@ -24,6 +24,20 @@ int gw_summary_load(const gw_comparison *cmp);
 gw_axle gw_summary_axle(const gw_comparison *cmp);
 gw_summary gw_summary_of(const gw_comparison *cmp, int kit);
 
+/* id of a gw_budget_entry, its words, its key, what it is; in the order of the enumeration */
+#define GW_BUDGET_LIST(X)                                                                                    \
+    X(TYRE, "tyre and load", "tyre_and_load", "bare tyres upright and straight, with the load transferred")  \
+    X(ALIGNING, "aligning torque on the body", "aligning_torque", "of all tyres: turns the body out")        \
+    X(SETTING, "static toe and camber", "static_setting", "which the loaded wheel makes more of")            \
+    X(ROLL_STEER, "roll steer", "roll_steer", "toe with suspension travel")                                  \
+    X(LOAD_STEER, "vertical-load steer", "vertical_load_steer", "toe by the bushes under vertical load")     \
+    X(LATERAL_STEER, "lateral-force steer", "lateral_force_steer", "toe by the bushes under lateral force")  \
+    X(ALIGNING_STEER, "aligning-torque steer", "aligning_torque_steer",                                      \
+      "toe by the bushes under the torque")                                                                  \
+    X(ROLL_CAMBER, "roll camber", "roll_camber", "body roll and camber with suspension travel")              \
+    X(COMPLIANCE_CAMBER, "compliance camber", "compliance_camber", "camber by the bushes")                   \
+    X(CURVE, "curved tyre", "curved_tyre", "what a curved tyre adds when all of these act together")
+
 /** Heads of an entry of the budget for people, and its key for programs. */
 const char *gw_budget_words(gw_budget_entry entry);
 const char *gw_budget_key(gw_budget_entry entry);
@@ -53,9 +67,6 @@ gw_status gw_balance_text(const gw_handling_page *p, gw_error *err);
 gw_status gw_braking_text(const gw_handling_page *p, gw_error *err);
 gw_status gw_traction_text(const gw_handling_page *p, gw_error *err);
 gw_status gw_consistency_text(const gw_handling_page *p, gw_error *err);
-
-/** "summary", "handling" and "handling_left_out" into an object that is open. */
-void gw_handling_json(const gw_comparison *cmp, gw_json *json);
 
 /** Further fields of a row of the comparison; with item NULL their heads. */
 void gw_handling_csv(const gw_comparison *cmp, const gw_deflection *item, gw_csv *csv);

@@ -11,14 +11,15 @@
     X(TRAVEL)                                                                                                \
     X(RIDE)                                                                                                  \
     X(ALIGN)                                                                                                 \
-    X(CHOOSE)
+    X(CHOOSE)                                                                                                \
+    X(COMPARE)
 
 #define GW_AS_DECLARATION(id) extern const gw_result GW_##id##_RESULT;
 GW_RESULT_LIST(GW_AS_DECLARATION)
 #undef GW_AS_DECLARATION
 
 extern const gw_record GW_DEFLECTION_RECORD; /**< compare has it as well */
-extern const gw_record GW_BANDS_RECORD;      /**< compare alone            */
+extern const gw_record GW_BANDS_RECORD;
 
 /** The part of the schema of results that is still written by hand; made by the build. */
 extern const char gw_schema_written[];

@@ -45,16 +45,9 @@ gw_summary gw_summary_of(const gw_comparison *cmp, int kit)
 static const struct {
     const char *words, *key;
 } ENTRIES[GW_BUDGET_ENTRIES] = {
-    [GW_BUDGET_TYRE] = { "tyre and load", "tyre_and_load" },
-    [GW_BUDGET_ALIGNING] = { "aligning torque on the body", "aligning_torque" },
-    [GW_BUDGET_SETTING] = { "static toe and camber", "static_setting" },
-    [GW_BUDGET_ROLL_STEER] = { "roll steer", "roll_steer" },
-    [GW_BUDGET_LOAD_STEER] = { "vertical-load steer", "vertical_load_steer" },
-    [GW_BUDGET_LATERAL_STEER] = { "lateral-force steer", "lateral_force_steer" },
-    [GW_BUDGET_ALIGNING_STEER] = { "aligning-torque steer", "aligning_torque_steer" },
-    [GW_BUDGET_ROLL_CAMBER] = { "roll camber", "roll_camber" },
-    [GW_BUDGET_COMPLIANCE_CAMBER] = { "compliance camber", "compliance_camber" },
-    [GW_BUDGET_CURVE] = { "curved tyre", "curved_tyre" },
+#define AS_ENTRY(id, w, k, doc) [GW_BUDGET_##id] = { w, k },
+    GW_BUDGET_LIST(AS_ENTRY)
+#undef AS_ENTRY
 };
 
 const char *gw_budget_words(gw_budget_entry entry)

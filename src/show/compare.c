@@ -1,0 +1,868 @@
+/* SPDX-License-Identifier: MIT */
+/* The comparison as rows: what every kit does to the wheels, the car, the road and the bill. */
+#include "show/compare.h"
+
+#include "giveway/cost.h"
+#include "giveway/reversal.h"
+#include "giveway/stand.h"
+#include "record/csv.h"
+#include "record/json.h"
+#include "show/bands.h"
+#include "show/deflect.h"
+#include "show/handling.h"
+#include "show/results.h"
+#include "show/shared_work.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+/* ---- gathered before it is shown ---- */
+
+enum { MOST_REVERSALS = 64 };
+
+typedef struct gw_compare_job {
+    const gw_shop_job *job;
+    double saved; /* [min] */
+    int n_joints;
+    const char **joint; /* that get another bush */
+} gw_compare_job;
+
+typedef struct gw_compare_kit {
+    int kit;
+    gw_summary summary;
+    gw_car_cost cost, renewed;
+    gw_stand stand;
+    int n_reversals, n_jobs;
+    gw_reversal reversal[MOST_REVERSALS];
+    gw_compare_job *job;
+} gw_compare_kit;
+
+typedef struct gw_compare_made {
+    const gw_comparison *cmp;
+    gw_arena arena;
+    int n_kits;
+    gw_compare_kit *kit; /* those that are shown */
+} gw_compare_made;
+
+static bool is_wanted(const gw_comparison *cmp, int kit)
+{
+    for (int i = 0; i < cmp->deflect->n; i++)
+        if (cmp->deflect->item[i].kit == kit) return true;
+    return false;
+}
+
+static bool name_joints(const gw_case *c, const gw_kit *kit, gw_compare_job *out, gw_arena *arena)
+{
+    out->joint = gw_arena_alloc(arena, (size_t)out->job->n_joints + 1, sizeof *out->joint);
+    for (int j = 0; out->joint && j < out->job->n_joints; j++) {
+        gw_buf name = { 0 };
+        if (!gw_job_joint_changes(c, kit, &out->job->joints[j])) continue;
+        gw_shared_joint_name(c, &out->job->joints[j], &name);
+        const char *kept = name.failed ? NULL : gw_arena_strdup(arena, gw_buf_str(&name));
+        gw_buf_free(&name);
+        if (!kept) return false;
+        out->joint[out->n_joints++] = kept;
+    }
+    return out->joint != NULL;
+}
+
+/* Work that is done once for several joints of the kit. */
+static bool find_jobs(const gw_case *c, gw_compare_kit *of, gw_arena *arena)
+{
+    const gw_kit *kit = &c->kits[of->kit];
+    of->job = gw_arena_alloc(arena, (size_t)c->n_jobs + 1, sizeof *of->job);
+    for (int i = 0; of->job && i < c->n_jobs; i++) {
+        const gw_shared_job shared = gw_shared_job_of(c, &c->jobs[i], kit);
+        if (!shared.joints) continue;
+        gw_compare_job *job = &of->job[of->n_jobs++];
+        *job = (gw_compare_job){ .job = &c->jobs[i], .saved = shared.saved };
+        if (!name_joints(c, kit, job, arena)) return false;
+    }
+    return of->job != NULL;
+}
+
+static bool gather_kit(const gw_comparison *cmp, int kit, gw_compare_kit *of, gw_arena *arena)
+{
+    of->kit = kit;
+    of->summary = gw_summary_of(cmp, kit);
+    of->cost = gw_car_cost_of(cmp->c, kit);
+    of->renewed = gw_car_cost_renewed(cmp->c, kit);
+    of->stand = gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, kit);
+    int n = gw_reversals_find(cmp->c, cmp->deflect, cmp->baseline, kit, of->reversal, MOST_REVERSALS);
+    of->n_reversals = n < MOST_REVERSALS ? n : MOST_REVERSALS;
+    return find_jobs(cmp->c, of, arena);
+}
+
+static bool gather(gw_compare_made *made)
+{
+    const gw_comparison *cmp = made->cmp;
+    made->kit = gw_arena_alloc(&made->arena, (size_t)cmp->c->n_kits + 1, sizeof *made->kit);
+    bool room = made->kit != NULL;
+    for (int k = 0; room && k < cmp->c->n_kits; k++)
+        if (is_wanted(cmp, k)) room = gather_kit(cmp, k, &made->kit[made->n_kits++], &made->arena);
+    return room;
+}
+
+/* ---- what rows find ---- */
+
+static const gw_comparison *comparison(const gw_place *p)
+{
+    return GW_IT(p, gw_compare_made)->cmp;
+}
+
+static int kit_of(const gw_place *p)
+{
+    return GW_IT(p, gw_compare_kit)->kit;
+}
+
+static const void *handling(const gw_place *p)
+{
+    return comparison(p)->handling;
+}
+
+/* clang-format off */
+static const gw_field PARTS[] = {
+    GW_MEMBER("static", DEG, gw_angle_parts, setting, 0, "the setting"),
+    GW_MEMBER("roll", DEG, gw_angle_parts, roll, 0, "of the body; camber to the road only"),
+    GW_MEMBER("travel", DEG, gw_angle_parts, travel, 0, "at this travel with no other load"),
+    GW_MEMBER("bushes", DEG, gw_angle_parts, compliance, 0, "what the load adds"),
+    GW_MEMBER("total", DEG, gw_angle_parts, total, 0, "to the road"),
+};
+static const gw_record PARTS_RECORD = GW_RECORD(gw_angle_parts, PARTS);
+
+static const gw_field BUDGET[] = {
+    GW_WORD("corner", gw_corner_budget, axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_LOADED("load", gw_corner_budget, load, 0, "name of the load"),
+    GW_WORD("wheel", gw_corner_budget, side, GW_SIDE_NAMES, 0, "which of the two"),
+    GW_MEMBER("travel", MM, gw_corner_budget, travel, 0, "of the wheel centre; bump positive"),
+    GW_MEMBER("vertical_load", N, gw_corner_budget, vertical, 0, "on the wheel"),
+    GW_WITHIN("camber", gw_corner_budget, camber, &PARTS_RECORD, GW_ON_LINE, "and where it went"),
+    GW_WITHIN("toe", gw_corner_budget, toe, &PARTS_RECORD, GW_ON_LINE, "and where it went"),
+};
+static const gw_record BUDGET_RECORD = GW_RECORD(gw_corner_budget, BUDGET);
+/* clang-format on */
+
+static int budgets(const gw_place *p)
+{
+    return comparison(p)->handling->n_budgets;
+}
+
+static const void *budget_at(const gw_place *p)
+{
+    const gw_corner_budget *b = &comparison(p)->handling->budget[p->index];
+    return b->kit == kit_of(p) ? b : NULL;
+}
+
+/* ---- balance ---- */
+
+typedef struct gw_axle_entries {
+    double entry[GW_BUDGET_ENTRIES]; /* of a gw_budget, one axle */
+} gw_axle_entries;
+
+static double sum_of_entries(const gw_place *p)
+{
+    double sum = 0.0;
+    for (int i = 0; i < GW_BUDGET_ENTRIES; i++) sum += GW_IT(p, gw_axle_entries)->entry[i];
+    return sum;
+}
+
+/* clang-format off */
+static const gw_field ENTRIES[] = {
+#define AS_ROW(id, words, key, what) GW_MEMBER(key, DEG, gw_axle_entries, entry[GW_BUDGET_##id], GW_NO_UNIT, what),
+    GW_BUDGET_LIST(AS_ROW)
+#undef AS_ROW
+    GW_WORKED_OUT("sum", DEG, sum_of_entries, GW_NO_UNIT, "of all entries"),
+};
+static const gw_record ENTRIES_RECORD = GW_RECORD(gw_axle_entries, ENTRIES);
+
+static double natural(const gw_place *p)
+{
+    return GW_IT(p, gw_bicycle_figures)->natural / (2.0 * GW_PI);
+}
+
+static const gw_field CAR[] = {
+    GW_MEMBER("characteristic_speed", KM_H, gw_bicycle_figures, characteristic_speed, GW_MAY_LACK, "none unless the car understeers"),
+    GW_MEMBER("critical_speed", KM_H, gw_bicycle_figures, critical_speed, GW_MAY_LACK, "none unless it oversteers"),
+    GW_MEMBER("speed", KM_H, gw_bicycle_figures, speed, 0, "of what follows"),
+    GW_MEMBER("stable", PLAIN, gw_bicycle_figures, stable, 0, "below the critical speed"),
+    GW_WORKED_OUT("natural", HZ, natural, GW_MAY_LACK, "yaw and side slip together"),
+    GW_MEMBER("damping_ratio", PLAIN, gw_bicycle_figures, damping, GW_MAY_LACK, "of the same"),
+    GW_MEMBER("yaw_gain_per_s", PLAIN, gw_bicycle_figures, yaw_gain, GW_MAY_LACK, "steady yaw rate per steer of the front wheels"),
+    GW_MEMBER("yaw_response", S, gw_bicycle_figures, yaw_time, GW_MAY_LACK, "from a step of steer to nine tenths of the steady yaw rate"),
+    GW_MEMBER("yaw_overshoot", PLAIN, gw_bicycle_figures, yaw_overshoot, GW_MAY_LACK, "greatest yaw rate over the steady one, less 1"),
+    GW_MEMBER("side_slip_gain", PLAIN, gw_bicycle_figures, slip_gain, GW_MAY_LACK, "steady side slip per steer"),
+    GW_MEMBER("side_slip_response", S, gw_bicycle_figures, slip_time, GW_MAY_LACK, "to nine tenths of the steady side slip"),
+};
+static const gw_record CAR_RECORD = GW_RECORD(gw_bicycle_figures, CAR);
+/* clang-format on */
+
+static double point_g(const gw_place *p)
+{
+    return GW_IT(p, gw_balance_item)->g[GW_INDEX(p, gw_budget)];
+}
+
+static double point_front(const gw_place *p)
+{
+    return gw_budget_axle(GW_IT(p, gw_budget), GW_FRONT);
+}
+
+static double point_rear(const gw_place *p)
+{
+    return gw_budget_axle(GW_IT(p, gw_budget), GW_REAR);
+}
+
+static double point_understeer(const gw_place *p)
+{
+    return gw_budget_understeer(GW_IT(p, gw_budget));
+}
+
+static int points(const gw_place *p)
+{
+    return GW_IT(p, gw_balance_item)->n;
+}
+
+static const void *point_at(const gw_place *p)
+{
+    return &GW_IT(p, gw_balance_item)->budget[p->index];
+}
+
+static double quoted_g(const gw_place *p)
+{
+    (void)p;
+    return GW_BALANCE_G;
+}
+
+static double quoted_understeer(const gw_place *p)
+{
+    return gw_budget_understeer(&GW_IT(p, gw_balance_item)->quoted);
+}
+
+static const void *front_entries(const gw_place *p)
+{
+    return GW_IT(p, gw_balance_item)->quoted.entry[GW_FRONT];
+}
+
+static const void *rear_entries(const gw_place *p)
+{
+    return GW_IT(p, gw_balance_item)->quoted.entry[GW_REAR];
+}
+
+static const void *car(const gw_place *p)
+{
+    const gw_balance_item *b = GW_IT(p, gw_balance_item);
+    return b->has_car ? &b->car : NULL;
+}
+
+static const void *balance(const gw_place *p)
+{
+    return gw_balance_find(comparison(p)->handling, kit_of(p));
+}
+
+/* In the order of gw_linear_end. */
+static const char *const ENDS[] = { "range", "tyre", "bend", "grip", NULL };
+
+/* clang-format off */
+static const gw_field POINT[] = {
+    GW_WORKED_OUT("lateral", G, point_g, 0, "acceleration"),
+    GW_WORKED_OUT("front", DEG_PER_G, point_front, 0, "slip that the axle needs, a secant from standing straight"),
+    GW_WORKED_OUT("rear", DEG_PER_G, point_rear, 0, "the same of the rear axle"),
+    GW_WORKED_OUT("understeer", DEG_PER_G, point_understeer, 0, "front less rear"),
+};
+static const gw_record POINT_RECORD = GW_RECORD(gw_budget, POINT);
+
+static const gw_field BALANCE[] = {
+    GW_WORKED_OUT("lateral", G, quoted_g, 0, "where the budget is quoted"),
+    GW_WORKED_OUT("understeer", DEG_PER_G, quoted_understeer, 0, "front less rear"),
+    GW_PRESENT("front_deg_per_g", front_entries, &ENTRIES_RECORD, GW_ON_LINE, "positive: more slip"),
+    GW_PRESENT("rear_deg_per_g", rear_entries, &ENTRIES_RECORD, GW_ON_LINE, "positive: more slip"),
+    GW_EACH("against_g", points, point_at, &POINT_RECORD, GW_ON_LINE, "up to where a wheel lifts or the tyres carry no more"),
+    GW_MEMBER("linear_to", G, gw_balance_item, linear_to, 0, "how far the quoted budget stands for the car"),
+    GW_WORD("linear_ends_by", gw_balance_item, end, ENDS, 0, "why it ends there"),
+    GW_MEMBER("beyond_tyre_table", PLAIN, gw_balance_item, outside_table, 0, "below linear_to a tyre was beyond its table"),
+    GW_INSIDE("car", car, &CAR_RECORD, 0, "with a single track"),
+    GW_MEMBER("no_car", PLAIN, gw_balance_item, no_car, GW_MAY_LACK, "why there is no car"),
+};
+static const gw_record BALANCE_RECORD = GW_RECORD(gw_balance_item, BALANCE);
+/* clang-format on */
+
+/* ---- braking ---- */
+
+static const void *braking(const gw_place *p)
+{
+    return gw_braking_find(comparison(p)->handling, kit_of(p));
+}
+
+static int axles(const gw_place *p)
+{
+    (void)p;
+    return GW_AXLES;
+}
+
+static const void *braking_corner(const gw_place *p)
+{
+    const gw_braking_corner *corner = &GW_IT(p, gw_braking_item)->corner[p->index];
+    return corner->there ? corner : NULL;
+}
+
+static const char *braking_axle(const gw_place *p)
+{
+    return gw_axle_name((gw_axle)GW_INDEX(p, gw_braking_corner));
+}
+
+static double fore_aft_hz(const gw_place *p)
+{
+    const gw_ride_item *item = gw_ride_find(comparison(p)->ride, GW_IT(p, gw_braking_item)->kit,
+                                            (gw_axle)GW_INDEX(p, gw_braking_corner));
+    return item ? item->result.modes[item->result.wheel_fore_aft].hz : (double)NAN;
+}
+
+static const void *imbalance(const gw_place *p)
+{
+    const gw_braking_item *b = GW_IT(p, gw_braking_item);
+    return b->has_drift ? &b->imbalance : NULL;
+}
+
+static const void *bump(const gw_place *p)
+{
+    const gw_braking_item *b = GW_IT(p, gw_braking_item);
+    return b->has_drift ? &b->bump : NULL;
+}
+
+static const void *drift(const gw_place *p)
+{
+    const gw_braking_item *b = GW_IT(p, gw_braking_item);
+    return GW_IT(p, gw_disturbance) == &b->bump ? &b->after_bump : &b->stop;
+}
+
+/* clang-format off */
+static const gw_field BRAKING_CORNER[] = {
+    GW_CHOSEN("corner", braking_axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_MEMBER("toe_change", DEG_PER_G, gw_braking_corner, toe_per_g, 0, "in a firm stop; toe-in positive"),
+    GW_MEMBER("fore_aft", MM_PER_G, gw_braking_corner, fore_aft_per_g, 0, "of the wheel centre; forward positive"),
+    GW_MEMBER("fore_aft", MM_PER_KN, gw_braking_corner, fore_aft_per_N, GW_MAY_LACK, "over the wheel's braking force"),
+    GW_WORKED_OUT("fore_aft", HZ, fore_aft_hz, GW_SOMETIMES, "natural frequency, where ride was worked out"),
+};
+static const gw_record BRAKING_CORNER_RECORD = GW_RECORD(gw_braking_corner, BRAKING_CORNER);
+
+static const gw_field DRIFT[] = {
+    GW_MEMBER("yaw_rate", DEG_PER_S, gw_drift, yaw_rate, 0, "the greatest on the way"),
+    GW_MEMBER("heading", DEG, gw_drift, heading, 0, "at the end"),
+    GW_MEMBER("off_line", M, gw_drift, offset, 0, "sideways at the end"),
+    GW_MEMBER("distance", M, gw_drift, distance, 0, "along the line"),
+    GW_MEMBER("seconds", PLAIN, gw_drift, seconds, 0, "until the end"),
+};
+static const gw_record DRIFT_RECORD = GW_RECORD(gw_drift, DRIFT);
+
+static const gw_field PUSH[] = {
+    GW_MEMBER("front_steer", DEG, gw_disturbance, steer[GW_FRONT], 0, "of the axle, to the side of the disturbance"),
+    GW_MEMBER("rear_steer", DEG, gw_disturbance, steer[GW_REAR], 0, "the same of the rear axle"),
+    GW_MEMBER("yaw_moment", NM, gw_disturbance, yaw_moment, 0, "to that side"),
+    GW_PART_FOUND(drift, &DRIFT_RECORD, GW_ALWAYS),
+};
+static const gw_record PUSH_RECORD = GW_RECORD(gw_disturbance, PUSH);
+
+static const gw_field BRAKING[] = {
+    GW_EACH("corners", axles, braking_corner, &BRAKING_CORNER_RECORD, GW_ON_LINE, "one wheel of each axle"),
+    GW_INSIDE("brake_imbalance", imbalance, &PUSH_RECORD, GW_ON_LINE, "towards the stronger brake, to standstill"),
+    GW_INSIDE("one_sided_bump", bump, &PUSH_RECORD, GW_ON_LINE, "towards the bump, in the first second"),
+};
+static const gw_record BRAKING_RECORD = GW_RECORD(gw_braking_item, BRAKING);
+/* clang-format on */
+
+/* ---- traction and consistency ---- */
+
+static int traction(const gw_place *p)
+{
+    return comparison(p)->handling->n_traction;
+}
+
+static const void *traction_at(const gw_place *p)
+{
+    const gw_traction_item *t = &comparison(p)->handling->traction[p->index];
+    return t->kit == kit_of(p) ? t : NULL;
+}
+
+static const char *const DRIVEN[] = { "outer", "inner", "straight", NULL };
+
+static const char *driven(const gw_place *p)
+{
+    const gw_traction_item *t = GW_IT(p, gw_traction_item);
+    return t->straight ? "straight" : gw_side_name(t->side);
+}
+
+static double toe_force(const gw_place *p)
+{
+    const gw_traction_item *t = GW_IT(p, gw_traction_item);
+    return t->has_force ? t->toe_force : (double)NAN;
+}
+
+static double camber_force(const gw_place *p)
+{
+    const gw_traction_item *t = GW_IT(p, gw_traction_item);
+    return t->has_force ? t->camber_force : (double)NAN;
+}
+
+static int bands(const gw_place *p)
+{
+    return comparison(p)->handling->n_bands;
+}
+
+static const void *band_at(const gw_place *p)
+{
+    const gw_band_item *b = &comparison(p)->handling->band[p->index];
+    return b->kit == kit_of(p) ? b : NULL;
+}
+
+static double band_from(const gw_place *p)
+{
+    (void)p;
+    return GW_BAND_FROM;
+}
+
+static void band_toe(const gw_place *p, double *x)
+{
+    x[0] = GW_IT(p, gw_band_item)->toe_low;
+    x[1] = GW_IT(p, gw_band_item)->toe_high;
+}
+
+static void band_camber(const gw_place *p, double *x)
+{
+    x[0] = GW_IT(p, gw_band_item)->camber_low;
+    x[1] = GW_IT(p, gw_band_item)->camber_high;
+}
+
+static void band_road(const gw_place *p, double *x)
+{
+    x[0] = GW_IT(p, gw_band_item)->road_low;
+    x[1] = GW_IT(p, gw_band_item)->road_high;
+}
+
+/* clang-format off */
+static const gw_field TRACTION[] = {
+    GW_WORD("corner", gw_traction_item, axle, GW_AXLE_NAMES, 0, "the driven axle"),
+    GW_LOADED("load", gw_traction_item, load, 0, "name of the load"),
+    GW_CHOSEN("wheel", driven, DRIVEN, 0, "straight: the drive of the load without its cornering"),
+    GW_MEMBER("toe", DEG, gw_traction_item, toe, 0, "of the wheel"),
+    GW_MEMBER("toe_change", DEG, gw_traction_item, toe_change, 0, "since standing still; toe-in positive"),
+    GW_MEMBER("camber_to_road", DEG, gw_traction_item, camber_to_road, 0, "top outboard positive"),
+    GW_MEMBER("camber_change", DEG, gw_traction_item, camber_change, 0, "since standing still"),
+    GW_WORKED_OUT("toe_force", N, toe_force, GW_SOMETIMES, "side force that the toe change makes"),
+    GW_WORKED_OUT("camber_force", N, camber_force, GW_SOMETIMES, "side force that the camber change makes"),
+};
+static const gw_record TRACTION_RECORD = GW_RECORD(gw_traction_item, TRACTION);
+
+static const gw_field BAND[] = {
+    GW_WORD("corner", gw_band_item, axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_WORKED_OUT("from", G, band_from, 0, "lateral acceleration"),
+    GW_MEMBER("to", G, gw_band_item, to, 0, "less where a wheel lifts"),
+    GW_FILLED("toe", DEG, GW_PAIR, band_toe, 0, "of the outer wheel, least and greatest"),
+    GW_FILLED("camber", DEG, GW_PAIR, band_camber, 0, "the same to the body"),
+    GW_FILLED("camber_to_road", DEG, GW_PAIR, band_road, 0, "the same to the road"),
+};
+static const gw_record BAND_RECORD = GW_RECORD(gw_band_item, BAND);
+
+static const gw_field HANDLING[] = {
+    GW_KIT("kit", gw_compare_kit, kit, 0, "name of the kit"),
+    GW_EACH("budgets", budgets, budget_at, &BUDGET_RECORD, 0, "a cornering load and wheel each"),
+    GW_INSIDE("balance", balance, &BALANCE_RECORD, GW_MAY_LACK, "understeer and what it is made of"),
+    GW_INSIDE("braking", braking, &BRAKING_RECORD, GW_MAY_LACK, "stability under brakes"),
+    GW_EACH("traction", traction, traction_at, &TRACTION_RECORD, GW_ON_LINE, "driven wheels"),
+    GW_EACH("consistency", bands, band_at, &BAND_RECORD, GW_ON_LINE, "how far the outer wheel's setting moves"),
+};
+static const gw_record HANDLING_RECORD = GW_RECORD(gw_compare_kit, HANDLING);
+/* clang-format on */
+
+/* ---- summary ---- */
+
+static const char *summary_axle(const gw_place *p)
+{
+    return gw_axle_name(gw_summary_axle(comparison(p)));
+}
+
+static const char *summary_load(const gw_place *p)
+{
+    int load = gw_summary_load(comparison(p));
+    return load < 0 ? NULL : p->c->loads[load].name;
+}
+
+static double tax(const gw_place *p)
+{
+    return p->c->shop.has_tax ? GW_IT(p, gw_car_cost)->tax : (double)NAN;
+}
+
+static const char *job_label(const gw_place *p)
+{
+    return GW_IT(p, gw_compare_job)->job->label;
+}
+
+static double job_minutes(const gw_place *p)
+{
+    return GW_IT(p, gw_compare_job)->job->minutes;
+}
+
+static double job_price(const gw_place *p)
+{
+    return GW_IT(p, gw_compare_job)->job->price;
+}
+
+static const char *const ANGLES[] = { "toe", "camber", NULL };
+
+static const char *angle(const gw_place *p)
+{
+    return ANGLES[GW_IT(p, gw_reversal)->camber];
+}
+
+static const char *const STATES[] = { "not judged", "within", "close", "beyond", NULL };
+
+static const char *state(const gw_place *p)
+{
+    return gw_stand_word(GW_IT(p, gw_stand)->state);
+}
+
+static const void *nearest(const gw_place *p)
+{
+    return GW_IT(p, gw_stand)->nearest;
+}
+
+static const gw_joint *joint_of(const gw_place *p)
+{
+    const gw_overload *o = GW_IT(p, gw_overload);
+    return &p->c->corners[o->axle].joints[o->joint];
+}
+
+static const char *joint_name(const gw_place *p)
+{
+    return joint_of(p)->name;
+}
+
+static const char *joint_label(const gw_place *p)
+{
+    return joint_of(p)->label;
+}
+
+static double part_of_limit(const gw_place *p)
+{
+    return gw_overload_ratio(GW_IT(p, gw_overload));
+}
+
+/* clang-format off */
+static const gw_field BY_AXLE[] = {
+    GW_MEMBER("front", DB, gw_summary, harshness[GW_FRONT], GW_NO_UNIT | GW_MAY_LACK, "over the first kit"),
+    GW_MEMBER("rear", DB, gw_summary, harshness[GW_REAR], GW_NO_UNIT | GW_MAY_LACK, "over the first kit"),
+};
+static const gw_record BY_AXLE_RECORD = GW_RECORD(gw_summary, BY_AXLE);
+
+static const gw_field SUMS[] = {
+    GW_MEMBER("price", PLAIN, gw_car_cost, price, 0, "of the parts, both sides of the car"),
+    GW_MEMBER("fit_minutes", PLAIN, gw_car_cost, minutes, 0, "of those with a time"),
+    GW_MEMBER("labour", PLAIN, gw_car_cost, labour, GW_MAY_LACK, "for those minutes"),
+    GW_WORKED_OUT("tax", PLAIN, tax, GW_MAY_LACK, "on price and labour"),
+    GW_MEMBER("total", PLAIN, gw_car_cost, total, 0, "price, labour where known, tax"),
+};
+static const gw_record SUMS_RECORD = GW_RECORD(gw_car_cost, SUMS);
+
+static const gw_field JOB[] = {
+    GW_SAID("label", job_label, 0, "of the work"),
+    GW_TEXTS("joints", gw_compare_job, n_joints, joint, 0, "that get another bush in it; one of a pair stands for both"),
+    GW_WORKED_OUT("fit_minutes", PLAIN, job_minutes, 0, "of the work, once"),
+    GW_WORKED_OUT("price", PLAIN, job_price, 0, "of the work, once"),
+    GW_MEMBER("saved_minutes", PLAIN, gw_compare_job, saved, 0, "against doing the job anew for each of these joints"),
+};
+static const gw_record JOB_RECORD = GW_RECORD(gw_compare_job, JOB);
+
+static const gw_field REVERSAL[] = {
+    GW_WORD("corner", gw_reversal, axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_LOADED("load", gw_reversal, load, 0, "name of the load"),
+    GW_CHOSEN("angle", angle, ANGLES, 0, "which changes side"),
+    GW_MEMBER("from", DEG, gw_reversal, from, 0, "change since standing still with the first kit shown"),
+    GW_MEMBER("to", DEG, gw_reversal, to, 0, "the same with this one"),
+    GW_MEMBER("toe_out_gained_at_the_rear", PLAIN, gw_reversal, warns, 0, "under braking or cornering: what makes a car nervous"),
+};
+static const gw_record REVERSAL_RECORD = GW_RECORD(gw_reversal, REVERSAL);
+
+static const gw_field NEAREST[] = {
+    GW_WORD("corner", gw_overload, axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_SAID("joint", joint_name, 0, "name of the joint"),
+    GW_SAID("label", joint_label, GW_MAY_LACK, "its words for the customer"),
+    GW_LOADED("load", gw_overload, load, 0, "name of the load"),
+    GW_WORD("what", gw_overload, verdict.what, GW_JUDGED_WORDS, 0, "the figure"),
+    GW_WORKED_OUT("part_of_limit", PLAIN, part_of_limit, 0, "1 at the limit"),
+};
+static const gw_record NEAREST_RECORD = GW_RECORD(gw_overload, NEAREST);
+
+static const gw_field STAND[] = {
+    GW_CHOSEN("state", state, STATES, 0, "close: from 80 % of a limit"),
+    GW_INSIDE("nearest", nearest, &NEAREST_RECORD, GW_MAY_LACK | GW_ON_LINE, "to its limit, of all that is judged"),
+    GW_MEMBER("joints", PLAIN, gw_stand, joints, 0, "in the corners that were looked at"),
+    GW_MEMBER("judged", PLAIN, gw_stand, judged, 0, "of them"),
+    GW_MEMBER("not_judged_by_rates", PLAIN, gw_stand, by_rates, 0, "bushes given by rates, or as measured"),
+    GW_MEMBER("not_judged_ball_joints", PLAIN, gw_stand, ball_joints, 0, "nothing is known of their strength"),
+};
+static const gw_record STAND_RECORD = GW_RECORD(gw_stand, STAND);
+
+static const gw_field SUMMARY[] = {
+    GW_KIT("kit", gw_compare_kit, kit, 0, "name of the kit"),
+    GW_CHOSEN("corner", summary_axle, GW_AXLE_NAMES, 0, "of camber and toe"),
+    GW_SAID("load", summary_load, GW_MAY_LACK, "of the camber: the first pure corner, else any"),
+    GW_MEMBER("outer_camber_to_road", DEG, gw_compare_kit, summary.camber, GW_MAY_LACK, "of the outer wheel in that load"),
+    GW_MEMBER("understeer", DEG_PER_G, gw_compare_kit, summary.understeer, GW_MAY_LACK, "front less rear"),
+    GW_MEMBER("brake_toe", DEG_PER_G, gw_compare_kit, summary.brake_toe, GW_MAY_LACK, "in a firm stop"),
+    GW_MEMBER("stop_off_line", M, gw_compare_kit, summary.stop_offset, GW_MAY_LACK, "with one brake stronger"),
+    GW_MEMBER("critical_speed", KM_H, gw_compare_kit, summary.critical_speed, GW_MAY_LACK, "none unless it oversteers"),
+    GW_WITHIN("harshness_dB", gw_compare_kit, summary, &BY_AXLE_RECORD, GW_ON_LINE, "over the first kit"),
+    GW_MEMBER("parts", PLAIN, gw_compare_kit, cost.parts, 0, "that differ from the first kit"),
+    GW_PART_OF(gw_compare_kit, cost, &SUMS_RECORD),
+    GW_MEMBER("parts_without_price", PLAIN, gw_compare_kit, cost.unpriced, 0, "not in the sum"),
+    GW_MEMBER("parts_without_time", PLAIN, gw_compare_kit, cost.untimed, 0, "not in the sum"),
+    GW_WITHIN("same_joints_renewed", gw_compare_kit, renewed, &SUMS_RECORD, GW_ON_LINE, "the same joints with the first kit's bushes again"),
+    GW_ROWS("jobs", gw_compare_kit, n_jobs, job, &JOB_RECORD, GW_ON_LINE, "work done once, however many of its joints get another bush"),
+    GW_ARRAY("changes_of_direction", gw_compare_kit, n_reversals, reversal, &REVERSAL_RECORD, GW_ON_LINE, "where toe or camber change to the other side"),
+    GW_WITHIN("limits", gw_compare_kit, stand, &STAND_RECORD, 0, "how near to its limits"),
+};
+static const gw_record SUMMARY_RECORD = GW_RECORD(gw_compare_kit, SUMMARY);
+
+static double firm_stop(const gw_place *p)
+{
+    (void)p;
+    return GW_FIRM_STOP;
+}
+
+static const gw_field INPUTS[] = {
+    GW_MEMBER("speed", KM_H, gw_handling_study, speed, 0, "of the car"),
+    GW_MEMBER("yaw_inertia_kgm2", PLAIN, gw_handling_study, yaw_inertia, GW_MAY_LACK, "of the car"),
+    GW_MEMBER("yaw_inertia_given", PLAIN, gw_handling_study, yaw_inertia_given, 0, "in the case; else estimated"),
+    GW_WORKED_OUT("brake", G, firm_stop, 0, "of a firm stop"),
+    GW_MEMBER("brake_imbalance", PLAIN, gw_handling_study, brake_imbalance, 0, "of one side to the other"),
+    GW_MEMBER("bump", MM, gw_handling_study, bump, 0, "under one wheel"),
+};
+static const gw_record INPUTS_RECORD = GW_RECORD(gw_handling_study, INPUTS);
+
+static const gw_field GAP[] = {
+    GW_KIT("kit", gw_handling_gap, kit, 0, "name of the kit"),
+    GW_MEMBER("why", PLAIN, gw_handling_gap, text, 0, "it could not be worked out"),
+};
+static const gw_record GAP_RECORD = GW_RECORD(gw_handling_gap, GAP);
+
+static const gw_field LEFT_OUT[] = {
+    GW_MEMBER("budgets", PLAIN, gw_handling_study, no_budgets, GW_MAY_LACK, "what to add to the case"),
+    GW_MEMBER("balance", PLAIN, gw_handling_study, no_balance, GW_MAY_LACK, "what to add to the case"),
+    GW_MEMBER("braking", PLAIN, gw_handling_study, no_braking, GW_MAY_LACK, "what to add to the case"),
+    GW_MEMBER("traction", PLAIN, gw_handling_study, no_traction, GW_MAY_LACK, "what to add to the case"),
+    GW_MEMBER("consistency", PLAIN, gw_handling_study, no_bands, GW_MAY_LACK, "what to add to the case"),
+    GW_ROWS("gaps", gw_handling_study, n_gaps, gap, &GAP_RECORD, GW_ON_LINE, "of single kits"),
+};
+static const gw_record LEFT_OUT_RECORD = GW_RECORD(gw_handling_study, LEFT_OUT);
+/* clang-format on */
+
+/* ---- ride ---- */
+
+static int reactions(const gw_place *p)
+{
+    int list[GW_REACTIONS];
+    return gw_reactions_at(GW_IT(p, gw_ride_item)->result.comfort, list);
+}
+
+static const char *reaction(const gw_place *p)
+{
+    int list[GW_REACTIONS];
+    gw_reactions_at(GW_IT(p, gw_ride_item)->result.comfort, list);
+    return gw_reaction_get(list[p->index])->text;
+}
+
+static void felt_range(const gw_place *p, double *x)
+{
+    x[0] = GW_IT(p, gw_ride_item)->difference.harshness_low;
+    x[1] = GW_IT(p, gw_ride_item)->difference.harshness_high;
+}
+
+static void heard_range(const gw_place *p, double *x)
+{
+    x[0] = GW_IT(p, gw_ride_item)->difference.noise_low;
+    x[1] = GW_IT(p, gw_ride_item)->difference.noise_high;
+}
+
+static double ride_fore_aft(const gw_place *p)
+{
+    const gw_ride_result *r = &GW_IT(p, gw_ride_item)->result;
+    return r->modes[r->wheel_fore_aft].hz;
+}
+
+/* clang-format off */
+static const gw_field RIDE[] = {
+    GW_KIT("kit", gw_ride_item, kit, 0, "name of the kit"),
+    GW_WORD("corner", gw_ride_item, axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_MEMBER("comfort", MS2, gw_ride_item, result.comfort, GW_MAY_LACK, "frequency-weighted acceleration of the body"),
+    GW_SAYINGS("comfort_reactions", reactions, reaction, 0, "of ISO 2631-1, Annex C"),
+    GW_MEMBER("harshness", N, gw_ride_item, result.harshness[0], GW_MAY_LACK, "felt: force into the body, 20 to 200 Hz"),
+    GW_MEMBER("harshness", DB, gw_ride_item, difference.harshness, GW_MAY_LACK, "over the first kit"),
+    GW_FILLED("harshness_range", DB, GW_PAIR, felt_range, GW_MAY_LACK, "about nine in ten of what brackets, their loss, bushes, links, lugs and the tyre's belt may make of it"),
+    GW_MEMBER("road_noise", N, gw_ride_item, result.noise[0], GW_MAY_LACK, "force into the body, A-weighted, 40 to 315 Hz"),
+    GW_MEMBER("road_noise", DB, gw_ride_item, difference.noise, GW_MAY_LACK, "over the first kit"),
+    GW_FILLED("road_noise_range", DB, GW_PAIR, heard_range, GW_MAY_LACK, "as that of harshness"),
+    GW_MEMBER("friction", N, gw_ride_item, result.friction, 0, "at the wheel, before it moves"),
+    GW_WORKED_OUT("wheel_fore_aft", HZ, ride_fore_aft, 0, "natural frequency"),
+};
+static const gw_record RIDE_RECORD = GW_RECORD(gw_ride_item, RIDE);
+/* clang-format on */
+
+/* ---- all of it ---- */
+
+static int case_kits(const gw_place *p)
+{
+    return p->c->n_kits;
+}
+
+static const void *case_kit(const gw_place *p)
+{
+    return &p->c->kits[p->index];
+}
+
+static double is_baseline(const gw_place *p)
+{
+    return GW_INDEX(p, gw_kit) == comparison(p)->baseline;
+}
+
+static int deflections(const gw_place *p)
+{
+    return comparison(p)->deflect->n;
+}
+
+static const void *deflection_at(const gw_place *p)
+{
+    return &comparison(p)->deflect->item[p->index];
+}
+
+static int tolerances(const gw_place *p)
+{
+    return comparison(p)->tolerance ? comparison(p)->tolerance->n : 0;
+}
+
+static const void *tolerance_at(const gw_place *p)
+{
+    const gw_tolerance_item *item = &comparison(p)->tolerance->item[p->index];
+    return item->failed ? NULL : item;
+}
+
+static double tolerance_points(const gw_place *p)
+{
+    (void)p;
+    return GW_HARDNESS_TOLERANCE;
+}
+
+static const void *sure(const gw_place *p)
+{
+    return comparison(p)->bands;
+}
+
+static const char *currency(const gw_place *p)
+{
+    return p->c->shop.currency;
+}
+
+static int rides(const gw_place *p)
+{
+    return comparison(p)->ride->n;
+}
+
+static const void *ride_at(const gw_place *p)
+{
+    return &comparison(p)->ride->item[p->index];
+}
+
+static const char *no_ride(const gw_place *p)
+{
+    return comparison(p)->no_ride;
+}
+
+static const char *ride_caution(const gw_place *p)
+{
+    return comparison(p)->no_ride ? NULL : gw_ride_caution();
+}
+
+static int warnings(const gw_place *p)
+{
+    return comparison(p)->deflect->n_warnings + comparison(p)->ride->n_warnings;
+}
+
+static const char *warning(const gw_place *p)
+{
+    const gw_comparison *cmp = comparison(p);
+    int own = cmp->deflect->n_warnings;
+    return p->index < own ? cmp->deflect->warning[p->index] : cmp->ride->warning[p->index - own];
+}
+
+/* clang-format off */
+static const gw_field KIT[] = {
+    GW_MEMBER("name", PLAIN, gw_kit, name, 0, "of the kit"),
+    GW_MEMBER("label", PLAIN, gw_kit, label, GW_MAY_LACK, "its words for the customer"),
+    GW_ASKED("baseline", is_baseline, 0, "the others are set beside it"),
+};
+static const gw_record KIT_RECORD = GW_RECORD(gw_kit, KIT);
+
+static const gw_field TOLERANCE[] = {
+    GW_KIT("kit", gw_tolerance_item, kit, 0, "name of the kit"),
+    GW_WORD("corner", gw_tolerance_item, axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_LOADED("load", gw_tolerance_item, load, 0, "name of the load"),
+    GW_WORKED_OUT("points", PLAIN, tolerance_points, 0, "of hardness, to either side"),
+    GW_MEMBER("bushes", PLAIN, gw_tolerance_item, bushes, 0, "whose hardness varies"),
+    GW_MEMBER("toe_change", DEG, gw_tolerance_item, toe, 0, "all rubber softer, and harder"),
+    GW_MEMBER("camber_change", DEG, gw_tolerance_item, camber, 0, "the same of camber"),
+};
+static const gw_record TOLERANCE_RECORD = GW_RECORD(gw_tolerance_item, TOLERANCE);
+
+static const gw_field RESULT[] = {
+    GW_EACH("kits", case_kits, case_kit, &KIT_RECORD, GW_ON_LINE, "of the case"),
+    GW_EACH("results", deflections, deflection_at, &GW_DEFLECTION_RECORD, 0, "as of deflect"),
+    GW_EACH("hardness_tolerance", tolerances, tolerance_at, &TOLERANCE_RECORD, GW_ON_LINE, "what 5 points of hardness make of the answers"),
+    GW_INSIDE("bands", sure, &GW_BANDS_RECORD, 0, "how sure the answers are"),
+    GW_SAID("currency", currency, GW_MAY_LACK, "of every price"),
+    GW_ROWS("summary", gw_compare_made, n_kits, kit, &SUMMARY_RECORD, 0, "a kit each"),
+    GW_PRESENT("handling_inputs", handling, &INPUTS_RECORD, GW_ON_LINE, "what handling was worked out with"),
+    GW_ROWS("handling", gw_compare_made, n_kits, kit, &HANDLING_RECORD, 0, "what a kit does to the car"),
+    GW_PRESENT("handling_left_out", handling, &LEFT_OUT_RECORD, 0, "and what to add"),
+    GW_EACH("ride", rides, ride_at, &RIDE_RECORD, GW_ON_LINE, "what of ride tells the kits apart; the rest: giveway ride"),
+    GW_SAID("ride_left_out", no_ride, GW_MAY_LACK, "what the case lacks for it"),
+    GW_SAID("ride_caution", ride_caution, GW_SOMETIMES, "what its figures are not"),
+    GW_SAYINGS("warnings", warnings, warning, 0, "as on standard error"),
+};
+static const gw_record RESULT_RECORD = GW_RECORD(gw_compare_made, RESULT);
+/* clang-format on */
+
+/* A row a deflection and what its kit does. */
+static void put_csv(const gw_case *c, const void *made, gw_buf *out)
+{
+    const gw_comparison *cmp = ((const gw_compare_made *)made)->cmp;
+    gw_csv csv = { .out = out };
+    gw_record_csv_heads(&GW_DEFLECTION_RECORD, &csv);
+    gw_handling_csv(cmp, NULL, &csv);
+    if (cmp->bands) gw_bands_csv(c, NULL, true, &csv);
+    gw_csv_end_row(&csv);
+    for (int i = 0; i < cmp->deflect->n; i++) {
+        const gw_deflection *item = &cmp->deflect->item[i];
+        const gw_place place = { .c = c, .record = &GW_DEFLECTION_RECORD, .it = item };
+        gw_place_csv(&place, &csv);
+        gw_handling_csv(cmp, item, &csv);
+        if (cmp->bands) gw_bands_csv(c, gw_band_of(cmp->bands, item), false, &csv);
+        gw_csv_end_row(&csv);
+    }
+}
+
+const gw_result GW_COMPARE_RESULT = {
+    .command = "compare", .record = &RESULT_RECORD, .rows = "results", .csv = put_csv
+};
+
+void gw_compare_json(const gw_comparison *cmp, gw_buf *out)
+{
+    gw_compare_made made = { .cmp = cmp };
+    if (gather(&made))
+        gw_result_json(&GW_COMPARE_RESULT, cmp->c, &made, out);
+    else
+        out->failed = true;
+    gw_arena_free(&made.arena);
+}
+
+void gw_compare_csv(const gw_comparison *cmp, gw_buf *out)
+{
+    const gw_compare_made made = { .cmp = cmp };
+    gw_result_csv(&GW_COMPARE_RESULT, cmp->c, &made, out);
+}
