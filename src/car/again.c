@@ -80,6 +80,22 @@ static void put(gw_road *road, const gw_road_mark *mark)
     }
 }
 
+/* The springs' law starts from this car's S0. */
+static void springs_follow(gw_road *road)
+{
+    for (int a = 0; a < GW_AXLES; a++) {
+        gw_road_axle *axle = &road->axle[a];
+        const gw_corner *pair = axle->ws->corner;
+        for (int w = 0; w < GW_WHEELS; w++) {
+            double rate = w == GW_LEFT_WHEEL ? pair->spring.rate : pair->right_spring.rate;
+            double *length = gw_spring_length_of(&axle->state, w);
+            *length = gw_spring_length(axle->ws, &axle->state, w);
+            *gw_spring_force_of(&axle->state, w) = *gw_spring_force_of(&axle->start, w) +
+                                                   rate * (*gw_spring_length_of(&axle->start, w) - *length);
+        }
+    }
+}
+
 static bool has_play(const gw_road *road)
 {
     return gw_has_play(road->axle[GW_FRONT].ws) || gw_has_play(road->axle[GW_REAR].ws);
@@ -96,19 +112,25 @@ static bool is_usual(const gw_road *road, bool setting)
     return road->iterations <= USUAL_STEPS;
 }
 
+/* From `guess` to a balance near it. */
+static bool follow_guess(gw_road *road, const gw_road_mark *guess, bool setting)
+{
+    if (!guess || (!road->once && has_play(road))) return false;
+    put(road, guess);
+    if (!setting) springs_follow(road);
+    if (road->once) return gw_road_newton_once(road) == GW_OK;
+    return gw_road_newton(road, NULL) == GW_OK && is_usual(road, setting);
+}
+
 gw_status gw_road_stand_near(gw_road *road, const gw_road_mark *guess, gw_error *err)
 {
     const gw_manoeuvre still = { 0 };
-    gw_status status = GW_E_NUMERIC;
-    if (guess && !has_play(road)) {
-        road->setting = true;
-        road->load = gw_road_load_of(road->vehicle, &still, 1.0);
-        put(road, guess);
-        status = gw_road_newton(road, NULL);
-        if (status == GW_OK && !is_usual(road, true)) status = GW_E_NUMERIC;
-        road->setting = false;
-    }
-    if (status != GW_OK) {
+    gw_status status = GW_OK;
+    road->setting = true;
+    road->load = gw_road_load_of(road->vehicle, &still, 1.0);
+    bool near = follow_guess(road, guess, true);
+    road->setting = false;
+    if (!near) {
         road->stance = (gw_stance_on_road){ 0 };
         for (int a = 0; a < GW_AXLES; a++) road->axle[a].lateral = 0.0;
         status = gw_road_find_reference(road, err);
@@ -119,26 +141,41 @@ gw_status gw_road_stand_near(gw_road *road, const gw_road_mark *guess, gw_error 
 
 gw_status gw_road_solve_near(gw_road *road, const gw_manoeuvre *m, const gw_road_mark *guess, gw_error *err)
 {
-    if (guess && !has_play(road)) {
-        road->manoeuvre = *m;
-        road->load = gw_road_load_of(road->vehicle, m, 1.0);
-        put(road, guess);
-        for (int a = 0; a < GW_AXLES; a++) { /* the springs' law starts from this car's S0 */
-            gw_road_axle *axle = &road->axle[a];
-            for (int w = 0; w < GW_WHEELS; w++) {
-                double rate =
-                    w == GW_LEFT_WHEEL ? axle->ws->corner->spring.rate : axle->ws->corner->right_spring.rate;
-                double *length = gw_spring_length_of(&axle->state, w);
-                *length = gw_spring_length(axle->ws, &axle->state, w);
-                *gw_spring_force_of(&axle->state, w) =
-                    *gw_spring_force_of(&axle->start, w) +
-                    rate * (*gw_spring_length_of(&axle->start, w) - *length);
-            }
-        }
-        if (gw_road_newton(road, NULL) == GW_OK && is_usual(road, false) && gw_road_least_load(road) >= 0.0)
-            return GW_OK;
-    }
+    road->manoeuvre = *m;
+    road->load = gw_road_load_of(road->vehicle, m, 1.0);
+    if (follow_guess(road, guess, false) && (road->once || gw_road_least_load(road) >= 0.0)) return GW_OK;
     return gw_road_solve(road, m, err);
+}
+
+static gw_status open_axle_near(gw_road *road, gw_axle which, const gw_road_part *part, const gw_road *near,
+                                gw_nearness how, gw_error *err)
+{
+    gw_status status =
+        gw_corner_open_near(part->pair, part->fit, near->axle[which].ws, how, &road->axle[which].ws, err);
+    if (status == GW_OK) status = gw_road_make_axle(road, which, part->made_up, err);
+    if (status == GW_OK) gw_road_note_setting(&road->axle[which]);
+    return status;
+}
+
+gw_status gw_road_open_near(const gw_vehicle *vehicle, const gw_road_part part[GW_AXLES], const gw_road *near,
+                            const gw_road_mark *guess, gw_nearness how, gw_road **out, gw_error *err)
+{
+    gw_road *road = calloc(1, sizeof *road);
+    if (!road) return gw_fail(err, GW_E_NOMEM, "out of memory for the car");
+    road->vehicle = vehicle;
+    road->once = how == GW_NEAR_ONCE;
+    gw_status status = GW_OK;
+    for (int a = 0; a < GW_AXLES && status == GW_OK; a++)
+        status = open_axle_near(road, (gw_axle)a, &part[a], near, how, err);
+    if (status == GW_OK) status = gw_road_place_chassis(road, err);
+    if (status == GW_OK) status = gw_road_stand_near(road, guess, err);
+    if (status != GW_OK) {
+        gw_road_close(road);
+        return status;
+    }
+    gw_road_note_strains(road);
+    *out = road;
+    return GW_OK;
 }
 
 int gw_road_steps(const gw_road *road)

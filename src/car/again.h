@@ -34,6 +34,16 @@ void gw_road_mark_take(const gw_road *road, bool still, gw_road_mark *out);
 gw_status gw_road_stand_near(gw_road *road, const gw_road_mark *guess, gw_error *err);
 gw_status gw_road_solve_near(gw_road *road, const gw_manoeuvre *m, const gw_road_mark *guess, gw_error *err);
 
+/**
+ * As gw_road_open, of a car that differs from `near` by its figures alone: its corners are opened near those
+ * of it, and it is stood up from `guess`. Reports tell nothing of joints.
+ *
+ * @param[in] near  a car of the same bodies, joints and kit; only read.
+ * @param[in] how   GW_NEAR_ONCE: one step of Newton's iteration for everything that is asked of it.
+ */
+gw_status gw_road_open_near(const gw_vehicle *vehicle, const gw_road_part part[GW_AXLES], const gw_road *near,
+                            const gw_road_mark *guess, gw_nearness how, gw_road **out, gw_error *err);
+
 /** Steps that the last equilibrium took. */
 int gw_road_steps(const gw_road *road);
 

@@ -268,6 +268,22 @@ static void put_final_drive(gw_road *road, gw_axle which, int w)
     for (int i = 0; i < 3; i++) s->rhs[body][s->n_columns * (3 + i)] += v[i];
 }
 
+void gw_find_contacts(gw_road *road)
+{
+    for (int a = 0; a < GW_AXLES; a++) {
+        gw_road_axle *axle = &road->axle[a];
+        double sum = 0.0;
+        for (int w = 0; w < GW_WHEELS; w++) {
+            find_contact(road, axle, w);
+            sum += axle->wheel[w].contact.vertical;
+        }
+        for (int w = 0; w < GW_WHEELS; w++) {
+            gw_contact *c = &axle->wheel[w].contact;
+            c->lateral = axle->lateral * c->vertical / sum;
+        }
+    }
+}
+
 void gw_put_on_road(gw_road *road, gw_axle which, gw_balance_of_car *b)
 {
     gw_road_axle *axle = &road->axle[which];

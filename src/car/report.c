@@ -50,6 +50,7 @@ void gw_road_attitude(const gw_road *road, gw_axle which, gw_wheel_side side, gw
 static void report_joints(const gw_road_axle *axle, int w, gw_corner_result *out)
 {
     const gw_wheel_ws *ramp = &axle->ws->wheel[w];
+    if (axle->ws->bare) return;
     out->travel_toe = out->travel_camber = 0.0;
     for (int v = 0; v < GW_WHEELS; v++) {
         out->travel_toe += ramp->reaction_toe[v] * travel_of(axle, v);

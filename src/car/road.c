@@ -167,6 +167,17 @@ gw_status gw_road_newton(gw_road *road, gw_error *err)
                    (int)MAX_ITERATIONS);
 }
 
+gw_status gw_road_newton_once(gw_road *road)
+{
+    gw_balance_of_car b;
+    road->residual = assemble(road, &b).force;
+    road->iterations = 1;
+    if (!gw_road_step(road, &b)) return GW_E_NUMERIC;
+    follow(road);
+    gw_find_contacts(road);
+    return GW_OK;
+}
+
 static void keep(gw_road *road)
 {
     road->kept = road->stance;
@@ -381,7 +392,7 @@ gw_status gw_road_find_reference(gw_road *road, gw_error *err)
     return status;
 }
 
-static void note_strains(gw_road *road)
+void gw_road_note_strains(gw_road *road)
 {
     for (int a = 0; a < GW_AXLES; a++) {
         gw_road_axle *axle = &road->axle[a];
@@ -476,7 +487,7 @@ gw_status gw_road_open(const gw_vehicle *vehicle, const gw_road_part part[GW_AXL
         return status;
     }
     gw_road_set_wheels(road);
-    note_strains(road);
+    gw_road_note_strains(road);
     *out = road;
     return GW_OK;
 }

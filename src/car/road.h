@@ -67,6 +67,7 @@ struct gw_road {
     gw_road_load load;
     gw_manoeuvre manoeuvre;
     bool setting; /**< S0 is being looked for: preloads unknown, axes fixed in the chassis */
+    bool once;    /**< one step of Newton's iteration is all: to first order in what differs */
     int iterations;
     double residual;
 };
@@ -84,6 +85,8 @@ typedef struct gw_balance_of_car {
     double upright_by_lateral[GW_AXLES][GW_WHEELS][6];
 } gw_balance_of_car;
 void gw_put_on_road(gw_road *road, gw_axle which, gw_balance_of_car *balance);
+/** Contacts alone, where the car stands now. */
+void gw_find_contacts(gw_road *road);
 void gw_put_chassis(const gw_road *road, gw_balance_of_car *balance);
 
 /* road.c */
@@ -96,6 +99,9 @@ gw_status gw_road_find_reference(gw_road *road, gw_error *err);
 void gw_road_set_wheels(gw_road *road);
 /** Newton's iteration from where the car stands. */
 gw_status gw_road_newton(gw_road *road, gw_error *err);
+/** One step of it, whatever is left over; GW_E_NUMERIC where the matrix is singular. */
+gw_status gw_road_newton_once(gw_road *road);
+void gw_road_note_strains(gw_road *road);
 gw_road_load gw_road_load_of(const gw_vehicle *v, const gw_manoeuvre *m, double part);
 double gw_road_least_load(const gw_road *road); /**< on any wheel [N] */
 

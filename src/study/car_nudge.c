@@ -127,6 +127,7 @@ gw_status gw_car_by_roll_centre(const gw_car_plan *plan, const gw_selection *wan
     for (int a = 0; a < GW_AXLES; a++) {
         memset(slope[a], 0, (size_t)plan->n_columns * sizeof *slope[a]);
         if (!from->c->has_vehicle || from->c->vehicle.has_roll_centre) continue;
+        if (gw_case_on_road(from->c)) continue; /* the car finds its own roll */
         gw_status status = lift(plan, wanted, from, a, slope[a], err);
         if (status == GW_E_NOMEM) return status;
         for (int i = 0; i < plan->n_columns; i++) {

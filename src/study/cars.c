@@ -72,6 +72,10 @@ static void point_at(gw_car_work *w, int s)
     bool known = w->from && w->from->kept[s];
     w->run.near_dive = known ? &w->from->dive[s] : NULL;
     w->run.near = known ? &w->from->state[s] : NULL;
+    const gw_car_slot *slot = &w->plan->slot[s];
+    int mark = slot->kit * (1 + w->plan->c->n_loads) + 1 + slot->load;
+    bool marked = w->from && w->from->run.marked && w->from->run.marked[mark];
+    w->run.near_road = marked && w->from->run.road[slot->kit] ? &w->from->run.mark[mark] : NULL;
     w->run.keep_dive = w->keep && w->keep->dive[s].pose ? &w->keep->dive[s] : NULL;
 }
 
@@ -120,6 +124,21 @@ static void keep_corner(gw_car_work *w)
     w->run.ws = w->run.right = NULL;
 }
 
+/* Where the car stands becomes a place to start from. */
+static void mark_road(gw_car_work *w, int kit, int load)
+{
+    gw_car_guide *keep = w->keep;
+    const int at = kit * (1 + w->plan->c->n_loads) + 1 + load;
+    if (!keep || !w->run.road || keep->run.marked[at]) return;
+    if (load >= 0 && !w->run.drives) return;
+    gw_error why = { 0 };
+    gw_status status = gw_road_mark_make(w->run.road, &keep->arena, &keep->run.mark[at], &why);
+    gw_car_note(w, status, &why);
+    if (status != GW_OK) return;
+    gw_road_mark_take(w->run.road, load < 0, &keep->run.mark[at]);
+    keep->run.marked[at] = true;
+}
+
 static bool on_road(const gw_car_work *w, const gw_car_slot *slot)
 {
     return slot->manoeuvre && w->run.on_road;
@@ -148,7 +167,13 @@ void gw_car_work_road(gw_car_work *w, int kit)
             if (plan->slot[s].kit != kit || plan->slot[s].load != l || !on_road(w, &plan->slot[s])) continue;
             w->run.axle = plan->slot[s].axle;
             solve(w, s);
+            mark_road(w, kit, -1);
+            mark_road(w, kit, l);
         }
+    if (w->keep) {
+        w->keep->run.road[kit] = w->run.road;
+        w->run.road = NULL;
+    }
     gw_run_close_corner(&w->run);
 }
 
@@ -200,12 +225,17 @@ void gw_car_guide_free(gw_car_guide *guide)
         gw_corner_close(guide->run.ws[i]);
         gw_corner_close(guide->run.right[i]);
     }
+    for (int k = 0; k < guide->n_corners / GW_AXLES && guide->run.road; k++) gw_road_close(guide->run.road[k]);
     for (int s = 0; s < guide->n_slots; s++) {
         gw_state_free(&guide->dive[s]);
         gw_state_free(&guide->state[s]);
     }
     free(guide->run.ws);
     free(guide->run.right);
+    free(guide->run.road);
+    free(guide->run.mark);
+    free(guide->run.marked);
+    gw_arena_free(&guide->arena);
     free(guide->dive);
     free(guide->state);
     free(guide->kept);
@@ -215,12 +245,18 @@ void gw_car_guide_free(gw_car_guide *guide)
 static gw_status make_room(const gw_car_plan *plan, const gw_case *c, gw_car_guide *out, gw_error *err)
 {
     const size_t corners = (size_t)plan->c->n_kits * GW_AXLES, slots = (size_t)plan->n_slots;
+    const size_t kits = (size_t)plan->c->n_kits, marks = kits * (1 + (size_t)plan->c->n_loads);
     gw_status status = GW_OK;
     *out = (gw_car_guide){ .run = { .ws = calloc(corners + 1, sizeof *out->run.ws),
-                                    .right = calloc(corners + 1, sizeof *out->run.right) },
+                                    .right = calloc(corners + 1, sizeof *out->run.right),
+                                    .road = calloc(kits + 1, sizeof *out->run.road),
+                                    .mark = calloc(marks + 1, sizeof *out->run.mark),
+                                    .marked = calloc(marks + 1, sizeof *out->run.marked) },
                            .dive = calloc(slots + 1, sizeof *out->dive),
                            .state = calloc(slots + 1, sizeof *out->state),
                            .kept = calloc(slots + 1, sizeof *out->kept) };
+    if (!out->run.road || !out->run.mark || !out->run.marked)
+        return gw_fail(err, GW_E_NOMEM, "out of memory for a car");
     if (!out->run.ws || !out->run.right || !out->dive || !out->state || !out->kept)
         return gw_fail(err, GW_E_NOMEM, "out of memory for a car");
     out->n_corners = (int)corners;

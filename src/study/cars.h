@@ -50,6 +50,7 @@ typedef struct gw_car_guide {
     double roll_centre[GW_AXLES]; /**< as used [m]                                                  */
     const double *row;            /**< what was found; borrowed                                     */
     gw_run_guide run;
+    gw_arena arena;         /**< what the marks hold                                         */
     gw_state *dive, *state; /**< [slot]                                                          */
     bool *kept;             /**< [slot] there are such                                           */
 } gw_car_guide;

@@ -35,6 +35,7 @@ static gw_status find_roll_centres(gw_run *run, gw_error *err)
     gw_status status = GW_OK;
     run->vehicle = run->c->vehicle;
     if (!needs_roll_centre(run->c)) return GW_OK;
+    if (run->guide && run->on_road) return GW_OK; /* no movement of a wheel hangs on them there */
     for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++) {
         if (!run->c->has_corner[a])
             return gw_fail(err, GW_E_SCHEMA,
@@ -47,6 +48,13 @@ static gw_status find_roll_centres(gw_run *run, gw_error *err)
 }
 
 /* What joints do not give of the roll stiffness of the vehicle, with the first kit. */
+/* The car of the guide with this kit, where it was stood up. */
+static const gw_road *guide_road(const gw_run *run, int kit)
+{
+    const gw_run_guide *g = run->guide;
+    return g && g->road && g->road[kit] && g->marked[kit * (1 + run->c->n_loads)] ? g->road[kit] : NULL;
+}
+
 static gw_status make_up(gw_run *run, gw_axle axle, gw_error *err)
 {
     const gw_corner *pair = &run->c->pairs[axle];
@@ -55,7 +63,10 @@ static gw_status make_up(gw_run *run, gw_axle axle, gw_error *err)
     gw_error inner = { 0 };
     if (pair->has_bar || !(wanted > 0.0)) return GW_OK;
     gw_fit_pair(run->c, &run->laws, 0, axle, run->fit);
-    gw_status status = gw_corner_open(pair, run->fit, &ws, &inner);
+    const gw_road *near = guide_road(run, 0);
+    gw_status status = near ? gw_corner_open_near(pair, run->fit, gw_road_axle_ws(near, axle),
+                                                  run->guide->how, &ws, &inner)
+                            : gw_corner_open(pair, run->fit, &ws, &inner);
     if (status == GW_OK) status = gw_road_make_up(ws, wanted, &run->made_up[axle], &inner);
     gw_corner_close(ws);
     if (status != GW_OK) return gw_fail(err, status, "%s: %s", run->c->path, inner.msg);
@@ -65,7 +76,6 @@ static gw_status make_up(gw_run *run, gw_axle axle, gw_error *err)
 static gw_status make_ready_for_road(gw_run *run, gw_error *err)
 {
     gw_status status = GW_OK;
-    run->on_road = gw_case_on_road(run->c);
     for (int a = 0; a < GW_AXLES && run->on_road && status == GW_OK; a++)
         status = make_up(run, (gw_axle)a, err);
     return status;
@@ -82,6 +92,7 @@ gw_status gw_run_open_near(gw_run *run, const gw_case *c, const gw_selection *wa
     *run = (gw_run){ .c = c, .wanted = wanted, .guide = guide };
     gw_status status = GW_OK;
     run->owns_laws = !wanted->laws;
+    run->on_road = gw_case_on_road(c);
     if (wanted->laws)
         run->laws = *wanted->laws;
     else
@@ -262,7 +273,11 @@ static gw_status stand_up(gw_run *run, gw_error *err)
         if (run->set && a == (int)run->axle) of = run->set;
         part[a] = (gw_road_part){ &run->c->pairs[a], of, run->made_up[a] };
     }
-    gw_status status = gw_road_open(&run->vehicle, part, &run->road, err);
+    const gw_road *near = run->set ? NULL : guide_road(run, run->kit);
+    const gw_road_mark *guess = near ? &run->guide->mark[run->kit * (1 + run->c->n_loads)] : NULL;
+    gw_status status =
+        near ? gw_road_open_near(&run->vehicle, part, near, guess, run->guide->how, &run->road, err)
+             : gw_road_open(&run->vehicle, part, &run->road, err);
     free(fit);
     return status;
 }
@@ -297,7 +312,7 @@ static gw_status drive_on_road(gw_run *run, const gw_manoeuvre *m, gw_deflection
     gw_status status = stand_up(run, err);
     if (status == GW_OK && !(run->drives && same_manoeuvre(m, &run->driven))) {
         run->drives = false;
-        status = gw_road_solve(run->road, m, err);
+        status = gw_road_solve_near(run->road, m, run->near_road, err);
     }
     if (status != GW_OK) return status;
     run->driven = *m;
