@@ -81,25 +81,31 @@ static inline void gw_lanes_sub_product(gw_lanes *restrict y, const gw_lanes *re
 /** Four doubles as one vector: one register with AVX, two with SSE2; gcc and clang both know this. */
 typedef double gw_quad __attribute__((vector_size(32)));
 
+/** Columns that follow each other. */
+typedef struct gw_columns {
+    int first, n;
+} gw_columns;
+
 /**
- * y -= sum of a[k] b[k], k = 0 to n - 1: most of the time of a sweep is spent here, so the sums of four
- * lanes at a time stay in registers.
+ * y -= sum of a[k] b[k] over the columns of `n_runs` runs: most of the time of a sweep is spent here, so the
+ * sums of four lanes at a time stay in registers.
  */
 static inline void gw_lanes_sub_products(gw_lanes *restrict y, const gw_lanes *restrict a,
-                                         const gw_lanes *restrict b, int n)
+                                         const gw_lanes *restrict b, const gw_columns *run, int n_runs)
 {
     for (int i = 0; i < GW_LANES; i += 4) {
         gw_quad re, im, ar, ai, br, bi;
         memcpy(&re, y->re + i, sizeof re);
         memcpy(&im, y->im + i, sizeof im);
-        for (int k = 0; k < n; k++) {
-            memcpy(&ar, a[k].re + i, sizeof ar);
-            memcpy(&ai, a[k].im + i, sizeof ai);
-            memcpy(&br, b[k].re + i, sizeof br);
-            memcpy(&bi, b[k].im + i, sizeof bi);
-            re -= ar * br - ai * bi;
-            im -= ar * bi + ai * br;
-        }
+        for (int r = 0; r < n_runs; r++)
+            for (int k = run[r].first; k < run[r].first + run[r].n; k++) {
+                memcpy(&ar, a[k].re + i, sizeof ar);
+                memcpy(&ai, a[k].im + i, sizeof ai);
+                memcpy(&br, b[k].re + i, sizeof br);
+                memcpy(&bi, b[k].im + i, sizeof bi);
+                re -= ar * br - ai * bi;
+                im -= ar * bi + ai * br;
+            }
         memcpy(y->re + i, &re, sizeof re);
         memcpy(y->im + i, &im, sizeof im);
     }

@@ -332,6 +332,7 @@ gw_status gw_ride_model_open(gw_ride_model *model, const gw_corner *corner, cons
     if (gw_is_pair(corner)) add_tyre(model, corner->right_upright);
     gw_sliders_place(model);
     find_skyline(model);
+    if ((st = gw_ride_find_fill(model, arena, err)) != GW_OK) return st;
     if ((st = allocate_matrices(model, arena, err)) != GW_OK) return st;
     add_masses(model);
     if ((st = gw_ride_hold(model, arena, err)) != GW_OK) return st;

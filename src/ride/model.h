@@ -92,6 +92,10 @@ typedef struct gw_ride_model {
     int *start; /**< [n] first column of a row of the skyline                             */
     int *base;  /**< [n] entry (r, c) lies at base[r] + c                                 */
     int n_entries;
+    gw_columns *run;       /**< of entries that are not zero throughout: columns that both rows have */
+    int *first_run;        /**< [n_entries + 1] those of an entry; of one that stays zero: none       */
+    gw_columns *row_run;   /**< columns of a row, left of its diagonal, that are not zero throughout  */
+    int *first_row_run;    /**< [n + 1] those of a row                                               */
     double *mass;          /**< skyline                                                              */
     double complex *fixed; /**< skyline: sum of the constant elements                                */
     bool *held;            /**< [n] a motion that nothing resists and that has no mass               */
@@ -184,6 +188,11 @@ gw_lanes gw_element_stiffness(const gw_ride_model *model, const gw_ride_element 
 
 /** Force in an element: that stiffness times deflection. */
 gw_lanes gw_element_force(const gw_ride_model *model, const gw_ride_element *element, const gw_lanes *x);
+
+/* fill.c */
+
+/** Which entries of the factor are not zero throughout, and which products make them. */
+gw_status gw_ride_find_fill(gw_ride_model *model, gw_arena *arena, gw_error *err);
 
 /* skyline.c */
 

@@ -88,16 +88,20 @@ GW_WIDE void gw_ride_assemble(gw_ride_model *model, const gw_lanes *p, gw_dampin
 static inline void reduce_row(gw_ride_model *model, int r)
 {
     gw_lanes *row = model->factor + model->base[r];
-    for (int c = model->start[r]; c < r; c++) {
-        const gw_lanes *above = model->factor + model->base[c];
-        int first = model->start[c] > model->start[r] ? model->start[c] : model->start[r];
-        gw_lanes_sub_products(&row[c], &row[first], &above[first], c - first);
-    }
-    for (int c = model->start[r]; c < r; c++) {
-        gw_lanes scaled = gw_lanes_product(&row[c], &model->pivot[c]);
-        gw_lanes_sub_product(&row[r], &row[c], &scaled);
-        row[c] = scaled;
-    }
+    const gw_columns *run = model->row_run + model->first_row_run[r];
+    const int n_runs = model->first_row_run[r + 1] - model->first_row_run[r];
+    for (int i = 0; i < n_runs; i++)
+        for (int c = run[i].first; c < run[i].first + run[i].n; c++) {
+            const int *first = model->first_run + model->base[r] + c;
+            gw_lanes_sub_products(&row[c], row, model->factor + model->base[c], model->run + first[0],
+                                  first[1] - first[0]);
+        }
+    for (int i = 0; i < n_runs; i++)
+        for (int c = run[i].first; c < run[i].first + run[i].n; c++) {
+            gw_lanes scaled = gw_lanes_product(&row[c], &model->pivot[c]);
+            gw_lanes_sub_product(&row[r], &row[c], &scaled);
+            row[c] = scaled;
+        }
     model->pivot[r] = gw_lanes_inverse(&row[r]);
 }
 
@@ -112,13 +116,20 @@ GW_WIDE void gw_ride_backsolve(const gw_ride_model *model, int first, gw_lanes *
 {
     for (int r = first + 1; r < model->n; r++) {
         const gw_lanes *row = model->factor + model->base[r];
-        int from = model->start[r] > first ? model->start[r] : first;
-        for (int c = from; c < r; c++) gw_lanes_sub_product(&x[r], &row[c], &x[c]);
+        for (int i = model->first_row_run[r]; i < model->first_row_run[r + 1]; i++) {
+            const gw_columns run = model->row_run[i];
+            for (int c = run.first > first ? run.first : first; c < run.first + run.n; c++)
+                gw_lanes_sub_product(&x[r], &row[c], &x[c]);
+        }
     }
     for (int r = first; r < model->n; r++) x[r] = gw_lanes_product(&x[r], &model->pivot[r]);
     for (int r = model->n - 1; r >= 0; r--) {
         const gw_lanes *row = model->factor + model->base[r];
-        for (int c = model->start[r]; c < r; c++) gw_lanes_sub_product(&x[c], &row[c], &x[r]);
+        for (int i = model->first_row_run[r]; i < model->first_row_run[r + 1]; i++) {
+            const gw_columns run = model->row_run[i];
+            for (int c = run.first; c < run.first + run.n; c++)
+                gw_lanes_sub_product(&x[c], &row[c], &x[r]);
+        }
     }
 }
 
