@@ -64,8 +64,7 @@ static int list_products(gw_ride_model *model, const bool *full, gw_columns *out
     for (int r = 0; r < model->n; r++)
         for (int c = model->start[r]; c <= r; c++) {
             model->first_run[model->base[r] + c] = n;
-            if (c < r && full[model->base[r] + c])
-                n += find_runs(model, full, r, c, c, out ? out + n : NULL);
+            if (c < r && full[model->base[r] + c]) n += find_runs(model, full, r, c, c, out ? out + n : NULL);
         }
     model->first_run[model->n_entries] = n;
     return n;

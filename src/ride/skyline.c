@@ -127,8 +127,7 @@ GW_WIDE void gw_ride_backsolve(const gw_ride_model *model, int first, gw_lanes *
         const gw_lanes *row = model->factor + model->base[r];
         for (int i = model->first_row_run[r]; i < model->first_row_run[r + 1]; i++) {
             const gw_columns run = model->row_run[i];
-            for (int c = run.first; c < run.first + run.n; c++)
-                gw_lanes_sub_product(&x[c], &row[c], &x[r]);
+            for (int c = run.first; c < run.first + run.n; c++) gw_lanes_sub_product(&x[c], &row[c], &x[r]);
         }
     }
 }

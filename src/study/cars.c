@@ -225,7 +225,8 @@ void gw_car_guide_free(gw_car_guide *guide)
         gw_corner_close(guide->run.ws[i]);
         gw_corner_close(guide->run.right[i]);
     }
-    for (int k = 0; k < guide->n_corners / GW_AXLES && guide->run.road; k++) gw_road_close(guide->run.road[k]);
+    for (int k = 0; k < guide->n_corners / GW_AXLES && guide->run.road; k++)
+        gw_road_close(guide->run.road[k]);
     for (int s = 0; s < guide->n_slots; s++) {
         gw_state_free(&guide->dive[s]);
         gw_state_free(&guide->state[s]);

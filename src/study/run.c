@@ -64,9 +64,9 @@ static gw_status make_up(gw_run *run, gw_axle axle, gw_error *err)
     if (pair->has_bar || !(wanted > 0.0)) return GW_OK;
     gw_fit_pair(run->c, &run->laws, 0, axle, run->fit);
     const gw_road *near = guide_road(run, 0);
-    gw_status status = near ? gw_corner_open_near(pair, run->fit, gw_road_axle_ws(near, axle),
-                                                  run->guide->how, &ws, &inner)
-                            : gw_corner_open(pair, run->fit, &ws, &inner);
+    gw_status status =
+        near ? gw_corner_open_near(pair, run->fit, gw_road_axle_ws(near, axle), run->guide->how, &ws, &inner)
+             : gw_corner_open(pair, run->fit, &ws, &inner);
     if (status == GW_OK) status = gw_road_make_up(ws, wanted, &run->made_up[axle], &inner);
     gw_corner_close(ws);
     if (status != GW_OK) return gw_fail(err, status, "%s: %s", run->c->path, inner.msg);

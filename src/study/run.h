@@ -10,9 +10,9 @@
 /** Corners of much the same car, opened with each kit: where draws of it start. Only read. */
 typedef struct gw_run_guide {
     gw_corner_ws **ws, **right; /**< [kit * GW_AXLES + axle]; NULL: none */
-    gw_road **road;     /**< [kit] the car on the road; NULL: none */
-    gw_road_mark *mark; /**< [kit * (1 + n_loads)] where it stood: S0, then each load */
-    bool *marked;       /**< [the same] it stood there */
+    gw_road **road;             /**< [kit] the car on the road; NULL: none */
+    gw_road_mark *mark;         /**< [kit * (1 + n_loads)] where it stood: S0, then each load */
+    bool *marked;               /**< [the same] it stood there */
     gw_nearness how;
 } gw_run_guide;
 
@@ -34,9 +34,9 @@ typedef struct gw_run {
     bool drives;               /**< it was                                                             */
     const gw_run_guide *guide; /**< NULL: every corner is opened as if it were the first          */
     const gw_state *near_dive,
-        *near;           /**< where the next load starts: dive and outcome of the guide's; NULL: S0 */
+        *near; /**< where the next load starts: dive and outcome of the guide's; NULL: S0 */
     const gw_road_mark *near_road; /**< where the next manoeuvre starts on the road; NULL: S0              */
-    gw_state *keep_dive; /**< dive is copied there; NULL: nowhere                           */
+    gw_state *keep_dive;           /**< dive is copied there; NULL: nowhere                           */
     const gw_fit
         *set; /**< of the pair of `axle`, for the road, where its parts are moved; NULL: as the kit has it */
     gw_state state;
