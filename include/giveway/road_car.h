@@ -16,8 +16,9 @@ typedef struct gw_road gw_road;
 /** One axle of the car: both its wheels, and what is fitted. */
 typedef struct gw_road_part {
     const gw_corner *pair;
-    const gw_fit *fit; /**< one entry a joint of the pair                                          */
-    double made_up;    /**< B: what a bar that is not in the joints adds for a wheel's travel [N/m] */
+    const gw_fit *fit;        /**< one entry a joint of the pair                                          */
+    double made_up;           /**< B: what a bar that is not in the joints adds for a wheel's travel [N/m] */
+    const gw_corner_ws *like; /**< of the same pair, with whatever fitted: see gw_corner_open_like; NULL */
 } gw_road_part;
 
 /** What is told of one wheel; changes since the car's own S0, in chassis axes, the right wheel's mirrored. */

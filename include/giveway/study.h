@@ -20,15 +20,19 @@ typedef struct gw_laws {
     gw_bush_law *law; /**< [bush]; owned, freed with gw_laws_free */
 } gw_laws;
 
+/** Corners that a study opened, for those after it (see gw_deflect_study). */
+typedef struct gw_opened gw_opened;
+
 /** What of a case is wanted. NULL or zero: everything. */
 typedef struct gw_selection {
     const bool *kits;  /**< one flag a kit; NULL: all                   */
     const bool *loads; /**< one flag a load; NULL: all                  */
     bool only_axle;    /**< true: only `axle`                           */
     gw_axle axle;
-    gw_method method;    /**< how the rates of rubber are worked out      */
-    const gw_laws *laws; /**< bushes worked out beforehand, by `method`; NULL: the study works them out */
-    bool brief;          /**< handling: only what the summary of `compare` shows (see giveway/handling.h) */
+    gw_method method;        /**< how the rates of rubber are worked out      */
+    const gw_laws *laws;     /**< bushes worked out beforehand, by `method`; NULL: the study works them out */
+    const gw_opened *opened; /**< by a study of the same case before; it must outlive this one; NULL: none */
+    bool brief; /**< handling: only what the summary of `compare` shows (see giveway/handling.h) */
 } gw_selection;
 
 /**
@@ -102,6 +106,7 @@ typedef struct gw_deflect_study {
     int n_warnings;
     const char **warning;
     double roll_centre[GW_AXLES]; /**< heights used [m], where the case has a vehicle */
+    gw_opened *opened;            /**< what it opened, for studies after it; owned                */
 } gw_deflect_study;
 
 /**

@@ -446,7 +446,7 @@ void gw_road_note_setting(gw_road_axle *axle)
 
 static gw_status open_axle(gw_road *road, gw_axle which, const gw_road_part *part, gw_error *err)
 {
-    gw_status status = gw_corner_open(part->pair, part->fit, &road->axle[which].ws, err);
+    gw_status status = gw_corner_open_like(part->pair, part->fit, part->like, &road->axle[which].ws, err);
     if (status == GW_OK) status = gw_road_make_axle(road, which, part->made_up, err);
     if (status == GW_OK) gw_road_note_setting(&road->axle[which]);
     return status;

@@ -53,6 +53,7 @@ static gw_status work_out(gw_work *w, bool charts, bool brief, bool bands, gw_er
     if (status != GW_OK) return status;
     w->choice.wanted.laws = &w->laws;
     status = gw_study_deflect(c, wanted, &w->deflect, err);
+    w->choice.wanted.opened = w->deflect.opened;
     w->cmp = (gw_comparison){ .c = c, .deflect = &w->deflect, .ride = &w->ride, .handling = &w->handling };
     w->cmp.strength = &w->strength;
     w->cmp.peaks = &w->peaks;

@@ -3,6 +3,7 @@
 #include "corner/workspace.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 double gw_corner_static_camber(const gw_corner_ws *ws)
 {
@@ -190,24 +191,108 @@ static gw_status find_reference(gw_corner_ws *ws, const gw_fit *fit, const gw_co
     return GW_OK;
 }
 
-gw_status gw_corner_open(const gw_corner *corner, const gw_fit *fit, gw_corner_ws **out, gw_error *err)
+/* A copy of a corner's description has the same joints. */
+static bool same_corner(const gw_corner *a, const gw_corner *b)
+{
+    return a->joints == b->joints && a->n_joints == b->n_joints && a->n_bodies == b->n_bodies &&
+           memcmp(&a->wheel, &b->wheel, sizeof a->wheel) == 0 &&
+           memcmp(&a->spring, &b->spring, sizeof a->spring) == 0 &&
+           memcmp(&a->right_spring, &b->right_spring, sizeof a->right_spring) == 0;
+}
+
+/* Which rates are none, and so what is free: as in another corner with the same joints in the same places. */
+static bool same_freedom(const gw_corner_ws *ws, const gw_corner_ws *like)
+{
+    if (!like || like->bare || !same_corner(ws->corner, like->corner)) return false;
+    for (int j = 0; j < ws->corner->n_joints; j++) {
+        const gw_link *a = &ws->link[j], *b = &like->link[j];
+        for (int i = 0; i < 3; i++)
+            if ((a->law.k[i] == 0.0) != (b->law.k[i] == 0.0) || (a->law.c[i] == 0.0) != (b->law.c[i] == 0.0))
+                return false;
+        if (a->law.loosened != b->law.loosened || memcmp(&a->pa, &b->pa, sizeof a->pa) != 0 ||
+            memcmp(&a->pb, &b->pb, sizeof a->pb) != 0)
+            return false;
+    }
+    return true;
+}
+
+static void take_freedom(gw_corner_ws *ws, const gw_corner_ws *like)
+{
+    const int joints = ws->corner->n_joints;
+    for (int j = joints; j < like->n_links; j++) ws->link[j] = like->link[j];
+    ws->n_links = like->n_links;
+    ws->n_warnings = like->n_warnings;
+    memcpy(ws->warning, like->warning, sizeof ws->warning);
+}
+
+/* The very same bushes. What a law has besides its numbers are curves, which then are the same ones. */
+static bool same_laws(const gw_corner_ws *ws, const gw_corner_ws *like)
+{
+    for (int j = 0; j < ws->corner->n_joints; j++)
+        if (memcmp(&ws->link[j].law, &like->link[j].law, sizeof ws->link[j].law) != 0) return false;
+    return true;
+}
+
+static gw_status copy_shares(gw_corner_ws *ws, const gw_corner_ws *like, int w, gw_error *err)
+{
+    const size_t joints = (size_t)ws->corner->n_joints;
+    gw_wheel_ws *to = &ws->wheel[w];
+    const gw_wheel_ws *from = &like->wheel[w];
+    *to = *from;
+    to->unit_toe = gw_arena_alloc(&ws->arena, joints, sizeof *to->unit_toe);
+    to->unit_camber = gw_arena_alloc(&ws->arena, joints, sizeof *to->unit_camber);
+    if (!to->unit_toe || !to->unit_camber)
+        return gw_fail(err, GW_E_NOMEM, "out of memory for the %s corner", ws->corner->name);
+    memcpy(to->unit_toe, from->unit_toe, joints * sizeof *to->unit_toe);
+    memcpy(to->unit_camber, from->unit_camber, joints * sizeof *to->unit_camber);
+    return GW_OK;
+}
+
+/* S0 and what is made of it. */
+static gw_status take_reference(gw_corner_ws *ws, const gw_corner_ws *like, gw_error *err)
+{
+    gw_status status = GW_OK;
+    gw_state_copy(&ws->reference, &like->reference, ws->corner->n_bodies);
+    gw_state_copy(&ws->unmoved, &like->unmoved, ws->corner->n_bodies);
+    memcpy(ws->strain0, like->strain0, (size_t)ws->corner->n_joints * sizeof *ws->strain0);
+    for (int j = 0; j < ws->n_links; j++) ws->link[j].at_rest = like->link[j].at_rest;
+    for (int w = 0; w < ws->n_wheels && status == GW_OK; w++) status = copy_shares(ws, like, w, err);
+    return status;
+}
+
+static gw_status open_cold(gw_corner_ws *ws, const gw_fit *fit, gw_error *err)
+{
+    gw_status status = find_reference(ws, fit, NULL, err);
+    if (status == GW_OK) status = gw_check_rounding(ws, err);
+    if (status == GW_OK) status = gw_linear_shares(ws, err);
+    return status;
+}
+
+gw_status gw_corner_open_like(const gw_corner *corner, const gw_fit *fit, const gw_corner_ws *like,
+                              gw_corner_ws **out, gw_error *err)
 {
     *out = NULL;
     gw_corner_ws *ws = calloc(1, sizeof *ws);
     if (!ws) return gw_fail(err, GW_E_NOMEM, "out of memory for the %s corner", corner->name);
     ws->corner = corner;
     gw_status status = make_ready(ws, fit, err);
-    if (status == GW_OK) status = gw_freedom_settle(ws, err);
+    bool alike = status == GW_OK && same_freedom(ws, like);
+    if (status == GW_OK && alike) take_freedom(ws, like);
+    if (status == GW_OK && !alike) status = gw_freedom_settle(ws, err);
     if (status == GW_OK) status = gw_system_build(ws, err);
-    if (status == GW_OK) status = find_reference(ws, fit, NULL, err);
-    if (status == GW_OK) status = gw_check_rounding(ws, err);
-    if (status == GW_OK) status = gw_linear_shares(ws, err);
+    if (status == GW_OK)
+        status = alike && same_laws(ws, like) ? take_reference(ws, like, err) : open_cold(ws, fit, err);
     if (status != GW_OK) {
         gw_corner_close(ws);
         return status;
     }
     *out = ws;
     return GW_OK;
+}
+
+gw_status gw_corner_open(const gw_corner *corner, const gw_fit *fit, gw_corner_ws **out, gw_error *err)
+{
+    return gw_corner_open_like(corner, fit, NULL, out, err);
 }
 
 /* What a draw cannot change is not looked at again; links held otherwise than by their joints are rare. */

@@ -44,13 +44,14 @@ static void eliminate(const gw_ride_model *model, bool *full)
 }
 
 /* Runs of columns before `end` that row r has, and row c too; written where there is room for them. */
-static int find_runs(const gw_ride_model *model, const bool *full, int r, int c, int end, gw_columns *out)
+static int find_runs(const gw_ride_model *model, const bool *full, int r, int c, int end,
+                     gw_stretch_of_row *out)
 {
     int n = 0, first = model->start[c] > model->start[r] ? model->start[c] : model->start[r];
     bool within = false;
     for (int k = first; k < end; k++) {
         bool both = is_full(model, full, r, k) && is_full(model, full, c, k);
-        if (both && !within && out) out[n] = (gw_columns){ k, 0 };
+        if (both && !within && out) out[n] = (gw_stretch_of_row){ k, 0 };
         if (both && out) out[n].n++;
         if (!both && within) n++;
         within = both;
@@ -58,7 +59,7 @@ static int find_runs(const gw_ride_model *model, const bool *full, int r, int c,
     return n + within;
 }
 
-static int list_products(gw_ride_model *model, const bool *full, gw_columns *out)
+static int list_products(gw_ride_model *model, const bool *full, gw_stretch_of_row *out)
 {
     int n = 0;
     for (int r = 0; r < model->n; r++)
@@ -70,7 +71,7 @@ static int list_products(gw_ride_model *model, const bool *full, gw_columns *out
     return n;
 }
 
-static int list_rows(gw_ride_model *model, const bool *full, gw_columns *out)
+static int list_rows(gw_ride_model *model, const bool *full, gw_stretch_of_row *out)
 {
     int n = 0;
     for (int r = 0; r < model->n; r++) {

@@ -82,16 +82,16 @@ static inline void gw_lanes_sub_product(gw_lanes *restrict y, const gw_lanes *re
 typedef double gw_quad __attribute__((vector_size(32)));
 
 /** Columns that follow each other. */
-typedef struct gw_columns {
+typedef struct gw_stretch_of_row {
     int first, n;
-} gw_columns;
+} gw_stretch_of_row;
 
 /**
  * y -= sum of a[k] b[k] over the columns of `n_runs` runs: most of the time of a sweep is spent here, so the
  * sums of four lanes at a time stay in registers.
  */
 static inline void gw_lanes_sub_products(gw_lanes *restrict y, const gw_lanes *restrict a,
-                                         const gw_lanes *restrict b, const gw_columns *run, int n_runs)
+                                         const gw_lanes *restrict b, const gw_stretch_of_row *run, int n_runs)
 {
     for (int i = 0; i < GW_LANES; i += 4) {
         gw_quad re, im, ar, ai, br, bi;

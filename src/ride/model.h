@@ -92,17 +92,17 @@ typedef struct gw_ride_model {
     int *start; /**< [n] first column of a row of the skyline                             */
     int *base;  /**< [n] entry (r, c) lies at base[r] + c                                 */
     int n_entries;
-    gw_columns *run;       /**< of entries that are not zero throughout: columns that both rows have */
-    int *first_run;        /**< [n_entries + 1] those of an entry; of one that stays zero: none       */
-    gw_columns *row_run;   /**< columns of a row, left of its diagonal, that are not zero throughout  */
-    int *first_row_run;    /**< [n + 1] those of a row                                               */
-    double *mass;          /**< skyline                                                              */
-    double complex *fixed; /**< skyline: sum of the constant elements                                */
-    bool *held;            /**< [n] a motion that nothing resists and that has no mass               */
-    bool *dashed;          /**< [n] the same but for sliders                                         */
-    gw_lanes *factor;      /**< skyline: L below the diagonal                                        */
-    gw_lanes *pivot;       /**< [n] 1 / D                                                            */
-    gw_belt belt;          /**< of the tyre; off while modes are looked for                          */
+    gw_stretch_of_row *run;     /**< of entries that are not zero throughout: columns that both rows have */
+    int *first_run;             /**< [n_entries + 1] those of an entry; of one that stays zero: none       */
+    gw_stretch_of_row *row_run; /**< columns of a row, left of its diagonal, that are not zero throughout  */
+    int *first_row_run;         /**< [n + 1] those of a row                                               */
+    double *mass;               /**< skyline                                                              */
+    double complex *fixed;      /**< skyline: sum of the constant elements                                */
+    bool *held;                 /**< [n] a motion that nothing resists and that has no mass               */
+    bool *dashed;               /**< [n] the same but for sliders                                         */
+    gw_lanes *factor;           /**< skyline: L below the diagonal                                        */
+    gw_lanes *pivot;            /**< [n] 1 / D                                                            */
+    gw_belt belt;               /**< of the tyre; off while modes are looked for                          */
     int evaluations;
 } gw_ride_model;
 

@@ -88,7 +88,7 @@ GW_WIDE void gw_ride_assemble(gw_ride_model *model, const gw_lanes *p, gw_dampin
 static inline void reduce_row(gw_ride_model *model, int r)
 {
     gw_lanes *row = model->factor + model->base[r];
-    const gw_columns *run = model->row_run + model->first_row_run[r];
+    const gw_stretch_of_row *run = model->row_run + model->first_row_run[r];
     const int n_runs = model->first_row_run[r + 1] - model->first_row_run[r];
     for (int i = 0; i < n_runs; i++)
         for (int c = run[i].first; c < run[i].first + run[i].n; c++) {
@@ -117,7 +117,7 @@ GW_WIDE void gw_ride_backsolve(const gw_ride_model *model, int first, gw_lanes *
     for (int r = first + 1; r < model->n; r++) {
         const gw_lanes *row = model->factor + model->base[r];
         for (int i = model->first_row_run[r]; i < model->first_row_run[r + 1]; i++) {
-            const gw_columns run = model->row_run[i];
+            const gw_stretch_of_row run = model->row_run[i];
             for (int c = run.first > first ? run.first : first; c < run.first + run.n; c++)
                 gw_lanes_sub_product(&x[r], &row[c], &x[c]);
         }
@@ -126,7 +126,7 @@ GW_WIDE void gw_ride_backsolve(const gw_ride_model *model, int first, gw_lanes *
     for (int r = model->n - 1; r >= 0; r--) {
         const gw_lanes *row = model->factor + model->base[r];
         for (int i = model->first_row_run[r]; i < model->first_row_run[r + 1]; i++) {
-            const gw_columns run = model->row_run[i];
+            const gw_stretch_of_row run = model->row_run[i];
             for (int c = run.first; c < run.first + run.n; c++) gw_lanes_sub_product(&x[c], &row[c], &x[r]);
         }
     }

@@ -49,8 +49,8 @@ static gw_status marks_make(const gw_planner *p, const gw_road *road, gw_car_mar
 
 static gw_status frame(const gw_planner *p, gw_road **out, gw_error *err)
 {
-    const gw_road_part part[GW_AXLES] = { { &p->c->pairs[GW_FRONT], NULL, p->run.made_up[GW_FRONT] },
-                                          { &p->c->pairs[GW_REAR], NULL, p->run.made_up[GW_REAR] } };
+    const gw_road_part part[GW_AXLES] = { { &p->c->pairs[GW_FRONT], NULL, p->run.made_up[GW_FRONT], NULL },
+                                          { &p->c->pairs[GW_REAR], NULL, p->run.made_up[GW_REAR], NULL } };
     return gw_road_frame(&p->run.vehicle, part, out, err);
 }
 

@@ -2,6 +2,7 @@
 /* Every kit in every corner under every load: where the wheel goes, and by which bush. */
 #include "base/parallel.h"
 #include "giveway/strength.h"
+#include "study/opened.h"
 #include "study/run.h"
 
 #include <stdlib.h>
@@ -37,17 +38,28 @@ typedef struct gw_corner_job {
     gw_error err;
 } gw_corner_job;
 
+/* One kit on the road: the jobs of its corners, whose manoeuvres it fills in. */
+typedef struct gw_road_job {
+    const gw_corner_job *corner[GW_AXLES]; /**< NULL: not wanted */
+    gw_run run;
+    gw_arena arena;
+    gw_status status;
+    gw_error err;
+} gw_road_job;
+
 /* The other loads of the run are worth having: this one stands in its place with the reason. */
 static gw_status mark_failed(const gw_run *run, gw_deflection *item, const char *why, gw_arena *arena,
                              gw_error *err)
 {
     gw_joint_result *joints = item->result.joints;
+    const gw_corner_ws *ws =
+        run->ws ? run->ws : gw_opened_corner(run->wanted->opened, run->c, run->kit, run->axle, false);
     *item = (gw_deflection){ .kit = run->kit,
                              .axle = run->axle,
                              .load = item->load,
                              .failed = gw_arena_strdup(arena, why),
                              .off_centre = gw_kit_is_off_centre(run->c, run->kit, run->axle),
-                             .static_camber = gw_corner_static_camber(run->ws),
+                             .static_camber = gw_corner_static_camber(ws),
                              .result = { .joints = joints } };
     return item->failed ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for results");
 }
@@ -68,18 +80,50 @@ static gw_status solve_item(gw_run *run, int load, gw_deflection *item, gw_arena
     return GW_OK;
 }
 
-/* The corner stays open, for its warnings. */
+static bool on_road(const gw_run *run, int load)
+{
+    return run->on_road && run->c->loads[load].kind == GW_LOAD_MANOEUVRE;
+}
+
+/* The items of one load of a corner, from `item` on; passed over where they are not `asked` for. */
+static gw_status solve_load(gw_run *run, const gw_corner_job *job, int load, bool asked, gw_deflection **item,
+                            gw_arena *arena, gw_error *err)
+{
+    int told =
+        gw_run_wants_load(run, load, job->axle) ? gw_wheels_told(run->c, job->kit, job->axle, load) : 0;
+    gw_status status = GW_OK;
+    for (int w = 0; w < told && status == GW_OK; w++, ++*item)
+        if (asked) status = solve_item(run, load, *item, arena, err);
+    return status;
+}
+
+/* The corner stays open, for its warnings and for the car on the road. */
 static void run_corner(void *context, int index)
 {
     gw_corner_job *job = &((gw_corner_job *)context)[index];
     gw_run *run = &job->run;
     gw_deflection *item = job->first;
     job->status = gw_run_open_corner(run, job->kit, job->axle, &job->err);
-    for (int l = 0; l < run->c->n_loads && job->status == GW_OK; l++) {
-        int told = gw_run_wants_load(run, l, job->axle) ? gw_wheels_told(run->c, job->kit, job->axle, l) : 0;
-        for (int w = 0; w < told && job->status == GW_OK; w++)
-            job->status = solve_item(run, l, item++, &job->arena, &job->err);
-    }
+    for (int l = 0; l < run->c->n_loads && job->status == GW_OK; l++)
+        job->status = solve_load(run, job, l, !on_road(run, l), &item, &job->arena, &job->err);
+}
+
+/* Both axles of a manoeuvre are one equilibrium, so a kit's car is stood up once and driven once a load. */
+static void run_road(void *context, int index)
+{
+    gw_road_job *job = &((gw_road_job *)context)[index];
+    gw_run *run = &job->run;
+    gw_deflection *item[GW_AXLES] = { NULL };
+    for (int a = 0; a < GW_AXLES; a++)
+        if (job->corner[a]) item[a] = job->corner[a]->first;
+    for (int l = 0; l < run->c->n_loads; l++)
+        for (int a = 0; a < GW_AXLES && job->status == GW_OK; a++) {
+            const gw_corner_job *corner = job->corner[a];
+            if (!corner) continue;
+            run->kit = corner->kit;
+            run->axle = (gw_axle)a;
+            job->status = solve_load(run, corner, l, on_road(run, l), &item[a], &job->arena, &job->err);
+        }
 }
 
 /* Memory is taken before the threads start: the arena is not theirs to share. */
@@ -120,14 +164,58 @@ static gw_status gather(gw_corner_job *jobs, int n, gw_deflect_study *out, gw_er
 {
     gw_status status = GW_OK;
     for (int i = 0; i < n; i++) {
+        gw_run *run = &jobs[i].run;
+        const int at = jobs[i].kit * GW_AXLES + (int)jobs[i].axle;
         if (status == GW_OK && jobs[i].status != GW_OK)
             status = gw_fail(err, jobs[i].status, "%s", jobs[i].err.msg);
         if (status == GW_OK)
-            status =
-                gw_run_corner_warnings(&jobs[i].run, "", &out->arena, &out->warning, &out->n_warnings, err);
-        gw_run_close_corner(&jobs[i].run);
+            status = gw_run_corner_warnings(run, "", &out->arena, &out->warning, &out->n_warnings, err);
+        if (status == GW_OK) {
+            out->opened->ws[at] = run->ws;
+            out->opened->right[at] = run->right;
+            run->ws = run->right = NULL;
+        }
+        gw_run_close_corner(run);
         gw_arena_absorb(&out->arena, &jobs[i].arena);
     }
+    return status;
+}
+
+static int plan_roads(const gw_run *run, const gw_corner_job *jobs, int n, gw_road_job *out)
+{
+    int n_roads = 0;
+    for (int i = 0; i < n; i++) {
+        bool same = n_roads && jobs[i].kit == out[n_roads - 1].run.kit;
+        gw_road_job *job = &out[same ? n_roads - 1 : n_roads++];
+        if (!same) *job = (gw_road_job){ .run = *run };
+        job->run.kit = jobs[i].kit;
+        job->corner[jobs[i].axle] = &jobs[i];
+    }
+    return n_roads;
+}
+
+/* Manoeuvres of the whole car, with its axles as the corners' jobs have opened them. */
+static gw_status run_roads(const gw_run *run, const gw_corner_job *jobs, int n, gw_deflect_study *out,
+                           gw_error *err)
+{
+    gw_status status = GW_OK;
+    gw_run with = *run;
+    gw_selection wanted = *run->wanted;
+    gw_road_job *road = calloc((size_t)n + 1, sizeof *road);
+    if (!road) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
+    wanted.opened = out->opened;
+    with.wanted = &wanted;
+    int n_roads = plan_roads(&with, jobs, n, road);
+    gw_parallel(n_roads, run_road, road);
+    for (int i = 0; i < n_roads; i++) {
+        if (status == GW_OK && road[i].status != GW_OK)
+            status = gw_fail(err, road[i].status, "%s", road[i].err.msg);
+        out->opened->road[road[i].run.kit] = road[i].run.road;
+        road[i].run.road = NULL;
+        gw_run_close_corner(&road[i].run);
+        gw_arena_absorb(&out->arena, &road[i].arena);
+    }
+    free(road);
     return status;
 }
 
@@ -150,10 +238,13 @@ static gw_status run_all(const gw_run *run, gw_deflect_study *out, gw_error *err
     gw_corner_job *jobs = calloc((size_t)run->c->n_kits * GW_AXLES + 1, sizeof *jobs);
     if (!jobs) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
     gw_status status = plan_all(run, jobs, &n, out, err);
+    if (status == GW_OK && !(out->opened = gw_opened_make(run->c)))
+        status = gw_fail(err, GW_E_NOMEM, "out of memory for results");
     if (status == GW_OK) {
         gw_parallel(n, run_corner, jobs);
         status = gather(jobs, n, out, err);
     }
+    if (status == GW_OK && run->on_road) status = run_roads(run, jobs, n, out, err);
     for (int i = 0; status == GW_OK && i < out->n; i++) out->n_failed += out->item[i].failed != NULL;
     if (status == GW_OK) status = add_strength(run->c, out, err);
     if (status == GW_OK) status = gw_run_beyond(run, out, err);
@@ -179,6 +270,7 @@ gw_status gw_study_deflect(const gw_case *c, const gw_selection *wanted, gw_defl
 
 void gw_deflect_study_free(gw_deflect_study *study)
 {
+    gw_opened_free(study->opened);
     gw_arena_free(&study->arena);
     *study = (gw_deflect_study){ 0 };
 }

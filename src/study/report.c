@@ -64,16 +64,19 @@ gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, bool ban
         return gw_fail(err, GW_E_SCHEMA, "%s: corners: the case describes no corner to load", c->path);
     if (c->n_loads == 0)
         return gw_fail(err, GW_E_SCHEMA, "%s: loads: the case has no loads; add at least one", c->path);
-    gw_status status = gw_study_deflect(c, wanted, &r.deflect, err);
+    gw_selection known = *wanted;
+    gw_status status = gw_laws_make(c, wanted->method, &r.laws, err);
+    known.laws = &r.laws;
+    if (status == GW_OK) status = gw_study_deflect(c, &known, &r.deflect, err);
+    known.opened = r.deflect.opened;
     if (status == GW_OK) status = shows_anything(c, &r, err);
     if (status == GW_OK) status = gw_study_strength_peaks(c, &r.deflect, &r.strength, err);
-    if (status == GW_OK && !r.no_ride) status = gw_study_ride(c, wanted, &everything, &r.ride, err);
-    if (status == GW_OK) status = of_the_vehicle(c, wanted, &r, err);
-    if (status == GW_OK) status = gw_study_handling(c, wanted, &r.handling, err);
-    if (status == GW_OK && can_be_set(c, wanted)) status = gw_study_align(c, wanted, &r.align, err);
-    if (status == GW_OK) status = gw_laws_make(c, wanted->method, &r.laws, err);
+    if (status == GW_OK && !r.no_ride) status = gw_study_ride(c, &known, &everything, &r.ride, err);
+    if (status == GW_OK) status = of_the_vehicle(c, &known, &r, err);
+    if (status == GW_OK) status = gw_study_handling(c, &known, &r.handling, err);
+    if (status == GW_OK && can_be_set(c, wanted)) status = gw_study_align(c, &known, &r.align, err);
     if (status == GW_OK) status = gw_study_pictures(c, &r.laws, &r.deflect, &r.grid, &r.pictures, err);
-    if (status == GW_OK && banded) status = gw_study_bands(c, wanted, &r.bands, err);
+    if (status == GW_OK && banded) status = gw_study_bands(c, &known, &r.bands, err);
     r.banded = banded;
     if (status != GW_OK) {
         gw_report_free(&r);

@@ -2,6 +2,7 @@
 #include "study/run.h"
 
 #include "giveway/casefile.h"
+#include "study/opened.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -66,7 +67,8 @@ static gw_status make_up(gw_run *run, gw_axle axle, gw_error *err)
     const gw_road *near = guide_road(run, 0);
     gw_status status =
         near ? gw_corner_open_near(pair, run->fit, gw_road_axle_ws(near, axle), run->guide->how, &ws, &inner)
-             : gw_corner_open(pair, run->fit, &ws, &inner);
+             : gw_corner_open_like(pair, run->fit, gw_opened_pair(run->wanted->opened, run->c, 0, axle), &ws,
+                                   &inner);
     if (status == GW_OK) status = gw_road_make_up(ws, wanted, &run->made_up[axle], &inner);
     gw_corner_close(ws);
     if (status != GW_OK) return gw_fail(err, status, "%s: %s", run->c->path, inner.msg);
@@ -131,8 +133,9 @@ static gw_status open_ws(const gw_run *run, bool right, gw_corner_ws **out, gw_e
     const gw_corner *corner = &run->c->corners[run->axle];
     const gw_run_guide *g = run->guide;
     const gw_corner_ws *near = g ? (right ? g->right : g->ws)[run->kit * GW_AXLES + (int)run->axle] : NULL;
+    const gw_corner_ws *like = gw_opened_corner(run->wanted->opened, run->c, run->kit, run->axle, right);
     return near ? gw_corner_open_near(corner, run->fit, near, g->how, out, err)
-                : gw_corner_open(corner, run->fit, out, err);
+                : gw_corner_open_like(corner, run->fit, like, out, err);
 }
 
 gw_status gw_run_open_corner(gw_run *run, int kit, gw_axle axle, gw_error *err)
@@ -259,6 +262,14 @@ static gw_status dive_travel(gw_run *run, const gw_wheel_load *wheel, gw_wheel_s
     return GW_OK;
 }
 
+/* What is known of an axle: the corner that is open, where it holds both wheels, or what was opened before.
+ */
+static const gw_corner_ws *like_pair(const gw_run *run, int axle)
+{
+    bool open = run->ws && axle == (int)run->axle && gw_is_pair(gw_corner_of(run->ws));
+    return open ? run->ws : gw_opened_pair(run->wanted->opened, run->c, run->kit, (gw_axle)axle);
+}
+
 /* The car with this kit, stood on its wheels once. */
 static gw_status stand_up(gw_run *run, gw_error *err)
 {
@@ -271,7 +282,7 @@ static gw_status stand_up(gw_run *run, gw_error *err)
         const gw_fit *of = &fit[(size_t)a * GW_MAX_JOINTS];
         gw_fit_pair(run->c, &run->laws, run->kit, (gw_axle)a, &fit[(size_t)a * GW_MAX_JOINTS]);
         if (run->set && a == (int)run->axle) of = run->set;
-        part[a] = (gw_road_part){ &run->c->pairs[a], of, run->made_up[a] };
+        part[a] = (gw_road_part){ &run->c->pairs[a], of, run->made_up[a], like_pair(run, a) };
     }
     const gw_road *near = run->set ? NULL : guide_road(run, run->kit);
     const gw_road_mark *guess = near ? &run->guide->mark[run->kit * (1 + run->c->n_loads)] : NULL;

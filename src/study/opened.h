@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: MIT */
+/** Corners and axles that one study opened, kept for those after it, which then need not look anew. */
+#ifndef STUDY_OPENED_H
+#define STUDY_OPENED_H
+
+#include "giveway/road_car.h"
+#include "giveway/study.h"
+
+/** Filled once, then only read, so that many threads may look at it. */
+struct gw_opened {
+    const gw_case *c;
+    int n;                      /**< kits                                                         */
+    gw_corner_ws **ws, **right; /**< [kit * GW_AXLES + axle] NULL: not opened; the right wheel's own  */
+    gw_road **road;             /**< [kit] the car on the road; NULL: not stood up                    */
+};
+
+/** Memory for every kit of the case; nothing is opened yet. NULL where there is none to be had. */
+gw_opened *gw_opened_make(const gw_case *c);
+void gw_opened_free(gw_opened *opened); /**< NULL is allowed */
+
+/** What was opened of a kit of this case; NULL: nothing. */
+const gw_corner_ws *gw_opened_corner(const gw_opened *opened, const gw_case *c, int kit, gw_axle axle,
+                                     bool right);
+const gw_corner_ws *gw_opened_pair(const gw_opened *opened, const gw_case *c, int kit, gw_axle axle);
+
+#endif
