@@ -31,6 +31,7 @@
 #include "giveway/faults.h"
 #include "giveway/grid.h"
 #include "giveway/handling.h"
+#include "giveway/left_out.h"
 #include "giveway/match.h"
 #include "giveway/material.h"
 #include "giveway/materials.h"

@@ -7,6 +7,7 @@
 #include "format/csv.h"
 #include "format/json.h"
 #include "giveway/bands.h"
+#include "giveway/left_out.h"
 #include "giveway/plausible.h"
 
 typedef struct counts {
@@ -67,6 +68,23 @@ static void say_uses(const gw_uses *uses, gw_buf *out)
     }
 }
 
+/* What the case does not have of the whole car, and what that does. */
+static void say_left_out(const gw_left_out *left, gw_buf *out)
+{
+    for (int i = 0; i < left->n; i++) {
+        gw_buf_add(out, "  left out of the case, ");
+        gw_buf_add(out, left->text[i]);
+        gw_buf_add(out, "\n");
+    }
+}
+
+static void put_left_out(const gw_left_out *left, gw_json *json)
+{
+    gw_json_array(json, "left_out");
+    for (int i = 0; i < left->n; i++) gw_json_string(json, NULL, left->text[i]);
+    gw_json_close(json);
+}
+
 static void put_uses(const gw_uses *uses, gw_json *json)
 {
     gw_json_array(json, "commands");
@@ -79,6 +97,13 @@ static void put_uses(const gw_uses *uses, gw_json *json)
     }
     gw_json_close(json);
 }
+
+/* What was found of a sound case. */
+typedef struct findings {
+    gw_uses uses;
+    gw_left_out left;
+    gw_bands_study bands;
+} findings;
 
 /* Paths of the figures that matter, the one that makes most of the band first. */
 static void each_that_matters(const gw_bands_study *b, void (*say_it)(void *, const char *), void *to)
@@ -138,8 +163,7 @@ static void put_lines(gw_json *json, const char *key, const gw_faults *faults, i
     gw_json_close(json);
 }
 
-static void say_json(const gw_session *s, const gw_uses *uses, const gw_bands_study *bands, const char *path,
-                     bool sound, gw_buf *out)
+static void say_json(const gw_session *s, const findings *f, const char *path, bool sound, gw_buf *out)
 {
     gw_json json = { .out = out };
     counts n = count_corners(&s->c);
@@ -157,8 +181,9 @@ static void say_json(const gw_session *s, const gw_uses *uses, const gw_bands_st
         gw_json_int(&json, "kits", s->c.n_kits);
         gw_json_int(&json, "loads", s->c.n_loads);
     }
-    put_uses(uses, &json);
-    put_sure(&s->c, bands, &json);
+    put_uses(&f->uses, &json);
+    if (sound) put_left_out(&f->left, &json);
+    put_sure(&s->c, &f->bands, &json);
     if (sound && s->c.n_overridden) {
         gw_json_array(&json, "overridden");
         for (int i = 0; i < s->c.n_overridden; i++) gw_json_string(&json, NULL, s->c.overridden[i]);
@@ -177,13 +202,19 @@ static void csv_heads(gw_buf *out)
     gw_csv_end_row(&csv);
 }
 
-static void say_csv(const gw_session *s, const gw_uses *uses, gw_buf *out)
+static void say_csv(const gw_session *s, const findings *f, gw_buf *out)
 {
+    const gw_uses *uses = &f->uses;
     gw_csv csv = { .out = out };
     int n = gw_faults_count(&s->faults), w = gw_faults_warnings(&s->faults);
     for (int i = 0; i < n + w; i++) {
         gw_csv_string(&csv, i < n ? "fault" : "warning");
         gw_csv_string(&csv, i < n ? gw_faults_text(&s->faults, i) : gw_faults_warning(&s->faults, i - n));
+        gw_csv_end_row(&csv);
+    }
+    for (int i = 0; i < f->left.n; i++) {
+        gw_csv_string(&csv, "left out");
+        gw_csv_string(&csv, f->left.text[i]);
         gw_csv_end_row(&csv);
     }
     for (int u = 0; u < GW_USES && uses->use[u].command; u++) {
@@ -198,10 +229,11 @@ static void say_csv(const gw_session *s, const gw_uses *uses, gw_buf *out)
     }
 }
 
-static int look_further(const gw_args *args, gw_session *s, gw_uses *uses)
+static int look_further(const gw_args *args, gw_session *s, findings *f)
 {
     gw_error err = { 0 };
-    gw_status st = gw_study_uses(&s->c, uses, &err);
+    gw_status st = gw_study_uses(&s->c, &f->uses, &err);
+    if (st == GW_OK) st = gw_study_left_out(&s->c, &f->left, &err);
     return st == GW_OK ? GW_EXIT_DONE : gw_complain(args->command->name, &err);
 }
 
@@ -216,33 +248,34 @@ static int look_how_sure(const gw_args *args, const gw_session *s, gw_bands_stud
                                                               : GW_EXIT_DONE;
 }
 
-static void say(const gw_args *args, const gw_session *s, const gw_uses *uses, const gw_bands_study *bands,
-                const char *path, bool sound, gw_buf *out)
+static void say(const gw_args *args, const gw_session *s, const findings *f, const char *path, bool sound,
+                gw_buf *out)
 {
     if (gw_args_is(args, GW_OPT_FORMAT, "json"))
-        say_json(s, uses, bands, path, sound, out);
+        say_json(s, f, path, sound, out);
     else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
-        say_csv(s, uses, out);
+        say_csv(s, f, out);
     else if (sound) {
         say_sound(s, out);
-        say_uses(uses, out);
-        say_sure(&s->c, bands, out);
+        say_uses(&f->uses, out);
+        say_left_out(&f->left, out);
+        say_sure(&s->c, &f->bands, out);
     }
 }
 
 static int check_one(const gw_args *args, const char *path, gw_faults *told, gw_buf *out)
 {
     gw_session session;
-    gw_uses uses = { 0 };
+    findings f = { 0 };
     int status = gw_session_open_among(args, path, told, &session);
     if (status == GW_EXIT_DONE) status = gw_session_stand(args, &session);
     bool sound = status == GW_EXIT_DONE;
-    gw_bands_study bands = { 0 };
-    if (sound) status = look_further(args, &session, &uses);
-    if (sound && status == GW_EXIT_DONE) status = look_how_sure(args, &session, &bands);
-    if (status != GW_EXIT_OUTPUT) say(args, &session, &uses, &bands, path, sound, out);
-    gw_bands_study_free(&bands);
-    gw_uses_free(&uses);
+    if (sound) status = look_further(args, &session, &f);
+    if (sound && status == GW_EXIT_DONE) status = look_how_sure(args, &session, &f.bands);
+    if (status != GW_EXIT_OUTPUT) say(args, &session, &f, path, sound, out);
+    gw_bands_study_free(&f.bands);
+    gw_left_out_free(&f.left);
+    gw_uses_free(&f.uses);
     gw_session_close(&session);
     return status;
 }
@@ -281,7 +314,9 @@ const gw_command GW_COMMAND_CHECK = {
         "reads well is then loaded with its own weight, with every kit: a mechanism is reported with the "
         "bodies "
         "that move and the direction. Figures that no car has are warned of with what is usual; then each "
-        "command is named that can run the case, or cannot, and why. After a change on a shelf, several "
+        "command is named that can run the case, or cannot, and why, and what the case leaves out of the "
+        "whole car. A rack, a subframe, a beam or a bar on the chassis of one corner is warned of, with the "
+        "JSON that shares it between both wheels. After a change on a shelf, several "
         "cases tell "
         "which of them no longer hold.",
     .examples = { "giveway check cases/fast-saloon.json",

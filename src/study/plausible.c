@@ -7,6 +7,7 @@
 
 #include "giveway/corner_travel.h"
 #include "giveway/units.h"
+#include "study/old_way.h"
 
 #include <math.h>
 #include <stdarg.h>
@@ -348,8 +349,9 @@ gw_status gw_study_plausible(const gw_case *c, gw_faults *faults, gw_error *err)
         look_at_eyes(&d);
         look_at_axis(&d);
         look_at_path(&d);
+        if (status == GW_OK) status = gw_warn_old_way(c, d.axle, faults, err);
     }
     look_at_loads(&d);
     gw_laws_free(&laws);
-    return GW_OK;
+    return status;
 }
