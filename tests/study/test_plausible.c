@@ -20,15 +20,30 @@ static void warnings_of(const gw_case *c, gw_faults *faults)
 static void demonstration_cars_pass_without_a_word(void **unused)
 {
     (void)unused;
-    static const char *const CASES[] = { "cases/fast-saloon.json", "cases/hatchback.json",
-                                         "cases/whole-saloon.json", "cases/whole-hatchback.json",
+    static const char *const CASES[] = { "cases/whole-saloon.json", "cases/whole-hatchback.json",
                                          "cases/live-axle.json" };
-    for (int i = 0; i < 5; i++) {
+    for (int i = 0; i < 3; i++) {
         gw_case c;
         gw_faults faults;
         sample_load(CASES[i], &c);
         warnings_of(&c, &faults);
         if (gw_faults_warnings(&faults)) fail_msg("%s", gw_faults_warning(&faults, 0));
+        gw_faults_free(&faults);
+        gw_case_free(&c);
+    }
+}
+
+static void a_rack_on_the_chassis_of_a_corner_is_the_one_word_on_the_cars_by_the_rules(void **unused)
+{
+    (void)unused;
+    static const char *const CASES[] = { "cases/fast-saloon.json", "cases/hatchback.json" };
+    for (int i = 0; i < 2; i++) {
+        gw_case c;
+        gw_faults faults;
+        sample_load(CASES[i], &c);
+        warnings_of(&c, &faults);
+        assert_int_equal(gw_faults_warnings(&faults), 1);
+        assert_non_null(strstr(gw_faults_warning(&faults, 0), "holds \"rack\" on the chassis of one corner"));
         gw_faults_free(&faults);
         gw_case_free(&c);
     }
@@ -247,6 +262,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(demonstration_cars_pass_without_a_word),
+        cmocka_unit_test(a_rack_on_the_chassis_of_a_corner_is_the_one_word_on_the_cars_by_the_rules),
         cmocka_unit_test(what_no_car_has_is_told_with_what_is_usual),
         cmocka_unit_test(steering_axis_of_a_strut_is_looked_at),
         cmocka_unit_test(commands_that_cannot_run_a_case_are_named_with_the_reason),
