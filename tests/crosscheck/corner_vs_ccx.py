@@ -139,7 +139,7 @@ class Model:
                     terms += [(p, d + 1, e[d]) for d in range(3) if abs(e[d]) > 1e-14]
                     terms += [(q, d + 1, -e[d]) for d in range(3) if abs(e[d]) > 1e-14]
                     out += ["*EQUATION", "%d" % len(terms)]
-                    flat = ["%d, %d, %.15g" % t for t in terms]
+                    flat = ["%d, %d, %.13e" % t for t in terms]
                     out += [", ".join(flat[k:k + 4]) for k in range(0, len(flat), 4)]
                     element += 1
                     out += ["*ELEMENT, TYPE=SPRING1, ELSET=S%d" % element, "%d, %d" % (element, j[node]),
@@ -147,21 +147,26 @@ class Model:
         out += ["*BOUNDARY", "%d, 1, 3" % rot["chassis"][0], "%d, 1, 3" % rot["chassis"][1]]
         out += ["%d, %d, %d" % (n, d, d) for n, d in idle]
         self.rot_upright = rot["upright"][1]
-        # A free spin of a link about its own line carries nothing; a whisper of a spring keeps the matrix regular.
-        for body in bodies:
+        out += self.hold_spins(element, rot)
+        out += ["*NSET, NSET=SHOWN", "%d, %d, %d" % (self.hub_node, self.patch_node, self.rot_upright)]
+        out += ["*NSET, NSET=STRAIN"] + ["%d, %d," % (j["u"], j["theta"]) for j in self.joints]
+        return out
+
+    def hold_spins(self, element, rot):
+        """A free spin of a link about its own line carries nothing; a whisper of a spring keeps the matrix regular."""
+        out = []
+        for body in self.bodies:
             if body in ("chassis", "upright"):
                 continue
             for i in range(3):
                 element += 1
                 out += ["*ELEMENT, TYPE=SPRING1, ELSET=S%d" % element, "%d, %d" % (element, rot[body][1]),
                         "*SPRING, ELSET=S%d" % element, "%d" % (i + 1), "1.0e-3"]
-        out += ["*NSET, NSET=SHOWN", "%d, %d, %d" % (self.hub_node, self.patch_node, self.rot_upright)]
-        out += ["*NSET, NSET=STRAIN"] + ["%d, %d," % (j["u"], j["theta"]) for j in self.joints]
         return out
 
     def step(self, loads):
         out = ["*STEP", "*STATIC", "*CLOAD, OP=NEW"]
-        out += ["%d, %d, %.15g" % load for load in loads if load[2] != 0.0]
+        out += ["%d, %d, %.13e" % load for load in loads if load[2] != 0.0]  # a field has 20 characters
         return out + ["*NODE PRINT, NSET=SHOWN", "U", "*NODE PRINT, NSET=STRAIN", "U", "*END STEP"]
 
     def run(self, directory, factor):
