@@ -144,6 +144,7 @@ gw_status gw_road_solve_near(gw_road *road, const gw_manoeuvre *m, const gw_road
     road->manoeuvre = *m;
     road->load = gw_road_load_of(road->vehicle, m, 1.0);
     if (follow_guess(road, guess, false) && (road->once || gw_road_least_load(road) >= 0.0)) return GW_OK;
+    if (road->once) return gw_fail(err, GW_E_NUMERIC, "the car as written does not carry this either");
     return gw_road_solve(road, m, err);
 }
 
