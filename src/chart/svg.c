@@ -84,16 +84,31 @@ static size_t style(const char *s, gw_buf *out)
     return sizeof STYLE - 1;
 }
 
+static bool is_digit(char c)
+{
+    return c >= '0' && c <= '9';
+}
+
+/* "239.00" says no more than "239", nor "67.50" than "67.5": how much of it goes. `begin` is where the line
+ * does. */
+static size_t nought(const char *s, const char *begin)
+{
+    if (s - begin < 3) return 0;
+    if (is_digit(s[-1]) && starts(s, ".00") && !is_digit(s[3])) return 3;
+    return s[-2] == '.' && is_digit(s[-3]) && is_digit(s[-1]) && s[0] == '0' && !is_digit(s[1]);
+}
+
 /* One line of markup (never of text). */
 static void tidy_markup(const char *line, size_t n, const char *stem, gw_buf *out)
 {
-    const char *end = line + n;
+    const char *end = line + n, *begin = line;
     while (line < end) {
         size_t taken = own_words(line);
         if (!taken) taken = pointer(line, stem, out);
         if (!taken) taken = bold(line, out);
         if (!taken) taken = ink(line, out);
         if (!taken) taken = style(line, out);
+        if (!taken) taken = nought(line, begin);
         if (!taken) {
             gw_buf_bytes(out, line, 1);
             taken = 1;
@@ -126,6 +141,19 @@ static size_t empty_group(const char *line)
     return starts(line + n, "\n</g>\n") ? n + strlen("\n</g>\n") : 0;
 }
 
+/* A mark that gnuplot defines and nothing in the picture uses. */
+static bool unused_mark(const char *svg, const char *line, size_t n)
+{
+    static const char ID[] = " id='gpPt";
+    char pointed[32] = "#";
+    const char *id = strstr(line, ID);
+    if (!id || id >= line + n) return false;
+    size_t name = strcspn(id + strlen(" id='"), "'") + 1;
+    if (name + 2 > sizeof pointed) return false;
+    memcpy(pointed + 1, id + strlen(" id='"), name);
+    return !strstr(svg, pointed);
+}
+
 void gw_svg_tidy(const char *svg, const char *stem, const char *title, const char *description, gw_buf *out)
 {
     bool titled = false;
@@ -137,6 +165,10 @@ void gw_svg_tidy(const char *svg, const char *stem, const char *title, const cha
         }
         size_t n = strcspn(line, "\n"), before = out->n;
         const char *ink = line + strspn(line, "\t ");
+        if (unused_mark(svg, line, n)) {
+            line += n + (line[n] == '\n');
+            continue;
+        }
         if (starts(ink, "<text"))
             gw_buf_bytes(out, ink, n - (size_t)(ink - line)); /* what it says is not ours to touch */
         else if (starts(line, "<svg "))

@@ -139,7 +139,7 @@ static int run(const gw_args *args)
 const gw_command GW_COMMAND_REPORT = {
     .name = "report",
     .args = "CASE -o DIR",
-    .summary = "one page for the customer: answer, charts, a wheel that moves, cautions",
+    .summary = "one page for the customer: cards, the axle drawn and heard, charts, a quotation",
     .options = GW_TAKES_SELECTION | GW_TAKES(MATERIALS) | GW_TAKES(OUT) | GW_TAKES(FOR) | GW_TAKES(DATE) |
                GW_TAKES(NO_BANDS) | GW_TAKES(QUIET) | GW_TAKES_ALWAYS,
     .min_words = 1,
@@ -149,7 +149,8 @@ const gw_command GW_COMMAND_REPORT = {
     .details =
         "Writes DIR/report.html, a single file that needs no network: a browser shows it from a memory "
         "stick, and printed it takes two sides of A4. It says what each kit does, costs and brings into the "
-        "car, and what will not stand the loads of the case. --for workshop adds bush tables, settings and "
+        "car, how sure that is, and what will not stand the loads of the case; it draws the axle and lets the "
+        "difference be heard. --for workshop adds an alignment sheet to fill in, bush tables, settings and "
         "how near to its limit each joint works. The date on it is that of the case file unless --date is "
         "given.",
     .examples = { "giveway report cases/fast-saloon.json -o page",

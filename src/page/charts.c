@@ -164,8 +164,8 @@ static gw_axle axle_of(const char *stem)
 static void put_chart(const gw_page *p, const gw_page_chart *chart)
 {
     gw_axle axle = axle_of(chart->stem);
-    gw_buf_fmt(p->out, "<figure class=\"chart\" data-axle=\"%d\"%s><figcaption>", (int)axle,
-               axle != p->axle && !p->wish->workshop ? " hidden" : "");
+    gw_buf_fmt(p->out, "<figure class=\"chart\" data-chart=\"%s\" data-axle=\"%d\"%s><figcaption>",
+               chart->stem, (int)axle, axle != p->axle && !p->wish->workshop ? " hidden" : "");
     gw_html_name(p->out, chart->title);
     gw_buf_add(p->out, "</figcaption>\n<div class=\"slide\" role=\"group\" tabindex=\"0\" aria-label=\"");
     gw_html_text(p->out, chart->title);

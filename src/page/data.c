@@ -56,13 +56,14 @@ static void put_loads(const gw_page *p, gw_json *json)
     gw_json_close(json);
 }
 
+/* A row a joint: its share of toe, how far it gives, what it carries, how near to its limit, of what. */
 static void put_shares(const gw_corner *corner, const gw_deflection *item, gw_json *json)
 {
     const gw_corner_result *r = &item->result;
     gw_json_array(json, "shares");
     for (int j = 0; j < corner->n_joints; j++) {
-        gw_json_object_on_line(json, NULL);
-        put_fine(json, "toe_deg", r->joints[j].toe_share / GW_DEG);
+        gw_json_array_on_line(json, NULL);
+        put_fine(json, NULL, r->joints[j].toe_share / GW_DEG);
         gw_page_borne(item, j, json);
         gw_json_close(json);
     }

@@ -110,7 +110,7 @@ static void put_axles(const gw_page *p, gw_json *json)
     gw_json_close(json);
 }
 
-/* ---- how they have moved, in whole numbers; shares in 0.0001 degrees ---- */
+/* ---- how they have moved, in whole numbers; shares in 0.001 degrees ---- */
 
 static void put_whole(gw_json *json, double value)
 {
@@ -148,7 +148,7 @@ static void put_picture(gw_json *json, const gw_picture *picture, const gw_corne
     put_moves(json, "height", picture->by_travel, NULL, pair->n_bodies);
     put_moves(json, "adds", picture->moved, picture->by_travel, pair->n_bodies);
     gw_json_array_on_line(json, "share");
-    for (int j = 0; j < pair->n_joints; j++) put_whole(json, degrees_of(picture->toe_share[j]) * 1e4);
+    for (int j = 0; j < pair->n_joints; j++) put_whole(json, degrees_of(picture->toe_share[j]) * 1e3);
     gw_json_close(json);
     gw_json_array_on_line(json, "given");
     for (int j = 0; j < pair->n_joints && !state; j++) put_whole(json, picture->given[j] * 1e5);
@@ -216,10 +216,11 @@ void gw_page_borne(const gw_deflection *item, int joint, gw_json *json)
         most = ratio;
     }
     double given = mm_of(gw_norm(gw_v3(j->u[0], j->u[1], j->u[2])));
-    gw_json_number(json, "given_mm", round(given * 1e4) / 1e4);
-    gw_json_number(json, "force_N", round(gw_norm(gw_v3(j->f[0], j->f[1], j->f[2])) * 10.0) / 10.0);
-    gw_json_number(json, "limit_percent", worst ? round(1e6 * most) / 1e4 : (double)NAN);
-    if (worst) gw_json_string(json, "limit", gw_page_figure_word(worst));
+    gw_json_number(json, NULL, round(given * 1e4) / 1e4);
+    gw_json_number(json, NULL, round(gw_norm(gw_v3(j->f[0], j->f[1], j->f[2]))));
+    if (!worst) return;
+    gw_json_number(json, NULL, round(1e4 * most) / 1e2);
+    gw_json_string(json, NULL, gw_page_figure_word(worst));
 }
 
 void gw_page_drawing(const gw_page *p, gw_json *json)

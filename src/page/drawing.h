@@ -9,7 +9,7 @@
 /** Parts, places and movements of every axle, kit and state. */
 void gw_page_drawing(const gw_page *p, gw_json *json);
 
-/** What a joint bears in a solved load: members of an object that is open. */
+/** What a joint bears in a solved load: elements of an array that is open. */
 void gw_page_borne(const gw_deflection *item, int joint, gw_json *json);
 
 /** Force into the body by third-octave, kit by kit and axle by axle. */

@@ -35,6 +35,8 @@
   };
   const kitClass = (kit) => "k" + (kit % 8);
 
+  for (const r of data.results)
+    r.shares = r.shares.map(([toe_deg, given_mm, force_N, limit_percent, limit]) => ({ toe_deg, given_mm, force_N, limit_percent, limit }));
   const resultOf = (kit) => data.results.find((r) => r.kit === kit && r.axle === state.axle && r.load === state.load);
 
   /* ---- between solved states ---- */
@@ -149,7 +151,7 @@
   };
   const strutsOf = (axle, picture, see) => [...axle.springs, ...axle.dampers].map((s) => path([placed(axle, picture, s.body, s.at), s.to], see)).join("");
 
-  const shareOf = (picture, j) => picture.share[j] / 1e4;
+  const shareOf = (picture, j) => picture.share[j] / 1e3;
   const dotOf = (axle, picture, see, j, most) => {
     const joint = axle.joints[j], share = shareOf(picture, j), size = 2.5 + 10 * Math.sqrt(Math.abs(share) / most);
     const [x, y] = see([0, 1, 2].map((i) => (placed(axle, picture, joint.a, joint.at)[i] + placed(axle, picture, joint.b, joint.at)[i]) / 2));
@@ -173,7 +175,7 @@
     const focused = document.activeElement?.closest?.(".dot")?.dataset.joint;
     layers.dots.replaceChildren();
     if (!picture) return;
-    const most = Math.max(1e-9, ...picture.share.map((s) => Math.abs(s) / 1e4));
+    const most = Math.max(1e-9, ...picture.share.map((s) => Math.abs(s) / 1e3));
     const order = axle.joints.map((_, j) => j).sort((a, b) => Math.abs(shareOf(picture, a)) - Math.abs(shareOf(picture, b)));
     for (const j of order) layers.dots.append(dotOf(axle, picture, see, j, most));
     const first = state.joint !== null ? layers.dots.querySelector(`[data-joint="${state.joint}"]`) : layers.dots.lastElementChild;
@@ -226,7 +228,7 @@
       list.append(row("Turns the wheel", signed(borne ? borne.toe_deg : shareOf(picture, state.joint), 3) + "\u00b0"));
       if (borne) {
         list.append(row("Carries", Math.round(borne.force_N) + "\u00a0N"));
-        list.append(row("Of its limit", borne.limit_percent === null ? "not judged" : `${Math.round(borne.limit_percent)}\u00a0% (${borne.limit})`));
+        list.append(row("Of its limit", borne.limit_percent === undefined ? "not judged" : `${Math.round(borne.limit_percent)}\u00a0% (${borne.limit})`));
       }
     }
     if (fit.price !== null) list.append(row("Price", `${fit.price} ${data.drawing.currency || ""} each`));
@@ -603,10 +605,10 @@
   /* A card's kit is the one that is drawn. */
   for (const card of all("[data-card]")) card.addEventListener("click", () => choose({ dataset: { kit: card.dataset.card } }));
 
-  /* ---- paper: folds open for it, but the sentences, which say what the cards and the tables do; one sheet may be printed alone ---- */
+  /* ---- paper: folds open for it; one sheet may be printed alone ---- */
 
   let opened = [];
-  addEventListener("beforeprint", () => { opened = all("details:not([open])").filter((fold) => fold.id !== "sentences" || document.body.dataset.printing); for (const fold of opened) fold.open = true; });
+  addEventListener("beforeprint", () => { opened = all("details:not([open])"); for (const fold of opened) fold.open = true; });
   addEventListener("afterprint", () => {
     for (const fold of opened) fold.open = false;
     opened = [];

@@ -70,7 +70,8 @@ static void sliders(const gw_page *p)
     slider(p, GW_WORDS_PAGE_SLIDE_LATERAL, "lateral", plan->lateral_to_g);
     gw_buf_add(p->out, "<p class=\"note\">");
     GW_SAY(p->out, PAGE_SLIDE_NOTE, { "brake", gw_fixed(gw_grid_brake(plan, 1), 1).s },
-           { "lateral", gw_fixed(gw_grid_lateral(plan, 1), 1).s });
+           { "lateral", gw_fixed(gw_grid_lateral(plan, 1), 1).s },
+           { "drawn", gw_fixed(gw_grid_lateral(plan, GW_PICTURE_STEP), 1).s });
     gw_buf_add(p->out, "</p></fieldset>\n");
 }
 

@@ -146,9 +146,10 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_SLIDE] = "Or set it yourself",
     [GW_WORDS_PAGE_SLIDE_BRAKE] = "Braking",
     [GW_WORDS_PAGE_SLIDE_LATERAL] = "Cornering",
-    [GW_WORDS_PAGE_SLIDE_NOTE] = "The outer wheel, solved every {brake} g of braking and every {lateral} g "
-                                 "of cornering; in between the picture moves on straight lines from one "
-                                 "solved state to the next. Whether the tyres hold that much is not asked.",
+    [GW_WORDS_PAGE_SLIDE_NOTE] = "Solved every {brake} g of braking and every {lateral} g of cornering, the "
+                                 "drawing every {drawn} g; in between it moves on straight lines from one "
+                                 "solved state to the next. Figures are the outer wheel's. Whether the tyres "
+                                 "hold that much is not asked.",
     [GW_WORDS_PAGE_STATE_LOAD] = "{kit}, {axle} wheel, {load}",
     [GW_WORDS_PAGE_STATE_SLIDER] = "{kit}, outer {axle} wheel, braking {brake} g, cornering {lateral} g",
     [GW_WORDS_PAGE_STATE_SOLVED] = "solved state",
@@ -183,9 +184,7 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_CHARTS_SWEEP] = "From gentle to hard",
     [GW_WORDS_PAGE_BANDS_NOTE] = "Bounce is the body going up and down, shake is what you feel in seat and "
                                  "wheel, boom is what you hear.",
-    [GW_WORDS_PAGE_GRIP_NOTE] = "Parts that pull opposite ways cancel; the sum is what the wheel does. In "
-                                "print: the charts of the wheel "
-                                "chosen.",
+    [GW_WORDS_PAGE_GRIP_NOTE] = "Parts that pull opposite ways cancel; the sum is what the wheel does.",
     [GW_WORDS_PAGE_BUDGET_TITLE] = "Where the camber goes: {load}, outer {axle} wheel",
     [GW_WORDS_PAGE_BUDGET_X] = "camber to the road (deg, − is in at the top)",
     [GW_WORDS_PAGE_BUDGET_SETTING] = "setting",

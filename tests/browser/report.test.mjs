@@ -138,6 +138,36 @@ const pages = (pdf) => (pdf.toString("latin1").match(/\/Type\s*\/Page[^s]/g) || 
 
 const print = async (page) => pages(await page.pdf());
 
+/* On paper no word is smaller than 8 points, in charts and drawings too. */
+async function readable(page, what) {
+  await page.emulate("print");
+  await page.setViewportSize({ width: 711, height: 1077 }); // A4 less its margins
+  await page.evaluate(() => { dispatchEvent(new Event("beforeprint")); });
+  const small = await page.evaluate(() => {
+    const out = [];
+    for (const e of document.querySelectorAll("main *")) {
+      if (!e.checkVisibility() || ![...e.childNodes].some((n) => n.nodeType === 3 && n.textContent.trim()) || e.closest("[aria-hidden], title, desc, script, style")) continue;
+      const svg = e.closest("svg"), scale = svg ? svg.getBoundingClientRect().width / svg.viewBox.baseVal.width : 1, size = 0.75 * scale * Number.parseFloat(getComputedStyle(e).fontSize);
+      if (size < 7.98) out.push(`${e.textContent.trim().slice(0, 30)}: ${size.toFixed(1)} pt`);
+    }
+    dispatchEvent(new Event("afterprint"));
+    return out;
+  });
+  check(small.length === 0, `${what}: no word on paper is smaller than 8 points`, small.slice(0, 4).join("; "));
+  await page.emulate("", []);
+}
+
+/* Letters twice as large, as some set their browser. */
+async function large(page, what) {
+  await page.setViewportSize({ width: 1280, height: 900 });
+  await page.send("Page.setFontSizes", { fontSizes: { standard: 32, fixed: 26 } });
+  const [has, room, size] = await page.evaluate(() => { scrollTo(0, 0); return [document.documentElement.scrollWidth, document.documentElement.clientWidth, getComputedStyle(document.body).fontSize]; });
+  const lie = await page.evaluate(overlaps);
+  check(size === "32px", `${what}: letters follow the browser's setting`, size);
+  check(has <= room && lie.length === 0, `${what}: with letters twice as large nothing is too wide and nothing overlaps`, `${has} in ${room}; ${lie.slice(0, 3).join("; ")}`);
+  await page.send("Page.setFontSizes", { fontSizes: { standard: 16, fixed: 13 } });
+}
+
 /* What the page shows of the chosen state, by the key of the result. */
 const shown = (page) => page.evaluate(() => Object.fromEntries([...document.querySelectorAll("tr[data-figure]")]
   .map((row) => [row.dataset.figure, [row.cells[1].textContent, row.cells[2].textContent]])));
@@ -581,6 +611,7 @@ async function variants(context) {
   for (const [what, file, args] of cases) {
     const { page, seen } = await open(context, report(file, what.replace(/\W/g, "-"), ...args));
     check(seen.console.length === 0, `${what}: no message`, seen.console.join("; "));
+    if (what === "hatchback") await cards(page, file, what);
     check((await print(page)) <= 2, `${what}: two sides of A4 at most`);
     await layout(page, what);
     await page.close();
@@ -607,6 +638,8 @@ async function everything(browser) {
   await drawing(customer.page, saloon);
   await hearing(customer.page);
   await quotes(customer.page, saloon);
+  await readable(customer.page, "customer");
+  await large(customer.page, "customer");
   await modes(customer.page, "customer");
   check(customer.seen.console.length === 0, "no console message", customer.seen.console.join("; "));
   await safe(customer.page, join(TMPDIR, "customer", "report.html"));
@@ -618,6 +651,7 @@ async function everything(browser) {
   await layout(workshop.page, "workshop");
   await accessible(workshop.page, "workshop");
   await limits(workshop.page, saloon, "saloon");
+  await readable(workshop.page, "workshop");
   check(workshop.seen.console.length + workshop.seen.requests.length === 0, "workshop: no message, no request");
   await variants(browser);
   await hostile(browser);

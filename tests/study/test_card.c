@@ -1,0 +1,152 @@
+/* SPDX-License-Identifier: MIT */
+/* What a customer feels of each kit. */
+#include "support/case_sample.h"
+#include "support/check.h"
+
+#include "giveway/card.h"
+#include "giveway/units.h"
+
+#include <gsl/gsl_errno.h>
+#include <stdlib.h>
+#include <string.h>
+
+static gw_material_set materials;
+static gw_case saloon;
+static gw_report report;
+static gw_card_study cards;
+
+static int setup(void **state)
+{
+    (void)state;
+    const char *root = getenv("SOURCE");
+    char path[512];
+    gw_faults faults = { 0 };
+    const gw_selection wanted = { 0 };
+    gsl_set_error_handler_off();
+    snprintf(path, sizeof path, "%s/cases/fast-saloon.json", root ? root : ".");
+    int failed = gw_materials_builtin(&materials, &faults) != GW_OK ||
+                 gw_case_load(path, &materials, &saloon, &faults) != GW_OK ||
+                 gw_study_report(&saloon, &wanted, true, &report, NULL) != GW_OK ||
+                 gw_study_cards(&report, NULL, &cards, NULL) != GW_OK;
+    gw_faults_free(&faults);
+    return failed;
+}
+
+static int teardown(void **state)
+{
+    (void)state;
+    gw_card_study_free(&cards);
+    gw_report_free(&report);
+    gw_case_free(&saloon);
+    gw_materials_free(&materials);
+    return 0;
+}
+
+static void on_the_brakes_it_is_the_root_mean_square_of_both_axles_toe_changes(void **state)
+{
+    (void)state;
+    for (int k = 0; k < cards.n; k++) {
+        const gw_gauge *g = &cards.card[k].gauge[GW_FEEL_BRAKES];
+        double front = gw_deflect_find(&report.deflect, k, GW_FRONT, cards.stop)->result.toe_change;
+        double rear = gw_deflect_find(&report.deflect, k, GW_REAR, cards.stop)->result.toe_change;
+        assert_true(g->known);
+        check_abs(g->value, sqrt(0.5 * (front * front + rear * rear)), 1e-12, "of both axles");
+        assert_true(g->low < g->value && g->value < g->high);
+    }
+}
+
+/* Of one axle that turns, the slope of its size is that of its toe change, and so is the band. */
+static void its_band_of_one_axle_is_the_band_of_that_axles_toe_change(void **state)
+{
+    (void)state;
+    const gw_selection front = { .only_axle = true, .axle = GW_FRONT };
+    gw_report one = { 0 };
+    gw_card_study of = { 0 };
+    assert_int_equal(gw_study_report(&saloon, &front, true, &one, NULL), GW_OK);
+    assert_int_equal(gw_study_cards(&one, NULL, &of, NULL), GW_OK);
+    for (int k = 0; k < of.n; k++) {
+        const gw_gauge *g = &of.card[k].gauge[GW_FEEL_BRAKES];
+        const gw_bands_item *band = gw_bands_find(&one.bands, k, GW_FRONT, of.stop, GW_LEFT_WHEEL);
+        check_rel(g->high - g->value, band->own[GW_SPREAD_TOE].half, 1e-9, "half a band");
+        if (k) assert_int_equal(g->close, band->close);
+    }
+    gw_card_study_free(&of);
+    gw_report_free(&one);
+}
+
+static void words_go_by_direction_and_every_band_lies_on_the_scale(void **state)
+{
+    (void)state;
+    for (int k = 0; k < cards.n; k++)
+        for (int f = 0; f < GW_FEELS; f++) {
+            const gw_gauge *g = &cards.card[k].gauge[f];
+            assert_true(g->known);
+            assert_true(g->low >= cards.from[f] && g->high <= cards.to[f]);
+            if (f == GW_FEEL_BRAKES && g->step) assert_int_equal(g->step < 0, g->change < 0.0);
+            if (k == 0) assert_int_equal(g->step, 0);
+        }
+    assert_true(cards.card[1].gauge[GW_FEEL_BRAKES].step < 0 && cards.card[2].gauge[GW_FEEL_HEARD].step == 3);
+}
+
+static void the_axle_where_most_comes_through_speaks_for_the_car(void **state)
+{
+    (void)state;
+    for (int k = 0; k < cards.n; k++) {
+        double front = gw_ride_find(&report.ride, k, GW_FRONT)->difference.harshness;
+        double rear = gw_ride_find(&report.ride, k, GW_REAR)->difference.harshness;
+        check_abs(cards.card[k].gauge[GW_FEEL_FELT].value, fmax(front, rear), 1e-12, "felt");
+    }
+}
+
+static void a_kit_is_beaten_only_by_what_is_better_in_every_way(void **state)
+{
+    (void)state;
+    gw_combination front[3] = { { .unsteadiness = 1, .harshness = 1, .noise = 1, .cost = 100 },
+                                { .unsteadiness = 3, .harshness = 0, .noise = 0, .cost = 10 },
+                                { .unsteadiness = 1, .harshness = 1, .noise = 1, .cost = 900 } };
+    gw_own_kit_place own = { 1, { .unsteadiness = 2, .harshness = 1, .noise = 1, .cost = 100 } };
+    gw_choose_study choose = {
+        .front = front, .n_front = 3, .has_recommended = true, .n_own = 1, .own = &own
+    };
+    gw_card_study of = { 0 };
+    for (int r = 0; r < GW_RECOMMENDED; r++) choose.recommended[r].member = 2 - r; /* dear, unsteady, good */
+    assert_int_equal(gw_study_cards(&report, &choose, &of, NULL), GW_OK);
+    assert_int_equal(of.card[1].beaten_by, 2);
+    assert_int_equal(of.card[0].beaten_by, -1);
+    gw_card_study_free(&of);
+}
+
+/* The lines are what is added up: their sums are the kit's. */
+static void the_lines_of_a_quotation_add_up_to_what_the_kit_costs(void **state)
+{
+    (void)state;
+    gw_quote_line line[64];
+    for (int k = 0; k < saloon.n_kits; k++) {
+        gw_car_cost cost = gw_car_cost_of(&saloon, k);
+        double price = 0.0, minutes = 0.0;
+        int n = gw_quote_lines(&saloon, k, line, 64), parts = 0;
+        assert_true(n > 0 && n < 64);
+        for (int i = 0; i < n; i++) {
+            price += line[i].price;
+            minutes += line[i].minutes;
+            if (!line[i].job) parts += line[i].count;
+        }
+        check_abs(price, cost.price, 1e-9, "price");
+        check_abs(minutes, cost.minutes, 1e-9, "minutes");
+        assert_int_equal(parts, cost.parts);
+        assert_int_equal(gw_quote_lines(&saloon, k, NULL, 0), n);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(on_the_brakes_it_is_the_root_mean_square_of_both_axles_toe_changes),
+        cmocka_unit_test(its_band_of_one_axle_is_the_band_of_that_axles_toe_change),
+        cmocka_unit_test(words_go_by_direction_and_every_band_lies_on_the_scale),
+        cmocka_unit_test(the_axle_where_most_comes_through_speaks_for_the_car),
+        cmocka_unit_test(a_kit_is_beaten_only_by_what_is_better_in_every_way),
+        cmocka_unit_test(the_lines_of_a_quotation_add_up_to_what_the_kit_costs),
+    };
+    return cmocka_run_group_tests(tests, setup, teardown);
+}
