@@ -38,7 +38,7 @@ enum {
  * @param[in]     materials  compounds that bushes may name; copied into the bushes that use them.
  * @param[out]    out        written only when GW_OK is returned; free it with gw_case_free. SI units.
  * @param[in,out] faults     every fault and warning; at least one fault unless GW_OK is returned.
- * @retval GW_OK        the case is sound.
+ * @retval GW_OK        the case has no faults.
  * @retval GW_E_IO      the file cannot be read, or is larger than GW_MAX_FILE_BYTES.
  * @retval GW_E_PARSE   not JSON: one fault, with line and column.
  * @retval GW_E_SCHEMA  anything else that is wrong with it.

@@ -138,6 +138,9 @@ gw_status gw_study_choose(const gw_case *c, const gw_selection *wanted, const gw
                           gw_choose_study *out, gw_error *err);
 void gw_choose_study_free(gw_choose_study *study);
 
+/** Whether there is something to choose: what gw_study_choose refuses before it works out any combination. */
+gw_status gw_study_choose_offer(const gw_case *c, const gw_selection *wanted, gw_error *err);
+
 /** The bush that a combination has in a joint of a choice. */
 int gw_choose_bush(const gw_case *c, const gw_choose *offer, const int *option, int choice, int joint);
 

@@ -25,7 +25,7 @@ typedef struct gw_faults {
     bool out_of_memory;       /**< a line or part of the file had no memory  */
 } gw_faults;
 
-/** Number of fault lines; 0 means that the file is sound. */
+/** Number of fault lines; 0 means that the file has none. */
 int gw_faults_count(const gw_faults *faults);
 
 /**

@@ -25,6 +25,9 @@ typedef enum gw_use {
     GW_USE_RIDE,
     GW_USE_ALIGN,
     GW_USE_REPORT,
+    GW_USE_MATCH, /**< given readings */
+    GW_USE_SPREAD,
+    GW_USE_CHOOSE,
     GW_USES
 } gw_use;
 

@@ -20,6 +20,16 @@ typedef struct gw_reversal {
 #define GW_REVERSAL_LEAST (0.01 * 0.017453292519943295)
 
 /**
+ * Whether toe or camber of one result changes to the other side, or the rear gains toe-out.
+ *
+ * @param of        a result of the study with another kit than the baseline; of the baseline: false.
+ * @param camber    look at camber; else at toe.
+ * @param[out] out  what changes; written where both kits have a result.
+ */
+bool gw_reversal_at(const gw_case *c, const gw_deflect_study *study, int baseline, const gw_deflection *of,
+                    bool camber, gw_reversal *out);
+
+/**
  * Under which loads toe or camber change to the other side with a kit. Toe-out at the rear that the baseline
  * does not have counts as well where the baseline's toe hardly moves: it is what makes a car nervous.
  *

@@ -59,7 +59,8 @@ typedef struct gw_spread_item {
     bool sided;          /**< a direct load of which both wheels are told                       */
     gw_wheel_side wheel; /**< which of them                                                     */
     long failed;         /**< draws in which it could not be had                                */
-    gw_spread_part own;  /**< ride: [HARSHNESS], [NOISE] in dB against the first kit             */
+    const char *why;    /**< the case as written does not carry it, and nothing else is told; NULL: it does */
+    gw_spread_part own; /**< ride: [HARSHNESS], [NOISE] in dB against the first kit             */
     bool has_difference; /**< from the first kit: every other kit has one                        */
     gw_spread_part difference;
     double better; /**< share of draws with the smaller toe change in size; equal: half    */
@@ -68,7 +69,7 @@ typedef struct gw_spread_item {
 /** All toe changes of a kit together. */
 typedef struct gw_spread_summary {
     int kit;
-    long draws;                  /**< in which everything stood                                         */
+    long draws;                  /**< in which everything stood that the case as written carries        */
     gw_spread_band unsteadiness; /**< root mean square of its toe changes [rad]                         */
     double steadier;             /**< share of draws in which it is below the first kit's; NAN: the first */
     double steadiest;            /**< share of draws in which no kit's is below it                      */
@@ -92,7 +93,7 @@ typedef struct gw_spread_study {
     gw_spread_options options; /**< as used                                                           */
     int n_figures; /**< of c->uncertain, those at its end that only ride knows left out without ride */
     const gw_unsure *figure;
-    int n;
+    int n, n_not_carried; /**< results; of these so many that say why they have none               */
     gw_spread_item *item; /**< by kit, corner, load in the order of the case; those wanted       */
     int n_kits;
     gw_spread_summary *summary; /**< every kit                                                        */
@@ -106,8 +107,8 @@ typedef struct gw_spread_study {
  *
  * @retval GW_OK
  * @retval GW_E_SCHEMA  the case has no corner or no load.
- * @retval GW_E_RANGE, GW_E_MECHANISM, GW_E_NUMERIC  the case as written does not stand, or a load cannot be
- * carried.
+ * @retval GW_E_RANGE, GW_E_MECHANISM, GW_E_NUMERIC  the case as written does not stand, or carries none of
+ * its loads. Of some that it does not carry the items say why.
  * @retval GW_E_NOMEM
  */
 gw_status gw_study_spread(const gw_case *c, const gw_selection *wanted, const gw_spread_options *options,

@@ -35,6 +35,9 @@ typedef struct gw_stand {
 gw_stand gw_stand_of(const gw_case *c, const gw_deflect_study *deflect, const gw_strength_study *peaks,
                      int kit);
 
+/** Whether both are of one joint as it is named: left and right of an axle share a label. */
+bool gw_stand_same_joint(const gw_case *c, const gw_overload *a, const gw_overload *b);
+
 /** "not judged", "within", "close" or "beyond". */
 const char *gw_stand_word(gw_stand_state state);
 

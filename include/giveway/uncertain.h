@@ -80,6 +80,27 @@ const bool *gw_drawer_anew(const gw_drawer *drawer);
  */
 gw_status gw_case_rewritten(const gw_case *c, const double *z, const double *sd, char **out, gw_error *err);
 
+/** Where an uncertain figure stands on the car. */
+typedef enum gw_unsure_kind {
+    GW_UNSURE_BUSH,  /**< `name`; `joint` holds it, or NULL where no joint that does has a label */
+    GW_UNSURE_POINT, /**< `name` of `name_length` bytes, a coordinate; `joint` of that name with a label, or
+                        NULL */
+    GW_UNSURE_WHEEL, /**< a coordinate of the wheel's centre */
+    GW_UNSURE_ELSEWHERE
+} gw_unsure_kind;
+
+typedef struct gw_unsure_place {
+    gw_unsure_kind kind;
+    const char *name; /**< in the path: borrowed */
+    int name_length;
+    gw_axle axle;
+    int coordinate; /**< 0 to 2: x, y, z */
+    const gw_joint *joint;
+} gw_unsure_place;
+
+/** What the path of an uncertain figure leads to, for words. */
+gw_unsure_place gw_unsure_place_of(const gw_case *c, const char *path);
+
 GW_API_END
 
 #endif

@@ -8,6 +8,7 @@
 enum { BAR = 22, LANE = 15, BETWEEN = 12, NAME_LINES = 3, GAP = 5, FIGURE = 64, LETTER_ROOM = 16 };
 
 static const gw_pen TIE = { GW_SOFT_INK, 0.8, NULL }, WHISKER = { GW_INK, 1.4, NULL };
+static const gw_pen HALO = { "#ffffff", 3.6, NULL }; /* a whisker is seen on a dark bar too */
 
 static int lanes(const gw_chart_mark *m)
 {
@@ -158,6 +159,7 @@ static void put_figure(gw_sheet *s, const gw_chart_mark *m, bool at_from, double
 static void put_whisker(gw_sheet *s, gw_point a, gw_point b)
 {
     double dx = a.x == b.x ? 4 : 0, dy = a.x == b.x ? 0 : 4;
+    gw_layout_line(s->out, a, b, HALO);
     gw_layout_line(s->out, a, b, WHISKER);
     gw_layout_line(s->out, (gw_point){ a.x - dx, a.y - dy }, (gw_point){ a.x + dx, a.y + dy }, WHISKER);
     gw_layout_line(s->out, (gw_point){ b.x - dx, b.y - dy }, (gw_point){ b.x + dx, b.y + dy }, WHISKER);

@@ -45,10 +45,12 @@ typedef struct gw_bar_chart {
     gw_chart_words words; /**< x_title names the values, y_title is not used    */
     const char *const *groups;
     int n_groups;
-    const char *const *parts;
-    const int *styles; /**< of the parts; NULL: 0, 1, 2 ...                      */
+    const char *const *parts; /**< NULL: without names, and without keys above   */
+    const int *styles;        /**< of the parts; NULL: 0, 1, 2 ...                      */
     int n_parts;
     const double *values; /**< [group * n_parts + part]; not finite: no bar      */
+    const double *low,
+        *high; /**< ends of a whisker at each bar, as `values`; NULL or not finite: none; not stacked */
     bool stacked;
     int decimals; /**< of the figures at the bars                               */
 } gw_bar_chart;

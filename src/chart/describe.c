@@ -67,6 +67,12 @@ static void add_bar(gw_buf *out, const gw_figure *f, const gw_chart_mark *m)
     else
         add_number(out, m->to - m->from);
     if (m->figure && m->letter) gw_buf_fmt(out, ". %s, all: %s", row, m->figure);
+    if (m->low && m->high) {
+        gw_buf_add(out, ", between ");
+        add_number(out, m->low[0]);
+        gw_buf_add(out, " and ");
+        add_number(out, m->high[0]);
+    }
     gw_buf_add(out, ". ");
 }
 

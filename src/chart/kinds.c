@@ -90,11 +90,15 @@ static gw_figure rows(gw_chart_words words, const char *const *names, int n)
 static void add_group(gw_marks *m, const gw_bar_chart *chart, int group)
 {
     for (int p = 0; p < chart->n_parts; p++) {
-        double v = chart->values[group * chart->n_parts + p];
+        const int at = group * chart->n_parts + p;
+        double v = chart->values[at];
         if (!isfinite(v)) continue;
+        bool whisker = chart->low && chart->high && isfinite(chart->low[at]) && isfinite(chart->high[at]);
         add(m, (gw_chart_mark){ .kind = GW_MARK_BAR,
                                 .row = group,
                                 .lane = p,
+                                .low = whisker ? &chart->low[at] : NULL,
+                                .high = whisker ? &chart->high[at] : NULL,
                                 .lanes = chart->n_parts,
                                 .to = v,
                                 .style = style_of(chart->styles, p),
@@ -150,7 +154,7 @@ void gw_charts_bars(gw_charts *charts, const char *stem, const gw_bar_chart *cha
     gw_figure figure = rows(chart->words, chart->groups, chart->n_groups);
     figure.keys = chart->parts;
     figure.key_styles = chart->styles;
-    figure.n_keys = chart->n_parts;
+    figure.n_keys = chart->parts ? chart->n_parts : 0;
     figure.letters = chart->stacked;
     finish(&m, stem, figure);
 }

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* giveway check: is the case sound? Every fault at once: those of the file, and then whether the car stands.
+/* giveway check: is the case free of faults? Every fault at once: those of the file, and then whether the car
+ * stands.
  */
 #include "cli/commands.h"
 #include "cli/output.h"
@@ -31,7 +32,7 @@ static const char *plural(int n, const char *one, const char *many)
     return n == 1 ? one : many;
 }
 
-static void say_sound(const gw_session *s, gw_buf *out)
+static void say_counts(const gw_session *s, gw_buf *out)
 {
     const gw_case *c = &s->c;
     counts n = count_corners(c);
@@ -98,7 +99,7 @@ static void put_uses(const gw_uses *uses, gw_json *json)
     gw_json_close(json);
 }
 
-/* What was found of a sound case. */
+/* What was found of a clean case. */
 typedef struct findings {
     gw_uses uses;
     gw_left_out left;
@@ -137,7 +138,8 @@ static void put_path(void *json, const char *path)
 static void say_sure(const gw_case *c, const gw_bands_study *b, gw_buf *out)
 {
     if (!b->n_needed) return;
-    gw_buf_fmt(out, "  %d figures are uncertain%s; %d of them %s 80 %% of the band on toe:\n", b->n_figures,
+    gw_buf_fmt(out, "  %d %s uncertain%s; %d of them %s 80 %% of the band on toe:\n", b->n_figures,
+               plural(b->n_figures, "figure is", "figures are"),
                c->uncertain.given ? "" : ", all by common practice", b->n_needed,
                plural(b->n_needed, "makes", "make"));
     each_that_matters(b, say_path, out);
@@ -163,7 +165,7 @@ static void put_lines(gw_json *json, const char *key, const gw_faults *faults, i
     gw_json_close(json);
 }
 
-static void say_json(const gw_session *s, const findings *f, const char *path, bool sound, gw_buf *out)
+static void say_json(const gw_session *s, const findings *f, const char *path, bool clean, gw_buf *out)
 {
     gw_json json = { .out = out };
     counts n = count_corners(&s->c);
@@ -171,8 +173,8 @@ static void say_json(const gw_session *s, const findings *f, const char *path, b
     gw_json_string(&json, "format", "giveway-result-1");
     gw_json_string(&json, "command", "check");
     gw_json_string(&json, "file", path);
-    gw_json_bool(&json, "sound", sound);
-    if (sound) {
+    gw_json_bool(&json, "free_of_faults", clean);
+    if (clean) {
         gw_json_string(&json, "case", s->c.title);
         gw_json_int(&json, "corners", n.corners);
         gw_json_int(&json, "bodies", n.bodies);
@@ -182,9 +184,9 @@ static void say_json(const gw_session *s, const findings *f, const char *path, b
         gw_json_int(&json, "loads", s->c.n_loads);
     }
     put_uses(&f->uses, &json);
-    if (sound) put_left_out(&f->left, &json);
+    if (clean) put_left_out(&f->left, &json);
     put_sure(&s->c, &f->bands, &json);
-    if (sound && s->c.n_overridden) {
+    if (clean && s->c.n_overridden) {
         gw_json_array(&json, "overridden");
         for (int i = 0; i < s->c.n_overridden; i++) gw_json_string(&json, NULL, s->c.overridden[i]);
         gw_json_close(&json);
@@ -248,15 +250,15 @@ static int look_how_sure(const gw_args *args, const gw_session *s, gw_bands_stud
                                                               : GW_EXIT_DONE;
 }
 
-static void say(const gw_args *args, const gw_session *s, const findings *f, const char *path, bool sound,
+static void say(const gw_args *args, const gw_session *s, const findings *f, const char *path, bool clean,
                 gw_buf *out)
 {
     if (gw_args_is(args, GW_OPT_FORMAT, "json"))
-        say_json(s, f, path, sound, out);
+        say_json(s, f, path, clean, out);
     else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
         say_csv(s, f, out);
-    else if (sound) {
-        say_sound(s, out);
+    else if (clean) {
+        say_counts(s, out);
         say_uses(&f->uses, out);
         say_left_out(&f->left, out);
         say_sure(&s->c, &f->bands, out);
@@ -269,10 +271,10 @@ static int check_one(const gw_args *args, const char *path, gw_faults *told, gw_
     findings f = { 0 };
     int status = gw_session_open_among(args, path, told, &session);
     if (status == GW_EXIT_DONE) status = gw_session_stand(args, &session);
-    bool sound = status == GW_EXIT_DONE;
-    if (sound) status = look_further(args, &session, &f);
-    if (sound && status == GW_EXIT_DONE) status = look_how_sure(args, &session, &f.bands);
-    if (status != GW_EXIT_OUTPUT) say(args, &session, &f, path, sound, out);
+    bool clean = status == GW_EXIT_DONE;
+    if (clean) status = look_further(args, &session, &f);
+    if (clean && status == GW_EXIT_DONE) status = look_how_sure(args, &session, &f.bands);
+    if (status != GW_EXIT_OUTPUT) say(args, &session, &f, path, clean, out);
     gw_bands_study_free(&f.bands);
     gw_left_out_free(&f.left);
     gw_uses_free(&f.uses);

@@ -104,7 +104,8 @@ static gw_status format(const gw_args *args, gw_work *w, gw_buf *out, gw_error *
     else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
         gw_compare_csv(&w->cmp, out);
     else
-        return gw_compare_text(&w->cmp, gw_output_width(), gw_wants_bold(), out, err);
+        return gw_compare_text(&w->cmp, w->cmp.detail ? gw_output_width() : gw_output_wide(), gw_wants_bold(),
+                               out, err);
     return gw_buf_status(out, err);
 }
 
@@ -168,8 +169,10 @@ const gw_command GW_COMMAND_COMPARE = {
     .max_words = 1,
     .run = run,
     .details =
-        "First what fits a screen: a sentence a kit (toe in a stop and in a corner, warnings, how near to a "
-        "limit), the loads with toe, camber and wheel movement of every kit, and ride and prices. With "
+        "First what fits a screen: a sentence a kit (toe in a stop and in a corner, warnings), how near the "
+        "kits "
+        "are to a limit, the loads with toe, camber and wheel movement of every kit, and ride and prices. "
+        "With "
         "--detail "
         "then a table a load and corner with the joints that move toe most, comfort, harshness and road "
         "noise "

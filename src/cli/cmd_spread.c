@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway spread: how sure is each answer, and what to measure next? */
+#include "cli/charting.h"
 #include "cli/commands.h"
 #include "cli/output.h"
 #include "cli/reading.h"
@@ -57,9 +58,11 @@ static gw_status format(const gw_args *args, const gw_case *c, const gw_spread_s
     return gw_buf_status(out, err);
 }
 
-/* With readings the car that they make most probable is in the middle, and what they say of figures together stays. */
-static gw_status centre_on(const gw_case *c, const gw_readings *readings, const gw_selection *wanted, bool ride,
-                           gw_match_study *match, gw_spread_options *o, double **room, gw_error *err)
+/* With readings the car that they make most probable is in the middle, and what they say of figures together
+ * stays. */
+static gw_status centre_on(const gw_case *c, const gw_readings *readings, const gw_selection *wanted,
+                           bool ride, gw_match_study *match, gw_spread_options *o, double **room,
+                           gw_error *err)
 {
     if (readings->n == 0) return GW_OK;
     gw_status status = gw_study_match(c, readings, wanted, ride, match, err);
@@ -77,8 +80,31 @@ static gw_status centre_on(const gw_case *c, const gw_readings *readings, const 
     return GW_OK;
 }
 
-static int work(const gw_args *args, const gw_session *session, const gw_choice *choice, const gw_readings *readings,
-                gw_spread_options *o, bool quiet)
+static int draw(const gw_args *args, const gw_case *c, const gw_spread_study *study)
+{
+    gw_charts charts;
+    gw_error err = { 0 };
+    if (!gw_charting_begin(args, &charts)) return GW_EXIT_DONE;
+    gw_status st = gw_spread_charts(c, study, &charts, &err);
+    return gw_charting_finish(args, &charts, st, &err);
+}
+
+/* Some of it could not be had: the rest was given. */
+static int tell_not_carried(const gw_case *c, const gw_spread_study *study, int status)
+{
+    for (int i = 0; i < study->n; i++) {
+        const gw_spread_item *item = &study->item[i];
+        bool told = false;
+        for (int j = 0; j < i; j++) told = told || (study->item[j].why && study->item[j].load == item->load);
+        if (!item->why || told) continue;
+        fprintf(stderr, "giveway spread: %s: load \"%s\", kit %s: %s\n", c->path, c->loads[item->load].name,
+                c->kits[item->kit].name, item->why);
+    }
+    return study->n_not_carried && status == GW_EXIT_DONE ? GW_EXIT_MODEL : status;
+}
+
+static int work(const gw_args *args, const gw_session *session, const gw_choice *choice,
+                const gw_readings *readings, gw_spread_options *o, bool quiet)
 {
     gw_match_study match = { 0 };
     gw_spread_study study = { 0 };
@@ -94,6 +120,8 @@ static int work(const gw_args *args, const gw_session *session, const gw_choice 
     }
     int status = st == GW_OK ? gw_emit(&out) : gw_complain("spread", &err);
     gw_buf_free(&out);
+    if (status == GW_EXIT_DONE) status = draw(args, &session->c, &study);
+    if (st == GW_OK) status = tell_not_carried(&session->c, &study, status);
     gw_spread_study_free(&study);
     gw_match_study_free(&match);
     free(room);
@@ -125,7 +153,7 @@ const gw_command GW_COMMAND_SPREAD = {
     .args = "CASE",
     .summary = "how sure each answer is, and what to measure next",
     .options = GW_TAKES_COMMON | GW_TAKES_SELECTION | GW_TAKES(DRAWS) | GW_TAKES(SEED) | GW_TAKES(RIDE) |
-               GW_TAKES(READINGS),
+               GW_TAKES(READINGS) | GW_TAKES_CHARTS,
     .min_words = 1,
     .max_words = 1,
     .run = run,
@@ -136,6 +164,6 @@ const gw_command GW_COMMAND_SPREAD = {
                "steadier than the first in the same car, and which figures the bands come from. The same "
                "draws whatever is "
                "narrowed, and whatever the number of processors.",
-    .examples = { "giveway spread cases/hatchback.json --draws 200 --corner front",
+    .examples = { "giveway spread cases/hatchback.json --draws 200 --corner front -o charts",
                   "giveway spread cases/hatchback.json --draws 200 --format json" },
 };

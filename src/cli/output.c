@@ -82,12 +82,22 @@ bool gw_wants_bold(void)
     return isatty(STDOUT_FILENO) && !is_set("NO_COLOR") && term && strcmp(term, "dumb") != 0;
 }
 
-int gw_output_width(void)
+static int output_width(int without_terminal)
 {
     struct winsize size;
-    if (!isatty(STDOUT_FILENO) || ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) != 0) return 100;
-    int width = size.ws_col;
-    return width < 40 ? (width ? 40 : 100) : width > 160 ? 160 : width;
+    if (!isatty(STDOUT_FILENO) || ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) != 0 || !size.ws_col)
+        return without_terminal;
+    return size.ws_col < 40 ? 40 : size.ws_col > 160 ? 160 : size.ws_col;
+}
+
+int gw_output_width(void)
+{
+    return output_width(100);
+}
+
+int gw_output_wide(void)
+{
+    return output_width(120);
 }
 
 void gw_progress(bool quiet, const char *text)

@@ -31,6 +31,9 @@ bool gw_wants_bold(void);
 /** Columns to lay text out in: those of the terminal between 40 and 160, else 100. */
 int gw_output_width(void);
 
+/** The same for what is wide by nature: where there is no terminal, 120. */
+int gw_output_wide(void);
+
 /**
  * A line of progress that the next one overwrites; only where standard error is a terminal and
  * `quiet` is false. NULL clears it.

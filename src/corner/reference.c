@@ -315,11 +315,13 @@ gw_status gw_corner_open_near(const gw_corner *corner, const gw_fit *fit, const 
     gw_corner_ws *ws = calloc(1, sizeof *ws);
     if (!ws) return gw_fail(err, GW_E_NOMEM, "out of memory for the %s corner", corner->name);
     ws->corner = corner;
-    if (open_near(ws, fit, near, how) == GW_OK) {
+    gw_status status = open_near(ws, fit, near, how);
+    if (status == GW_OK) {
         *out = ws;
         return GW_OK;
     }
     gw_corner_close(ws);
+    if (status == GW_E_NOMEM) return gw_fail(err, status, "out of memory for the %s corner", corner->name);
     return gw_corner_open(corner, fit, out, err);
 }
 

@@ -217,7 +217,7 @@ static void find_worst(const search *s, gw_rig *out)
     }
 }
 
-static void find_within(search *s, const best *b, gw_rig *out)
+static gw_status find_within(search *s, const best *b, gw_rig *out, gw_error *err)
 {
     const gw_nonlinear problem = { 2 * s->n, s->n_sought, residuals, s };
     double p[GW_RIG_FIGURES], spread[GW_RIG_FIGURES];
@@ -226,8 +226,11 @@ static void find_within(search *s, const best *b, gw_rig *out)
     for (int i = 0; i < GW_RIG_FIGURES; i++) out->within[i] = NAN;
     for (int i = 0; i < s->n_sought; i++) p[i] = b->v[s->sought[i]];
     s->natural = true;
-    if (gw_nonlinear_spread(&problem, p, spread, NULL) != GW_OK) return;
+    gw_status status = gw_nonlinear_spread(&problem, p, spread, NULL);
+    if (status == GW_E_NOMEM) return gw_fail(err, status, "out of memory for readings");
+    if (status != GW_OK) return GW_OK; /* no curvature: how far they are known cannot be told */
     for (int i = 0; i < s->n_sought; i++) out->within[s->sought[i]] = 2.0 * spread[i] * out->scatter;
+    return GW_OK;
 }
 
 gw_status gw_rig_fit(const gw_rig_row *row, int n, gw_rig *out, gw_error *err)
@@ -248,7 +251,7 @@ gw_status gw_rig_fit(const gw_rig_row *row, int n, gw_rig *out, gw_error *err)
     if (s.n_sought == 3) b.v[GW_RIG_PAYNE_GAIN] = 0.0;
     rig.law = law_of(b.v);
     find_worst(&s, &rig);
-    find_within(&s, &b, &rig);
-    *out = rig;
-    return GW_OK;
+    st = find_within(&s, &b, &rig, err);
+    if (st == GW_OK) *out = rig;
+    return st;
 }

@@ -208,14 +208,27 @@ static int fill_part(layout *lay, int next, int width)
     return next;
 }
 
-gw_status gw_table_print(const gw_table *table, int width, int indent, bool bold, gw_buf *out, gw_error *err)
+static layout whole(const gw_table *table, int indent)
 {
-    layout lay = { .table = table, .indent = indent, .bold = bold, .out = out };
-    if (table->failed) return gw_fail(err, GW_E_NOMEM, "out of memory while a table was made");
-    if (!table->columns) return GW_OK;
+    layout lay = { .table = table, .indent = indent, .n = table->columns };
     natural_widths(&lay);
     for (int c = 0; c < table->columns; c++) lay.list[c] = c;
-    lay.n = table->columns;
+    return lay;
+}
+
+bool gw_table_fits(const gw_table *table, int width, int indent)
+{
+    const layout lay = whole(table, indent);
+    return total_width(&lay) <= width;
+}
+
+gw_status gw_table_print(const gw_table *table, int width, int indent, bool bold, gw_buf *out, gw_error *err)
+{
+    if (table->failed) return gw_fail(err, GW_E_NOMEM, "out of memory while a table was made");
+    if (!table->columns) return GW_OK;
+    layout lay = whole(table, indent);
+    lay.bold = bold;
+    lay.out = out;
     if (narrow_to(&lay, width)) {
         put_part(&lay);
         return gw_buf_status(out, err);

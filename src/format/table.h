@@ -36,6 +36,9 @@ void gw_table_cellf(gw_table *table, const char *fmt, ...) __attribute__((format
 /** Fills the rest of the row with empty cells; nothing where the row is full. */
 void gw_table_end_row(gw_table *table);
 
+/** Whether all columns stand side by side without a cell being broken. */
+bool gw_table_fits(const gw_table *table, int width, int indent);
+
 /**
  * Lays the table out.
  * @param[in] width   columns of the page or terminal, at least 20

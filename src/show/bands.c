@@ -54,7 +54,7 @@ static const gw_record FIGURES_RECORD = GW_RECORD(gw_bands_item, FIGURES);
 
 static const gw_field DRIVEN[] = { GW_WORD("wheel", gw_bands_item, side, GW_SIDE_NAMES, 0, "of a manoeuvre") };
 static const gw_record DRIVEN_RECORD = GW_RECORD(gw_bands_item, DRIVEN);
-static const gw_field SIDED[] = { GW_WORD("side", gw_bands_item, wheel, GW_WHEEL_NAMES, 0, "which wheel of the axle, where both are told") };
+static const gw_field SIDED[] = { GW_WORD("side", gw_bands_item, wheel, GW_WHEEL_NAMES, 0, "which wheel of the axle, where both are given") };
 static const gw_record SIDED_RECORD = GW_RECORD(gw_bands_item, SIDED);
 
 static const void *driven(const gw_place *p)
@@ -132,12 +132,12 @@ bool gw_band_is_close(const gw_bands_study *bands, const gw_deflection *item)
     return band && band->has_difference && band->close;
 }
 
-/* "Standard rubber and Polyurethane" */
+/* "rubber and poly" */
 static void pair(const gw_case *c, int a, int b, gw_buf *out)
 {
-    gw_phrase_kit(&c->kits[a], out);
+    gw_buf_clean(out, c->kits[a].name);
     gw_buf_add(out, " and ");
-    gw_phrase_kit(&c->kits[b], out);
+    gw_buf_clean(out, c->kits[b].name);
 }
 
 /* Pairs whose order the bands leave open, every pair once. */
@@ -148,7 +148,7 @@ static int say_pairs(const gw_case *c, const gw_bands_study *s, gw_buf *out)
         for (int j = i + 1; j < s->n_kits; j++) {
             gw_half_band between = gw_bands_between_kits(s, &s->kit[i], &s->kit[j]);
             if (!gw_is_close(&between)) continue;
-            gw_buf_add(out, n++ ? "; " : "Too close to call which is steadier over all loads: ");
+            gw_buf_add(out, n++ ? ", " : "Too close to call which is steadier over all loads: ");
             pair(c, s->kit[i].kit, s->kit[j].kit, out);
         }
     if (n) gw_buf_add(out, ". ");
@@ -165,10 +165,8 @@ void gw_bands_words(const gw_case *c, const gw_bands_study *s, int width, gw_buf
         s->n_figures, c->uncertain.given ? "" : " (common practice)", s->n_needed);
     if (!say_pairs(c, s, &text) && s->n_kits > 1)
         gw_buf_add(&text, "Over all loads the kits keep their order in 95 of 100 such cars. ");
-    gw_buf_add(
-        &text,
-        "Bands are from the slopes at the case as written; giveway spread draws such cars, and tells what to "
-        "measure next.");
+    gw_buf_add(&text, "Bands: slopes at the case as written; giveway spread draws such cars and tells what "
+                      "to measure next.");
     gw_buf_paragraph(out, gw_buf_str(&text), width, 2);
     if (text.failed) out->failed = true;
     gw_buf_free(&text);

@@ -198,7 +198,7 @@ static const gw_field JOB[] = {
     GW_MEMBER("joints", PLAIN, gw_choose_job, joints, 0, "that get another bush in it"),
     GW_MEMBER("fit_minutes", PLAIN, gw_choose_job, minutes, 0, "of work, once for all of them"),
     GW_MEMBER("price", PLAIN, gw_choose_job, price, 0, "once for all of them"),
-    GW_MEMBER("saved_minutes", PLAIN, gw_choose_job, saved, 0, "against doing it anew for each of them"),
+    GW_MEMBER("saved_minutes", PLAIN, gw_choose_job, saved, 0, "against doing it again for each of them"),
 };
 static const gw_record JOB_RECORD = GW_RECORD(gw_choose_job, JOB);
 

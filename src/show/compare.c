@@ -566,7 +566,7 @@ static const gw_field JOB[] = {
     GW_TEXTS("joints", gw_compare_job, n_joints, joint, 0, "that get another bush in it; one of a pair stands for both"),
     GW_WORKED_OUT("fit_minutes", PLAIN, job_minutes, 0, "of the work, once"),
     GW_WORKED_OUT("price", PLAIN, job_price, 0, "of the work, once"),
-    GW_MEMBER("saved_minutes", PLAIN, gw_compare_job, saved, 0, "against doing the job anew for each of these joints"),
+    GW_MEMBER("saved_minutes", PLAIN, gw_compare_job, saved, 0, "against doing the job again for each of these joints"),
 };
 static const gw_record JOB_RECORD = GW_RECORD(gw_compare_job, JOB);
 
@@ -769,6 +769,16 @@ static const void *ride_at(const gw_place *p)
     return &comparison(p)->ride->item[p->index];
 }
 
+static int ride_closes(const gw_place *p)
+{
+    return comparison(p)->ride->n_close;
+}
+
+static const void *ride_close_at(const gw_place *p)
+{
+    return &comparison(p)->ride->close[p->index];
+}
+
 static const char *no_ride(const gw_place *p)
 {
     return comparison(p)->no_ride;
@@ -821,6 +831,7 @@ static const gw_field RESULT[] = {
     GW_ROWS("handling", gw_compare_made, n_kits, kit, &HANDLING_RECORD, 0, "what a kit does to the car"),
     GW_PRESENT("handling_left_out", handling, &LEFT_OUT_RECORD, 0, "and what to add"),
     GW_EACH("ride", rides, ride_at, &RIDE_RECORD, GW_ON_LINE, "what of ride tells the kits apart; the rest: giveway ride"),
+    GW_EACH("ride_too_close_to_call", ride_closes, ride_close_at, &GW_RIDE_CLOSE_RECORD, GW_ON_LINE, "kits within the range of each other"),
     GW_SAID("ride_left_out", no_ride, GW_MAY_LACK, "what the case lacks for it"),
     GW_SAID("ride_caution", ride_caution, GW_SOMETIMES, "what its figures are not"),
     GW_SAYINGS("warnings", warnings, warning, 0, "as on standard error"),

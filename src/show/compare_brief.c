@@ -1,22 +1,19 @@
 /* SPDX-License-Identifier: MIT */
-/* What is read first: a sentence a kit, one table of loads with a column a kit, one of ride and prices. */
+/* What is read first: a sentence a kit, the loads, one table of the rim, ride and prices. */
 #include "show/compare_brief.h"
 
 #include "format/number.h"
 #include "giveway/cost.h"
 #include "giveway/pick.h"
-#include "giveway/units.h"
+#include "record/unit.h"
+#include "show/compare_loads.h"
 #include "show/deflect.h"
 #include "show/phrase.h"
+#include "show/ride_parts.h"
 #include "show/shared_work.h"
 #include "show/verdicts.h"
 
 #include <math.h>
-
-static const gw_deflection *find(const gw_handling_page *p, int kit, gw_axle axle, int load)
-{
-    return gw_deflect_find(p->cmp->deflect, kit, axle, load);
-}
 
 static bool is_wanted(const gw_comparison *cmp, int kit)
 {
@@ -25,81 +22,44 @@ static bool is_wanted(const gw_comparison *cmp, int kit)
     return false;
 }
 
-static bool is_tried(const gw_comparison *cmp, gw_axle axle, int load)
-{
-    for (int i = 0; i < cmp->deflect->n; i++)
-        if (cmp->deflect->item[i].axle == axle && cmp->deflect->item[i].load == load) return true;
-    return false;
-}
-
-/* "hard stop, front" */
-static void load_cell(const gw_handling_page *p, gw_axle axle, int load, gw_table *t)
-{
-    gw_buf text = { 0 };
-    gw_buf_clean(&text, p->cmp->c->loads[load].name);
-    gw_buf_fmt(&text, ", %s", gw_axle_name(axle));
-    gw_table_cell(t, gw_buf_str(&text));
-    if (text.failed) t->failed = true;
-    gw_buf_free(&text);
-}
-
-static void toe_cell(const gw_deflection *item, double rim, gw_table *t)
-{
-    if (!item)
-        gw_table_cell(t, "failed");
-    else if (rim > 0.0)
-        gw_table_cellf(t, "%s, %s", gw_signed(item->result.toe_change / GW_DEG, 2).s,
-                       gw_signed(gw_toe_at_rim(item->result.toe_change, rim) / GW_MM, 1).s);
-    else
-        gw_table_cell(t, gw_signed(item->result.toe_change / GW_DEG, 2).s);
-}
-
-static void camber_cell(const gw_deflection *item, gw_table *t)
-{
-    if (!item)
-        gw_table_cell(t, "");
-    else
-        gw_table_cellf(t, "%s, %s", gw_signed(item->result.camber_change / GW_DEG, 2).s,
-                       gw_signed(item->result.wheel_centre.x / GW_MM, 1).s);
-}
-
-static void load_rows(const gw_handling_page *p, gw_axle axle, int load, gw_table *t)
-{
-    const gw_case *c = p->cmp->c;
-    double rim = c->corners[axle].wheel.rim_diameter;
-    load_cell(p, axle, load, t);
-    gw_table_cell(t, rim > 0.0 ? "toe, rim" : "toe");
-    for (int k = 0; k < c->n_kits; k++)
-        if (is_wanted(p->cmp, k)) toe_cell(find(p, k, axle, load), rim, t);
-    gw_table_end_row(t);
-    gw_table_cell(t, "");
-    gw_table_cell(t, "camber, x");
-    for (int k = 0; k < c->n_kits; k++)
-        if (is_wanted(p->cmp, k)) camber_cell(find(p, k, axle, load), t);
-    gw_table_end_row(t);
-}
-
-static gw_status load_table(const gw_handling_page *p, gw_error *err)
-{
-    const gw_case *c = p->cmp->c;
-    gw_table t = { 0 };
-    gw_table_column(&t, GW_LEFT, "load, wheel");
-    gw_table_column(&t, GW_LEFT, "deg, mm");
-    for (int k = 0; k < c->n_kits; k++)
-        if (is_wanted(p->cmp, k)) gw_table_column(&t, GW_RIGHT, c->kits[k].name);
-    for (int l = 0; l < c->n_loads; l++)
-        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
-            if (is_tried(p->cmp, a, l)) load_rows(p, a, l, &t);
-    gw_buf_add(p->out, "\n");
-    return gw_handling_print(p, &t, err);
-}
-
 /* Why a load stands as failed: once a load, as the other commands say it. */
 static void failed_lines(const gw_handling_page *p)
 {
     const gw_deflect_study *d = p->cmp->deflect;
     for (int i = 0; i < d->n; i++)
         if (d->item[i].failed) gw_failed_line(p->cmp->c, &d->item[i], true, p->width, p->out);
+}
+
+/* The rim in millimetres is what a gauge reads: front toe, else the rear's, in the stop and the corner that
+ * the sentences speak of. */
+static int rim_loads(const gw_comparison *cmp, int load[2])
+{
+    int stop = gw_pick_load(cmp->c, cmp->deflect, GW_PICK_STOP), n = 0;
+    int corner = gw_pick_load(cmp->c, cmp->deflect, GW_PICK_CORNER);
+    if (!(cmp->c->corners[gw_summary_axle(cmp)].wheel.rim_diameter > 0.0)) return 0;
+    if (stop >= 0) load[n++] = stop;
+    if (corner >= 0 && corner != stop) load[n++] = corner;
+    return n;
+}
+
+static void rim_cell(const gw_comparison *cmp, int kit, gw_table *t)
+{
+    gw_axle axle = gw_summary_axle(cmp);
+    double rim = cmp->c->corners[axle].wheel.rim_diameter;
+    gw_buf text = { 0 };
+    int load[2], n = rim_loads(cmp, load);
+    for (int i = 0; i < n; i++) {
+        const gw_deflection *item = gw_deflect_find(cmp->deflect, kit, axle, load[i]);
+        if (i) gw_buf_add(&text, "/");
+        if (item)
+            gw_buf_add(&text,
+                       gw_signed(gw_unit_out(GW_UNIT_MM, gw_toe_at_rim(item->result.toe_change, rim)), 1).s);
+        else
+            gw_buf_add(&text, GW_NO_NUMBER);
+    }
+    gw_table_cell(t, gw_buf_str(&text));
+    if (text.failed) t->failed = true;
+    gw_buf_free(&text);
 }
 
 typedef struct gw_brief_row {
@@ -173,6 +133,16 @@ static bool has_prices(const gw_comparison *cmp)
     return false;
 }
 
+/* Whether a plus stands behind some sum. */
+static bool lacks_figures(const gw_comparison *cmp)
+{
+    for (int k = 0; k < cmp->c->n_kits; k++) {
+        gw_car_cost cost = gw_car_cost_of(cmp->c, k), same = gw_car_cost_renewed(cmp->c, k);
+        if (is_wanted(cmp, k) && cost.unpriced + cost.untimed + same.unpriced + same.untimed) return true;
+    }
+    return false;
+}
+
 static void price_columns(const gw_handling_page *p, gw_table *t)
 {
     const gw_shop *shop = &p->cmp->c->shop;
@@ -192,7 +162,9 @@ static void price_columns(const gw_handling_page *p, gw_table *t)
 
 static void columns(const gw_handling_page *p, const gw_brief_row *from, gw_table *t)
 {
+    int load[2];
     gw_table_column(t, GW_LEFT, "kit");
+    if (rim_loads(p->cmp, load)) gw_table_column(t, GW_RIGHT, "toe at the rim\nmm");
     if (isfinite(from->s.understeer)) gw_table_column(t, GW_RIGHT, "understeer\ndeg/g");
     if (p->cmp->ride->n) {
         gw_table_column(t, GW_RIGHT, "harshness\ndB");
@@ -209,8 +181,11 @@ static gw_status price_table(const gw_handling_page *p, gw_error *err)
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
         if (!is_wanted(p->cmp, k)) continue;
         gw_brief_row row = row_of(p->cmp, k);
+        int load[2];
         gw_table_cell(&t, p->cmp->c->kits[k].name);
-        if (isfinite(from.s.understeer)) gw_table_cell(&t, gw_signed(row.s.understeer / GW_DEG, 2).s);
+        if (rim_loads(p->cmp, load)) rim_cell(p->cmp, k, &t);
+        if (isfinite(from.s.understeer))
+            gw_table_cell(&t, gw_signed(gw_unit_out(GW_UNIT_DEG, row.s.understeer), 2).s);
         if (p->cmp->ride->n) pair_cell(&t, row.s.harshness);
         if (p->cmp->ride->n) pair_cell(&t, row.noise);
         if (has_prices(p->cmp)) price_cells(&t, &row);
@@ -245,8 +220,8 @@ static void tolerance_line(const gw_handling_page *p)
         }
         gw_buf_add(&text, n == 1 ? ", deg: " : ", ");
         gw_buf_clean(&text, cmp->c->kits[k].name);
-        gw_buf_fmt(&text, " %s to %s", gw_signed(item->toe[0] / GW_DEG, 2).s,
-                   gw_signed(item->toe[1] / GW_DEG, 2).s);
+        gw_buf_fmt(&text, " %s to %s", gw_signed(gw_unit_out(GW_UNIT_DEG, item->toe[0]), 2).s,
+                   gw_signed(gw_unit_out(GW_UNIT_DEG, item->toe[1]), 2).s);
     }
     if (n) gw_buf_add(&text, ".");
     if (n) gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
@@ -258,13 +233,21 @@ static void explain(const gw_handling_page *p)
 {
     const gw_case *c = p->cmp->c;
     gw_buf text = { 0 };
-    if (p->cmp->ride->n)
-        gw_buf_add(&text,
-                   "Harshness, road noise: front/rear, over the first kit; estimates to compare kits with. ");
+    int load[2], n = rim_loads(p->cmp, load);
+    for (int i = 0; i < n; i++) {
+        if (!i) gw_buf_fmt(&text, "At the rim: %s, ", gw_axle_name(gw_summary_axle(p->cmp)));
+        if (i) gw_buf_add(&text, "/");
+        gw_buf_clean(&text, c->loads[load[i]].name);
+    }
+    if (n) gw_buf_add(&text, ". ");
+    if (p->cmp->ride->n) gw_buf_add(&text, "Harshness, road noise: front/rear, over the first kit. ");
+    size_t before = text.n;
+    gw_ride_say_close(c, p->cmp->ride, &text);
+    if (text.n > before) gw_buf_add(&text, " ");
     if (has_prices(p->cmp)) {
-        gw_buf_add(&text, "Prices: what the kit changes, both sides; last column: the same joints with ");
-        gw_phrase_kit(&c->kits[0], &text);
-        gw_buf_add(&text, " again. Plus: some parts carry no figure.");
+        gw_buf_add(&text, "Prices: what the kit changes, both sides; last column: those joints with new ");
+        gw_buf_clean(&text, c->kits[0].name);
+        gw_buf_add(&text, lacks_figures(p->cmp) ? ". Plus: some parts carry no figure." : ".");
     } else
         gw_buf_add(&text, "No prices: no bush of the case has a price or fit_minutes.");
     gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
@@ -276,11 +259,12 @@ gw_status gw_compare_brief(const gw_handling_page *p, gw_error *err)
 {
     for (int k = 0; k < p->cmp->c->n_kits; k++)
         if (is_wanted(p->cmp, k)) gw_verdict_text(p, k);
-    gw_not_judged_text(p);
-    gw_status status = load_table(p, err);
+    gw_changes_text(p);
+    gw_limits_text(p);
+    gw_status status = gw_compare_loads(p, err);
     failed_lines(p);
     if (status == GW_OK) status = price_table(p, err);
-    if (status == GW_OK) gw_shared_work_text(p, false);
+    if (status == GW_OK) gw_shared_work_brief(p);
     if (status == GW_OK) tolerance_line(p);
     if (status == GW_OK) explain(p);
     return status;

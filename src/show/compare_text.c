@@ -325,16 +325,14 @@ static gw_status all_detail(const gw_compare_page *page, const gw_handling_page 
 static void cautions(const gw_compare_page *p)
 {
     gw_buf text = { 0 };
-    gw_buf_fmt(&text, "%s %s", gw_words_text(GW_WORDS_SAFETY), gw_words_text(GW_WORDS_DEFER));
     gw_buf_add(p->out, "\n");
     if (p->cmp->detail) {
         gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_ESTIMATE), p->width, 0);
         gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_STATIC_ONLY), p->width, 0);
     } else
-        gw_buf_paragraph(p->out,
-                         "Estimates. --detail prints the rest: joints, comfort, budgets, braking, traction, "
-                         "limits, sources.",
-                         p->width, 0);
+        gw_buf_add(&text, "Estimates. --detail prints the rest: joints, comfort, budgets, braking, traction, "
+                          "limits, sources. ");
+    gw_buf_fmt(&text, "%s %s", gw_words_text(GW_WORDS_SAFETY), gw_words_text(GW_WORDS_DEFER));
     paragraph(p, &text, 0);
 }
 
@@ -353,7 +351,7 @@ gw_status gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf
     else if (status == GW_OK)
         gw_handling_lacks_text(&handling);
     if (cmp->bands) {
-        gw_buf_add(out, "\n");
+        if (cmp->detail) gw_buf_add(out, "\n");
         gw_bands_words(cmp->c, cmp->bands, width, out);
     }
     cautions(&page);

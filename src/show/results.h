@@ -20,6 +20,7 @@ GW_RESULT_LIST(GW_AS_DECLARATION)
 
 extern const gw_record GW_DEFLECTION_RECORD; /**< compare has it as well */
 extern const gw_record GW_BANDS_RECORD;
+extern const gw_record GW_RIDE_CLOSE_RECORD; /**< kits that ride cannot tell apart */
 
 /** The part of the schema of results that is still written by hand; made by the build. */
 extern const char gw_schema_written[];

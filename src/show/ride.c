@@ -537,13 +537,13 @@ static const gw_field CLOSE[] = {
     GW_SAID("figure", close_figure, 0, "harshness or road_noise"),
     GW_SAYINGS("kits", two_kits, kit_of_two, 0, "whose order may be the other way round"),
 };
-static const gw_record CLOSE_RECORD = GW_RECORD(gw_ride_close, CLOSE);
+const gw_record GW_RIDE_CLOSE_RECORD = GW_RECORD(gw_ride_close, CLOSE);
 
 static const gw_field RESULT[] = {
     GW_SAID("baseline", baseline, 0, "the first kit of the case"),
     GW_PRESENT("settings", settings, &SETTINGS_RECORD, 0, "as a case has them"),
     GW_ROWS("results", gw_ride_made, study.n, study.item, &ITEM_RECORD, 0, "by kit, then corner"),
-    GW_ROWS("too_close_to_call", gw_ride_made, study.n_close, study.close, &CLOSE_RECORD, 0, "kits within the range of each other"),
+    GW_ROWS("too_close_to_call", gw_ride_made, study.n_close, study.close, &GW_RIDE_CLOSE_RECORD, 0, "kits within the range of each other"),
     GW_SAID("road_note", road_note, GW_SOMETIMES, "where the road's spectrum is extrapolated"),
     GW_TEXTS("warnings", gw_ride_made, n_warnings, warning, 0, "as on standard error"),
 };

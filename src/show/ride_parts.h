@@ -16,4 +16,8 @@ int gw_ride_largest_paths(const gw_ride_item *const *items, int n, int room, int
  * overlap. */
 void gw_ride_say_comfort(double low, double high, gw_buf *out);
 
+/** "Too close to call on the road: harshness, front: mixed and camber.": kits within the range of each other;
+ * nothing where none are. */
+void gw_ride_say_close(const gw_case *c, const gw_ride_study *study, gw_buf *out);
+
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* "Done once in poly: front lower arm out and in, 35 min for 2 joints, which saves 35 min." */
+/* "Done once: front lower arm out and in, 35 min, for 2 joints saves 35 (poly, bearing)." */
 #include "show/shared_work.h"
 
 #include "format/number.h"
@@ -23,16 +23,12 @@ static void put_joints(const gw_case *c, const gw_kit *kit, const gw_shop_job *j
     }
 }
 
-static void put_job(const gw_case *c, const gw_kit *kit, const gw_shared_job *shared, bool joints,
-                    gw_buf *out)
+static void put_job(const gw_case *c, const gw_kit *kit, const gw_shared_job *shared, gw_buf *out)
 {
     const gw_shop_job *job = shared->job;
     gw_buf_clean(out, job->label);
     gw_buf_fmt(out, ", %s min for ", gw_fixed(job->minutes, 0).s);
-    if (joints)
-        put_joints(c, kit, job, shared->joints, out);
-    else
-        gw_buf_fmt(out, "%d joint%s", shared->joints, shared->joints == 1 ? "" : "s");
+    put_joints(c, kit, job, shared->joints, out);
     if (shared->saved > 0.0) gw_buf_fmt(out, " (saves %s)", gw_fixed(shared->saved, 0).s);
 }
 
@@ -43,7 +39,7 @@ static bool is_wanted(const gw_comparison *cmp, int kit)
     return false;
 }
 
-static void put_kit(const gw_handling_page *p, int kit, bool joints)
+static void put_kit(const gw_handling_page *p, int kit)
 {
     const gw_case *c = p->cmp->c;
     gw_buf text = { 0 };
@@ -56,7 +52,7 @@ static void put_kit(const gw_handling_page *p, int kit, bool joints)
             gw_buf_clean(&text, c->kits[kit].name);
             gw_buf_add(&text, ": ");
         }
-        put_job(c, &c->kits[kit], &shared, joints, &text);
+        put_job(c, &c->kits[kit], &shared, &text);
     }
     if (text.n) gw_buf_add(&text, ".");
     if (text.n) gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
@@ -64,8 +60,48 @@ static void put_kit(const gw_handling_page *p, int kit, bool joints)
     gw_buf_free(&text);
 }
 
-void gw_shared_work_text(const gw_handling_page *p, bool joints)
+/* Kits in which a job serves as many joints: ", for 9 joints saves 480 (mixed, camber)". */
+static void put_alike(const gw_comparison *cmp, const gw_shop_job *job, int kit, gw_buf *out)
+{
+    const gw_case *c = cmp->c;
+    const gw_shared_job of = gw_shared_job_of(c, job, &c->kits[kit]);
+    int told = 0;
+    for (int k = 0; k < c->n_kits && of.joints; k++) {
+        if (!is_wanted(cmp, k) || gw_shared_job_of(c, job, &c->kits[k]).joints != of.joints) continue;
+        if (k < kit) return;
+        if (!told) gw_buf_fmt(out, ", for %d joint%s", of.joints, of.joints == 1 ? "" : "s");
+        if (!told && of.saved > 0.0) gw_buf_fmt(out, " saves %s", gw_fixed(of.saved, 0).s);
+        gw_buf_add(out, told++ ? ", " : " (");
+        gw_buf_clean(out, c->kits[k].name);
+    }
+    if (told) gw_buf_add(out, ")");
+}
+
+void gw_shared_work_brief(const gw_handling_page *p)
+{
+    const gw_comparison *cmp = p->cmp;
+    gw_buf text = { 0 };
+    for (int i = 0; i < cmp->c->n_jobs; i++) {
+        const gw_shop_job *job = &cmp->c->jobs[i];
+        gw_buf kits = { 0 };
+        for (int k = 0; k < cmp->c->n_kits; k++)
+            if (is_wanted(cmp, k)) put_alike(cmp, job, k, &kits);
+        if (kits.n) {
+            gw_buf_add(&text, text.n ? "; " : "Done once: ");
+            gw_buf_clean(&text, job->label);
+            gw_buf_fmt(&text, ", %s min%s", gw_fixed(job->minutes, 0).s, gw_buf_str(&kits));
+        }
+        if (kits.failed) text.failed = true;
+        gw_buf_free(&kits);
+    }
+    if (text.n) gw_buf_add(&text, ".");
+    if (text.n) gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
+    if (text.failed) p->out->failed = true;
+    gw_buf_free(&text);
+}
+
+void gw_shared_work_text(const gw_handling_page *p)
 {
     for (int k = 0; k < p->cmp->c->n_kits; k++)
-        if (is_wanted(p->cmp, k)) put_kit(p, k, joints);
+        if (is_wanted(p->cmp, k)) put_kit(p, k);
 }

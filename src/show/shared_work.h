@@ -9,7 +9,10 @@
 /** "front.arm_rear" */
 void gw_shared_joint_name(const gw_case *c, const gw_shop_joint *at, gw_buf *out);
 
-/** A paragraph a kit that shares work; with `joints` they are named, else counted. */
-void gw_shared_work_text(const gw_handling_page *p, bool joints);
+/** A paragraph a kit that shares work, its joints by name. */
+void gw_shared_work_text(const gw_handling_page *p);
+
+/** The same in one paragraph for all kits, joints counted. */
+void gw_shared_work_brief(const gw_handling_page *p);
 
 #endif

@@ -45,7 +45,10 @@ static void put_item(gw_csv *csv, const gw_case *c, const gw_spread_item *item, 
     gw_csv_string(csv, item->sided ? GW_WHEEL_NAMES[item->wheel] : NULL);
     gw_csv_string(csv, item->manoeuvre ? gw_side_name(item->side) : NULL);
     gw_csv_number(csv, (double)item->own.draws);
-    gw_csv_number(csv, (double)item->failed);
+    if (item->why)
+        gw_csv_string(csv, item->why);
+    else
+        gw_csv_number(csv, (double)item->failed);
     put_bands(csv, is_ride ? NULL : item->own.band, 0, OWN, item->own.draws > 0);
     if (ride) put_bands(csv, is_ride ? item->own.band : NULL, OWN, 2, item->own.draws > 0);
     gw_csv_number(csv, item->has_difference ? (double)item->difference.draws : (double)NAN);

@@ -82,6 +82,11 @@ static void put_item(gw_json *json, const gw_case *c, const gw_spread_study *s, 
     if (!ride) gw_json_string(json, "load", c->loads[item->load].name);
     if (item->sided) gw_json_string(json, "side", GW_WHEEL_NAMES[item->wheel]);
     if (item->manoeuvre) gw_json_string(json, "wheel", gw_side_name(item->side));
+    if (item->why) {
+        gw_json_string(json, "failed", item->why);
+        gw_json_close(json);
+        return;
+    }
     gw_json_int(json, "draws", item->own.draws);
     gw_json_int(json, "failed", item->failed);
     put_part(json, s, &item->own, ride, order);

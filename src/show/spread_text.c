@@ -7,6 +7,7 @@
 #include "giveway/units.h"
 #include "show/deflect.h"
 #include "show/phrase.h"
+#include "show/unsure_words.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -91,6 +92,11 @@ static void name_cells(gw_table *table, const gw_case *c, const gw_spread_item *
 static void toe_row(gw_table *table, const gw_case *c, const gw_spread_item *item, bool first)
 {
     name_cells(table, c, item, first);
+    if (item->why) {
+        gw_table_cell(table, "failed");
+        gw_table_end_row(table);
+        return;
+    }
     band_cells(table, &item->own.band[GW_SPREAD_TOE], GW_DEG, 3, item->own.draws > 0);
     if (!item->has_difference || isnan(item->better)) {
         gw_table_end_row(table);
@@ -104,6 +110,11 @@ static void wheel_row(gw_table *table, const gw_case *c, const gw_spread_item *i
 {
     const bool had = item->own.draws > 0;
     name_cells(table, c, item, first);
+    if (item->why) {
+        gw_table_cell(table, "failed");
+        gw_table_end_row(table);
+        return;
+    }
     band_cells(table, &item->own.band[GW_SPREAD_CAMBER], GW_DEG, 3, had);
     band_cells(table, &item->own.band[GW_SPREAD_FORE_AFT], GW_MM, 2, had);
 }
@@ -136,6 +147,24 @@ static bool has_results(const gw_spread_study *s, gw_axle axle)
     return false;
 }
 
+/* What the case as written does not carry, and why: in its place, once a kit and load. */
+static void failed_words(const gw_case *c, const gw_spread_study *s, gw_axle axle, int width, gw_buf *out)
+{
+    for (int i = 0; i < s->n; i++) {
+        const gw_spread_item *item = &s->item[i];
+        gw_buf text = { 0 };
+        if (!item->why || item->axle != axle) continue;
+        gw_buf_clean(&text, c->loads[item->load].name);
+        gw_buf_add(&text, ", ");
+        gw_buf_clean(&text, c->kits[item->kit].name);
+        gw_buf_add(&text, ": not carried: ");
+        gw_buf_clean(&text, item->why);
+        gw_buf_paragraph(out, gw_buf_str(&text), width, 2);
+        if (text.failed) out->failed = true;
+        gw_buf_free(&text);
+    }
+}
+
 static gw_status corner_tables(const gw_case *c, const gw_spread_study *s, gw_axle axle, int width, bool bold,
                                gw_buf *out, gw_error *err)
 {
@@ -153,7 +182,9 @@ static gw_status corner_tables(const gw_case *c, const gw_spread_study *s, gw_ax
     gw_buf_fmt(out, "\n%s corner, changes from standing still\n", axle == GW_FRONT ? "Front" : "Rear");
     gw_status status = result_table(c, s, axle, TOE, toe_row, width, bold, out, err);
     gw_buf_add(out, "\n");
-    return status == GW_OK ? result_table(c, s, axle, WHEEL, wheel_row, width, bold, out, err) : status;
+    if (status == GW_OK) status = result_table(c, s, axle, WHEEL, wheel_row, width, bold, out, err);
+    failed_words(c, s, axle, width, out);
+    return status;
 }
 
 static gw_status ride_table(const gw_case *c, const gw_spread_study *s, int width, bool bold, gw_buf *out,
@@ -214,7 +245,7 @@ static void measure_line(const gw_case *c, const gw_spread_study *s, int figure,
     const char *how;
     double left = left_over(&s->figure[figure], &how);
     const gw_spread_item *item = most_moved(s, figure);
-    gw_buf_clean(&text, s->figure[figure].of);
+    gw_phrase_unsure(c, s->figure[figure].of, &text);
     gw_buf_fmt(&text, ": %.0f %% of the variance of all toe changes.", 100.0 * s->share[figure]);
     if (item && left < 0.9) {
         const gw_spread_band *b = &item->own.band[GW_SPREAD_TOE];

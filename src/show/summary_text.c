@@ -278,7 +278,7 @@ gw_status gw_summary_text(const gw_handling_page *p, gw_error *err)
         warn_unstable(p, &s);
         warn_overload(p, k);
     }
-    gw_shared_work_text(p, true);
+    gw_shared_work_text(p);
     ends(p);
     explain(p, &from);
     return GW_OK;

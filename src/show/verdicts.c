@@ -3,14 +3,15 @@
 
 #include "format/number.h"
 #include "giveway/pick.h"
-#include "giveway/units.h"
+#include "record/unit.h"
+#include "show/bands.h"
 #include "show/deflect.h"
 #include "show/phrase.h"
 #include "show/strength.h"
 
 #include <math.h>
 
-enum { TURNS = 3, FAILURES = 2 }; /* told in a sentence; the rest is counted */
+enum { FAILURES = 2, CHANGES = 6 }; /* told in a sentence; the rest is counted */
 
 void gw_phrase_joint(const gw_case *c, gw_axle axle, int joint, gw_buf *out)
 {
@@ -21,17 +22,17 @@ void gw_phrase_joint(const gw_case *c, gw_axle axle, int joint, gw_buf *out)
 
 static const char *way(double angle, bool camber)
 {
-    if (fabs(angle) < 0.005 * GW_DEG) return "";
+    if (fabs(gw_unit_out(GW_UNIT_DEG, angle)) < 0.005) return "";
     if (camber) return angle < 0.0 ? "top in " : "top out ";
     return angle < 0.0 ? "out " : "in ";
 }
 
 static void say_angle(double to, double from, bool camber, gw_buf *out)
 {
-    gw_buf_fmt(out, "%s%s deg", way(to, camber), gw_fixed(fabs(to) / GW_DEG, 2).s);
+    gw_buf_fmt(out, "%s%s deg", way(to, camber), gw_fixed(gw_unit_out(GW_UNIT_DEG, fabs(to)), 2).s);
     if (!isfinite(from)) return;
     gw_buf_fmt(out, " instead of %s%s", to * from < 0.0 ? way(from, camber) : "",
-               gw_fixed(fabs(from) / GW_DEG, 2).s);
+               gw_fixed(gw_unit_out(GW_UNIT_DEG, fabs(from)), 2).s);
 }
 
 /* "rear camber, trail braking" */
@@ -46,21 +47,6 @@ void gw_phrase_reversal(const gw_case *c, const gw_reversal *t, gw_buf *out)
     say_where(c, t, out);
     gw_buf_add(out, ": ");
     say_angle(t->to, t->from, t->camber, out);
-}
-
-void gw_phrase_stand(const gw_case *c, const gw_stand *s, gw_buf *out)
-{
-    if (s->state == GW_STAND_UNKNOWN) {
-        gw_buf_add(out, "no joint could be judged");
-        return;
-    }
-    const gw_overload *o = s->nearest;
-    gw_buf_add(out,
-               s->state == GW_STAND_BEYOND ? "beyond a limit: " : "nothing judged is beyond its limit; ");
-    if (s->state == GW_STAND_CLOSE) gw_buf_add(out, "CLOSE: ");
-    if (s->state == GW_STAND_WITHIN) gw_buf_add(out, "nearest ");
-    gw_phrase_joint(c, o->axle, o->joint, out);
-    gw_buf_fmt(out, " at %s %%", gw_fixed(100.0 * gw_overload_ratio(o), 0).s);
 }
 
 /* "rear toe link, inner bush: compressive strain of the wall 16 %, limit 15 %, in a 0.70 g corner" */
@@ -78,7 +64,7 @@ static void say_failure(const gw_case *c, const gw_overload *o, gw_buf *out)
 static void say_failures(const gw_comparison *cmp, int kit, gw_buf *out)
 {
     int told = 0, all = 0;
-    gw_buf_add(out, "WILL NOT STAND THE LOADS: ");
+    gw_buf_add(out, " WILL NOT STAND THE LOADS: ");
     for (int i = 0; i < cmp->strength->n; i++) {
         const gw_overload *o = &cmp->strength->item[i];
         if (o->kit != kit || o->verdict.holds) continue;
@@ -87,93 +73,203 @@ static void say_failures(const gw_comparison *cmp, int kit, gw_buf *out)
         say_failure(cmp->c, o, out);
     }
     if (all > told) gw_buf_fmt(out, "; and %d more (--detail)", all - told);
+    gw_buf_add(out, ".");
 }
 
-static void say_toe(const gw_handling_page *p, int kit, gw_axle axle, int load, bool *any, gw_buf *out)
+/* "out 0.63 deg in hard stop" of the first kit shown; of the others what they change of it: "33 % less in
+ * hard stop", or where it turns the other way both. */
+static void say_toe(const gw_comparison *cmp, const gw_deflection *of, gw_buf *out)
 {
-    const gw_comparison *cmp = p->cmp;
+    const gw_deflection *from = gw_deflect_find(cmp->deflect, cmp->baseline, of->axle, of->load);
+    double to = of->result.toe_change, base = from ? from->result.toe_change : (double)NAN;
+    bool compares = of->kit != cmp->baseline && fabs(base) >= GW_REVERSAL_LEAST && to * base > 0.0;
+    double more = 100.0 * (fabs(to) / fabs(base) - 1.0);
+    if (!compares)
+        say_angle(to, of->kit == cmp->baseline ? (double)NAN : base, false, out);
+    else if (fabs(more) < 0.5)
+        gw_buf_add(out, "as much");
+    else
+        gw_buf_fmt(out, "%s %% %s", gw_fixed(fabs(more), 0).s, more < 0.0 ? "less" : "more");
+    gw_buf_add(out, " in ");
+    gw_buf_clean(out, cmp->c->loads[of->load].name);
+    if (gw_band_is_close(cmp->bands, of)) gw_buf_add(out, " (too close to call)");
+}
+
+static void say_toe_of(const gw_comparison *cmp, int kit, int load, bool *any, gw_buf *out)
+{
+    gw_axle axle = gw_summary_axle(cmp);
     const gw_deflection *of = load < 0 ? NULL : gw_deflect_find(cmp->deflect, kit, axle, load);
-    const gw_deflection *from = load < 0 ? NULL : gw_deflect_find(cmp->deflect, cmp->baseline, axle, load);
     if (!of) return;
     if (*any)
-        gw_buf_add(out, "; ");
+        gw_buf_add(out, ", ");
     else
-        gw_buf_fmt(out, "%s toe, ", gw_axle_name(axle));
+        gw_buf_fmt(out, " %s toe ", gw_axle_name(axle));
     *any = true;
-    gw_buf_clean(out, cmp->c->loads[load].name);
-    gw_buf_add(out, ": ");
-    say_angle(of->result.toe_change, kit == cmp->baseline || !from ? (double)NAN : from->result.toe_change,
-              false, out);
+    say_toe(cmp, of, out);
 }
 
-static void say_toes(const gw_handling_page *p, int kit, gw_buf *out)
+static void say_toes(const gw_comparison *cmp, int kit, gw_buf *out)
 {
-    gw_axle axle = gw_summary_axle(p->cmp);
-    int stop = gw_pick_load(p->cmp->c, p->cmp->deflect, GW_PICK_STOP);
-    int corner = gw_pick_load(p->cmp->c, p->cmp->deflect, GW_PICK_CORNER);
+    int stop = gw_pick_load(cmp->c, cmp->deflect, GW_PICK_STOP);
+    int corner = gw_pick_load(cmp->c, cmp->deflect, GW_PICK_CORNER);
     bool any = false;
-    say_toe(p, kit, axle, stop, &any, out);
-    if (corner != stop) say_toe(p, kit, axle, corner, &any, out);
-    for (int l = 0; !any && l < p->cmp->c->n_loads; l++) say_toe(p, kit, axle, l, &any, out);
-    if (any) gw_buf_add(out, ". ");
+    say_toe_of(cmp, kit, stop, &any, out);
+    if (corner != stop) say_toe_of(cmp, kit, corner, &any, out);
+    for (int l = 0; !any && l < cmp->c->n_loads; l++) say_toe_of(cmp, kit, l, &any, out);
+    if (any) gw_buf_add(out, ".");
 }
 
-/* The front's turn under the two loads is in the sentence already. */
-static void say_turns(const gw_handling_page *p, int kit, gw_buf *out)
+/* Toe-out that the rear gains is a warning of this kit. */
+static void say_warnings(const gw_comparison *cmp, int kit, gw_buf *out)
 {
-    gw_reversal turned[TURNS];
-    int n = gw_reversals_find(p->cmp->c, p->cmp->deflect, p->cmp->baseline, kit, turned, TURNS), warned = 0;
-    for (int i = 0; i < n && i < TURNS; i++) {
-        if (!turned[i].warns) continue;
-        gw_buf_add(out, warned++ ? "; " : "WARNING, toe-out gained: ");
-        gw_phrase_reversal(p->cmp->c, &turned[i], out);
-    }
-    if (warned) gw_buf_add(out, ". ");
-    int told = 0;
-    for (int i = 0; i < n && i < TURNS; i++) {
-        if (turned[i].warns) continue;
-        gw_buf_add(out, told++ ? "; " : "Changes side: ");
-        say_where(p->cmp->c, &turned[i], out);
-    }
-    if (told) gw_buf_add(out, n > TURNS ? " ... " : ". ");
+    int warned = 0;
+    for (int l = 0; l < cmp->c->n_loads; l++)
+        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+            const gw_deflection *of = gw_deflect_find(cmp->deflect, kit, a, l);
+            gw_reversal t;
+            if (!of || !gw_reversal_at(cmp->c, cmp->deflect, cmp->baseline, of, false, &t) || !t.warns)
+                continue;
+            gw_buf_add(out, warned++ ? "; " : " WARNING, toe-out gained: ");
+            gw_phrase_reversal(cmp->c, &t, out);
+        }
+    if (warned) gw_buf_add(out, ".");
 }
 
 static void say_critical(const gw_handling_page *p, int kit, gw_buf *out)
 {
     gw_summary s = gw_summary_of(p->cmp, kit);
     if (isfinite(s.critical_speed))
-        gw_buf_fmt(out, "WARNING, the car oversteers and is unstable above %s km/h (critical speed). ",
-                   gw_fixed(s.critical_speed / GW_KM_H, 0).s);
-}
-
-/* First letter of what follows in upper case. */
-static void capital(gw_buf *text, size_t at)
-{
-    if (text->n > at && text->s[at] >= 'a' && text->s[at] <= 'z') text->s[at] = (char)(text->s[at] - 32);
+        gw_buf_fmt(out, " WARNING, the car oversteers and is unstable above %s km/h (critical speed).",
+                   gw_fixed(gw_unit_out(GW_UNIT_KM_H, s.critical_speed), 0).s);
 }
 
 void gw_verdict_text(const gw_handling_page *p, int kit)
 {
     const gw_comparison *cmp = p->cmp;
-    gw_stand stand = gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, kit);
     gw_buf text = { 0 };
     gw_buf_clean(&text, cmp->c->kits[kit].name);
     gw_buf_add(&text, " (");
     gw_phrase_kit(&cmp->c->kits[kit], &text);
-    gw_buf_add(&text, "): ");
-    say_toes(p, kit, &text);
-    say_turns(p, kit, &text);
+    gw_buf_add(&text, "):");
+    say_toes(cmp, kit, &text);
+    say_warnings(cmp, kit, &text);
     say_critical(p, kit, &text);
-    size_t at = text.n;
-    if (stand.state == GW_STAND_BEYOND)
+    if (gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, kit).state == GW_STAND_BEYOND)
         say_failures(cmp, kit, &text);
-    else
-        gw_phrase_stand(cmp->c, &stand, &text);
-    capital(&text, at);
-    gw_buf_add(&text, ".");
     gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
     if (text.failed) p->out->failed = true;
     gw_buf_free(&text);
+}
+
+/* ---- all kits in one line ---- */
+
+static bool is_shown(const gw_comparison *cmp, int kit)
+{
+    for (int i = 0; i < cmp->deflect->n; i++)
+        if (cmp->deflect->item[i].kit == kit) return true;
+    return false;
+}
+
+/* "rear camber, trail braking (poly, mixed)": one angle under one load with every kit whose change it is;
+ * what is a warning stands with its kit. */
+static bool say_change(const gw_comparison *cmp, gw_axle axle, int load, bool camber, const char *before,
+                       gw_buf *out)
+{
+    int told = 0;
+    for (int k = 0; k < cmp->c->n_kits; k++) {
+        const gw_deflection *of = gw_deflect_find(cmp->deflect, k, axle, load);
+        gw_reversal t;
+        if (!of || !gw_reversal_at(cmp->c, cmp->deflect, cmp->baseline, of, camber, &t) || t.warns) continue;
+        if (!told) gw_buf_add(out, before);
+        if (!told) say_where(cmp->c, &t, out);
+        gw_buf_add(out, told++ ? ", " : " (");
+        gw_buf_clean(out, cmp->c->kits[k].name);
+    }
+    gw_buf_add(out, told ? ")" : "");
+    return told;
+}
+
+void gw_changes_text(const gw_handling_page *p)
+{
+    const gw_comparison *cmp = p->cmp;
+    gw_buf text = { 0 }, rest = { 0 };
+    int told = 0, all = 0;
+    gw_buf_add(&text, "Changes side against ");
+    gw_buf_clean(&text, cmp->c->kits[cmp->baseline].name);
+    for (int l = 0; l < cmp->c->n_loads; l++)
+        for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+            for (int camber = 0; camber < 2; camber++) {
+                bool here = told < CHANGES || cmp->detail;
+                if (!say_change(cmp, a, l, camber, told ? "; " : ": ", here ? &text : &rest)) continue;
+                told += here;
+                all++;
+            }
+    if (all > told) gw_buf_fmt(&text, "; and %d more (--detail)", all - told);
+    gw_buf_add(&text, ".");
+    if (all) gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
+    if (text.failed || rest.failed) p->out->failed = true;
+    gw_buf_free(&text);
+    gw_buf_free(&rest);
+}
+
+static int percent_of(const gw_stand *s)
+{
+    return (int)lround(100.0 * gw_overload_ratio(s->nearest));
+}
+
+/* "rear trailing link, rear bush at 87 % (mixed, camber)": kits that share it are told together, once. */
+static bool say_nearest(const gw_comparison *cmp, int kit, const char *before, gw_buf *out)
+{
+    int told = 0;
+    gw_stand of = gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, kit);
+    for (int k = 0; k < cmp->c->n_kits; k++) {
+        gw_stand s = gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k);
+        if (!is_shown(cmp, k) || s.state != of.state || !gw_stand_same_joint(cmp->c, s.nearest, of.nearest) ||
+            percent_of(&s) != percent_of(&of))
+            continue;
+        if (k < kit) return false;
+        if (!told) {
+            gw_buf_add(out, before);
+            gw_phrase_joint(cmp->c, s.nearest->axle, s.nearest->joint, out);
+            gw_buf_fmt(out, " at %d %%", percent_of(&s));
+        }
+        gw_buf_add(out, told++ ? ", " : " (");
+        gw_buf_clean(out, cmp->c->kits[k].name);
+    }
+    gw_buf_add(out, ")");
+    return true;
+}
+
+/* All kits of one state: "CLOSE: ...; .... " */
+static void say_state(const gw_comparison *cmp, gw_stand_state state, const char *head, gw_buf *out)
+{
+    int told = 0;
+    for (int k = 0; k < cmp->c->n_kits; k++) {
+        if (!is_shown(cmp, k) || gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k).state != state) continue;
+        if (say_nearest(cmp, k, told ? "; " : head, out)) told++;
+    }
+    if (told) gw_buf_add(out, ".");
+}
+
+/* Kits of which no joint could be judged. */
+static void say_unknown(const gw_comparison *cmp, gw_buf *out)
+{
+    int told = 0;
+    for (int k = 0; k < cmp->c->n_kits; k++) {
+        if (!is_shown(cmp, k) || gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k).state != GW_STAND_UNKNOWN)
+            continue;
+        gw_buf_add(out, told++ ? ", " : " No joint could be judged: ");
+        gw_buf_clean(out, cmp->c->kits[k].name);
+    }
+    if (told) gw_buf_add(out, ".");
+}
+
+static int count_state(const gw_comparison *cmp, gw_stand_state state)
+{
+    int n = 0;
+    for (int k = 0; k < cmp->c->n_kits; k++)
+        n += is_shown(cmp, k) && gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k).state == state;
+    return n;
 }
 
 /* "Joints not judged: rubber 11, poly 18. " */
@@ -182,8 +278,8 @@ static void say_rests(const gw_comparison *cmp, gw_buf *out)
     int told = 0;
     for (int k = 0; k < cmp->c->n_kits; k++) {
         gw_stand s = gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k);
-        if (s.joints == s.judged) continue;
-        gw_buf_add(out, told++ ? ", " : "Joints not judged: ");
+        if (!is_shown(cmp, k) || s.joints == s.judged) continue;
+        gw_buf_add(out, told++ ? ", " : " Joints not judged: ");
         gw_buf_clean(out, cmp->c->kits[k].name);
         gw_buf_fmt(out, " %d", s.joints - s.judged);
     }
@@ -196,6 +292,7 @@ static void say_remedy(const gw_comparison *cmp, gw_buf *out)
     bool rates = false, balls = false;
     for (int k = 0; k < cmp->c->n_kits; k++) {
         gw_stand s = gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k);
+        if (!is_shown(cmp, k)) continue;
         rates = rates || s.by_rates;
         balls = balls || s.ball_joints;
     }
@@ -203,11 +300,18 @@ static void say_remedy(const gw_comparison *cmp, gw_buf *out)
     if (balls) gw_buf_add(out, " Limits of ball joints: ask their maker.");
 }
 
-void gw_not_judged_text(const gw_handling_page *p)
+void gw_limits_text(const gw_handling_page *p)
 {
+    const gw_comparison *cmp = p->cmp;
     gw_buf text = { 0 };
-    say_rests(p->cmp, &text);
-    say_remedy(p->cmp, &text);
+    int beyond = count_state(cmp, GW_STAND_BEYOND);
+    if (count_state(cmp, GW_STAND_CLOSE) + count_state(cmp, GW_STAND_WITHIN) > 0)
+        gw_buf_fmt(&text, "Nothing %sjudged is beyond its limit.", beyond ? "else " : "");
+    say_state(cmp, GW_STAND_CLOSE, " CLOSE: ", &text);
+    say_state(cmp, GW_STAND_WITHIN, " Nearest: ", &text);
+    say_unknown(cmp, &text);
+    say_rests(cmp, &text);
+    say_remedy(cmp, &text);
     if (text.n) gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
     if (text.failed) p->out->failed = true;
     gw_buf_free(&text);

@@ -41,7 +41,7 @@ static void add_up(const gw_car_plan *plan, int kit, const double *row, double *
     const gw_goal *goal = goals_of(plan->c, &n);
     for (int s = 0; s < plan->n_slots; s++) {
         const gw_car_slot *slot = &plan->slot[s];
-        if (slot->kit != kit || slot->load < 0) continue;
+        if (slot->kit != kit || slot->load < 0 || slot->left_out) continue;
         for (int g = 0; g < (n ? n : 1); g++) {
             if (n && !is_meant(&goal[g], slot)) continue;
             int column = n ? column_of(&goal[g], slot) : slot->first + (int)GW_SPREAD_TOE;

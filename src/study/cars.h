@@ -19,6 +19,7 @@ typedef struct gw_car_slot {
     bool sided;          /**< a direct load of which both wheels are told                */
     gw_wheel_side wheel; /**< which of them                                              */
     int first;           /**< column of its first quantity                               */
+    bool left_out;       /**< of sums over loads: some kit does not carry this load     */
     int base;            /**< slot of the first kit, same load and wheel; itself for the first kit  */
 } gw_car_slot;
 

@@ -26,13 +26,31 @@ static gw_status unless_stopped(const gw_planner *p, gw_status status, gw_error 
                    p->watch->done, p->out->combinations);
 }
 
-static gw_status work(gw_planner *p, const gw_selection *wanted, gw_error *err)
+static gw_status plan(gw_planner *p, const gw_selection *wanted, gw_error *err)
 {
+    if (!p->c->has_corner[GW_FRONT] && !p->c->has_corner[GW_REAR])
+        return gw_fail(err, GW_E_SCHEMA, "%s: corners: the case describes no corner to fit", p->c->path);
     gw_status status = gw_plan_offer(p, wanted, err);
     if (status == GW_OK) status = gw_plan_kits(p, err);
     if (status == GW_OK) status = gw_run_open(&p->run, p->c, wanted, err);
     if (status == GW_OK) status = gw_plan_figures(p, wanted, err);
-    if (status == GW_OK) status = gw_plan_costs(p, err);
+    return status == GW_OK ? gw_plan_costs(p, err) : status;
+}
+
+gw_status gw_study_choose_offer(const gw_case *c, const gw_selection *wanted, gw_error *err)
+{
+    gw_choose_study study = { 0 };
+    const gw_choose_options none = { 0 };
+    gw_planner p = { .c = c, .options = &none, .out = &study, .arena = &study.arena };
+    gw_status status = plan(&p, wanted, err);
+    gw_run_close(&p.run);
+    gw_choose_study_free(&study);
+    return status;
+}
+
+static gw_status work(gw_planner *p, const gw_selection *wanted, gw_error *err)
+{
+    gw_status status = plan(p, wanted, err);
     if (status == GW_OK) status = unless_stopped(p, gw_work_axles(p, err), err);
     if (status == GW_OK) status = work_now(p, err);
     if (status == GW_OK) status = unless_stopped(p, gw_work_cars(p, err), err);
@@ -49,11 +67,8 @@ gw_status gw_study_choose(const gw_case *c, const gw_selection *wanted, const gw
     gw_choose_study study = { 0 };
     gw_plan_watch watch = { .done = 0 };
     gw_planner p = { .c = c, .options = options, .out = &study, .watch = &watch, .arena = &study.arena };
-    gw_status status = GW_OK;
-    if (!c->has_corner[GW_FRONT] && !c->has_corner[GW_REAR])
-        status = gw_fail(err, GW_E_SCHEMA, "%s: corners: the case describes no corner to fit", c->path);
     pthread_mutex_init(&watch.lock, NULL);
-    if (status == GW_OK) status = work(&p, wanted, err);
+    gw_status status = work(&p, wanted, err);
     pthread_mutex_destroy(&watch.lock);
     gw_run_close(&p.run);
     if (status != GW_OK) {

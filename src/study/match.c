@@ -23,7 +23,7 @@ enum { MAX_STEPS = 40, MAX_CUTS = 12 };
 typedef struct gw_slope_job {
     gw_match_work *w;
     const double *z;
-    atomic_int failed;
+    atomic_int failed, out_of_memory;
 } gw_slope_job;
 
 static double factor_of(const gw_match_work *w, const double *z)
@@ -60,6 +60,7 @@ static void slope(void *context, int j)
             z[j] += side ? -STEP : STEP;
             status[side] = gw_match_model(w, drawer, z, y + side * w->m, NULL);
         }
+    if (status[0] == GW_E_NOMEM || status[1] == GW_E_NOMEM) atomic_store(&job->out_of_memory, 1);
     if (status[0] != GW_OK && status[1] != GW_OK) atomic_store(&job->failed, 1);
     for (int i = 0; i < w->m && (status[0] == GW_OK || status[1] == GW_OK); i++) {
         double up = status[0] == GW_OK ? y[i] : w->y[i], down = status[1] == GW_OK ? y[w->m + i] : w->y[i];
@@ -71,11 +72,17 @@ static void slope(void *context, int j)
     free(y);
 }
 
+static gw_status no_memory(gw_error *err)
+{
+    return gw_fail(err, GW_E_NOMEM, "out of memory for readings");
+}
+
 static gw_status take_slopes(gw_match_work *w, const double *z, gw_error *err)
 {
     gw_slope_job job = { .w = w, .z = z };
     gw_parallel(w->n, slope, &job);
     w->evaluations += 2 * w->n;
+    if (atomic_load(&job.out_of_memory)) return no_memory(err);
     if (atomic_load(&job.failed))
         return gw_fail(err, GW_E_NUMERIC, "%s: the readings cannot be had with figures near these",
                        w->draws->c->path);
@@ -86,7 +93,9 @@ static gw_status take_slopes(gw_match_work *w, const double *z, gw_error *err)
 static bool evaluate(gw_match_work *w, const double *z, double *y, double *r, double *sum, gw_error *err)
 {
     w->evaluations++;
-    if (gw_match_model(w, w->drawer, z, y, err) != GW_OK) return false;
+    gw_status status = gw_match_model(w, w->drawer, z, y, err);
+    if (status == GW_E_NOMEM) w->out_of_memory = true;
+    if (status != GW_OK) return false;
     *sum = 0.0;
     for (int i = 0; i < w->m; i++) {
         r[i] = (w->reading[i] - y[i]) / w->sigma[i];
@@ -187,7 +196,9 @@ gw_status gw_match_find(gw_match_work *w, double *sum, gw_error *err)
         double moved = 0.0;
         gradient(w, w->z, w->r, g);
         find_step(w, g, step);
-        if (!go(w, step, sum, &moved)) return GW_OK; /* at the level of rounding */
+        bool gone = go(w, step, sum, &moved);
+        if (w->out_of_memory) return no_memory(err);
+        if (!gone) return GW_OK; /* at the level of rounding */
         if (moved < SETTLED) return take_slopes(w, w->z, err);
         times_residuals(w, old);
         status = take_slopes(w, w->z, err);

@@ -25,6 +25,7 @@ typedef struct gw_next_work {
     double *y, *slopes;    /* [values], [values * n]: d(value / sigma) / dz */
     int first[CANDIDATES]; /* of its values */
     bool taken[CANDIDATES];
+    atomic_bool out_of_memory; /**< in a thread */
 } gw_next_work;
 
 /* ---- the candidates ---- */
@@ -80,17 +81,18 @@ static void make_rate(gw_reading *r)
     add_value(r, GW_READ_WHEEL_RATE, 0);
 }
 
-/* False where the case as it is cannot be read so. */
-static bool can_be_had(const gw_next_work *w, gw_reading *r)
+/* Whether the case as it is can be read so. */
+static gw_status can_be_had(const gw_next_work *w, gw_reading *r, bool *had, gw_error *err)
 {
     gw_readings one = { .n = 1, .reading = r, .n_values = r->n_values };
     const gw_match_work work = { .draws = w->draws, .readings = &one, .n = w->n, .n_case = w->n };
     gw_drawer *drawer = NULL;
     double y[MOST_VALUES];
-    bool ok = gw_drawer_open(w->draws->c, &drawer, NULL) == GW_OK &&
-              gw_match_model(&work, drawer, w->z, y, NULL) == GW_OK;
+    gw_status status = gw_drawer_open(w->draws->c, &drawer, NULL);
+    if (status == GW_OK) status = gw_match_model(&work, drawer, w->z, y, NULL);
     gw_drawer_close(drawer);
-    return ok;
+    *had = status == GW_OK;
+    return status == GW_E_NOMEM ? gw_fail(err, status, "out of memory for readings") : GW_OK;
 }
 
 static gw_status add_candidate(gw_next_work *w, gw_arena *arena, gw_axle axle, int kit, int which,
@@ -106,7 +108,9 @@ static gw_status add_candidate(gw_next_work *w, gw_arena *arena, gw_axle axle, i
         make_bump(&r);
     else
         make_rate(&r);
-    if (!can_be_had(w, &r)) return GW_OK;
+    bool had;
+    gw_status status = can_be_had(w, &r, &had, err);
+    if (status != GW_OK || !had) return status;
     w->first[w->set.n] = w->set.n_values;
     w->set.n_values += r.n_values;
     w->set.reading[w->set.n++] = r;
@@ -144,8 +148,11 @@ static void slope(void *context, int j)
     for (int side = 0; side < 2 && ok && !had; side++, step = -STEP) {
         memcpy(z, w->z, (size_t)w->n * sizeof *z);
         z[j] += step;
-        if ((had = gw_match_model(&work, drawer, z, y, NULL) == GW_OK)) break;
+        gw_status status = gw_match_model(&work, drawer, z, y, NULL);
+        if (status == GW_E_NOMEM) ok = false;
+        if ((had = status == GW_OK)) break;
     }
+    if (!ok) atomic_store(&w->out_of_memory, true);
     int at = 0;
     for (int i = 0; i < w->set.n; i++)
         for (int v = 0; v < w->set.reading[i].n_values; v++, at++)
@@ -164,6 +171,7 @@ static gw_status take_slopes(gw_next_work *w, gw_error *err)
     if (status == GW_OK) status = gw_match_model(&work, drawer, w->z, w->y, err);
     gw_drawer_close(drawer);
     if (status == GW_OK) gw_parallel(w->n, slope, w);
+    if (atomic_load(&w->out_of_memory)) status = gw_fail(err, GW_E_NOMEM, "out of memory for readings");
     int at = 0;
     for (int i = 0; i < w->set.n && status == GW_OK; i++)
         for (int v = 0; v < w->set.reading[i].n_values; v++) w->set.reading[i].value[v].reading = w->y[at++];

@@ -16,6 +16,7 @@ typedef struct gw_match_work {
     const gw_unsure *load; /**< the load cell's figure, where n > n_case */
     gw_drawer *drawer;
     int n, n_case, m, evaluations;
+    bool out_of_memory; /**< while looking: what was not had is not for want of a car */
     double *reading, *sigma;                                  /**< [m]                               */
     double *z, *next, *last, *g, *step, *old, *new, *scratch; /**< [n]                */
     double *y, *y_next, *r, *r_next, *before;                 /**< [m]                               */

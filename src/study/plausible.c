@@ -8,53 +8,18 @@
 #include "giveway/corner_travel.h"
 #include "giveway/units.h"
 #include "study/old_way.h"
+#include "study/plausible_parts.h"
 
 #include <math.h>
-#include <stdarg.h>
 #include <stdio.h>
 
-enum { LINE = 1000, PATH = 400 };
+enum { PATH = 400 };
 
 static const char PRACTICE[] = "common practice";
 
-typedef struct gw_doubt {
-    const gw_case *c;
-    const gw_laws *laws;
-    gw_axle axle;
-    gw_faults *faults;
-} gw_doubt;
-
-static void warn(const gw_doubt *d, const char *path, const char *fmt, ...)
-    __attribute__((format(printf, 3, 4)));
-
-static void warn(const gw_doubt *d, const char *path, const char *fmt, ...)
-{
-    char text[LINE], line[LINE + PATH];
-    va_list args;
-    va_start(args, fmt);
-    vsnprintf(text, sizeof text, fmt, args);
-    va_end(args);
-    snprintf(line, sizeof line, "%s: %s: %s", d->c->path, path, text);
-    gw_faults_add(d->faults, true, line);
-}
-
-/** A figure in its trade unit and what is usual. */
-typedef struct gw_usual {
-    const char *path, *what, *unit; /* unit with its space, or "" */
-    double value, low, high;
-    const char *source;
-} gw_usual;
-
-static void judge(const gw_doubt *d, const gw_usual *u)
-{
-    if (isnan(u->value) || (u->value >= u->low && u->value <= u->high)) return;
-    warn(d, u->path, "%s of %.4g%s; usual is %g to %g%s (%s)", u->what, u->value, u->unit, u->low, u->high,
-         u->unit, u->source);
-}
-
 static void judge_all(const gw_doubt *d, const gw_usual *u, size_t n)
 {
-    for (size_t i = 0; i < n; i++) judge(d, &u[i]);
+    for (size_t i = 0; i < n; i++) gw_doubt_figure(d, &u[i]);
 }
 
 #define COUNT(a) (sizeof(a) / sizeof *(a))
@@ -93,9 +58,10 @@ static void look_at_axle(const gw_doubt *d)
     snprintf(camber, sizeof camber, "vehicle.camber_stiffness_N_per_deg.%s", corner->name);
     double wide = v->track[d->axle], apart = 2.0 * corner->wheel.centre.y;
     if (fabs(wide / apart - 1.0) > 0.05)
-        warn(d, track, "%.0f mm, but the wheel centres stand %.0f mm apart; usual is within 5 %% (%s)%s",
-             wide / GW_MM, apart / GW_MM, PRACTICE,
-             fabs(wide / apart - 0.5) < 0.05 ? ": is this half the track?" : "");
+        gw_doubt_say(d, track,
+                     "%.0f mm, but the wheel centres stand %.0f mm apart; usual is within 5 %% (%s)%s",
+                     wide / GW_MM, apart / GW_MM, PRACTICE,
+                     fabs(wide / apart - 0.5) < 0.05 ? ": is this half the track?" : "");
     if (!(stiffness > 0.0)) return;
     const gw_usual usual[] = {
         { tyre, "a tyre's cornering stiffness over its load", " per deg", stiffness * GW_DEG / load, 0.1,
@@ -130,8 +96,8 @@ static void look_at_wheel(const gw_doubt *d)
         { path[6], "a tyre's vertical rate", " N/mm", w->tyre_vertical / GW_N_PER_MM, 100, 400, TYRES },
     };
     judge_all(d, usual, 5);
-    if (w->mass > 0.0) judge(d, &usual[5]);
-    if (w->tyre_vertical > 0.0) judge(d, &usual[6]);
+    if (w->mass > 0.0) gw_doubt_figure(d, &usual[5]);
+    if (w->tyre_vertical > 0.0) gw_doubt_figure(d, &usual[6]);
 }
 
 /* Where a joint can be: not beyond the wheel, not further off than the next axle, not above the bonnet. */
@@ -147,12 +113,14 @@ static void look_at_places(const gw_doubt *d)
         snprintf(path, sizeof path, "corners.%s.joints[%d].at", corner->name, j);
         double out = joint->at.y - wheel.y;
         if (out > 60 * GW_MM)
-            warn(d, path, "joint %s stands %.0f mm outside the wheel's middle; usual is inside it (%s)",
-                 joint->name, out / GW_MM, PRACTICE);
+            gw_doubt_say(d, path,
+                         "joint %s stands %.0f mm outside the wheel's middle; usual is inside it (%s)",
+                         joint->name, out / GW_MM, PRACTICE);
         if (fabs(joint->at.y) > wheel.y + 60 * GW_MM && out <= 60 * GW_MM)
-            warn(d, path,
-                 "joint %s stands beyond the other wheel, at y = %.0f mm; usual is inside the track (%s)",
-                 joint->name, joint->at.y / GW_MM, PRACTICE);
+            gw_doubt_say(
+                d, path,
+                "joint %s stands beyond the other wheel, at y = %.0f mm; usual is inside the track (%s)",
+                joint->name, joint->at.y / GW_MM, PRACTICE);
         const gw_usual usual[] = {
             { path, joint->name, " mm from the wheel centre along the car", (joint->at.x - wheel.x) / GW_MM,
               -reach / GW_MM, reach / GW_MM, "inside the wheelbase, common practice" },
@@ -199,10 +167,11 @@ static void look_at_eye(const gw_doubt *d, const char *what, int body, gw_vec3 a
     char path[PATH];
     snprintf(path, sizeof path, "corners.%s.%s.at", corner->name, what);
     if (off > 150 * GW_MM && isfinite(off))
-        warn(d, path,
-             "%.0f mm beside \"%s\", which it stands on; usual is within 150 mm of a line between two of its "
-             "joints (%s)",
-             off / GW_MM, corner->bodies[body].name, PRACTICE);
+        gw_doubt_say(
+            d, path,
+            "%.0f mm beside \"%s\", which it stands on; usual is within 150 mm of a line between two of its "
+            "joints (%s)",
+            off / GW_MM, corner->bodies[body].name, PRACTICE);
 }
 
 static void look_at_eyes(const gw_doubt *d)
@@ -264,7 +233,7 @@ static void look_at_bushes(const gw_doubt *d)
                                  " N/mm", (least < 1e5 ? least : most) / GW_N_PER_MM,
                                  100,     bush->type == GW_BUSH_RATES ? 200000 : 50000,
                                  PRACTICE };
-        judge(d, &usual);
+        gw_doubt_figure(d, &usual);
     }
 }
 
@@ -293,7 +262,7 @@ static void look_at_springs(const gw_doubt *d, const gw_travel_rates *rates)
         { wheel, "wheel hop", " Hz", hertz(k + tyre, w->mass), 8, 20, "10 to 15, TRL report SR12UC" },
     };
     judge_all(d, usual, body > 0.0 ? 4 : 0);
-    if (w->mass > 0.0 && tyre > 0.0) judge(d, &usual[4]);
+    if (w->mass > 0.0 && tyre > 0.0) gw_doubt_figure(d, &usual[4]);
 }
 
 /* What takes a solved corner, with the first kit. */
@@ -350,6 +319,7 @@ gw_status gw_study_plausible(const gw_case *c, gw_faults *faults, gw_error *err)
         look_at_axis(&d);
         look_at_path(&d);
         if (status == GW_OK) status = gw_warn_old_way(c, d.axle, faults, err);
+        gw_doubt_give(&d);
     }
     look_at_loads(&d);
     gw_laws_free(&laws);

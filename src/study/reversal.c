@@ -21,10 +21,17 @@ static bool gains_toe_out(const gw_case *c, const gw_reversal *t)
            brakes_or_corners(&c->loads[t->load]);
 }
 
-static bool turns(gw_reversal *t, const gw_case *c)
+bool gw_reversal_at(const gw_case *c, const gw_deflect_study *study, int baseline, const gw_deflection *of,
+                    bool camber, gw_reversal *out)
 {
-    t->warns = gains_toe_out(c, t);
-    return t->warns || side_of(t->from) * side_of(t->to) < 0;
+    const gw_deflection *from = gw_deflect_find(study, baseline, of->axle, of->load);
+    if (!from || of->kit == baseline) return false;
+    gw_reversal t = { .kit = of->kit, .load = of->load, .axle = of->axle, .camber = camber };
+    t.from = camber ? from->result.camber_change : from->result.toe_change;
+    t.to = camber ? of->result.camber_change : of->result.toe_change;
+    t.warns = gains_toe_out(c, &t);
+    *out = t;
+    return t.warns || side_of(t.from) * side_of(t.to) < 0;
 }
 
 int gw_reversals_find(const gw_case *c, const gw_deflect_study *study, int baseline, int kit,
@@ -34,15 +41,10 @@ int gw_reversals_find(const gw_case *c, const gw_deflect_study *study, int basel
     for (int l = 0; l < c->n_loads && kit != baseline; l++)
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
             const gw_deflection *of = gw_deflect_find(study, kit, a, l);
-            const gw_deflection *from = gw_deflect_find(study, baseline, a, l);
-            if (!of || !from) continue;
-            gw_reversal both[2] = {
-                { kit, l, a, false, from->result.toe_change, of->result.toe_change, false },
-                { kit, l, a, true, from->result.camber_change, of->result.camber_change, false },
-            };
-            for (int i = 0; i < 2; i++) {
-                if (!turns(&both[i], c)) continue;
-                if (n < most) out[n] = both[i];
+            for (int camber = 0; of && camber < 2; camber++) {
+                gw_reversal one;
+                if (!gw_reversal_at(c, study, baseline, of, camber, &one)) continue;
+                if (n < most) out[n] = one;
                 n++;
             }
         }

@@ -201,7 +201,7 @@ static gw_status warn(gw_spread_work *w, const gw_case *c, const gw_spread_item 
 {
     gw_error line = { 0 };
     gw_spread_study *study = w->study;
-    if ((double)item->failed <= 0.05 * (double)w->t->draws) return GW_OK;
+    if (item->why || (double)item->failed <= 0.05 * (double)w->t->draws) return GW_OK;
     gw_fail(&line, GW_OK, "kit %s, %s corner%s%s: %ld of %ld draws could not be had and are left out",
             c->kits[item->kit].name, c->corners[item->axle].name, item->load >= 0 ? ", " : ", ride",
             item->load >= 0 ? c->loads[item->load].name : "", item->failed, w->t->draws);
@@ -219,6 +219,39 @@ static gw_status check(const gw_case *c, gw_error *err)
     return GW_OK;
 }
 
+static const gw_deflection *find_failed(const gw_deflect_study *d, const gw_spread_item *item)
+{
+    for (int i = 0; i < d->n; i++) {
+        const gw_deflection *f = &d->item[i];
+        if (f->failed && f->kit == item->kit && f->axle == item->axle && f->load == item->load) return f;
+    }
+    return NULL;
+}
+
+/* Of what the case as written does not carry, the reason as deflect gives it; with readings the car in the
+ * middle is another, and may be the one that does not. */
+static gw_status give_reasons(gw_spread_work *w, const gw_case *c, const gw_selection *wanted)
+{
+    gw_spread_study *study = w->study;
+    gw_deflect_study told = { 0 };
+    gw_status status = GW_OK;
+    bool asked = false;
+    for (int i = 0; i < study->n && status == GW_OK; i++) {
+        gw_spread_item *item = &study->item[i];
+        if (item->load < 0 || !isnan(item->own.band[GW_SPREAD_TOE].nominal)) continue;
+        if (!asked) status = gw_study_deflect(c, wanted, &told, w->err);
+        asked = true;
+        if (status != GW_OK) break;
+        const gw_deflection *failed = find_failed(&told, item);
+        item->why = gw_arena_strdup(&study->arena, failed ? failed->failed
+                                                          : "not carried by the car that the readings leave");
+        if (!item->why) status = gw_fail(w->err, GW_E_NOMEM, "out of memory for results");
+        study->n_not_carried++;
+    }
+    gw_deflect_study_free(&told);
+    return status;
+}
+
 static gw_status evaluate(gw_spread_work *w, const gw_case *c, const gw_selection *wanted)
 {
     gw_spread_table *t = w->t;
@@ -230,6 +263,7 @@ static gw_status evaluate(gw_spread_work *w, const gw_case *c, const gw_selectio
     for (long i = 0; i < t->draws; i++)
         gw_spread_deviation(w->o, t->n_figures, i, w->deviation + i * t->n_figures);
     gw_status status = make_items(w, wanted);
+    if (status == GW_OK) status = give_reasons(w, c, wanted);
     if (status == GW_OK) status = summarise(w, c);
     if (status == GW_OK) status = share_all(w);
     for (int i = 0; i < w->study->n && status == GW_OK; i++) status = warn(w, c, &w->study->item[i]);

@@ -166,6 +166,21 @@ static gw_status work_nominal(gw_spread_job *job, gw_error *err)
     return status;
 }
 
+/* A load that some kit does not carry in the case as written says nothing of kits side by side: sums leave it
+ * out for all of them. False where nothing is left. */
+static bool leave_out_failed(gw_spread_table *t)
+{
+    const gw_car_plan *plan = &t->plan;
+    bool any = false;
+    for (int s = 0; s < plan->n_slots; s++) {
+        const bool had = !isnan(t->nominal[plan->slot[s].first]);
+        any = any || (had && plan->slot[s].load >= 0);
+        for (int i = 0; i < plan->n_slots && !had; i++)
+            if (plan->slot[i].load == plan->slot[s].load) plan->slot[i].left_out = true;
+    }
+    return any;
+}
+
 static gw_status find_by_roll_centre(gw_spread_job *job, gw_error *err)
 {
     const size_t columns = (size_t)job->table->plan.n_columns + 1;
@@ -197,7 +212,8 @@ gw_status gw_spread_fill(const gw_case *c, const gw_selection *wanted, const gw_
     if (status == GW_OK) status = take_room(out, err);
     if (status == GW_OK) status = gw_draws_open(c, wanted, &draws, err);
     if (status == GW_OK) status = work_nominal(&job, err);
-    if (status == GW_E_NUMERIC && o->draws == 0) status = GW_OK; /* what was had has a band */
+    if (status == GW_E_NUMERIC && (o->draws == 0 || leave_out_failed(out)))
+        status = GW_OK; /* what was had has a band */
     if (status == GW_OK) status = find_by_roll_centre(&job, err);
     if (status == GW_OK) {
         int pieces = (out->n_figures + PIECE - 1) / PIECE + (int)((o->draws + PIECE - 1) / PIECE);

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "giveway/stand.h"
 
+#include <string.h>
+
 const char *gw_stand_word(gw_stand_state state)
 {
     static const char *const WORDS[] = { "not judged", "within", "close", "beyond" };
@@ -59,4 +61,11 @@ gw_stand gw_stand_of(const gw_case *c, const gw_deflect_study *deflect, const gw
     }
     stand.state = state_of(stand.nearest);
     return stand;
+}
+
+bool gw_stand_same_joint(const gw_case *c, const gw_overload *a, const gw_overload *b)
+{
+    const char *of = c->corners[a->axle].joints[a->joint].label;
+    const char *as = c->corners[b->axle].joints[b->joint].label;
+    return a->axle == b->axle && (a->joint == b->joint || (of && as && strcmp(of, as) == 0));
 }

@@ -3,6 +3,7 @@
 #include "giveway/plausible.h"
 
 #include "giveway/align.h"
+#include "giveway/choose.h"
 #include "giveway/compare.h"
 #include "giveway/travel.h"
 #include "giveway/units.h"
@@ -28,8 +29,8 @@ static const char *keep(gw_uses_run *r, const char *text)
 
 static void set(gw_uses_run *r, gw_use use, bool runs, const char *why)
 {
-    static const char *const COMMANDS[GW_USES] = { "rates", "deflect", "compare", "travel",
-                                                   "ride",  "align",   "report" };
+    static const char *const COMMANDS[GW_USES] = { "rates", "deflect", "compare", "travel", "ride",
+                                                   "align", "report",  "match",   "spread", "choose" };
     r->out->use[use] = (gw_use_verdict){ COMMANDS[use], runs, why ? keep(r, why) : NULL };
 }
 
@@ -53,12 +54,13 @@ static void put_failed(gw_uses_run *r, const gw_deflect_study *study)
             study->n, r->c->loads[first->load].name, r->c->kits[first->kit].name, first->failed);
     set(r, GW_USE_DEFLECT, true, line.msg);
     set(r, GW_USE_COMPARE, true, line.msg);
+    set(r, GW_USE_SPREAD, study->n > study->n_failed, line.msg);
     set(r, GW_USE_REPORT, base, line.msg);
 }
 
 static void try_loads(gw_uses_run *r)
 {
-    static const gw_use USES[] = { GW_USE_DEFLECT, GW_USE_COMPARE, GW_USE_REPORT };
+    static const gw_use USES[] = { GW_USE_DEFLECT, GW_USE_COMPARE, GW_USE_REPORT, GW_USE_SPREAD };
     gw_deflect_study study = { 0 };
     gw_error err = { 0 };
     gw_status status = GW_E_SCHEMA;
@@ -98,6 +100,13 @@ static void try_align(gw_uses_run *r)
     set(r, GW_USE_ALIGN, any, any ? NULL : "align: missing; give a target and adjusters");
 }
 
+/* What is on offer and what it costs, without a combination of it. */
+static void try_choose(gw_uses_run *r)
+{
+    gw_error err = { 0 };
+    set_by(r, GW_USE_CHOOSE, gw_study_choose_offer(r->c, r->wanted, &err), &err);
+}
+
 gw_status gw_study_uses(const gw_case *c, gw_uses *out, gw_error *err)
 {
     gw_laws laws = { 0 };
@@ -112,6 +121,8 @@ gw_status gw_study_uses(const gw_case *c, gw_uses *out, gw_error *err)
         try_travel(&r);
         try_ride(&r);
         try_align(&r);
+        try_choose(&r);
+        set(&r, GW_USE_MATCH, true, NULL);
     } else {
         for (int u = GW_USE_DEFLECT; u < GW_USES; u++)
             set(&r, (gw_use)u, false, "corners: the case describes no corner");

@@ -19,6 +19,7 @@
 #include "show/rates.h"
 #include "page/page.h"
 #include "show/ride.h"
+#include "show/spread.h"
 #include "show/travel.h"
 
 #include <gsl/gsl_errno.h>
@@ -140,6 +141,15 @@ static void rates(const gw_case *c, gw_charts *charts)
     }
 }
 
+static void spread(const gw_case *c, gw_charts *charts)
+{
+    const gw_spread_options options = { .draws = 100, .seed = 1 };
+    gw_spread_study study = { 0 };
+    assert_int_equal(gw_study_spread(c, &ALL, &options, &study, NULL), GW_OK);
+    assert_int_equal(gw_spread_charts(c, &study, charts, NULL), GW_OK);
+    gw_spread_study_free(&study);
+}
+
 static void page(const gw_case *c, bool workshop, gw_charts *charts)
 {
     gw_report report = { 0 };
@@ -155,7 +165,7 @@ static void on_case(const char *path)
     static const struct {
         void (*draw)(const gw_case *c, gw_charts *charts);
         int least;
-    } COMMANDS[] = { { compare, 36 }, { travel, 10 }, { align, 12 }, { ride, 12 }, { rates, 4 } };
+    } COMMANDS[] = { { compare, 36 }, { travel, 10 }, { align, 12 }, { ride, 12 }, { rates, 4 }, { spread, 10 } };
     gw_case c;
     sample_load(path, &c);
     for (size_t i = 0; i < sizeof COMMANDS / sizeof *COMMANDS; i++) {

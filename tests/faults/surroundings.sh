@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
-# shellcheck disable=SC2317,SC2153,SC2016  # functions are called through expect; scripts are written as they are
+# shellcheck disable=SC2317,SC2153,SC2016,SC2046,SC2086  # functions are called through expect; scripts are written as they are
 #
 # What fails around the program: disks, files, rights, gnuplot. The exit status is right, one line says why, and
 # every file is whole or absent.
@@ -72,6 +72,22 @@ with_plotter() { # NAME COMMAND...
     PATH=$work/plots/$name:$PATH "$@"
 }
 
+# The words behind a command's name.
+words_of() {
+    case $1 in
+    bench) echo "press.csv dynamic=rig.csv" ;;
+    start) echo "--front strut --rear five_link" ;;
+    match) echo "case.json --readings ramp.json" ;;
+    spread | choose) echo "case.json --draws 100" ;;
+    *) echo case.json ;;
+    esac
+}
+cp "$source/cases/press.csv" "$source/cases/rig.csv" .
+cat >ramp.json <<'END'
+{ "format": "giveway-readings-1", "load_percent": 3, "readings": [
+  { "name": "bump", "corner": "front", "travel_mm": [-20, 20], "toe_change_deg": [0.05, -0.05], "within_deg": 0.2 } ] }
+END
+
 # ---- gnuplot ----
 
 mkdir plots/none
@@ -87,7 +103,7 @@ plotter half 'sed -n "s/^f[0-9]* = .\(.*\).$/\1/p" | while read -r f; do printf 
 plotter rude 'rm -rf "$PWD"; cat >/dev/null'
 plotter deaf 'exec <&-; exit 1'
 plotter blocked 'exit 0' && chmod -x plots/blocked/gnuplot
-for command in compare travel ride report; do
+for command in compare travel ride report spread choose bench; do
     for name in failing killed idle half rude deaf; do
         case $name in
         failing) line='gnuplot failed with status 3; no charts: line 7: no such font' ;;
@@ -95,7 +111,7 @@ for command in compare travel ride report; do
         idle | half) line='gnuplot left no chart, or half of one' ;;
         *) line=. ;;
         esac
-        expect 4 "$line" "$command with a gnuplot that is $name" with_plotter $name "$giveway" $command case.json -o "$command-$name" --quiet
+        expect 4 "$line" "$command with a gnuplot that is $name" with_plotter $name "$giveway" $command $(words_of $command) -o "$command-$name" --quiet
         holds "leaves nothing by halves" whole_or_absent "$command-$name"
     done
 done
@@ -114,11 +130,16 @@ mkdir locked materials && chmod 555 locked && chmod 000 materials
 if nobody "$giveway" --version >/dev/null 2>&1 && nobody test -r case.json; then
     expect 1 'secret.json: cannot be read: Permission denied' "a case that may not be read" nobody "$giveway" compare secret.json
     expect 1 'materials: .*Permission denied' "materials that may not be read" nobody "$giveway" compare case.json --materials materials
-    for command in compare travel ride align report; do
+    for command in compare travel ride align report spread choose bench; do
         expect 4 'locked/new: cannot make the directory: Permission denied' "$command into a folder that may not be written" \
-            nobody env PATH="$source/tests/faults:$PATH" "$giveway" $command case.json -o locked/new --quiet
+            nobody env PATH="$source/tests/faults:$PATH" "$giveway" $command $(words_of $command) -o locked/new --quiet
         expect 4 'locked/.*: cannot write: Permission denied' "$command over files that may not be written" \
-            nobody env PATH="$source/tests/faults:$PATH" "$giveway" $command case.json -o locked --quiet
+            nobody env PATH="$source/tests/faults:$PATH" "$giveway" $command $(words_of $command) -o locked --quiet
+    done
+    for written in "match $(words_of match) --case" "choose $(words_of choose) --case" "bench $(words_of bench) --bush" \
+        "start $(words_of start) --sheet"; do
+        expect 4 'locked/new.json: cannot write.*: Permission denied' "$written into a folder that may not be written" \
+            nobody "$giveway" $written locked/new.json --quiet
     done
     holds "nothing is in it" [ -z "$(ls -A locked)" ]
 else
@@ -140,18 +161,26 @@ expect 0 . "is written again" env PATH="$source/tests/faults:$PATH" "$giveway" r
 sed 's/"vehicle":{/"vehicle":{"tyre_table":{"front":"gone.csv","rear":"gone.csv"},/' case.json >tyre.json
 expect 1 'gone.csv: cannot be read' "a tyre table that is not there" sh -c "'$giveway' compare tyre.json 2>&1 >/dev/null | head -n 1 >&2; exit 1"
 
+# ---- a closed pipe ----
+
+# Who reads the first line alone ends it: no message, no half line, no hanging.
+for command in check rates deflect compare travel ride align spread choose match bench start; do
+    holds "$command into a pipe that is closed" sh -c "timeout 60 '$giveway' $command $(words_of $command) --quiet 2>err | head -n 1 | grep -q . && ! grep -v '^warning: ' err | grep -v 'cannot write to standard output: Broken pipe' | grep -q ."
+done
+
 # ---- full disks ----
 
 limited() { # the largest file is N blocks of 1024 bytes
     (ulimit -f "$1" && shift && "$@")
 }
-for command in compare report; do
-    expect 4 . "$command where files may only have 4 KiB" limited 4 "$giveway" $command case.json -o "$command-small" --quiet
+for command in compare report spread choose bench; do
+    expect 4 . "$command where files may only have 4 KiB" limited 4 "$giveway" $command $(words_of $command) -o "$command-small" --quiet
     holds "leaves nothing by halves" whole_or_absent "$command-small"
 done
 if [ -w /dev/full ]; then
-    for command in check rates deflect compare travel ride align; do
-        expect 4 'cannot write to standard output: No space left' "$command to a full disk" sh -c "'$giveway' $command case.json >/dev/full"
+    for command in check rates deflect compare travel ride align spread choose match bench start; do
+        expect 4 'cannot write to standard output: No space left' "$command to a full disk" \
+            sh -c "'$giveway' $command $(words_of $command) --quiet >/dev/full"
     done
 fi
 mkdir disk

@@ -242,6 +242,8 @@ static void commands_that_cannot_run_a_case_are_named_with_the_reason(void **unu
     check_contains(verdict(&uses, "compare")->why,
                    "10 of 45 results are not carried; load \"hard stop\", kit rubber: ");
     check_contains(verdict(&uses, "report")->why, "wheels lift");
+    assert_true(verdict(&uses, "spread")->runs && verdict(&uses, "match")->runs);
+    check_contains(verdict(&uses, "spread")->why, "10 of 45 results are not carried");
     assert_null(verdict(&uses, "travel")->why);
     gw_uses_free(&uses);
     c.has_corner[GW_REAR] = false; /* one axle alone, and loads of the whole car */
@@ -253,6 +255,8 @@ static void commands_that_cannot_run_a_case_are_named_with_the_reason(void **unu
     check_contains(verdict(&uses, "compare")->why, "vehicle.roll_centre_height_mm: give both heights");
     check_contains(verdict(&uses, "align")->why, "align: missing");
     assert_false(verdict(&uses, "ride")->runs);
+    assert_false(verdict(&uses, "spread")->runs);
+    assert_false(verdict(&uses, "choose")->runs); /* its choices name joints at the rear, its limits ask for dB */
     assert_true(verdict(&uses, "rates")->runs);
     gw_uses_free(&uses);
     gw_case_free(&c);

@@ -1,0 +1,220 @@
+/* SPDX-License-Identifier: MIT */
+/* Bands as whiskers: each load and kit, less the first kit, all loads together; and what to measure next. */
+#include "format/number.h"
+#include "record/unit.h"
+#include "show/compare_charts.h"
+#include "show/deflect.h"
+#include "show/spread.h"
+#include "show/unsure_words.h"
+
+#include <math.h>
+#include <stdio.h>
+
+enum { STEM = 80, SHOWN = 12 };
+
+static const char NOTE[] = "Bar and figure: the case as written. Whisker: 95 of 100 such cars.";
+static const char NOTE_LESS[] =
+    "Bar and figure: the case as written. Whisker: 95 of 100 such cars. Across zero: too close to call.";
+
+/** What is drawn of a result, and how. */
+typedef struct gw_spread_kind {
+    const char *stem, *title, *axis;
+    int quantity;
+    gw_unit unit;
+    int decimals;
+    bool less; /* the first kit in the same car */
+} gw_spread_kind;
+
+static const gw_spread_kind KINDS[] = {
+    { "spread-toe", "toe change and how sure it is", "toe change (deg, toe-in positive)", GW_SPREAD_TOE,
+      GW_UNIT_DEG, 2, false },
+    { "spread-camber", "camber change and how sure it is", "camber change (deg, top out positive)",
+      GW_SPREAD_CAMBER, GW_UNIT_DEG, 2, false },
+    { "spread-fore-aft", "wheel fore-aft and how sure it is", "wheel centre (mm, forward positive)",
+      GW_SPREAD_FORE_AFT, GW_UNIT_MM, 1, false },
+    { "spread-toe-difference", "toe less the first kit's, in the same car", "difference of toe change (deg)",
+      GW_SPREAD_TOE, GW_UNIT_DEG, 2, true },
+};
+
+/** Bars of one chart: rows down the page, a bar a kit in each. */
+typedef struct gw_spread_rows {
+    gw_arena arena;
+    const char **group;
+    double *value, *low, *high;   /* [group * kits + kit - from] */
+    int n, kits, from;            /* the first kit that has a bar */
+    const gw_spread_item **first; /* [group]: whose row it is */
+} gw_spread_rows;
+
+static bool rows_open(gw_spread_rows *r, int most, int kits, int from)
+{
+    size_t room = (size_t)most * (size_t)kits + 1;
+    *r = (gw_spread_rows){ .kits = kits - from, .from = from };
+    r->group = gw_arena_alloc(&r->arena, (size_t)most + 1, sizeof *r->group);
+    r->first = gw_arena_alloc(&r->arena, (size_t)most + 1, sizeof *r->first);
+    r->value = gw_arena_alloc(&r->arena, room, sizeof *r->value);
+    r->low = gw_arena_alloc(&r->arena, room, sizeof *r->low);
+    r->high = gw_arena_alloc(&r->arena, room, sizeof *r->high);
+    if (!r->group || !r->first || !r->value || !r->low || !r->high) return false;
+    for (size_t i = 0; i < room; i++) r->value[i] = r->low[i] = r->high[i] = (double)NAN;
+    return true;
+}
+
+static bool one_row(const gw_spread_item *a, const gw_spread_item *b)
+{
+    return a->load == b->load && a->axle == b->axle && a->wheel == b->wheel && a->side == b->side;
+}
+
+static const char *row_name(gw_spread_rows *r, const gw_case *c, const gw_spread_item *item)
+{
+    gw_buf text = { 0 };
+    if (item->load < 0) return gw_axle_name(item->axle);
+    gw_buf_add(&text, c->loads[item->load].name);
+    if (item->sided) gw_buf_fmt(&text, ", %s", GW_WHEEL_NAMES[item->wheel]);
+    if (c->loads[item->load].both) gw_buf_fmt(&text, ", %s", gw_side_name(item->side));
+    const char *kept = text.failed ? NULL : gw_arena_strdup(&r->arena, gw_buf_str(&text));
+    gw_buf_free(&text);
+    return kept;
+}
+
+/* The row of a result, made where it is the first of its load and wheel; -1: no memory. */
+static int row_of(gw_spread_rows *r, const gw_case *c, const gw_spread_item *item)
+{
+    for (int g = 0; g < r->n; g++)
+        if (one_row(r->first[g], item)) return g;
+    r->first[r->n] = item;
+    r->group[r->n] = row_name(r, c, item);
+    return r->group[r->n] ? r->n++ : -1;
+}
+
+static bool put(gw_spread_rows *r, const gw_case *c, const gw_spread_item *item, const gw_spread_part *part,
+                int quantity, gw_unit unit)
+{
+    int row = row_of(r, c, item);
+    if (row < 0) return false;
+    const int at = row * r->kits + item->kit - r->from;
+    const gw_spread_band *b = &part->band[quantity];
+    r->value[at] = gw_unit_out(unit, b->nominal);
+    r->low[at] = part->draws ? gw_unit_out(unit, b->low) : (double)NAN;
+    r->high[at] = part->draws ? gw_unit_out(unit, b->high) : (double)NAN;
+    return true;
+}
+
+static void draw_rows(gw_spread_rows *r, const char *stem, gw_chart_words words, const char *const *kits,
+                      int decimals, gw_charts *charts)
+{
+    int *styles = gw_arena_alloc(&r->arena, (size_t)r->kits + 1, sizeof *styles);
+    if (!styles) charts->failed = true;
+    for (int k = 0; styles && k < r->kits; k++) styles[k] = r->from + k;
+    const gw_bar_chart chart = { .words = words,
+                                 .groups = r->group,
+                                 .n_groups = r->n,
+                                 .parts = kits ? kits + r->from : NULL,
+                                 .styles = styles,
+                                 .n_parts = r->kits,
+                                 .values = r->value,
+                                 .low = r->low,
+                                 .high = r->high,
+                                 .decimals = decimals };
+    if (r->n) gw_charts_bars(charts, stem, &chart);
+}
+
+static bool kind_chart(const gw_case *c, const gw_spread_study *s, const gw_spread_kind *kind, gw_axle axle,
+                       const char *const *kits, gw_charts *charts)
+{
+    gw_spread_rows r;
+    bool ok = rows_open(&r, s->n, c->n_kits, kind->less);
+    char stem[STEM], title[2 * STEM];
+    for (int i = 0; i < s->n && ok; i++) {
+        const gw_spread_item *item = &s->item[i];
+        if (item->axle != axle || item->load < 0 || (kind->less && !item->has_difference)) continue;
+        ok = put(&r, c, item, kind->less ? &item->difference : &item->own, kind->quantity, kind->unit);
+    }
+    snprintf(stem, sizeof stem, "%s-%s", kind->stem, gw_axle_name(axle));
+    snprintf(title, sizeof title, "%s: %s", axle == GW_FRONT ? "Front" : "Rear", kind->title);
+    const gw_chart_words words = { title, c->title, kind->axis, NULL, kind->less ? NOTE_LESS : NOTE };
+    if (ok) draw_rows(&r, stem, words, kits, kind->decimals, charts);
+    gw_arena_free(&r.arena);
+    return ok;
+}
+
+/* Harshness and road noise over the first kit of the same car. */
+static bool ride_chart(const gw_case *c, const gw_spread_study *s, int quantity, const char *const *kits,
+                       gw_charts *charts)
+{
+    gw_spread_rows r;
+    bool ok = rows_open(&r, s->n, c->n_kits, 1);
+    const bool noise = quantity == GW_SPREAD_NOISE;
+    for (int i = 0; i < s->n && ok; i++)
+        if (s->item[i].load < 0 && s->item[i].kit > 0)
+            ok = put(&r, c, &s->item[i], &s->item[i].own, quantity, GW_UNIT_DB);
+    const gw_chart_words words = { noise ? "Road noise over the first kit, and how sure it is"
+                                         : "Harshness over the first kit, and how sure it is",
+                                   c->title,
+                                   noise ? "force into the body, A-weighted (dB over the first kit)"
+                                         : "harshness (dB over the first kit)",
+                                   NULL, NOTE_LESS };
+    if (ok) draw_rows(&r, noise ? "spread-road-noise" : "spread-harshness", words, kits, 1, charts);
+    gw_arena_free(&r.arena);
+    return ok;
+}
+
+/* All toe changes of a kit together. */
+static bool summary_chart(const gw_case *c, const gw_spread_study *s, const char *const *kits,
+                          gw_charts *charts)
+{
+    gw_spread_rows r;
+    bool ok = rows_open(&r, 1, s->n_kits, 0);
+    for (int k = 0; k < s->n_kits && ok; k++) {
+        const gw_spread_summary *sum = &s->summary[k];
+        r.value[k] = gw_unit_out(GW_UNIT_DEG, sum->unsteadiness.nominal);
+        r.low[k] = sum->draws ? gw_unit_out(GW_UNIT_DEG, sum->unsteadiness.low) : (double)NAN;
+        r.high[k] = sum->draws ? gw_unit_out(GW_UNIT_DEG, sum->unsteadiness.high) : (double)NAN;
+    }
+    if (ok) r.group[r.n++] = "all loads";
+    const gw_chart_words words = { "All loads together: which kit is the steadiest", c->title,
+                                   "root mean square of what the wheels should not do (deg)", NULL, NOTE };
+    if (ok) draw_rows(&r, "spread-unsteadiness", words, kits, 3, charts);
+    gw_arena_free(&r.arena);
+    return ok;
+}
+
+/* Shares of the variance of all toe changes, the greatest first. */
+static bool shares_chart(const gw_case *c, const gw_spread_study *s, gw_charts *charts)
+{
+    gw_spread_rows r;
+    bool ok = rows_open(&r, s->n_figures, 1, 0);
+    int *order = gw_arena_alloc(&r.arena, (size_t)s->n_figures + 1, sizeof *order);
+    ok = ok && order;
+    if (ok) gw_by_share(s->share, s->n_figures, order);
+    for (int i = 0; i < s->n_figures && i < SHOWN && ok && s->share[order[i]] > 0.0; i++) {
+        gw_buf text = { 0 };
+        gw_phrase_unsure(c, s->figure[order[i]].of, &text);
+        r.group[i] = text.failed ? NULL : gw_arena_strdup(&r.arena, gw_buf_str(&text));
+        r.value[i] = gw_unit_out(GW_UNIT_PERCENT, s->share[order[i]]);
+        ok = r.group[i];
+        r.n++;
+        gw_buf_free(&text);
+    }
+    const gw_chart_words words = { "What to measure next: where the bands of toe come from", c->title,
+                                   "share of the variance of all toe changes (%)", NULL,
+                                   s->n_figures > SHOWN ? "The greatest shares; what is left out is smaller."
+                                                        : NULL };
+    if (ok) draw_rows(&r, "spread-measure-next", words, NULL, 1, charts);
+    gw_arena_free(&r.arena);
+    return ok;
+}
+
+gw_status gw_spread_charts(const gw_case *c, const gw_spread_study *s, gw_charts *charts, gw_error *err)
+{
+    gw_arena arena = { 0 };
+    const char **kits = gw_chart_kit_names(c, &arena);
+    bool ok = kits;
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+        for (size_t k = 0; k < sizeof KINDS / sizeof *KINDS && ok; k++)
+            ok = kind_chart(c, s, &KINDS[k], a, kits, charts);
+    for (int q = 0; q < GW_SPREAD_RIDE_QUANTITIES && ok && s->options.ride; q++)
+        ok = ride_chart(c, s, q, kits, charts);
+    ok = ok && summary_chart(c, s, kits, charts) && shares_chart(c, s, charts);
+    gw_arena_free(&arena);
+    return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
+}
