@@ -340,14 +340,14 @@ static const gw_field BRAKING_CORNER[] = {
     GW_MEMBER("toe_change", DEG_PER_G, gw_braking_corner, toe_per_g, 0, "in a firm stop; toe-in positive"),
     GW_MEMBER("fore_aft", MM_PER_G, gw_braking_corner, fore_aft_per_g, 0, "of the wheel centre; forward positive"),
     GW_MEMBER("fore_aft", MM_PER_KN, gw_braking_corner, fore_aft_per_N, GW_MAY_LACK, "over the wheel's braking force"),
-    GW_WORKED_OUT("fore_aft", HZ, fore_aft_hz, GW_SOMETIMES, "natural frequency, where ride was worked out"),
+    GW_WORKED_OUT("fore_aft", HZ, fore_aft_hz, GW_SOMETIMES, "natural frequency, where ride was calculated"),
 };
 static const gw_record BRAKING_CORNER_RECORD = GW_RECORD(gw_braking_corner, BRAKING_CORNER);
 
 static const gw_field DRIFT[] = {
     GW_MEMBER("yaw_rate", DEG_PER_S, gw_drift, yaw_rate, 0, "the greatest on the way"),
     GW_MEMBER("heading", DEG, gw_drift, heading, 0, "at the end"),
-    GW_MEMBER("off_line", M, gw_drift, offset, 0, "sideways at the end"),
+    GW_MEMBER("sideways", M, gw_drift, offset, 0, "sideways at the end"),
     GW_MEMBER("distance", M, gw_drift, distance, 0, "along the line"),
     GW_MEMBER("seconds", PLAIN, gw_drift, seconds, 0, "until the end"),
 };
@@ -607,7 +607,7 @@ static const gw_field SUMMARY[] = {
     GW_MEMBER("outer_camber_to_road", DEG, gw_compare_kit, summary.camber, GW_MAY_LACK, "of the outer wheel in that load"),
     GW_MEMBER("understeer", DEG_PER_G, gw_compare_kit, summary.understeer, GW_MAY_LACK, "front less rear"),
     GW_MEMBER("brake_toe", DEG_PER_G, gw_compare_kit, summary.brake_toe, GW_MAY_LACK, "in a firm stop"),
-    GW_MEMBER("stop_off_line", M, gw_compare_kit, summary.stop_offset, GW_MAY_LACK, "with one brake stronger"),
+    GW_MEMBER("stop_sideways", M, gw_compare_kit, summary.stop_offset, GW_MAY_LACK, "with one brake stronger"),
     GW_MEMBER("critical_speed", KM_H, gw_compare_kit, summary.critical_speed, GW_MAY_LACK, "none unless it oversteers"),
     GW_WITHIN("harshness_dB", gw_compare_kit, summary, &BY_AXLE_RECORD, GW_ON_LINE, "over the first kit"),
     GW_MEMBER("parts", PLAIN, gw_compare_kit, cost.parts, 0, "that differ from the first kit"),
@@ -639,7 +639,7 @@ static const gw_record INPUTS_RECORD = GW_RECORD(gw_handling_study, INPUTS);
 
 static const gw_field GAP[] = {
     GW_KIT("kit", gw_handling_gap, kit, 0, "name of the kit"),
-    GW_MEMBER("why", PLAIN, gw_handling_gap, text, 0, "it could not be worked out"),
+    GW_MEMBER("why", PLAIN, gw_handling_gap, text, 0, "it could not be calculated"),
 };
 static const gw_record GAP_RECORD = GW_RECORD(gw_handling_gap, GAP);
 
@@ -827,7 +827,7 @@ static const gw_field RESULT[] = {
     GW_INSIDE("bands", sure, &GW_BANDS_RECORD, 0, "how sure the answers are"),
     GW_SAID("currency", currency, GW_MAY_LACK, "of every price"),
     GW_ROWS("summary", gw_compare_made, n_kits, kit, &SUMMARY_RECORD, 0, "a kit each"),
-    GW_PRESENT("handling_inputs", handling, &INPUTS_RECORD, GW_ON_LINE, "what handling was worked out with"),
+    GW_PRESENT("handling_inputs", handling, &INPUTS_RECORD, GW_ON_LINE, "what handling was calculated with"),
     GW_ROWS("handling", gw_compare_made, n_kits, kit, &HANDLING_RECORD, 0, "what a kit does to the car"),
     GW_PRESENT("handling_left_out", handling, &LEFT_OUT_RECORD, 0, "and what to add"),
     GW_EACH("ride", rides, ride_at, &RIDE_RECORD, GW_ON_LINE, "what of ride tells the kits apart; the rest: giveway ride"),

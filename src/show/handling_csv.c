@@ -109,7 +109,7 @@ static void put_push(const gw_walk *w, const char *name, const gw_disturbance *d
     put_named(w, name, "front_steer_deg", d ? d->steer[GW_FRONT] / GW_DEG : none);
     put_named(w, name, "rear_steer_deg", d ? d->steer[GW_REAR] / GW_DEG : none);
     put_named(w, name, "yaw_rate_deg_per_s", d ? drift->yaw_rate / GW_DEG : none);
-    put_named(w, name, "off_line_m", d ? drift->offset : none);
+    put_named(w, name, "sideways_m", d ? drift->offset : none);
 }
 
 static void put_braking(const gw_walk *w)
