@@ -86,7 +86,7 @@ static void kit_row(gw_table *t, const gw_comparison *cmp, const gw_deflection *
 {
     const gw_corner_result *r = &item->result;
     gw_buf name = { 0 };
-    gw_phrase_kit(&cmp->c->kits[item->kit], &name);
+    gw_buf_clean(&name, cmp->c->kits[item->kit].name);
     gw_table_cell(t, gw_buf_str(&name));
     gw_table_cell(t, gw_signed(r->toe_change / GW_DEG, 3).s);
     if (cmp->bands) band_cell(t, gw_band_of(cmp->bands, item));
@@ -235,7 +235,7 @@ static void ride_row(gw_table *t, const gw_comparison *cmp, const gw_ride_item *
     const gw_ride_result *r = &item->result;
     const gw_ride_difference *d = &item->difference;
     gw_buf name = { 0 };
-    gw_phrase_kit(&cmp->c->kits[item->kit], &name);
+    gw_buf_clean(&name, cmp->c->kits[item->kit].name);
     gw_table_cell(t, gw_buf_str(&name));
     gw_table_cell(t, gw_fixed(r->comfort, 3).s);
     gw_table_cell(t, gw_signed(d->harshness, 1).s);
