@@ -268,28 +268,11 @@ static void put_final_drive(gw_road *road, gw_axle which, int w)
     for (int i = 0; i < 3; i++) s->rhs[body][s->n_columns * (3 + i)] += v[i];
 }
 
-void gw_find_contacts(gw_road *road)
+/* Where both wheels of an axle stand and what each carries, the lateral force by load; the axle's load [N].
+ */
+static double find_contacts(const gw_road *road, gw_road_axle *axle)
 {
-    for (int a = 0; a < GW_AXLES; a++) {
-        gw_road_axle *axle = &road->axle[a];
-        double sum = 0.0;
-        for (int w = 0; w < GW_WHEELS; w++) {
-            find_contact(road, axle, w);
-            sum += axle->wheel[w].contact.vertical;
-        }
-        for (int w = 0; w < GW_WHEELS; w++) {
-            gw_contact *c = &axle->wheel[w].contact;
-            c->lateral = axle->lateral * c->vertical / sum;
-        }
-    }
-}
-
-void gw_put_on_road(gw_road *road, gw_axle which, gw_balance_of_car *b)
-{
-    gw_road_axle *axle = &road->axle[which];
-    gw_system *s = &axle->ws->system;
-    gw_wheel_forces f[GW_WHEELS];
-    double unit[GW_WHEELS][2][6], sum = 0.0;
+    double sum = 0.0;
     for (int w = 0; w < GW_WHEELS; w++) {
         find_contact(road, axle, w);
         sum += axle->wheel[w].contact.vertical;
@@ -297,6 +280,24 @@ void gw_put_on_road(gw_road *road, gw_axle which, gw_balance_of_car *b)
     for (int w = 0; w < GW_WHEELS; w++) {
         gw_contact *c = &axle->wheel[w].contact;
         c->lateral = axle->lateral * c->vertical / sum;
+    }
+    return sum;
+}
+
+void gw_find_contacts(gw_road *road)
+{
+    for (int a = 0; a < GW_AXLES; a++) find_contacts(road, &road->axle[a]);
+}
+
+void gw_put_on_road(gw_road *road, gw_axle which, gw_balance_of_car *b)
+{
+    gw_road_axle *axle = &road->axle[which];
+    gw_system *s = &axle->ws->system;
+    gw_wheel_forces f[GW_WHEELS];
+    double unit[GW_WHEELS][2][6];
+    const double sum = find_contacts(road, axle);
+    for (int w = 0; w < GW_WHEELS; w++) {
+        const gw_contact *c = &axle->wheel[w].contact;
         f[w] = forces_of(road, which, w);
         unit_lateral(road, axle, w, unit[w][0], unit[w][1]);
         for (int i = 0; i < 6; i++) {

@@ -85,9 +85,7 @@ static void band_cell(gw_table *t, const gw_bands_item *band)
 static void kit_row(gw_table *t, const gw_comparison *cmp, const gw_deflection *item, double rim)
 {
     const gw_corner_result *r = &item->result;
-    gw_buf name = { 0 };
-    gw_buf_clean(&name, cmp->c->kits[item->kit].name);
-    gw_table_cell(t, gw_buf_str(&name));
+    gw_table_cell(t, cmp->c->kits[item->kit].name);
     gw_table_cell(t, gw_signed(r->toe_change / GW_DEG, 3).s);
     if (cmp->bands) band_cell(t, gw_band_of(cmp->bands, item));
     gw_table_cell(t, gw_degrees_minutes(r->toe_change, 0).s);
@@ -96,8 +94,6 @@ static void kit_row(gw_table *t, const gw_comparison *cmp, const gw_deflection *
     gw_table_cell(t, gw_signed(r->camber / GW_DEG, 2).s);
     gw_table_cell(t, gw_signed(r->wheel_centre.x / GW_MM, 2).s);
     gw_table_end_row(t);
-    if (name.failed) t->failed = true;
-    gw_buf_free(&name);
 }
 
 static gw_status kit_table(const gw_compare_page *p, gw_axle axle, int load, gw_error *err)
@@ -234,9 +230,7 @@ static void ride_row(gw_table *t, const gw_comparison *cmp, const gw_ride_item *
 {
     const gw_ride_result *r = &item->result;
     const gw_ride_difference *d = &item->difference;
-    gw_buf name = { 0 };
-    gw_buf_clean(&name, cmp->c->kits[item->kit].name);
-    gw_table_cell(t, gw_buf_str(&name));
+    gw_table_cell(t, cmp->c->kits[item->kit].name);
     gw_table_cell(t, gw_fixed(r->comfort, 3).s);
     gw_table_cell(t, gw_signed(d->harshness, 1).s);
     range_cell(t, item, d->harshness_low, d->harshness_high);
@@ -245,8 +239,6 @@ static void ride_row(gw_table *t, const gw_comparison *cmp, const gw_ride_item *
     gw_table_cell(t, gw_fixed(r->modes[r->wheel_fore_aft].hz, 1).s);
     gw_table_cell(t, gw_fixed(r->friction, 0).s);
     gw_table_end_row(t);
-    if (name.failed) t->failed = true;
-    gw_buf_free(&name);
 }
 
 static gw_status ride_table(const gw_compare_page *p, gw_axle axle, gw_error *err)

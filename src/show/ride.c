@@ -323,26 +323,26 @@ static const gw_record CURVE_RECORD = GW_RECORD(gw_ride_curve, CURVE);
 
 /* -- a kit in a corner -- */
 
-static int reactions(const gw_place *p)
+int gw_ride_reactions(const gw_place *p)
 {
     int list[GW_REACTIONS];
     return gw_reactions_at(GW_IT(p, gw_ride_item)->result.comfort, list);
 }
 
-static const char *reaction(const gw_place *p)
+const char *gw_ride_reaction(const gw_place *p)
 {
     int list[GW_REACTIONS];
     gw_reactions_at(GW_IT(p, gw_ride_item)->result.comfort, list);
     return gw_reaction_get(list[p->index])->text;
 }
 
-static void harshness_range(const gw_place *p, double *x)
+void gw_ride_felt_range(const gw_place *p, double *x)
 {
     x[0] = GW_IT(p, gw_ride_item)->difference.harshness_low;
     x[1] = GW_IT(p, gw_ride_item)->difference.harshness_high;
 }
 
-static void noise_range(const gw_place *p, double *x)
+void gw_ride_heard_range(const gw_place *p, double *x)
 {
     x[0] = GW_IT(p, gw_ride_item)->difference.noise_low;
     x[1] = GW_IT(p, gw_ride_item)->difference.noise_high;
@@ -475,13 +475,13 @@ static const gw_field ITEM[] = {
     GW_KIT("kit", gw_ride_item, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_ride_item, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_MEMBER("comfort", MS2, gw_ride_item, result.comfort, GW_MAY_LACK, "weighted acceleration of the body, 0.5 to 80 Hz; null, as all figures: friction does not settle"),
-    GW_SAYINGS("comfort_reactions", reactions, reaction, 0, "what ISO 2631-1 says of it"),
+    GW_SAYINGS("comfort_reactions", gw_ride_reactions, gw_ride_reaction, 0, "what ISO 2631-1 says of it"),
     GW_MEMBER("harshness", N, gw_ride_item, result.harshness[0], GW_MAY_LACK, "felt: force into the body, 20 to 200 Hz"),
     GW_MEMBER("harshness", DB, gw_ride_item, difference.harshness, GW_MAY_LACK, "over the first kit"),
-    GW_FILLED("harshness_range", DB, GW_PAIR, harshness_range, GW_MAY_LACK, "about nine in ten of what brackets, their loss, bushes, links, lugs and the tyre's belt may make of it"),
+    GW_FILLED("harshness_range", DB, GW_PAIR, gw_ride_felt_range, GW_MAY_LACK, "about nine in ten of what brackets, their loss, bushes, links, lugs and the tyre's belt may make of it"),
     GW_MEMBER("road_noise", N, gw_ride_item, result.noise[0], GW_MAY_LACK, "heard: force into the body, A-weighted, 40 to 315 Hz"),
     GW_MEMBER("road_noise", DB, gw_ride_item, difference.noise, GW_MAY_LACK, "over the first kit"),
-    GW_FILLED("road_noise_range", DB, GW_PAIR, noise_range, GW_MAY_LACK, "as that of harshness"),
+    GW_FILLED("road_noise_range", DB, GW_PAIR, gw_ride_heard_range, GW_MAY_LACK, "as that of harshness"),
     GW_SAYINGS("harshness_grade", felt_grades, felt_grade, 0, "in words; two where the range spans them"),
     GW_SAYINGS("road_noise_grade", heard_grades, heard_grade, 0, "the same of the A-weighted force"),
     GW_EACH("unknowns", unknowns, unknown_at, &UNKNOWN_RECORD, GW_ON_LINE, "what each does to the figure; none of the first kit"),

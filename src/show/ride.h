@@ -21,6 +21,13 @@ typedef struct gw_ride_made {
 /** Rows over a gw_ride_made. */
 extern const gw_result GW_RIDE_RESULT;
 
+/** What rows over a gw_ride_item read, here and in compare: reactions by the standard's words to that
+ * comfort, and how harshness and noise over the first kit may lie, low to high [dB]. */
+int gw_ride_reactions(const gw_place *p);
+const char *gw_ride_reaction(const gw_place *p);
+void gw_ride_felt_range(const gw_place *p, double *x);
+void gw_ride_heard_range(const gw_place *p, double *x);
+
 /** One row a kit and corner, with a row of heads first. */
 void gw_ride_csv(const gw_case *c, const gw_ride_study *study, gw_buf *out);
 

@@ -20,11 +20,7 @@ void gw_handling_heading(const gw_handling_page *p, const char *text)
 
 void gw_handling_kit(const gw_handling_page *p, int kit, gw_table *table)
 {
-    gw_buf name = { 0 };
-    gw_buf_clean(&name, p->cmp->c->kits[kit].name);
-    gw_table_cell(table, gw_buf_str(&name));
-    if (name.failed) table->failed = true;
-    gw_buf_free(&name);
+    gw_table_cell(table, p->cmp->c->kits[kit].name);
 }
 
 gw_status gw_handling_print(const gw_handling_page *p, gw_table *table, gw_error *err)
