@@ -49,6 +49,8 @@ void gw_read_joints(gw_corner_reader *r);
 void gw_read_joint(gw_corner_reader *r, const gw_node *node, int index, gw_joint *joint);
 /** A body that a joint, spring or damper names: of the corner and its axle, or, in an axle, with its side. */
 int gw_body_of(gw_corner_reader *r, const gw_node *at, const char *name);
+/** A member that both wheels share, by its name; -1: there is none. */
+int gw_body_shared(const gw_corner *corner, const char *name);
 
 /** The members and joints that the wheels of an axle share. `corner` of the second is that of the first. */
 bool gw_read_axle_members(gw_corner_reader *axle);

@@ -147,13 +147,6 @@ gw_status gw_materials_add_dir(gw_material_set *set, const char *dir, gw_faults 
     return first;
 }
 
-const gw_material *gw_materials_find(const gw_material_set *set, const char *name)
-{
-    for (int i = 0; i < set->n; i++)
-        if (strcmp(set->items[i].name, name) == 0) return &set->items[i];
-    return NULL;
-}
-
 void gw_materials_free(gw_material_set *set)
 {
     free(set->items);

@@ -1,14 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 /* What the wheels of an axle share: members and joints, and bodies named with their side. */
 #include "casefile/corner_reader.h"
-#include "casefile/nearest.h"
 
 #include <string.h>
 
 enum { MOST_SHARED = 24, MOST_JOINTS = 48 };
 
 static const char *const AXLE_KEYS[] = { "points_mm", "members", "joints", "final_drive_on", NULL };
-static const char *const SIDES[] = { "left.", "right." };
 
 static bool read_shared(gw_corner_reader *r)
 {
@@ -31,62 +29,6 @@ bool gw_read_axle_members(gw_corner_reader *r)
     gw_check_keys(rd, &r->node, NULL, 0, AXLE_KEYS);
     gw_read_points(r);
     return read_shared(r);
-}
-
-static int find_shared(const gw_corner *corner, const char *name)
-{
-    for (int b = corner->first_shared; b < corner->first_shared + corner->n_shared; b++)
-        if (strcmp(corner->bodies[b].name, name) == 0) return b;
-    return -1;
-}
-
-static int find_own(const gw_corner *corner, const char *name)
-{
-    for (int b = GW_UPRIGHT; b < corner->first_shared; b++)
-        if (strcmp(corner->bodies[b].name, name) == 0) return b;
-    return -1;
-}
-
-static int own_body(gw_corner_reader *r, const gw_node *at, int side, const char *name)
-{
-    char found[80], hint[GW_HINT_MAX];
-    const gw_corner *corner = r->corner;
-    gw_nearest near = { .want = name };
-    int body = find_own(corner, name);
-    if (body >= 0) return side == GW_LEFT_WHEEL ? body : gw_body_in_mirror(corner, body);
-    for (int b = GW_UPRIGHT; b < corner->first_shared; b++) gw_nearest_offer(&near, corner->bodies[b].name);
-    gw_fault(&r->cr->rd, at, "expected \"upright\" or a member of the %s corner after \"%s\", found %s%s",
-             corner->name, SIDES[side], gw_found(at, found), gw_nearest_hint(&near, hint));
-    return -1;
-}
-
-static int axle_body(gw_corner_reader *r, const gw_node *at, const char *name)
-{
-    char found[80], hint[GW_HINT_MAX];
-    const gw_corner *corner = r->corner;
-    gw_nearest near = { .want = name };
-    for (int s = 0; s < 2; s++)
-        if (strncmp(name, SIDES[s], strlen(SIDES[s])) == 0)
-            return own_body(r, at, s, name + strlen(SIDES[s]));
-    int body = strcmp(name, "chassis") == 0 ? GW_CHASSIS : find_shared(corner, name);
-    if (body >= 0) return body;
-    if (find_own(corner, name) >= 0) {
-        gw_fault(&r->cr->rd, at, "say of which side: \"left.%s\" or \"right.%s\"", name, name);
-        return -1;
-    }
-    for (int i = 0; i < corner->n_shared; i++)
-        gw_nearest_offer(&near, corner->bodies[corner->first_shared + i].name);
-    gw_fault(
-        &r->cr->rd, at,
-        "expected \"chassis\", a member of the axle, or a body of a corner with its side (\"left.NAME\", "
-        "\"right.NAME\"), found %s%s",
-        gw_found(at, found), gw_nearest_hint(&near, hint));
-    return -1;
-}
-
-int gw_body_of(gw_corner_reader *r, const gw_node *at, const char *name)
-{
-    return r->is_axle ? axle_body(r, at, name) : gw_body_named(&r->cr->rd, at, r->corner, name);
 }
 
 /* A joint off the centre line stands for two, unless the case says that it is one. */
@@ -114,7 +56,7 @@ static void read_final_drive(gw_corner_reader *r)
     char found[80];
     gw_node at = gw_node_key(&r->node, "final_drive_on");
     if (!gw_get_word(rd, &r->node, "final_drive_on", GW_OPTIONAL, &word)) return;
-    int body = strcmp(word, "chassis") == 0 ? GW_CHASSIS : find_shared(r->corner, word);
+    int body = strcmp(word, "chassis") == 0 ? GW_CHASSIS : gw_body_shared(r->corner, word);
     if (body < 0)
         gw_fault(rd, &at, "expected \"chassis\" or a member of this axle, found %s", gw_found(&at, found));
     else

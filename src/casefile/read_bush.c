@@ -37,11 +37,6 @@ static const gw_number_key BEARING[] = {
     { "axial_N_per_mm", GW_OPTIONAL, GW_FROM(0, 1e12), GW_N_PER_MM, 0, AT(bearing.axial) },
 };
 
-static const gw_number_key STOP[] = {
-    { "gap_mm", GW_REQUIRED, GW_FROM(0, 1e3), GW_MM, 0, offsetof(gw_stop, gap) },
-    { "rate_N_per_mm", GW_REQUIRED, GW_ABOVE(0, 1e12), GW_N_PER_MM, 0, offsetof(gw_stop, rate) },
-};
-
 /* Every key that a type knows, in the order of gw_bush_type. */
 #define EVERY                                                                                                \
     "type", "label", "price", "fit_minutes", "tilt_limit_deg", "stiffness_factor", "offset_mm",              \
@@ -67,14 +62,6 @@ static const char *const TYPES[] = { "rates",      "bonded",   "unbonded", "bear
 
 /* Both ways, where the case does not say: stiff beside rubber, soft beside the body. Common practice. */
 static const double BALL_JOINT_RATE = 50000 * GW_N_PER_MM;
-
-void gw_read_stop(const gw_reader *rd, const gw_node *bush, gw_stop *stop)
-{
-    gw_node node;
-    if (!gw_get_object(rd, bush, "stop", GW_OPTIONAL, &node)) return;
-    gw_check_keys(rd, &node, STOP, GW_COUNT(STOP), NULL);
-    gw_get_numbers(rd, &node, STOP, GW_COUNT(STOP), stop);
-}
 
 /* Friction of a joint that is given as one torque. One welded against turning has none to overcome. */
 static void read_breakaway(const gw_reader *rd, const gw_node *node, gw_bush *bush)

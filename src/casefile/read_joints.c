@@ -19,19 +19,6 @@ static const char *const AXLE_WORDS[] = { "name",     "label",   "between",
                                           "bush",     "housing", "clamp_travel_mm",
                                           "mirrored", NULL };
 
-int gw_body_named(const gw_reader *rd, const gw_node *at, const gw_corner *corner, const char *name)
-{
-    char found[80], hint[GW_HINT_MAX];
-    gw_nearest near = { .want = name };
-    int body = gw_corner_find_body(corner, name);
-    if (body >= 0) return body;
-    for (int i = 0; i < corner->n_bodies; i++)
-        gw_nearest_offer(&near, corner->bodies[i].plain ? corner->bodies[i].plain : corner->bodies[i].name);
-    gw_fault(rd, at, "expected \"chassis\", \"upright\" or one of \"members\", found %s%s",
-             gw_found(at, found), gw_nearest_hint(&near, hint));
-    return -1;
-}
-
 int gw_joint_named(const gw_reader *rd, const gw_node *at, const gw_corner *corner, const char *name)
 {
     char hint[GW_HINT_MAX];

@@ -24,8 +24,21 @@ static const gw_number_key INTERLEAF[] = {
     { "thickness_mm", GW_REQUIRED, GW_ABOVE(0, 1e3), GW_MM, 0, AT(interleaf_thickness) },
 };
 
+static const gw_number_key STOP[] = {
+    { "gap_mm", GW_REQUIRED, GW_FROM(0, 1e3), GW_MM, 0, offsetof(gw_stop, gap) },
+    { "rate_N_per_mm", GW_REQUIRED, GW_ABOVE(0, 1e12), GW_N_PER_MM, 0, offsetof(gw_stop, rate) },
+};
+
 /* A sum of millimetres and a difference of metres differ by rounding; a real fault is larger. */
 static const double ROUNDING = 1e-9;
+
+void gw_read_stop(const gw_reader *rd, const gw_node *bush, gw_stop *stop)
+{
+    gw_node node;
+    if (!gw_get_object(rd, bush, "stop", GW_OPTIONAL, &node)) return;
+    gw_check_keys(rd, &node, STOP, GW_COUNT(STOP), NULL);
+    gw_get_numbers(rd, &node, STOP, GW_COUNT(STOP), stop);
+}
 
 static void read_voids(const gw_reader *rd, const gw_node *bush, gw_annulus *a, bool sleeves_known)
 {

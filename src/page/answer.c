@@ -21,11 +21,6 @@ void gw_page_minutes(gw_buf *out, double minutes)
     if (rest || !hours) gw_buf_fmt(out, "%ld min", rest);
 }
 
-gw_number gw_page_price(double price)
-{
-    return gw_fixed(price, price == floor(price) ? 0 : 2);
-}
-
 static gw_words way_of(double toe)
 {
     return toe < 0.0 ? GW_WORDS_PAGE_WAY_OUT : GW_WORDS_PAGE_WAY_IN;

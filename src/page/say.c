@@ -79,6 +79,11 @@ void gw_page_load(const gw_page *p, int load, gw_buf *out)
                l);
 }
 
+gw_number gw_page_price(double price)
+{
+    return gw_fixed(price, price == floor(price) ? 0 : 2);
+}
+
 void gw_page_money(const gw_page *p, double sum, bool more, gw_buf *out)
 {
     gw_buf_fmt(out, "%s%s", gw_page_price(round(sum * 100.0) / 100.0).s, more ? "+" : "");

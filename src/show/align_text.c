@@ -22,21 +22,6 @@ static void heading(const gw_align_page *p, const gw_align_item *item)
     gw_buf_add(p->out, p->bold ? "\033[0m\n" : "\n");
 }
 
-void gw_align_paragraph(const gw_align_page *p, gw_buf *text, int indent)
-{
-    gw_buf_paragraph(p->out, gw_buf_str(text), p->width, indent);
-    if (text->failed) p->out->failed = true;
-    gw_buf_free(text);
-}
-
-gw_status gw_align_table(const gw_align_page *p, const char *title, gw_table *table, gw_error *err)
-{
-    gw_buf_fmt(p->out, "\n  %s\n", title);
-    gw_status status = gw_table_print(table, p->width, 2, p->bold, p->out, err);
-    gw_table_free(table);
-    return status;
-}
-
 /* ---- what to set ---- */
 
 static void say_limits(const gw_align_page *p, const gw_align_item *item, gw_buf *out)
