@@ -128,6 +128,7 @@ static int run(const gw_args *args)
         gw_fail(&err, GW_E_USAGE, "say where the page is to go: -o DIR");
         return gw_complain("report", &err);
     }
+    if (gw_dir_may_be(gw_args_text(args, GW_OPT_OUT, 0), &err) != GW_OK) return gw_complain("report", &err);
     int status = gw_session_open(args, args->words[0], &session);
     if (status == GW_EXIT_DONE) status = gw_choice_make(args, &session.c, &choice);
     if (status == GW_EXIT_DONE) status = report(args, &session.c, &choice.wanted);

@@ -43,6 +43,14 @@ gw_status gw_dir_make(const char *dir, gw_error *err)
     return st;
 }
 
+/* Making it says the same, and makes nothing where a file is in the way. */
+gw_status gw_dir_may_be(const char *dir, gw_error *err)
+{
+    struct stat st;
+    bool blocked = stat(dir, &st) == 0 ? !S_ISDIR(st.st_mode) : errno == ENOTDIR || !*dir;
+    return blocked ? gw_dir_make(dir, err) : GW_OK;
+}
+
 gw_status gw_file_aside(const char *path, gw_buf *aside, gw_error *err)
 {
     const char *slash = strrchr(path, '/');

@@ -11,6 +11,9 @@
 /** Makes a directory and those above it where they are missing. GW_E_IO names path and reason. */
 gw_status gw_dir_make(const char *dir, gw_error *err);
 
+/** Before long work: GW_E_IO where a file stands in the way of that directory already. Makes nothing. */
+gw_status gw_dir_may_be(const char *dir, gw_error *err);
+
 /**
  * Writes `n` bytes to `path`, replacing what was there.
  * @retval GW_OK, GW_E_IO (path and reason; the earlier file is untouched), GW_E_NOMEM

@@ -62,6 +62,21 @@ static void a_file_in_the_way_of_a_directory_is_named(void **state)
     assert_int_equal(gw_dir_make("", &err), GW_E_IO);
 }
 
+static void what_is_in_the_way_is_told_without_making_anything(void **state)
+{
+    (void)state;
+    gw_error err = { 0 };
+    assert_int_equal(gw_file_write("file", "x", 1, NULL), GW_OK);
+    assert_int_equal(gw_dir_may_be("file", &err), GW_E_IO);
+    check_contains(err.msg, "file: cannot make the directory: Not a directory");
+    assert_int_equal(gw_dir_may_be("file/sub", &err), GW_E_IO);
+    check_contains(err.msg, "file: cannot make the directory: Not a directory");
+    assert_int_equal(gw_dir_may_be("", &err), GW_E_IO);
+    assert_int_equal(gw_dir_may_be("will/be", NULL), GW_OK);
+    assert_int_not_equal(access("will", F_OK), 0);
+    assert_int_equal(gw_dir_may_be(".", NULL), GW_OK);
+}
+
 static void a_file_is_replaced_whole_and_nothing_is_left_beside_it(void **state)
 {
     (void)state;
@@ -101,6 +116,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(directories_are_made_all_the_way_down),
         cmocka_unit_test(a_file_in_the_way_of_a_directory_is_named),
+        cmocka_unit_test(what_is_in_the_way_is_told_without_making_anything),
         cmocka_unit_test(a_file_is_replaced_whole_and_nothing_is_left_beside_it),
         cmocka_unit_test(file_mode_follows_the_umask),
         cmocka_unit_test(a_failing_write_names_path_and_reason_and_leaves_the_earlier_file),
