@@ -135,10 +135,32 @@ static bool is_rate(const gw_node *node)
     return node->key && strstr(node->key, "_per_") != NULL;
 }
 
-static bool fits_number(adder *a, const gw_node *node)
+/* What a band on this number may be given in. */
+static const char *units_for(const gw_node *node)
+{
+    const double value = node->json->valuedouble;
+    const bool mm = key_says(node, "mm"), deg = key_says(node, "deg");
+    if (value > 0.0 && isfinite(value))
+        return mm ? "\"mm\" or \"percent\"" : deg ? "\"deg\" or \"percent\"" : "\"percent\"";
+    return mm ? "\"mm\"" : deg ? "\"deg\"" : NULL;
+}
+
+static void refuse_unit(adder *a, const gw_node *node)
 {
     char found[80];
-    double value = node->json->valuedouble;
+    const char *units = units_for(node);
+    if (a->entry->unit == GW_BAND_PERCENT)
+        TELL(a, "expected a figure above 0, found %s: a band in percent of it has no size; %s%s",
+             gw_found(node, found), units ? "give " : "leave it out", units ? units : "");
+    else
+        TELL(a, "%s%s%sthis is no figure in %s%s", units ? "expected " : "", units ? units : "",
+             units ? ": " : "", unit_key(a->entry->unit),
+             units ? "" : ", and one in percent would have to be above 0: leave it out");
+}
+
+static bool fits_number(adder *a, const gw_node *node)
+{
+    const double value = node->json->valuedouble;
     switch (a->entry->unit) {
     case GW_BAND_MM:
     case GW_BAND_DEG:
@@ -147,14 +169,11 @@ static bool fits_number(adder *a, const gw_node *node)
             return false;
         }
         if (key_says(node, unit_key(a->entry->unit))) return true;
-        TELL(a, "expected \"percent\": this is no figure in %s", unit_key(a->entry->unit));
+        refuse_unit(a, node);
         return false;
     case GW_BAND_PERCENT:
         if (value > 0.0 && isfinite(value)) return true;
-        TELL(a,
-             "expected a figure above 0, found %s: a band in percent of it has no size; give mm or deg "
-             "where its key says so",
-             gw_found(node, found));
+        refuse_unit(a, node);
         return false;
     case GW_BAND_HARDNESS:
         TELL(a, "expected a bush or its material: only a compound has a hardness");
