@@ -68,8 +68,12 @@ bool gw_case_on_road(const gw_case *c);
  */
 gw_status gw_choose_by_kits(const gw_case *c, gw_arena *arena, gw_choose *out, gw_error *err);
 
+/** Whether the case has a job, or a bush with a price or a fitting time. */
+bool gw_case_has_prices(const gw_case *c);
+
 /** What keeps a bush on offer from being reckoned with: "price", "fit_minutes", both in one text, or NULL.
- * The bush that the first kit has in all joints of the choice costs nothing. */
+ * The bush that the first kit has in all joints of the choice costs nothing, and where no bush of the case has a
+ * price or a time, none lacks one: there the choice is told without money. */
 const char *gw_choose_lacks(const gw_case *c, const gw_among *among, int bush);
 
 /** A joint of the first kit that has another bush on the other side of the car; false: there is none. */

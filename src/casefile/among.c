@@ -14,7 +14,8 @@ const char *gw_joint_plain_name(const gw_corner *corner, int joint)
     return j->plain ? j->plain : j->name;
 }
 
-/* The pair's first joints are those of the corner, so that one index serves both; -1: the corner has faults. */
+/* The pair's first joints are those of the corner, so that one index serves both; -1: the corner has faults.
+ */
 static int fitted(const gw_case *c, int kit, gw_axle axle, int joint)
 {
     return joint < c->pairs[axle].n_joints ? c->kits[kit].fits[axle][joint] : -1;
@@ -38,13 +39,21 @@ bool gw_choose_is_one_sided(const gw_case *c, gw_axle *axle, int *joint)
     return false;
 }
 
+bool gw_case_has_prices(const gw_case *c)
+{
+    if (c->n_jobs > 0) return true;
+    for (int b = 0; b < c->n_bushes; b++)
+        if (c->bushes[b].price >= 0.0 || c->bushes[b].fit_minutes >= 0.0) return true;
+    return false;
+}
+
 const char *gw_choose_lacks(const gw_case *c, const gw_among *among, int bush)
 {
     const gw_bush *b = &c->bushes[bush];
     bool new = false;
     for (int j = 0; j < among->n_joints && c->n_kits > 0; j++)
         new = new || fitted(c, 0, among->axle, among->joint[j]) != bush;
-    if (!new || (b->price >= 0.0 && b->fit_minutes >= 0.0)) return NULL;
+    if (!new || !gw_case_has_prices(c) || (b->price >= 0.0 && b->fit_minutes >= 0.0)) return NULL;
     if (b->price < 0.0) return b->fit_minutes < 0.0 ? "price and fit_minutes" : "price";
     return "fit_minutes";
 }

@@ -196,6 +196,9 @@ static void read_limits(gw_case_reader *cr, const gw_node *choose)
         if (at.json && l >= GW_LIMIT_HARSHNESS && !gw_node_key(&cr->top, "ride").json)
             gw_fault(&cr->rd, &at,
                      "without \"ride\" there is no such figure: give \"ride\", or take the limit out");
+        if (at.json && l < GW_LIMIT_HARSHNESS && !gw_case_has_prices(cr->c))
+            gw_fault(&cr->rd, &at,
+                     "no bush has a price or fit_minutes: give them in bushes, or take the limit out");
     }
 }
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Steadiness against harshness with cost as size, and the ladder of what more money buys. */
+#include "giveway/casefile.h"
 #include "show/choose.h"
 
 #include <math.h>
@@ -102,16 +103,20 @@ static void draw_front(const gw_case *c, const gw_choose_study *s, gw_choose_mar
     put_points(s, m);
     gw_charts_figure(
         charts, "choose-front",
-        &(gw_figure){ .words = { "Steady, quiet or cheap: what no other combination beats", c->title,
-                                 "harshness over what is fitted now (dB)", y,
-                                 "The larger the bubble, the dearer. Steadier is lower, quieter is left." },
-                      .x = { .around = true },
-                      .y = { .with_zero = true, .around = true },
-                      .mark = m->mark,
-                      .n = m->n,
-                      .keys = REST,
-                      .key_styles = &STYLE_OF_REST,
-                      .n_keys = m->rest ? 1 : 0 });
+        &(gw_figure){
+            .words = { gw_case_has_prices(c) ? "Steady, quiet or cheap: what no other combination beats"
+                                             : "Steady or quiet: what no other combination beats",
+                       c->title, "harshness over what is fitted now (dB)", y,
+                       gw_case_has_prices(c)
+                           ? "The larger the bubble, the dearer. Steadier is lower, quieter is left."
+                           : "Without prices all are the same size. Steadier is lower, quieter is left." },
+            .x = { .around = true },
+            .y = { .with_zero = true, .around = true },
+            .mark = m->mark,
+            .n = m->n,
+            .keys = REST,
+            .key_styles = &STYLE_OF_REST,
+            .n_keys = m->rest ? 1 : 0 });
 }
 
 /* Level from step to step: money that stops short of the next buys nothing more. */
@@ -147,7 +152,7 @@ gw_status gw_choose_charts(const gw_case *c, const void *study, gw_charts *chart
     gw_status status = GW_OK;
     if (m.mark && m.at && m.name && ladder) {
         draw_front(c, s, &m, charts);
-        draw_ladder(c, s, ladder, ladder + s->n_front + 1, charts);
+        if (gw_case_has_prices(c)) draw_ladder(c, s, ladder, ladder + s->n_front + 1, charts);
     } else {
         status = gw_fail(err, GW_E_NOMEM, "out of memory for charts");
     }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What to fit, in words: the recommendations, what more money buys, single changes, what limits cost. */
 #include "format/number.h"
+#include "giveway/casefile.h"
 #include "show/choose.h"
 #include "show/say.h"
 
@@ -124,15 +125,19 @@ static void head(const gw_case *c, const gw_choose_study *s, gw_paper *paper)
     gw_buf_fmt(&text, ". %d of them are", s->within_limits);
     if (!put_limits(c, s, &text)) gw_buf_add(&text, " to choose from");
     gw_buf_fmt(&text,
-               ". The front has %d: nothing else is steadier, less harsh and cheaper at once. Unsteadiness "
-               "is the root mean "
+               ". The front has %d: nothing else is steadier%s at once. Unsteadiness is the root mean "
                "square of %d figures less what is wanted, in %s; dB are over kit ",
-               s->n_front, s->n_figures, unit(s));
+               s->n_front, gw_case_has_prices(c) ? ", less harsh and cheaper" : " and less harsh",
+               s->n_figures, unit(s));
     gw_buf_clean(&text, c->kits[0].name);
     gw_buf_add(&text, ", which is what is fitted now.");
     say(paper, 0, &text);
     if (!s->has_ride)
         gw_paper_say(paper, 0, "Harshness and road noise are taken as 0: the case has no ride to tell them.");
+    if (!gw_case_has_prices(c))
+        gw_paper_say(paper, 0,
+                     "No prices: no bush of the case has a price or fit_minutes, so that nothing here weighs "
+                     "what a change costs.");
 }
 
 /* -- the table -- */
@@ -172,6 +177,12 @@ static const gw_column SUMS[] = {
     GW_FIGURE_COLUMN("cost", "cost", GW_FIXED, 2),
 };
 
+/* Without prices the last three are left out. */
+static int sums(const gw_case *c)
+{
+    return GW_COLUMNS(SUMS) - (gw_case_has_prices(c) ? 0 : 3);
+}
+
 static bool member(const gw_place *top, int i, gw_place *out)
 {
     return gw_place_element(gw_row_of(top, "front"), top, i, out);
@@ -191,7 +202,7 @@ static void table(gw_paper *paper, const gw_place *top)
     gw_place place;
     gw_place_enter(gw_row_of(top, "now"), top, &place);
     gw_paper_gap(paper);
-    gw_paper_begin(paper, place.record, SUMS, GW_COLUMNS(SUMS));
+    gw_paper_begin(paper, place.record, SUMS, sums(top->c));
     gw_paper_row(paper, &place);
     for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++)
         if (is_first(s, r) && member(top, s->recommended[r].member, &place)) gw_paper_row(paper, &place);
@@ -204,12 +215,12 @@ static void table(gw_paper *paper, const gw_place *top)
 
 /* -- one recommendation -- */
 
-static const char *meaning(int r)
+static const char *meaning(const gw_case *c, int r)
 {
     static const char *const WORDS[GW_RECOMMENDED] = { "most of the gain for its share of the cost",
                                                        "the least harsh with two thirds of the best gain",
                                                        "the steadiest" };
-    return WORDS[r];
+    return r == GW_FOR_VALUE && !gw_case_has_prices(c) ? "the most gain, as no cost is known" : WORDS[r];
 }
 
 static void put_order(const gw_case *c, const gw_choose_study *s, const gw_recommendation *r, gw_buf *out)
@@ -245,7 +256,7 @@ static bool is_fitted_now(const gw_choose_study *s, const char *recommended)
     return false;
 }
 
-static void put_sure(const gw_choose_study *s, const gw_recommendation *r, gw_buf *out)
+static void put_sure(const gw_case *c, const gw_choose_study *s, const gw_recommendation *r, gw_buf *out)
 {
     for (int i = 0; i < r->n_sure && r->n_order; i++) {
         const gw_choose_sure *sure = &r->sure[i];
@@ -256,6 +267,7 @@ static void put_sure(const gw_choose_study *s, const gw_recommendation *r, gw_bu
                    sure->share >= SURE       ? "."
                    : sure->share <= 1 - SURE ? ": it is not."
                    : now                     ? ": that cannot be told apart."
+                   : !gw_case_has_prices(c)  ? ": the two cannot be told apart."
                                              : ": the two cannot be told apart, so take the cheaper.");
     }
 }
@@ -265,17 +277,17 @@ static void recommendation(const gw_case *c, const gw_choose_study *s, int which
     const gw_recommendation *r = &s->recommended[which];
     gw_buf text = { 0 };
     gw_paper_gap(paper);
-    gw_buf_fmt(&text, "%s, %s", r->name, meaning(which));
+    gw_buf_fmt(&text, "%s, %s", r->name, meaning(c, which));
     for (int i = which + 1; i < GW_RECOMMENDED; i++)
         if (s->recommended[i].member == r->member)
-            gw_buf_fmt(&text, "; also %s, %s", s->recommended[i].name, meaning(i));
+            gw_buf_fmt(&text, "; also %s, %s", s->recommended[i].name, meaning(c, i));
     gw_buf_add(&text, r->n_order > 1 ? ". In this order, if not all is fitted at once: " : ". Fit ");
     if (r->n_order)
         put_order(c, s, r, &text);
     else
         gw_buf_add(&text, "nothing: it is what is fitted now.");
     put_shared_work(r, &text);
-    put_sure(s, r, &text);
+    put_sure(c, s, r, &text);
     say(paper, 2, &text);
     for (int i = 0; i < r->n_beyond; i++)
         gw_paper_say(paper, 2, "Beyond a limit of strength: %s.", r->beyond[i]);
@@ -325,7 +337,7 @@ static void ladder(gw_paper *paper, const gw_place *top)
 static void whole_front(gw_paper *paper, const gw_place *top)
 {
     gw_paper_heading(paper, "the front");
-    gw_paper_list(paper, top, "front", SUMS, GW_COLUMNS(SUMS), NULL);
+    gw_paper_list(paper, top, "front", SUMS, sums(top->c), NULL);
 }
 
 /* -- single changes -- */
@@ -347,8 +359,11 @@ static void put_swap(const gw_case *c, const gw_choose_study *s, const gw_swap *
     put_change(c, s, w->choice, w->option, out);
     gw_buf_add(out, w->gain >= 0.0 ? " takes away " : " adds ");
     put_unsteady(s, fabs(w->gain), out);
-    gw_buf_fmt(out, " (%s dB, ", gw_signed(w->is.harshness, 1).s);
-    put_money(c, w->is.cost, out);
+    gw_buf_fmt(out, " (%s dB", gw_signed(w->is.harshness, 1).s);
+    if (gw_case_has_prices(c)) {
+        gw_buf_add(out, ", ");
+        put_money(c, w->is.cost, out);
+    }
     gw_buf_add(out, w->within_limits ? ")" : ", beyond a limit)");
 }
 
@@ -363,7 +378,8 @@ static void say_swaps(const gw_case *c, const gw_choose_study *s, gw_paper *pape
     }
     gw_buf_add(&text, s->n_swaps ? ". " : "There is none. ");
     if (first) {
-        gw_buf_add(&text, "To do first, most for its cost within the limits: ");
+        gw_buf_add(&text, gw_case_has_prices(c) ? "To do first, most for its cost within the limits: "
+                                                : "To do first, most within the limits: ");
         put_swap(c, s, first, &text);
         gw_buf_add(&text, ".");
     } else {
@@ -393,9 +409,10 @@ static void put_swap_joints(const gw_place *place, gw_buf *out)
 static void all_swaps(gw_paper *paper, const gw_place *top)
 {
     gw_column columns[GW_COLUMNS(SWAPS) + 1] = { GW_CELL_COLUMN("joint", put_swap_joints) };
+    const int n = GW_COLUMNS(columns) - (gw_case_has_prices(top->c) ? 0 : 1);
     for (int i = 0; i < GW_COLUMNS(SWAPS); i++) columns[1 + i] = SWAPS[i];
     gw_paper_gap(paper);
-    gw_paper_list(paper, top, "swaps", columns, GW_COLUMNS(columns), NULL);
+    gw_paper_list(paper, top, "swaps", columns, n, NULL);
 }
 
 /* -- limits -- */
@@ -460,7 +477,7 @@ void gw_choose_text(const gw_case *c, const void *study, gw_paper *paper)
             "Nothing within the limits is steadier than what is fitted now: no change is recommended.");
     for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++)
         if (is_first(s, r)) recommendation(c, s, r, paper);
-    if (s->n_front) ladder(paper, &top);
+    if (s->n_front && gw_case_has_prices(c)) ladder(paper, &top);
     if (paper->detail && s->n_front) whole_front(paper, &top);
     say_swaps(c, s, paper);
     if (paper->detail) all_swaps(paper, &top);
