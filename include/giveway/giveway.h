@@ -42,6 +42,7 @@
 #include "giveway/plausible.h"
 #include "giveway/press.h"
 #include "giveway/pressfit.h"
+#include "giveway/rates.h"
 #include "giveway/readings.h"
 #include "giveway/report.h"
 #include "giveway/reversal.h"

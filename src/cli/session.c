@@ -3,6 +3,7 @@
 
 #include "base/buf.h"
 #include "casefile/nearest.h"
+#include "cli/output.h"
 #include "giveway/study.h"
 
 #include <stdio.h>
@@ -82,7 +83,7 @@ static void list_names(const gw_name_list *names, gw_buf *out)
     if (names->n > FEW) gw_buf_fmt(out, " and %d more", names->n - FEW);
 }
 
-int gw_session_no_such(const gw_args *args, const char *what, const char *name, const gw_name_list *names)
+gw_status gw_session_missing(const char *what, const char *name, const gw_name_list *names, gw_error *err)
 {
     char hint[GW_HINT_MAX];
     gw_nearest near = { .want = name };
@@ -90,8 +91,15 @@ int gw_session_no_such(const gw_args *args, const char *what, const char *name, 
     for (int i = 0; i < names->n; i++) gw_nearest_offer(&near, names->name(names->of, i));
     gw_nearest_hint(&near, hint);
     if (!*hint) list_names(names, &list);
-    fprintf(stderr, "giveway %s: there is no %s \"%s\" in the case%s%s\n", args->command->name, what, name,
-            hint, gw_buf_str(&list));
+    gw_status status = gw_fail(err, GW_E_SCHEMA, "there is no %s \"%s\" in the case%s%s", what, name, hint,
+                               gw_buf_str(&list));
     gw_buf_free(&list);
-    return GW_EXIT_INPUT;
+    return status;
+}
+
+int gw_session_no_such(const gw_args *args, const char *what, const char *name, const gw_name_list *names)
+{
+    gw_error err = { 0 };
+    gw_session_missing(what, name, names, &err);
+    return gw_complain(args->command->name, &err);
 }

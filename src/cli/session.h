@@ -36,6 +36,9 @@ typedef struct gw_name_list {
     const char *(*name)(const gw_case *c, int i);
 } gw_name_list;
 
+/** Says that the case has no `what` of this name, with the nearest or the first that it has; GW_E_SCHEMA. */
+gw_status gw_session_missing(const char *what, const char *name, const gw_name_list *names, gw_error *err);
+
 /** Complains, that the case has no `what` (kit, bush ...) called `name`, with the one that is nearest or,
  * where none is near, with what there is; GW_EXIT_INPUT. */
 int gw_session_no_such(const gw_args *args, const char *what, const char *name, const gw_name_list *names);

@@ -43,12 +43,14 @@ static bool is_fitted(const gw_page *p, int bush)
 static void rate_row(const gw_page *p, int bush)
 {
     const gw_bush *b = &p->c->bushes[bush];
-    double v[GW_RATES];
-    gw_rates_of_law(&p->r->laws.law[bush], v);
+    const gw_bush_law *law = &p->r->laws.law[bush];
     gw_buf_add(p->out, "<tr><th scope=\"row\">");
     gw_html_name(p->out, gw_page_bush(b));
     gw_buf_add(p->out, "</th>");
-    for (int i = 0; i < GW_RATES; i++) gw_buf_fmt(p->out, "<td>%s</td>", gw_significant(v[i], 3).s);
+    for (int i = 0; i < 3; i++)
+        gw_buf_fmt(p->out, "<td>%s</td>", gw_significant(law->k[i] / GW_N_PER_MM, 3).s);
+    for (int i = 0; i < 3; i++)
+        gw_buf_fmt(p->out, "<td>%s</td>", gw_significant(law->c[i] / GW_NM_PER_DEG, 3).s);
     gw_buf_fmt(p->out, "<td>%s</td>", b->offset > 0.0 ? gw_fixed(b->offset / GW_MM, 1).s : "");
     gw_buf_fmt(p->out, "<td>%s</td>", b->price >= 0.0 ? gw_page_price(b->price).s : "");
     gw_buf_fmt(p->out, "<td>%s</td></tr>\n", b->fit_minutes >= 0.0 ? gw_fixed(b->fit_minutes, 0).s : "");

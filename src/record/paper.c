@@ -181,11 +181,16 @@ void gw_paper_row(gw_paper *paper, const gw_place *place)
     }
 }
 
+void gw_paper_table(gw_paper *paper, gw_table *table, int indent)
+{
+    if (gw_table_print(table, paper->width, indent, paper->bold, paper->out, NULL) != GW_OK)
+        paper->out->failed = true;
+    gw_table_free(table);
+}
+
 void gw_paper_end(gw_paper *paper)
 {
-    if (gw_table_print(&paper->table, paper->width, INDENT, paper->bold, paper->out, NULL) != GW_OK)
-        paper->out->failed = true;
-    gw_table_free(&paper->table);
+    gw_paper_table(paper, &paper->table, INDENT);
 }
 
 void gw_paper_list(gw_paper *paper, const gw_place *up, const char *key, const gw_column *column, int n,

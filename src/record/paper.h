@@ -76,6 +76,9 @@ void gw_paper_row(gw_paper *paper, const gw_place *place);
 void gw_paper_cell(gw_paper *paper, const char *text);
 void gw_paper_end(gw_paper *paper);
 
+/** Prints and frees a table that the caller has filled. */
+void gw_paper_table(gw_paper *paper, gw_table *table, int indent);
+
 /** A whole table, a row an element of the list `key` of a place; those that `only` (may be NULL) takes. */
 void gw_paper_list(gw_paper *paper, const gw_place *up, const char *key, const gw_column *column, int n,
                    bool (*only)(const gw_paper *paper, const gw_place *element));

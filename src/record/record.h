@@ -110,6 +110,7 @@ typedef struct gw_result {
     const char *rows;
     /** CSV that no walk writes; NULL: one does. */
     void (*csv)(const gw_case *c, const void *made, struct gw_buf *out);
+    bool caseless; /**< may be of no case: the key "case" is left out then */
 } gw_result;
 
 #define GW_RECORD(struct_type, fields)                                                                       \

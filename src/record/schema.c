@@ -207,7 +207,7 @@ void gw_result_schema(const gw_result *result, const char *key, gw_json *json)
     gw_json_array_on_line(json, "required");
     gw_json_string(json, NULL, "format");
     gw_json_string(json, NULL, "command");
-    gw_json_string(json, NULL, "case");
+    if (!result->caseless) gw_json_string(json, NULL, "case");
     put_required(result->record, 0, json);
     gw_json_close(json);
     gw_json_object(json, "properties");

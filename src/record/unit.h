@@ -30,6 +30,7 @@
     X(NS_PER_MM, "_Ns_per_mm", "N s/mm", 1.0, GW_NS_PER_MM)                                                  \
     X(NMS_PER_RAD, "_Nms_per_rad", "N m s/rad", 1.0, 1.0)                                                    \
     X(N_PER_M, "_N_per_m", "N/m", 1.0, 1.0)                                                                  \
+    X(PER_MM2, "_per_mm2", "1/mm2", GW_MM *GW_MM, 1.0)                                                        \
     X(M3, "_m3", "m3", 1.0, 1.0)                                                                             \
     X(MPA, "_MPa", "MPa", 1.0, GW_MPA)                                                                       \
     X(HZ, "_Hz", "Hz", 1.0, 1.0)                                                                             \

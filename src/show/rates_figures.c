@@ -1,10 +1,15 @@
 /* SPDX-License-Identifier: MIT */
+/* What the text of rates and its rows have in common. */
 #include "show/rates.h"
 
 #include "format/number.h"
-#include "giveway/units.h"
+#include "record/unit.h"
 
-#include <math.h>
+const char *const GW_BUSH_TYPE_WORDS[] = { "rates",      "bonded",   "unbonded", "bearing",
+                                           "ball_joint", "measured", "rigid",    NULL };
+
+const char *const GW_TRUST_WORDS[] = { "given in the case", "published", "from memory", "common practice",
+                                       NULL };
 
 const char *gw_rates_handbook(gw_bush_type type)
 {
@@ -16,79 +21,24 @@ const char *gw_rates_handbook(gw_bush_type type)
            "limits an interpolation good to a few per cent; the conical rate by strips, an estimate";
 }
 
-const char *gw_bush_type_word(gw_bush_type type)
+gw_unit gw_rates_unit(gw_quantity quantity)
 {
-    switch (type) {
-    case GW_BUSH_RATES:
-        return "rates";
-    case GW_BUSH_BONDED:
-        return "bonded";
-    case GW_BUSH_UNBONDED:
-        return "unbonded";
-    case GW_BUSH_BEARING:
-        return "bearing";
-    case GW_BUSH_BALL_JOINT:
-        return "ball_joint";
-    case GW_BUSH_MEASURED:
-        return "measured";
-    case GW_BUSH_RIGID:
-        return "rigid";
-    }
-    return "";
+    static const gw_unit UNITS[] = {
+        [GW_QUANTITY_LENGTH] = GW_UNIT_MM,     [GW_QUANTITY_MODULUS] = GW_UNIT_MPA,
+        [GW_QUANTITY_RATE] = GW_UNIT_N_PER_MM, [GW_QUANTITY_TURN_RATE] = GW_UNIT_NM_PER_DEG,
+        [GW_QUANTITY_ANGLE] = GW_UNIT_DEG,     [GW_QUANTITY_RATIO] = GW_UNIT_PLAIN,
+    };
+    return UNITS[quantity];
 }
 
-bool gw_rates_is_rubber(const gw_bush *bush)
-{
-    return bush->type == GW_BUSH_BONDED || bush->type == GW_BUSH_UNBONDED;
-}
+enum { RATES = 6 };
 
-const char *gw_rates_method_word(const gw_rates_row *row)
+/* In the order of the columns. */
+static void in_a_row(const gw_given_rates *r, double v[RATES])
 {
-    if (row->bush->type == GW_BUSH_BEARING) return row->bush->bearing.radial > 0.0 ? "given" : "contact";
-    if (!gw_rates_is_rubber(row->bush)) return "given";
-    return row->report.method == GW_METHOD_HANDBOOK ? "handbook" : "solved";
-}
-
-const gw_material *gw_rates_material(const gw_bush *bush)
-{
-    return gw_rates_is_rubber(bush) ? &bush->annulus.material : NULL;
-}
-
-void gw_rates_of_law(const gw_bush_law *law, double v[GW_RATES])
-{
-    for (int i = 0; i < 3; i++) {
-        v[i] = law->k[i] / GW_N_PER_MM;
-        v[3 + i] = law->c[i] / GW_NM_PER_DEG;
-    }
-}
-
-void gw_rates_of_given(const gw_given_rates *rates, double v[GW_RATES])
-{
-    for (int i = 0; i < 2; i++) {
-        v[i] = rates->radial[i] / GW_N_PER_MM;
-        v[3 + i] = rates->conical[i] / GW_NM_PER_DEG;
-    }
-    v[2] = rates->axial / GW_N_PER_MM;
-    v[5] = rates->torsional / GW_NM_PER_DEG;
-}
-
-void gw_rates_difference(const gw_rates_row *row, double percent[GW_RATES])
-{
-    double solved[GW_RATES], closed[GW_RATES];
-    gw_rates_of_law(&row->report.law, solved);
-    gw_rates_of_given(&row->beside, closed);
-    for (int i = 0; i < GW_RATES; i++)
-        percent[i] = solved[i] > 0.0 ? 100.0 * (closed[i] / solved[i] - 1.0) : (double)NAN;
-}
-
-bool gw_rates_has_band(const gw_rates_row *row)
-{
-    return row->report.low < 1.0 || row->report.high > 1.0;
-}
-
-gw_dynamic_band gw_rates_dynamic(const gw_rates_row *row, double hz, double amplitude)
-{
-    return gw_dynamic_band_of(&row->report.law.dynamic, gw_rates_material(row->bush), hz, amplitude);
+    const double all[RATES] = { r->radial[0],  r->radial[1],  r->axial,
+                                r->conical[0], r->conical[1], r->torsional };
+    for (int i = 0; i < RATES; i++) v[i] = all[i];
 }
 
 void gw_rates_columns(gw_table *table)
@@ -101,7 +51,19 @@ void gw_rates_columns(gw_table *table)
     gw_table_column(table, GW_RIGHT, "torsion\n\nN m/deg");
 }
 
-void gw_rates_cells(gw_table *table, const double v[GW_RATES])
+void gw_rates_cells(gw_table *table, const gw_given_rates *rates)
 {
-    for (int i = 0; i < GW_RATES; i++) gw_table_cell(table, gw_significant(v[i], 3).s);
+    double v[RATES];
+    in_a_row(rates, v);
+    for (int i = 0; i < RATES; i++) {
+        gw_unit unit = i < 3 ? GW_UNIT_N_PER_MM : GW_UNIT_NM_PER_DEG;
+        gw_table_cell(table, gw_significant(gw_unit_out(unit, v[i]), 3).s);
+    }
+}
+
+void gw_rates_differences(gw_table *table, const gw_given_rates *difference)
+{
+    double v[RATES];
+    in_a_row(difference, v);
+    for (int i = 0; i < RATES; i++) gw_table_cell(table, gw_signed(gw_unit_out(GW_UNIT_PERCENT, v[i]), 1).s);
 }

@@ -4,7 +4,6 @@
 
 #include "format/number.h"
 #include "giveway/bearing.h"
-#include "giveway/units.h"
 
 static const char BEARING_LEFT_OUT[] =
     "left out are housing, pin, rings and bracket, which make a fitted bearing several times softer: give "
@@ -64,55 +63,41 @@ static void kind_words(const gw_bush *bush, gw_buf *out)
     }
 }
 
-static void begin(const gw_rates_row *row, gw_buf *out)
+static void put_stop(const gw_rates_row *row, const char *what, const gw_stop *stop, gw_paper *paper)
 {
-    gw_buf_clean(out, row->bush->name);
-    gw_buf_add(out, ": ");
+    if (stop->rate > 0.0)
+        gw_paper_say(paper, 2, "%s: %s after %s mm, %s N/mm more", row->bush->name, what,
+                     gw_significant(gw_unit_out(GW_UNIT_MM, stop->gap), 3).s,
+                     gw_significant(gw_unit_out(GW_UNIT_N_PER_MM, stop->rate), 3).s);
 }
 
-static void end(gw_buf *text, int width, gw_buf *out)
+static void put_figure(const gw_rates_row *row, const char *before, gw_unit unit, double value,
+                       const char *after, gw_paper *paper)
 {
-    gw_buf_paragraph(out, gw_buf_str(text), width, 2);
-    if (text->failed) out->failed = true;
-    gw_buf_free(text);
+    if (value > 0.0)
+        gw_paper_say(paper, 2, "%s: %s%s%s", row->bush->name, before,
+                     gw_significant(gw_unit_out(unit, value), 3).s, after);
 }
 
-static void put_stop(const gw_rates_row *row, const char *what, const gw_stop *stop, int width, gw_buf *out)
-{
-    gw_buf text = { 0 };
-    if (stop->rate <= 0.0) return;
-    begin(row, &text);
-    gw_buf_fmt(&text, "%s after %s mm, %s N/mm more", what, gw_significant(stop->gap / GW_MM, 3).s,
-               gw_significant(stop->rate / GW_N_PER_MM, 3).s);
-    end(&text, width, out);
-}
-
-static void put_figure(const gw_rates_row *row, const char *before, double value, const char *after,
-                       int width, gw_buf *out)
+static void put_kind(const gw_rates_row *row, gw_paper *paper)
 {
     gw_buf text = { 0 };
-    if (value <= 0.0) return;
-    begin(row, &text);
-    gw_buf_fmt(&text, "%s%s%s", before, gw_significant(value, 3).s, after);
-    end(&text, width, out);
+    kind_words(row->bush, &text);
+    gw_paper_say(paper, 2, "%s: %s", row->bush->name, gw_buf_str(&text));
+    if (text.failed) paper->out->failed = true;
+    gw_buf_free(&text);
 }
 
-void gw_rates_notes(const gw_rates_row *row, bool kind, int width, gw_buf *out)
+void gw_rates_notes(const gw_rates_row *row, bool kind, gw_paper *paper)
 {
     const gw_bush_law *law = &row->report.law;
-    gw_buf text = { 0 };
-    if (kind) {
-        begin(row, &text);
-        kind_words(row->bush, &text);
-        end(&text, width, out);
-    }
-    put_stop(row, "stop", &law->stop, width, out);
-    put_stop(row, "void closes along e1", &law->void_stop, width, out);
-    put_figure(row, "play of ", law->clearance / GW_MM, " mm each side of centre", width, out);
-    put_figure(row, "turns against ", law->breakaway, " N m of friction without load", width, out);
-    put_figure(row,
-               "stiffens with travel: radial force k r (1 + s r^2), s = ", law->stiffening * GW_MM * GW_MM,
-               " per mm2", width, out);
+    if (kind) put_kind(row, paper);
+    put_stop(row, "stop", &law->stop, paper);
+    put_stop(row, "void closes along e1", &law->void_stop, paper);
+    put_figure(row, "play of ", GW_UNIT_MM, law->clearance, " mm each side of centre", paper);
+    put_figure(row, "turns against ", GW_UNIT_NM, law->breakaway, " N m of friction without load", paper);
+    put_figure(row, "stiffens with travel: radial force k r (1 + s r^2), s = ", GW_UNIT_PER_MM2,
+               law->stiffening, " per mm2", paper);
 }
 
 void gw_rates_kinds(const gw_rates_row *rows, int n, gw_buf *out)

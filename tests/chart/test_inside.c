@@ -134,10 +134,12 @@ static void ride(const gw_case *c, gw_charts *charts)
 
 static void rates(const gw_case *c, gw_charts *charts)
 {
+    const gw_rates_plan plan = { .method = GW_METHOD_SOLVED, .amplitude = 1e-4 };
     for (int i = 0; i < c->n_bushes; i++) {
-        gw_rates_row row = { .bush = &c->bushes[i] };
-        assert_int_equal(gw_bush_report_make(row.bush, GW_METHOD_SOLVED, &row.report, NULL), GW_OK);
-        assert_int_equal(gw_rates_charts(&row, 1e-4, charts, NULL), GW_OK);
+        gw_rates_row row;
+        const gw_rates_made made = { .plan = plan, .n = 1, .row = &row };
+        assert_int_equal(gw_study_rates(&c->bushes[i], &plan, &row, NULL), GW_OK);
+        assert_int_equal(gw_rates_charts(c, &made, charts, NULL), GW_OK);
     }
 }
 

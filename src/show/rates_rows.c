@@ -1,0 +1,371 @@
+/* SPDX-License-Identifier: MIT */
+/* The rows of `rates`: every figure that it shows to other programs. */
+#include "show/rates.h"
+#include "show/results.h"
+
+#include <math.h>
+
+static const gw_field SIX[] = {
+    GW_MEMBER("radial", N_PER_MM, gw_given_rates, radial, 0, "along e1, along e2"),
+    GW_MEMBER("axial", N_PER_MM, gw_given_rates, axial, 0, "along the axis, e3"),
+    GW_MEMBER("conical", NM_PER_DEG, gw_given_rates, conical, 0, "about e1, about e2"),
+    GW_MEMBER("torsional", NM_PER_DEG, gw_given_rates, torsional, 0, "about the axis, e3"),
+};
+static const gw_record SIX_RECORD = GW_RECORD(gw_given_rates, SIX);
+
+/* -- what else is in the law -- */
+
+static const gw_field STOP[] = {
+    GW_MEMBER("gap", MM, gw_stop, gap, 0, "until it touches"),
+    GW_MEMBER("rate", N_PER_MM, gw_stop, rate, 0, "by which the radial rate rises from there"),
+};
+static const gw_record STOP_RECORD = GW_RECORD(gw_stop, STOP);
+
+static const gw_bush_law *law_of(const gw_place *p)
+{
+    return &GW_IT(p, gw_rates_row)->report.law;
+}
+
+static const void *stop_of(const gw_place *p)
+{
+    return law_of(p)->stop.rate > 0.0 ? &law_of(p)->stop : NULL;
+}
+
+static const void *void_stop_of(const gw_place *p)
+{
+    return law_of(p)->void_stop.rate > 0.0 ? &law_of(p)->void_stop : NULL;
+}
+
+static double if_any(double value)
+{
+    return value > 0.0 ? value : (double)NAN;
+}
+
+static double play(const gw_place *p)
+{
+    return if_any(law_of(p)->clearance);
+}
+
+static double breakaway(const gw_place *p)
+{
+    return if_any(law_of(p)->breakaway);
+}
+
+static double stiffening(const gw_place *p)
+{
+    return if_any(law_of(p)->stiffening);
+}
+
+/* -- its band, and the handbook beside it -- */
+
+static const gw_field BAND[] = {
+    GW_MEMBER("low", PLAIN, gw_rates_row, report.low, 0, "of these rates, by the tolerance of the modulus"),
+    GW_MEMBER("high", PLAIN, gw_rates_row, report.high, 0, "likewise"),
+    GW_MEMBER("source", PLAIN, gw_rates_row, report.band_source, 0, "of the tolerance"),
+    GW_WITHIN("lowest", gw_rates_row, lowest, &SIX_RECORD, 0, "the rates at low"),
+    GW_WITHIN("highest", gw_rates_row, highest, &SIX_RECORD, 0, "the rates at high"),
+};
+static const gw_record BAND_RECORD = GW_RECORD(gw_rates_row, BAND);
+
+static const void *band_of(const gw_place *p)
+{
+    const gw_rates_row *row = GW_IT(p, gw_rates_row);
+    return row->has_band ? row : NULL;
+}
+
+/* One number radially, which across voids is that along e1. */
+static double radial_beside(const gw_place *p)
+{
+    return GW_IT(p, gw_rates_row)->beside.radial[0];
+}
+
+static double radial_difference(const gw_place *p)
+{
+    return GW_IT(p, gw_rates_row)->difference.radial[0];
+}
+
+static const gw_field DIFFERENCE[] = {
+    GW_WORKED_OUT("radial", PERCENT, radial_difference, GW_NO_UNIT | GW_MAY_LACK, "along e1"),
+    GW_MEMBER("axial", PERCENT, gw_rates_row, difference.axial, GW_NO_UNIT | GW_MAY_LACK, "along the axis"),
+    GW_MEMBER("torsional", PERCENT, gw_rates_row, difference.torsional, GW_NO_UNIT | GW_MAY_LACK,
+              "about the axis"),
+    GW_MEMBER("conical", PERCENT, gw_rates_row, difference.conical, GW_NO_UNIT | GW_MAY_LACK,
+              "about e1, about e2"),
+};
+static const gw_record DIFFERENCE_RECORD = GW_RECORD(gw_rates_row, DIFFERENCE);
+
+static const char *handbook_source(const gw_place *p)
+{
+    return gw_rates_handbook(GW_IT(p, gw_rates_row)->bush->type);
+}
+
+static const void *same_row(const gw_place *p)
+{
+    return GW_IT(p, gw_rates_row);
+}
+
+static const gw_field HANDBOOK[] = {
+    GW_WORKED_OUT("radial", N_PER_MM, radial_beside, 0, "by the closed form; across voids along e1"),
+    GW_MEMBER("axial", N_PER_MM, gw_rates_row, beside.axial, 0, "by the closed form"),
+    GW_MEMBER("torsional", NM_PER_DEG, gw_rates_row, beside.torsional, 0, "by the closed form"),
+    GW_MEMBER("conical", NM_PER_DEG, gw_rates_row, beside.conical, GW_NO_CSV, "by the closed form"),
+    { .key = "difference",
+      .kind = GW_OBJECT,
+      .unit = GW_UNIT_PERCENT,
+      .flags = GW_NO_CSV | GW_ON_LINE | GW_ALWAYS,
+      .enter = same_row,
+      .record = &DIFFERENCE_RECORD,
+      .doc = "closed form less solution, of the solution" },
+    GW_SAID("source", handbook_source, GW_NO_CSV, "of the closed forms"),
+};
+static const gw_record HANDBOOK_RECORD = GW_RECORD(gw_rates_row, HANDBOOK);
+
+static const void *handbook_of(const gw_place *p)
+{
+    const gw_rates_row *row = GW_IT(p, gw_rates_row);
+    return row->has_beside ? row : NULL;
+}
+
+/* -- at a frequency -- */
+
+/* clang-format off */
+static const gw_field DYNAMIC[] = {
+    GW_MEMBER("frequency", HZ, gw_rates_dynamic, hz, 0, "as asked"),
+    GW_MEMBER("amplitude", MM, gw_rates_dynamic, amplitude, 0, "as asked"),
+    GW_MEMBER("ratio", PLAIN, gw_rates_dynamic, band.ratio, 0, "size of the complex stiffness over the static rate"),
+    GW_MEMBER("complex_ratio", PLAIN, gw_rates_dynamic, complex_ratio, 0, "its real and imaginary part"),
+    GW_MEMBER("loss_factor", PLAIN, gw_rates_dynamic, band.loss, 0, "imaginary over real part"),
+    GW_MEMBER("loss_angle", DEG, gw_rates_dynamic, loss_angle, 0, "its arc tangent"),
+    GW_PART_OF(gw_rates_dynamic, rates, &SIX_RECORD),
+    GW_MEMBER("ratio_range", PLAIN, gw_rates_dynamic, ratio_range, 0, "by the tolerances of the compound's dynamic values"),
+    GW_MEMBER("loss_factor_range", PLAIN, gw_rates_dynamic, loss_range, 0, "likewise"),
+};
+static const gw_record DYNAMIC_RECORD = GW_RECORD(gw_rates_dynamic, DYNAMIC);
+
+static const gw_field DYNAMIC_COLUMNS[] = {
+    GW_MEMBER("frequency", HZ, gw_rates_row, dynamic.hz, GW_NO_JSON, "as asked"),
+    GW_MEMBER("amplitude", MM, gw_rates_row, dynamic.amplitude, GW_NO_JSON, "as asked"),
+    GW_MEMBER("dynamic_ratio", PLAIN, gw_rates_row, dynamic.band.ratio, GW_NO_JSON, "size of the complex stiffness over the static rate"),
+    GW_MEMBER("loss_factor", PLAIN, gw_rates_row, dynamic.band.loss, GW_NO_JSON, "imaginary over real part"),
+};
+static const gw_record DYNAMIC_COLUMNS_RECORD = GW_RECORD(gw_rates_row, DYNAMIC_COLUMNS);
+/* clang-format on */
+
+static const void *dynamic_of(const gw_place *p)
+{
+    const gw_rates_row *row = GW_IT(p, gw_rates_row);
+    return row->dynamic.hz > 0.0 ? &row->dynamic : NULL;
+}
+
+static const void *if_dynamic(const gw_place *p)
+{
+    return dynamic_of(p) ? GW_IT(p, gw_rates_row) : NULL;
+}
+
+/* -- how every figure came about -- */
+
+static gw_unit input_unit(const gw_place *p)
+{
+    return gw_rates_unit(GW_IT(p, gw_explain_input)->quantity);
+}
+
+static double input_value(const gw_place *p)
+{
+    return GW_IT(p, gw_explain_input)->value;
+}
+
+static const char *input_word(const gw_place *p)
+{
+    return gw_unit_word(input_unit(p));
+}
+
+static const gw_field INPUT[] = {
+    GW_MEMBER("symbol", PLAIN, gw_explain_input, symbol, 0, "as in the formula"),
+    GW_WORKED_OUT_IN("value", input_unit, input_value, GW_NO_UNIT | GW_MAY_LACK, "in the unit beside it"),
+    GW_SAID("unit", input_word, 0, "of the value"),
+};
+static const gw_record INPUT_RECORD = GW_RECORD(gw_explain_input, INPUT);
+
+static gw_unit line_unit(const gw_place *p)
+{
+    return gw_rates_unit(GW_IT(p, gw_explain_line)->quantity);
+}
+
+static double line_value(const gw_place *p)
+{
+    return GW_IT(p, gw_explain_line)->value;
+}
+
+static const char *line_word(const gw_place *p)
+{
+    return gw_unit_word(line_unit(p));
+}
+
+static const gw_field LINE[] = {
+    GW_MEMBER("figure", PLAIN, gw_explain_line, figure, 0, "what was worked out"),
+    GW_WORKED_OUT_IN("value", line_unit, line_value, GW_NO_UNIT | GW_MAY_LACK, "in the unit beside it"),
+    GW_SAID("unit", line_word, 0, "of the value"),
+    GW_MEMBER("formula", PLAIN, gw_explain_line, formula, 0, "by which"),
+    GW_ARRAY("inputs", gw_explain_line, n_inputs, inputs, &INPUT_RECORD, GW_ON_LINE, "of the formula"),
+    GW_MEMBER("source", PLAIN, gw_explain_line, source, 0, "whose formula it is"),
+};
+static const gw_record LINE_RECORD = GW_RECORD(gw_explain_line, LINE);
+
+static const gw_field EXPLAINED[] = {
+    GW_ARRAY("explain", gw_rates_row, report.n_lines, report.lines, &LINE_RECORD, 0,
+             "with --explain: every figure on the way"),
+};
+static const gw_record EXPLAINED_RECORD = GW_RECORD(gw_rates_row, EXPLAINED);
+
+static const void *if_explained(const gw_place *p)
+{
+    return GW_IT(p, gw_rates_made)->plan.explain ? GW_IT(p, gw_rates_row) : NULL;
+}
+
+/* -- the compound -- */
+
+static const gw_material_figure *value_of(const gw_place *p)
+{
+    return gw_material_figure_at(GW_INDEX(p, gw_value));
+}
+
+static const char *value_name(const gw_place *p)
+{
+    return value_of(p)->name;
+}
+
+static gw_unit value_unit(const gw_place *p)
+{
+    return value_of(p)->unit;
+}
+
+static double value_shown(const gw_place *p)
+{
+    return GW_IT(p, gw_value)->v - value_of(p)->zero;
+}
+
+static const char *value_word(const gw_place *p)
+{
+    return value_of(p)->word;
+}
+
+static const char *value_trust(const gw_place *p)
+{
+    return GW_TRUST_WORDS[GW_IT(p, gw_value)->trust];
+}
+
+static const char *value_source(const gw_place *p)
+{
+    return GW_IT(p, gw_value)->source;
+}
+
+static const gw_field VALUE[] = {
+    GW_SAID("what", value_name, 0, "of the compound"),
+    GW_WORKED_OUT_IN("value", value_unit, value_shown, GW_NO_UNIT, "in the unit beside it"),
+    GW_SAID("unit", value_word, 0, "of the value"),
+    GW_MEMBER("tolerance", PLAIN, gw_value, tolerance, 0, "plus and minus, of the value"),
+    GW_CHOSEN("trust", value_trust, GW_TRUST_WORDS, 0, "how far it can be trusted"),
+    GW_SAID("source", value_source, 0, "who says so"),
+};
+static const gw_record VALUE_RECORD = GW_RECORD(gw_value, VALUE);
+
+static const gw_material *compound(const gw_place *p)
+{
+    return gw_rates_material(GW_IT(p, gw_rates_row)->bush);
+}
+
+static const char *compound_name(const gw_place *p)
+{
+    return compound(p)->name;
+}
+
+static int values(const gw_place *p)
+{
+    (void)p;
+    return gw_material_figures();
+}
+
+/* NULL, and so left out, where the compound's file does not give it. */
+static const void *value_at(const gw_place *p)
+{
+    return gw_material_given(compound(p), p->index);
+}
+
+static const gw_field MATERIAL[] = {
+    GW_SAID("name", compound_name, 0, "of the compound"),
+    GW_EACH("values", values, value_at, &VALUE_RECORD, GW_ON_LINE, "those that its file gives"),
+};
+static const gw_record MATERIAL_RECORD = GW_RECORD(gw_rates_row, MATERIAL);
+
+static const void *material_of(const gw_place *p)
+{
+    return GW_IT(p, gw_rates_made)->plan.explain && compound(p) ? GW_IT(p, gw_rates_row) : NULL;
+}
+
+/* -- a bush -- */
+
+static const char *name_of(const gw_place *p)
+{
+    return GW_IT(p, gw_rates_row)->bush->name;
+}
+
+static const char *label_of(const gw_place *p)
+{
+    return GW_IT(p, gw_rates_row)->bush->label;
+}
+
+static const char *type_of(const gw_place *p)
+{
+    return GW_BUSH_TYPE_WORDS[GW_IT(p, gw_rates_row)->bush->type];
+}
+
+static const char *const METHODS[] = { "given", "solved", "handbook", "contact", NULL };
+
+static const char *method_of(const gw_place *p)
+{
+    const gw_rates_row *row = GW_IT(p, gw_rates_row);
+    if (row->bush->type == GW_BUSH_BEARING) return METHODS[row->bush->bearing.radial > 0.0 ? 0 : 3];
+    if (!gw_rates_material(row->bush)) return METHODS[0];
+    return METHODS[row->report.method == GW_METHOD_HANDBOOK ? 2 : 1];
+}
+
+/* clang-format off */
+static const gw_field BUSH[] = {
+    GW_SAID("name", name_of, 0, "in the case"),
+    GW_SAID("label", label_of, GW_SOMETIMES | GW_NO_CSV, "for people"),
+    GW_CHOSEN("type", type_of, GW_BUSH_TYPE_WORDS, 0, "of the case"),
+    GW_CHOSEN("method", method_of, METHODS, 0, "how the rates come about"),
+    GW_PART_OF(gw_rates_row, own, &SIX_RECORD),
+    GW_INSIDE("stop", stop_of, &STOP_RECORD, GW_ON_LINE | GW_NO_CSV, "where the bush meets its stop"),
+    GW_INSIDE("void_stop", void_stop_of, &STOP_RECORD, GW_ON_LINE | GW_NO_CSV, "where its voids close, along e1"),
+    GW_WORKED_OUT("play_each_side", MM, play, GW_SOMETIMES | GW_NO_CSV, "radially"),
+    GW_WORKED_OUT("breakaway", NM, breakaway, GW_SOMETIMES | GW_NO_CSV, "torque below which it does not turn"),
+    GW_WORKED_OUT("stiffening", PER_MM2, stiffening, GW_SOMETIMES | GW_NO_CSV, "of the radial rate with the deflection squared"),
+    GW_INSIDE("band", band_of, &BAND_RECORD, GW_NO_CSV, "by the tolerance of the modulus"),
+    GW_INSIDE("handbook", handbook_of, &HANDBOOK_RECORD, 0, "closed forms beside the solution"),
+    GW_MEMBER("low", PLAIN, gw_rates_row, report.low, GW_NO_JSON, "of these rates, by the tolerance of the modulus"),
+    GW_MEMBER("high", PLAIN, gw_rates_row, report.high, GW_NO_JSON, "likewise"),
+};
+static const gw_record BUSH_RECORD = GW_RECORD(gw_rates_row, BUSH);
+
+static const gw_field HOW[] = {
+    GW_PART_FOUND(if_explained, &EXPLAINED_RECORD, 0),
+    GW_INSIDE("material", material_of, &MATERIAL_RECORD, GW_NO_CSV, "with --explain: the compound's values"),
+};
+static const gw_record HOW_RECORD = GW_RECORD(gw_rates_row, HOW);
+
+static const gw_field WHOLE[] = {
+    GW_PART_SAME(&BUSH_RECORD),
+    GW_INSIDE("dynamic", dynamic_of, &DYNAMIC_RECORD, GW_NO_CSV, "with --frequency-Hz: the complex stiffness"),
+    GW_PART_FOUND(if_dynamic, &DYNAMIC_COLUMNS_RECORD, 0),
+    GW_PART_SAME(&HOW_RECORD),
+};
+static const gw_record WHOLE_RECORD = GW_RECORD(gw_rates_row, WHOLE);
+/* clang-format on */
+
+static const gw_field BUSHES[] = {
+    GW_ROWS("bushes", gw_rates_made, n, row, &WHOLE_RECORD, 0, "of the case, or the one named"),
+};
+static const gw_record ALL = GW_RECORD(gw_rates_made, BUSHES);
+
+const gw_result GW_RATES_RESULT = { "rates", &ALL, .rows = "bushes", .caseless = true };
