@@ -25,8 +25,12 @@ enum { GW_BALANCE_POINTS = 10 }; /**< at 0.1, 0.2 ... 1.0 g                     
 /** An angle and where it went; the parts add up to the total [rad]. */
 typedef struct gw_angle_parts {
     double setting;    /**< static                                                      */
-    double roll;       /**< of the body, outer wheel positive; camber to the road only  */
-    double travel;     /**< at this travel with the spring on its law and no other load */
+    double roll;       /**< of the body, outer wheel positive; camber to the road only. Where the whole car
+                          is solved: of the body over the line of its wheel centres        */
+    double tyre;       /**< what the tyres make the body lean; where the whole car is solved, else 0 */
+    double travel;     /**< at this travel with the spring on its law and no other load; where the whole car
+                          is solved: as far as the two wheels of the axle move apart        */
+    double jacking;    /**< the same of their mean travel: jacking, dive and squat; else 0  */
     double compliance; /**< what the load adds                                          */
     double total;      /**< to the road                                                 */
 } gw_angle_parts;
@@ -36,7 +40,8 @@ typedef struct gw_corner_budget {
     int kit, load;
     gw_axle axle;
     gw_side side;
-    double travel, vertical; /**< [m], [N] */
+    bool on_road;                     /**< an equilibrium of the whole car                         */
+    double travel, vertical, lateral; /**< [m], [N]; lateral towards the middle of the corner       */
     gw_angle_parts camber, toe;
 } gw_corner_budget;
 
@@ -72,6 +77,7 @@ typedef struct gw_braking_corner {
     double strong_toe, strong_camber; /**< change with the stronger brake [rad]                    */
     double weak_toe, weak_camber;     /**< with the weaker one                                     */
     double bump_toe, bump_camber;     /**< change as the wheel goes up by the bump                 */
+    double beside_toe, beside_camber; /**< and of the wheel on the other side, through what they share */
 } gw_braking_corner;
 
 typedef struct gw_braking_item {

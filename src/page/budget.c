@@ -1,25 +1,48 @@
 /* SPDX-License-Identifier: MIT */
-/* Where the camber of the outer wheel goes in a corner: setting, body roll, wheel travel, bushes. */
+/* Where the camber of the outer wheel goes in a corner: setting, body roll, tyres, wheel travel, jacking,
+ * bushes. */
 #include "page/page.h"
 
 #include "giveway/pick.h"
 #include "giveway/units.h"
 
-#include <stdio.h>
+#include <stddef.h>
 
-enum { PARTS = 4, TITLE = 240 };
+enum { MOST_PARTS = 6 };
 
-static int fill(const gw_report *r, gw_axle axle, int load, const char **groups, double *values)
+static const struct {
+    gw_words name;
+    size_t at;
+    bool road; /* of a car solved whole alone */
+} PARTS[MOST_PARTS] = {
+    { GW_WORDS_PAGE_BUDGET_SETTING, offsetof(gw_angle_parts, setting), false },
+    { GW_WORDS_PAGE_BUDGET_ROLL, offsetof(gw_angle_parts, roll), false },
+    { GW_WORDS_PAGE_BUDGET_TYRE, offsetof(gw_angle_parts, tyre), true },
+    { GW_WORDS_PAGE_BUDGET_TRAVEL, offsetof(gw_angle_parts, travel), false },
+    { GW_WORDS_PAGE_BUDGET_JACKING, offsetof(gw_angle_parts, jacking), true },
+    { GW_WORDS_PAGE_BUDGET_BUSHES, offsetof(gw_angle_parts, compliance), false },
+};
+
+static int name_parts(bool road, const char **parts)
 {
     int n = 0;
+    for (int i = 0; i < MOST_PARTS; i++)
+        if (road || !PARTS[i].road) parts[n++] = gw_words_text(PARTS[i].name);
+    return n;
+}
+
+static int fill(const gw_report *r, gw_axle axle, int load, const char **groups, double *values, bool *road)
+{
+    int n = 0, at = 0;
     for (int k = 0; k < r->c->n_kits; k++) {
         const gw_corner_budget *b = gw_corner_budget_find(&r->handling, k, axle, load, GW_OUTER);
         if (!b) continue;
-        groups[n] = r->c->kits[k].label ? r->c->kits[k].label : r->c->kits[k].name;
-        const double parts[PARTS] = { b->camber.setting, b->camber.roll, b->camber.travel,
-                                      b->camber.compliance };
-        for (int i = 0; i < PARTS; i++) values[n * PARTS + i] = parts[i] / GW_DEG;
-        n++;
+        groups[n++] = r->c->kits[k].label ? r->c->kits[k].label : r->c->kits[k].name;
+        *road = b->on_road;
+        for (int i = 0; i < MOST_PARTS; i++)
+            if (b->on_road || !PARTS[i].road)
+                values[at++] =
+                    *(const double *)(const void *)((const char *)&b->camber + PARTS[i].at) / GW_DEG;
     }
     return n;
 }
@@ -41,23 +64,21 @@ static void draw(const gw_report *r, gw_axle axle, int load, gw_bar_chart *chart
 
 gw_status gw_page_budget_charts(const gw_report *r, gw_charts *charts, gw_error *err)
 {
-    const char *parts[PARTS] = { gw_words_text(GW_WORDS_PAGE_BUDGET_SETTING),
-                                 gw_words_text(GW_WORDS_PAGE_BUDGET_ROLL),
-                                 gw_words_text(GW_WORDS_PAGE_BUDGET_TRAVEL),
-                                 gw_words_text(GW_WORDS_PAGE_BUDGET_BUSHES) };
+    const char *parts[MOST_PARTS];
     gw_arena arena = { 0 };
     size_t kits = (size_t)r->c->n_kits;
     const char **groups = gw_arena_alloc(&arena, kits, sizeof *groups);
-    double *values = gw_arena_alloc(&arena, kits * PARTS, sizeof *values);
+    double *values = gw_arena_alloc(&arena, kits * MOST_PARTS, sizeof *values);
     int load = gw_pick_load(r->c, &r->deflect, GW_PICK_CORNER);
     gw_status status =
         groups && values ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for the camber budget");
     for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK && load >= 0; a++) {
-        int n = fill(r, a, load, groups, values);
+        bool road = false;
+        int n = fill(r, a, load, groups, values, &road);
         gw_bar_chart chart = { .groups = groups,
                                .n_groups = n,
                                .parts = parts,
-                               .n_parts = PARTS,
+                               .n_parts = name_parts(road, parts),
                                .values = values,
                                .stacked = true,
                                .decimals = 2 };

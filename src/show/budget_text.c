@@ -7,78 +7,174 @@
 #include "show/deflect.h"
 #include "show/phrase.h"
 
-static void columns(gw_table *t)
+#include <stddef.h>
+#include <stdio.h>
+
+enum { MOST_PARTS = 7 };
+
+/* A part of an angle: where it stands, and in which tables. */
+typedef struct gw_part_column {
+    const char *head;
+    size_t at;
+    bool road, rule, toe; /* of a car solved whole; by the rules; toe has it too */
+} gw_part_column;
+
+static const gw_part_column PARTS[MOST_PARTS] = {
+    { "static", offsetof(gw_angle_parts, setting), true, true, true },
+    { "roll", offsetof(gw_angle_parts, roll), true, true, false },
+    { "tyre", offsetof(gw_angle_parts, tyre), true, false, false },
+    { "travel", offsetof(gw_angle_parts, travel), true, true, true },
+    { "jacking", offsetof(gw_angle_parts, jacking), true, false, true },
+    { "bushes", offsetof(gw_angle_parts, compliance), true, true, true },
+    { "is", offsetof(gw_angle_parts, total), true, true, true },
+};
+
+static bool has_part(const gw_part_column *part, const gw_corner_budget *b, bool toe)
 {
-    static const char *const HEADS[] = { "camber:\nstatic", "\nroll",   "\ntravel", "\nbushes", "\nto road",
-                                         "toe:\nstatic",    "\ntravel", "\nbushes", "\nis" };
-    gw_table_column(t, GW_LEFT, "kit");
-    gw_table_column(t, GW_LEFT, "wheel");
-    for (size_t i = 0; i < sizeof HEADS / sizeof *HEADS; i++) gw_table_column(t, GW_RIGHT, HEADS[i]);
+    return (b->on_road ? part->road : part->rule) && (part->toe || !toe);
 }
 
-static void put_angles(gw_table *t, const gw_angle_parts *a, bool with_roll)
+static void columns(const gw_corner_budget *b, bool toe, gw_table *t)
 {
-    gw_table_cell(t, gw_signed(a->setting / GW_DEG, 2).s);
-    if (with_roll) gw_table_cell(t, gw_signed(a->roll / GW_DEG, 2).s);
-    gw_table_cell(t, gw_signed(a->travel / GW_DEG, 2).s);
-    gw_table_cell(t, gw_signed(a->compliance / GW_DEG, 2).s);
-    gw_table_cell(t, gw_signed(a->total / GW_DEG, 2).s);
+    for (int i = 0; i < MOST_PARTS; i++)
+        if (has_part(&PARTS[i], b, toe)) gw_table_column(t, GW_RIGHT, PARTS[i].head);
 }
 
-static void put_rows(const gw_handling_page *p, gw_axle axle, int load, gw_table *t)
+static void put_angles(const gw_corner_budget *b, bool toe, gw_table *t)
 {
-    for (int k = 0; k < p->cmp->c->n_kits; k++)
-        for (gw_side s = GW_OUTER; s <= GW_INNER; s++) {
-            const gw_corner_budget *b = gw_corner_budget_find(p->cmp->handling, k, axle, load, s);
-            if (!b) continue;
-            if (s == GW_OUTER)
-                gw_handling_kit(p, k, t);
-            else
-                gw_table_cell(t, NULL);
-            gw_table_cell(t, gw_side_name(s));
-            put_angles(t, &b->camber, true);
-            put_angles(t, &b->toe, false);
-            gw_table_end_row(t);
-        }
+    const char *from = (const char *)(toe ? &b->toe : &b->camber);
+    for (int i = 0; i < MOST_PARTS; i++)
+        if (has_part(&PARTS[i], b, toe))
+            gw_table_cell(t, gw_signed(*(const double *)(const void *)(from + PARTS[i].at) / GW_DEG, 2).s);
 }
 
-static gw_status one_table(const gw_handling_page *p, gw_axle axle, int load, gw_error *err)
+typedef const gw_corner_budget *gw_both_wheels[GW_INNER + 1];
+
+static bool find_both(const gw_handling_page *p, int kit, gw_axle axle, int load, gw_both_wheels out)
 {
-    gw_table t = { 0 };
+    for (gw_side s = GW_OUTER; s <= GW_INNER; s++)
+        out[s] = gw_corner_budget_find(p->cmp->handling, kit, axle, load, s);
+    return out[GW_OUTER] && out[GW_INNER];
+}
+
+static const gw_corner_budget *first_of(const gw_handling_page *p, gw_axle axle, int load)
+{
+    const gw_handling_study *h = p->cmp->handling;
+    for (int i = 0; i < h->n_budgets; i++)
+        if (h->budget[i].axle == axle && h->budget[i].load == load) return &h->budget[i];
+    return NULL;
+}
+
+static void heading(const gw_handling_page *p, const char *what, const char *unit, gw_axle axle, int load)
+{
     gw_buf head = { 0 };
-    gw_buf_fmt(&head, "Camber and toe of the %s wheels, deg, ", gw_axle_name(axle));
+    gw_buf_fmt(&head, "%s of the %s wheels, %s", what, gw_axle_name(axle), unit);
     gw_phrase_load(&p->cmp->c->loads[load], &head);
     gw_buf_add(&head, ": ");
     gw_buf_clean(&head, p->cmp->c->loads[load].name);
     gw_handling_heading(p, gw_buf_str(&head));
     if (head.failed) p->out->failed = true;
     gw_buf_free(&head);
-    columns(&t);
-    put_rows(p, axle, load, &t);
+}
+
+/* Where the angle of both wheels comes from, a row each. */
+static gw_status parts_table(const gw_handling_page *p, gw_axle axle, int load, bool toe, gw_error *err)
+{
+    gw_table t = { 0 };
+    heading(p, toe ? "Toe" : "Camber to the road", "deg, ", axle, load);
+    gw_table_column(&t, GW_LEFT, "kit");
+    gw_table_column(&t, GW_LEFT, "wheel");
+    columns(first_of(p, axle, load), toe, &t);
+    for (int k = 0; k < p->cmp->c->n_kits; k++) {
+        gw_both_wheels both;
+        if (!find_both(p, k, axle, load, both)) continue;
+        for (gw_side s = GW_OUTER; s <= GW_INNER; s++) {
+            if (s == GW_OUTER)
+                gw_handling_kit(p, k, &t);
+            else
+                gw_table_cell(&t, NULL);
+            gw_table_cell(&t, gw_side_name(s));
+            put_angles(both[s], toe, &t);
+            gw_table_end_row(&t);
+        }
+    }
     return gw_handling_print(p, &t, err);
 }
 
-static bool has_budget(const gw_handling_page *p, gw_axle axle, int load)
+/* What one wheel does next to the other of its axle. */
+static const struct {
+    const char *head, *unit;
+    size_t at;
+    double in;
+    int decimals;
+    bool is_signed;
+} WHEEL[] = {
+    { "travel", "mm", offsetof(gw_corner_budget, travel), GW_MM, 1, true },
+    { "load", "N", offsetof(gw_corner_budget, vertical), 1.0, 0, false },
+    { "side force", "N", offsetof(gw_corner_budget, lateral), 1.0, 0, false },
+    { "toe", "deg", offsetof(gw_corner_budget, toe.total), GW_DEG, 2, true },
+    { "camber to road", "deg", offsetof(gw_corner_budget, camber.total), GW_DEG, 2, true },
+};
+enum { N_WHEEL = sizeof WHEEL / sizeof *WHEEL };
+
+static void put_wheel(const gw_corner_budget *b, int i, gw_table *t)
 {
-    const gw_handling_study *h = p->cmp->handling;
-    for (int i = 0; i < h->n_budgets; i++)
-        if (h->budget[i].axle == axle && h->budget[i].load == load) return true;
-    return false;
+    double value = *(const double *)(const void *)((const char *)b + WHEEL[i].at) / WHEEL[i].in;
+    gw_table_cell(t, (WHEEL[i].is_signed ? gw_signed : gw_fixed)(value, WHEEL[i].decimals).s);
+}
+
+static gw_status wheels_table(const gw_handling_page *p, gw_axle axle, int load, gw_error *err)
+{
+    gw_table t = { 0 };
+    heading(p, "Outer and inner", "", axle, load);
+    gw_table_column(&t, GW_LEFT, "kit");
+    for (int i = 0; i < N_WHEEL; i++)
+        for (gw_side s = GW_OUTER; s <= GW_INNER; s++) {
+            char head[64];
+            snprintf(head, sizeof head, "%s\n%s\n%s", s == GW_OUTER ? WHEEL[i].head : "", gw_side_name(s),
+                     WHEEL[i].unit);
+            gw_table_column(&t, GW_RIGHT, head);
+        }
+    for (int k = 0; k < p->cmp->c->n_kits; k++) {
+        gw_both_wheels both;
+        if (!find_both(p, k, axle, load, both)) continue;
+        gw_handling_kit(p, k, &t);
+        for (int i = 0; i < N_WHEEL; i++)
+            for (gw_side s = GW_OUTER; s <= GW_INNER; s++) put_wheel(both[s], i, &t);
+        gw_table_end_row(&t);
+    }
+    return gw_handling_print(p, &t, err);
+}
+
+static gw_status tables(const gw_handling_page *p, gw_axle axle, int load, gw_error *err)
+{
+    gw_status status = wheels_table(p, axle, load, err);
+    if (status == GW_OK) status = parts_table(p, axle, load, false, err);
+    if (status == GW_OK) status = parts_table(p, axle, load, true, err);
+    return status;
+}
+
+static const char *meaning(const gw_handling_page *p)
+{
+    return p->cmp->handling->budget[0].on_road
+               ? "Roll: of the body over the line of its wheel centres, and with it the wheel. Tyre: what it "
+                 "leans more because the outer tyre gives. Travel: what the paths of the wheels give as one "
+                 "goes up and the other down, the springs on their law and no other load. Jacking: the same "
+                 "of the mean of both travels, jacking, dive and squat together. Bushes: what the load adds. "
+                 "Side force: towards the inside of the corner."
+               : "Roll: of the body, and with it the wheel. Travel: what the path of the wheel gives, the "
+                 "spring on its law and no other load. Bushes: what the load adds. Side force: towards the "
+                 "inside of the corner.";
 }
 
 gw_status gw_budget_text(const gw_handling_page *p, gw_error *err)
 {
     for (int l = 0; l < p->cmp->c->n_loads; l++)
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
-            if (!has_budget(p, a, l)) continue;
-            gw_status status = one_table(p, a, l, err);
+            if (!first_of(p, a, l)) continue;
+            gw_status status = tables(p, a, l, err);
             if (status != GW_OK) return status;
         }
-    if (p->cmp->handling->n_budgets)
-        gw_buf_paragraph(
-            p->out,
-            "Roll: of the body, and with it the wheel. Travel: what the path of the wheel gives, the "
-            "spring on its law and no other load. Bushes: what the load adds.",
-            p->width, 2);
+    if (p->cmp->handling->n_budgets) gw_buf_paragraph(p->out, meaning(p), p->width, 2);
     return GW_OK;
 }

@@ -121,11 +121,24 @@ static const void *handling(const gw_place *p)
     return comparison(p)->handling;
 }
 
+/* Where the whole car is solved, tyres lean the body too, and both wheels of an axle move in common. */
+static const void *parts_on_road(const gw_place *p)
+{
+    return GW_IT(p, gw_corner_budget)->on_road ? GW_IT(p, gw_angle_parts) : NULL;
+}
+
 /* clang-format off */
+static const gw_field ROAD_PARTS[] = {
+    GW_MEMBER("tyre", DEG, gw_angle_parts, tyre, 0, "what the tyres make the body lean; camber to the road only"),
+    GW_MEMBER("jacking", DEG, gw_angle_parts, jacking, 0, "as travel, by the mean travel of both wheels: jacking, dive, squat"),
+};
+static const gw_record ROAD_PARTS_RECORD = GW_RECORD(gw_angle_parts, ROAD_PARTS);
+
 static const gw_field PARTS[] = {
     GW_MEMBER("static", DEG, gw_angle_parts, setting, 0, "the setting"),
-    GW_MEMBER("roll", DEG, gw_angle_parts, roll, 0, "of the body; camber to the road only"),
-    GW_MEMBER("travel", DEG, gw_angle_parts, travel, 0, "at this travel with no other load"),
+    GW_MEMBER("roll", DEG, gw_angle_parts, roll, 0, "of the body, over its wheel centres where tyre is told; camber to the road only"),
+    GW_MEMBER("travel", DEG, gw_angle_parts, travel, 0, "at this travel with no other load; less the mean travel where jacking is told"),
+    GW_PART_FOUND(parts_on_road, &ROAD_PARTS_RECORD, 0),
     GW_MEMBER("bushes", DEG, gw_angle_parts, compliance, 0, "what the load adds"),
     GW_MEMBER("total", DEG, gw_angle_parts, total, 0, "to the road"),
 };
@@ -137,6 +150,7 @@ static const gw_field BUDGET[] = {
     GW_WORD("wheel", gw_corner_budget, side, GW_SIDE_NAMES, 0, "which of the two"),
     GW_MEMBER("travel", MM, gw_corner_budget, travel, 0, "of the wheel centre; bump positive"),
     GW_MEMBER("vertical_load", N, gw_corner_budget, vertical, 0, "on the wheel"),
+    GW_MEMBER("side_force", N, gw_corner_budget, lateral, 0, "of the road, towards the inside of the corner"),
     GW_WITHIN("camber", gw_corner_budget, camber, &PARTS_RECORD, GW_ON_LINE, "and where it went"),
     GW_WITHIN("toe", gw_corner_budget, toe, &PARTS_RECORD, GW_ON_LINE, "and where it went"),
 };

@@ -24,14 +24,38 @@ static gw_status no_memory(gw_error *err)
 
 /* ---- where camber and toe come from ---- */
 
+enum { MOST_CAUSES = 5 };
+
+typedef struct gw_causes {
+    const char *name[MOST_CAUSES];
+    double value[MOST_CAUSES]; /* [deg] */
+    int n;
+} gw_causes;
+
+static void add_cause(gw_causes *to, const char *name, double angle)
+{
+    to->name[to->n] = name;
+    to->value[to->n++] = angle / GW_DEG;
+}
+
+/* A body that leans turns no wheel about its vertical. */
+static gw_causes causes_of(const gw_corner_budget *b, bool camber)
+{
+    const gw_angle_parts *a = camber ? &b->camber : &b->toe;
+    gw_causes causes = { .n = 0 };
+    if (camber) add_cause(&causes, b->on_road ? "body roll on springs" : "body roll", a->roll);
+    if (camber && b->on_road) add_cause(&causes, "roll on tyres", a->tyre);
+    add_cause(&causes, b->on_road ? "travel in roll" : "suspension travel", a->travel);
+    if (b->on_road) add_cause(&causes, "jacking, dive, squat", a->jacking);
+    add_cause(&causes, "bushes", a->compliance);
+    return causes;
+}
+
 static void waterfall(const gw_comparison *cmp, const gw_corner_budget *b, bool camber, const char *load,
                       gw_charts *charts)
 {
-    static const char *const CAUSES[] = { "body roll", "suspension travel", "bushes" };
-    const gw_angle_parts *a = camber ? &b->camber : &b->toe;
-    const double values[] = { a->roll / GW_DEG, a->travel / GW_DEG, a->compliance / GW_DEG };
+    const gw_causes causes = causes_of(b, camber);
     char stem[TEXT], title[TEXT], subtitle[TEXT];
-    int first = camber ? 0 : 1; /* a body that rolls turns no wheel about its vertical */
     snprintf(stem, sizeof stem, "%s-budget-%s-%.120s", camber ? "camber" : "toe", gw_axle_name(b->axle),
              cmp->c->kits[b->kit].name);
     snprintf(title, sizeof title, "%s of the outer %s wheel: %.120s", camber ? "Camber" : "Toe",
@@ -43,10 +67,10 @@ static void waterfall(const gw_comparison *cmp, const gw_corner_budget *b, bool 
                                                   NULL, NULL },
                                        .start_name = "static setting",
                                        .end_name = camber ? "to the road" : "in the corner",
-                                       .start = a->setting / GW_DEG,
-                                       .names = CAUSES + first,
-                                       .values = values + first,
-                                       .n = 3 - first,
+                                       .start = (camber ? b->camber : b->toe).setting / GW_DEG,
+                                       .names = causes.name,
+                                       .values = causes.value,
+                                       .n = causes.n,
                                        .decimals = 2 };
     gw_charts_waterfall(charts, stem, &chart);
 }

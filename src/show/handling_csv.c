@@ -37,24 +37,33 @@ static void put_named(const gw_walk *w, const char *first, const char *second, d
     put(w, head, value);
 }
 
-static void put_parts(const gw_walk *w, const char *side, const char *angle, const gw_angle_parts *a)
+static void put_parts(const gw_walk *w, const char *side, const char *angle, const gw_corner_budget *b,
+                      const gw_angle_parts *a)
 {
-    static const char *const NAMES[] = { "static_deg", "roll_deg", "travel_deg", "bushes_deg", "total_deg" };
+    static const char *const NAMES[] = { "static_deg",  "roll_deg",   "tyre_deg", "travel_deg",
+                                         "jacking_deg", "bushes_deg", "total_deg" };
     const double none = (double)NAN;
-    const double v[] = { a ? a->setting : none, a ? a->roll : none, a ? a->travel : none,
-                         a ? a->compliance : none, a ? a->total : none };
+    bool road = b && b->on_road;
+    const double v[] = { b ? a->setting : none, b ? a->roll : none,       road ? a->tyre : none,
+                         b ? a->travel : none,  road ? a->jacking : none, b ? a->compliance : none,
+                         b ? a->total : none };
     char first[48];
     snprintf(first, sizeof first, "%s_%s", side, angle);
-    for (int i = 0; i < 5; i++) put_named(w, first, NAMES[i], v[i] / GW_DEG);
+    for (size_t i = 0; i < sizeof v / sizeof *v; i++) put_named(w, first, NAMES[i], v[i] / GW_DEG);
 }
 
 static void put_budgets(const gw_walk *w)
 {
+    const double none = (double)NAN;
     for (gw_side s = GW_OUTER; s <= GW_INNER; s++) {
+        const char *side = gw_side_name(s);
         const gw_corner_budget *b =
             w->heads ? NULL : gw_corner_budget_find(w->cmp->handling, w->kit, w->axle, w->load, s);
-        put_parts(w, gw_side_name(s), "camber", b ? &b->camber : NULL);
-        put_parts(w, gw_side_name(s), "toe", b ? &b->toe : NULL);
+        put_named(w, side, "travel_mm", b ? b->travel / GW_MM : none);
+        put_named(w, side, "vertical_load_N", b ? b->vertical : none);
+        put_named(w, side, "side_force_N", b ? b->lateral : none);
+        put_parts(w, side, "camber", b, b ? &b->camber : NULL);
+        put_parts(w, side, "toe", b, b ? &b->toe : NULL);
     }
 }
 

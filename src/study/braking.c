@@ -4,30 +4,44 @@
 
 #include "giveway/units.h"
 
-/* The wheel of the open corner with its brake stronger or weaker by `part`; travel as in the even stop. */
-static gw_status with_brake(gw_handling_run *h, const gw_corner_load *even, double part, double *toe,
-                            double *camber, gw_error *err)
+/* How toe and camber of a wheel change from standing still. */
+static gw_status look(gw_handling_run *h, const gw_corner_load load[GW_WHEELS], gw_wheel_side wheel,
+                      gw_drive drive, gw_wheel_angles *change, gw_error *err)
 {
-    const gw_wheel_angles setting = gw_handling_setting(h);
-    gw_corner_load load = *even;
+    const gw_wheel_angles setting = gw_handling_setting(h, wheel);
     gw_wheel_angles at;
-    load.patch_force.x *= 1.0 + part;
-    gw_status status = gw_handling_look(h, &load, GW_AT_TRAVEL, &at, err);
-    if (status != GW_OK) return status;
-    *toe = at.toe - setting.toe;
-    *camber = at.camber - setting.camber;
-    return GW_OK;
+    gw_status status = gw_handling_look(h, load, wheel, drive, &at, err);
+    if (status == GW_OK) *change = (gw_wheel_angles){ at.toe - setting.toe, at.camber - setting.camber };
+    return status;
 }
 
+/* One wheel with its brake stronger by `part`, the other with its own weaker; travel as in the even stop. */
+static gw_status with_brakes(gw_handling_run *h, const gw_deflection *even, double part,
+                             gw_wheel_angles change[GW_WHEELS], gw_error *err)
+{
+    gw_corner_load load[GW_WHEELS];
+    gw_status status = GW_OK;
+    gw_handling_loads(even, load);
+    load[GW_LEFT_WHEEL].patch_force.x *= 1.0 + part;
+    load[GW_RIGHT_WHEEL].patch_force.x *= 1.0 - part;
+    for (int w = 0; w < GW_WHEELS && status == GW_OK; w++)
+        status = look(h, load, (gw_wheel_side)w, GW_AT_TRAVEL, &change[w], err);
+    return status;
+}
+
+/* The left wheel goes up and the other stays at its height; through what they share it turns all the same. */
 static gw_status over_bump(gw_handling_run *h, gw_braking_corner *out, gw_error *err)
 {
-    const gw_wheel_angles setting = gw_handling_setting(h);
-    const gw_corner_load load = { .travel = h->out->bump };
-    gw_wheel_angles at;
-    gw_status status = gw_handling_look(h, &load, GW_LIFTED, &at, err);
+    const gw_corner_load load[GW_WHEELS] = { { .travel = h->out->bump }, { .travel = 0.0 } };
+    gw_wheel_angles up, still = { 0.0, 0.0 };
+    gw_status status = look(h, load, GW_LEFT_WHEEL, GW_LIFTED, &up, err);
+    if (status == GW_OK && gw_is_pair(&h->run.c->corners[h->run.axle]))
+        status = look(h, load, GW_RIGHT_WHEEL, GW_LIFTED, &still, err);
     if (status != GW_OK) return status;
-    out->bump_toe = at.toe - setting.toe;
-    out->bump_camber = at.camber - setting.camber;
+    out->bump_toe = up.toe;
+    out->bump_camber = up.camber;
+    out->beside_toe = still.toe;
+    out->beside_camber = still.camber;
     return GW_OK;
 }
 
@@ -36,6 +50,7 @@ gw_status gw_handling_braking(gw_handling_run *h, gw_braking_corner *out, gw_err
     const gw_manoeuvre stop = { .brake_g = GW_FIRM_STOP };
     double half = 0.5 * h->out->brake_imbalance;
     gw_deflection item;
+    gw_wheel_angles change[GW_WHEELS];
     gw_braking_corner c = { .there = true };
     gw_status status = gw_handling_manoeuvre(h, &stop, &item, err);
     if (status != GW_OK) return status;
@@ -43,9 +58,12 @@ gw_status gw_handling_braking(gw_handling_run *h, gw_braking_corner *out, gw_err
     c.fore_aft_per_g = item.result.wheel_centre.x / GW_FIRM_STOP;
     double force = -item.applied.patch_force.x;
     c.fore_aft_per_N = force > 0.0 ? item.result.wheel_centre.x / force : (double)NAN;
-    status = with_brake(h, &item.applied, half, &c.strong_toe, &c.strong_camber, err);
-    if (status == GW_OK) status = with_brake(h, &item.applied, -half, &c.weak_toe, &c.weak_camber, err);
-    if (status == GW_OK) status = over_bump(h, &c, err);
+    if ((status = with_brakes(h, &item, half, change, err)) != GW_OK) return status;
+    c.strong_toe = change[GW_LEFT_WHEEL].toe;
+    c.strong_camber = change[GW_LEFT_WHEEL].camber;
+    c.weak_toe = change[GW_RIGHT_WHEEL].toe;
+    c.weak_camber = change[GW_RIGHT_WHEEL].camber;
+    status = over_bump(h, &c, err);
     if (status == GW_OK) *out = c;
     return status;
 }
@@ -77,7 +95,8 @@ void gw_handling_drift(const gw_handling_run *h, const gw_balance_item *balance,
         item->imbalance.steer[a] = 0.5 * (left_steer(c->strong_toe, c->strong_camber, worth) -
                                           left_steer(c->weak_toe, c->weak_camber, worth));
         item->imbalance.yaw_moment += h->out->brake_imbalance * force * 0.5 * v->track[a];
-        item->bump.steer[a] = 0.5 * left_steer(c->bump_toe, c->bump_camber, worth);
+        item->bump.steer[a] = 0.5 * (left_steer(c->bump_toe, c->bump_camber, worth) -
+                                     left_steer(c->beside_toe, c->beside_camber, worth));
     }
     double speed = h->out->speed;
     gw_bicycle_drift(&balance->bicycle, &item->imbalance, speed, GW_FIRM_STOP * GW_G0, 1e3, &item->stop);

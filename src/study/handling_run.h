@@ -25,16 +25,19 @@ typedef struct gw_wheel_angles {
     double toe, camber;
 } gw_wheel_angles;
 
-/** Solve the open corner and read the wheel. */
-gw_status gw_handling_look(gw_handling_run *h, const gw_corner_load *load, gw_drive drive,
-                           gw_wheel_angles *out, gw_error *err);
+/** Solve the open corner under a load on each wheel (mirrored axes) and read one of them. */
+gw_status gw_handling_look(gw_handling_run *h, const gw_corner_load load[GW_WHEELS], gw_wheel_side wheel,
+                           gw_drive drive, gw_wheel_angles *out, gw_error *err);
+
+/** The loads of a manoeuvre on both wheels of its axle, in the order of gw_wheel_side. */
+void gw_handling_loads(const gw_deflection *item, gw_corner_load out[GW_WHEELS]);
 
 /** A manoeuvre in the open corner; the joints of `item` are scratch. */
 gw_status gw_handling_manoeuvre(gw_handling_run *h, const gw_manoeuvre *m, gw_deflection *item,
                                 gw_error *err);
 
 /** As set on the ramp, with this kit. */
-gw_wheel_angles gw_handling_setting(const gw_handling_run *h);
+gw_wheel_angles gw_handling_setting(const gw_handling_run *h, gw_wheel_side wheel);
 
 /**
  * Notes a part of the kit at hand that cannot be worked out: "rear wheel: WHAT left out: why".

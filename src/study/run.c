@@ -217,6 +217,22 @@ static gw_status solve_wheel(gw_run *run, const gw_corner_load load[GW_WHEELS], 
                               err);
 }
 
+gw_status gw_run_look(gw_run *run, const gw_corner_load load[GW_WHEELS], gw_wheel_side wheel, gw_drive drive,
+                      gw_corner_result *out, gw_error *err)
+{
+    gw_status status = solve_wheel(run, load, wheel, drive, err);
+    if (status != GW_OK) return status;
+    bool pair = gw_is_pair(&run->c->corners[run->axle]);
+    gw_corner_report_of(ws_of(run, wheel), &run->state, pair ? wheel : GW_LEFT_WHEEL, out);
+    return GW_OK;
+}
+
+double gw_run_static_camber(const gw_run *run, gw_wheel_side wheel)
+{
+    bool pair = gw_is_pair(&run->c->corners[run->axle]);
+    return gw_corner_static_camber_of(ws_of(run, wheel), pair ? wheel : GW_LEFT_WHEEL);
+}
+
 static const gw_corner_load *load_as_solved(const gw_run *run, gw_wheel_side wheel)
 {
     bool right = wheel == GW_RIGHT_WHEEL && gw_is_pair(&run->c->corners[run->axle]);

@@ -84,4 +84,13 @@ gw_status gw_run_direct(gw_run *run, const gw_corner_load *load, gw_other_wheel 
                         gw_error *err);
 gw_status gw_run_manoeuvre(gw_run *run, const gw_manoeuvre *manoeuvre, gw_deflection *item, gw_error *err);
 
+/**
+ * Solve the open corner on the ramp under a load on each wheel, in mirrored axes, and read one wheel; `out`
+ * has room for every joint of the corner. Where nothing is shared the other wheel's load does nothing.
+ */
+gw_status gw_run_look(gw_run *run, const gw_corner_load load[GW_WHEELS], gw_wheel_side wheel, gw_drive drive,
+                      gw_corner_result *out, gw_error *err);
+/** Of a wheel with this kit, standing still [rad]. */
+double gw_run_static_camber(const gw_run *run, gw_wheel_side wheel);
+
 #endif

@@ -22,16 +22,17 @@ static gw_status add_wheel(gw_handling_run *h, int load, gw_side side, bool stra
     if (straight) m.lateral_g = 0.0;
     gw_status status = gw_handling_manoeuvre(h, &m, &item, err);
     if (status != GW_OK) return status;
-    *t = (gw_traction_item){ .kit = h->run.kit,
-                             .load = load,
-                             .axle = h->run.axle,
-                             .side = side,
-                             .straight = straight,
-                             .vertical = item.applied.patch_force.z,
-                             .toe = item.result.toe,
-                             .toe_change = item.result.toe_change,
-                             .camber_to_road = item.camber_to_road,
-                             .camber_change = item.result.camber - gw_handling_setting(h).camber };
+    *t =
+        (gw_traction_item){ .kit = h->run.kit,
+                            .load = load,
+                            .axle = h->run.axle,
+                            .side = side,
+                            .straight = straight,
+                            .vertical = item.applied.patch_force.z,
+                            .toe = item.result.toe,
+                            .toe_change = item.result.toe_change,
+                            .camber_to_road = item.camber_to_road,
+                            .camber_change = item.result.camber - gw_handling_setting(h, item.wheel).camber };
     put_force(h, t->vertical, t);
     h->out->n_traction++;
     return GW_OK;

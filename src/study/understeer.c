@@ -8,17 +8,19 @@ enum { QUOTED = 1 }; /* the point at GW_BALANCE_G */
 static gw_status wheel_state(gw_handling_run *h, double g, gw_side side, gw_wheel_state *out, gw_error *err)
 {
     const gw_manoeuvre m = { .lateral_g = g, .side = side };
-    const gw_wheel_angles setting = gw_handling_setting(h);
     gw_wheel_angles travel, loaded, pushed;
+    gw_corner_load of[GW_WHEELS], load[GW_WHEELS] = { 0 };
     gw_deflection item;
     gw_status status = gw_handling_manoeuvre(h, &m, &item, err);
     if (status != GW_OK) return status;
-    gw_corner_load load = { .travel = item.applied.travel };
-    if ((status = gw_handling_look(h, &load, GW_LIFTED, &travel, err)) != GW_OK) return status;
-    load.patch_force.z = item.applied.patch_force.z;
-    if ((status = gw_handling_look(h, &load, GW_AT_TRAVEL, &loaded, err)) != GW_OK) return status;
-    load.patch_force.y = item.applied.patch_force.y;
-    if ((status = gw_handling_look(h, &load, GW_AT_TRAVEL, &pushed, err)) != GW_OK) return status;
+    const gw_wheel_angles setting = gw_handling_setting(h, item.wheel);
+    gw_handling_loads(&item, of);
+    for (int w = 0; w < GW_WHEELS; w++) load[w].travel = of[w].travel;
+    if ((status = gw_handling_look(h, load, item.wheel, GW_LIFTED, &travel, err)) != GW_OK) return status;
+    for (int w = 0; w < GW_WHEELS; w++) load[w].patch_force.z = of[w].patch_force.z;
+    if ((status = gw_handling_look(h, load, item.wheel, GW_AT_TRAVEL, &loaded, err)) != GW_OK) return status;
+    for (int w = 0; w < GW_WHEELS; w++) load[w].patch_force.y = of[w].patch_force.y;
+    if ((status = gw_handling_look(h, load, item.wheel, GW_AT_TRAVEL, &pushed, err)) != GW_OK) return status;
     double roll = item.camber_to_road - item.result.camber;
     *out = (gw_wheel_state){
         .vertical = item.applied.patch_force.z,

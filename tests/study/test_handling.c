@@ -41,7 +41,7 @@ static void make_rigid(gw_case *c)
 
 static double sum_of(const gw_angle_parts *p)
 {
-    return p->setting + p->roll + p->travel + p->compliance;
+    return p->setting + p->roll + p->tyre + p->travel + p->jacking + p->compliance;
 }
 
 static void parts_add_up_to_the_camber_and_toe_that_deflect_gives(void **unused)
@@ -386,11 +386,119 @@ static void uneven_brakes_and_a_bump_steer_the_axle_by_both_its_tyres(void **unu
             const gw_braking_corner *w = &b->corner[a];
             double want =
                 axle_steer(&c.vehicle, a, w->strong_toe, w->strong_camber, w->weak_toe, w->weak_camber);
-            double bump = axle_steer(&c.vehicle, a, w->bump_toe, w->bump_camber, 0.0, 0.0);
+            double bump =
+                axle_steer(&c.vehicle, a, w->bump_toe, w->bump_camber, w->beside_toe, w->beside_camber);
+            check_abs(fabs(w->beside_toe) + fabs(w->beside_camber), 0.0, 0.0, "the other wheel, on its own");
             check_rel(b->imbalance.steer[a], want, 1e-12, "stronger left brake");
             check_rel(b->bump.steer[a], bump, 1e-12, "bump under the left wheel");
             assert_true(fabs(w->strong_camber - w->weak_camber) > 1e-4 * GW_DEG);
         }
+    gw_handling_study_free(&h);
+    gw_case_free(&c);
+}
+
+static void load_car(const char *path, gw_case *c, gw_handling_study *h)
+{
+    sample_load(path, c);
+    run(c, h);
+    assert_true(h->n_budgets > 0);
+}
+
+/* Both wheels of an axle in one load. */
+static const gw_corner_budget *wheel_of(const gw_handling_study *h, const gw_corner_budget *b, gw_side side)
+{
+    const gw_corner_budget *found = gw_corner_budget_find(h, b->kit, b->axle, b->load, side);
+    assert_non_null(found);
+    return found;
+}
+
+/* How high a wheel centre stands over the road: its loaded radius less what the tyre gives, along its lean.
+ */
+static double height_of(const gw_wheel *wheel, double stands, const gw_corner_budget *b)
+{
+    return (wheel->loaded_radius + (stands - b->vertical) / wheel->tyre_vertical) * cos(b->camber.total);
+}
+
+/* By hand: the line of the wheel centres leans in the body by the travels over their distance, and on the
+ * road by the difference of their heights over it; the wheels' own movement across, some mm, left out. */
+static void lean_of_the_body_is_split_between_springs_and_tyres(void **unused)
+{
+    (void)unused;
+    static const char *const CARS[] = { "cases/whole-saloon.json", "cases/whole-hatchback.json",
+                                        "cases/live-axle.json" };
+    for (size_t i = 0; i < sizeof CARS / sizeof *CARS; i++) {
+        gw_case c;
+        gw_handling_study h;
+        load_car(CARS[i], &c, &h);
+        for (int n = 0; n < h.n_budgets; n++) {
+            const gw_corner_budget *b = &h.budget[n], *out = wheel_of(&h, b, GW_OUTER),
+                                   *in = wheel_of(&h, b, GW_INNER);
+            const gw_wheel *wheel = &c.corners[b->axle].wheel;
+            double distance = 2.0 * wheel->centre.y, to = b->side == GW_OUTER ? 1.0 : -1.0;
+            double stands = gw_vehicle_static_load(&c.vehicle, b->axle);
+            double give = height_of(wheel, stands, in) - height_of(wheel, stands, out);
+            assert_true(b->on_road);
+            check_abs(sum_of(&b->camber), b->camber.total, 1e-13, "camber");
+            check_abs(sum_of(&b->toe), b->toe.total, 1e-13, "toe");
+            check_rel(b->camber.roll, to * atan((out->travel - in->travel) / distance), 1e-12, "springs");
+            check_abs(b->camber.tyre, to * asin(give / distance), 0.01 * fabs(b->camber.roll), "tyres");
+            check_abs(b->toe.roll + b->toe.tyre, 0.0, 0.0, "none of toe");
+            if (b->kit == 0 && b->side == GW_OUTER) { /* the left one, which travel tells */
+                gw_travel_point mean = at_travel(&c, b->axle, 0.5 * (out->travel + in->travel));
+                check_abs(b->camber.jacking, mean.camber_change, 1e-9, "as travel gives it");
+                check_abs(b->toe.jacking, mean.toe_change, 1e-9, "toe as travel gives it");
+            }
+            check_rel(out->lateral / out->vertical, in->lateral / in->vertical, 1e-9, "forces go with loads");
+        }
+        gw_handling_study_free(&h);
+        gw_case_free(&c);
+    }
+}
+
+/* Both wheels of a live axle stand on one beam: in the body they lean as it leans, so that of all the roll
+ * only what the tyres give is left to the road (textbook kinematics of a rigid axle). */
+static void live_axle_keeps_its_wheels_upright_but_for_the_tyres(void **unused)
+{
+    (void)unused;
+    const double small = 0.02 * GW_DEG;
+    gw_case c;
+    gw_handling_study h;
+    int seen = 0;
+    load_car("cases/live-axle.json", &c, &h);
+    for (int n = 0; n < h.n_budgets; n++) {
+        const gw_corner_budget *b = &h.budget[n];
+        if (b->axle != GW_REAR) continue;
+        check_abs(b->camber.travel, -b->camber.roll, small, "the beam's lean in the body");
+        check_abs(b->camber.total - b->camber.setting, b->camber.tyre, small, "camber to the road");
+        check_abs(b->camber.compliance, 0.0, small, "bushes");
+        check_abs(b->camber.jacking, 0.0, small, "jacking");
+        assert_true(fabs(b->camber.roll) > 20 * small);
+        seen++;
+    }
+    assert_true(seen >= 4);
+    gw_handling_study_free(&h);
+    gw_case_free(&c);
+}
+
+/* One wheel up by h: the beam leans by h over the distance of its wheels, and both turn with it. */
+static void bump_under_one_wheel_of_a_live_axle_turns_both(void **unused)
+{
+    (void)unused;
+    gw_case c;
+    gw_handling_study h;
+    load_car("cases/live-axle.json", &c, &h);
+    double lean = h.bump / (2.0 * c.corners[GW_REAR].wheel.centre.y);
+    for (int k = 0; k < c.n_kits; k++) {
+        const gw_braking_item *b = gw_braking_find(&h, k);
+        const gw_braking_corner *w = &b->corner[GW_REAR];
+        check_rel(w->bump_camber, -lean, 0.02, "the wheel on the bump");
+        check_rel(w->beside_camber, lean, 0.02, "the other");
+        check_abs(w->bump_toe, -w->beside_toe, 1e-3 * GW_DEG, "toe");
+        check_rel(
+            b->bump.steer[GW_REAR],
+            axle_steer(&c.vehicle, GW_REAR, w->bump_toe, w->bump_camber, w->beside_toe, w->beside_camber),
+            1e-12, "steer of the axle");
+    }
     gw_handling_study_free(&h);
     gw_case_free(&c);
 }
@@ -456,6 +564,9 @@ int main(void)
         cmocka_unit_test(all_wheel_drive_drives_both_axles),
         cmocka_unit_test(roll_leans_the_outer_wheel_out_and_the_inner_one_in),
         cmocka_unit_test(uneven_brakes_and_a_bump_steer_the_axle_by_both_its_tyres),
+        cmocka_unit_test(lean_of_the_body_is_split_between_springs_and_tyres),
+        cmocka_unit_test(live_axle_keeps_its_wheels_upright_but_for_the_tyres),
+        cmocka_unit_test(bump_under_one_wheel_of_a_live_axle_turns_both),
         cmocka_unit_test(bands_hold_every_point_from_0_2_g_to_1_g),
         cmocka_unit_test(what_is_missing_is_named_and_the_rest_is_worked_out),
     };
