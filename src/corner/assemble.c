@@ -44,23 +44,26 @@ static double *block_of(gw_system *s, int row, int column)
     return s->block[s->slot[row][column]];
 }
 
-void gw_assemble_links(gw_corner_ws *ws, const gw_state *state, bool linear)
+static void add_link_forces(gw_corner_ws *ws, const gw_state *state)
+{
+    for (int j = 0; j < ws->n_links; j++) {
+        const gw_link *link = &ws->link[j];
+        gw_link_strain(link, state->pose, &ws->strain[j]);
+        if (link->b != GW_CHASSIS) add_wrench(&ws->system, link->b, -1.0, &ws->strain[j].wrench);
+        if (link->a != GW_CHASSIS) add_wrench(&ws->system, link->a, 1.0, &ws->strain[j].wrench);
+    }
+}
+
+/* With the strains that the forces left. */
+static void add_link_tangents(gw_corner_ws *ws, const gw_state *state, bool linear)
 {
     gw_system *s = &ws->system;
     for (int j = 0; j < ws->n_links; j++) {
         const gw_link *link = &ws->link[j];
-        gw_link_state strain;
         gw_block to_b, to_a;
-        gw_link_strain(link, state->pose, &strain);
-        gw_link_tangent(link, state->pose, &strain, linear, to_b, to_a);
-        if (link->b != GW_CHASSIS) {
-            add_wrench(s, link->b, -1.0, &strain.wrench);
-            gw_block_axpy(block_of(s, link->b, link->b), 1.0, to_b);
-        }
-        if (link->a != GW_CHASSIS) {
-            add_wrench(s, link->a, 1.0, &strain.wrench);
-            gw_block_axpy(block_of(s, link->a, link->a), -1.0, to_a);
-        }
+        gw_link_tangent(link, state->pose, &ws->strain[j], linear, to_b, to_a);
+        if (link->b != GW_CHASSIS) gw_block_axpy(block_of(s, link->b, link->b), 1.0, to_b);
+        if (link->a != GW_CHASSIS) gw_block_axpy(block_of(s, link->a, link->a), -1.0, to_a);
         if (link->a != GW_CHASSIS && link->b != GW_CHASSIS) {
             gw_block_axpy(block_of(s, link->b, link->a), 1.0, to_a);
             gw_block_axpy(block_of(s, link->a, link->b), -1.0, to_b);
@@ -68,41 +71,74 @@ void gw_assemble_links(gw_corner_ws *ws, const gw_state *state, bool linear)
     }
 }
 
-/* A dead force keeps its direction, so its moment about the datum changes as its point moves. */
-static void add_dead_force(gw_system *s, int body, gw_vec3 f, gw_vec3 at, bool linear)
+void gw_assemble_links(gw_corner_ws *ws, const gw_state *state, bool linear)
 {
-    add_force(s, body, f, at, 0);
-    if (linear) return;
+    add_link_forces(ws, state);
+    add_link_tangents(ws, state, linear);
+}
+
+static gw_vec3 patch_now(const gw_corner_ws *ws, const gw_state *state, int w)
+{
+    return gw_point_now(&state->pose[ws->wheel[w].upright], ws->wheel[w].patch);
+}
+
+static gw_vec3 hub_now(const gw_corner_ws *ws, const gw_state *state, int w)
+{
+    return gw_point_now(&state->pose[ws->wheel[w].upright], ws->wheel[w].hub);
+}
+
+static const gw_corner_load *load_on(const gw_state *state, int w)
+{
+    return w == GW_LEFT_WHEEL ? &state->load : &state->right_load;
+}
+
+static void add_load_forces(gw_corner_ws *ws, const gw_state *state, int w)
+{
+    gw_system *s = &ws->system;
+    const gw_corner_load *load = load_on(state, w);
+    const int upright = ws->wheel[w].upright;
+    add_force(s, upright, gw_mirror(w, load->patch_force), patch_now(ws, state, w), 0);
+    add_force(s, upright, gw_mirror(w, load->hub_force), hub_now(ws, state, w), 0);
+    const gw_wrench moment = { { 0, 0, 0 }, gw_mirror_axial(w, load->patch_moment) };
+    add_wrench(s, upright, 1.0, &moment);
+}
+
+/* A dead force keeps its direction, so its moment about the datum changes as its point moves. */
+static void add_dead_tangent(gw_system *s, int body, gw_vec3 f, gw_vec3 at)
+{
     gw_mat3 sf = gw_skew(f), sx = gw_skew(at), fx = gw_matmul(&sf, &sx);
     double *k = block_of(s, body, body);
     gw_block_add(k, 1, 0, 1.0, &sf);
     gw_block_add(k, 1, 1, -1.0, &fx);
 }
 
-static void add_loads(gw_corner_ws *ws, const gw_state *state, int w, bool linear)
+static void add_load_tangents(gw_corner_ws *ws, const gw_state *state, int w)
 {
-    gw_system *s = &ws->system;
-    const gw_wheel_ws *wheel = &ws->wheel[w];
-    const gw_pose *upright = &state->pose[wheel->upright];
-    const gw_corner_load *load = w == GW_LEFT_WHEEL ? &state->load : &state->right_load;
-    add_dead_force(s, wheel->upright, gw_mirror(w, load->patch_force), gw_point_now(upright, wheel->patch),
-                   linear);
-    add_dead_force(s, wheel->upright, gw_mirror(w, load->hub_force), gw_point_now(upright, wheel->hub),
-                   linear);
-    const gw_wrench moment = { { 0, 0, 0 }, gw_mirror_axial(w, load->patch_moment) };
-    add_wrench(s, wheel->upright, 1.0, &moment);
+    const gw_corner_load *load = load_on(state, w);
+    const int upright = ws->wheel[w].upright;
+    add_dead_tangent(&ws->system, upright, gw_mirror(w, load->patch_force), patch_now(ws, state, w));
+    add_dead_tangent(&ws->system, upright, gw_mirror(w, load->hub_force), hub_now(ws, state, w));
+}
+
+static double pushes(const gw_state *state, int w)
+{
+    return w == GW_LEFT_WHEEL ? state->spring_force : state->right_spring_force;
+}
+
+static void add_spring_force(gw_corner_ws *ws, const gw_state *state, int w)
+{
+    gw_spring_state spring = spring_state(ws, state, w);
+    add_force(&ws->system, ws->wheel[w].spring_body, gw_scale(pushes(state, w), spring.along), spring.at, 0);
 }
 
 /* d(S n)/dx = S (I - n n^T)/l, less rate n n^T where the spring follows its law. */
-static void add_spring(gw_corner_ws *ws, const gw_state *state, int w, gw_drive drive, bool linear)
+static void add_spring_tangent(gw_corner_ws *ws, const gw_state *state, int w, gw_drive drive, bool linear)
 {
     gw_system *s = &ws->system;
     int body = ws->wheel[w].spring_body;
-    double pushes = w == GW_LEFT_WHEEL ? state->spring_force : state->right_spring_force;
     gw_spring_state spring = spring_state(ws, state, w);
-    gw_vec3 force = gw_scale(pushes, spring.along), n = spring.along;
-    add_force(s, body, force, spring.at, 0);
-    double across = linear ? 0.0 : pushes / spring.length;
+    gw_vec3 force = gw_scale(pushes(state, w), spring.along), n = spring.along;
+    double across = linear ? 0.0 : pushes(state, w) / spring.length;
     double along = drive == GW_AT_TRAVEL
                        ? 0.0
                        : -(w == GW_LEFT_WHEEL ? ws->corner->spring.rate : ws->corner->right_spring.rate);
@@ -125,28 +161,31 @@ static void add_spring(gw_corner_ws *ws, const gw_state *state, int w, gw_drive 
     gw_block_add(k, 1, 1, -1.0, &fx);
 }
 
-static void add_border(gw_corner_ws *ws, const gw_state *state, int w, gw_drive drive)
+/* How far the wheel is from where it is wanted. */
+static void put_border_rhs(gw_corner_ws *ws, const gw_state *state, int w, gw_drive drive)
+{
+    double by = hub_now(ws, state, w).z - ws->wheel[w].hub.z;
+    ws->system.border_rhs[w] = drive == GW_ON_SPRING ? 0.0 : load_on(state, w)->travel - by;
+}
+
+static void put_border(gw_corner_ws *ws, const gw_state *state, int w, gw_drive drive)
 {
     gw_system *s = &ws->system;
     const gw_wheel_ws *wheel = &ws->wheel[w];
-    const gw_pose *upright = &state->pose[wheel->upright];
     double *row = s->border_row[w];
     memset(row, 0, sizeof s->border_row[w]);
     s->border_diag[w] = 1.0;
-    s->border_rhs[w] = 0.0;
     if (drive == GW_ON_SPRING) return;
-    gw_vec3 hub = gw_point_now(upright, wheel->hub);
-    double travel = w == GW_LEFT_WHEEL ? state->load.travel : state->right_load.travel;
+    gw_vec3 hub = hub_now(ws, state, w);
     row[2] = 1.0;
     row[3] = hub.y;
     row[4] = -hub.x;
     s->border_diag[w] = 0.0;
-    s->border_rhs[w] = travel - (hub.z - wheel->hub.z);
     if (drive == GW_AT_TRAVEL) {
         gw_spring_state spring = spring_state(ws, state, w);
         add_force(s, wheel->spring_body, gw_scale(-1.0, spring.along), spring.at, 1 + w);
     } else {
-        add_force(s, wheel->upright, gw_v3(0, 0, -1), gw_point_now(upright, wheel->patch), 1 + w);
+        add_force(s, wheel->upright, gw_v3(0, 0, -1), patch_now(ws, state, w), 1 + w);
     }
 }
 
@@ -177,17 +216,41 @@ void gw_assemble_begin(gw_corner_ws *ws)
 
 void gw_assemble_springs(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool linear)
 {
-    for (int w = 0; w < ws->n_wheels; w++) add_spring(ws, state, w, drive, linear);
+    for (int w = 0; w < ws->n_wheels; w++) {
+        add_spring_force(ws, state, w);
+        add_spring_tangent(ws, state, w, drive, linear);
+    }
+}
+
+/* Into right sides that are clear. */
+static gw_imbalance add_forces(gw_corner_ws *ws, const gw_state *state, gw_drive drive)
+{
+    add_link_forces(ws, state);
+    for (int w = 0; w < ws->n_wheels; w++) {
+        add_load_forces(ws, state, w);
+        add_spring_force(ws, state, w);
+        put_border_rhs(ws, state, w, drive);
+    }
+    return measure(&ws->system);
+}
+
+gw_imbalance gw_assemble_forces(gw_corner_ws *ws, const gw_state *state, gw_drive drive)
+{
+    gw_system *s = &ws->system;
+    for (int b = 0; b < s->n; b++)
+        for (int i = 0; i < 6; i++) s->rhs[b][s->n_columns * i] = 0.0;
+    return add_forces(ws, state, drive);
 }
 
 gw_imbalance gw_assemble(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool linear)
 {
     gw_assemble_begin(ws);
-    gw_assemble_links(ws, state, linear);
+    gw_imbalance left = add_forces(ws, state, drive);
+    add_link_tangents(ws, state, linear);
     for (int w = 0; w < ws->n_wheels; w++) {
-        add_loads(ws, state, w, linear);
-        add_spring(ws, state, w, drive, linear);
-        add_border(ws, state, w, drive);
+        if (!linear) add_load_tangents(ws, state, w);
+        add_spring_tangent(ws, state, w, drive, linear);
+        put_border(ws, state, w, drive);
     }
-    return measure(&ws->system);
+    return left;
 }

@@ -20,6 +20,9 @@ static const double LARGEST_TURN = 1.0; /* of one body in one step [rad]        
 static const double LARGEST_MOVE = 0.5; /* of one body in one step [m]                             */
 static const double SETTLED = 1e-11;    /* a step this small at the level of rounding is the end [m], [rad] */
 static const double TORN = 1.3;         /* a body turned by more has left the linkage [rad]        */
+static const double SMALL_STEP = 1e-4;  /* after it the tangent is near enough for the next ones [m], [rad] */
+static const double QUICKER = 0.1;      /* of the step before: else the tangent is worked out anew */
+static const double SAME_PLACE = 1e-5;  /* this close by, a balance stands or falls alike [m], [rad] */
 static const double USUAL_TURN =
     0.2; /* of the upright in one go: 120 mm of travel on an arm of 0.6 m [rad] */
 
@@ -149,46 +152,117 @@ static void finish(gw_corner_ws *ws, gw_state *state, gw_drive drive, gw_imbalan
     }
 }
 
-/* The system still holds the tangent of this state. */
-static gw_status accept(gw_corner_ws *ws, const gw_state *state, gw_drive drive, gw_error *err)
+/* How near to a balance, and what will do. */
+typedef struct goal {
+    double tolerance, floor; /* of forces [N] */
+} goal;
+
+static goal goal_of(const gw_corner_ws *ws, const gw_state *state)
+{
+    return (goal){ RESIDUAL * load_scale(ws, state), gw_rounding_floor(ws) };
+}
+
+static bool is_met(const goal *g, const gw_imbalance *left, double last_step)
+{
+    const double enough = g->floor + g->tolerance;
+    bool balanced =
+        left->force <= g->tolerance && left->moment <= ARM * g->tolerance && left->border <= BORDER;
+    bool settled =
+        last_step <= SETTLED && left->force <= enough && left->moment <= enough && left->border <= 1e-11;
+    return balanced || settled;
+}
+
+/* The system holds the tangent of this state, its members eliminated. */
+static gw_status accept(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool condensed,
+                        gw_error *err)
 {
     const char *name = ws->corner->name;
     if (is_torn(ws, state))
         return gw_fail(err, GW_E_NUMERIC, "the %s corner leaves its linkage under this load", name);
-    if (!gw_system_solve(&ws->system) || !gw_balance_stands(ws, state, drive))
+    if (!condensed || !gw_balance_stands(ws, state, drive))
         return gw_fail(err, GW_E_NUMERIC,
                        "the %s corner gives way under this load: its joints are too soft to hold it in place",
                        name);
     return GW_OK;
 }
 
+static gw_status no_stiffness(const gw_corner_ws *ws, gw_error *err)
+{
+    return gw_fail(err, GW_E_NUMERIC,
+                   "the %s corner has no stiffness left in some direction: check rates, joints and "
+                   "that the spring carries the wheel",
+                   ws->corner->name);
+}
+
+static gw_status no_balance(const gw_corner_ws *ws, gw_error *err)
+{
+    return gw_fail(err, GW_E_NUMERIC,
+                   "the %s corner found no equilibrium in %d steps: the load or the travel is more than it "
+                   "can carry",
+                   ws->corner->name, MAX_ITERATIONS);
+}
+
 gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool linear_first, gw_error *err)
 {
-    const char *name = ws->corner->name;
-    double scale = load_scale(ws, state), tolerance = RESIDUAL * scale, floor = gw_rounding_floor(ws);
+    const goal wanted = goal_of(ws, state);
     double last_step = HUGE_VAL, factor;
     for (int i = 0; i < MAX_ITERATIONS; i++) {
         gw_imbalance left = gw_assemble(ws, state, drive, linear_first && i == 0);
-        bool balanced = left.force <= tolerance && left.moment <= ARM * tolerance && left.border <= BORDER;
-        bool settled = last_step <= SETTLED && left.force <= floor + tolerance &&
-                       left.moment <= floor + tolerance && left.border <= 1e-11;
-        if (balanced || settled) {
-            finish(ws, state, drive, left, i);
-            return accept(ws, state, drive, err);
-        }
-        if (!gw_system_solve(&ws->system))
-            return gw_fail(err, GW_E_NUMERIC,
-                           "the %s corner has no stiffness left in some direction: check rates, joints and "
-                           "that the spring carries the wheel",
-                           name);
+        bool met = is_met(&wanted, &left, last_step);
+        if (met) finish(ws, state, drive, left, i);
+        bool solved = gw_system_solve(&ws->system);
+        if (met) return accept(ws, state, drive, solved, err);
+        if (!solved) return no_stiffness(ws, err);
         last_step = step_size(&ws->system, &factor);
         take_step(ws, state, drive, factor);
     }
-    return gw_fail(
-        err, GW_E_NUMERIC,
-        "the %s corner found no equilibrium in %d steps: the load or the travel is more than it can "
-        "carry",
-        name, MAX_ITERATIONS);
+    return no_balance(ws, err);
+}
+
+/* A tangent that serves for more than one step. */
+typedef struct kept_tangent {
+    bool solved; /* it was eliminated already                        */
+    double gone; /* from where it was worked out, in steps [m], [rad] */
+    int made;    /* how often it was worked out                       */
+} kept_tangent;
+
+static gw_imbalance work_out(gw_corner_ws *ws, const gw_state *state, gw_drive drive, kept_tangent *t)
+{
+    *t = (kept_tangent){ .made = t->made + 1 };
+    return gw_assemble(ws, state, drive, false);
+}
+
+/* Whether a balance stands is asked of the tangent there, or of one so close by that no verdict changes. */
+static gw_status accept_near(gw_corner_ws *ws, const gw_state *state, gw_drive drive, kept_tangent *t,
+                             gw_error *err)
+{
+    if (t->gone > SAME_PLACE) work_out(ws, state, drive, t);
+    bool condensed = t->solved || gw_system_condense(&ws->system);
+    return accept(ws, state, drive, condensed, err);
+}
+
+gw_status gw_newton_near(gw_corner_ws *ws, gw_state *state, gw_drive drive, gw_error *err)
+{
+    const goal wanted = goal_of(ws, state);
+    kept_tangent tangent = { 0 };
+    double step = HUGE_VAL, factor;
+    gw_imbalance left = work_out(ws, state, drive, &tangent);
+    for (int i = 0; i < MAX_ITERATIONS; i++) {
+        if (is_met(&wanted, &left, step)) {
+            finish(ws, state, drive, left, tangent.made);
+            return accept_near(ws, state, drive, &tangent, err);
+        }
+        const double before = tangent.solved ? step : HUGE_VAL;
+        if (!(tangent.solved ? gw_system_solve_again(&ws->system) : gw_system_solve(&ws->system)))
+            return no_stiffness(ws, err);
+        step = step_size(&ws->system, &factor);
+        take_step(ws, state, drive, factor);
+        tangent.solved = true;
+        tangent.gone += step;
+        left = step <= SMALL_STEP && step <= QUICKER * before ? gw_assemble_forces(ws, state, drive)
+                                                              : work_out(ws, state, drive, &tangent);
+    }
+    return no_balance(ws, err);
 }
 
 gw_status gw_newton_once(gw_corner_ws *ws, gw_state *state, gw_drive drive)

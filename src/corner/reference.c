@@ -62,7 +62,8 @@ static gw_status make_ready(gw_corner_ws *ws, const gw_fit *fit, gw_error *err)
     for (int w = 0; w < ws->n_wheels; w++) make_wheel(ws, w);
     ws->link = gw_arena_alloc(&ws->arena, joints + holds, sizeof *ws->link);
     ws->strain0 = gw_arena_alloc(&ws->arena, joints, sizeof *ws->strain0);
-    if (!ws->link || !ws->strain0 || gw_state_in_arena(ws, &ws->reference) != GW_OK ||
+    ws->strain = gw_arena_alloc(&ws->arena, joints + holds, sizeof *ws->strain);
+    if (!ws->link || !ws->strain0 || !ws->strain || gw_state_in_arena(ws, &ws->reference) != GW_OK ||
         gw_state_in_arena(ws, &ws->work) != GW_OK || gw_state_in_arena(ws, &ws->resume) != GW_OK ||
         gw_state_in_arena(ws, &ws->unmoved) != GW_OK)
         return gw_fail(err, GW_E_NOMEM, "out of memory for the %s corner", corner->name);
@@ -120,7 +121,7 @@ static bool reference_near(gw_corner_ws *ws, const gw_fit *fit, double shift, co
     ws->work.right_load = ws->work.load;
     gw_springs_follow(ws, &ws->work, GW_AT_TRAVEL);
     if (ws->once) return gw_newton_once(ws, &ws->work, GW_AT_TRAVEL) == GW_OK;
-    return gw_newton(ws, &ws->work, GW_AT_TRAVEL, false, NULL) == GW_OK &&
+    return gw_newton_near(ws, &ws->work, GW_AT_TRAVEL, NULL) == GW_OK &&
            gw_step_is_usual(ws, near, &ws->work);
 }
 

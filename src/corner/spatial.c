@@ -51,7 +51,9 @@ static inline void substitute(const double *restrict a, const int *restrict pivo
 
 void gw_lu6_solve_columns(const gw_lu6 *lu, double *b, int n)
 {
-    if (n == 2)
+    if (n == 1)
+        substitute(lu->a, lu->pivot, b, 1);
+    else if (n == 2)
         substitute(lu->a, lu->pivot, b, 2);
     else if (n == 3)
         substitute(lu->a, lu->pivot, b, 3);

@@ -245,3 +245,23 @@ bool gw_system_solve(gw_system *s)
 {
     return gw_system_condense(s) && solve_uprights(s) && gw_system_spread(s);
 }
+
+/* The borders' columns stand condensed beside the imbalance. */
+bool gw_system_solve_again(gw_system *s)
+{
+    const int columns = s->n_columns;
+    for (int o = 0; o < s->n_order; o++) {
+        const int m = s->order[o];
+        double x[6];
+        for (int i = 0; i < 6; i++) x[i] = s->rhs[m][columns * i];
+        gw_lu6_solve_columns(&s->lu[m], x, 1);
+        for (int i = 0; i < 6; i++) s->rhs[m][columns * i] = x[i];
+        for (int j = 0; j < s->n_near[m]; j++) {
+            const int a = s->near[m][j];
+            double y[6] = { 0 };
+            subtract_product(y, s->block[s->slot[a][m]], x, 1);
+            for (int i = 0; i < 6; i++) s->rhs[a][columns * i] += y[i];
+        }
+    }
+    return solve_uprights(s) && gw_system_spread(s);
+}

@@ -24,8 +24,10 @@ static bool make_room(gw_corner_ws *ws)
     size_t links = (size_t)ws->corner->n_joints + 3 * (size_t)ws->corner->n_bodies;
     ws->link = gw_arena_alloc(&ws->arena, links, sizeof *ws->link);
     ws->strain0 = gw_arena_alloc(&ws->arena, (size_t)ws->corner->n_joints, sizeof *ws->strain0);
-    return ws->link && ws->strain0 && make_system(ws) && gw_state_in_arena(ws, &ws->reference) == GW_OK &&
-           gw_state_in_arena(ws, &ws->work) == GW_OK && gw_state_in_arena(ws, &ws->resume) == GW_OK;
+    ws->strain = gw_arena_alloc(&ws->arena, links, sizeof *ws->strain);
+    return ws->link && ws->strain0 && ws->strain && make_system(ws) &&
+           gw_state_in_arena(ws, &ws->reference) == GW_OK && gw_state_in_arena(ws, &ws->work) == GW_OK &&
+           gw_state_in_arena(ws, &ws->resume) == GW_OK;
 }
 
 gw_status gw_corner_twin_open(const gw_corner *corner, gw_corner_ws **out, gw_error *err)

@@ -83,6 +83,7 @@ struct gw_corner_ws {
     bool bare;              /**< opened for the wheel's movement alone: no shares   */
     bool once;              /**< one step of Newton's iteration is all: to first order in what differs */
     gw_link_state *strain0; /**< joints at S0                                      */
+    gw_link_state *strain;  /**< links where forces were last asked for: scratch   */
     gw_state work, resume;  /**< scratch of the Newton iteration                   */
     int n_warnings;
     gw_error warning[GW_MAX_WARNINGS];
@@ -137,6 +138,8 @@ void gw_link_tangent(const gw_link *link, const gw_pose *pose, const gw_link_sta
 gw_status gw_system_build(gw_corner_ws *ws, gw_error *err);
 /** False where the matrix is singular. */
 bool gw_system_solve(gw_system *system);
+/** The same matrix for another imbalance, once it was solved. */
+bool gw_system_solve_again(gw_system *system);
 /** Every member eliminated: what is left couples the uprights alone. False where a member's block is
  * singular. */
 bool gw_system_condense(gw_system *system);
@@ -151,6 +154,8 @@ typedef struct gw_imbalance {
 } gw_imbalance;
 
 gw_imbalance gw_assemble(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool linear);
+/** The imbalance alone; the matrix, and its border, stay as they were solved last. */
+gw_imbalance gw_assemble_forces(gw_corner_ws *ws, const gw_state *state, gw_drive drive);
 gw_vec3 gw_point_now(const gw_pose *pose, gw_vec3 point);
 /** Joints alone, and the springs alone, into a matrix that gw_assemble_begin has cleared. */
 void gw_assemble_begin(gw_corner_ws *ws);
@@ -197,6 +202,9 @@ void gw_share_out(const gw_corner_ws *ws, const gw_state *state, const gw_link_s
  * better than this: 32 times the rounding of one times the largest rate, of translation or rotation [N]. */
 double gw_rounding_floor(const gw_corner_ws *ws);
 gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool linear_first, gw_error *err);
+/** From close by: the tangent of a state a small step away serves for the rest of the way. The balance is met
+ * to the same tolerance. */
+gw_status gw_newton_near(gw_corner_ws *ws, gw_state *state, gw_drive drive, gw_error *err);
 /** One step of it from `state`, whatever is left over; GW_E_NUMERIC where the matrix is singular. */
 gw_status gw_newton_once(gw_corner_ws *ws, gw_state *state, gw_drive drive);
 /** Lengths of the springs where the bodies are, and but for GW_AT_TRAVEL their forces by their law. */
