@@ -19,6 +19,24 @@ static int base_of(const gw_car_plan *plan, const gw_car_slot *slot)
     return first;
 }
 
+static bool same_bushes(const gw_case *c, int a, int b, gw_axle axle)
+{
+    const size_t size = (size_t)c->pairs[axle].n_joints * sizeof *c->kits[a].fits[axle];
+    return memcmp(c->kits[a].fits[axle], c->kits[b].fits[axle], size) == 0;
+}
+
+/* Kits often differ at one axle alone; the other is then worked out once. */
+static int like_of(const gw_car_plan *plan, const gw_car_slot *slot)
+{
+    for (int s = 0; s < plan->n_slots; s++) {
+        const gw_car_slot *e = &plan->slot[s];
+        if (e->kit < slot->kit && e->axle == slot->axle && e->load == slot->load && e->wheel == slot->wheel &&
+            same_bushes(plan->c, e->kit, slot->kit, slot->axle))
+            return s;
+    }
+    return -1;
+}
+
 static void add_slot(gw_car_plan *plan, int kit, gw_axle axle, int load, int wheel, bool sided)
 {
     gw_car_slot *slot = &plan->slot[plan->n_slots];
@@ -30,6 +48,7 @@ static void add_slot(gw_car_plan *plan, int kit, gw_axle axle, int load, int whe
     if (slot->manoeuvre) slot->side = l->manoeuvre.side;
     if (slot->manoeuvre && l->both) slot->side = slot->wheel == GW_LEFT_WHEEL ? GW_OUTER : GW_INNER;
     slot->base = base_of(plan, slot);
+    slot->like = like_of(plan, slot);
     plan->n_columns += load >= 0 ? (int)GW_CAR_COLUMNS : (int)GW_SPREAD_RIDE_QUANTITIES;
     plan->n_slots++;
 }
@@ -144,16 +163,31 @@ static bool on_road(const gw_car_work *w, const gw_car_slot *slot)
     return slot->manoeuvre && w->run.on_road;
 }
 
+/* What is solved with a corner open. */
+static bool is_own(const gw_car_work *w, const gw_car_slot *slot)
+{
+    return slot->load >= 0 && !on_road(w, slot);
+}
+
+static void take_over(gw_car_work *w, const gw_car_slot *slot, int n)
+{
+    memcpy(w->row + slot->first, w->row + w->plan->slot[slot->like].first, (size_t)n * sizeof *w->row);
+}
+
 void gw_car_work_corner(gw_car_work *w, int s, int end)
 {
     gw_error why = { 0 };
     int n = 0;
-    for (int i = s; i < end; i++) n += w->plan->slot[i].load >= 0 && !on_road(w, &w->plan->slot[i]);
+    for (int i = s; i < end; i++) {
+        const gw_car_slot *slot = &w->plan->slot[i];
+        if (is_own(w, slot) && slot->like >= 0) take_over(w, slot, GW_CAR_COLUMNS);
+        n += is_own(w, slot) && slot->like < 0;
+    }
     if (!n) return;
     gw_status opened = gw_run_open_corner(&w->run, w->plan->slot[s].kit, w->plan->slot[s].axle, &why);
     gw_car_note(w, opened, &why);
     for (int i = s; i < end && opened == GW_OK; i++)
-        if (w->plan->slot[i].load >= 0 && !on_road(w, &w->plan->slot[i])) solve(w, i);
+        if (is_own(w, &w->plan->slot[i])) solve(w, i);
     keep_corner(w);
     gw_run_close_corner(&w->run);
 }
@@ -201,6 +235,10 @@ static void work_ride(gw_car_work *w)
         gw_ride_result result = { 0 };
         gw_error why = { 0 };
         if (slot->load >= 0) continue;
+        if (slot->like >= 0) {
+            take_over(w, slot, GW_SPREAD_RIDE_QUANTITIES);
+            continue;
+        }
         gw_fit_kit(run->c, &run->laws, slot->kit, slot->axle, run->fit);
         gw_status status =
             gw_ride_solve(&run->c->corners[slot->axle], run->fit, &run->c->ride, &bare, &result, &why);

@@ -21,6 +21,7 @@ typedef struct gw_car_slot {
     int first;           /**< column of its first quantity                               */
     bool left_out;       /**< of sums over loads: some kit does not carry this load     */
     int base;            /**< slot of the first kit, same load and wheel; itself for the first kit  */
+    int like; /**< slot of an earlier kit that puts the same bushes into this axle: the same figures; or -1 */
 } gw_car_slot;
 
 typedef struct gw_car_plan {
