@@ -30,14 +30,13 @@ typedef enum gw_budget_entry {
 } gw_budget_entry;
 
 typedef struct gw_budget {
-    double entry[GW_AXLES][GW_BUDGET_ENTRIES]; /**< [rad/g] */
+    double entry[GW_AXLES][GW_BUDGET_ENTRIES]; /**< [rad/g]                                                 */
+    double axle[GW_AXLES]; /**< cornering compliance of an axle: the sum of its entries [rad/g]             */
+    double understeer;     /**< gradient: front less rear [rad/g]; positive is understeer                   */
 } gw_budget;
 
-/** Cornering compliance of an axle: the sum of its entries [rad/g]. */
-double gw_budget_axle(const gw_budget *budget, gw_axle axle);
-
-/** Understeer gradient: front less rear [rad/g]; positive is understeer. */
-double gw_budget_understeer(const gw_budget *budget);
+/** The sums of a budget whose entries are there. */
+void gw_budget_sum(gw_budget *budget);
 
 enum { GW_TOE_SETTING, GW_TOE_TRAVEL, GW_TOE_LOAD, GW_TOE_LATERAL, GW_TOE_ALIGNING, GW_TOE_PARTS };
 enum { GW_CAMBER_SETTING, GW_CAMBER_ROLL, GW_CAMBER_COMPLIANCE, GW_CAMBER_PARTS };

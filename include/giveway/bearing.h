@@ -19,13 +19,13 @@ GW_API_BEGIN
  * Source: W. D. Pilkey, Formulas for Stress, Strain and Structural Matrices (contact of two bodies, sphere in
  * a spherical socket); R. J. Roark and W. C. Young, Formulas for Stress and Strain.
  */
-typedef struct gw_contact {
+typedef struct gw_bearing_contact {
     double radius;   /**< of the contact circle       [m]   */
     double pressure; /**< greatest                    [Pa]  */
     double approach; /**< of the two bodies           [m]   */
     double secant;   /**< load over approach          [N/m] */
     double tangent;  /**< slope, 1.5 times the secant [N/m] */
-} gw_contact;
+} gw_bearing_contact;
 
 /**
  * @param load      [N], > 0
@@ -35,7 +35,7 @@ typedef struct gw_contact {
  *
  * Valid where the contact circle is small: radius below about 0.3 of the ball's.
  */
-gw_contact gw_hertz_contact(double load, double diameter, double give);
+gw_bearing_contact gw_hertz_contact(double load, double diameter, double give);
 
 /** The stiffness of a bearing and how it came about. */
 typedef struct gw_bearing_stiffness {

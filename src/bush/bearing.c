@@ -13,10 +13,10 @@ static const double STEEL_E = 207e9, STEEL_NU = 0.3;
 /** Hertz takes both bodies for half spaces; beyond this the cup wraps round the ball. */
 static const double HERTZ_LIMIT = 0.3;
 
-gw_contact gw_hertz_contact(double load, double diameter, double give)
+gw_bearing_contact gw_hertz_contact(double load, double diameter, double give)
 {
     double radius = cbrt(3.0 / 8.0 * load * diameter * give);
-    gw_contact c = { .radius = radius };
+    gw_bearing_contact c = { .radius = radius };
 
     c.pressure = 1.5 * load / (GW_PI * radius * radius);
     c.approach = 2.0 * radius * radius / diameter;
@@ -49,7 +49,7 @@ static double steel_give(void)
 static void steel_pair(const gw_bearing *b, gw_bearing_stiffness *s)
 {
     double widest = 0.5 * b->width, give = steel_give();
-    gw_contact c = { .radius = HUGE_VAL };
+    gw_bearing_contact c = { .radius = HUGE_VAL };
 
     if (b->clearance > 0.0) {
         double cup = b->ball_diameter + b->clearance;

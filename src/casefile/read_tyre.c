@@ -12,10 +12,10 @@
 enum { GRID_MOST = 1 << 20, GRID_LEAST = 4 };
 
 /* One axis of the grid: its values in rising order, in the units of the file. */
-typedef struct gw_axis {
+typedef struct gw_tyre_axis {
     double *v;
     int n;
-} gw_axis;
+} gw_tyre_axis;
 
 static int by_value(const void *a, const void *b)
 {
@@ -23,7 +23,7 @@ static int by_value(const void *a, const void *b)
     return (x > y) - (x < y);
 }
 
-static bool find_axis(const gw_reader *rd, const gw_tyre_rows *rows, int column, gw_axis *axis)
+static bool find_axis(const gw_reader *rd, const gw_tyre_rows *rows, int column, gw_tyre_axis *axis)
 {
     axis->v = gw_reader_make(rd, rows->n, sizeof *axis->v);
     if (!axis->v) return false;
@@ -34,20 +34,20 @@ static bool find_axis(const gw_reader *rd, const gw_tyre_rows *rows, int column,
     return true;
 }
 
-static int place(const gw_axis *axis, double x)
+static int place(const gw_tyre_axis *axis, double x)
 {
     const double *at = bsearch(&x, axis->v, (size_t)axis->n, sizeof x, by_value);
     return (int)(at - axis->v);
 }
 
-static bool check_axes(const gw_reader *rd, const gw_axis axis[3])
+static bool check_axes(const gw_reader *rd, const gw_tyre_axis axis[3])
 {
     const int before = gw_faults_count(rd->faults);
     for (int c = GW_TYRE_SLIP; c <= GW_TYRE_LOAD; c++)
         if (axis[c].n < GRID_LEAST)
             gw_fault(rd, NULL, "column %d (%s): expected at least %d different values, found %d", c + 1,
                      GW_TYRE_HEADS[c], GRID_LEAST, axis[c].n);
-    const gw_axis *slip = &axis[GW_TYRE_SLIP];
+    const gw_tyre_axis *slip = &axis[GW_TYRE_SLIP];
     if (slip->n && !(slip->v[0] <= 0.0 && slip->v[slip->n - 1] > 0.0))
         gw_fault(rd, NULL,
                  "column 1 (slip_deg): expected to begin at 0 or below and to go above it, found "
@@ -61,14 +61,14 @@ static bool check_axes(const gw_reader *rd, const gw_axis axis[3])
 }
 
 /* Camber stands in the file with its sign on the outer wheel; lean into the turn is its opposite. */
-static size_t cell(const gw_axis axis[3], const double v[3])
+static size_t cell(const gw_tyre_axis axis[3], const double v[3])
 {
     int slip = place(&axis[0], v[0]), load = place(&axis[1], v[1]);
     int lean = axis[2].n - 1 - place(&axis[2], v[2]);
     return ((size_t)lean * (size_t)axis[1].n + (size_t)load) * (size_t)axis[0].n + (size_t)slip;
 }
 
-static void missing_row(const gw_reader *rd, const gw_axis axis[3], int at)
+static void missing_row(const gw_reader *rd, const gw_tyre_axis axis[3], int at)
 {
     int slip = at % axis[0].n, load = at / axis[0].n % axis[1].n, lean = at / axis[0].n / axis[1].n;
     gw_fault(rd, NULL,
@@ -76,7 +76,7 @@ static void missing_row(const gw_reader *rd, const gw_axis axis[3], int at)
              axis[0].v[slip], axis[1].v[load], axis[2].v[axis[2].n - 1 - lean]);
 }
 
-static bool fill(const gw_reader *rd, const gw_tyre_rows *rows, const gw_axis axis[3], double *force)
+static bool fill(const gw_reader *rd, const gw_tyre_rows *rows, const gw_tyre_axis axis[3], double *force)
 {
     const int before = gw_faults_count(rd->faults), n = axis[0].n * axis[1].n * axis[2].n;
     int *line = calloc((size_t)n + 1, sizeof *line), first = -1;
@@ -100,7 +100,7 @@ static bool fill(const gw_reader *rd, const gw_tyre_rows *rows, const gw_axis ax
     return gw_faults_count(rd->faults) == before;
 }
 
-static void to_si(const gw_axis axis[3], double *lean)
+static void to_si(const gw_tyre_axis axis[3], double *lean)
 {
     for (int i = 0; i < axis[0].n; i++) axis[0].v[i] *= GW_DEG;
     for (int i = 0; i < axis[2].n; i++) lean[i] = -axis[2].v[axis[2].n - 1 - i] * GW_DEG;
@@ -108,7 +108,7 @@ static void to_si(const gw_axis axis[3], double *lean)
 
 static const gw_tyre_table *make_table(const gw_reader *rd, const gw_tyre_rows *rows)
 {
-    gw_axis axis[3] = { { 0 } };
+    gw_tyre_axis axis[3] = { { 0 } };
     for (int c = 0; c < 3; c++)
         if (!find_axis(rd, rows, c, &axis[c])) return NULL;
     if (!check_axes(rd, axis)) return NULL;

@@ -13,20 +13,20 @@ static const gw_range RANGES[GW_TYRE_COLUMNS] = { GW_FROM(-90, 90), GW_ABOVE(0, 
                                                   GW_FROM(-1e6, 1e6) };
 
 /* One field of a line: where it begins and how long it is without the blanks around it. */
-typedef struct gw_field {
+typedef struct gw_tyre_field {
     const char *s;
     size_t n;
-} gw_field;
+} gw_tyre_field;
 
-static gw_field trimmed(const char *from, const char *to)
+static gw_tyre_field trimmed(const char *from, const char *to)
 {
     while (from < to && (*from == ' ' || *from == '\t')) from++;
     while (to > from && (to[-1] == ' ' || to[-1] == '\t' || to[-1] == '\r')) to--;
-    return (gw_field){ from, (size_t)(to - from) };
+    return (gw_tyre_field){ from, (size_t)(to - from) };
 }
 
 /* Fields of a line; more than there is room for are counted. */
-static int split(const char *line, const char *end, gw_field field[GW_TYRE_COLUMNS])
+static int split(const char *line, const char *end, gw_tyre_field field[GW_TYRE_COLUMNS])
 {
     int n = 0;
     for (const char *at = line;; n++) {
@@ -37,7 +37,7 @@ static int split(const char *line, const char *end, gw_field field[GW_TYRE_COLUM
     }
 }
 
-static void wrong_field(const gw_reader *rd, int line, int column, gw_field f)
+static void wrong_field(const gw_reader *rd, int line, int column, gw_tyre_field f)
 {
     gw_buf found = { 0 };
     char word[40];
@@ -52,7 +52,7 @@ static void wrong_field(const gw_reader *rd, int line, int column, gw_field f)
     gw_buf_free(&found);
 }
 
-static bool take_field(gw_field f, gw_range r, double *out)
+static bool take_field(gw_tyre_field f, gw_range r, double *out)
 {
     char word[64], *end;
     if (f.n == 0 || f.n >= sizeof word) return false;
@@ -64,7 +64,7 @@ static bool take_field(gw_field f, gw_range r, double *out)
     return true;
 }
 
-static bool is_heads(const gw_field *field, int n)
+static bool is_heads(const gw_tyre_field *field, int n)
 {
     if (n != GW_TYRE_COLUMNS) return false;
     for (int i = 0; i < n; i++)
@@ -73,7 +73,7 @@ static bool is_heads(const gw_field *field, int n)
     return true;
 }
 
-static bool add_row(const gw_reader *rd, const gw_field *field, int line, gw_tyre_rows *rows, int *capacity)
+static bool add_row(const gw_reader *rd, const gw_tyre_field *field, int line, gw_tyre_rows *rows, int *capacity)
 {
     gw_tyre_row row = { .line = line };
     for (int i = 0; i < GW_TYRE_COLUMNS; i++)
@@ -102,7 +102,7 @@ bool gw_read_tyre_rows(const gw_reader *rd, const char *text, gw_tyre_rows *rows
     bool heads = false, more = true;
     *rows = (gw_tyre_rows){ 0 };
     for (const char *at = text, *end; *at && more; at = *end ? end + 1 : end) {
-        gw_field field[GW_TYRE_COLUMNS];
+        gw_tyre_field field[GW_TYRE_COLUMNS];
         end = at + strcspn(at, "\n");
         line++;
         if (trimmed(at, end).n == 0 || *at == '#') continue;

@@ -12,11 +12,11 @@ enum { MAX_NAMES = 64, REACH = 11, HALF_MARKER = 7, HALF_WHISKER = 4 };
 static const gw_pen LEADER = { GW_SOFT_INK, 0.8, NULL };
 
 /* Where a name may stand about its point: to the right first, then left, above, below and the corners. */
-typedef struct gw_place {
+typedef struct gw_chart_place {
     double dx, dy; /* -1, 0, 1 */
-} gw_place;
+} gw_chart_place;
 
-static const gw_place PLACES[] = { { 1, 0 },  { -1, 0 }, { 0, -1 },  { 0, 1 },
+static const gw_chart_place PLACES[] = { { 1, 0 },  { -1, 0 }, { 0, -1 },  { 0, 1 },
                                    { 1, -1 }, { 1, 1 },  { -1, -1 }, { -1, 1 } };
 enum { N_PLACES = sizeof PLACES / sizeof *PLACES };
 

@@ -6,14 +6,14 @@
  */
 #include "chart/style.h"
 
-typedef struct gw_style {
+typedef struct gw_chart_look {
     const char *colour, *dash, *text_on;
     int marker;
     int hatching; /* -1: plain */
-} gw_style;
+} gw_chart_look;
 
 /* clang-format off */
-static const gw_style STYLES[GW_STYLES] = {
+static const gw_chart_look STYLES[GW_STYLES] = {
     { "#000000", "solid",          GW_WHITE,  7, -1 }, /* black          */
     { "#D55E00", "(14,5)",         GW_WHITE,  5, -1 }, /* vermillion     */
     { "#0072B2", "(6,4)",          GW_WHITE,  9,  4 }, /* blue           */
@@ -25,7 +25,7 @@ static const gw_style STYLES[GW_STYLES] = {
 };
 /* clang-format on */
 
-static const gw_style *at(int number)
+static const gw_chart_look *at(int number)
 {
     return &STYLES[(unsigned)number % GW_STYLES];
 }

@@ -7,34 +7,37 @@
 
 enum { INDENT = 2 };
 
-static const char *bold(const gw_paper *paper)
-{
-    return paper->bold ? "\033[1m" : "";
-}
-
-static const char *plain(const gw_paper *paper)
-{
-    return paper->bold ? "\033[0m" : "";
-}
-
-/* A formatted text, cleaned; memory that ran out sticks in the paper. */
-static __attribute__((format(printf, 3, 0))) void clean(gw_paper *paper, gw_buf *out, const char *fmt,
-                                                        va_list args)
+/* A formatted text, cleaned; memory that ran out sticks. */
+static __attribute__((format(printf, 2, 0))) void clean(gw_buf *out, const char *fmt, va_list args)
 {
     gw_buf raw = { 0 };
     gw_buf_vfmt(&raw, fmt, args);
     gw_buf_clean(out, gw_buf_str(&raw));
-    if (raw.failed || out->failed) paper->out->failed = true;
+    if (raw.failed) out->failed = true;
     gw_buf_free(&raw);
+}
+
+static __attribute__((format(printf, 3, 0))) void heading(gw_buf *out, bool bold, const char *fmt,
+                                                          va_list args)
+{
+    gw_buf_add(out, bold ? "\n\033[1m" : "\n");
+    clean(out, fmt, args);
+    gw_buf_add(out, bold ? "\033[0m\n" : "\n");
+}
+
+void gw_heading(gw_buf *out, bool bold, const char *fmt, ...)
+{
+    va_list args;
+    va_start(args, fmt);
+    heading(out, bold, fmt, args);
+    va_end(args);
 }
 
 void gw_paper_heading(gw_paper *paper, const char *fmt, ...)
 {
     va_list args;
     va_start(args, fmt);
-    gw_buf_fmt(paper->out, "\n%s", bold(paper));
-    clean(paper, paper->out, fmt, args);
-    gw_buf_fmt(paper->out, "%s\n", plain(paper));
+    heading(paper->out, paper->bold, fmt, args);
     va_end(args);
 }
 
@@ -43,8 +46,9 @@ void gw_paper_say(gw_paper *paper, int indent, const char *fmt, ...)
     gw_buf text = { 0 };
     va_list args;
     va_start(args, fmt);
-    clean(paper, &text, fmt, args);
+    clean(&text, fmt, args);
     gw_buf_paragraph(paper->out, gw_buf_str(&text), paper->width, indent);
+    if (text.failed) paper->out->failed = true;
     gw_buf_free(&text);
     va_end(args);
 }
@@ -53,7 +57,7 @@ void gw_paper_line(gw_paper *paper, const char *fmt, ...)
 {
     va_list args;
     va_start(args, fmt);
-    clean(paper, paper->out, fmt, args);
+    clean(paper->out, fmt, args);
     gw_buf_add(paper->out, "\n");
     va_end(args);
 }

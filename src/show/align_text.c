@@ -3,6 +3,7 @@
 #include "show/align_page.h"
 
 #include "giveway/units.h"
+#include "record/paper.h"
 #include "show/say.h"
 
 #include <math.h>
@@ -11,15 +12,12 @@
 static void heading(const gw_align_page *p, const gw_align_item *item)
 {
     const gw_kit *kit = &p->c->kits[item->kit];
-    gw_buf_fmt(p->out, "\n%s%s corner, kit ", p->bold ? "\033[1m" : "", gw_axle_name(item->axle));
-    gw_buf_clean(p->out, kit->name);
-    if (item->side != GW_RAMP_BOTH)
-        gw_buf_add(p->out, item->side == GW_RAMP_LEFT ? ", left side" : ", right side");
-    if (kit->label && kit->label != kit->name) {
-        gw_buf_add(p->out, ": ");
-        gw_buf_clean(p->out, kit->label);
-    }
-    gw_buf_add(p->out, p->bold ? "\033[0m\n" : "\n");
+    bool labelled = kit->label && kit->label != kit->name;
+    const char *side = item->side == GW_RAMP_BOTH   ? ""
+                       : item->side == GW_RAMP_LEFT ? ", left side"
+                                                    : ", right side";
+    gw_heading(p->out, p->bold, "%s corner, kit %s%s%s%s", gw_axle_name(item->axle), kit->name, side,
+               labelled ? ": " : "", labelled ? kit->label : "");
 }
 
 /* ---- what to set ---- */

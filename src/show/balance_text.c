@@ -18,7 +18,7 @@ static double entry_of(const gw_budget *b, int which, int entry)
 
 static double sum_of(const gw_budget *b, int which)
 {
-    return which == BOTH ? gw_budget_understeer(b) : gw_budget_axle(b, (gw_axle)which);
+    return which == BOTH ? b->understeer : b->axle[which];
 }
 
 static bool curved(const gw_handling_study *h)
@@ -107,7 +107,7 @@ static gw_status against_g(const gw_handling_page *p, gw_error *err)
         for (int j = 0; j < n; j++) {
             bool inside = j < b->n && b->g[j] < b->linear_to + 1e-9;
             gw_table_cell(
-                &t, gw_signed(inside ? gw_budget_understeer(&b->budget[j]) / GW_DEG : (double)NAN, 3).s);
+                &t, gw_signed(inside ? b->budget[j].understeer / GW_DEG : (double)NAN, 3).s);
         }
         gw_table_cellf(&t, "%s g", gw_fixed(b->linear_to, 1).s);
         gw_table_cell(&t, end_words(b->end));

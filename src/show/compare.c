@@ -216,21 +216,6 @@ static double point_g(const gw_place *p)
     return GW_IT(p, gw_balance_item)->g[GW_INDEX(p, gw_budget)];
 }
 
-static double point_front(const gw_place *p)
-{
-    return gw_budget_axle(GW_IT(p, gw_budget), GW_FRONT);
-}
-
-static double point_rear(const gw_place *p)
-{
-    return gw_budget_axle(GW_IT(p, gw_budget), GW_REAR);
-}
-
-static double point_understeer(const gw_place *p)
-{
-    return gw_budget_understeer(GW_IT(p, gw_budget));
-}
-
 static int points(const gw_place *p)
 {
     return GW_IT(p, gw_balance_item)->n;
@@ -245,11 +230,6 @@ static double quoted_g(const gw_place *p)
 {
     (void)p;
     return GW_BALANCE_G;
-}
-
-static double quoted_understeer(const gw_place *p)
-{
-    return gw_budget_understeer(&GW_IT(p, gw_balance_item)->quoted);
 }
 
 static const void *front_entries(const gw_place *p)
@@ -279,15 +259,15 @@ static const char *const ENDS[] = { "range", "tyre", "bend", "grip", NULL };
 /* clang-format off */
 static const gw_field POINT[] = {
     GW_WORKED_OUT("lateral", G, point_g, 0, "acceleration"),
-    GW_WORKED_OUT("front", DEG_PER_G, point_front, 0, "slip that the axle needs, a secant from standing straight"),
-    GW_WORKED_OUT("rear", DEG_PER_G, point_rear, 0, "the same of the rear axle"),
-    GW_WORKED_OUT("understeer", DEG_PER_G, point_understeer, 0, "front less rear"),
+    GW_MEMBER("front", DEG_PER_G, gw_budget, axle[GW_FRONT], 0, "slip that the axle needs, a secant from standing straight"),
+    GW_MEMBER("rear", DEG_PER_G, gw_budget, axle[GW_REAR], 0, "the same of the rear axle"),
+    GW_MEMBER("understeer", DEG_PER_G, gw_budget, understeer, 0, "front less rear"),
 };
 static const gw_record POINT_RECORD = GW_RECORD(gw_budget, POINT);
 
 static const gw_field BALANCE[] = {
     GW_WORKED_OUT("lateral", G, quoted_g, 0, "where the budget is quoted"),
-    GW_WORKED_OUT("understeer", DEG_PER_G, quoted_understeer, 0, "front less rear"),
+    GW_MEMBER("understeer", DEG_PER_G, gw_balance_item, quoted.understeer, 0, "front less rear"),
     GW_PRESENT("front_deg_per_g", front_entries, &ENTRIES_RECORD, GW_ON_LINE, "positive: more slip"),
     GW_PRESENT("rear_deg_per_g", rear_entries, &ENTRIES_RECORD, GW_ON_LINE, "positive: more slip"),
     GW_EACH("against_g", points, point_at, &POINT_RECORD, GW_ON_LINE, "up to where a wheel lifts or the tyres carry no more"),

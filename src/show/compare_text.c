@@ -5,6 +5,7 @@
 #include "format/number.h"
 #include "format/table.h"
 #include "giveway/units.h"
+#include "record/paper.h"
 #include "show/bands.h"
 #include "show/compare_brief.h"
 #include "show/contributors.h"
@@ -55,7 +56,7 @@ static void heading(const gw_compare_page *p, const gw_deflection *item)
         gw_buf_add(&text, " ");
         gw_phrase_load(load, &text);
     }
-    gw_buf_fmt(p->out, "\n%s%s%s\n", p->bold ? "\033[1m" : "", gw_buf_str(&text), p->bold ? "\033[0m" : "");
+    gw_heading(p->out, p->bold, "%s", gw_buf_str(&text));
     if (text.failed) p->out->failed = true;
     gw_buf_free(&text);
 }
@@ -276,10 +277,7 @@ static gw_status ride_part(const gw_compare_page *p, gw_error *err)
         bool there = false;
         for (int i = 0; i < p->cmp->ride->n; i++) there = there || p->cmp->ride->item[i].axle == a;
         if (!there) continue;
-        gw_buf_fmt(p->out, "\n%sRide and harshness, %s corner; dB over ", p->bold ? "\033[1m" : "",
-                   gw_axle_name(a));
-        gw_phrase_kit(&p->cmp->c->kits[0], p->out);
-        gw_buf_add(p->out, p->bold ? "\033[0m\n" : "\n");
+        gw_ride_heading(p->cmp->c, a, p->bold, p->out);
         gw_status status = ride_table(p, a, err);
         if (status != GW_OK) return status;
         comfort_words(p, a);

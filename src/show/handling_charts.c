@@ -165,7 +165,7 @@ static bool fill_line(const gw_balance_item *b, const char *name, gw_arena *aren
     int n = 0;
     if (!y) return false;
     while (n < b->n && b->g[n] < b->linear_to + 1e-9) {
-        y[n] = gw_budget_understeer(&b->budget[n]) / GW_DEG;
+        y[n] = b->budget[n].understeer / GW_DEG;
         n++;
     }
     *out = (gw_chart_series){ .name = name, .x = b->g, .y = y, .n = n, .style = b->kit };

@@ -149,11 +149,11 @@ static void put_balance(const gw_walk *w)
     const double none = (double)NAN;
     const gw_balance_item *b = w->heads ? NULL : gw_balance_find(w->cmp->handling, w->kit);
     const gw_bicycle_figures *f = b && b->has_car ? &b->car : NULL;
-    put(w, "understeer_deg_per_g", b ? gw_budget_understeer(&b->quoted) / GW_DEG : none);
+    put(w, "understeer_deg_per_g", b ? b->quoted.understeer / GW_DEG : none);
     put_entries(w, b);
     for (int i = 0; i < GW_BALANCE_POINTS; i++)
         put_named(w, "understeer_deg_per_g_at", gw_fixed(0.1 * (i + 1), 1).s,
-                  b && i < b->n ? gw_budget_understeer(&b->budget[i]) / GW_DEG : none);
+                  b && i < b->n ? b->budget[i].understeer / GW_DEG : none);
     put(w, "linear_to_g", b ? b->linear_to : none);
     put(w, "characteristic_speed_km_h", f ? f->characteristic_speed / GW_KM_H : none);
     put(w, "critical_speed_km_h", f ? f->critical_speed / GW_KM_H : none);

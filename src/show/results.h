@@ -7,6 +7,7 @@
 #include "record/record.h"
 
 #define GW_RESULT_LIST(X)                                                                                    \
+    X(CHECK)                                                                                                 \
     X(RATES)                                                                                                 \
     X(DEFLECT)                                                                                               \
     X(TRAVEL)                                                                                                \

@@ -12,6 +12,9 @@
  */
 int gw_ride_largest_paths(const gw_ride_item *const *items, int n, int room, int *paths);
 
+/** What stands over the tables of a corner. */
+void gw_ride_heading(const gw_case *c, gw_axle axle, bool bold, gw_buf *out);
+
 /** A sentence or two: what ISO 2631-1 says of comfort from `low` to `high` [m/s^2], and that its bands
  * overlap. */
 void gw_ride_say_comfort(double low, double high, gw_buf *out);

@@ -7,6 +7,7 @@
 #include "giveway/units.h"
 #include "show/deflect.h"
 #include "show/phrase.h"
+#include "show/ride_parts.h"
 #include "show/ride_tables.h"
 #include "show/words.h"
 
@@ -113,12 +114,7 @@ static gw_status corner(const gw_ride_page *p, gw_axle axle, gw_error *err)
     const gw_ride_item **items = calloc((size_t)p->c->n_kits + 1, sizeof *items);
     if (!items) return gw_fail(err, GW_E_NOMEM, "out of memory for the tables of ride");
     int n = gw_ride_items(p, axle, items);
-    if (n) {
-        gw_buf_fmt(p->out, "\n%sRide and harshness, %s corner; dB over ", p->bold ? "\033[1m" : "",
-                   gw_axle_name(axle));
-        gw_phrase_kit(&p->c->kits[0], p->out);
-        gw_buf_add(p->out, p->bold ? "\033[0m\n" : "\n");
-    }
+    if (n) gw_ride_heading(p->c, axle, p->bold, p->out);
     for (size_t i = 0; n && i < sizeof PARTS / sizeof *PARTS && status == GW_OK; i++)
         status = PARTS[i](p, items, n, err);
     free(items);

@@ -4,6 +4,7 @@
 #include "format/number.h"
 #include "format/table.h"
 #include "giveway/units.h"
+#include "record/paper.h"
 #include "show/deflect.h"
 
 void gw_verdict_figure(const gw_verdict *v, double value, gw_buf *out)
@@ -62,8 +63,7 @@ static void sources(const gw_strength_study *study, int width, gw_buf *out)
 void gw_overloads_text(const gw_case *c, const gw_strength_study *study, int width, bool bold, gw_buf *out)
 {
     if (!study->n) return;
-    gw_buf_fmt(out, "\n%sBeyond a limit%s, each under the load that is worst for it:\n",
-               bold ? "\033[1m" : "", bold ? "\033[0m" : "");
+    gw_heading(out, bold, "Beyond a limit, each under the load that is worst for it:");
     for (int i = 0; i < study->n; i++) {
         gw_buf text = { 0 };
         gw_overload_words(c, &study->item[i], &text);

@@ -34,7 +34,7 @@ gw_summary gw_summary_of(const gw_comparison *cmp, int kit)
     const gw_braking_item *braking = gw_braking_find(h, kit);
     gw_summary s = { .kit = kit };
     s.camber = b ? b->camber.total : none;
-    s.understeer = balance ? gw_budget_understeer(&balance->quoted) : none;
+    s.understeer = balance ? balance->quoted.understeer : none;
     s.critical_speed = balance && balance->has_car ? balance->car.critical_speed : (double)INFINITY;
     s.brake_toe = braking && braking->corner[axle].there ? braking->corner[axle].toe_per_g : none;
     s.stop_offset = braking && braking->has_drift ? braking->stop.offset : none;

@@ -6,6 +6,7 @@
 #include "format/number.h"
 #include "giveway/cost.h"
 #include "giveway/units.h"
+#include "record/paper.h"
 #include "show/deflect.h"
 #include "show/phrase.h"
 #include "show/shared_work.h"
@@ -15,7 +16,7 @@
 
 void gw_handling_heading(const gw_handling_page *p, const char *text)
 {
-    gw_buf_fmt(p->out, "\n%s%s%s\n", p->bold ? "\033[1m" : "", text, p->bold ? "\033[0m" : "");
+    gw_heading(p->out, p->bold, "%s", text);
 }
 
 void gw_handling_kit(const gw_handling_page *p, int kit, gw_table *table)

@@ -112,7 +112,7 @@ static void balance(const gw_report *r, gw_card *card)
     const gw_balance_item *now = gw_balance_find(&r->handling, card->kit),
                           *base = gw_balance_find(&r->handling, r->baseline);
     if (!now || !base) return;
-    card->understeer_change = gw_budget_understeer(&now->quoted) - gw_budget_understeer(&base->quoted);
+    card->understeer_change = now->quoted.understeer - base->quoted.understeer;
     card->has_balance = isfinite(card->understeer_change);
 }
 

@@ -17,7 +17,7 @@ enum { PATH = 400 };
 
 static const char PRACTICE[] = "common practice";
 
-static void judge_all(const gw_doubt *d, const gw_usual *u, size_t n)
+static void judge_all(const gw_plausible_look *d, const gw_usual *u, size_t n)
 {
     for (size_t i = 0; i < n; i++) gw_doubt_figure(d, &u[i]);
 }
@@ -26,7 +26,7 @@ static void judge_all(const gw_doubt *d, const gw_usual *u, size_t n)
 
 /* ---- vehicle ---- */
 
-static void look_at_vehicle(const gw_doubt *d)
+static void look_at_vehicle(const gw_plausible_look *d)
 {
     const gw_vehicle *v = &d->c->vehicle;
     double weight = v->mass * GW_G0, stiffness = v->roll_stiffness[GW_FRONT] + v->roll_stiffness[GW_REAR];
@@ -47,7 +47,7 @@ static void look_at_vehicle(const gw_doubt *d)
     judge_all(d, usual, COUNT(usual));
 }
 
-static void look_at_axle(const gw_doubt *d)
+static void look_at_axle(const gw_plausible_look *d)
 {
     const gw_vehicle *v = &d->c->vehicle;
     const gw_corner *corner = &d->c->corners[d->axle];
@@ -74,7 +74,7 @@ static void look_at_axle(const gw_doubt *d)
 
 /* ---- wheel and places ---- */
 
-static void look_at_wheel(const gw_doubt *d)
+static void look_at_wheel(const gw_plausible_look *d)
 {
     static const char TYRES[] = "205/60 R15 to 255/55 R18 have 200 to 348; common practice beyond";
     const gw_corner *corner = &d->c->corners[d->axle];
@@ -101,7 +101,7 @@ static void look_at_wheel(const gw_doubt *d)
 }
 
 /* Where a joint can be: not beyond the wheel, not further off than the next axle, not above the bonnet. */
-static void look_at_places(const gw_doubt *d)
+static void look_at_places(const gw_plausible_look *d)
 {
     const gw_corner *corner = &d->c->corners[d->axle];
     gw_vec3 wheel = corner->wheel.centre;
@@ -160,7 +160,7 @@ static double off_member(const gw_corner *corner, int body, gw_vec3 at)
     return nearest;
 }
 
-static void look_at_eye(const gw_doubt *d, const char *what, int body, gw_vec3 at)
+static void look_at_eye(const gw_plausible_look *d, const char *what, int body, gw_vec3 at)
 {
     const gw_corner *corner = &d->c->corners[d->axle];
     double off = off_member(corner, body, at);
@@ -174,7 +174,7 @@ static void look_at_eye(const gw_doubt *d, const char *what, int body, gw_vec3 a
             off / GW_MM, corner->bodies[body].name, PRACTICE);
 }
 
-static void look_at_eyes(const gw_doubt *d)
+static void look_at_eyes(const gw_plausible_look *d)
 {
     const gw_corner *corner = &d->c->corners[d->axle];
     look_at_eye(d, "spring", corner->spring.body, corner->spring.at);
@@ -197,7 +197,7 @@ static bool pivots_of(const gw_corner *corner, gw_vec3 *low, gw_vec3 *high)
     return n == 3 && high->z - low->z > 50 * GW_MM;
 }
 
-static void look_at_axis(const gw_doubt *d)
+static void look_at_axis(const gw_plausible_look *d)
 {
     const gw_corner *corner = &d->c->corners[d->axle];
     gw_vec3 low, high, wheel = corner->wheel.centre;
@@ -216,7 +216,7 @@ static void look_at_axis(const gw_doubt *d)
 
 /* ---- rates ---- */
 
-static void look_at_bushes(const gw_doubt *d)
+static void look_at_bushes(const gw_plausible_look *d)
 {
     for (int b = 0; b < d->c->n_bushes; b++) {
         const gw_bush *bush = &d->c->bushes[b];
@@ -242,7 +242,7 @@ static double hertz(double rate, double mass)
     return sqrt(rate / mass) / (2.0 * GW_PI);
 }
 
-static void look_at_springs(const gw_doubt *d, const gw_travel_rates *rates)
+static void look_at_springs(const gw_plausible_look *d, const gw_travel_rates *rates)
 {
     const gw_corner *corner = &d->c->corners[d->axle];
     const gw_wheel *w = &corner->wheel;
@@ -266,7 +266,7 @@ static void look_at_springs(const gw_doubt *d, const gw_travel_rates *rates)
 }
 
 /* What takes a solved corner, with the first kit. */
-static void look_at_path(const gw_doubt *d)
+static void look_at_path(const gw_plausible_look *d)
 {
     gw_fit fit[GW_MAX_JOINTS];
     gw_joint_result joints[GW_MAX_JOINTS];
@@ -286,7 +286,7 @@ static void look_at_path(const gw_doubt *d)
 
 /* ---- loads ---- */
 
-static void look_at_loads(const gw_doubt *d)
+static void look_at_loads(const gw_plausible_look *d)
 {
     for (int l = 0; l < d->c->n_loads; l++) {
         const gw_load *load = &d->c->loads[l];
@@ -305,7 +305,7 @@ static void look_at_loads(const gw_doubt *d)
 gw_status gw_study_plausible(const gw_case *c, gw_faults *faults, gw_error *err)
 {
     gw_laws laws = { 0 };
-    gw_doubt d = { .c = c, .laws = &laws, .faults = faults };
+    gw_plausible_look d = { .c = c, .laws = &laws, .faults = faults };
     gw_status status = gw_laws_make(c, GW_METHOD_SOLVED, &laws, err);
     if (status != GW_OK) return status;
     if (c->has_vehicle) look_at_vehicle(&d);

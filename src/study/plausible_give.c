@@ -73,7 +73,7 @@ static void measure(gw_run *run, gw_axle axle, gw_give give[PULLS])
     gw_run_close_corner(run);
 }
 
-static void look(const gw_doubt *d, const gw_give give[PULLS])
+static void look(const gw_plausible_look *d, const gw_give give[PULLS])
 {
     const bool front = d->axle == GW_FRONT;
     char path[64];
@@ -96,7 +96,7 @@ static void look(const gw_doubt *d, const gw_give give[PULLS])
     for (size_t i = 0; i < sizeof usual / sizeof *usual; i++) gw_doubt_figure(d, &usual[i]);
 }
 
-void gw_doubt_give(const gw_doubt *d)
+void gw_doubt_give(const gw_plausible_look *d)
 {
     const gw_selection with = { .laws = d->laws };
     gw_give give[PULLS];

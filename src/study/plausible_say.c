@@ -8,7 +8,7 @@
 
 enum { LINE = 1000, PATH = 400 };
 
-void gw_doubt_say(const gw_doubt *d, const char *path, const char *fmt, ...)
+void gw_doubt_say(const gw_plausible_look *d, const char *path, const char *fmt, ...)
 {
     char text[LINE], line[LINE + PATH];
     va_list args;
@@ -19,7 +19,7 @@ void gw_doubt_say(const gw_doubt *d, const char *path, const char *fmt, ...)
     gw_faults_add(d->faults, true, line);
 }
 
-void gw_doubt_figure(const gw_doubt *d, const gw_usual *u)
+void gw_doubt_figure(const gw_plausible_look *d, const gw_usual *u)
 {
     if (isnan(u->value) || (u->value >= u->low && u->value <= u->high)) return;
     gw_doubt_say(d, u->path, "%s of %.4g%s; usual is %g to %g%s (%s)", u->what, u->value, u->unit, u->low,

@@ -78,8 +78,8 @@ static bool within_tables(const gw_handling_run *h, const gw_kit_states *k, int 
 static bool bends(const gw_budget *b, const gw_budget *quoted)
 {
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
-        double from = gw_budget_axle(quoted, a);
-        if (fabs(gw_budget_axle(b, a) - from) > GW_LINEAR_BEND * fabs(from)) return true;
+        double from = quoted->axle[a];
+        if (fabs(b->axle[a] - from) > GW_LINEAR_BEND * fabs(from)) return true;
     }
     return false;
 }
@@ -113,6 +113,7 @@ static gw_status budgets(gw_handling_run *h, const gw_kit_states *k, gw_balance_
             if (status == GW_E_NUMERIC && i > QUOTED) return GW_OK;
             if (status != GW_OK) return status;
         }
+        gw_budget_sum(&item->budget[i]);
         item->g[i] = k->state[GW_FRONT][i].g;
         item->n = i + 1;
     }
@@ -125,9 +126,7 @@ static gw_status budgets(gw_handling_run *h, const gw_kit_states *k, gw_balance_
 static gw_status drive_car(gw_handling_run *h, gw_balance_item *item, gw_error *err)
 {
     gw_error why = { 0 };
-    const double compliance[GW_AXLES] = { gw_budget_axle(&item->quoted, GW_FRONT),
-                                          gw_budget_axle(&item->quoted, GW_REAR) };
-    if (gw_bicycle_make(&h->run.vehicle, compliance, &item->bicycle, &why) == GW_OK) {
+    if (gw_bicycle_make(&h->run.vehicle, item->quoted.axle, &item->bicycle, &why) == GW_OK) {
         item->has_car = true;
         gw_bicycle_solve(&item->bicycle, h->out->speed, &item->car);
         return GW_OK;

@@ -5,16 +5,13 @@
 #include "giveway/units.h"
 #include "vehicle/pair.h"
 
-double gw_budget_axle(const gw_budget *budget, gw_axle axle)
+void gw_budget_sum(gw_budget *budget)
 {
-    double sum = 0.0;
-    for (int i = 0; i < GW_BUDGET_ENTRIES; i++) sum += budget->entry[axle][i];
-    return sum;
-}
-
-double gw_budget_understeer(const gw_budget *budget)
-{
-    return gw_budget_axle(budget, GW_FRONT) - gw_budget_axle(budget, GW_REAR);
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+        budget->axle[a] = 0.0;
+        for (int i = 0; i < GW_BUDGET_ENTRIES; i++) budget->axle[a] += budget->entry[a][i];
+    }
+    budget->understeer = budget->axle[GW_FRONT] - budget->axle[GW_REAR];
 }
 
 /* The tyres' aligning torque, trail times all lateral force, must be held by a pair of forces at the axles.

@@ -36,7 +36,7 @@ static void hertz_in_a_cup_matches_the_worked_rows(void **state)
                "a socket, worked out apart");
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
         double d1 = rows[i].ball * GW_MM, d2 = d1 + rows[i].gap * GW_MM;
-        gw_contact c = gw_hertz_contact(rows[i].load, d1 * d2 / (d2 - d1), STEEL);
+        gw_bearing_contact c = gw_hertz_contact(rows[i].load, d1 * d2 / (d2 - d1), STEEL);
 
         check_about("ball %g mm, gap %g mm, %g N", rows[i].ball, rows[i].gap, rows[i].load);
         check_printed(c.radius / GW_MM, rows[i].radius, 1e-3, 0.721, "radius [mm]");
@@ -49,7 +49,7 @@ static void hertz_in_a_cup_matches_the_worked_rows(void **state)
 static void hertz_constants_are_the_handbooks(void **state)
 {
     /* a = 0.721 (F K g)^(1/3), p = 0.918 (F/(K g)^2)^(1/3), approach = 1.040 (F^2 g^2/K)^(1/3). */
-    gw_contact c = gw_hertz_contact(1.0, 1.0, 1.0);
+    gw_bearing_contact c = gw_hertz_contact(1.0, 1.0, 1.0);
 
     (void)state;
     check_rel(c.tangent, 1.5 * c.secant, 1e-15, "tangent");
@@ -64,7 +64,7 @@ static void hertz_constants_are_the_handbooks(void **state)
 static void a_sphere_on_a_rigid_plane_matches_the_published_answer(void **state)
 {
     /* R 8 mm, E 1000 MPa, nu 0.3, F = 60 pi N: a = 1.010 mm (published problem answer). */
-    gw_contact c = gw_hertz_contact(60.0 * GW_PI, 16e-3, (1.0 - 0.09) / 1e9);
+    gw_bearing_contact c = gw_hertz_contact(60.0 * GW_PI, 16e-3, (1.0 - 0.09) / 1e9);
 
     (void)state;
     check_printed_in("a published problem of Hertz contact: sphere of 8 mm on a rigid plane");
@@ -75,7 +75,7 @@ static void a_steel_ball_on_steel_matches_the_worked_problem(void **state)
 {
     /* 50 mm, 500 N, E 200 GPa, nu 0.3; on a plane and on an equal ball. */
     double give = 2.0 * (1.0 - 0.09) / 200e9;
-    gw_contact plane = gw_hertz_contact(500.0, 50e-3, give), ball = gw_hertz_contact(500.0, 25e-3, give);
+    gw_bearing_contact plane = gw_hertz_contact(500.0, 50e-3, give), ball = gw_hertz_contact(500.0, 25e-3, give);
 
     (void)state;
     check_from("W. D. Pilkey, Formulas for Stress, Strain, and Structural Matrices: Hertz contact, steel "

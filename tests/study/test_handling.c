@@ -140,8 +140,8 @@ static void more_negative_static_camber_in_front_is_less_understeer(void **unuse
     c.corners[GW_FRONT].wheel.static_camber -= 1.0 * GW_DEG;
     run(&c, &after);
     for (int k = 0; k < c.n_kits; k++)
-        assert_true(gw_budget_understeer(&gw_balance_find(&after, k)->quoted) <
-                    gw_budget_understeer(&gw_balance_find(&before, k)->quoted) - 1e-3 * GW_DEG);
+        assert_true(gw_balance_find(&after, k)->quoted.understeer <
+                    gw_balance_find(&before, k)->quoted.understeer - 1e-3 * GW_DEG);
     gw_handling_study_free(&after);
     gw_handling_study_free(&before);
     gw_case_free(&c);
@@ -182,7 +182,7 @@ static void oversteering_car_is_unstable_above_its_critical_speed(void **unused)
     c.vehicle.speed = 90.0;
     run(&c, &h);
     const gw_balance_item *b = gw_balance_find(&h, 0);
-    double k = gw_budget_understeer(&b->quoted);
+    double k = b->quoted.understeer;
     assert_true(b->has_car && k < 0.0);
     check_rel(b->car.critical_speed, sqrt(-c.vehicle.wheelbase * GW_G0 / k), 1e-9, "critical speed");
     assert_true(b->car.critical_speed < 90.0);
