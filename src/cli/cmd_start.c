@@ -61,6 +61,60 @@ static gw_status set_number(gw_start_wish *wish, int i, double v, const char *na
     return GW_OK;
 }
 
+static const char *const RACKS[] = { "ahead", "behind", "none" };
+static const char *const SUBFRAMES[] = { "front", "rear", "both", "none" };
+static const double THINNEST = 8, THICKEST = 40; /* of a bar [mm] */
+
+static int word_among(const char *word, const char *const *words, int n)
+{
+    int i = 0;
+    while (i < n && strcmp(word, words[i]) != 0) i++;
+    return i;
+}
+
+static void set_subframes(gw_start_wish *wish, const char *word)
+{
+    int i = word_among(word, SUBFRAMES, 4);
+    wish->subframe[GW_FRONT] = i == 0 || i == 2 ? GW_START_YES : GW_START_NO;
+    wish->subframe[GW_REAR] = i == 1 || i == 2 ? GW_START_YES : GW_START_NO;
+}
+
+static gw_status set_bar(gw_start_wish *wish, int axle, double mm, const char *name, gw_error *err)
+{
+    if (mm != 0 && !(mm >= THINNEST && mm <= THICKEST))
+        return gw_fail(err, GW_E_USAGE, "%s takes 0, or %g to %g, not %g", name, THINNEST, THICKEST, mm);
+    wish->bar[axle] = mm > 0 ? mm : -1;
+    return GW_OK;
+}
+
+/* What the layouts cannot have is not passed over in silence. */
+static gw_status check_shared(const gw_start_wish *wish, gw_error *err)
+{
+    for (int a = 0; a < GW_AXLES; a++) {
+        const gw_start_layout *l = wish->layout[a];
+        if (wish->subframe[a] == GW_START_YES && l->frameless)
+            return gw_fail(err, GW_E_USAGE, "--subframe: a %s is joined to the body: it has none", l->name);
+        if (wish->bar[a] > 0 && !l->bar)
+            return gw_fail(err, GW_E_USAGE, "--rear-bar-mm: the beam of a %s is its bar: leave it out",
+                           l->name);
+    }
+    return GW_OK;
+}
+
+static gw_status wish_shared(const gw_args *args, gw_start_wish *wish, gw_error *err)
+{
+    static const gw_option BARS[GW_AXLES] = { GW_OPT_FRONT_BAR, GW_OPT_REAR_BAR };
+    const char *rack = gw_args_text(args, GW_OPT_RACK, 0), *frames = gw_args_text(args, GW_OPT_SUBFRAME, 0);
+    gw_status st = GW_OK;
+    if (rack) wish->rack = (gw_start_rack)(GW_START_AHEAD + word_among(rack, RACKS, 2));
+    if (frames) set_subframes(wish, frames);
+    for (int a = 0; a < GW_AXLES && st == GW_OK; a++)
+        if (gw_args_has(args, BARS[a]))
+            st = set_bar(wish, a, gw_args_number(args, BARS[a]),
+                         a == GW_FRONT ? "--front-bar-mm" : "--rear-bar-mm", err);
+    return st == GW_OK ? check_shared(wish, err) : st;
+}
+
 static gw_status wish_of(const gw_args *args, gw_start_wish *wish, gw_error *err)
 {
     static const char *const NAMES[N_NUMBERS] = { "--mass-kg",       "--front-mass-fraction",
@@ -77,6 +131,7 @@ static gw_status wish_of(const gw_args *args, gw_start_wish *wish, gw_error *err
     for (int i = 0; i < N_NUMBERS && st == GW_OK; i++)
         if (gw_args_has(args, NUMBERS[i].option))
             st = set_number(wish, i, gw_args_number(args, NUMBERS[i].option), NAMES[i], err);
+    if (st == GW_OK) st = wish_shared(args, wish, err);
     if (st == GW_OK && wish->title && strlen(wish->title) > 190)
         st = gw_fail(err, GW_E_USAGE, "--title takes at most 190 bytes");
     return st;
@@ -151,6 +206,68 @@ static bool ask_number(gw_start_wish *wish, int i)
     return false;
 }
 
+/* One of the words, the first of which is number 0; -1: no more answers. */
+static int ask_word(const char *question, const char *usual, const char *const *words, int n)
+{
+    char line[80];
+    while (answer(question, usual, line, sizeof line)) {
+        int i = word_among(line, words, n);
+        if (i < n) return i;
+        fprintf(stderr, "one of the words in brackets, please\n");
+    }
+    return -1;
+}
+
+static bool ask_rack(gw_start_wish *wish)
+{
+    int i = ask_word("Steering rack (ahead of the axle, behind it, or none: ahead, behind or none)", RACKS[0],
+                     RACKS, 3);
+    wish->rack = (gw_start_rack)(GW_START_AHEAD + i);
+    return i >= 0;
+}
+
+static bool ask_subframe(gw_start_wish *wish, int axle)
+{
+    static const char *const WORDS[] = { "yes", "no" };
+    const gw_start_layout *l = wish->layout[axle];
+    if (l->frameless) return true;
+    int i = ask_word(axle == GW_FRONT ? "Front subframe on rubber bushes (yes or no)"
+                                      : "Rear subframe on rubber bushes (yes or no)",
+                     WORDS[l->framed ? 0 : 1], WORDS, 2);
+    wish->subframe[axle] = i == 0 ? GW_START_YES : GW_START_NO;
+    return i >= 0;
+}
+
+static bool ask_bar(gw_start_wish *wish, int axle)
+{
+    char line[80], usual[32], *end;
+    gw_start_car car;
+    if (!wish->layout[axle]->bar) return true;
+    gw_start_make(wish, &car);
+    snprintf(usual, sizeof usual, "%g", car.corner[axle].bar);
+    while (answer(axle == GW_FRONT ? "Front anti-roll bar, diameter in mm, 0 for none"
+                                   : "Rear anti-roll bar, diameter in mm, 0 for none",
+                  usual, line, sizeof line)) {
+        gw_error err = { 0 };
+        double v = strtod(line, &end);
+        if (end == line || *end)
+            fprintf(stderr, "a number, please\n");
+        else if (set_bar(wish, axle, v, "this", &err) == GW_OK)
+            return true;
+        else
+            fprintf(stderr, "%s\n", err.msg);
+    }
+    return false;
+}
+
+/* What both wheels of an axle share. */
+static bool ask_shared(gw_start_wish *wish)
+{
+    bool ok = ask_rack(wish);
+    for (int a = 0; a < GW_AXLES && ok; a++) ok = ask_subframe(wish, a) && ask_bar(wish, a);
+    return ok;
+}
+
 static bool exists(const char *path)
 {
     return access(path, F_OK) == 0;
@@ -184,6 +301,7 @@ static int talk(gw_session *session)
     gw_buf out = { 0 };
     bool ok = ask_layout(&wish, GW_FRONT) && ask_layout(&wish, GW_REAR) && ask_driven(&wish);
     for (int i = 0; i < N_NUMBERS && ok; i++) ok = ask_number(&wish, i);
+    ok = ok && ask_shared(&wish);
     if (!ok || !answer("File for the case", "my-car.json", path, sizeof path)) return no_more();
     gw_start_make(&wish, &car);
     gw_start_case(&car, &session->materials, &out);
@@ -262,8 +380,10 @@ const gw_command GW_COMMAND_START = {
     .summary = "a first case from a few figures, and a sheet of what to measure",
     .options = GW_TAKES(FRONT) | GW_TAKES(REAR) | GW_TAKES(MASS) | GW_TAKES(FRACTION) | GW_TAKES(WHEELBASE) |
                GW_TAKES(FRONT_TRACK) | GW_TAKES(REAR_TRACK) | GW_TAKES(RADIUS) | GW_TAKES(CG) |
-               GW_TAKES(BRAKE) | GW_TAKES(DRIVEN) | GW_TAKES(TITLE) | GW_TAKES(SHEET) | GW_TAKES(SHEET_FROM) |
-               GW_TAKES(AS_READ) | GW_TAKES(MATERIALS) | GW_TAKES(QUIET) | GW_TAKES_ALWAYS,
+               GW_TAKES(BRAKE) | GW_TAKES(RACK) | GW_TAKES(SUBFRAME) | GW_TAKES(FRONT_BAR) |
+               GW_TAKES(REAR_BAR) | GW_TAKES(DRIVEN) | GW_TAKES(TITLE) | GW_TAKES(SHEET) |
+               GW_TAKES(SHEET_FROM) | GW_TAKES(AS_READ) | GW_TAKES(MATERIALS) | GW_TAKES(QUIET) |
+               GW_TAKES_ALWAYS,
     .min_words = 0,
     .max_words = 0,
     .run = run,
@@ -271,10 +391,12 @@ const gw_command GW_COMMAND_START = {
         "Prints a case of usual proportions around what is given, free of faults and ready for every "
         "command; each "
         "figure that was not measured is assumed and carries its band. In front strut, double_wishbone or "
-        "five_link; behind those and semi_trailing, trailing_arm, twist_beam or live_axle. Without options "
-        "it asks, one question at "
-        "a "
+        "five_link; behind those and semi_trailing, trailing_arm, twist_beam or live_axle. What both wheels "
+        "share is in it as usual for the layout: rack, subframe, anti-roll bar with its drop links; --rack, "
+        "--subframe, --front-bar-mm and --rear-bar-mm say otherwise. Without options it asks, one question "
+        "at a "
         "time. --sheet writes what to measure, --from reads the filled sheet back.",
-    .examples = { "giveway start --front strut --rear semi_trailing --mass-kg 1380 --driven rear",
+    .examples = { "giveway start --front strut --rear five_link --rack behind --subframe both --front-bar-mm "
+                  "22",
                   "giveway start --front strut --rear semi_trailing --sheet ramp.csv" },
 };

@@ -75,6 +75,10 @@ typedef enum gw_option_kind {
     X(CG, "cg-height-mm", NUMBER, "MM", "height of the centre of mass")                                      \
     X(BRAKE, "brake-front-fraction", NUMBER, "SHARE", "of the braking in front")                             \
     X(DRIVEN, "driven", CHOICE, "front|rear|all", "driven wheels (front)")                                   \
+    X(RACK, "rack", CHOICE, "ahead|behind|none", "the steering rack, of the front axle")                   \
+    X(SUBFRAME, "subframe", CHOICE, "front|rear|both|none", "axles with a subframe on rubber bushes")       \
+    X(FRONT_BAR, "front-bar-mm", SIGNED, "MM", "diameter of the front anti-roll bar, 0: none")              \
+    X(REAR_BAR, "rear-bar-mm", SIGNED, "MM", "diameter of the rear anti-roll bar, 0: none")                 \
     X(TITLE, "title", TEXT, "WORDS", "title of the case")                                                    \
     X(SHEET, "sheet", TEXT, "FILE", "write a sheet to fill in instead, FILE.csv or .html")                   \
     X(SHEET_FROM, "from", TEXT, "FILE.csv", "read a filled sheet back")                                      \

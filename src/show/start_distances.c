@@ -46,7 +46,7 @@ static void residuals(const double *p, double *r, void *context)
 /* A point in the middle of the car stays there. */
 static bool stays(const gw_start_car *car, int axle, int point, int k)
 {
-    return k == 1 && car->corner[axle].layout->point[point].side == GW_START_MIDDLE;
+    return k == 1 && car->corner[axle].parts.point[point].side == GW_START_MIDDLE;
 }
 
 static void set_up(const gw_start_car *car, const gw_start_distance *distance, int n, problem *q)
@@ -127,8 +127,8 @@ static void tell(const gw_start_car *car, const problem *q, const doubt *doubts,
                  "%s: line %d, value: the distance from %s to %s was read as %.1f mm, by all else it is %.1f "
                  "mm: %.1f "
                  "standard deviations apart; measure it again",
-                 path, d->line, car->corner[d->axle[0]].layout->point[d->point[0]].name,
-                 car->corner[d->axle[1]].layout->point[d->point[1]].name, d->v, doubts[i].predicted,
+                 path, d->line, car->corner[d->axle[0]].parts.point[d->point[0]].name,
+                 car->corner[d->axle[1]].parts.point[d->point[1]].name, d->v, doubts[i].predicted,
                  doubts[i].deviations);
         gw_faults_add(faults, true, line);
     }

@@ -16,9 +16,10 @@ static const struct {
     const char *name;
     double hardness;
 } BUSHES[GW_START_BUSHES] = {
-    { "arm_rubber", 65 },   { "tension_rubber", 60 }, { "upper_rubber", 60 }, { "link_rubber", 60 },
-    { "trail_rubber", 60 }, { "strut_mount", 0 },     { "ball_joint", 0 },    { "weld", 0 },
-    { "twist_beam", 0 },
+    { "arm_rubber", 65 },   { "tension_rubber", 60 },  { "upper_rubber", 60 }, { "link_rubber", 60 },
+    { "trail_rubber", 60 }, { "subframe_rubber", 60 }, { "rack_rubber", 65 },  { "bar_rubber", 65 },
+    { "strut_mount", 0 },   { "ball_joint", 0 },       { "weld", 0 },          { "twist_beam", 0 },
+    { "rack_guide", 0 },    { "front_bar", 0 },        { "rear_bar", 0 },
 };
 
 const char *gw_start_bush_name(int bush)
@@ -31,9 +32,9 @@ double gw_start_bush_hardness(int bush)
     return BUSHES[bush].hardness;
 }
 
-void gw_start_point_path(const gw_start_layout *layout, int axle, int point, char *path, size_t size)
+void gw_start_point_path(const gw_start_corner *corner, int axle, int point, char *path, size_t size)
 {
-    const gw_start_point *p = &layout->point[point];
+    const gw_start_point *p = &corner->parts.point[point];
     snprintf(path, size, "%s.%s.points_mm.%s", p->side == GW_START_OF_CORNER ? "corners" : "axles",
              axle == GW_FRONT ? "front" : "rear", p->name);
 }
@@ -49,8 +50,8 @@ const gw_start_layout *gw_start_find(const char *name, gw_axle axle)
 bool gw_start_uses(const gw_start_car *car, int bush)
 {
     for (int a = 0; a < GW_AXLES; a++)
-        for (int j = 0; j < car->corner[a].layout->n_joints; j++)
-            if ((int)car->corner[a].layout->joint[j].bush == bush) return true;
+        for (int j = 0; j < car->corner[a].parts.n_joints; j++)
+            if ((int)car->corner[a].parts.joint[j].bush == bush) return true;
     return false;
 }
 
@@ -123,14 +124,36 @@ static double pivot_height(const gw_start_car *car, const gw_start_corner *c)
 
 static void make_places(const gw_start_car *car, gw_start_corner *c)
 {
-    for (int i = 0; i < c->layout->n_points; i++) {
-        const gw_start_point *p = &c->layout->point[i];
+    for (int i = 0; i < c->parts.n_points; i++) {
+        const gw_start_point *p = &c->parts.point[i];
         double base = p->pivot ? pivot_height(car, c) : c->radius.v;
         c->place[i][0].v = p->from_wheel[0];
         double y = gw_start_rounded(c->track.v / 2 - p->from_wheel[1], 1e-4);
         c->place[i][1].v = p->side == GW_START_MIDDLE ? 0.0 : p->side == GW_START_RIGHT ? -y : y;
         c->place[i][2].v = gw_start_rounded(base + p->from_wheel[2], 1e-4);
     }
+}
+
+/* As thick as adds to what the springs resist roll with: in front four fifths of it, behind half as much. */
+static double usual_bar(const gw_start_corner *c, double load)
+{
+    const gw_start_bar *b = c->layout->bar;
+    double arm = fabs(b->end.from_wheel[0] - b->bush.from_wheel[0]) / 1000;
+    double length = c->track.v / 1000 - 2 * b->bush.from_wheel[1] / 1000;
+    double wheel = 4 * PI * PI * BODY_HZ * BODY_HZ * (load / GRAVITY - c->wheel_mass.v);
+    double twist = (c->layout->axle == GW_FRONT ? 0.8 : 0.4) * wheel * pow(arm / b->ratio, 2) / 2;
+    return between(round(1000 * pow(32 * length * twist / (PI * GW_START_STEEL_SHEAR), 0.25)), 10, 30);
+}
+
+/* As wished, else as usual. */
+static void choose_parts(const gw_start_wish *w, int a, double load, gw_start_corner *c)
+{
+    c->layout = w->layout[a];
+    c->rack = a == GW_REAR ? GW_START_NONE : w->rack == GW_START_RACK_AS_USUAL ? GW_START_AHEAD : w->rack;
+    c->subframe = w->subframe[a] == GW_START_AS_USUAL ? c->layout->framed : w->subframe[a] == GW_START_YES;
+    bool usual = w->bar[a] == 0 && !c->layout->barless;
+    c->bar = !c->layout->bar ? 0 : usual ? usual_bar(c, load) : fmax(w->bar[a], 0);
+    gw_start_fit(c);
 }
 
 void gw_start_make(const gw_start_wish *wish, gw_start_car *car)
@@ -141,8 +164,8 @@ void gw_start_make(const gw_start_wish *wish, gw_start_car *car)
         gw_start_corner *c = &car->corner[a];
         double share = a == GW_FRONT ? car->front_fraction.v : 1 - car->front_fraction.v;
         double load = car->mass.v * GRAVITY * share / 2;
-        c->layout = wish->layout[a];
         make_wheel(c, load, car->mass.v);
+        choose_parts(wish, a, load, c);
         make_spring(c, load);
         make_places(car, c);
     }

@@ -38,7 +38,7 @@ static void range_of(const gw_start_corner *c, int axis, double from, double to,
 {
     *low = from;
     *high = to;
-    for (int p = 0; p < c->layout->n_points; p++) {
+    for (int p = 0; p < c->parts.n_points; p++) {
         *low = fmin(*low, place(c, p, axis));
         *high = fmax(*high, place(c, p, axis));
     }
@@ -54,7 +54,7 @@ static double y_of(const view *v, double height)
     return 14 + (v->high - height) * v->scale;
 }
 
-static int point_of(const gw_start_layout *l, const char *name)
+static int point_of(const gw_start_parts *l, const char *name)
 {
     for (int i = 0; i < l->n_points; i++)
         if (strcmp(l->point[i].name, name) == 0) return i;
@@ -71,13 +71,15 @@ static void stroke(gw_buf *out, const view *v, const gw_start_corner *c, int a, 
 /* Members as lines between their joints; spring and damper dashed. */
 static void draw_members(gw_buf *out, const view *v, const gw_start_corner *c)
 {
-    const gw_start_layout *l = c->layout;
+    const gw_start_parts *l = &c->parts;
     for (int i = 0; i < l->n_joints; i++)
         for (int j = i + 1; j < l->n_joints; j++) {
             const gw_start_joint *p = &l->joint[i], *q = &l->joint[j];
             bool shared = strcmp(p->body_b, q->body_a) == 0 ||
                           (strcmp(p->body_b, q->body_b) == 0 && strcmp(p->body_b, "upright") != 0);
-            if (shared || l->n_members == 0)
+            bool arm = c->layout->n_members == 0 && strcmp(p->body_b, "upright") == 0 &&
+                       strcmp(q->body_b, "upright") == 0;
+            if (shared || arm)
                 stroke(out, v, c, point_of(l, p->name), point_of(l, q->name),
                        "stroke=\"#444\" stroke-width=\"1.6\"");
         }
@@ -99,7 +101,7 @@ static void draw_wheel(gw_buf *out, const view *v, const gw_start_corner *c)
 
 static void draw_points(gw_buf *out, const view *v, const gw_start_corner *c)
 {
-    for (int p = 0; p < c->layout->n_points; p++) {
+    for (int p = 0; p < c->parts.n_points; p++) {
         gw_number x = gw_fixed(x_of(v, place(c, p, v->along)), 1), y = gw_fixed(y_of(v, place(c, p, 2)), 1);
         gw_number text_x = gw_fixed(x_of(v, place(c, p, v->along)) + 6 + 9 * (p % 2), 1);
         gw_number text_y = gw_fixed(y_of(v, place(c, p, 2)) - 4 + 9 * (p % 3), 1);
@@ -157,11 +159,11 @@ static void points(gw_buf *out, const gw_start_corner *c)
     gw_buf_add(out, "<table><tr><th>no.<th>point<th>where<th>assumed x, y, z, mm<th>x forward<th>y from "
                     "middle<th>z over floor"
                     "<th>+-</tr>\n");
-    for (int p = 0; p < c->layout->n_points; p++) {
+    for (int p = 0; p < c->parts.n_points; p++) {
         gw_number x = gw_fixed(place(c, p, 0), 0), y = gw_fixed(place(c, p, 1), 0),
                   z = gw_fixed(place(c, p, 2), 0);
         gw_buf_fmt(out, "<tr><td class=\"n\">%d</td><td>%s</td><td>%s</td><td class=\"n\">%s, %s, %s</td>",
-                   p + 1, c->layout->point[p].name, c->layout->point[p].how, x.s, y.s, z.s);
+                   p + 1, c->parts.point[p].name, c->parts.point[p].how, x.s, y.s, z.s);
         gw_buf_add(out, "<td class=\"w\"></td><td class=\"w\"></td><td class=\"w\"></td><td></td></tr>\n");
     }
     gw_buf_add(out, "</table>\n<p>Distances between numbers, where they are easier to reach: ");

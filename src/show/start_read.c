@@ -111,9 +111,9 @@ static bool find_point(reader *r, int row, int head, int *axle, int *point)
 {
     const char *of = gw_columns_text(&r->t, row, head);
     for (int a = 0; a < GW_AXLES; a++)
-        for (int p = 0; p < r->car->corner[a].layout->n_points; p++) {
+        for (int p = 0; p < r->car->corner[a].parts.n_points; p++) {
             char path[100];
-            gw_start_point_path(r->car->corner[a].layout, a, p, path, sizeof path);
+            gw_start_point_path(&r->car->corner[a], a, p, path, sizeof path);
             if (strcmp(path, of) != 0) continue;
             *axle = a;
             *point = p;
@@ -133,7 +133,7 @@ static void read_point(reader *r, int row)
     for (int i = 0; i < 3; i++) {
         double assumed = r->assumed.corner[a].place[p][i].v;
         if (empty(r, row, X + i) || !gw_columns_number(&r->rd, &r->t, row, X + i, PLACE, &v)) continue;
-        bool middle = i == 1 && r->car->corner[a].layout->point[p].side == GW_START_MIDDLE;
+        bool middle = i == 1 && r->car->corner[a].parts.point[p].side == GW_START_MIDDLE;
         if (middle && v != 0.0)
             fault(r, row, Y, "this point lies in the middle of the car: leave y_mm empty, or 0");
         else if (fabs(v - assumed) > FAR_POINT && !r->as_read)

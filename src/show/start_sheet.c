@@ -27,11 +27,11 @@ static void point(gw_csv *csv, const gw_start_corner *c, int a, int p)
 {
     char of[100], assumed[160], how[200];
     gw_number x = gw_exact(c->place[p][0].v), y = gw_exact(c->place[p][1].v), z = gw_exact(c->place[p][2].v);
-    gw_start_point_path(c->layout, a, p, of, sizeof of);
+    gw_start_point_path(c, a, p, of, sizeof of);
     snprintf(assumed, sizeof assumed, "%s %s %s", x.s, y.s, z.s);
     snprintf(how, sizeof how,
              "%s: x forward of the wheel centre, y from the middle of the car, z above the floor",
-             c->layout->point[p].how);
+             c->parts.point[p].how);
     row(csv, (const char *const[11]){ "point", of, NULL, NULL, NULL, NULL, NULL, "mm", NULL, assumed, how });
 }
 
@@ -44,7 +44,7 @@ static void hardness(gw_csv *csv, const gw_start_car *car, int b)
                                       "gauge A on the rubber's end face, away from the sleeves" });
 }
 
-static int point_named(const gw_start_layout *l, const char *name)
+static int point_named(const gw_start_parts *l, const char *name)
 {
     for (int i = 0; i < l->n_points; i++)
         if (strcmp(l->point[i].name, name) == 0) return i;
@@ -56,16 +56,15 @@ static void length(gw_csv *csv, const gw_start_corner *c, int a, const char *mem
 {
     int end[3], n = 0;
     char of[100], to[100];
-    for (int j = 0; j < c->layout->n_joints && n < 3; j++)
-        if (strcmp(c->layout->joint[j].body_a, member) == 0 ||
-            strcmp(c->layout->joint[j].body_b, member) == 0)
-            end[n++] = point_named(c->layout, c->layout->joint[j].name);
-    if (n != 2) return;
+    for (int j = 0; j < c->parts.n_joints && n < 3; j++)
+        if (strcmp(c->parts.joint[j].body_a, member) == 0 || strcmp(c->parts.joint[j].body_b, member) == 0)
+            end[n++] = point_named(&c->parts, c->parts.joint[j].name);
+    if (n != 2 || strncmp(member, "rack", 4) == 0) return; /* a rack slides */
     double d = 0;
     for (int i = 0; i < 3; i++) d += pow(c->place[end[1]][i].v - c->place[end[0]][i].v, 2);
     gw_number assumed = gw_fixed(sqrt(d), 1);
-    gw_start_point_path(c->layout, a, end[0], of, sizeof of);
-    gw_start_point_path(c->layout, a, end[1], to, sizeof to);
+    gw_start_point_path(c, a, end[0], of, sizeof of);
+    gw_start_point_path(c, a, end[1], to, sizeof to);
     row(csv, (const char *const[11]){ "distance", of, to, NULL, NULL, NULL, NULL, "mm", NULL, assumed.s,
                                       "from middle to middle of its two joints" });
 }
@@ -77,10 +76,10 @@ static void axle(gw_csv *csv, const gw_start_car *car, int a, bool told[GW_START
     snprintf(stem, sizeof stem, "corners.%s.", AXLE[a]);
     for (int i = 0; i < GW_START_N_KEYS; i++)
         if (strncmp(GW_START_KEYS[i].of, stem, strlen(stem)) == 0) figure(csv, car, &GW_START_KEYS[i]);
-    for (int p = 0; p < c->layout->n_points; p++) point(csv, c, a, p);
-    for (int m = 0; m < c->layout->n_members; m++) length(csv, c, a, c->layout->member[m].name);
-    for (int j = 0; j < c->layout->n_joints; j++) {
-        int b = (int)c->layout->joint[j].bush;
+    for (int p = 0; p < c->parts.n_points; p++) point(csv, c, a, p);
+    for (int m = 0; m < c->parts.n_members; m++) length(csv, c, a, c->parts.member[m].name);
+    for (int j = 0; j < c->parts.n_joints; j++) {
+        int b = (int)c->parts.joint[j].bush;
         if (b >= GW_START_RUBBERS || told[b]) continue;
         told[b] = true;
         hardness(csv, car, b);

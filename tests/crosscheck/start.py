@@ -123,16 +123,28 @@ def main():
                ("five_link", "trailing_arm", ["--brake-front-fraction", "0.85", "--wheelbase-mm", "1900",
                                               "--cg-height-mm", "850", "--wheel-radius-mm", "250"]),
                ("five_link", "five_link", ["--mass-kg", "3500", "--wheelbase-mm", "3600", "--cg-height-mm", "350"])]
+    # rack ahead or behind, on the body or on a subframe; bars thin and thick
+    for n, (front, frame, rack, bars) in enumerate(itertools.product(
+            FRONT, ("none", "both"), ("ahead", "behind", "none"), ((0, 0), (12, 18), (22, 12)))):
+        if every or n % 7 == 0:
+            rear = ("strut", "double_wishbone", "five_link", "semi_trailing", "trailing_arm")[n % 5]
+            trials.append((front, rear, ["--subframe", frame, "--rack", rack, "--front-bar-mm", str(bars[0]),
+                                         "--rear-bar-mm", str(bars[1])]))
+    trials.append(("strut", "live_axle", ["--subframe", "front", "--rear-bar-mm", "18"]))
     wrong = []
     with tempfile.TemporaryDirectory() as folder:
         for front, rear, options in trials:
             words = ["--front", front, "--rear", rear, *options]
             wrong += [f"{' '.join(words)}: {w}" for w in outside(figures(binary, folder, words), (front, rear))]
         path = Path(folder) / "whole.json"
-        for verb in ("check", "compare", "ride", "travel", "align", "rates", "deflect"):
-            for rear in REAR:
-                path.write_text(run(binary, "start", "--front", FRONT[REAR.index(rear) % 3], "--rear", rear))
+        for rear in REAR:
+            path.write_text(run(binary, "start", "--front", FRONT[REAR.index(rear) % 3], "--rear", rear))
+            for verb in ("check", "compare", "ride", "travel", "align", "rates", "deflect"):
                 run(binary, verb, str(path), "--quiet")
+            run(binary, "choose", str(path), "--quiet", "--draws", "100", "--corner", "rear")
+            run(binary, "spread", str(path), "--quiet", "--draws", "100")
+            run(binary, "report", str(path), "--quiet", "--out", str(Path(folder) / f"report-{rear}"))
+            run(binary, "match", str(path), "--quiet", "--sheet", str(Path(folder) / f"{rear}.csv"))
     for line in wrong:
         print(f"not ok - {line}")
     for key, (room, value) in sorted(WORST.items(), key=lambda kv: kv[1][0])[:5] if every else []:

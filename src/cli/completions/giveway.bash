@@ -14,7 +14,7 @@ _giveway() {
     local options="--kit --load --corner --format --materials --method -o --out --format-charts --quiet --help --version"
     local commands="check rates deflect compare travel ride align match spread choose report bench start help"
     local start_options="--front --rear --mass-kg --front-mass-fraction --wheelbase-mm --front-track-mm --rear-track-mm"
-    start_options+=" --wheel-radius-mm --cg-height-mm --brake-front-fraction --driven --title --sheet --from --as-read"
+    start_options+=" --wheel-radius-mm --cg-height-mm --brake-front-fraction --driven --rack --subframe --front-bar-mm --rear-bar-mm --title --sheet --from --as-read"
     local bench_options="--bush --detail"
     local travel_options="--from-mm --to-mm --step-mm --wheels --detail"
     local bush_options="--type --material --inner-mm --outer-mm --length-mm --explain --frequency-Hz --amplitude-mm"

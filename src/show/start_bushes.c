@@ -1,0 +1,200 @@
+/* SPDX-License-Identifier: MIT */
+/* The bushes of a first case: rubber as fitted, and what the kits offer in its place. */
+#include "format/json.h"
+#include "show/start.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+static const double BEAM_TWIST = 0.016; /* torsional rate of a twist beam per mass of the car [N m/deg/kg] */
+
+static const struct {
+    double inner, outer, length; /* of the rubber [mm]                  */
+    double ball, width, rating;  /* of the bearing in its place [mm, kN] */
+} SIZE[GW_START_RUBBERS] = {
+    { 20, 46, 54, 25, 20, 60 }, { 20, 62, 54, 25, 20, 60 },  { 18, 36, 36, 22, 18, 45 },
+    { 16, 36, 36, 22, 18, 45 }, { 24, 56, 60, 35, 28, 110 }, { 36, 62, 64, 0, 0, 0 },
+    { 14, 30, 40, 0, 0, 0 },    { 20, 38, 40, 0, 0, 0 },
+};
+
+/* Of flanged polyurethane in the places of shared parts, where a sleeve alone would slide: common practice.
+ */
+static const struct {
+    gw_start_bush_id of;
+    double rate[4]; /* radial, axial [N/mm], conical, torsional [N m/deg] */
+} FLANGED[] = {
+    { GW_START_SUBFRAME_RUBBER, { 12000, 6500, 35, 4 } },
+    { GW_START_RACK_RUBBER, { 9000, 2500, 12, 1 } },
+    { GW_START_BAR_RUBBER, { 7000, 1200, 5, 0.2 } },
+};
+
+static const gw_start_figure *place_named(const gw_start_corner *c, const char *name)
+{
+    int i = 0;
+    while (strcmp(c->parts.point[i].name, name) != 0) i++;
+    return c->place[i];
+}
+
+static void size_of(gw_json *json, int b)
+{
+    gw_json_number(json, "inner_diameter_mm", SIZE[b].inner);
+    gw_json_number(json, "outer_diameter_mm", SIZE[b].outer);
+    gw_json_number(json, "length_mm", SIZE[b].length);
+}
+
+/* Gent's relation (1958) as section 1 of how sure a figure is has it, E in proportion to this. */
+static double gent(double h)
+{
+    return (56 + 7.62336 * h) / (100 - h);
+}
+
+/* Outside the table: moduli by Gent's relation, the rest as in the compound that was there. */
+static void made_material(gw_json *json, const gw_material *m, double assumed, double h)
+{
+    double f = gent(h) / gent(assumed);
+    gw_json_object(json, "material");
+    gw_json_number(json, "shear_modulus_MPa", m->shear_modulus.v / 1e6 * f);
+    gw_json_number(json, "bulk_modulus_MPa", m->bulk_modulus.v / 1e6 * f);
+    gw_json_number(json, "young_modulus_MPa", m->young_modulus.v / 1e6 * f);
+    gw_json_number(json, "hardness_irhd", h);
+    gw_json_number(json, "zener_gain", m->zener_gain.v);
+    gw_json_number(json, "zener_tau_s", m->zener_tau.v);
+    gw_json_number(json, "zener_alpha", m->zener_alpha.v);
+    gw_json_number(json, "payne_gain", m->payne_gain.v);
+    gw_json_number(json, "payne_strain", m->payne_strain.v);
+    gw_json_number(json, "payne_exponent", m->payne_exponent.v);
+    gw_json_number(json, "shear_strain_limit", m->shear_strain_limit.v);
+    gw_json_number(json, "compressive_strain_limit", m->compressive_strain_limit.v);
+    gw_json_close(json);
+}
+
+static void material(gw_json *json, const gw_start_car *car, const gw_material_set *set, int b)
+{
+    char name[16];
+    double h = car->hardness[b].v;
+    snprintf(name, sizeof name, "nr-%g", gw_start_bush_hardness(b));
+    const gw_material *m = gw_materials_find(set, name);
+    if (!car->hardness[b].read) {
+        gw_json_string(json, "material", name);
+    } else if (h >= 30 && h <= 75) {
+        gw_json_object_on_line(json, "material");
+        gw_json_string(json, "family", "natural_rubber");
+        gw_json_number(json, "hardness_points", h);
+        gw_json_close(json);
+    } else if (m) {
+        made_material(json, m, gw_start_bush_hardness(b), h);
+    }
+}
+
+static void rates(gw_json *json, const char *name, const double rate[4], double loss, double ratio)
+{
+    gw_json_object(json, name);
+    gw_json_string(json, "type", "rates");
+    gw_json_number(json, "radial_N_per_mm", rate[0]);
+    gw_json_number(json, "axial_N_per_mm", rate[1]);
+    gw_json_number(json, "conical_Nm_per_deg", rate[2]);
+    gw_json_number(json, "torsional_Nm_per_deg", rate[3]);
+    gw_json_number(json, "loss_factor", loss);
+    gw_json_number(json, "dynamic_ratio", ratio);
+    gw_json_close(json);
+}
+
+void gw_start_on_offer(int b, const char *kit, char *name, size_t size)
+{
+    const char *stem = gw_start_bush_name(b);
+    bool shared = b >= GW_START_SUBFRAME_RUBBER; /* no bearing goes there */
+    snprintf(name, size, "%.*s_%s", (int)(strrchr(stem, '_') - stem), stem, shared ? "poly" : kit);
+}
+
+static void poly(gw_json *json, int b)
+{
+    char name[40];
+    gw_start_on_offer(b, "poly", name, sizeof name);
+    for (int i = 0; i < GW_START_COUNT(FLANGED); i++)
+        if ((int)FLANGED[i].of == b) {
+            rates(json, name, FLANGED[i].rate, 0.1, 1.5);
+            return;
+        }
+    gw_json_object(json, name);
+    gw_json_string(json, "type", "unbonded");
+    gw_json_string(json, "material", "pu-85a");
+    size_of(json, b);
+    gw_json_number(json, "friction_coefficient", 0.15);
+    gw_json_close(json);
+}
+
+static void bearing(gw_json *json, int b)
+{
+    char name[40];
+    gw_start_on_offer(b, "bearing", name, sizeof name);
+    gw_json_object(json, name);
+    gw_json_string(json, "type", "bearing");
+    gw_json_number(json, "ball_diameter_mm", SIZE[b].ball);
+    gw_json_number(json, "width_mm", SIZE[b].width);
+    gw_json_string(json, "liner", "ptfe");
+    gw_json_number(json, "static_rating_kN", SIZE[b].rating);
+    gw_json_number(json, "clearance_mm", 0);
+    gw_json_number(json, "breakaway_Nm", 1);
+    gw_json_close(json);
+}
+
+static void rubber_and_others(gw_json *json, const gw_start_car *car, const gw_material_set *set, int b)
+{
+    gw_json_object(json, gw_start_bush_name(b));
+    gw_json_string(json, "type", "bonded");
+    material(json, car, set, b);
+    size_of(json, b);
+    gw_json_close(json);
+    poly(json, b);
+    if (SIZE[b].ball > 0) bearing(json, b);
+}
+
+/* Valve and column with the steering wheel held, half of them at each end of the rack: common practice. */
+static const double RACK_HELD[] = { 40000, 1500, 0, 100 };
+
+/* A round bar of steel between its bushes: G pi d^4 / (32 L), as strength of materials has it. */
+static void bar(gw_json *json, const gw_start_corner *c, int a)
+{
+    const double pi = 3.14159265358979323846, d = c->bar / 1000;
+    double length = 2 * place_named(c, "bar_bush")[1].v / 1000;
+    double twist = GW_START_STEEL_SHEAR * pi * pow(d, 4) / (32 * length) * pi / 180;
+    const double rate[] = { 30000, 30000, 900, gw_start_rounded(twist, 0.1) };
+    rates(json, gw_start_bush_name(a == GW_FRONT ? GW_START_FRONT_BAR : GW_START_REAR_BAR), rate, 0.01, 1);
+}
+
+/* Welds, and the twist of a beam: stiff but in torsion, which grows with the car. */
+static void shared_bushes(gw_json *json, const gw_start_car *car)
+{
+    if (gw_start_uses(car, GW_START_WELD)) {
+        gw_json_object_on_line(json, gw_start_bush_name(GW_START_WELD));
+        gw_json_string(json, "type", "rigid");
+        gw_json_close(json);
+    }
+    if (gw_start_uses(car, GW_START_BEAM)) {
+        const double rate[] = { 60000, 60000, 2500, gw_start_rounded(BEAM_TWIST * car->mass.v, 0.5) };
+        rates(json, gw_start_bush_name(GW_START_BEAM), rate, 0.01, 1);
+    }
+    if (gw_start_uses(car, GW_START_RACK_GUIDE))
+        rates(json, gw_start_bush_name(GW_START_RACK_GUIDE), RACK_HELD, 0.05, 1);
+    for (int a = 0; a < GW_AXLES; a++)
+        if (car->corner[a].bar > 0) bar(json, &car->corner[a], a);
+}
+
+void gw_start_bushes(gw_json *json, const gw_start_car *car, const gw_material_set *set)
+{
+    gw_json_object(json, "bushes");
+    for (int b = 0; b < GW_START_RUBBERS; b++)
+        if (gw_start_uses(car, b)) rubber_and_others(json, car, set, b);
+    if (gw_start_uses(car, GW_START_STRUT_MOUNT)) {
+        const double rate[] = { 900, 0, 0.5, 0.05 };
+        rates(json, gw_start_bush_name(GW_START_STRUT_MOUNT), rate, 0.1, 1.4);
+    }
+    if (gw_start_uses(car, GW_START_BALL)) {
+        gw_json_object_on_line(json, gw_start_bush_name(GW_START_BALL));
+        gw_json_string(json, "type", "ball_joint");
+        gw_json_close(json);
+    }
+    shared_bushes(json, car);
+    gw_json_close(json);
+}
