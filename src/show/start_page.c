@@ -99,16 +99,44 @@ static void draw_wheel(gw_buf *out, const view *v, const gw_start_corner *c)
         x.s, y.s, w.s, h.s, round.s);
 }
 
+typedef struct spot {
+    double x, y;
+} spot;
+
+static bool near(spot a, spot b, double across, double up)
+{
+    return fabs(a.x - b.x) < across && fabs(a.y - b.y) < up;
+}
+
+/* The nearest place for a number, middle of its letters, that lies on no point and on no other number. */
+static spot free_spot(const spot *point, int n, const spot *number, int p)
+{
+    static const double RING[] = { 11, 17, 24, 32, 42 };
+    for (int r = 0; r < GW_START_COUNT(RING); r++)
+        for (int turn = 0; turn < 12; turn++) {
+            double angle = (turn + 0.5) * 3.14159265358979323846 / 6;
+            const spot at = { point[p].x + RING[r] * cos(angle), point[p].y - RING[r] * sin(angle) };
+            bool taken = false;
+            for (int i = 0; i < n; i++)
+                taken = taken || near(at, point[i], 10, 9) || (i < p && near(at, number[i], 15, 11));
+            if (!taken) return at;
+        }
+    return (spot){ point[p].x + 11, point[p].y };
+}
+
 static void draw_points(gw_buf *out, const view *v, const gw_start_corner *c)
 {
-    for (int p = 0; p < c->parts.n_points; p++) {
-        gw_number x = gw_fixed(x_of(v, place(c, p, v->along)), 1), y = gw_fixed(y_of(v, place(c, p, 2)), 1);
-        gw_number text_x = gw_fixed(x_of(v, place(c, p, v->along)) + 6 + 9 * (p % 2), 1);
-        gw_number text_y = gw_fixed(y_of(v, place(c, p, 2)) - 4 + 9 * (p % 3), 1);
-        gw_buf_fmt(
-            out,
-            "<circle cx=\"%s\" cy=\"%s\" r=\"3.2\"/><text x=\"%s\" y=\"%s\" font-size=\"11\">%d</text>\n",
-            x.s, y.s, text_x.s, text_y.s, p + 1);
+    spot point[GW_START_POINTS], number[GW_START_POINTS];
+    const int n = c->parts.n_points;
+    for (int p = 0; p < n; p++) point[p] = (spot){ x_of(v, place(c, p, v->along)), y_of(v, place(c, p, 2)) };
+    for (int p = 0; p < n; p++) {
+        number[p] = free_spot(point, n, number, p);
+        gw_number x = gw_fixed(point[p].x, 1), y = gw_fixed(point[p].y, 1);
+        gw_number text_x = gw_fixed(number[p].x, 1), text_y = gw_fixed(number[p].y + 4, 1);
+        gw_buf_fmt(out,
+                   "<circle cx=\"%s\" cy=\"%s\" r=\"3.2\"/><text x=\"%s\" y=\"%s\" font-size=\"11\" "
+                   "text-anchor=\"middle\">%d</text>\n",
+                   x.s, y.s, text_x.s, text_y.s, p + 1);
     }
 }
 
