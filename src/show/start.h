@@ -176,6 +176,9 @@ void gw_start_make(const gw_start_wish *wish, gw_start_car *car);
 /** Puts together what the corner has: its layout with the rack, subframe and bar that it is told to have. */
 void gw_start_fit(gw_start_corner *corner);
 
+/** Index of a point; -1: there is none of that name. */
+int gw_start_point_named(const gw_start_parts *parts, const char *name);
+
 /** Whether the axle of the corner has joints of its own. */
 bool gw_start_shares(const gw_start_corner *corner);
 

@@ -29,13 +29,6 @@ static const struct {
     { GW_START_BAR_RUBBER, { 7000, 1200, 5, 0.2 } },
 };
 
-static const gw_start_figure *place_named(const gw_start_corner *c, const char *name)
-{
-    int i = 0;
-    while (strcmp(c->parts.point[i].name, name) != 0) i++;
-    return c->place[i];
-}
-
 static void size_of(gw_json *json, int b)
 {
     gw_json_number(json, "inner_diameter_mm", SIZE[b].inner);
@@ -157,7 +150,7 @@ static const double RACK_HELD[] = { 40000, 1500, 0, 100 };
 static void bar(gw_json *json, const gw_start_corner *c, int a)
 {
     const double pi = 3.14159265358979323846, d = c->bar / 1000;
-    double length = 2 * place_named(c, "bar_bush")[1].v / 1000;
+    double length = 2 * c->place[gw_start_point_named(&c->parts, "bar_bush")][1].v / 1000;
     double twist = GW_START_STEEL_SHEAR * pi * pow(d, 4) / (32 * length) * pi / 180;
     const double rate[] = { 30000, 30000, 900, gw_start_rounded(twist, 0.1) };
     rates(json, gw_start_bush_name(a == GW_FRONT ? GW_START_FRONT_BAR : GW_START_REAR_BAR), rate, 0.01, 1);

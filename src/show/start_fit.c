@@ -68,17 +68,17 @@ static void add_member(gw_start_parts *p, const char *name, double mass, bool sh
     p->member[p->n_members++] = (gw_start_member){ name, mass, shared };
 }
 
-static gw_start_point *point_named(gw_start_parts *p, const char *name)
+int gw_start_point_named(const gw_start_parts *p, const char *name)
 {
     int i = 0;
-    while (i < p->n_points - 1 && strcmp(p->point[i].name, name) != 0) i++;
-    return &p->point[i];
+    while (i < p->n_points && strcmp(p->point[i].name, name) != 0) i++;
+    return i < p->n_points ? i : -1;
 }
 
 /* Points and joints that differ stand in place of those of their names. */
 static void replace_points(gw_start_parts *p, const gw_start_point *other, int n)
 {
-    for (int i = 0; i < n; i++) *point_named(p, other[i].name) = other[i];
+    for (int i = 0; i < n; i++) p->point[gw_start_point_named(p, other[i].name)] = other[i];
 }
 
 static void replace_joints(gw_start_parts *p, const gw_start_joint *other, int n)
@@ -97,49 +97,55 @@ static void take_layout(gw_start_parts *p, const gw_start_layout *l)
     replace_joints(p, l->other_joint, l->n_other_joints);
 }
 
+/* Turning bodies and the bar's own bush are filled in. */
+static const gw_start_joint BAR_JOINTS[] = {
+    { "bar_bush",
+      "anti-roll bar, bush",
+      NULL,
+      "bar",
+      { 0, 1, 0 },
+      GW_START_BAR_RUBBER,
+      GW_START_OF_CORNER,
+      GW_START_ON_SUBFRAME },
+    { "bar_end",
+      "drop link, joint at the bar",
+      "bar",
+      "drop_link",
+      { 0, 0, 1 },
+      GW_START_BALL,
+      GW_START_OF_CORNER,
+      GW_START_ON_BODY },
+    { "bar_link",
+      "drop link, far joint",
+      "drop_link",
+      NULL,
+      { 0, 0, 1 },
+      GW_START_BALL,
+      GW_START_OF_CORNER,
+      GW_START_ON_BODY },
+    { "bar_middle",
+      "anti-roll bar, torsion",
+      "left.bar",
+      "right.bar",
+      { 0, 1, 0 },
+      GW_START_FRONT_BAR,
+      GW_START_MIDDLE,
+      GW_START_ON_BODY },
+};
+
 static void add_bar(gw_start_parts *p, const gw_start_layout *l)
 {
     const gw_start_bar *b = l->bar;
-    const bool front = l->axle == GW_FRONT;
-    const gw_start_point middle = { "bar_middle",
-                                    { b->bush.from_wheel[0], 0, b->bush.from_wheel[2] },
-                                    false,
-                                    "middle of the bar, level with its bushes",
-                                    GW_START_MIDDLE };
-    const gw_start_joint joint[] = {
-        { "bar_bush",
-          "anti-roll bar, bush",
-          b->turns_on,
-          "bar",
-          { 0, 1, 0 },
-          GW_START_BAR_RUBBER,
-          GW_START_OF_CORNER,
-          GW_START_ON_SUBFRAME },
-        { "bar_end",
-          "drop link, joint at the bar",
-          "bar",
-          "drop_link",
-          { 0, 0, 1 },
-          GW_START_BALL,
-          GW_START_OF_CORNER,
-          GW_START_ON_BODY },
-        { "bar_link",
-          "drop link, far joint",
-          "drop_link",
-          b->link_on,
-          { 0, 0, 1 },
-          GW_START_BALL,
-          GW_START_OF_CORNER,
-          GW_START_ON_BODY },
-        { "bar_middle",
-          "anti-roll bar, torsion",
-          "left.bar",
-          "right.bar",
-          { 0, 1, 0 },
-          front ? GW_START_FRONT_BAR : GW_START_REAR_BAR,
-          GW_START_MIDDLE,
-          GW_START_ON_BODY },
-    };
+    gw_start_joint joint[GW_START_COUNT(BAR_JOINTS)];
+    gw_start_point middle = b->bush;
+    middle.name = "bar_middle";
+    middle.how = "middle of the bar, level with its bushes";
+    middle.side = GW_START_MIDDLE;
+    middle.from_wheel[1] = 0;
+    memcpy(joint, BAR_JOINTS, sizeof joint);
+    joint[0].body_a = b->turns_on;
+    joint[2].body_b = b->link_on;
+    if (l->axle == GW_REAR) joint[3].bush = GW_START_REAR_BAR;
     add_point(p, &b->bush);
     add_point(p, &b->end);
     add_point(p, &b->link);
@@ -151,7 +157,7 @@ static void add_bar(gw_start_parts *p, const gw_start_layout *l)
 
 static void add_rack(gw_start_parts *p)
 {
-    gw_start_point mount = *point_named(p, "tie_inner"), guide;
+    gw_start_point mount = p->point[gw_start_point_named(p, "tie_inner")], guide;
     mount.side = GW_START_BOTH;
     guide = mount;
     mount.name = "rack_mount";
@@ -180,7 +186,6 @@ static void hang(gw_start_corner *c)
     for (int j = 0; j < c->parts.n_joints; j++) {
         gw_start_joint *joint = &c->parts.joint[j];
         bool behind = joint->on == GW_START_ON_SUBFRAME_BEHIND && c->layout->axle == GW_REAR;
-        if (strcmp(joint->body_a, "chassis") != 0) continue;
         if (joint->on == GW_START_ON_RACK && c->rack != GW_START_NONE)
             joint->body_a = "rack";
         else if (c->subframe &&

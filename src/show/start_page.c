@@ -54,13 +54,6 @@ static double y_of(const view *v, double height)
     return 14 + (v->high - height) * v->scale;
 }
 
-static int point_of(const gw_start_parts *l, const char *name)
-{
-    for (int i = 0; i < l->n_points; i++)
-        if (strcmp(l->point[i].name, name) == 0) return i;
-    return -1;
-}
-
 static void stroke(gw_buf *out, const view *v, const gw_start_corner *c, int a, int b, const char *style)
 {
     gw_number x1 = gw_fixed(x_of(v, place(c, a, v->along)), 1), y1 = gw_fixed(y_of(v, place(c, a, 2)), 1);
@@ -77,13 +70,12 @@ static void draw_members(gw_buf *out, const view *v, const gw_start_corner *c)
             const gw_start_joint *p = &l->joint[i], *q = &l->joint[j];
             bool shared = strcmp(p->body_b, q->body_a) == 0 ||
                           (strcmp(p->body_b, q->body_b) == 0 && strcmp(p->body_b, "upright") != 0);
-            bool arm = c->layout->n_members == 0 && strcmp(p->body_b, "upright") == 0 &&
-                       strcmp(q->body_b, "upright") == 0;
+            bool arm = p->bush == GW_START_TRAIL_RUBBER && q->bush == GW_START_TRAIL_RUBBER;
             if (shared || arm)
-                stroke(out, v, c, point_of(l, p->name), point_of(l, q->name),
+                stroke(out, v, c, gw_start_point_named(l, p->name), gw_start_point_named(l, q->name),
                        "stroke=\"#444\" stroke-width=\"1.6\"");
         }
-    stroke(out, v, c, point_of(l, "spring_seat"), point_of(l, "spring_top"),
+    stroke(out, v, c, gw_start_point_named(l, "spring_seat"), gw_start_point_named(l, "spring_top"),
            "stroke=\"#444\" stroke-width=\"1.2\" stroke-dasharray=\"4 3\"");
 }
 

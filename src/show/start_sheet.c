@@ -44,13 +44,6 @@ static void hardness(gw_csv *csv, const gw_start_car *car, int b)
                                       "gauge A on the rubber's end face, away from the sleeves" });
 }
 
-static int point_named(const gw_start_parts *l, const char *name)
-{
-    for (int i = 0; i < l->n_points; i++)
-        if (strcmp(l->point[i].name, name) == 0) return i;
-    return -1;
-}
-
 /* A member of two joints has a length. */
 static void length(gw_csv *csv, const gw_start_corner *c, int a, const char *member)
 {
@@ -58,7 +51,7 @@ static void length(gw_csv *csv, const gw_start_corner *c, int a, const char *mem
     char of[100], to[100];
     for (int j = 0; j < c->parts.n_joints && n < 3; j++)
         if (strcmp(c->parts.joint[j].body_a, member) == 0 || strcmp(c->parts.joint[j].body_b, member) == 0)
-            end[n++] = point_named(&c->parts, c->parts.joint[j].name);
+            end[n++] = gw_start_point_named(&c->parts, c->parts.joint[j].name);
     if (n != 2 || strncmp(member, "rack", 4) == 0) return; /* a rack slides */
     double d = 0;
     for (int i = 0; i < 3; i++) d += pow(c->place[end[1]][i].v - c->place[end[0]][i].v, 2);
