@@ -92,6 +92,8 @@ static const gw_field WHEEL[] = {
     GW_MEMBER("roll_centre", MM, gw_travel_point, roll_centre, GW_SOMETIMES, "height above the ground, both wheels alike"),
     GW_MEMBER("front_view_swing_arm", MM, gw_travel_point, front_view.across, GW_NO_CSV | GW_MAY_LACK,
               "from the wheel centre to its instant centre; inboard positive"),
+    GW_MEMBER("front_view_centre_above_wheel_centre", MM, gw_travel_point, front_view.above, GW_NO_CSV | GW_MAY_LACK,
+              "height of that centre over the wheel centre; its line from the patch meets the middle at the roll centre"),
     GW_MEMBER("side_view_swing_arm", MM, gw_travel_point, side_view.across, GW_MAY_LACK,
               "from the wheel centre to its instant centre; ahead positive"),
     GW_MEMBER("side_view_centre_above_wheel_centre", MM, gw_travel_point, side_view.above, GW_NO_CSV | GW_MAY_LACK,

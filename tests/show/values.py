@@ -205,6 +205,11 @@ def travel_relations(case, document):
                 two = times * slope(points, i, key)
                 if not near(two, points[i][rate], 0.02 * largest):
                     wrong.append(f"{where} at {points[i]['travel_mm']}: {rate} {points[i][rate]}, slope {two}")
+        for i in range(2, len(points) - 2):
+            across, above = points[i]["front_view_swing_arm_mm"], points[i]["front_view_centre_above_wheel_centre_mm"]
+            outward = slope(points, i, lambda p: p["wheel_centre_mm"][1])
+            if across is not None and not near(outward, above / across, 0.01):
+                wrong.append(f"{where} at {points[i]['travel_mm']}: the wheel centre goes out by {outward}, its instant centre says {above / across}")
         rest = r["ride_height"]
         for p in points:
             for angle in ("toe", "camber"):
