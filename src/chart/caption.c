@@ -16,8 +16,11 @@ void gw_caption_measure(gw_sheet *s)
     const gw_chart_words *w = &s->figure->words;
     double room = page_room(s);
     bool bare = s->inlined; /* the page names it itself */
-    s->title = gw_text_break(bare ? NULL : w->title, room, 2, GW_TYPE_TITLE, true);
-    s->subtitle = gw_text_break(bare ? NULL : w->subtitle, room, 2, GW_TYPE_TEXT, false);
+    char under[512];
+    snprintf(under, sizeof under, "%s%s%s", w->what ? w->what : "", w->what && w->subtitle ? ". " : "",
+             w->subtitle ? w->subtitle : "");
+    s->title = gw_text_break(bare ? NULL : w->title, room, 3, GW_TYPE_TITLE, true);
+    s->subtitle = gw_text_break(bare ? NULL : under, room, 2, GW_TYPE_TEXT, false);
     s->note = gw_text_break(w->note, room, 3, GW_TYPE_NOTE, false);
     s->x_title = gw_text_break(w->x_title, room, 2, GW_TYPE_TEXT, false);
     s->y_title = gw_text_break(w->y_title, room, 2, GW_TYPE_TEXT, false);

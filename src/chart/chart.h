@@ -46,13 +46,14 @@ typedef struct gw_bar_chart {
     const char *const *groups;
     int n_groups;
     const char *const *parts; /**< NULL: without names, and without keys above   */
-    const int *styles;        /**< of the parts; NULL: 0, 1, 2 ...                      */
+    const int *styles;        /**< of parts side by side; NULL: 0, 1, 2 ...; stacked ones are no kits  */
     int n_parts;
     const double *values; /**< [group * n_parts + part]; not finite: no bar      */
     const double *low,
         *high; /**< ends of a whisker at each bar, as `values`; NULL or not finite: none; not stacked */
     bool stacked;
-    int decimals; /**< of the figures at the bars                               */
+    const double *half; /**< by group: what the sum of a stack may be off; NULL or not finite: not known */
+    int decimals;       /**< of the figures at the bars                               */
 } gw_bar_chart;
 
 /** Points with their names beside them: grip against harshness, one point a kit. */
@@ -86,7 +87,7 @@ typedef struct gw_span_chart {
     int decimals;
 } gw_span_chart;
 
-/** Upright bars over third-octave bands, one bar a name in each band; lines where names are many. */
+/** Third-octave bands: upright bars for one or two names, lines for more. */
 typedef struct gw_band_chart {
     gw_chart_words words;
     const double *centre_hz; /**< nominal centres */

@@ -114,6 +114,7 @@ static void add_words(gw_buf *out, const char *before, const char *words)
 const char *gw_figure_describe(const gw_figure *f, gw_arena *arena)
 {
     gw_buf text = { 0 };
+    add_words(&text, "", f->words.what);
     add_words(&text, "", f->words.subtitle);
     add_words(&text, "Across: ", f->words.x_title);
     add_words(&text, "Up: ", f->words.y_title);

@@ -122,12 +122,17 @@ static bool scale(gw_sheet *s)
     return true;
 }
 
+static bool beyond(int style)
+{
+    return style >= GW_STYLES && style < GW_PARTS;
+}
+
 static bool is_numbered(const gw_figure *f)
 {
     for (int i = 0; i < f->n; i++)
-        if (f->mark[i].style >= GW_STYLES) return true;
+        if (beyond(f->mark[i].style)) return true;
     for (int i = 0; f->key_styles && i < f->n_keys; i++)
-        if (f->key_styles[i] >= GW_STYLES) return true;
+        if (beyond(f->key_styles[i])) return true;
     return !f->letters && f->n_keys > GW_STYLES;
 }
 
@@ -165,8 +170,9 @@ gw_status gw_figure_lay_out(const gw_figure *figure, bool inlined, gw_arena *are
     s.bottom = layout.height - gw_caption_below(&s);
     draw(&s);
     layout.title = gw_arena_strdup(arena, figure->words.title ? figure->words.title : "");
+    layout.what = gw_arena_strdup(arena, figure->words.what ? figure->words.what : "");
     layout.description = gw_figure_describe(figure, arena);
-    if (layout.failed || !layout.title || !layout.description)
+    if (layout.failed || !layout.title || !layout.what || !layout.description)
         return gw_fail(err, GW_E_NOMEM, "out of memory while charts were made");
     *out = layout;
     return GW_OK;

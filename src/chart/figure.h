@@ -11,12 +11,14 @@
 
 #include <stdbool.h>
 
-/** Words around a figure. `title` says what is seen; titles of axes carry the unit, as "toe change (deg)". */
+/** Words around a figure. `title` is its message, a sentence; titles of axes carry the unit, "toe change
+ * (deg)". */
 typedef struct gw_chart_words {
     const char *title;
-    const char *subtitle; /**< NULL: none                                 */
+    const char *subtitle; /**< whose it is: the car; NULL: none           */
     const char *x_title, *y_title;
     const char *note; /**< small print at the foot; NULL: none            */
+    const char *what; /**< what is drawn, with its unit; NULL: none       */
 } gw_chart_words;
 
 typedef enum gw_chart_scale_kind { GW_SCALE_LINEAR, GW_SCALE_LOG, GW_SCALE_ROWS } gw_chart_scale_kind;
@@ -44,7 +46,8 @@ typedef enum gw_chart_mark_kind {
 
 typedef struct gw_chart_mark {
     gw_chart_mark_kind kind;
-    int style;        /**< 0, 1, 2 ...: give a kit the same one in every chart; 0 is the baseline */
+    int style; /**< 0, 1, 2 ...: give a kit the same one in every chart; 0 is the baseline; from GW_PARTS on
+                    those of what is no kit */
     const char *name; /**< NULL: none                                                             */
     const double *x, *y;
     const double *low, *high; /**< NULL: none; of a bar one value each                            */

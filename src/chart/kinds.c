@@ -7,7 +7,8 @@
 
 #include <math.h>
 
-enum { DOWN_STYLE = 1, UP_STYLE = 2 };
+enum { MOST_BARS = 2 }; /* of third octaves, side by side */
+enum { WHOLE_STYLE = GW_PARTS, DOWN_STYLE = GW_PARTS + 1, UP_STYLE = GW_PARTS + 3 };
 
 /* Marks of one chart while they are made. */
 typedef struct gw_marks {
@@ -108,10 +109,11 @@ static void add_group(gw_marks *m, const gw_bar_chart *chart, int group)
 }
 
 /* "sum" where parts of both signs lie beside each other. */
-static const char *sum_text(gw_marks *m, double lo, double hi, int decimals)
+static const char *sum_text(gw_marks *m, double lo, double hi, double half, int decimals)
 {
     gw_buf text = { 0 };
     gw_buf_fmt(&text, "%s%s", lo < 0 && hi > 0 ? "sum " : "", gw_fixed(lo + hi, decimals).s);
+    if (isfinite(half)) gw_buf_fmt(&text, " \xC2\xB1 %s", gw_fixed(half, decimals).s);
     const char *figure = gw_arena_strdup(&m->arena, gw_buf_str(&text));
     if (text.failed || !figure) m->charts->failed = true;
     gw_buf_free(&text);
@@ -134,12 +136,13 @@ static void add_stack(gw_marks *m, const gw_bar_chart *chart, int group)
                                               .row = group,
                                               .from = from,
                                               .to = *end,
-                                              .style = style_of(chart->styles, p),
+                                              .style = GW_PARTS + p,
                                               .letter = (char)('A' + p % 26) });
     }
     gw_chart_mark *bearer = last[1] ? last[1] : last[0];
     if (!bearer) bearer = add(m, (gw_chart_mark){ .kind = GW_MARK_BAR, .row = group });
-    bearer->figure = any ? sum_text(m, lo, hi, chart->decimals) : "no result";
+    double half = chart->half ? chart->half[group] : (double)NAN;
+    bearer->figure = any ? sum_text(m, lo, hi, half, chart->decimals) : "no result";
 }
 
 void gw_charts_bars(gw_charts *charts, const char *stem, const gw_bar_chart *chart)
@@ -152,8 +155,12 @@ void gw_charts_bars(gw_charts *charts, const char *stem, const gw_bar_chart *cha
             add_group(&m, chart, g);
     }
     gw_figure figure = rows(chart->words, chart->groups, chart->n_groups);
+    int *styles = gw_arena_alloc(&m.arena, (size_t)chart->n_parts + 1, sizeof *styles);
+    if (!styles) charts->failed = true;
+    for (int p = 0; styles && p < chart->n_parts; p++)
+        styles[p] = chart->stacked ? GW_PARTS + p : style_of(chart->styles, p);
     figure.keys = chart->parts;
-    figure.key_styles = chart->styles;
+    figure.key_styles = styles;
     figure.n_keys = chart->parts ? chart->n_parts : 0;
     figure.letters = chart->stacked;
     finish(&m, stem, figure);
@@ -175,7 +182,7 @@ void gw_charts_waterfall(gw_charts *charts, const char *stem, const gw_waterfall
                                  .row = row,
                                  .from = from,
                                  .to = to,
-                                 .style = total      ? 0
+                                 .style = total      ? WHOLE_STYLE
                                           : step < 0 ? DOWN_STYLE
                                                      : UP_STYLE,
                                  .figure = keep(&m, figure),
@@ -202,7 +209,7 @@ void gw_charts_spans(gw_charts *charts, const char *stem, const gw_span_chart *c
 
 /* ---- third octaves ---- */
 
-/* More names than styles would be bars of a hair: lines instead. */
+/* More names would be bars of a hair: lines, with their names at their ends, instead. */
 static void add_lines(gw_marks *m, const gw_band_chart *chart)
 {
     double *x = gw_arena_alloc(&m->arena, (size_t)chart->n_bands + 1, sizeof *x);
@@ -235,7 +242,7 @@ static void add_bands(gw_marks *m, const gw_band_chart *chart)
 
 void gw_charts_bands(gw_charts *charts, const char *stem, const gw_band_chart *chart)
 {
-    bool as_lines = chart->n_names > GW_STYLES;
+    bool as_lines = chart->n_names > MOST_BARS;
     gw_marks m = begin(charts, chart->n_names * chart->n_bands);
     const char **names = gw_arena_alloc(&m.arena, (size_t)chart->n_bands + 1, sizeof *names);
     if (!names) charts->failed = true;

@@ -52,7 +52,8 @@ typedef struct gw_shape {
 typedef struct gw_layout {
     gw_arena *arena;
     int width, height;
-    const char *title, *description; /**< of the picture, for a screen reader */
+    const char *title, *what,
+        *description; /**< of the picture: its message, what is drawn, all of it in words */
     gw_layout_text *text;
     int n_texts, texts_cap;
     gw_shape *shape; /**< those further back first */

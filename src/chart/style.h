@@ -7,6 +7,9 @@
 
 enum { GW_STYLES = 8 }; /* what can be told apart; in a chart with more, each is numbered too */
 
+/** Styles from here on are of what is no kit (joints, causes, readings), in colours that no kit has. */
+enum { GW_PARTS = 1 << 16 };
+
 #define GW_INK      "#222222"
 #define GW_SOFT_INK "#555555"
 #define GW_RULE     "#d9d9d9"

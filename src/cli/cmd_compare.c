@@ -77,7 +77,7 @@ static gw_status add_sweep(const gw_work *w, gw_sweep_axis axis, gw_charts *char
     gw_sweep_study sweep = { 0 };
     const gw_sweep_plan plan = { .axis = axis, .to_g = 1.0, .n = 21, .along = { .side = GW_OUTER } };
     gw_status status = gw_study_sweep(&w->session.c, &w->choice.wanted, &plan, &sweep, err);
-    if (status == GW_OK) status = gw_sweep_charts(&w->session.c, &sweep, charts, err);
+    if (status == GW_OK) status = gw_sweep_charts(&w->cmp, &sweep, charts, err);
     gw_sweep_study_free(&sweep);
     return status;
 }

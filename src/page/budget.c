@@ -3,8 +3,11 @@
  * bushes. */
 #include "page/page.h"
 
+#include "giveway/casefile.h"
 #include "giveway/pick.h"
 #include "giveway/units.h"
+#include "show/message.h"
+#include "show/phrase.h"
 
 #include <stddef.h>
 
@@ -37,7 +40,7 @@ static int fill(const gw_report *r, gw_axle axle, int load, const char **groups,
     for (int k = 0; k < r->c->n_kits; k++) {
         const gw_corner_budget *b = gw_corner_budget_find(&r->handling, k, axle, load, GW_OUTER);
         if (!b) continue;
-        groups[n++] = r->c->kits[k].label ? r->c->kits[k].label : r->c->kits[k].name;
+        groups[n++] = gw_kit_said(r->c, k);
         *road = b->on_road;
         for (int i = 0; i < MOST_PARTS; i++)
             if (b->on_road || !PARTS[i].road)
@@ -49,17 +52,27 @@ static int fill(const gw_report *r, gw_axle axle, int load, const char **groups,
 
 static void draw(const gw_report *r, gw_axle axle, int load, gw_bar_chart *chart, gw_charts *charts)
 {
-    gw_buf title = { 0 };
+    gw_buf title = { 0 }, of = { 0 }, phrase = { 0 };
+    gw_told told[GW_MAX_KITS] = { 0 };
     const char *stem = axle == GW_FRONT ? "camber-budget-front" : "camber-budget-rear";
-    const gw_html_part parts[] = { { "load", r->c->loads[load].name },
+    gw_phrase_load(&r->c->loads[load], &phrase);
+    const gw_html_part parts[] = { { "load", gw_buf_str(&phrase) },
                                    { "axle", gw_page_axle(axle) },
                                    { NULL, NULL } };
-    gw_plain_say(&title, gw_words_text(GW_WORDS_PAGE_BUDGET_TITLE), parts);
-    chart->words =
-        (gw_chart_words){ .title = gw_buf_str(&title), .x_title = gw_words_text(GW_WORDS_PAGE_BUDGET_X) };
+    gw_plain_say(&of, gw_words_text(GW_WORDS_PAGE_BUDGET_TITLE), parts);
+    for (int k = 0; k < chart->n_groups && k < GW_MAX_KITS; k++) {
+        told[k].kit = chart->groups[k];
+        for (int i = 0; i < chart->n_parts; i++) told[k].value += chart->values[k * chart->n_parts + i];
+    }
+    const gw_message message = { .of = gw_buf_str(&of), .unit = "deg", .decimals = 2, .is_signed = true };
+    gw_message_kits(&message, told, chart->n_groups, &title);
+    chart->words = (gw_chart_words){ .title = gw_buf_str(&title),
+                                     .x_title = gw_words_text(GW_WORDS_PAGE_BUDGET_X),
+                                     .what = gw_words_text(GW_WORDS_PAGE_BUDGET_WHAT) };
     gw_charts_bars(charts, stem, chart);
-    if (title.failed) charts->failed = true;
-    gw_buf_free(&title);
+    gw_title_drop(charts, &title);
+    gw_title_drop(charts, &of);
+    gw_title_drop(charts, &phrase);
 }
 
 gw_status gw_page_budget_charts(const gw_report *r, gw_charts *charts, gw_error *err)

@@ -25,14 +25,10 @@ static const struct {
     { "contributions-cornering", GRIP, false },
     { "camber-budget", GRIP, false },
     { "grip-against-harshness", GRIP, false },
-    { "transmissibility", RIDE, false },
-    { "bump-fore-aft", RIDE, false },
-    { "bump-vertical", RIDE, true },
-    { "third-octaves", RIDE, true },
+    { "third-octaves", RIDE, false },
+    { "bump", RIDE, false },
     { "paths", RIDE, true },
     { "toe-braking", SWEEP, true },
-    { "camber-braking", SWEEP, true },
-    { "toe-cornering", SWEEP, true },
     { "camber-cornering", SWEEP, true },
 };
 enum { N_CHARTS = sizeof CHARTS / sizeof *CHARTS };
@@ -71,8 +67,8 @@ gw_status gw_page_charts_gather(const gw_report *r, bool workshop, gw_charts *ch
     if (status == GW_OK) status = gw_page_budget_charts(r, charts, err);
     if (status == GW_OK && r->ride.n) status = gw_ride_charts(r->c, &r->ride, charts, err);
     if (status != GW_OK || !workshop || !r->c->has_vehicle) return status;
-    status = gw_sweep_charts(r->c, &r->brake, charts, err);
-    if (status == GW_OK) status = gw_sweep_charts(r->c, &r->lateral, charts, err);
+    status = gw_sweep_charts(&cmp, &r->brake, charts, err);
+    if (status == GW_OK) status = gw_sweep_charts(&cmp, &r->lateral, charts, err);
     return status;
 }
 
@@ -91,14 +87,17 @@ static gw_status make_folder(gw_buf *path, gw_error *err)
 
 static gw_status copy(const gw_chart_file *file, gw_page_chart *out, gw_error *err)
 {
-    gw_buf stem = { 0 }, title = { 0 };
+    gw_buf stem = { 0 }, title = { 0 }, what = { 0 };
     gw_buf_add(&stem, file->page->stem);
     gw_buf_add(&title, file->page->layout.title);
+    gw_buf_add(&what, file->page->layout.what);
     gw_status status = gw_file_read(file->path, &out->svg, err);
     if (status == GW_OK) status = gw_buf_status(&stem, err);
     if (status == GW_OK) status = gw_buf_status(&title, err);
+    if (status == GW_OK) status = gw_buf_status(&what, err);
     out->stem = stem.s;
     out->title = title.s;
+    out->what = what.s;
     return status;
 }
 
@@ -146,6 +145,7 @@ void gw_page_charts_free(gw_page_charts *charts)
     for (int i = 0; i < charts->n; i++) {
         free(charts->chart[i].stem);
         free(charts->chart[i].title);
+        free(charts->chart[i].what);
         gw_buf_free(&charts->chart[i].svg);
     }
     free(charts->chart);
@@ -167,7 +167,10 @@ static void put_chart(const gw_page *p, const gw_page_chart *chart)
     gw_buf_fmt(p->out, "<figure class=\"chart\" data-chart=\"%s\" data-axle=\"%d\"%s><figcaption>",
                chart->stem, (int)axle, axle != p->axle && !p->wish->workshop ? " hidden" : "");
     gw_html_name(p->out, chart->title);
-    gw_buf_add(p->out, "</figcaption>\n<div class=\"slide\" role=\"group\" tabindex=\"0\" aria-label=\"");
+    gw_buf_add(p->out, "<span class=\"what\">");
+    gw_html_text(p->out, chart->what);
+    gw_buf_add(p->out,
+               "</span></figcaption>\n<div class=\"slide\" role=\"group\" tabindex=\"0\" aria-label=\"");
     gw_html_text(p->out, chart->title);
     gw_buf_add(p->out, "\">\n");
     gw_buf_add(p->out, strstr(gw_buf_str(&chart->svg), "<svg"));

@@ -19,7 +19,7 @@ typedef struct gw_page_wish {
 
 /** One chart as it came from gnuplot, ready to stand in the page. */
 typedef struct gw_page_chart {
-    char *stem, *title;
+    char *stem, *title, *what;
     gw_buf svg;
 } gw_page_chart;
 

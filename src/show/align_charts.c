@@ -2,8 +2,12 @@
 /* Charts of an alignment: what each adjuster does, and what the loads take before and after. */
 #include "show/align.h"
 
+#include "chart/style.h"
+#include "format/number.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
+#include "show/message.h"
+#include "show/phrase.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -33,28 +37,56 @@ static void add_group(gw_drawing *d, const char *name)
     if (!(d->group[d->n++] = gw_arena_strdup(&d->arena, name))) d->failed = true;
 }
 
-static gw_status finish(gw_drawing *d, const gw_case *c, const gw_align_item *item, const gw_bar_chart *bare,
-                        const char *what, const char *title, gw_charts *charts, gw_error *err)
+static const char *wheel_of(const gw_align_item *item)
 {
-    char stem[TEXT], long_title[TEXT], subtitle[TEXT];
+    static const char *const WORDS[] = { "axle", "left", "right" };
+    return WORDS[item->side];
+}
+
+static gw_status finish(gw_drawing *d, const gw_case *c, const gw_align_item *item, const gw_bar_chart *bare,
+                        const char *what, gw_buf *title, gw_charts *charts, gw_error *err)
+{
+    static const char *const SIDES[] = { "", "-left", "-right" };
+    static const int STYLES[] = { GW_PARTS, GW_PARTS + 1, GW_PARTS + 2 };
+    char stem[TEXT];
     bool failed = d->failed;
     gw_bar_chart chart = *bare; /* its words and figures live no longer than this function */
-    static const char *const SIDES[] = { "", "-left", "-right" }, *const WORDS[] = { "axle", "left",
-                                                                                     "right" };
     snprintf(stem, sizeof stem, "%s-%s%s-%s", what, gw_axle_name(item->axle), SIDES[item->side],
              c->kits[item->kit].name);
-    snprintf(long_title, sizeof long_title, "%s, %s %s", title, gw_axle_name(item->axle), WORDS[item->side]);
-    snprintf(subtitle, sizeof subtitle, "%s", c->kits[item->kit].label);
-    chart.words.title = long_title;
-    chart.words.subtitle = subtitle;
+    chart.words.title = gw_buf_str(title);
+    chart.words.subtitle = gw_kit_said(c, item->kit);
     chart.groups = d->group;
     chart.n_groups = d->n;
     chart.n_parts = d->parts;
+    chart.styles = STYLES;
     chart.values = d->value;
     chart.decimals = 3;
     if (!failed && d->n) gw_charts_bars(charts, stem, &chart);
+    gw_title_drop(charts, title);
     gw_arena_free(&d->arena);
     return failed ? gw_fail(err, GW_E_NOMEM, "out of memory for a chart") : GW_OK;
+}
+
+/* The adjuster and the angle that move most by a millimetre; the load that changes most by the setting. */
+static void say(const gw_drawing *d, const gw_align_item *item, const char *const *parts, bool before,
+                const char *angle, gw_buf *out)
+{
+    int most = 0, step = before ? 2 : 1, n = d->n * d->parts;
+    double best = -1.0;
+    for (int i = 0; i < n; i += step) {
+        double size = fabs(before ? d->value[i + 1] - d->value[i] : d->value[i]);
+        if (size > best) best = size, most = i;
+    }
+    if (d->failed || !n) return;
+    const char *row = d->group[most / d->parts], *axle = gw_axle_name(item->axle);
+    if (!before)
+        gw_buf_fmt(out, "%s %s: %s moves %s most, %s deg a mm", axle, wheel_of(item), row,
+                   parts[most % d->parts], gw_signed(d->value[most], 3).s);
+    else if (best < 0.0005)
+        gw_buf_fmt(out, "The setting changes no %s under load at the %s %s", angle, axle, wheel_of(item));
+    else
+        gw_buf_fmt(out, "As set, the %s change at the %s %s goes from %s to %s deg in %s", angle, axle,
+                   wheel_of(item), gw_signed(d->value[most], 3).s, gw_signed(d->value[most + 1], 3).s, row);
 }
 
 static gw_status chart_adjusters(const gw_case *c, const gw_align_item *item, gw_charts *charts,
@@ -65,7 +97,9 @@ static gw_status chart_adjusters(const gw_case *c, const gw_align_item *item, gw
                            .words.note =
                                "positive: toe-in, camber with the top outboard, caster with the top rearward",
                            .parts = PARTS };
+    gw_buf title = { 0 };
     gw_drawing d;
+    chart.words.what = "What a millimetre of each adjuster does (deg a mm)";
     if (begin(&d, item->n_sensitivities, 3))
         for (int i = 0; i < item->n_sensitivities; i++) {
             const gw_sensitivity *s = &item->sensitivity[i];
@@ -81,7 +115,8 @@ static gw_status chart_adjusters(const gw_case *c, const gw_align_item *item, gw
             d.failed = d.failed || name.failed;
             gw_buf_free(&name);
         }
-    return finish(&d, c, item, &chart, "adjusters", "What each adjuster does", charts, err);
+    say(&d, item, PARTS, false, NULL, &title);
+    return finish(&d, c, item, &chart, "adjusters", &title, charts, err);
 }
 
 static gw_status chart_loads(const gw_case *c, const gw_align_item *item, bool toe, gw_charts *charts,
@@ -89,7 +124,10 @@ static gw_status chart_loads(const gw_case *c, const gw_align_item *item, bool t
 {
     static const char *const PARTS[] = { "before", "as set" };
     gw_bar_chart chart = { .parts = PARTS };
+    gw_buf title = { 0 };
     gw_drawing d;
+    chart.words.what = toe ? "Toe change by load, before and as set (deg)"
+                           : "Camber change by load, before and as set (deg)";
     chart.words.x_title =
         toe ? "toe change (deg, toe-in positive)" : "camber change (deg, top outboard positive)";
     if (begin(&d, item->n_loads, 2))
@@ -100,9 +138,8 @@ static gw_status chart_loads(const gw_case *c, const gw_align_item *item, bool t
             d.value[2 * d.n + 1] = (toe ? l->toe_after : l->camber_after) / GW_DEG;
             add_group(&d, c->loads[l->load].name);
         }
-    return finish(&d, c, item, &chart, toe ? "align-toe" : "align-camber",
-                  toe ? "Toe under load before and after" : "Camber under load before and after", charts,
-                  err);
+    say(&d, item, PARTS, true, toe ? "toe" : "camber", &title);
+    return finish(&d, c, item, &chart, toe ? "align-toe" : "align-camber", &title, charts, err);
 }
 
 gw_status gw_align_charts(const gw_case *c, const void *made, gw_charts *charts, gw_error *err)

@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* The loop with the law through it; stiffness and loss angle over frequency with the fit. */
+#include "chart/style.h"
+#include "format/number.h"
 #include "giveway/curve.h"
 #include "giveway/units.h"
 #include "show/bench.h"
-#include "format/number.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -50,7 +51,7 @@ static void draw_press(const gw_bench_result *r, gw_charts *charts)
     bool turns = r->data.kind == GW_BENCH_MOMENT;
     double unit = turns ? GW_DEG : GW_MM;
     thin *line = calloc(3, sizeof *line);
-    char stem[NAME], title[NAME + 40], note[160];
+    char stem[NAME], title[160];
     if (!line) {
         charts->failed = true;
         return;
@@ -58,20 +59,22 @@ static void draw_press(const gw_bench_result *r, gw_charts *charts)
     gw_chart_series series[3];
     int n = 0;
     law_line(p, unit, &line[0]);
-    series[n++] = (gw_chart_series){ "law", line[0].x, line[0].f, line[0].n, 0 };
+    series[n++] = (gw_chart_series){ "law", line[0].x, line[0].f, line[0].n, GW_PARTS };
     thin_out(p->one_way ? &p->mean : &p->up, unit, &line[1]);
-    series[n++] = (gw_chart_series){ p->one_way ? "read" : "up", line[1].x, line[1].f, line[1].n, 1 };
+    series[n++] =
+        (gw_chart_series){ p->one_way ? "read" : "up", line[1].x, line[1].f, line[1].n, GW_PARTS + 1 };
     if (!p->one_way) {
         thin_out(&p->down, unit, &line[2]);
-        series[n++] = (gw_chart_series){ "down", line[2].x, line[2].f, line[2].n, 2 };
+        series[n++] = (gw_chart_series){ "down", line[2].x, line[2].f, line[2].n, GW_PARTS + 2 };
     }
     snprintf(stem, sizeof stem, "%s-loop", GW_BENCH_AS[r->as]);
-    snprintf(title, sizeof title, "%s: readings and law", GW_BENCH_AS[r->as]);
-    snprintf(note, sizeof note, "Rate at zero %s %s; loss factor %s",
+    snprintf(title, sizeof title, "The rate at zero is %s %s, the loss factor %s",
              gw_significant(p->rate_zero / (turns ? GW_NM_PER_DEG : GW_N_PER_MM), 3).s,
              turns ? "N m/deg" : "N/mm", gw_fixed(p->loss, 3).s);
-    const gw_line_chart chart = { .words = { title, note, turns ? "angle (deg)" : "deflection (mm)",
-                                             turns ? "moment (N m)" : "force (N)", NULL },
+    const gw_line_chart chart = { .words = { title, GW_BENCH_AS[r->as],
+                                             turns ? "angle (deg)" : "deflection (mm)",
+                                             turns ? "moment (N m)" : "force (N)", NULL,
+                                             "Readings of the press and the law through them" },
                                   .series = series,
                                   .n_series = n,
                                   .with_zero = true };
@@ -147,14 +150,19 @@ static void add_chart(const sweep *s, int n, bool angle, gw_charts *charts)
     gw_chart_series series[2 * AMPLITUDES];
     for (int i = 0; i < n; i++) {
         series[2 * i] = (gw_chart_series){ s[i].fit_name, s[i].fit_hz, angle ? s[i].fit_angle : s[i].fit_size,
-                                           FIT, 2 * i };
-        series[2 * i + 1] =
-            (gw_chart_series){ s[i].read_name, s[i].hz, angle ? s[i].angle : s[i].size, s[i].n, 2 * i + 1 };
+                                           FIT, GW_PARTS + 2 * i };
+        series[2 * i + 1] = (gw_chart_series){ s[i].read_name, s[i].hz, angle ? s[i].angle : s[i].size,
+                                               s[i].n, GW_PARTS + 2 * i + 1 };
     }
+    const double *fit = angle ? s[0].fit_angle : s[0].fit_size;
+    char title[240];
+    snprintf(title, sizeof title, "%s goes from %s to %s %s between %s and %s Hz",
+             angle ? "The loss angle" : "The stiffness", gw_significant(fit[0], 3).s,
+             gw_significant(fit[FIT - 1], 3).s, angle ? "deg" : "N/mm", gw_significant(s[0].fit_hz[0], 3).s,
+             gw_significant(s[0].fit_hz[FIT - 1], 3).s);
     const gw_line_chart chart = {
-        .words = { angle ? "Loss angle over frequency" : "Dynamic stiffness over frequency",
-                   "Readings of the test rig and the law through them", "frequency (Hz)",
-                   angle ? "loss angle (deg)" : "stiffness (N/mm)", NULL },
+        .words = { title, NULL, "frequency (Hz)", angle ? "loss angle (deg)" : "stiffness (N/mm)", NULL,
+                   "Readings of the test rig and the law through them, by amplitude" },
         .series = series,
         .n_series = 2 * n,
         .log_x = true,

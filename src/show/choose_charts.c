@@ -3,6 +3,10 @@
 #include "giveway/casefile.h"
 #include "show/choose.h"
 
+#include "chart/style.h"
+#include "format/number.h"
+#include "show/message.h"
+
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -10,7 +14,7 @@
 enum { TEXT = 200, MOST_MARKS = 2000 };
 static const double SMALLEST = 8.0, LARGEST = 44.0; /* bubbles [pixel across] */
 static const char *const REST[] = { "no other beats it, not recommended" };
-static const int STYLE_OF_REST = 1;
+static const int STYLE_OF_REST = GW_PARTS + 2;
 
 typedef struct gw_choose_marks {
     gw_chart_mark *mark;
@@ -84,32 +88,68 @@ static void put_points(const gw_choose_study *s, gw_choose_marks *m)
     for (int i = 0; i < s->n_front && m->n < MOST_MARKS; i++)
         if (!is_recommended(s, i)) add_point(s, &s->front[i], STYLE_OF_REST, NULL, m);
     m->rest = m->n > 0;
-    add_point(s, &s->now, 0, "now", m);
+    add_point(s, &s->now, GW_PARTS, "now", m);
     for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++) {
         char name[TEXT];
         int member = s->recommended[r].member;
         bool again = false;
         for (int i = 0; i < r; i++) again = again || s->recommended[i].member == member;
         name_of(s, member, name);
-        if (!again) add_point(s, &s->front[member], 2 + r, name, m);
+        if (!again) add_point(s, &s->front[member], GW_PARTS + 1 + 2 * r, name, m);
     }
     large_ones_behind(m);
+}
+
+static const char *unit_of(const gw_choose_study *s)
+{
+    return gw_unit_word(s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG);
+}
+
+/* The steadiest of all, against what is fitted now. */
+static void say_front(const gw_choose_study *s, gw_buf *out)
+{
+    const gw_combination *best = &s->now;
+    for (int i = 0; i < s->n_front; i++)
+        if (s->front[i].unsteadiness < best->unsteadiness) best = &s->front[i];
+    if (best == &s->now)
+        gw_buf_add(out, "Nothing on offer is steadier than what is fitted now");
+    else
+        gw_buf_fmt(out, "The steadiest on offer takes unsteadiness from %s to %s %s, for %s dB of harshness",
+                   gw_fixed(shown(s, s->now.unsteadiness), 3).s, gw_fixed(shown(s, best->unsteadiness), 3).s,
+                   unit_of(s), gw_signed(best->harshness, 1).s);
+}
+
+/* The first step that costs anything: what it buys. */
+static void say_ladder(const gw_choose_study *s, const double *x, const double *y, int n, gw_buf *out)
+{
+    int best = 0;
+    for (int i = 1; i < n; i++)
+        if (!best ||
+            (y[i - 1] - y[i]) / (x[i] - x[i - 1]) > (y[best - 1] - y[best]) / (x[best] - x[best - 1]))
+            best = i;
+    if (!best)
+        gw_buf_add(out, "More money buys nothing steadier");
+    else
+        gw_buf_fmt(out, "Money buys most on the step to %s: from %s to %s %s", gw_fixed(x[best], 0).s,
+                   gw_fixed(y[best - 1], 3).s, gw_fixed(y[best], 3).s, unit_of(s));
 }
 
 static void draw_front(const gw_case *c, const gw_choose_study *s, gw_choose_marks *m, gw_charts *charts)
 {
     char y[TEXT];
-    snprintf(y, sizeof y, "unsteadiness (%s)", gw_unit_word(s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG));
+    gw_buf title = { 0 };
+    snprintf(y, sizeof y, "unsteadiness (%s)", unit_of(s));
+    say_front(s, &title);
     put_points(s, m);
     gw_charts_figure(
         charts, "choose-front",
         &(gw_figure){
-            .words = { gw_case_has_prices(c) ? "Steady, quiet or cheap: what no other combination beats"
-                                             : "Steady or quiet: what no other combination beats",
-                       c->title, "harshness over what is fitted now (dB)", y,
+            .words = { gw_buf_str(&title), c->title, "harshness over what is fitted now (dB)", y,
                        gw_case_has_prices(c)
                            ? "The larger the bubble, the dearer. Steadier is lower, quieter is left."
-                           : "Without prices all are the same size. Steadier is lower, quieter is left." },
+                           : "Without prices all are the same size. Steadier is lower, quieter is left.",
+                       gw_case_has_prices(c) ? "What no other combination beats: steady, quiet or cheap"
+                                             : "What no other combination beats: steady or quiet" },
             .x = { .around = true },
             .y = { .with_zero = true, .around = true },
             .mark = m->mark,
@@ -117,6 +157,7 @@ static void draw_front(const gw_case *c, const gw_choose_study *s, gw_choose_mar
             .keys = REST,
             .key_styles = &STYLE_OF_REST,
             .n_keys = m->rest ? 1 : 0 });
+    gw_title_drop(charts, &title);
 }
 
 /* Level from step to step: money that stops short of the next buys nothing more. */
@@ -131,15 +172,21 @@ static void draw_ladder(const gw_case *c, const gw_choose_study *s, double *x, d
         }
     snprintf(x_title, sizeof x_title, "cost%s%s%s", c->shop.currency ? " (" : "",
              c->shop.currency ? c->shop.currency : "", c->shop.currency ? ")" : "");
-    snprintf(y_title, sizeof y_title, "unsteadiness (%s)", gw_unit_word(s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG));
+    snprintf(y_title, sizeof y_title, "unsteadiness (%s)", unit_of(s));
+    gw_buf title = { 0 };
+    say_ladder(s, x, y, n, &title);
     double dearest = n && x[n - 1] > 0.0 ? x[n - 1] : 1.0;
-    const gw_chart_mark mark = { .kind = GW_MARK_LINE, .style = 1, .x = x, .y = y, .n = n, .stepped = true };
+    const gw_chart_mark mark = {
+        .kind = GW_MARK_LINE, .style = GW_PARTS, .x = x, .y = y, .n = n, .stepped = true
+    };
     gw_charts_figure(charts, "choose-ladder",
-                     &(gw_figure){ .words = { "What more money buys", c->title, x_title, y_title, NULL },
+                     &(gw_figure){ .words = { gw_buf_str(&title), c->title, x_title, y_title, NULL,
+                                              "The steadiest for the money" },
                                    .x = { .fixed = true, .from = 0.0, .to = 1.05 * dearest },
                                    .y = { .with_zero = true },
                                    .mark = &mark,
                                    .n = 1 });
+    gw_title_drop(charts, &title);
 }
 
 gw_status gw_choose_charts(const gw_case *c, const void *study, gw_charts *charts, gw_error *err)

@@ -9,6 +9,8 @@
 #include "show/bands.h"
 #include "show/contributors.h"
 #include "show/deflect.h"
+#include "show/message.h"
+#include "show/phrase.h"
 #include "show/ride.h"
 #include "show/words.h"
 
@@ -22,8 +24,7 @@ enum { TEXT = 160, MAX_PARTS = 8, TURNS = 64 };
 const char **gw_chart_kit_names(const gw_case *c, gw_arena *arena)
 {
     const char **names = gw_arena_alloc(arena, (size_t)c->n_kits, sizeof *names);
-    for (int k = 0; names && k < c->n_kits; k++)
-        names[k] = c->kits[k].label ? c->kits[k].label : c->kits[k].name;
+    for (int k = 0; names && k < c->n_kits; k++) names[k] = gw_kit_said(c, k);
     return names;
 }
 
@@ -85,50 +86,88 @@ static const char *failure_of(const gw_comparison *cmp, int kit, gw_axle axle, i
     return NULL;
 }
 
+/* What a chart of contributions is made of; memory is the arena's. */
+typedef struct gw_stack {
+    gw_arena arena;
+    const char **names, **groups, *parts[MAX_PARTS], *failure;
+    double *values, *half;
+    int joints[MAX_PARTS], n_joints, n_parts, n;
+    double whole; /* of the first group [deg] */
+} gw_stack;
+
+static bool begin_stack(const gw_comparison *cmp, gw_axle axle, int load, gw_stack *s)
+{
+    const gw_case *c = cmp->c;
+    size_t kits = (size_t)c->n_kits;
+    s->n_joints = pick_joints(cmp, axle, load, s->joints);
+    s->n_parts = s->n_joints + 2;
+    s->names = gw_chart_kit_names(c, &s->arena);
+    s->values = gw_arena_alloc(&s->arena, kits * (size_t)s->n_parts, sizeof *s->values);
+    s->half = gw_arena_alloc(&s->arena, kits, sizeof *s->half);
+    s->groups = gw_arena_alloc(&s->arena, kits, sizeof *s->groups);
+    for (int i = 0; i < s->n_joints; i++) {
+        const gw_joint *joint = &c->corners[axle].joints[s->joints[i]];
+        s->parts[i] = joint->label ? joint->label : joint->name;
+    }
+    s->parts[s->n_joints] = gw_words_text(GW_WORDS_CHART_TRAVEL);
+    s->parts[s->n_joints + 1] = gw_words_text(GW_WORDS_CHART_ALL_ELSE);
+    return s->names && s->values && s->half && s->groups;
+}
+
+/* A kit that carries the load, or one that does not and says so; others are left out. */
+static void add_stack(const gw_comparison *cmp, int kit, gw_axle axle, int load, gw_stack *s)
+{
+    const gw_deflection *item = gw_deflect_find(cmp->deflect, kit, axle, load);
+    const char *why = failure_of(cmp, kit, axle, load);
+    double *values = &s->values[s->n * s->n_parts];
+    if (!item && !why) return;
+    if (why && !s->failure) s->failure = why;
+    for (int i = 0; i < s->n_parts; i++) values[i] = (double)NAN;
+    if (item) fill_parts(item, s->n_joints, s->joints, values);
+    const gw_bands_item *band = gw_band_of(cmp->bands, item);
+    s->half[s->n] = band ? band->own[GW_SPREAD_TOE].half / GW_DEG : (double)NAN;
+    if (!s->n) s->whole = item ? item->result.toe_change / GW_DEG : (double)NAN;
+    s->groups[s->n++] = s->names[kit];
+}
+
+/* What most of it comes from: a bush, or the wheel's travel. What is left over has no name. */
+static void draw_stack(const gw_comparison *cmp, gw_axle axle, int load, const char *stem, const gw_stack *s,
+                       gw_charts *charts)
+{
+    gw_buf title = { 0 }, of = { 0 };
+    gw_buf_fmt(&of, "%s toe change ", axle == GW_FRONT ? "Front" : "Rear");
+    gw_phrase_load(&cmp->c->loads[load], &of);
+    const gw_message message = { .of = gw_buf_str(&of), .unit = "deg", .decimals = 2, .is_signed = true };
+    gw_message_part(&message, s->parts, s->values, s->n_joints + 1, s->whole, s->groups[0], &title);
+    const gw_bar_chart chart = { .words = { .title = gw_buf_str(&title),
+                                            .subtitle = cmp->c->title,
+                                            .x_title = gw_words_text(GW_WORDS_CHART_SHARE),
+                                            .note = s->failure,
+                                            .what =
+                                                gw_words_text(cmp->bands ? GW_WORDS_CHART_CONTRIBUTIONS_BAND
+                                                                         : GW_WORDS_CHART_CONTRIBUTIONS) },
+                                 .groups = s->groups,
+                                 .n_groups = s->n,
+                                 .parts = s->parts,
+                                 .n_parts = s->n_parts,
+                                 .values = s->values,
+                                 .half = s->half,
+                                 .stacked = true,
+                                 .decimals = 2 };
+    gw_charts_bars(charts, stem, &chart);
+    gw_title_drop(charts, &title);
+    gw_title_drop(charts, &of);
+}
+
 static gw_status contribution_chart(const gw_comparison *cmp, gw_axle axle, int load, const char *stem,
                                     gw_charts *charts, gw_error *err)
 {
-    const gw_case *c = cmp->c;
-    int joints[MAX_PARTS], n_joints = pick_joints(cmp, axle, load, joints), n_parts = n_joints + 2, n = 0;
-    gw_arena arena = { 0 };
-    const char **names = gw_chart_kit_names(c, &arena), *parts[MAX_PARTS], **groups, *failure = NULL;
-    double *values = gw_arena_alloc(&arena, (size_t)(c->n_kits * n_parts), sizeof *values);
-    gw_buf title = { 0 };
-    groups = gw_arena_alloc(&arena, (size_t)c->n_kits, sizeof *groups);
-    if (!names || !values || !groups) {
-        gw_arena_free(&arena);
-        return gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
-    }
-    for (int i = 0; i < n_joints; i++) {
-        const gw_joint *joint = &c->corners[axle].joints[joints[i]];
-        parts[i] = joint->label ? joint->label : joint->name;
-    }
-    parts[n_joints] = gw_words_text(GW_WORDS_CHART_TRAVEL);
-    parts[n_joints + 1] = gw_words_text(GW_WORDS_CHART_ALL_ELSE);
-    for (int k = 0; k < c->n_kits; k++) {
-        const gw_deflection *item = gw_deflect_find(cmp->deflect, k, axle, load);
-        const char *why = failure_of(cmp, k, axle, load);
-        if (!item && !why) continue;
-        if (why && !failure) failure = why;
-        for (int i = 0; i < n_parts; i++) values[n * n_parts + i] = (double)NAN;
-        if (item) fill_parts(item, n_joints, joints, &values[n * n_parts]);
-        groups[n++] = names[k];
-    }
-    words_about(GW_WORDS_CHART_CONTRIBUTIONS, axle, c->loads[load].name, &title);
-    const gw_bar_chart chart = { .words = { gw_buf_str(&title), c->title, gw_words_text(GW_WORDS_CHART_SHARE),
-                                            NULL, failure },
-                                 .groups = groups,
-                                 .n_groups = n,
-                                 .parts = parts,
-                                 .n_parts = n_parts,
-                                 .values = values,
-                                 .stacked = true,
-                                 .decimals = 2 };
-    if (n) gw_charts_bars(charts, stem, &chart);
-    if (title.failed) charts->failed = true;
-    gw_buf_free(&title);
-    gw_arena_free(&arena);
-    return GW_OK;
+    gw_stack s = { 0 };
+    bool ok = begin_stack(cmp, axle, load, &s);
+    for (int k = 0; ok && k < cmp->c->n_kits; k++) add_stack(cmp, k, axle, load, &s);
+    if (ok && s.n) draw_stack(cmp, axle, load, stem, &s, charts);
+    gw_arena_free(&s.arena);
+    return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
 }
 
 static bool acts_on(const gw_comparison *cmp, int load, gw_axle axle)
@@ -183,7 +222,7 @@ typedef struct gw_trade {
     const char **names;
     double *x, *y, *low, *high; /* low and high of y                  */
     bool banded;                /* all of them have a band            */
-    bool close;                 /* some kit's order to the first is open */
+    bool *open, close;          /* whose order to the first is open; any of them */
     int *styles, n;
 } gw_trade;
 
@@ -195,7 +234,8 @@ static bool alloc_trade(gw_trade *t, size_t kits, gw_arena *arena)
     t->low = gw_arena_alloc(arena, kits, sizeof *t->low);
     t->high = gw_arena_alloc(arena, kits, sizeof *t->high);
     t->styles = gw_arena_alloc(arena, kits, sizeof *t->styles);
-    return t->names && t->x && t->y && t->low && t->high && t->styles;
+    t->open = gw_arena_alloc(arena, kits, sizeof *t->open);
+    return t->open && t->names && t->x && t->y && t->low && t->high && t->styles;
 }
 
 /* Sizes alone would let a wheel that now turns the other way look steadier: its name says where it turns. */
@@ -225,7 +265,8 @@ static void band_trade(const gw_comparison *cmp, const gw_deflection *item, gw_t
     t->low[t->n] = fmax(0.0, t->y[t->n] - half);
     t->high[t->n] = t->y[t->n] + half;
     t->banded = t->banded && isfinite(half);
-    t->close = t->close || (band && band->has_difference && band->close);
+    t->open[t->n] = band && band->has_difference && band->close;
+    t->close = t->close || t->open[t->n];
 }
 
 static bool fill_trade(const gw_comparison *cmp, gw_axle axle, int load, const char *const *names,
@@ -245,19 +286,47 @@ static bool fill_trade(const gw_comparison *cmp, gw_axle axle, int load, const c
     return true;
 }
 
+/* The steadiest kit that surely is: what it gains, and what that costs. */
+static void say_trade(const gw_comparison *cmp, gw_axle axle, const gw_trade *t, gw_buf *out)
+{
+    const char *where = axle == GW_FRONT ? "front" : "rear";
+    int best = 0, open = 0;
+    for (int i = 1; i < t->n; i++) {
+        open = t->y[i] < t->y[0] && t->open[i] ? i : open;
+        if (!t->open[i] && t->y[i] < t->y[best] - 0.005) best = i;
+    }
+    const char *kit = gw_kit_said(cmp->c, t->styles[best]);
+    if (t->n < 2) {
+        gw_buf_fmt(out, "The %s wheel's toe moves %s deg with %s", where, gw_fixed(t->y[0], 2).s, kit);
+    } else if (!best) {
+        gw_buf_fmt(out,
+                   open ? "Too close to call whether any kit is steadier at the %s than %s"
+                        : "No kit is steadier at the %s than %s",
+                   where, kit);
+    } else {
+        double dB = t->x[best] - t->x[0];
+        gw_buf_fmt(out, "%s is %s deg steadier at the %s", kit, gw_fixed(t->y[0] - t->y[best], 2).s, where);
+        if (fabs(dB) < 0.05)
+            gw_buf_add(out, " and no harsher");
+        else
+            gw_buf_fmt(out, dB > 0.0 ? " and costs %s dB of harshness" : " and %s dB less harsh",
+                       gw_fixed(fabs(dB), 1).s);
+    }
+}
+
 static void draw_trade(const gw_comparison *cmp, gw_axle axle, int load, const gw_trade *t, gw_charts *charts)
 {
     char stem[TEXT];
     gw_buf title = { 0 }, y_title = { 0 };
     stem_of(stem, "grip-against-harshness", axle);
-    words_about(GW_WORDS_CHART_TRADE, axle, "", &title);
+    say_trade(cmp, axle, t, &title);
     words_about(GW_WORDS_CHART_TRADE_Y, axle, cmp->c->loads[load].name, &y_title);
     const gw_words note = !t->banded ? GW_WORDS_CHART_TRADE_NOTE
                           : t->close ? GW_WORDS_CHART_TRADE_CLOSE
                                      : GW_WORDS_CHART_TRADE_BAND;
     const gw_point_chart chart = { .words = { gw_buf_str(&title), cmp->c->title,
                                               gw_words_text(GW_WORDS_CHART_TRADE_X), gw_buf_str(&y_title),
-                                              gw_words_text(note) },
+                                              gw_words_text(note), gw_words_text(GW_WORDS_CHART_TRADE) },
                                    .names = t->names,
                                    .x = t->x,
                                    .y = t->y,
@@ -266,9 +335,8 @@ static void draw_trade(const gw_comparison *cmp, gw_axle axle, int load, const g
                                    .styles = t->styles,
                                    .n = t->n };
     gw_charts_points(charts, stem, &chart);
-    if (title.failed || y_title.failed) charts->failed = true;
-    gw_buf_free(&title);
-    gw_buf_free(&y_title);
+    gw_title_drop(charts, &title);
+    gw_title_drop(charts, &y_title);
 }
 
 /* The load that sentences speak of first, the same for both axles: a stop, else a corner, else what there is.

@@ -8,7 +8,8 @@
 #include "show/compare.h"
 
 /** Toe and camber along a sweep of braking or of cornering, one line a kit, one chart an axle. */
-gw_status gw_sweep_charts(const gw_case *c, const gw_sweep_study *study, gw_charts *charts, gw_error *err);
+gw_status gw_sweep_charts(const gw_comparison *cmp, const gw_sweep_study *study, gw_charts *charts,
+                          gw_error *err);
 
 /** Contributions by bush, what reaches the body, and grip against harshness. */
 gw_status gw_compare_charts(const gw_comparison *cmp, gw_charts *charts, gw_error *err);

@@ -1,21 +1,18 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/handling_charts.h"
 
+#include "format/number.h"
+#include "giveway/casefile.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
 #include "show/handling.h"
+#include "show/message.h"
 #include "show/phrase.h"
 
 #include <math.h>
 #include <stdio.h>
 
 enum { TEXT = 240 };
-
-static const char *kit_name(const gw_comparison *cmp, int kit)
-{
-    const gw_kit *k = &cmp->c->kits[kit];
-    return k->label ? k->label : k->name;
-}
 
 static gw_status no_memory(gw_error *err)
 {
@@ -55,16 +52,22 @@ static void waterfall(const gw_comparison *cmp, const gw_corner_budget *b, bool 
                       gw_charts *charts)
 {
     const gw_causes causes = causes_of(b, camber);
-    char stem[TEXT], title[TEXT], subtitle[TEXT];
+    char stem[TEXT], what[TEXT];
+    gw_buf title = { 0 }, of = { 0 };
+    double moved = 0.0;
+    for (int i = 0; i < causes.n; i++) moved += causes.value[i];
     snprintf(stem, sizeof stem, "%s-budget-%s-%.120s", camber ? "camber" : "toe", gw_axle_name(b->axle),
              cmp->c->kits[b->kit].name);
-    snprintf(title, sizeof title, "%s of the outer %s wheel: %.120s", camber ? "Camber" : "Toe",
-             gw_axle_name(b->axle), kit_name(cmp, b->kit));
-    snprintf(subtitle, sizeof subtitle, "%.120s, %.100s", cmp->c->title, load);
-    const gw_waterfall_chart chart = { .words = { title, subtitle,
+    snprintf(what, sizeof what, "From the setting to %s of the outer %s wheel (deg), %.100s",
+             camber ? "the camber to the road" : "the toe", gw_axle_name(b->axle), load);
+    gw_buf_fmt(&of, "The outer %s wheel's %s change", gw_axle_name(b->axle), camber ? "camber" : "toe");
+    const gw_message message = { .of = gw_buf_str(&of), .unit = "deg", .decimals = 2, .is_signed = true };
+    gw_message_part(&message, causes.name, causes.value, causes.n, moved, gw_kit_said(cmp->c, b->kit),
+                    &title);
+    const gw_waterfall_chart chart = { .words = { gw_buf_str(&title), cmp->c->title,
                                                   camber ? "camber to the road (deg, top outboard positive)"
                                                          : "toe (deg, toe-in positive)",
-                                                  NULL, NULL },
+                                                  NULL, NULL, what },
                                        .start_name = "static setting",
                                        .end_name = camber ? "to the road" : "in the corner",
                                        .start = (camber ? b->camber : b->toe).setting / GW_DEG,
@@ -73,6 +76,8 @@ static void waterfall(const gw_comparison *cmp, const gw_corner_budget *b, bool 
                                        .n = causes.n,
                                        .decimals = 2 };
     gw_charts_waterfall(charts, stem, &chart);
+    gw_title_drop(charts, &title);
+    gw_title_drop(charts, &of);
 }
 
 static gw_status waterfalls(const gw_comparison *cmp, gw_charts *charts, gw_error *err)
@@ -123,14 +128,32 @@ static double part_of(const gw_budget *b, int which, int part)
     return sum / GW_DEG;
 }
 
+static void say_budget(const gw_comparison *cmp, int which, gw_buf *out)
+{
+    static const char *const OF[] = { "The front axle's slip with its steer",
+                                      "The rear axle's slip with its steer", "Understeer" };
+    const gw_message message = {
+        .of = OF[which], .unit = "deg/g", .decimals = 2, .is_signed = which == BOTH
+    };
+    gw_told told[GW_MAX_KITS];
+    int n = 0;
+    for (; n < cmp->handling->n_balance && n < GW_MAX_KITS; n++) {
+        double sum = 0.0;
+        for (int p = 0; p < N_PARTS; p++) sum += part_of(&cmp->handling->balance[n].quoted, which, p);
+        told[n] = (gw_told){ .kit = gw_kit_said(cmp->c, cmp->handling->balance[n].kit), .value = sum };
+    }
+    gw_message_kits(&message, told, n, out);
+}
+
 static gw_status budget_bars(const gw_comparison *cmp, int which, gw_charts *charts, gw_error *err)
 {
     static const char *const STEMS[] = { "understeer-budget-front", "understeer-budget-rear",
                                          "understeer-budget" };
-    static const char *const TITLES[] = { "What the front axle's slip and steer come from",
-                                          "What the rear axle's slip and steer come from",
-                                          "Where the understeer comes from, front less rear" };
+    static const char *const WHAT[] = { "Slip and steer of the front axle by cause (deg/g), at 0.2 g",
+                                        "Slip and steer of the rear axle by cause (deg/g), at 0.2 g",
+                                        "Understeer by cause, front less rear (deg/g), at 0.2 g" };
     const gw_handling_study *h = cmp->handling;
+    gw_buf title = { 0 };
     gw_arena arena = { 0 };
     size_t n = (size_t)h->n_balance;
     const char **groups = gw_arena_alloc(&arena, n, sizeof *groups), *parts[N_PARTS];
@@ -141,12 +164,13 @@ static gw_status budget_bars(const gw_comparison *cmp, int which, gw_charts *cha
     }
     for (int p = 0; p < N_PARTS; p++) parts[p] = PARTS[p].name;
     for (int i = 0; i < h->n_balance; i++) {
-        groups[i] = kit_name(cmp, h->balance[i].kit);
+        groups[i] = gw_kit_said(cmp->c, h->balance[i].kit);
         for (int p = 0; p < N_PARTS; p++) values[i * N_PARTS + p] = part_of(&h->balance[i].quoted, which, p);
     }
-    const gw_bar_chart chart = { .words = { TITLES[which], cmp->c->title,
+    say_budget(cmp, which, &title);
+    const gw_bar_chart chart = { .words = { gw_buf_str(&title), cmp->c->title,
                                             which == BOTH ? "deg/g, understeer positive" : "deg/g", NULL,
-                                            "at 0.2 g" },
+                                            NULL, WHAT[which] },
                                  .groups = groups,
                                  .n_groups = h->n_balance,
                                  .parts = parts,
@@ -155,6 +179,7 @@ static gw_status budget_bars(const gw_comparison *cmp, int which, gw_charts *cha
                                  .stacked = true,
                                  .decimals = 2 };
     gw_charts_bars(charts, STEMS[which], &chart);
+    gw_title_drop(charts, &title);
     gw_arena_free(&arena);
     return GW_OK;
 }
@@ -172,20 +197,37 @@ static bool fill_line(const gw_balance_item *b, const char *name, gw_arena *aren
     return true;
 }
 
+/* The first kit from the lowest g to the highest: the budgets tell of the others. */
+static void say_against_g(const gw_chart_series *first, gw_buf *out)
+{
+    int last = first->n - 1;
+    if (last < 0) return;
+    double from = first->y[0], to = first->y[last];
+    gw_buf_fmt(out, "Understeer %s up to %s g: %s to %s deg/g with %s",
+               fabs(to - from) < 0.02 * fabs(from) ? "hardly changes"
+               : to > from                         ? "grows"
+                                                   : "shrinks",
+               gw_fixed(first->x[last], 2).s, gw_signed(from, 2).s, gw_signed(to, 2).s, first->name);
+}
+
 static gw_status against_g(const gw_comparison *cmp, gw_charts *charts, gw_error *err)
 {
     const gw_handling_study *h = cmp->handling;
+    gw_buf title = { 0 };
     gw_arena arena = { 0 };
     gw_chart_series *series = gw_arena_alloc(&arena, (size_t)h->n_balance, sizeof *series);
     bool ok = series != NULL;
     for (int i = 0; ok && i < h->n_balance; i++)
-        ok = fill_line(&h->balance[i], kit_name(cmp, h->balance[i].kit), &arena, &series[i]);
-    const gw_line_chart chart = { .words = { "Understeer, as far as it is linear", cmp->c->title,
-                                             "cornering (g)", "understeer gradient (deg/g)", NULL },
+        ok = fill_line(&h->balance[i], gw_kit_said(cmp->c, h->balance[i].kit), &arena, &series[i]);
+    if (ok && h->n_balance) say_against_g(&series[0], &title);
+    const gw_line_chart chart = { .words = { gw_buf_str(&title), cmp->c->title, "cornering (g)",
+                                             "understeer gradient (deg/g)", NULL,
+                                             "Understeer gradient (deg/g) over g, as far as it is linear" },
                                   .series = series,
                                   .n_series = h->n_balance,
                                   .with_zero = true };
     if (ok) gw_charts_lines(charts, "understeer-against-g", &chart);
+    gw_title_drop(charts, &title);
     gw_arena_free(&arena);
     return ok ? GW_OK : no_memory(err);
 }
@@ -201,46 +243,65 @@ static gw_status balance_charts(const gw_comparison *cmp, gw_charts *charts, gw_
 
 /* ---- consistency ---- */
 
+/* Spans of one axle; memory is the arena's. */
+typedef struct gw_in_use {
+    gw_arena arena;
+    const char **names;
+    double *low, *high;
+    int *styles, n;
+    gw_told told[GW_MAX_KITS];
+} gw_in_use;
+
+static bool gather_in_use(const gw_comparison *cmp, gw_axle axle, bool camber, gw_in_use *u)
+{
+    const gw_handling_study *h = cmp->handling;
+    size_t most = (size_t)h->n_bands + 1;
+    u->names = gw_arena_alloc(&u->arena, most, sizeof *u->names);
+    u->low = gw_arena_alloc(&u->arena, most, sizeof *u->low);
+    u->high = gw_arena_alloc(&u->arena, most, sizeof *u->high);
+    u->styles = gw_arena_alloc(&u->arena, most, sizeof *u->styles);
+    if (!u->names || !u->low || !u->high || !u->styles) return false;
+    for (int i = 0; i < h->n_bands && u->n < GW_MAX_KITS; i++) {
+        const gw_band_item *b = &h->band[i];
+        if (b->axle != axle) continue;
+        u->names[u->n] = gw_kit_said(cmp->c, b->kit);
+        u->low[u->n] = (camber ? b->camber_low : b->toe_low) / GW_DEG;
+        u->high[u->n] = (camber ? b->camber_high : b->toe_high) / GW_DEG;
+        u->told[u->n] = (gw_told){ u->names[u->n], u->high[u->n] - u->low[u->n], false };
+        u->styles[u->n++] = b->kit;
+    }
+    return true;
+}
+
 static gw_status band_chart(const gw_comparison *cmp, gw_axle axle, bool camber, gw_charts *charts,
                             gw_error *err)
 {
-    const gw_handling_study *h = cmp->handling;
-    gw_arena arena = { 0 };
-    size_t most = (size_t)h->n_bands;
-    const char **names = gw_arena_alloc(&arena, most, sizeof *names);
-    double *low = gw_arena_alloc(&arena, most, sizeof *low),
-           *high = gw_arena_alloc(&arena, most, sizeof *high);
-    int *styles = gw_arena_alloc(&arena, most, sizeof *styles), n = 0;
-    char stem[TEXT], title[TEXT];
-    if (!names || !low || !high || !styles) {
-        gw_arena_free(&arena);
-        return no_memory(err);
-    }
-    for (int i = 0; i < h->n_bands; i++) {
-        const gw_band_item *b = &h->band[i];
-        if (b->axle != axle) continue;
-        names[n] = kit_name(cmp, b->kit);
-        low[n] = (camber ? b->camber_low : b->toe_low) / GW_DEG;
-        high[n] = (camber ? b->camber_high : b->toe_high) / GW_DEG;
-        styles[n++] = b->kit;
-    }
+    gw_in_use u = { 0 };
+    gw_buf title = { 0 }, of = { 0 };
+    char stem[TEXT];
+    bool ok = gather_in_use(cmp, axle, camber, &u);
     snprintf(stem, sizeof stem, "consistency-%s-%s", camber ? "camber" : "toe", gw_axle_name(axle));
-    snprintf(title, sizeof title, "How far the %s of the outer %s wheel moves in use",
-             camber ? "camber" : "toe", gw_axle_name(axle));
+    gw_buf_fmt(&of, "The range of %s in use, outer %s wheel,", camber ? "camber" : "toe", gw_axle_name(axle));
+    const gw_message message = { .of = gw_buf_str(&of), .unit = "deg", .decimals = 2 };
+    if (ok) gw_message_kits(&message, u.told, u.n, &title);
     const gw_span_chart chart = {
-        .words = { title, cmp->c->title,
+        .words = { gw_buf_str(&title), cmp->c->title,
                    camber ? "camber to the body (deg, top outboard positive)" : "toe (deg, toe-in positive)",
-                   NULL, "from 0.2 to 1.0 g of cornering, or as far as the wheels stay down" },
-        .names = names,
-        .low = low,
-        .high = high,
-        .styles = styles,
-        .n = n,
+                   NULL, "from 0.2 to 1.0 g of cornering, or as far as the wheels stay down",
+                   camber ? "Camber from its least to its most (deg)"
+                          : "Toe from its least to its most (deg)" },
+        .names = u.names,
+        .low = u.low,
+        .high = u.high,
+        .styles = u.styles,
+        .n = u.n,
         .decimals = 2
     };
-    if (n) gw_charts_spans(charts, stem, &chart);
-    gw_arena_free(&arena);
-    return GW_OK;
+    if (ok && u.n) gw_charts_spans(charts, stem, &chart);
+    gw_title_drop(charts, &title);
+    gw_title_drop(charts, &of);
+    gw_arena_free(&u.arena);
+    return ok ? GW_OK : no_memory(err);
 }
 
 gw_status gw_handling_charts(const gw_comparison *cmp, gw_charts *charts, gw_error *err)

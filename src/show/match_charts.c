@@ -2,10 +2,13 @@
 /* Readings with their bands against the model before and after: a row a value. */
 #include "show/match.h"
 
+#include "chart/style.h"
 #include "format/number.h"
 #include "record/unit.h"
 #include "show/deflect.h"
+#include "show/message.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 
@@ -74,6 +77,8 @@ static void gather(const gw_case *c, const gw_readings *readings, const gw_match
 }
 
 /* Three bars a row: what was read with its band, and the model before and after. */
+static const int STYLES[BARS] = { GW_PARTS, GW_PARTS + 1, GW_PARTS + 2 };
+
 static int put_bars(const gw_match_rows *rows, gw_chart_mark *mark)
 {
     int n = 0;
@@ -87,10 +92,23 @@ static int put_bars(const gw_match_rows *rows, gw_chart_mark *mark)
                                          .to = to[k],
                                          .low = k ? NULL : &rows->low[i],
                                          .high = k ? NULL : &rows->high[i],
-                                         .style = k,
+                                         .style = STYLES[k],
                                          .hatched = k == 2 };
     }
     return n;
+}
+
+/* How far the case lies from what was read, root mean square, before and after. */
+static void say(const char *of, gw_axle axle, const gw_match_rows *rows, gw_buf *out)
+{
+    double before = 0.0, after = 0.0;
+    for (int i = 0; i < rows->n; i++) {
+        before += pow(rows->before[i] - rows->read[i], 2) / rows->n;
+        after += pow(rows->after[i] - rows->read[i], 2) / rows->n;
+    }
+    gw_buf_fmt(out, "%s wheel, %s: the case lies %s from the readings, %s before",
+               axle == GW_FRONT ? "Front" : "Rear", of, gw_significant(sqrt(after), 2).s,
+               gw_significant(sqrt(before), 2).s);
 }
 
 static void draw(const gw_case *c, gw_axle axle, gw_read_figure figure, const gw_match_rows *rows,
@@ -98,18 +116,21 @@ static void draw(const gw_case *c, gw_axle axle, gw_read_figure figure, const gw
 {
     static const char *const KEYS[BARS] = { "read, with its band", "case before", "case after" };
     gw_chart_mark mark[BARS * MOST_ROWS];
-    char stem[NAME], title[NAME];
+    gw_buf title = { 0 };
+    char stem[NAME];
     snprintf(stem, sizeof stem, "match-%s-%s", gw_axle_name(axle), stem_of(figure));
-    snprintf(title, sizeof title, "%s wheel: readings against the case, before and after",
-             axle == GW_FRONT ? "Front" : "Rear");
+    say(title_of(figure), axle, rows, &title);
     gw_charts_figure(charts, stem,
-                     &(gw_figure){ .words = { title, c->title, title_of(figure), NULL, NULL },
+                     &(gw_figure){ .words = { gw_buf_str(&title), c->title, title_of(figure), NULL, NULL,
+                                              "Readings with their bands against the case before and after" },
                                    .x = { .with_zero = true, .around = true },
                                    .y = { .kind = GW_SCALE_ROWS, .rows = rows->row, .n_rows = rows->n },
                                    .mark = mark,
                                    .n = put_bars(rows, mark),
                                    .keys = KEYS,
+                                   .key_styles = STYLES,
                                    .n_keys = BARS });
+    gw_title_drop(charts, &title);
 }
 
 gw_status gw_match_charts(const gw_case *c, const gw_readings *readings, const gw_match_study *study,

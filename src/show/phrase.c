@@ -32,3 +32,8 @@ void gw_phrase_kit(const gw_kit *kit, gw_buf *out)
 {
     gw_buf_clean(out, kit->label ? kit->label : kit->name);
 }
+
+const char *gw_kit_said(const gw_case *c, int kit)
+{
+    return c->kits[kit].label ? c->kits[kit].label : c->kits[kit].name;
+}

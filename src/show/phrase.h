@@ -12,4 +12,7 @@ void gw_phrase_load(const gw_load *load, gw_buf *out);
 /** What is said of a kit: its label, or its name where it has none. Cleaned. */
 void gw_phrase_kit(const gw_kit *kit, gw_buf *out);
 
+/** The same, not cleaned: for charts, which clean what they draw. Owned by the case. */
+const char *gw_kit_said(const gw_case *c, int kit);
+
 #endif

@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* Dynamic stiffness and loss angle of a bush from 1 to 500 Hz, with the limits that its tolerances give. */
+#include "show/message.h"
 #include "show/rates.h"
 
+#include "chart/style.h"
 #include "format/number.h"
 
 #include <math.h>
@@ -40,37 +42,56 @@ static const char *note_of(const gw_rates_row *row)
     return "Constant over frequency: as given in the case, or the static rate without loss.";
 }
 
-/* One chart: the expected line, and its limits where there are any. */
-static void add_chart(const gw_rates_row *row, double amplitude, const gw_sweep_figures *f,
-                      double y[LINES][POINTS], const char *const words[3], gw_charts *charts)
+/* How it goes from the lowest frequency to the highest. */
+static void say(const char *of, const char *bush, const double *y, const char *unit, int digits, gw_buf *out)
 {
-    static const char *const NAMES[LINES] = { "expected", "lowest", "highest" };
-    char stem[TEXT], title[TEXT], subtitle[TEXT];
-    gw_chart_series series[LINES];
+    double from = y[0], to = y[POINTS - 1];
+    if (fabs(to - from) < 0.01 * fabs(from))
+        gw_buf_fmt(out, "%s of %s stays at %s %s from 1 to 500 Hz", of, bush, gw_significant(from, digits).s,
+                   unit);
+    else
+        gw_buf_fmt(out, "%s of %s %s from %s to %s %s between 1 and 500 Hz", of, bush,
+                   to > from ? "rises" : "falls", gw_significant(from, digits).s,
+                   gw_significant(to, digits).s, unit);
+}
+
+/* One chart: the expected line, and the band between its limits where there are any. */
+static void add_chart(const gw_rates_row *row, double amplitude, const gw_sweep_figures *f,
+                      double y[LINES][POINTS], const char *const words[4], gw_charts *charts)
+{
+    const char *bush = row->bush->label ? row->bush->label : row->bush->name;
+    char stem[TEXT], what[TEXT];
+    gw_buf title = { 0 };
     bool limits = y[2][0] > y[0][0] || y[1][0] < y[0][0];
-    for (int s = 0; s < LINES; s++) series[s] = (gw_chart_series){ NAMES[s], f->hz, y[s], POINTS, s };
+    const gw_chart_mark mark[] = {
+        { .kind = GW_MARK_AREA, .style = GW_PARTS, .x = f->hz, .low = y[1], .high = y[2], .n = POINTS },
+        { .kind = GW_MARK_LINE,
+          .style = GW_PARTS,
+          .name = limits ? "expected, and its band" : "expected",
+          .x = f->hz,
+          .y = y[0],
+          .n = POINTS },
+    };
     snprintf(stem, sizeof stem, "%s-%.120s", words[0], row->bush->name);
-    snprintf(title, sizeof title, "%s: %.120s", words[1],
-             row->bush->label ? row->bush->label : row->bush->name);
-    snprintf(subtitle, sizeof subtitle, "Amplitude %s mm; static radial rate %s N/mm",
+    snprintf(what, sizeof what, "%s over frequency; amplitude %s mm, static radial rate %s N/mm", words[2],
              gw_significant(gw_unit_out(GW_UNIT_MM, amplitude), 3).s,
              gw_significant(gw_unit_out(GW_UNIT_N_PER_MM, row->own.radial[0]), 3).s);
-    const gw_line_chart chart = { .words = { title, subtitle, "frequency (Hz)", words[2], note_of(row) },
-                                  .series = series,
-                                  .n_series = limits ? LINES : 1,
-                                  .log_x = true,
-                                  .has_x_range = true,
-                                  .x_from = FROM_HZ,
-                                  .x_to = TO_HZ,
-                                  .with_zero = true };
-    gw_charts_lines(charts, stem, &chart);
+    say(words[1], bush, y[0], words[3], 3, &title);
+    gw_charts_figure(
+        charts, stem,
+        &(gw_figure){ .words = { gw_buf_str(&title), NULL, "frequency (Hz)", words[2], note_of(row), what },
+                      .x = { .kind = GW_SCALE_LOG, .fixed = true, .from = FROM_HZ, .to = TO_HZ },
+                      .y = { .with_zero = true },
+                      .mark = limits ? mark : mark + 1,
+                      .n = limits ? 2 : 1 });
+    gw_title_drop(charts, &title);
 }
 
 static void draw(const gw_rates_row *row, double amplitude, gw_charts *charts)
 {
     static const char *const STIFFNESS[] = { "stiffness", "Dynamic stiffness",
-                                             "radial stiffness along e1 (N/mm)" };
-    static const char *const ANGLE[] = { "loss-angle", "Loss angle", "loss angle (deg)" };
+                                             "radial stiffness along e1 (N/mm)", "N/mm" };
+    static const char *const ANGLE[] = { "loss-angle", "Loss angle", "loss angle (deg)", "deg" };
     gw_sweep_figures f;
     work_out(row, amplitude, &f);
     add_chart(row, amplitude, &f, f.stiffness, STIFFNESS, charts);

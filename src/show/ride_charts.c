@@ -1,8 +1,13 @@
 /* SPDX-License-Identifier: MIT */
 /* Charts of ride. One style a kit in all of them, in the order of the case. */
+#include "chart/style.h"
 #include "format/html.h"
+#include "format/number.h"
+#include "giveway/casefile.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
+#include "show/message.h"
+#include "show/phrase.h"
 #include "show/ride.h"
 #include "show/ride_parts.h"
 #include "show/ride_words.h"
@@ -11,7 +16,7 @@
 #include <math.h>
 #include <stdio.h>
 
-enum { TEXT = 200, MAX_LINES = 7 };
+enum { STEM = 80, MAX_LINES = 7, PEAKS = 2, FIGURE = 64 };
 
 /* One corner's charts; memory for them is the arena's. */
 typedef struct gw_ride_drawing {
@@ -36,36 +41,29 @@ static bool begin(gw_ride_drawing *d)
     for (int i = 0; i < d->study->n; i++) {
         const gw_ride_item *item = &d->study->item[i];
         if (item->axle != d->axle) continue;
-        const gw_kit *kit = &d->c->kits[item->kit];
-        d->names[d->n] = kit->label ? kit->label : kit->name;
+        d->names[d->n] = gw_kit_said(d->c, item->kit);
         d->styles[d->n] = item->kit;
         d->items[d->n++] = item;
     }
     return true;
 }
 
-typedef struct gw_ride_title {
-    char stem[TEXT], title[2 * TEXT];
-} gw_ride_title;
-
-static gw_ride_title title_of(const gw_ride_drawing *d, const char *stem, const char *title)
+/* In the words of the case where it has them. */
+static const char *path_said(const gw_ride_drawing *d, int path)
 {
-    gw_ride_title out;
-    snprintf(out.stem, sizeof out.stem, "%s-%s", stem, gw_axle_name(d->axle));
-    snprintf(out.title, sizeof out.title, "%s, %s corner", title, gw_axle_name(d->axle));
-    return out;
+    const gw_ride_path *p = &d->items[0]->result.paths[path];
+    const char *label = p->joint >= 0 ? d->c->corners[d->axle].joints[p->joint].label : NULL;
+    return label ? label : p->name;
 }
 
-static gw_ride_title title_in_words(const gw_ride_drawing *d, const char *stem, gw_words words)
+typedef struct gw_stem {
+    char s[STEM];
+} gw_stem;
+
+static gw_stem stem_of(const gw_ride_drawing *d, const char *what)
 {
-    gw_ride_title out;
-    gw_buf text = { 0 };
-    const gw_html_part parts[] = { { "axle", gw_axle_name(d->axle) }, { NULL, NULL } };
-    gw_plain_say(&text, gw_words_text(words), parts);
-    snprintf(out.stem, sizeof out.stem, "%s-%s", stem, gw_axle_name(d->axle));
-    snprintf(out.title, sizeof out.title, "%s", gw_buf_str(&text));
-    if (text.failed) d->charts->failed = true;
-    gw_buf_free(&text);
+    gw_stem out;
+    snprintf(out.s, sizeof out.s, "%s-%s", what, gw_axle_name(d->axle));
     return out;
 }
 
@@ -73,6 +71,17 @@ static gw_ride_title title_in_words(const gw_ride_drawing *d, const char *stem, 
 static const char *caution(const gw_ride_drawing *d)
 {
     return d->charts->inlined ? NULL : gw_words_text(GW_WORDS_RIDE_ESTIMATE);
+}
+
+static const char *where(const gw_ride_drawing *d)
+{
+    return d->axle == GW_FRONT ? "front" : "rear";
+}
+
+static gw_chart_words words_of(const gw_ride_drawing *d, const gw_buf *title, const char *what, const char *x,
+                               const char *y)
+{
+    return (gw_chart_words){ gw_buf_str(title), d->c->title, x, y, caution(d), what };
 }
 
 /* Forces are shown in newtons per millimetre, as rates are; copies are the arena's. */
@@ -87,15 +96,15 @@ static bool in_trade_units(gw_ride_drawing *d, gw_chart_series *series, int n)
     return true;
 }
 
-static bool force_chart(gw_ride_drawing *d, const gw_ride_title *title, gw_chart_series *series, int n)
+static void force_chart(gw_ride_drawing *d, const char *stem, const gw_buf *title, const char *what,
+                        const gw_chart_series *series, int n)
 {
     /* What people call the stretches of the frequency axis. */
     const gw_chart_band stretches[] = { { 1, 8, gw_words_text(GW_WORDS_CHART_BOUNCE) },
                                         { 8, 30, gw_words_text(GW_WORDS_CHART_SHAKE) },
                                         { 30, 315, gw_words_text(GW_WORDS_CHART_BOOM) } };
-    const gw_line_chart chart = { .words = { title->title, d->c->title,
-                                             gw_words_text(GW_WORDS_CHART_FREQUENCY),
-                                             gw_words_text(GW_WORDS_CHART_ROAD_FORCE), caution(d) },
+    const gw_line_chart chart = { .words = words_of(d, title, what, gw_words_text(GW_WORDS_CHART_FREQUENCY),
+                                                    gw_words_text(GW_WORDS_CHART_ROAD_FORCE)),
                                   .series = series,
                                   .n_series = n,
                                   .log_x = true,
@@ -105,72 +114,122 @@ static bool force_chart(gw_ride_drawing *d, const gw_ride_title *title, gw_chart
                                   .x_to = 315.0,
                                   .bands = stretches,
                                   .n_bands = 3 };
-    if (!in_trade_units(d, series, n)) return false;
-    if (n) gw_charts_lines(d->charts, title->stem, &chart);
-    return true;
+    gw_charts_lines(d->charts, stem_of(d, stem).s, &chart);
+}
+
+/* Where a kit and the first part most, as a ratio. */
+static void say_ratio(const gw_ride_drawing *d, const gw_chart_series *series, int n, gw_buf *out)
+{
+    int kit = 0, at = 0;
+    double most = log(1.1);
+    for (int i = 1; i < n; i++)
+        for (int k = 0; k < series[i].n && k < series[0].n; k++) {
+            double ratio = fabs(log(series[i].y[k] / series[0].y[k]));
+            if (series[0].x[k] > 315.0 || !(ratio > most)) continue;
+            most = ratio;
+            kit = i;
+            at = k;
+        }
+    if (!kit) {
+        gw_buf_fmt(out, "What the road sends into the body at the %s is alike with %s", where(d),
+                   n > 1 ? "every kit" : series[0].name);
+        return;
+    }
+    double ratio = series[kit].y[at] / series[0].y[at];
+    gw_buf_fmt(out, "At %s Hz %s lets %s times %s into the body at the %s as %s",
+               gw_significant(series[0].x[at], 2).s, series[kit].name,
+               gw_significant(ratio > 1.0 ? ratio : 1.0 / ratio, 2).s, ratio > 1.0 ? "as much" : "less",
+               where(d), series[0].name);
 }
 
 static bool by_kit(gw_ride_drawing *d)
 {
-    gw_ride_title title = title_in_words(d, "transmissibility", GW_WORDS_CHART_ROAD);
     gw_chart_series *series = gw_arena_alloc(&d->arena, (size_t)d->n + 1, sizeof *series);
+    gw_buf title = { 0 };
     int n = 0;
     for (int i = 0; series && i < d->n; i++) {
         const gw_ride_curve *curve = &d->items[i]->result.curve;
         if (!curve->n) continue;
         series[n++] = (gw_chart_series){ d->names[i], curve->hz, curve->force, curve->n, d->styles[i] };
     }
-    return series && force_chart(d, &title, series, n);
+    if (!series || !in_trade_units(d, series, n)) return false;
+    if (n) say_ratio(d, series, n, &title);
+    if (n) force_chart(d, "transmissibility", &title, gw_words_text(GW_WORDS_CHART_ROAD), series, n);
+    gw_title_drop(d->charts, &title);
+    return true;
 }
 
 /* The first kit, path by path: those that carry most of its harshness. */
 static bool by_path(gw_ride_drawing *d)
 {
     const gw_ride_result *r = &d->items[0]->result;
-    char what[TEXT];
     gw_chart_series series[MAX_LINES];
+    gw_buf title = { 0 };
     int paths[MAX_LINES], n = gw_ride_largest_paths(&d->items[0], 1, MAX_LINES - 1, paths);
-    snprintf(what, sizeof what, "Through which attachment: %.80s", d->names[0]);
-    gw_ride_title title = title_of(d, "transmissibility-paths", what);
-    if (!r->curve.n) return true;
-    series[0] = (gw_chart_series){ "all together", r->curve.hz, r->curve.force, r->curve.n, 0 };
+    if (!r->curve.n || !n) return true;
+    series[0] = (gw_chart_series){ "all together", r->curve.hz, r->curve.force, r->curve.n, GW_PARTS };
     for (int i = 0; i < n; i++)
-        series[i + 1] = (gw_chart_series){ r->paths[paths[i]].name, r->curve.hz,
-                                           &r->curve.path[paths[i] * r->curve.n], r->curve.n, i + 1 };
-    return force_chart(d, &title, series, n + 1);
+        series[i + 1] =
+            (gw_chart_series){ path_said(d, paths[i]), r->curve.hz, &r->curve.path[paths[i] * r->curve.n],
+                               r->curve.n, GW_PARTS + 1 + i };
+    if (!in_trade_units(d, series, n + 1)) return false;
+    gw_buf_fmt(&title, "%s is the way of most harshness at the %s with %s: %s %%", series[1].name, where(d),
+               d->names[0], gw_fixed(100.0 * r->paths[paths[0]].share, 0).s);
+    force_chart(d, "transmissibility-paths", &title, "Body force per road height (N/mm) by attachment",
+                series, n + 1);
+    gw_title_drop(d->charts, &title);
+    return true;
+}
+
+/* The kit and the band that part most from the first kit. */
+static void say_bands(const gw_ride_drawing *d, int from, const double *values, gw_buf *out)
+{
+    int most = 0, n = (d->n - from) * GW_BANDS;
+    for (int i = 1; i < n; i++)
+        if (fabs(values[i]) > fabs(values[most])) most = i;
+    if (!(fabs(values[most]) >= 0.5))
+        gw_buf_fmt(out, "At the %s nothing parts the kits in any third-octave", where(d));
+    else
+        gw_buf_fmt(out, "At the %s %s lets up to %s dB %s through, at %s Hz", where(d),
+                   d->names[from + most / GW_BANDS], gw_fixed(fabs(values[most]), 1).s,
+                   values[most] > 0.0 ? "more" : "less",
+                   gw_exact(gw_band_nominal(GW_BAND_FIRST + most % GW_BANDS)).s);
 }
 
 /* The baseline would be a row of nothing: it is left out where it is not alone. */
 static bool bands(gw_ride_drawing *d)
 {
-    gw_ride_title title = title_of(d, "third-octaves", "Third-octave bands over the first kit");
     double centres[GW_BANDS], *values = gw_arena_alloc(&d->arena, (size_t)d->n * GW_BANDS, sizeof *values);
     int from = d->n > 1 && d->items[0]->kit == 0 ? 1 : 0;
+    gw_buf title = { 0 };
     if (!values) return false;
     for (int b = 0; b < GW_BANDS; b++) centres[b] = gw_band_nominal(GW_BAND_FIRST + b);
     for (int i = from; i < d->n; i++)
         for (int b = 0; b < GW_BANDS; b++)
             values[(i - from) * GW_BANDS + b] = d->items[i]->difference.band[b];
-    const gw_band_chart chart = { .words = { title.title, d->c->title, "third-octave band (Hz)",
-                                             "body force over the first kit (dB)", caution(d) },
+    say_bands(d, from, values, &title);
+    const gw_band_chart chart = { .words = words_of(
+                                      d, &title, "Body force over the first kit (dB) by third-octave",
+                                      "third-octave band (Hz)", "body force over the first kit (dB)"),
                                   .centre_hz = centres,
                                   .n_bands = GW_BANDS,
                                   .names = d->names + from,
                                   .styles = d->styles + from,
                                   .n_names = d->n - from,
                                   .values = values };
-    gw_charts_bands(d->charts, title.stem, &chart);
+    gw_charts_bands(d->charts, stem_of(d, "third-octaves").s, &chart);
+    gw_title_drop(d->charts, &title);
     return true;
 }
 
 static bool shares(gw_ride_drawing *d)
 {
-    gw_ride_title title = title_of(d, "paths", "Where harshness comes through");
     int paths[MAX_LINES], n = gw_ride_largest_paths(d->items, d->n, MAX_LINES - 1, paths), parts = n + 1;
     const char *names[MAX_LINES];
     double *values = gw_arena_alloc(&d->arena, (size_t)(d->n * parts), sizeof *values);
+    gw_buf title = { 0 }, of = { 0 };
     if (!values) return false;
-    for (int p = 0; p < n; p++) names[p] = d->items[0]->result.paths[paths[p]].name;
+    for (int p = 0; p < n; p++) names[p] = path_said(d, paths[p]);
     names[n] = "all else";
     for (int i = 0; i < d->n; i++) {
         double rest = 100.0;
@@ -180,9 +239,12 @@ static bool shares(gw_ride_drawing *d)
         }
         values[i * parts + n] = fmax(rest, 0.0);
     }
-    const gw_bar_chart chart = { .words = { title.title, d->c->title,
-                                            "share of the squared harshness, 20 to 200 Hz (%)", NULL,
-                                            caution(d) },
+    gw_buf_fmt(&of, "Harshness at the %s", where(d));
+    const gw_message message = { .of = gw_buf_str(&of), .unit = "%" };
+    gw_message_part(&message, names, values, n, 100.0, d->names[0], &title);
+    const gw_bar_chart chart = { .words =
+                                     words_of(d, &title, "Share of the squared harshness by attachment (%)",
+                                              "share of the squared harshness, 20 to 200 Hz (%)", NULL),
                                  .groups = d->names,
                                  .n_groups = d->n,
                                  .parts = names,
@@ -190,71 +252,105 @@ static bool shares(gw_ride_drawing *d)
                                  .values = values,
                                  .stacked = true,
                                  .decimals = 0 };
-    gw_charts_bars(d->charts, title.stem, &chart);
+    gw_charts_bars(d->charts, stem_of(d, "paths").s, &chart);
+    gw_title_drop(d->charts, &title);
+    gw_title_drop(d->charts, &of);
     return true;
 }
 
 /* What the upper end of each unknown adds to what is heard, a bar a kit. */
 static bool unknowns(gw_ride_drawing *d)
 {
-    gw_ride_title title =
-        title_of(d, "unknowns", "What is not known for sure, and what it does to what is heard");
-    int from = d->items[0]->kit == 0 ? 1 : 0, kits = d->n - from;
+    int from = d->items[0]->kit == 0 ? 1 : 0, kits = d->n - from, most = 0;
     const char *names[GW_UNKNOWNS];
     double *values = gw_arena_alloc(&d->arena, (size_t)(kits + 1) * GW_UNKNOWNS, sizeof *values);
+    gw_buf title = { 0 };
     if (!values) return false;
     for (int u = 0; u < GW_UNKNOWNS; u++) {
         names[u] = gw_ride_unknown_name(u);
         for (int i = 0; i < kits; i++) values[u * kits + i] = d->items[from + i]->difference.heard_effect[u];
     }
-    const gw_bar_chart chart = { .words = { title.title, d->c->title,
-                                            "upper end over the middle, force into the body, A-weighted (dB)",
-                                            NULL, caution(d) },
-                                 .groups = names,
-                                 .n_groups = GW_UNKNOWNS,
-                                 .parts = d->names + from,
-                                 .styles = d->styles + from,
-                                 .n_parts = kits,
-                                 .values = values,
-                                 .decimals = 1 };
-    if (kits > 0) gw_charts_bars(d->charts, title.stem, &chart);
+    for (int i = 1; i < kits * GW_UNKNOWNS; i++)
+        if (fabs(values[i]) > fabs(values[most])) most = i;
+    if (kits > 0)
+        gw_buf_fmt(&title, "Of what is not known at the %s, most hangs on %s: %s dB with %s", where(d),
+                   names[most / kits], gw_signed(values[most], 1).s, d->names[from + most % kits]);
+    const gw_bar_chart chart = {
+        .words = words_of(d, &title, "What the upper end of each unknown adds to what is heard (dB)",
+                          "upper end over the middle, force into the body, A-weighted (dB)", NULL),
+        .groups = names,
+        .n_groups = GW_UNKNOWNS,
+        .parts = d->names + from,
+        .styles = d->styles + from,
+        .n_parts = kits,
+        .values = values,
+        .decimals = 1
+    };
+    if (kits > 0) gw_charts_bars(d->charts, stem_of(d, "unknowns").s, &chart);
+    gw_title_drop(d->charts, &title);
     return true;
 }
 
 /* ---- after the bump ---- */
 
-static const double SHOWN_SECONDS = 0.4;
-
-static bool bump(gw_ride_drawing *d, bool vertical)
+static void say_bump(const gw_ride_drawing *d, gw_buf *out)
 {
-    gw_ride_title title = vertical ? title_in_words(d, "bump-vertical", GW_WORDS_CHART_BUMP_VERTICAL)
-                                   : title_in_words(d, "bump-fore-aft", GW_WORDS_CHART_BUMP_FORE_AFT);
-    const gw_obstacle *first = &d->items[0]->result.obstacle;
-    if (!first->n) return true;
-    int n = (int)fmin(first->n, SHOWN_SECONDS / first->dt);
-    double *time = gw_arena_alloc(&d->arena, (size_t)n, sizeof *time);
-    gw_chart_series *series = gw_arena_alloc(&d->arena, (size_t)d->n, sizeof *series);
-    if (!time || !series) return false;
-    for (int i = 0; i < n; i++) time[i] = i * first->dt;
-    for (int i = 0; i < d->n; i++) {
-        const gw_obstacle *o = &d->items[i]->result.obstacle;
-        series[i] =
-            (gw_chart_series){ d->names[i], time, vertical ? o->vertical : o->fore_aft, n, d->styles[i] };
+    gw_told told[GW_MAX_KITS];
+    gw_buf of = { 0 };
+    int n = 0;
+    for (; n < d->n && n < GW_MAX_KITS; n++)
+        told[n] = (gw_told){ .kit = d->names[n], .value = d->items[n]->result.obstacle.peak_fore_aft };
+    gw_buf_fmt(&of, "The knock of a bump, fore and aft at the %s,", where(d));
+    const gw_message message = { .of = gw_buf_str(&of), .unit = "N" };
+    gw_message_kits(&message, told, n, out);
+    if (of.failed) out->failed = true;
+    gw_buf_free(&of);
+}
+
+/* "812 N, 0.21 s": until a tenth of it is left, where the record is long enough. */
+static void say_peak(const gw_obstacle *o, bool vertical, char text[FIGURE])
+{
+    double decay = vertical ? o->decay_vertical : o->decay_fore_aft;
+    bool told = o->settled && isfinite(decay);
+    snprintf(text, FIGURE, "%.20s N%s%.20s%s", gw_fixed(vertical ? o->peak_vertical : o->peak_fore_aft, 0).s,
+             told ? ", " : "", told ? gw_fixed(decay, 2).s : "", told ? " s" : "");
+}
+
+/* A row a kit in the kit's colour: the peaks of both directions, and how long they take to die away. */
+static bool bump(gw_ride_drawing *d)
+{
+    gw_chart_mark *mark = gw_arena_alloc(&d->arena, (size_t)d->n * PEAKS, sizeof *mark);
+    char(*figure)[FIGURE] = gw_arena_alloc(&d->arena, (size_t)d->n * PEAKS, sizeof *figure);
+    gw_buf title = { 0 };
+    int n = 0;
+    if (!d->items[0]->result.obstacle.n) return true;
+    if (!mark || !figure) return false;
+    for (int i = 0; i < d->n * PEAKS; i++) {
+        const gw_obstacle *o = &d->items[i / PEAKS]->result.obstacle;
+        say_peak(o, i % PEAKS, figure[i]);
+        mark[n++] = (gw_chart_mark){ .kind = GW_MARK_BAR,
+                                     .row = i / PEAKS,
+                                     .lane = i % PEAKS,
+                                     .lanes = PEAKS,
+                                     .to = i % PEAKS ? o->peak_vertical : o->peak_fore_aft,
+                                     .style = d->styles[i / PEAKS],
+                                     .figure = figure[i] };
     }
-    const gw_line_chart chart = { .words = { title.title, d->c->title, gw_words_text(GW_WORDS_CHART_TIME),
-                                             gw_words_text(vertical ? GW_WORDS_CHART_BUMP_VERTICAL_Y
-                                                                    : GW_WORDS_CHART_BUMP_FORE_AFT_Y),
-                                             caution(d) },
-                                  .series = series,
-                                  .n_series = d->n,
-                                  .with_zero = true };
-    gw_charts_lines(d->charts, title.stem, &chart);
+    say_bump(d, &title);
+    gw_charts_figure(d->charts, stem_of(d, "bump").s,
+                     &(gw_figure){ .words = words_of(d, &title, gw_words_text(GW_WORDS_CHART_BUMP),
+                                                     gw_words_text(GW_WORDS_CHART_BUMP_X), NULL),
+                                   .x = { .with_zero = true },
+                                   .y = { .kind = GW_SCALE_ROWS, .rows = d->names, .n_rows = d->n },
+                                   .mark = mark,
+                                   .n = n });
+    gw_title_drop(d->charts, &title);
     return true;
 }
 
 static bool all_of(gw_ride_drawing *d)
 {
-    return by_kit(d) && by_path(d) && bands(d) && shares(d) && unknowns(d) && bump(d, false) && bump(d, true);
+    return by_kit(d) && by_path(d) && bands(d) && shares(d) && unknowns(d) && bump(d);
 }
 
 static gw_status draw_corners(const gw_case *c, const gw_ride_study *study, bool (*draw)(gw_ride_drawing *d),

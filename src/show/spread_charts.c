@@ -1,9 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 /* Bands as whiskers: each load and kit, less the first kit, all loads together; and what to measure next. */
 #include "format/number.h"
+#include "giveway/casefile.h"
 #include "record/unit.h"
 #include "show/compare_charts.h"
 #include "show/deflect.h"
+#include "show/message.h"
+#include "show/phrase.h"
 #include "show/spread.h"
 #include "show/unsure_words.h"
 
@@ -18,7 +21,7 @@ static const char NOTE_LESS[] =
 
 /** What is drawn of a result, and how. */
 typedef struct gw_spread_kind {
-    const char *stem, *title, *axis;
+    const char *stem, *of, *axis;
     int quantity;
     gw_unit unit;
     int decimals;
@@ -26,13 +29,12 @@ typedef struct gw_spread_kind {
 } gw_spread_kind;
 
 static const gw_spread_kind KINDS[] = {
-    { "spread-toe", "toe change and how sure it is", "toe change (deg, toe-in positive)", GW_SPREAD_TOE,
+    { "spread-toe", "toe change", "toe change (deg, toe-in positive)", GW_SPREAD_TOE, GW_UNIT_DEG, 2, false },
+    { "spread-camber", "camber change", "camber change (deg, top out positive)", GW_SPREAD_CAMBER,
       GW_UNIT_DEG, 2, false },
-    { "spread-camber", "camber change and how sure it is", "camber change (deg, top out positive)",
-      GW_SPREAD_CAMBER, GW_UNIT_DEG, 2, false },
-    { "spread-fore-aft", "wheel fore-aft and how sure it is", "wheel centre (mm, forward positive)",
+    { "spread-fore-aft", "wheel's movement fore and aft", "wheel centre (mm, forward positive)",
       GW_SPREAD_FORE_AFT, GW_UNIT_MM, 1, false },
-    { "spread-toe-difference", "toe less the first kit's, in the same car", "difference of toe change (deg)",
+    { "spread-toe-difference", "toe change less the first kit's", "difference of toe change (deg)",
       GW_SPREAD_TOE, GW_UNIT_DEG, 2, true },
 };
 
@@ -42,6 +44,9 @@ typedef struct gw_spread_rows {
     const char **group;
     double *value, *low, *high;   /* [group * kits + kit - from] */
     int n, kits, from;            /* the first kit that has a bar */
+    int n_bars, n_open;           /* with a band; of these whose band holds zero */
+    double widest;                /* band from end to end */
+    const char *at, *with;        /* where that is: its row and its kit */
     const gw_spread_item **first; /* [group]: whose row it is */
 } gw_spread_rows;
 
@@ -86,6 +91,32 @@ static int row_of(gw_spread_rows *r, const gw_case *c, const gw_spread_item *ite
     return r->group[r->n] ? r->n++ : -1;
 }
 
+/* What titles are written from. */
+static void take_in(gw_spread_rows *r, const gw_case *c, int kit, int row, int at)
+{
+    r->n_bars++;
+    r->n_open += r->low[at] <= 0.0 && r->high[at] >= 0.0;
+    if (r->high[at] - r->low[at] <= r->widest) return;
+    r->widest = r->high[at] - r->low[at];
+    r->at = r->group[row];
+    r->with = gw_kit_said(c, kit);
+}
+
+/* How many differences are open, or which figure is the least sure. */
+static void say_bands(const gw_spread_rows *r, const char *of, const char *unit, int decimals, bool less,
+                      gw_buf *out)
+{
+    if (!r->n_bars)
+        gw_buf_fmt(out, "%s, of the case as written", of);
+    else if (less && r->n_open)
+        gw_buf_fmt(out, "%s: too close to call in %d of %d", of, r->n_open, r->n_bars);
+    else if (less)
+        gw_buf_fmt(out, "%s: sure in all %d", of, r->n_bars);
+    else
+        gw_buf_fmt(out, "%s is least sure in %s with %s: a band of %s %s", of, r->at, r->with,
+                   gw_fixed(r->widest, decimals).s, unit);
+}
+
 static bool put(gw_spread_rows *r, const gw_case *c, const gw_spread_item *item, const gw_spread_part *part,
                 int quantity, gw_unit unit)
 {
@@ -96,6 +127,7 @@ static bool put(gw_spread_rows *r, const gw_case *c, const gw_spread_item *item,
     r->value[at] = gw_unit_out(unit, b->nominal);
     r->low[at] = part->draws ? gw_unit_out(unit, b->low) : (double)NAN;
     r->high[at] = part->draws ? gw_unit_out(unit, b->high) : (double)NAN;
+    if (part->draws) take_in(r, c, item->kit, row, at);
     return true;
 }
 
@@ -123,16 +155,24 @@ static bool kind_chart(const gw_case *c, const gw_spread_study *s, const gw_spre
 {
     gw_spread_rows r;
     bool ok = rows_open(&r, s->n, c->n_kits, kind->less);
-    char stem[STEM], title[2 * STEM];
+    gw_buf title = { 0 };
+    char stem[STEM], of[STEM];
     for (int i = 0; i < s->n && ok; i++) {
         const gw_spread_item *item = &s->item[i];
         if (item->axle != axle || item->load < 0 || (kind->less && !item->has_difference)) continue;
         ok = put(&r, c, item, kind->less ? &item->difference : &item->own, kind->quantity, kind->unit);
     }
     snprintf(stem, sizeof stem, "%s-%s", kind->stem, gw_axle_name(axle));
-    snprintf(title, sizeof title, "%s: %s", axle == GW_FRONT ? "Front" : "Rear", kind->title);
-    const gw_chart_words words = { title, c->title, kind->axis, NULL, kind->less ? NOTE_LESS : NOTE };
+    snprintf(of, sizeof of, "%s %s", axle == GW_FRONT ? "Front" : "Rear", kind->of);
+    say_bands(&r, of, gw_unit_word(kind->unit), kind->decimals, kind->less, &title);
+    const gw_chart_words words = { gw_buf_str(&title),
+                                   c->title,
+                                   kind->axis,
+                                   NULL,
+                                   kind->less ? NOTE_LESS : NOTE,
+                                   kind->less ? "By load, in the same car" : "By load, kit by kit" };
     if (ok) draw_rows(&r, stem, words, kits, kind->decimals, charts);
+    gw_title_drop(charts, &title);
     gw_arena_free(&r.arena);
     return ok;
 }
@@ -147,15 +187,34 @@ static bool ride_chart(const gw_case *c, const gw_spread_study *s, int quantity,
     for (int i = 0; i < s->n && ok; i++)
         if (s->item[i].load < 0 && s->item[i].kit > 0)
             ok = put(&r, c, &s->item[i], &s->item[i].own, quantity, GW_UNIT_DB);
-    const gw_chart_words words = { noise ? "Road noise over the first kit, and how sure it is"
-                                         : "Harshness over the first kit, and how sure it is",
+    gw_buf title = { 0 };
+    say_bands(&r, noise ? "Road noise over the first kit" : "Harshness over the first kit", "dB", 1, true,
+              &title);
+    const gw_chart_words words = { gw_buf_str(&title),
                                    c->title,
                                    noise ? "force into the body, A-weighted (dB over the first kit)"
                                          : "harshness (dB over the first kit)",
-                                   NULL, NOTE_LESS };
+                                   NULL,
+                                   NOTE_LESS,
+                                   "By axle, kit by kit (dB)" };
     if (ok) draw_rows(&r, noise ? "spread-road-noise" : "spread-harshness", words, kits, 1, charts);
+    gw_title_drop(charts, &title);
     gw_arena_free(&r.arena);
     return ok;
+}
+
+static void say_unsteadiness(const gw_case *c, const gw_spread_study *s, gw_buf *out)
+{
+    const gw_message message = { .of = "Unsteadiness over all loads", .unit = "deg", .decimals = 3 };
+    gw_told told[GW_MAX_KITS];
+    int n = 0;
+    for (; n < s->n_kits && n < GW_MAX_KITS; n++) {
+        const double often = s->summary[n].steadier; /* NAN of the first */
+        told[n] = (gw_told){ gw_kit_said(c, s->summary[n].kit),
+                             gw_unit_out(GW_UNIT_DEG, s->summary[n].unsteadiness.nominal),
+                             often > 0.025 && often < 0.975 };
+    }
+    gw_message_kits(&message, told, n, out);
 }
 
 /* All toe changes of a kit together. */
@@ -171,9 +230,16 @@ static bool summary_chart(const gw_case *c, const gw_spread_study *s, const char
         r.high[k] = sum->draws ? gw_unit_out(GW_UNIT_DEG, sum->unsteadiness.high) : (double)NAN;
     }
     if (ok) r.group[r.n++] = "all loads";
-    const gw_chart_words words = { "All loads together: which kit is the steadiest", c->title,
-                                   "root mean square of what the wheels should not do (deg)", NULL, NOTE };
+    gw_buf title = { 0 };
+    say_unsteadiness(c, s, &title);
+    const gw_chart_words words = { gw_buf_str(&title),
+                                   c->title,
+                                   "root mean square of what the wheels should not do (deg)",
+                                   NULL,
+                                   NOTE,
+                                   "Unsteadiness over all loads (deg)" };
     if (ok) draw_rows(&r, "spread-unsteadiness", words, kits, 3, charts);
+    gw_title_drop(charts, &title);
     gw_arena_free(&r.arena);
     return ok;
 }
@@ -195,11 +261,19 @@ static bool shares_chart(const gw_case *c, const gw_spread_study *s, gw_charts *
         r.n++;
         gw_buf_free(&text);
     }
-    const gw_chart_words words = { "What to measure next: where the bands of toe come from", c->title,
-                                   "share of the variance of all toe changes (%)", NULL,
+    gw_buf title = { 0 };
+    if (ok && r.n)
+        gw_buf_fmt(&title, "Measure next: %s makes %s %% of what is not sure of toe", r.group[0],
+                   gw_fixed(r.value[0], 0).s);
+    const gw_chart_words words = { gw_buf_str(&title),
+                                   c->title,
+                                   "share of the variance of all toe changes (%)",
+                                   NULL,
                                    s->n_figures > SHOWN ? "The greatest shares; what is left out is smaller."
-                                                        : NULL };
+                                                        : NULL,
+                                   "Where the bands of toe come from (%)" };
     if (ok) draw_rows(&r, "spread-measure-next", words, NULL, 1, charts);
+    gw_title_drop(charts, &title);
     gw_arena_free(&r.arena);
     return ok;
 }

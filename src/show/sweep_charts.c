@@ -2,16 +2,22 @@
 /* Toe and camber along a sweep of braking or cornering, one line a kit. */
 #include "show/compare_charts.h"
 
+#include "format/number.h"
+#include "giveway/casefile.h"
+#include "giveway/pick.h"
 #include "giveway/units.h"
+#include "show/bands.h"
 #include "show/deflect.h"
+#include "show/message.h"
 
 #include <stdio.h>
 
 enum { TEXT = 160 };
 
 typedef struct gw_sweep_words {
-    const char *stem, *title, *y_title;
+    const char *stem, *of, *y_title, *what;
     double (*value)(const gw_sweep_point *p);
+    bool braking;
 } gw_sweep_words;
 
 static double toe_of(const gw_sweep_point *p)
@@ -25,11 +31,15 @@ static double camber_of(const gw_sweep_point *p)
 }
 
 static const gw_sweep_words SWEEPS[2][2] = {
-    { { "toe-braking", "Toe under braking", "toe change (deg, toe-in positive)", toe_of },
-      { "camber-braking", "Camber under braking", "camber change (deg, top outboard positive)", camber_of } },
-    { { "toe-cornering", "Toe of the outer wheel in a corner", "toe change (deg, toe-in positive)", toe_of },
-      { "camber-cornering", "Camber of the outer wheel in a corner",
-        "camber change (deg, top outboard positive)", camber_of } },
+    { { "toe-braking", "toe change when braking", "toe change (deg, toe-in positive)",
+        "Toe change (deg) over g, kit by kit", toe_of, true },
+      { "camber-braking", "camber change when braking", "camber change (deg, top outboard positive)",
+        "Camber change (deg) over g, kit by kit", camber_of, true } },
+    { { "toe-cornering", "toe change of the outer wheel in a corner", "toe change (deg, toe-in positive)",
+        "Toe change (deg) over g, kit by kit", toe_of, false },
+      { "camber-cornering", "camber change of the outer wheel in a corner",
+        "camber change (deg, top outboard positive)", "Camber change (deg) over g, kit by kit", camber_of,
+        false } },
 };
 
 static bool fill_series(const gw_sweep *sweep, const char *name, const gw_sweep_words *words, gw_arena *arena,
@@ -46,12 +56,43 @@ static bool fill_series(const gw_sweep *sweep, const char *name, const gw_sweep_
     return true;
 }
 
-static gw_status sweep_chart(const gw_case *c, const gw_sweep_study *study, const gw_sweep_words *words,
-                             gw_axle axle, const char *x_title, gw_charts *charts, gw_error *err)
+/* Its order to the first kit is not sure in the case's own stop or corner: then it is not here. */
+static bool is_open(const gw_comparison *cmp, const gw_sweep_words *words, gw_axle axle, int kit)
 {
+    int load = gw_pick_load(cmp->c, cmp->deflect, words->braking ? GW_PICK_STOP : GW_PICK_CORNER);
+    const gw_deflection *item = load < 0 ? NULL : gw_deflect_find(cmp->deflect, kit, axle, load);
+    const gw_bands_item *band = gw_band_of(cmp->bands, item);
+    if (!band || !band->has_difference) return false;
+    return words->value == toe_of ? band->close : gw_is_close(&band->difference[GW_SPREAD_CAMBER]);
+}
+
+/* What is told is the last state that every kit of the chart has been solved for. */
+static void say(const gw_comparison *cmp, const gw_sweep_words *words, gw_axle axle,
+                const gw_chart_series *series, int n, gw_buf *out)
+{
+    gw_told told[GW_MAX_KITS];
+    gw_buf of = { 0 };
+    int last = n ? series[0].n - 1 : -1;
+    for (int i = 1; i < n; i++) last = series[i].n - 1 < last ? series[i].n - 1 : last;
+    if (last < 0 || n > GW_MAX_KITS) return;
+    for (int i = 0; i < n; i++)
+        told[i] = (gw_told){ series[i].name, series[i].y[last], is_open(cmp, words, axle, series[i].style) };
+    gw_buf_fmt(&of, "%s %s at %s g", axle == GW_FRONT ? "Front" : "Rear", words->of,
+               gw_fixed(series[0].x[last], 2).s);
+    const gw_message m = { .of = gw_buf_str(&of), .unit = "deg", .decimals = 2, .is_signed = true };
+    gw_message_kits(&m, told, n, out);
+    if (of.failed) out->failed = true;
+    gw_buf_free(&of);
+}
+
+static gw_status sweep_chart(const gw_comparison *cmp, const gw_sweep_study *study,
+                             const gw_sweep_words *words, gw_axle axle, const char *x_title,
+                             gw_charts *charts, gw_error *err)
+{
+    const gw_case *c = cmp->c;
     gw_arena arena = { 0 };
-    char stem[TEXT], title[TEXT];
-    gw_status status = GW_OK;
+    gw_buf title = { 0 };
+    char stem[TEXT];
     const char **names = gw_chart_kit_names(c, &arena);
     gw_chart_series *series = gw_arena_alloc(&arena, (size_t)c->n_kits, sizeof *series);
     bool ok = names && series;
@@ -60,25 +101,30 @@ static gw_status sweep_chart(const gw_case *c, const gw_sweep_study *study, cons
         const gw_sweep *sweep = gw_sweep_find(study, k, axle);
         if (sweep && sweep->n > 1) ok = fill_series(sweep, names[k], words, &arena, &series[n++]);
     }
+    if (ok) say(cmp, words, axle, series, n, &title);
     snprintf(stem, sizeof stem, "%s-%s", words->stem, gw_axle_name(axle));
-    snprintf(title, sizeof title, "%s, %s axle", words->title, gw_axle_name(axle));
-    const gw_line_chart chart = { .words = { title, c->title, x_title, words->y_title, NULL },
+    const gw_line_chart chart = { .words = { .title = gw_buf_str(&title),
+                                             .subtitle = c->title,
+                                             .x_title = x_title,
+                                             .y_title = words->y_title,
+                                             .what = words->what },
                                   .series = series,
                                   .n_series = n,
                                   .with_zero = true };
-    if (!ok) status = gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
     if (ok && n) gw_charts_lines(charts, stem, &chart);
+    gw_title_drop(charts, &title);
     gw_arena_free(&arena);
-    return status;
+    return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
 }
 
-gw_status gw_sweep_charts(const gw_case *c, const gw_sweep_study *study, gw_charts *charts, gw_error *err)
+gw_status gw_sweep_charts(const gw_comparison *cmp, const gw_sweep_study *study, gw_charts *charts,
+                          gw_error *err)
 {
     bool braking = study->plan.axis == GW_SWEEP_BRAKE;
     const char *x_title = braking ? "braking (g)" : "cornering (g)";
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
         for (int i = 0; i < 2; i++) {
-            gw_status status = sweep_chart(c, study, &SWEEPS[braking ? 0 : 1][i], a, x_title, charts, err);
+            gw_status status = sweep_chart(cmp, study, &SWEEPS[braking ? 0 : 1][i], a, x_title, charts, err);
             if (status != GW_OK) return status;
         }
     return GW_OK;

@@ -1,11 +1,15 @@
 /* SPDX-License-Identifier: MIT */
 /* Charts of travel: one style a kit in all of them, in the order of the case. */
+#include "giveway/casefile.h"
 #include "giveway/units.h"
 #include "show/deflect.h"
+#include "show/message.h"
+#include "show/phrase.h"
 #include "show/travel.h"
 
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 enum { TEXT = 200 };
 
@@ -42,21 +46,26 @@ static double tilt(const gw_travel_item *item, const gw_travel_point *p)
 }
 
 typedef struct gw_travel_words {
-    const char *stem, *title, *y_title;
+    const char *stem, *of, *y_title, *unit, *what;
     gw_travel_value value;
-    bool with_zero, is_tilt;
+    int decimals;
+    bool with_zero, is_tilt, at_rest; /* at rest: told is the value at no travel, else how far it goes */
 } gw_travel_words;
 
+/* clang-format off */
 static const gw_travel_words CHARTS[] = {
-    { "toe-travel", "Toe through bump and rebound", "toe change (deg, toe-in positive)", toe, true, false },
-    { "camber-travel", "Camber through bump and rebound", "camber change (deg, top outboard positive)",
-      camber, true, false },
-    { "wheel-rate-travel", "Wheel rate through bump and rebound", "wheel rate (N/mm)", wheel_rate, false,
-      false },
-    { "roll-centre-travel", "Roll centre through bump and rebound", "height above the ground (mm)",
-      roll_centre, false, false },
-    { "tilt-travel", "The joint nearest to its limit of tilt", "tilt (% of the limit)", tilt, true, true },
+    { "toe-travel", "Toe swing of the %s wheel over its travel", "toe change (deg, toe-in positive)", "deg",
+      "Toe change (deg) over travel, kit by kit", toe, 2, true, false, false },
+    { "camber-travel", "Camber swing of the %s wheel over its travel", "camber change (deg, top outboard positive)", "deg",
+      "Camber change (deg) over travel, kit by kit", camber, 2, true, false, false },
+    { "wheel-rate-travel", "Wheel rate at the %s", "wheel rate (N/mm)", "N/mm",
+      "Wheel rate (N/mm) over travel, kit by kit; told is that at ride height", wheel_rate, 1, false, false, true },
+    { "roll-centre-travel", "The way of the roll centre at the %s over the wheel's travel", "height above the ground (mm)", "mm",
+      "Height of the roll centre (mm) over travel, kit by kit", roll_centre, 0, false, false, false },
+    { "tilt-travel", "Largest tilt of a joint at the %s, of its limit,", "tilt (% of the limit)", "%",
+      "Tilt of the joint nearest to its limit (%) over travel, kit by kit", tilt, 0, true, true, false },
 };
+/* clang-format on */
 
 /* What one chart is made of; memory is the arena's. */
 typedef struct gw_travel_lines {
@@ -75,9 +84,8 @@ static bool add_line(const gw_case *c, const gw_travel_item *item, gw_travel_val
         x[i] = item->point[i].travel / GW_MM;
         y[i] = value(item, &item->point[i]);
     }
-    const gw_kit *kit = &c->kits[item->kit];
     lines->series[lines->n++] = (gw_chart_series){
-        .name = kit->label ? kit->label : kit->name, .x = x, .y = y, .n = item->n, .style = item->kit
+        .name = gw_kit_said(c, item->kit), .x = x, .y = y, .n = item->n, .style = item->kit
     };
     return true;
 }
@@ -95,18 +103,49 @@ static bool gather(const gw_case *c, const gw_travel_study *study, const gw_trav
     return true;
 }
 
+/* How far a line goes from its least to its most; of tilt its most; at rest where the travel is least. */
+static double told_of(const gw_travel_words *words, const gw_chart_series *s)
+{
+    double low = (double)NAN, high = (double)NAN, rest = (double)NAN, least = (double)INFINITY;
+    for (int i = 0; i < s->n; i++) {
+        low = fmin(low, s->y[i]);
+        high = fmax(high, s->y[i]);
+        if (fabs(s->x[i]) < least) least = fabs(s->x[i]), rest = s->y[i];
+    }
+    return words->at_rest ? rest : words->is_tilt ? high : high - low;
+}
+
+static void say(const gw_travel_words *words, gw_axle axle, const char *load, const gw_travel_lines *lines,
+                gw_buf *out)
+{
+    gw_told told[GW_MAX_KITS];
+    gw_buf of = { 0 };
+    int n = 0;
+    for (; n < lines->n && n < GW_MAX_KITS; n++)
+        told[n] = (gw_told){ .kit = lines->series[n].name, .value = told_of(words, &lines->series[n]) };
+    const char *at = strstr(words->of, "%s");
+    gw_buf_bytes(&of, words->of, (size_t)(at - words->of));
+    gw_buf_fmt(&of, "%s%s", gw_axle_name(axle), at + 2);
+    if (load) gw_buf_fmt(&of, ", %s,", load);
+    const gw_message message = { .of = gw_buf_str(&of), .unit = words->unit, .decimals = words->decimals };
+    gw_message_kits(&message, told, n, out);
+    if (of.failed) out->failed = true;
+    gw_buf_free(&of);
+}
+
 static gw_status draw(const gw_case *c, const gw_travel_study *study, const gw_travel_words *words,
                       gw_axle axle, int load, gw_charts *charts, gw_error *err)
 {
     gw_travel_lines lines = { 0 };
-    char stem[TEXT], title[TEXT];
+    gw_buf title = { 0 };
+    char stem[TEXT];
     const char *name = load < 0 ? "" : c->loads[load].name;
     snprintf(stem, sizeof stem, "%s-%s%s%.80s", words->stem, gw_axle_name(axle), load < 0 ? "" : "-", name);
-    snprintf(title, sizeof title, "%s, %s corner%s%.60s", words->title, gw_axle_name(axle),
-             load < 0 ? "" : ": ", name);
     bool ok = gather(c, study, words, axle, load, &lines);
-    const gw_line_chart chart = { .words = { title, c->title, "travel of the wheel (mm, bump positive)",
-                                             words->y_title, NULL },
+    if (ok && lines.n) say(words, axle, load < 0 ? NULL : name, &lines, &title);
+    const gw_line_chart chart = { .words = { gw_buf_str(&title), c->title,
+                                             "travel of the wheel (mm, bump positive)", words->y_title, NULL,
+                                             words->what },
                                   .series = lines.series,
                                   .n_series = lines.n,
                                   .with_zero = words->with_zero,
@@ -114,6 +153,7 @@ static gw_status draw(const gw_case *c, const gw_travel_study *study, const gw_t
                                   .mark = 100.0,
                                   .mark_label = "limit" };
     if (ok && lines.n) gw_charts_lines(charts, stem, &chart);
+    gw_title_drop(charts, &title);
     gw_arena_free(&lines.arena);
     return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
 }

@@ -185,7 +185,8 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_BANDS_NOTE] = "Bounce is the body going up and down, shake is what you feel in seat and "
                                  "wheel, boom is what you hear.",
     [GW_WORDS_PAGE_GRIP_NOTE] = "Parts that pull opposite ways cancel; the sum is what the wheel does.",
-    [GW_WORDS_PAGE_BUDGET_TITLE] = "Where the camber goes: {load}, outer {axle} wheel",
+    [GW_WORDS_PAGE_BUDGET_TITLE] = "Lean of the outer {axle} wheel to the road {load}",
+    [GW_WORDS_PAGE_BUDGET_WHAT] = "Camber to the road by cause (deg)",
     [GW_WORDS_PAGE_BUDGET_X] = "camber to the road (deg, − is in at the top)",
     [GW_WORDS_PAGE_BUDGET_SETTING] = "setting",
     [GW_WORDS_PAGE_BUDGET_ROLL] = "body roll",
@@ -302,11 +303,13 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_SHOP_LIMIT_OF] = "Limit of {what}: {source}.",
 
     /* Charts that a customer sees */
-    [GW_WORDS_CHART_CONTRIBUTIONS] = "Which bush moves the {axle} toe: {load}",
+    [GW_WORDS_CHART_CONTRIBUTIONS] = "Toe change by bush (deg, toe-in positive)",
+    [GW_WORDS_CHART_CONTRIBUTIONS_BAND] =
+        "Toe change by bush (deg, toe-in positive); the sum within \xC2\xB1 in 95 of 100 such cars",
     [GW_WORDS_CHART_SHARE] = "share of the toe change (deg, toe-in positive)",
     [GW_WORDS_CHART_TRAVEL] = "travel",
     [GW_WORDS_CHART_ALL_ELSE] = "all else",
-    [GW_WORDS_CHART_TRADE] = "What steadiness costs, {axle} axle",
+    [GW_WORDS_CHART_TRADE] = "Toe movement (deg) against harshness over the first kit (dB)",
     [GW_WORDS_CHART_TRADE_X] = "harshness over the first kit (dB)",
     [GW_WORDS_CHART_TRADE_Y] = "toe movement, {load} (deg)",
     [GW_WORDS_CHART_TRADE_NOTE] = "down is steadier, right is harsher; an estimate to compare kits with",
@@ -314,17 +317,14 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
         "down is steadier, right is harsher; an estimate. Whiskers hold 95 of 100 such cars",
     [GW_WORDS_CHART_TRADE_CLOSE] = "down is steadier, right is harsher; an estimate. Whiskers hold 95 of 100 "
                                    "such cars; which is steadier is too close to call for some kits",
-    [GW_WORDS_CHART_ROAD] = "What the road sends into the body, {axle} corner",
+    [GW_WORDS_CHART_ROAD] = "Body force per road height (N/mm) over frequency",
     [GW_WORDS_CHART_FREQUENCY] = "frequency (Hz)",
     [GW_WORDS_CHART_ROAD_FORCE] = "body force per road height (N/mm)",
     [GW_WORDS_CHART_BOUNCE] = "bounce",
     [GW_WORDS_CHART_SHAKE] = "shake",
     [GW_WORDS_CHART_BOOM] = "boom",
-    [GW_WORDS_CHART_BUMP_FORE_AFT] = "Over a bump: fore and aft, {axle} corner",
-    [GW_WORDS_CHART_BUMP_VERTICAL] = "Over a bump: up and down, {axle} corner",
-    [GW_WORDS_CHART_TIME] = "time from the first touch (s)",
-    [GW_WORDS_CHART_BUMP_FORE_AFT_Y] = "force on the body (N, forward positive)",
-    [GW_WORDS_CHART_BUMP_VERTICAL_Y] = "force on the body (N, up positive)",
+    [GW_WORDS_CHART_BUMP] = "Largest net force on the body after a bump (N), and until a tenth of it is left (s): upper bar fore and aft, lower bar up and down",
+    [GW_WORDS_CHART_BUMP_X] = "largest net force on the body (N)",
 };
 
 const char *gw_words_text(gw_words which)

@@ -86,7 +86,7 @@ static const char *const NAMES[] = { "rubber",
 
 static void add_one_of_each(gw_charts *charts, const char *title)
 {
-    const gw_chart_words words = { title, "under it", "g (-)", "toe (deg)", "small print" };
+    const gw_chart_words words = { title, "under it", "g (-)", "toe (deg)", "small print", NULL };
     const gw_chart_series lines[] = { { NAMES[0], X, Y, 3, 0 }, { NAMES[1], X, Y, 3, 1 } };
     const gw_chart_series logs[] = { { NAMES[1], F, T, 3, 0 } };
     const gw_chart_band band = { 1, 10, NAMES[1] };
@@ -219,7 +219,7 @@ static void a_chart_without_a_finite_value_says_so(void **state)
     if (!has_gnuplot()) skip();
     const double bad[] = { (double)NAN, HUGE_VAL, (double)NAN };
     const gw_chart_series line = { "none", X, bad, 3, 0 };
-    const gw_chart_words words = { "Nothing", NULL, NULL, NULL, NULL };
+    const gw_chart_words words = { "Nothing", NULL, NULL, NULL, NULL, NULL };
     gw_charts c;
     gw_buf svg = { 0 };
     gw_charts_begin(&c, "empty", GW_CHART_SVG);
@@ -246,7 +246,7 @@ static void a_file_name_takes_only_plain_letters(void **state)
 {
     (void)state;
     gw_charts c;
-    const gw_chart_words words = { "x", NULL, NULL, NULL, NULL };
+    const gw_chart_words words = { "x", NULL, NULL, NULL, NULL, NULL };
     gw_charts_begin(&c, "d", GW_CHART_SVG);
     gw_charts_lines(&c, "../hard stop'", &(gw_line_chart){ .words = words });
     assert_string_equal(c.page[0].stem, "---hard-stop-");

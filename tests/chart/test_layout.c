@@ -6,9 +6,10 @@
 #include "chart/style.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
-static const gw_chart_words WORDS = { "What is seen", "under it", "across (mm)", "up (N)", NULL };
+static const gw_chart_words WORDS = { "What is seen", "under it", "across (mm)", "up (N)", NULL, NULL };
 
 static gw_charts begun(void)
 {
@@ -131,10 +132,10 @@ static void a_waterfall_goes_from_step_to_step(void **state)
                                                .n = 2,
                                                .decimals = 1 });
     const gw_layout *l = &charts.page[0].layout;
-    const gw_shape *start = shape(l, GW_SHAPE_BOX, gw_style_fill(0), 0),
-                   *roll = shape(l, GW_SHAPE_BOX, gw_style_fill(2), 0);
-    const gw_shape *bushes = shape(l, GW_SHAPE_BOX, gw_style_fill(1), 0),
-                   *end = shape(l, GW_SHAPE_BOX, gw_style_fill(0), 1);
+    const gw_shape *start = shape(l, GW_SHAPE_BOX, gw_style_fill(GW_PARTS), 0),
+                   *roll = shape(l, GW_SHAPE_BOX, gw_style_fill(GW_PARTS + 3), 0);
+    const gw_shape *bushes = shape(l, GW_SHAPE_BOX, gw_style_fill(GW_PARTS + 1), 0),
+                   *end = shape(l, GW_SHAPE_BOX, gw_style_fill(GW_PARTS), 1);
     double unit = start->at[1].x - start->at[0].x, zero = start->at[1].x;
     check_abs(roll->at[0].x, zero - unit, 1e-6, "begins where the setting ends");
     check_abs(roll->at[1].x, zero + 2 * unit, 1e-6, "three further");
@@ -190,6 +191,52 @@ static void points_and_whiskers_lie_at_their_values(void **state)
     gw_charts_free(&charts);
 }
 
+/* WCAG 2.2, "relative luminance" and "contrast ratio". */
+static void channels(const char *colour, double c[3])
+{
+    unsigned r, g, b;
+    assert_int_equal(sscanf(colour, "#%02x%02x%02x", &r, &g, &b), 3);
+    c[0] = r, c[1] = g, c[2] = b;
+}
+
+static double luminance(const char *colour)
+{
+    double c[3];
+    channels(colour, c);
+    for (int i = 0; i < 3; i++)
+        c[i] = c[i] <= 10.0 ? c[i] / 255 / 12.92 : pow((c[i] / 255 + 0.055) / 1.055, 2.4);
+    return 0.2126 * c[0] + 0.7152 * c[1] + 0.0722 * c[2];
+}
+
+static double contrast(const char *a, const char *b)
+{
+    double x = luminance(a) + 0.05, y = luminance(b) + 0.05;
+    return fmax(x, y) / fmin(x, y);
+}
+
+static double apart(const char *a, const char *b)
+{
+    double x[3], y[3];
+    channels(a, x);
+    channels(b, y);
+    return sqrt(pow(x[0] - y[0], 2) + pow(x[1] - y[1], 2) + pow(x[2] - y[2], 2));
+}
+
+static void what_is_no_kit_has_no_colour_of_a_kit_and_its_letter_reads(void **state)
+{
+    (void)state;
+    for (int p = 0; p < GW_STYLES; p++) {
+        const char *fill = gw_style_fill(GW_PARTS + p), *line = gw_style_colour(GW_PARTS + p);
+        for (int k = 0; k < GW_STYLES; k++)
+            assert_true(apart(fill, gw_style_colour(k)) > 50.0 && apart(line, gw_style_colour(k)) > 50.0);
+        for (int other = 0; other < p; other++)
+            assert_true(apart(fill, gw_style_fill(GW_PARTS + other)) > 25.0);
+        assert_true(contrast(fill, gw_style_text_on(GW_PARTS + p)) >= 4.5);
+        assert_true(contrast(line, GW_WHITE) >= 3.0);
+        if (p) assert_true(contrast(fill, gw_style_fill(GW_PARTS + p - 1)) >= 1.4); /* neighbours in grey */
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -199,6 +246,7 @@ int main(void)
         cmocka_unit_test(a_waterfall_goes_from_step_to_step),
         cmocka_unit_test(spans_and_third_octaves_reach_from_value_to_value),
         cmocka_unit_test(points_and_whiskers_lie_at_their_values),
+        cmocka_unit_test(what_is_no_kit_has_no_colour_of_a_kit_and_its_letter_reads),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
