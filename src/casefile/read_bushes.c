@@ -41,20 +41,19 @@ static int count_in_place(const gw_node *top)
     return n;
 }
 
-static bool holds(const cJSON *json, const cJSON *want)
+static bool is_touched(const cJSON *const *touched, int n, const cJSON *json)
 {
-    if (json == want) return true;
+    for (int i = 0; i < n; i++)
+        if (touched[i] == json) return true;
     for (const cJSON *e = json->child; e; e = e->next)
-        if (holds(e, want)) return true;
+        if (is_touched(touched, n, e)) return true;
     return false;
 }
 
 /* In a draw a bush whose numbers stay is the one that is known, whatever its stiffness factor. */
 static bool is_known(const gw_case_reader *cr, const cJSON *json)
 {
-    for (int i = 0; cr->again && i < cr->again->n_touched; i++)
-        if (holds(json, cr->again->touched[i])) return false;
-    return cr->again != NULL;
+    return cr->again && !is_touched(cr->again->touched, cr->again->n_touched, json);
 }
 
 static void read_or_take(gw_case_reader *cr, const gw_node *node, gw_bush *bush)

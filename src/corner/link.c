@@ -140,7 +140,7 @@ static gw_mat3 rotation_tangent(const gw_link *link, const gw_link_state *s)
     gw_vec3 w = gw_scale(link->hand, gw_mul(&link->frame, to_vec(s->m)));
     double beta, slope, v2 = gw_dot(v, v), vw = gw_dot(v, w);
     log_coefficients(v2, &beta, &slope);
-    gw_mat3 sv = gw_skew(v), sv2 = gw_matmul(&sv, &sv), sw = gw_skew(w);
+    gw_mat3 sv = gw_skew(v), sv2 = gw_skew_times(v, &sv), sw = gw_skew(w);
     gw_mat3 jr, jl, d;
     gw_mat3 v_w = outer(v, w), w_v = outer(w, v), steep = outer(gw_axpy(gw_scale(vw, v), -v2, w), v);
     for (int i = 0; i < 3; i++)
@@ -169,24 +169,30 @@ static gw_mat3 translation_tangent(const gw_link *link, const gw_mat3 *ra, const
 }
 
 /* What the relative twist strains: the same block for b and, negated, for a. */
-static void material_part(const gw_mat3 *k, const gw_mat3 *m, const gw_mat3 *sx, gw_block out)
+static void material_part(const gw_mat3 *k, const gw_mat3 *m, gw_vec3 xb, gw_block out)
 {
-    gw_mat3 kx = gw_matmul(k, sx), xk = gw_matmul(sx, k), xkx = gw_matmul(sx, &kx);
-    memset(out, 0, sizeof(gw_block));
-    gw_block_add(out, 0, 0, 1.0, k);
-    gw_block_add(out, 0, 1, -1.0, &kx);
-    gw_block_add(out, 1, 0, 1.0, &xk);
-    gw_block_add(out, 1, 1, -1.0, &xkx);
-    if (m) gw_block_add(out, 1, 1, 1.0, m);
+    gw_mat3 kx = gw_times_skew(k, xb), xk = gw_skew_times(xb, k), xkx = gw_skew_times(xb, &kx);
+    for (int i = 0; i < 3; i++)
+        for (int j = 0; j < 3; j++) {
+            out[6 * i + j] = k->m[i][j];
+            out[6 * i + 3 + j] = -kx.m[i][j];
+            out[6 * (3 + i) + j] = xk.m[i][j];
+            out[6 * (3 + i) + 3 + j] = m ? m->m[i][j] - xkx.m[i][j] : -xkx.m[i][j];
+        }
 }
 
 /* How the wrench turns with body a and its line of action moves with body b. */
-static void geometric_part(const gw_wrench *w, gw_vec3 xb, const gw_mat3 *sx, gw_block to_b, gw_block to_a)
+static void turning_with_b(const gw_wrench *w, gw_vec3 xb, gw_block to_b)
 {
-    gw_mat3 sf = gw_skew(w->f), fx = gw_matmul(&sf, sx), xf = gw_matmul(sx, &sf);
-    gw_mat3 sm = gw_skew(gw_sub(w->m, gw_cross(xb, w->f)));
+    gw_mat3 sf = gw_skew(w->f), fx = gw_times_skew(&sf, xb);
     gw_block_add(to_b, 1, 0, -1.0, &sf);
     gw_block_add(to_b, 1, 1, 1.0, &fx);
+}
+
+static void turning_with_a(const gw_wrench *w, gw_vec3 xb, gw_block to_a)
+{
+    gw_mat3 sf = gw_skew(w->f), xf = gw_skew_times(xb, &sf);
+    gw_mat3 sm = gw_skew(gw_sub(w->m, gw_cross(xb, w->f)));
     gw_block_add(to_a, 0, 1, -1.0, &sf);
     gw_block_add(to_a, 1, 1, -1.0, &xf);
     gw_block_add(to_a, 1, 1, -1.0, &sm);
@@ -197,13 +203,15 @@ void gw_link_tangent(const gw_link *link, const gw_pose *pose, const gw_link_sta
 {
     const gw_mat3 *ra = &pose[link->a].r;
     gw_vec3 xb = gw_point_now(&pose[link->b], link->pb);
-    gw_mat3 k = translation_tangent(link, ra, strain, linear), sx = gw_skew(xb), m;
+    gw_mat3 k = translation_tangent(link, ra, strain, linear), m;
     if (!link->turns_freely) {
         gw_mat3 local = linear ? in_frame(&link->frame, link->law.c) : rotation_tangent(link, strain);
         gw_mat3 turned = gw_matmul(ra, &local);
         m = gw_matmul_nt(&turned, ra);
     }
-    material_part(&k, link->turns_freely ? NULL : &m, &sx, to_b);
+    material_part(&k, link->turns_freely ? NULL : &m, xb, to_b);
     for (int i = 0; i < 36; i++) to_a[i] = -to_b[i];
-    if (!linear) geometric_part(&strain->wrench, xb, &sx, to_b, to_a);
+    if (linear) return;
+    turning_with_b(&strain->wrench, xb, to_b);
+    turning_with_a(&strain->wrench, xb, to_a);
 }

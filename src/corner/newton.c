@@ -20,9 +20,8 @@ static const double LARGEST_TURN = 1.0; /* of one body in one step [rad]        
 static const double LARGEST_MOVE = 0.5; /* of one body in one step [m]                             */
 static const double SETTLED = 1e-11;    /* a step this small at the level of rounding is the end [m], [rad] */
 static const double TORN = 1.3;         /* a body turned by more has left the linkage [rad]        */
-static const double SMALL_STEP = 1e-4;  /* after it the tangent is near enough for the next ones [m], [rad] */
+static const double SMALL_STEP = 1e-5;  /* after it the tangent is near enough for what is left [m], [rad] */
 static const double QUICKER = 0.1;      /* of the step before: else the tangent is worked out anew */
-static const double SAME_PLACE = 1e-5;  /* this close by, a balance stands or falls alike [m], [rad] */
 static const double USUAL_TURN =
     0.2; /* of the upright in one go: 120 mm of travel on an arm of 0.6 m [rad] */
 
@@ -119,10 +118,16 @@ static void take_step(gw_corner_ws *ws, gw_state *state, gw_drive drive, double 
     }
 }
 
+/* Of the angle that a rotation turns by. */
+static double cosine_of(const gw_mat3 *r)
+{
+    return 0.5 * (r->m[0][0] + r->m[1][1] + r->m[2][2] - 1.0);
+}
+
 static bool is_torn(const gw_corner_ws *ws, const gw_state *state)
 {
     for (int b = 1; b < ws->system.n; b++)
-        if (gw_norm(gw_rot_log(&state->pose[b].r)) > TORN) return true;
+        if (cosine_of(&state->pose[b].r) < cos(TORN)) return true;
     return false;
 }
 
@@ -131,7 +136,7 @@ bool gw_turn_is_usual(const gw_corner_ws *ws, const gw_state *from, const gw_sta
     for (int w = 0; w < ws->n_wheels; w++) {
         int upright = ws->wheel[w].upright;
         gw_mat3 turn = gw_matmul_nt(&to->pose[upright].r, &from->pose[upright].r);
-        if (!(gw_norm(gw_rot_log(&turn)) <= USUAL_TURN)) return false;
+        if (!(cosine_of(&turn) >= cos(USUAL_TURN))) return false;
     }
     return true;
 }
@@ -219,48 +224,27 @@ gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool line
     return no_balance(ws, err);
 }
 
-/* A tangent that serves for more than one step. */
-typedef struct kept_tangent {
-    bool solved; /* it was eliminated already                        */
-    double gone; /* from where it was worked out, in steps [m], [rad] */
-    int made;    /* how often it was worked out                       */
-} kept_tangent;
-
-static gw_imbalance work_out(gw_corner_ws *ws, const gw_state *state, gw_drive drive, kept_tangent *t)
-{
-    *t = (kept_tangent){ .made = t->made + 1 };
-    return gw_assemble(ws, state, drive, false);
-}
-
-/* Whether a balance stands is asked of the tangent there, or of one so close by that no verdict changes. */
-static gw_status accept_near(gw_corner_ws *ws, const gw_state *state, gw_drive drive, kept_tangent *t,
-                             gw_error *err)
-{
-    if (t->gone > SAME_PLACE) work_out(ws, state, drive, t);
-    bool condensed = t->solved || gw_system_condense(&ws->system);
-    return accept(ws, state, drive, condensed, err);
-}
-
+/* After a step so small that a balance stands or falls alike on both sides of it, the tangent is kept. */
 gw_status gw_newton_near(gw_corner_ws *ws, gw_state *state, gw_drive drive, gw_error *err)
 {
     const goal wanted = goal_of(ws, state);
-    kept_tangent tangent = { 0 };
-    double step = HUGE_VAL, factor;
-    gw_imbalance left = work_out(ws, state, drive, &tangent);
+    double step = HUGE_VAL, before, factor;
+    bool kept = false; /* the tangent was solved with already */
+    int tangents = 1;
+    gw_imbalance left = gw_assemble(ws, state, drive, false);
     for (int i = 0; i < MAX_ITERATIONS; i++) {
         if (is_met(&wanted, &left, step)) {
-            finish(ws, state, drive, left, tangent.made);
-            return accept_near(ws, state, drive, &tangent, err);
+            finish(ws, state, drive, left, tangents);
+            return accept(ws, state, drive, kept || gw_system_condense(&ws->system), err);
         }
-        const double before = tangent.solved ? step : HUGE_VAL;
-        if (!(tangent.solved ? gw_system_solve_again(&ws->system) : gw_system_solve(&ws->system)))
+        before = kept ? step : HUGE_VAL;
+        if (!(kept ? gw_system_solve_again(&ws->system) : gw_system_solve(&ws->system)))
             return no_stiffness(ws, err);
         step = step_size(&ws->system, &factor);
         take_step(ws, state, drive, factor);
-        tangent.solved = true;
-        tangent.gone += step;
-        left = step <= SMALL_STEP && step <= QUICKER * before ? gw_assemble_forces(ws, state, drive)
-                                                              : work_out(ws, state, drive, &tangent);
+        kept = step <= SMALL_STEP && step <= QUICKER * before;
+        left = kept ? gw_assemble_forces(ws, state, drive) : gw_assemble(ws, state, drive, false);
+        tangents += !kept;
     }
     return no_balance(ws, err);
 }

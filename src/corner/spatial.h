@@ -20,6 +20,28 @@ typedef struct gw_wrench {
 /** A 6 x 6 block, row-major; rows are (f, m), columns (v, phi). */
 typedef double gw_block[36];
 
+/** [v]x a and a [v]x, without the zeros. */
+static inline gw_mat3 gw_skew_times(gw_vec3 v, const gw_mat3 *a)
+{
+    gw_mat3 c;
+    for (int j = 0; j < 3; j++) {
+        c.m[0][j] = v.y * a->m[2][j] - v.z * a->m[1][j];
+        c.m[1][j] = v.z * a->m[0][j] - v.x * a->m[2][j];
+        c.m[2][j] = v.x * a->m[1][j] - v.y * a->m[0][j];
+    }
+    return c;
+}
+static inline gw_mat3 gw_times_skew(const gw_mat3 *a, gw_vec3 v)
+{
+    gw_mat3 c;
+    for (int i = 0; i < 3; i++) {
+        c.m[i][0] = a->m[i][1] * v.z - a->m[i][2] * v.y;
+        c.m[i][1] = a->m[i][2] * v.x - a->m[i][0] * v.z;
+        c.m[i][2] = a->m[i][0] * v.y - a->m[i][1] * v.x;
+    }
+    return c;
+}
+
 /** Add the 3 x 3 matrix s a to the block's quarter (row, col), each 0 or 1. */
 static inline void gw_block_add(gw_block block, int row, int col, double s, const gw_mat3 *a)
 {

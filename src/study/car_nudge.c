@@ -82,10 +82,11 @@ static void work_touched(gw_car_work *w, bool all)
 }
 
 gw_status gw_car_nudge(const gw_car_plan *plan, const gw_case *c, const gw_selection *wanted,
-                       const gw_car_guide *from, double *row, double moved[GW_AXLES], gw_error *err)
+                       const gw_car_guide *from, gw_car_guide *there, double *row, double moved[GW_AXLES],
+                       gw_error *err)
 {
     gw_run_guide once = from->run;
-    gw_car_work w = { .plan = plan, .from = from, .row = row, .err = err };
+    gw_car_work w = { .plan = plan, .from = from, .states = there, .row = row, .err = err };
     gw_error why = { 0 };
     once.how = GW_NEAR_ONCE;
     for (int i = 0; i < plan->n_columns; i++) row[i] = from->row[i];

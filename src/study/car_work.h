@@ -11,6 +11,7 @@ typedef struct gw_car_work {
     gw_run run;
     const gw_car_guide *from;
     gw_car_guide *keep;
+    gw_car_guide *states; /**< states go there, `keep` or another's; NULL: nowhere */
     double *row;
     gw_status first; /**< failure */
     gw_error *err;

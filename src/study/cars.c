@@ -95,15 +95,14 @@ static void point_at(gw_car_work *w, int s)
     int mark = slot->kit * (1 + w->plan->c->n_loads) + 1 + slot->load;
     bool marked = w->from && w->from->run.marked && w->from->run.marked[mark];
     w->run.near_road = marked && w->from->run.road[slot->kit] ? &w->from->run.mark[mark] : NULL;
-    w->run.keep_dive = w->keep && w->keep->dive[s].pose ? &w->keep->dive[s] : NULL;
+    w->run.keep_dive = w->states && w->states->dive[s].pose ? &w->states->dive[s] : NULL;
 }
 
 static void keep_state(gw_car_work *w, int s)
 {
-    gw_car_guide *keep = w->keep;
-    if (!keep || !keep->state[s].pose || !w->run.ws) return;
-    gw_corner_keep(&w->run.c->corners[w->run.axle], &w->run.state, &keep->state[s]);
-    keep->kept[s] = true;
+    if (!w->states || !w->states->state[s].pose || !w->run.ws) return;
+    gw_corner_keep(&w->run.c->corners[w->run.axle], &w->run.state, &w->states->state[s]);
+    if (w->keep) w->keep->kept[s] = true;
 }
 
 static void solve(gw_car_work *w, int s)
@@ -312,7 +311,7 @@ static gw_status make_room(const gw_car_plan *plan, const gw_case *c, gw_car_gui
 gw_status gw_car_work_out(const gw_car_plan *plan, const gw_case *c, const gw_selection *wanted,
                           const gw_car_guide *from, gw_car_guide *keep, double *row, gw_error *err)
 {
-    gw_car_work w = { .plan = plan, .from = from, .keep = keep, .row = row, .err = err };
+    gw_car_work w = { .plan = plan, .from = from, .keep = keep, .states = keep, .row = row, .err = err };
     gw_error why = { 0 };
     for (int i = 0; i < plan->n_columns; i++) row[i] = NAN;
     gw_status status = keep ? make_room(plan, c, keep, err) : GW_OK;

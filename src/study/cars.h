@@ -71,17 +71,46 @@ typedef struct gw_car_guide {
  */
 gw_status gw_car_work_out(const gw_car_plan *plan, const gw_case *c, const gw_selection *wanted,
                           const gw_car_guide *from, gw_car_guide *keep, double *row, gw_error *err);
+
+/** What each figure does to the states of a guide's car, to first order in its z. */
+typedef struct gw_car_lead {
+    const gw_car_plan *plan;
+    const gw_car_guide *guide; /**< borrowed */
+    int n;                     /**< figures */
+    long length;               /**< numbers a figure */
+    double *screw;             /**< [figure][length] of each state that is known, a unit of z */
+    bool *moves;               /**< [figure][slot] any of them is not zero */
+} gw_car_lead;
+
+gw_status gw_car_lead_open(const gw_car_plan *plan, const gw_car_guide *guide, int n_figures,
+                           gw_car_lead *out, gw_error *err);
+void gw_car_lead_close(gw_car_lead *lead);
+/** Adds `by` times the way from the guide's states to those of a car that a figure was moved in. Figures may
+ * be learnt at once by several threads. */
+void gw_car_lead_learn(gw_car_lead *lead, int figure, const gw_car_guide *there, double by);
+/** A guide with states of its own, for one thread; all else is the lead's guide's. */
+gw_status gw_car_led_open(const gw_car_lead *lead, gw_car_guide *out, gw_error *err);
+void gw_car_led_close(gw_car_guide *led);
+/**
+ * Puts its states where the lead takes them.
+ *
+ * @param[in] by       z of each figure less the guide's; NULL: where the guide's are.
+ */
+void gw_car_lead_follow(const gw_car_lead *lead, const double *by, gw_car_guide *led);
+
 /**
  * A car that differs from the guide's by one small step of one figure, to first order in the step. Corners
  * that the figure does not touch are taken over. Roll centres that are worked out from the corners stay as
  * they were in the guide's car, so that one axle's points do not ask for the other axle anew: what they would
  * do to the rest is told by gw_car_by_roll_centre. Without ride, whose columns are left alone.
  *
+ * @param[out] there  states of what is worked out go there, those of the rest stay; NULL: nowhere.
  * @param[out] moved  how far each roll centre goes [m].
  * @retval as gw_car_work_out
  */
 gw_status gw_car_nudge(const gw_car_plan *plan, const gw_case *c, const gw_selection *wanted,
-                       const gw_car_guide *from, double *row, double moved[GW_AXLES], gw_error *err);
+                       const gw_car_guide *from, gw_car_guide *there, double *row, double moved[GW_AXLES],
+                       gw_error *err);
 
 /** What a metre of roll centre, front and rear, does to each column of the guide's car. */
 gw_status gw_car_by_roll_centre(const gw_car_plan *plan, const gw_selection *wanted, const gw_car_guide *from,

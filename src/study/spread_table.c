@@ -21,23 +21,52 @@ typedef struct gw_spread_job {
     gw_spread_table *table;
     gw_drawn nominal;   /**< the case as written: every other car is looked for from it */
     gw_car_guide guide; /**< its states                                                  */
+    gw_car_lead lead;   /**< what figures do to them; of draws alone                     */
     double *by_roll_centre[GW_AXLES];
     atomic_long done;
     atomic_bool out_of_memory;
     atomic_flag telling;
 } gw_spread_job;
 
-/* A car of its own: NAN throughout where it cannot be made. */
-static gw_status work(const gw_spread_job *job, gw_drawer *drawer, const double *z, double *row,
-                      gw_error *err)
+/* What one thread has of its own. */
+typedef struct gw_spread_bench {
+    gw_drawer *drawer;
+    gw_car_guide led; /**< states that a draw is looked for from; of draws alone */
+    double *z, *by;   /**< [figure]                                              */
+    double *rows;     /**< two of them                                           */
+} gw_spread_bench;
+
+static gw_status open_bench(const gw_spread_job *job, gw_spread_bench *out)
+{
+    const gw_spread_table *t = job->table;
+    const size_t n = (size_t)t->n_all, columns = (size_t)t->plan.n_columns;
+    *out = (gw_spread_bench){ .z = malloc((n + 1) * sizeof(double)),
+                              .by = malloc((n + 1) * sizeof(double)),
+                              .rows = malloc((2 * columns + 1) * sizeof(double)) };
+    if (!out->z || !out->by || !out->rows) return GW_E_NOMEM;
+    gw_status status = gw_drawer_open(t->plan.c, &out->drawer, NULL);
+    return status == GW_OK && t->draws ? gw_car_led_open(&job->lead, &out->led, NULL) : status;
+}
+
+static void close_bench(gw_spread_bench *bench)
+{
+    gw_drawer_close(bench->drawer);
+    gw_car_led_close(&bench->led);
+    free(bench->z);
+    free(bench->by);
+    free(bench->rows);
+}
+
+/* A car of its own, at bench->z: NAN throughout where it cannot be made. */
+static gw_status work(const gw_spread_job *job, gw_spread_bench *bench, const gw_car_guide *from, double *row)
 {
     gw_drawn drawn;
-    gw_status status = gw_drawn_make(job->draws, drawer, z, &drawn, err);
+    gw_status status = gw_drawn_make(job->draws, bench->drawer, bench->z, &drawn, NULL);
     if (status != GW_OK) {
         for (int i = 0; i < job->table->plan.n_columns; i++) row[i] = NAN;
         return status;
     }
-    status = gw_car_work_out(&job->table->plan, &drawn.c, &drawn.wanted, &job->guide, NULL, row, err);
+    status = gw_car_work_out(&job->table->plan, &drawn.c, &drawn.wanted, from, NULL, row, NULL);
     gw_drawn_free(&drawn);
     return status;
 }
@@ -58,28 +87,31 @@ static void tell_progress(gw_spread_job *job)
     atomic_flag_clear(&job->telling);
 }
 
-static void work_draw(gw_spread_job *job, gw_drawer *drawer, long draw, double *z, double *by)
+static void work_draw(gw_spread_job *job, gw_spread_bench *bench, long draw)
 {
     gw_spread_table *t = job->table;
-    centre_of(job, z);
-    gw_spread_deviation(job->options, t->n_figures, draw, by);
-    for (int j = 0; j < t->n_figures; j++) z[j] += by[j];
-    gw_status status = work(job, drawer, z, t->value + draw * t->plan.n_columns, NULL);
+    centre_of(job, bench->z);
+    gw_spread_deviation(job->options, t->n_figures, draw, bench->by);
+    for (int j = 0; j < t->n_figures; j++) bench->z[j] += bench->by[j];
+    gw_car_lead_follow(&job->lead, bench->by, &bench->led);
+    gw_status status = work(job, bench, &bench->led, t->value + draw * t->plan.n_columns);
     if (status == GW_E_NOMEM) atomic_store(&job->out_of_memory, true);
     tell_progress(job);
 }
 
 /* What one row holds when z of a figure is a step further; false where there is no such car. */
-static bool nudged(gw_spread_job *job, gw_drawer *drawer, double *z, int figure, double by, double *row,
+static bool nudged(gw_spread_job *job, gw_spread_bench *bench, int figure, double by, double *row,
                    double moved[GW_AXLES])
 {
+    gw_car_guide *there = job->table->draws ? &bench->led : NULL;
     gw_drawn drawn;
-    centre_of(job, z);
-    z[figure] += by;
-    gw_status status = gw_drawn_make(job->draws, drawer, z, &drawn, NULL);
+    centre_of(job, bench->z);
+    bench->z[figure] += by;
+    if (there) gw_car_lead_follow(&job->lead, NULL, there);
+    gw_status status = gw_drawn_make(job->draws, bench->drawer, bench->z, &drawn, NULL);
     if (status == GW_OK) {
         gw_status found =
-            gw_car_nudge(&job->table->plan, &drawn.c, &drawn.wanted, &job->guide, row, moved, NULL);
+            gw_car_nudge(&job->table->plan, &drawn.c, &drawn.wanted, &job->guide, there, row, moved, NULL);
         if (found == GW_E_NOMEM) status = found;
         gw_drawn_free(&drawn);
     }
@@ -88,14 +120,16 @@ static bool nudged(gw_spread_job *job, gw_drawer *drawer, double *z, int figure,
 }
 
 /* From one side, or less its opposite; where a side cannot be had the other serves. */
-static void work_slope(gw_spread_job *job, gw_drawer *drawer, int figure, double *z, double *rows)
+static void work_slope(gw_spread_job *job, gw_spread_bench *bench, int figure)
 {
     gw_spread_table *t = job->table;
     const int n = t->plan.n_columns;
-    double *up = rows, *down = rows + n, *slope = t->slope + (long)figure * n;
+    double *up = bench->rows, *down = up + n, *slope = t->slope + (long)figure * n;
     double high[GW_AXLES] = { 0 }, low[GW_AXLES] = { 0 };
-    bool above = nudged(job, drawer, z, figure, NUDGE, up, high);
-    bool below = (t->draws || !above) && nudged(job, drawer, z, figure, -NUDGE, down, low);
+    bool above = nudged(job, bench, figure, NUDGE, up, high);
+    if (above && t->draws) gw_car_lead_learn(&job->lead, figure, &bench->led, 1.0 / NUDGE);
+    bool below = (t->draws || !above) && nudged(job, bench, figure, -NUDGE, down, low);
+    if (below && !above && t->draws) gw_car_lead_learn(&job->lead, figure, &bench->led, -1.0 / NUDGE);
     const double width = NUDGE * (above + below);
     for (int i = 0; i < n; i++) {
         double far = above ? up[i] : t->nominal[i], near = below ? down[i] : t->nominal[i];
@@ -106,15 +140,15 @@ static void work_slope(gw_spread_job *job, gw_drawer *drawer, int figure, double
 }
 
 /* Ride has no step to first order: whole cars on both sides. */
-static void work_ride_slope(gw_spread_job *job, gw_drawer *drawer, int figure, double *z, double *rows)
+static void work_ride_slope(gw_spread_job *job, gw_spread_bench *bench, int figure)
 {
     gw_spread_table *t = job->table;
     const int n = t->plan.n_columns;
-    double *up = rows, *down = rows + n, *slope = t->slope + (long)figure * n;
+    double *up = bench->rows, *down = up + n, *slope = t->slope + (long)figure * n;
     for (int side = 0; side < 2 && t->plan.ride; side++) {
-        centre_of(job, z);
-        z[figure] += side ? -STEP : STEP;
-        if (work(job, drawer, z, side ? down : up, NULL) == GW_E_NOMEM)
+        centre_of(job, bench->z);
+        bench->z[figure] += side ? -STEP : STEP;
+        if (work(job, bench, &job->guide, side ? down : up) == GW_E_NOMEM)
             atomic_store(&job->out_of_memory, true);
     }
     for (int s = 0; s < t->plan.n_slots && t->plan.ride; s++) {
@@ -127,25 +161,45 @@ static void work_ride_slope(gw_spread_job *job, gw_drawer *drawer, int figure, d
     }
 }
 
-static void work_piece(void *context, int index)
+/* A few of `all` slopes or draws, one after the other. */
+static void work_piece(gw_spread_job *job, int index, long all, bool slopes)
+{
+    gw_spread_bench bench;
+    if (open_bench(job, &bench) != GW_OK) atomic_store(&job->out_of_memory, true);
+    const long first = (long)index * PIECE, end = first + PIECE < all ? first + PIECE : all;
+    for (long i = first; i < end && !atomic_load(&job->out_of_memory); i++)
+        if (slopes) {
+            work_slope(job, &bench, (int)i);
+            work_ride_slope(job, &bench, (int)i);
+        } else
+            work_draw(job, &bench, i);
+    close_bench(&bench);
+}
+
+static void work_slopes(void *context, int index)
 {
     gw_spread_job *job = context;
+    work_piece(job, index, job->table->n_figures, true);
+}
+
+static void work_draws(void *context, int index)
+{
+    gw_spread_job *job = context;
+    work_piece(job, index, job->table->draws, false);
+}
+
+/* Slopes first: they lead to where draws are looked for. */
+static gw_status work_all(gw_spread_job *job, gw_error *err)
+{
     gw_spread_table *t = job->table;
-    const int slopes = (t->n_figures + PIECE - 1) / PIECE;
-    gw_drawer *drawer = NULL;
-    double *z = malloc((2 * (size_t)t->n_all + 2 * (size_t)t->plan.n_columns + 1) * sizeof *z);
-    if (!z || gw_drawer_open(t->plan.c, &drawer, NULL) != GW_OK) atomic_store(&job->out_of_memory, true);
-    long first = (long)(index < slopes ? index : index - slopes) * PIECE;
-    long end = first + PIECE, all = index < slopes ? t->n_figures : t->draws;
-    if (end > all) end = all;
-    for (long i = first; i < end && !atomic_load(&job->out_of_memory); i++)
-        if (index < slopes) {
-            work_slope(job, drawer, (int)i, z, z + 2 * t->n_all);
-            work_ride_slope(job, drawer, (int)i, z, z + 2 * t->n_all);
-        } else
-            work_draw(job, drawer, i, z, z + t->n_all);
-    gw_drawer_close(drawer);
-    free(z);
+    gw_status status =
+        t->draws ? gw_car_lead_open(&t->plan, &job->guide, t->n_figures, &job->lead, err) : GW_OK;
+    if (status != GW_OK) return status;
+    gw_parallel((t->n_figures + PIECE - 1) / PIECE, work_slopes, job);
+    gw_parallel((int)((t->draws + PIECE - 1) / PIECE), work_draws, job);
+    gw_car_lead_close(&job->lead);
+    return atomic_load(&job->out_of_memory) ? gw_fail(err, GW_E_NOMEM, "out of memory for drawing cars")
+                                            : GW_OK;
 }
 
 static gw_status work_nominal(gw_spread_job *job, gw_error *err)
@@ -215,12 +269,7 @@ gw_status gw_spread_fill(const gw_case *c, const gw_selection *wanted, const gw_
     if (status == GW_E_NUMERIC && (o->draws == 0 || leave_out_failed(out)))
         status = GW_OK; /* what was had has a band */
     if (status == GW_OK) status = find_by_roll_centre(&job, err);
-    if (status == GW_OK) {
-        int pieces = (out->n_figures + PIECE - 1) / PIECE + (int)((o->draws + PIECE - 1) / PIECE);
-        gw_parallel(pieces, work_piece, &job);
-        if (atomic_load(&job.out_of_memory))
-            status = gw_fail(err, GW_E_NOMEM, "out of memory for drawing cars");
-    }
+    if (status == GW_OK) status = work_all(&job, err);
     for (int a = 0; a < GW_AXLES; a++) free(job.by_roll_centre[a]);
     gw_car_guide_free(&job.guide);
     gw_drawn_free(&job.nominal);
