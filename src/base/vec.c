@@ -33,14 +33,24 @@ static gw_vec3 log_near_pi(const gw_mat3 *r, gw_vec3 sine, double angle)
     return gw_scale(sign * angle / gw_norm(v), v);
 }
 
+/* atan(t)/t with x = t^2, to x^8. */
+static double atan_over(double x)
+{
+    double tail = 1.0 / 9 - x * (1.0 / 11 - x * (1.0 / 13 - x * (1.0 / 15 - x / 17)));
+    return 1.0 - x * (1.0 / 3 - x * (1.0 / 5 - x * (1.0 / 7 - x * tail)));
+}
+
 gw_vec3 gw_rot_log(const gw_mat3 *r)
 {
     gw_vec3 sine = gw_v3(0.5 * (r->m[2][1] - r->m[1][2]), 0.5 * (r->m[0][2] - r->m[2][0]),
                          0.5 * (r->m[1][0] - r->m[0][1]));
-    double s2 = gw_dot(sine, sine), s = sqrt(s2);
+    double s2 = gw_dot(sine, sine);
     double c = 0.5 * (r->m[0][0] + r->m[1][1] + r->m[2][2] - 1.0);
-    if (c > 0.0 && s2 < 1e-6) /* asin(s)/s in series */
-        return gw_scale(1.0 + s2 * (1.0 / 6.0 + s2 * (3.0 / 40.0 + s2 * 15.0 / 336.0)), sine);
+    if (c > 0.0) { /* atan(t)/t in series of t = tan(angle/2): up to 13 degrees the rest is below rounding */
+        double x = s2 / ((1.0 + c) * (1.0 + c));
+        if (x < 0.0125) return gw_scale(2.0 / (1.0 + c) * atan_over(x), sine);
+    }
+    double s = sqrt(s2);
     double angle = atan2(s, c);
     if (c < 0.0 && s < 1e-3) return log_near_pi(r, sine, angle);
     return gw_scale(angle / s, sine);
