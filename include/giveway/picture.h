@@ -26,12 +26,16 @@ typedef struct gw_picture {
     double *toe_share; /**< [joint]: of the toe change of the wheel on its side; of what is shared, of
                           the left one [rad]                                                          */
     double *given;     /**< [joint]: how far the bush is deflected, from stress-free [m]               */
+    double roll;       /**< of the body over the road, outwards [rad]; 0 but in a manoeuvre            */
+    double rise;       /**< of the body at this axle since S0: wheels and tyres together [m]           */
 } gw_picture;
 
 typedef struct gw_axle_pictures {
     int kit;
     gw_axle axle;
-    gw_picture *load;  /**< [load of the case]                                    */
+    double roll_centre; /**< height above the ground at S0, mean of what both wheels' paths give [m] */
+    double static_camber[GW_WHEELS]; /**< with this kit [rad] */
+    gw_picture *load;                /**< [load of the case]                                    */
     gw_picture *state; /**< [brake * n_lateral + lateral] of the thinned grid; NULL without one */
 } gw_axle_pictures;
 

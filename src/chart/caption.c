@@ -42,7 +42,7 @@ static void put_sample(gw_sheet *s, double x, double y, int i, int style)
         return;
     }
     gw_layout_box(s->out, (gw_box){ x, y - 7.5, x + 15, y + 7.5 }, gw_style_fill(style),
-                  f->letters || s->numbered ? -1 : gw_style_hatching(style));
+                  f->letters || s->numbered || f->true_shape ? -1 : gw_style_hatching(style));
     if (*sign)
         gw_layout_text_at(s->out, x + 7.5, y, sign, f->letters ? GW_TYPE_NOTE : GW_TYPE_BADGE,
                           gw_style_text_on(style), GW_TEXT_CENTRE);

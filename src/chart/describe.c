@@ -80,7 +80,7 @@ static void add_mark(gw_buf *out, const gw_figure *f, const gw_chart_mark *m)
 {
     switch (m->kind) {
     case GW_MARK_LINE:
-        add_line(out, f, m);
+        if (!m->drawn) add_line(out, f, m);
         break;
     case GW_MARK_BAR:
         add_bar(out, f, m);

@@ -65,11 +65,22 @@ static void widen(gw_sheet *s, gw_extent *e)
         e->y0 = e->y0 >= 0.0 ? 0.0 : e->y0 - dy; /* sizes are compared by their distance from nothing */
 }
 
+/* Of a drawing that takes the width of the page, and is no higher than wide. */
+static double drawing_height(gw_sheet *s)
+{
+    gw_extent e = extent_of(s);
+    if (!e.any) return 120.0;
+    widen(s, &e);
+    double part = (e.y1 - e.y0) / fmax(e.x1 - e.x0, 1e-300);
+    return fmax(120.0, fmin(1.0, part) * (s->out->width - 4 * GW_EDGE));
+}
+
 static double page_height(gw_sheet *s)
 {
     double words = gw_caption_above(s) + gw_caption_below(s), names = gw_ends_height(s) - 10;
     if (s->figure->y.kind == GW_SCALE_ROWS) return words + gw_row_height(s) * s->figure->y.n_rows;
     double height = s->inlined ? GW_INLINED_HEIGHT : GW_PAGE_HEIGHT;
+    if (s->figure->true_shape) return words + drawing_height(s);
     if (s->inlined && s->figure->x.around) height += 45; /* names beside points need room above and below */
     double points = 3.0 * gw_points_area(s) / (0.8 * s->out->width);
     return fmax(height, words + fmax(points, fmax(names, 120.0)));
@@ -109,6 +120,16 @@ static void scale_plane(gw_sheet *s, const gw_extent *e)
         s->x = gw_frame_ticks(e->x0, e->x1, s->right - s->left, 9, f->x.around);
 }
 
+/* Up as across: where there is not room enough up, across is drawn smaller; what is over is shared. */
+static void keep_shape(gw_sheet *s, const gw_extent *e)
+{
+    double across = s->right - s->left, up = s->bottom - s->top;
+    double each = fmax((e->x1 - e->x0) / across, (e->y1 - e->y0) / up);
+    double wide = 0.5 * (each * across - (e->x1 - e->x0)), high = 0.5 * (each * up - (e->y1 - e->y0));
+    s->x = gw_frame_ticks(e->x0 - wide, e->x1 + wide, across, 9, false);
+    s->y = gw_axis_linear(e->y0 - high, e->y1 + high, (int)fmax(2, fmin(6, up / 34)), false);
+}
+
 static bool scale(gw_sheet *s)
 {
     gw_extent e = extent_of(s);
@@ -118,6 +139,7 @@ static bool scale(gw_sheet *s)
         scale_rows(s, &e);
     else
         scale_plane(s, &e);
+    if (s->figure->true_shape) keep_shape(s, &e);
     set_places(s);
     return true;
 }

@@ -54,6 +54,8 @@ typedef struct gw_chart_mark {
     int n;
     bool bare;    /**< LINE: thin and without markers, as measured loops are  */
     bool stepped; /**< LINE: level up to the next x, then up or down at once  */
+    bool drawn;   /**< LINE: of a drawing: solid, without markers, and not read out */
+    bool faint;   /**< LINE: grey and thin, as what is there to compare with        */
     double size;  /**< POINT: a bubble of so many pixels across; 0: a marker  */
     double from, to;
     int row, lane, lanes;       /**< BAR: where; lanes of a row share its thickness, 0: as 1     */
@@ -67,6 +69,7 @@ typedef struct gw_chart_mark {
 typedef struct gw_figure {
     gw_chart_words words;
     gw_chart_scale x, y;
+    bool true_shape; /**< a drawing: both linear scales alike                                      */
     const gw_chart_mark *mark; /**< those further back first */
     int n;
     const char *const *keys; /**< names of styles in a row above the plot; then marks need no names */

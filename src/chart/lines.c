@@ -60,8 +60,9 @@ static int put_piece(gw_sheet *s, const gw_chart_mark *m, int first, gw_pen pen)
 
 static void put_line(gw_sheet *s, const gw_chart_mark *m)
 {
-    const char *dash = m->bare ? "solid" : gw_style_dash(m->style);
+    const char *dash = m->bare || m->drawn ? "solid" : gw_style_dash(m->style);
     gw_pen pen = { gw_style_colour(m->style), m->bare ? 1.2 : 2.2, dash };
+    if (m->faint) pen = (gw_pen){ GW_FAINT_INK, 1.2, "solid" };
     for (int i = 0; i < m->n;) i = gw_sheet_shows(s, m->x[i], m->y[i]) ? put_piece(s, m, i, pen) : i + 1;
 }
 
@@ -114,7 +115,8 @@ void gw_lines_put(gw_sheet *s)
     for (int i = 0; i < f->n; i++)
         if (f->mark[i].kind == GW_MARK_LINE) put_line(s, &f->mark[i]);
     for (int i = 0; i < f->n; i++)
-        if (f->mark[i].kind == GW_MARK_LINE && !f->mark[i].bare) put_markers(s, &f->mark[i], nth++);
+        if (f->mark[i].kind == GW_MARK_LINE && !f->mark[i].bare && !f->mark[i].drawn)
+            put_markers(s, &f->mark[i], nth++);
 }
 
 /* ---- names at the ends ---- */

@@ -12,6 +12,7 @@ enum { GW_PARTS = 1 << 16 };
 
 #define GW_INK      "#222222"
 #define GW_SOFT_INK "#555555"
+#define GW_FAINT_INK "#9a9a9a"
 #define GW_RULE     "#d9d9d9"
 #define GW_WHITE    "#ffffff"
 

@@ -5,6 +5,7 @@
 #include "cli/output.h"
 #include "cli/selection.h"
 #include "cli/session.h"
+#include "show/behind_charts.h"
 #include "show/compare_charts.h"
 #include "show/handling_charts.h"
 #include "show/strength.h"
@@ -82,6 +83,16 @@ static gw_status add_sweep(const gw_work *w, gw_sweep_axis axis, gw_charts *char
     return status;
 }
 
+static gw_status add_axles(const gw_work *w, gw_charts *charts, gw_error *err)
+{
+    gw_picture_study pictures = { 0 };
+    const gw_grid_study none = { 0 };
+    gw_status status = gw_study_pictures(&w->session.c, &w->laws, &w->deflect, &none, &pictures, err);
+    if (status == GW_OK) status = gw_behind_charts(&w->session.c, &w->deflect, &pictures, charts, err);
+    gw_picture_study_free(&pictures);
+    return status;
+}
+
 static int draw(const gw_args *args, const gw_work *w)
 {
     gw_charts charts;
@@ -89,6 +100,7 @@ static int draw(const gw_args *args, const gw_work *w)
     if (!gw_charting_begin(args, &charts)) return GW_EXIT_DONE;
     gw_status status = gw_compare_charts(&w->cmp, &charts, &err);
     if (status == GW_OK) status = gw_handling_charts(&w->cmp, &charts, &err);
+    if (status == GW_OK && w->session.c.has_vehicle) status = add_axles(w, &charts, &err);
     if (status == GW_OK && w->session.c.has_vehicle) {
         status = add_sweep(w, GW_SWEEP_BRAKE, &charts, &err);
         if (status == GW_OK) status = add_sweep(w, GW_SWEEP_LATERAL, &charts, &err);

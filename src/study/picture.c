@@ -3,6 +3,7 @@
 
 #include "base/parallel.h"
 #include "giveway/casefile.h"
+#include "giveway/corner_travel.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -99,6 +100,17 @@ static void solve(gw_picture_job *job, const gw_corner_load load[GW_WHEELS], gw_
     out->solved = true;
 }
 
+/* How the body stands: it comes down as far as its wheels go up, and as far as its tyres give. */
+static void stand_body(const gw_picture_job *job, const gw_deflection *item,
+                       const gw_corner_load both[GW_WHEELS], gw_picture *out)
+{
+    const gw_wheel *wheel = &gw_corner_of(job->ws)->wheel;
+    double travel = 0.5 * (both[GW_LEFT_WHEEL].travel + both[GW_RIGHT_WHEEL].travel);
+    double load = 0.5 * (both[GW_LEFT_WHEEL].patch_force.z + both[GW_RIGHT_WHEEL].patch_force.z);
+    out->roll = item->manoeuvre ? item->roll : 0.0;
+    out->rise = -travel - (item->on_road ? (load - wheel->static_load) / wheel->tyre_vertical : 0.0);
+}
+
 static void solve_load(gw_picture_job *job, int load)
 {
     const gw_load *l = &job->c->loads[load];
@@ -112,6 +124,17 @@ static void solve_load(gw_picture_job *job, int load)
         both[item->wheel == GW_LEFT_WHEEL ? GW_RIGHT_WHEEL : GW_LEFT_WHEEL] = item->beside;
     }
     solve(job, both, &job->out->load[load]);
+    stand_body(job, item, both, &job->out->load[load]);
+}
+
+static void note_axle(gw_picture_job *job)
+{
+    for (int w = 0; w < GW_WHEELS; w++)
+        job->out->static_camber[w] = gw_corner_static_camber_of(job->ws, (gw_wheel_side)w);
+    gw_roll_rates rates;
+    bool found = gw_axle_roll_rates(job->ws, &rates, NULL) == GW_OK;
+    job->out->roll_centre =
+        found ? 0.5 * (rates.centre[GW_LEFT_WHEEL] + rates.centre[GW_RIGHT_WHEEL]) : (double)NAN;
 }
 
 static void solve_state(gw_picture_job *job, const gw_picture_study *study, int i)
@@ -142,6 +165,7 @@ static void run_axle(void *context, int index)
     if (job->status == GW_OK) job->status = gw_state_alloc(pair, &job->state, &job->err);
     if (job->status == GW_OK) job->status = gw_state_alloc(pair, &job->rest, &job->err);
     job->result.joints = joints;
+    if (job->status == GW_OK) note_axle(job);
     for (int l = 0; l < job->c->n_loads && job->status == GW_OK; l++) solve_load(job, l);
     for (int i = 0; job->states && i < work->study->n_brake * work->study->n_lateral && job->status == GW_OK;
          i++)
