@@ -12,12 +12,13 @@
 #include "chart/type.h"
 #include "format/number.h"
 #include "giveway/sweep.h"
+#include "page/page.h"
 #include "show/align.h"
+#include "show/behind_charts.h"
 #include "show/compare_charts.h"
 #include "show/deflect.h"
 #include "show/handling_charts.h"
 #include "show/rates.h"
-#include "page/page.h"
 #include "show/ride.h"
 #include "show/spread.h"
 #include "show/travel.h"
@@ -87,6 +88,18 @@ static void sweeps(const gw_comparison *cmp, gw_charts *charts)
     }
 }
 
+static void axles(const gw_case *c, const gw_deflect_study *deflect, gw_charts *charts)
+{
+    gw_laws laws;
+    gw_picture_study pictures;
+    const gw_grid_study none = { 0 };
+    assert_int_equal(gw_laws_make(c, GW_METHOD_SOLVED, &laws, NULL), GW_OK);
+    assert_int_equal(gw_study_pictures(c, &laws, deflect, &none, &pictures, NULL), GW_OK);
+    assert_int_equal(gw_behind_charts(c, deflect, &pictures, charts, NULL), GW_OK);
+    gw_picture_study_free(&pictures);
+    gw_laws_free(&laws);
+}
+
 static void compare(const gw_case *c, gw_charts *charts)
 {
     gw_deflect_study deflect = { 0 };
@@ -100,6 +113,7 @@ static void compare(const gw_case *c, gw_charts *charts)
     assert_int_equal(gw_deflect_charts(c, &deflect, charts, NULL), GW_OK);
     assert_int_equal(gw_compare_charts(&cmp, charts, NULL), GW_OK);
     assert_int_equal(gw_handling_charts(&cmp, charts, NULL), GW_OK);
+    axles(c, &deflect, charts);
     sweeps(&cmp, charts);
     gw_deflect_study_free(&deflect);
     gw_ride_study_free(&ride);
@@ -167,7 +181,8 @@ static void on_case(const char *path)
     static const struct {
         void (*draw)(const gw_case *c, gw_charts *charts);
         int least;
-    } COMMANDS[] = { { compare, 36 }, { travel, 10 }, { align, 12 }, { ride, 12 }, { rates, 4 }, { spread, 10 } };
+    } COMMANDS[] = { { compare, 36 }, { travel, 10 }, { align, 12 },
+                     { ride, 12 },    { rates, 4 },   { spread, 10 } };
     gw_case c;
     sample_load(path, &c);
     for (size_t i = 0; i < sizeof COMMANDS / sizeof *COMMANDS; i++) {
