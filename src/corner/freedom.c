@@ -262,14 +262,32 @@ static int mover_of(const gw_corner_ws *ws, const double *motion)
     return best;
 }
 
-/* How a body moves, as told in words; a turn counts over LENGTH. */
+/* The middle of a body's joints, about the datum: a wheel's carrier is looked at where the wheel is. */
+static gw_vec3 middle_of(const gw_corner_ws *ws, int body)
+{
+    gw_vec3 sum = { 0, 0, 0 };
+    int n = 0;
+    if (gw_is_upright(ws, body)) return sum;
+    for (int j = 0; j < ws->corner->n_joints; j++) {
+        if (ws->link[j].a != body && ws->link[j].b != body) continue;
+        sum = gw_add(sum, ws->link[j].at);
+        n++;
+    }
+    return n ? gw_scale(1.0 / n, sum) : sum;
+}
+
+/* How a body moves there, as told in words; a turn counts over LENGTH. */
 static const char *way_of(const gw_corner_ws *ws, const double *motion, int body)
 {
     static const char *const WAYS[6] = { "moves fore and aft (x)",  "moves sideways (y)",
                                          "moves up and down (z)",   "turns about x (camber)",
                                          "turns about y (wind-up)", "turns about z (toe)" };
     static const char *const TURNS[3] = { "turns about x", "turns about y", "turns about z" };
-    const double *m = &motion[6 * (body - 1)];
+    const double *about = &motion[6 * (body - 1)];
+    gw_vec3 turn = gw_v3(about[3], about[4], about[5]);
+    gw_vec3 move =
+        gw_axpy(gw_v3(about[0], about[1], about[2]), 1.0 / LENGTH, gw_cross(turn, middle_of(ws, body)));
+    const double m[6] = { move.x, move.y, move.z, turn.x, turn.y, turn.z };
     int way = 0;
     for (int i = 1; i < 6; i++)
         if (fabs(m[i]) > fabs(m[way])) way = i;
