@@ -4,6 +4,8 @@
 #include "page/page.h"
 
 #include "chart/set.h"
+#include "giveway/pick.h"
+#include "show/behind_charts.h"
 #include "show/compare_charts.h"
 #include "show/deflect.h"
 #include "show/ride.h"
@@ -21,6 +23,7 @@ static const struct {
     gw_page_part part;
     bool workshop; /* in the workshop's copy alone */
 } CHARTS[] = {
+    { "axle-behind", GRIP, false },
     { "contributions-braking", GRIP, false },
     { "contributions-cornering", GRIP, false },
     { "camber-budget", GRIP, false },
@@ -53,6 +56,19 @@ static bool customer_wants(const char *stem)
     return false;
 }
 
+/* Each axle from behind, with the first kit that is shown. */
+static gw_status axles_from_behind(const gw_report *r, gw_charts *charts, gw_error *err)
+{
+    static const char *const STEMS[GW_AXLES] = { "axle-behind-front", "axle-behind-rear" };
+    int load = gw_pick_load(r->c, &r->deflect, GW_PICK_CORNER);
+    gw_status status = GW_OK;
+    for (gw_axle a = GW_FRONT; a < GW_AXLES && load >= 0 && status == GW_OK; a++) {
+        const gw_axle_pictures *of = gw_pictures_find(&r->pictures, r->baseline, a);
+        if (of) status = gw_behind_chart(r->c, &r->pictures, of, load, STEMS[a], charts, err);
+    }
+    return status;
+}
+
 gw_status gw_page_charts_gather(const gw_report *r, bool workshop, gw_charts *charts, gw_error *err)
 {
     const gw_comparison cmp = { .c = r->c,
@@ -64,6 +80,7 @@ gw_status gw_page_charts_gather(const gw_report *r, bool workshop, gw_charts *ch
                                 .baseline = r->baseline };
     charts->wants = workshop ? workshop_wants : customer_wants;
     gw_status status = gw_compare_charts(&cmp, charts, err);
+    if (status == GW_OK) status = axles_from_behind(r, charts, err);
     if (status == GW_OK) status = gw_page_budget_charts(r, charts, err);
     if (status == GW_OK && r->ride.n) status = gw_ride_charts(r->c, &r->ride, charts, err);
     if (status != GW_OK || !workshop || !r->c->has_vehicle) return status;

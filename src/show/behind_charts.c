@@ -285,7 +285,7 @@ static double half_width(const gw_behind_sheet *s)
     return 1.04 * half;
 }
 
-static void draw(gw_behind v, gw_behind_sheet *s, double height, const char *title, const char *subtitle,
+static void draw(gw_behind v, gw_behind_sheet *s, double height, const char *title, const char *what,
                  const char *stem, gw_charts *charts)
 {
     char note[TEXT];
@@ -298,12 +298,12 @@ static void draw(gw_behind v, gw_behind_sheet *s, double height, const char *tit
     put_keys(&v, s);
     put_centre(s, height);
     snprintf(note, sizeof note,
-             "Seen from behind. Roll and every movement are drawn %d times as large; grey: standing still. "
+             "Roll and every movement are drawn %d times as large; grey: standing still. "
              "The roll centre is that of a little roll about standing still.",
              (int)GW_BEHIND_FACTOR);
     const double half = half_width(s);
-    const gw_figure figure = { .words = { title, subtitle, "to the right of the car's middle (mm)",
-                                          "above the ground (mm)", note },
+    const gw_figure figure = { .words = { title, v.c->title, "to the right of the car's middle (mm)",
+                                          "above the ground (mm)", note, what },
                                .x = { .fixed = true, .from = -half, .to = half },
                                .true_shape = true,
                                .mark = s->mark,
@@ -319,7 +319,6 @@ gw_status gw_behind_chart(const gw_case *c, const gw_picture_study *pictures, co
 {
     const gw_picture *under = &of->load[load];
     const gw_corner *pair = &c->pairs[of->axle];
-    const gw_kit *kit = &c->kits[of->kit];
     if (!under->solved) return GW_OK;
     double ground = pair->wheel.centre.z - pair->wheel.loaded_radius;
     bool near = isfinite(of->roll_centre) && fabs(of->roll_centre) <= FARTHEST;
@@ -330,12 +329,13 @@ gw_status gw_behind_chart(const gw_case *c, const gw_picture_study *pictures, co
     for (int w = 0; w < GW_WHEELS; w++) v.camber[w] = of->static_camber[w];
     gw_behind_sheet s = { .n_marks = 0 };
     gw_buf words = { 0 };
-    char title[TEXT], subtitle[TEXT];
+    char title[TEXT], what[TEXT];
     gw_phrase_load(&c->loads[load], &words);
-    snprintf(title, sizeof title, "The %s axle from behind: %.120s", gw_axle_name(of->axle),
-             kit->label ? kit->label : kit->name);
-    snprintf(subtitle, sizeof subtitle, "%.120s, %.100s", c->title, gw_buf_str(&words));
-    draw(v, &s, of->roll_centre, title, subtitle, stem, charts);
+    snprintf(title, sizeof title, "The body leans %s deg over the %s axle with %.120s",
+             gw_fixed(gw_unit_out(GW_UNIT_DEG, under->roll), 2).s, gw_axle_name(of->axle),
+             gw_kit_said(c, of->kit));
+    snprintf(what, sizeof what, "The axle from behind (mm), %.150s", gw_buf_str(&words));
+    draw(v, &s, of->roll_centre, title, what, stem, charts);
     gw_status status = gw_buf_status(&words, err);
     if (s.failed && status == GW_OK) status = gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
     gw_buf_free(&words);
