@@ -4,6 +4,7 @@
 #define GIVEWAY_RATES_H
 
 #include "giveway/api.h"
+#include "giveway/bearing.h"
 #include "giveway/bush_report.h"
 #include "giveway/dynamic_band.h"
 
@@ -39,6 +40,8 @@ typedef struct gw_rates_row {
     gw_given_rates beside;
     gw_given_rates difference; /**< closed form over solution less 1 [-]; NAN where nothing resists */
     gw_rates_dynamic dynamic;
+    bool has_contact; /**< a bearing whose rates are those of ball and liner, or of ball and cup */
+    gw_bearing_stiffness contact; /**< without load */
 } gw_rates_row;
 
 /**

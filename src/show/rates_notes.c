@@ -3,16 +3,16 @@
 #include "show/rates.h"
 
 #include "format/number.h"
-#include "giveway/bearing.h"
 
 static const char BEARING_LEFT_OUT[] =
     "left out are housing, pin, rings and bracket, which make a fitted bearing several times softer: give "
     "its measured rates, or bracket_N_per_mm at the joint, where they are known";
 
-static void contact_words(const gw_bearing *bearing, gw_buf *out)
+static void contact_words(const gw_rates_row *row, gw_buf *out)
 {
-    gw_bearing_stiffness s;
-    if (gw_bearing_stiffness_at(bearing, 0.0, &s, NULL) != GW_OK) return;
+    const gw_bearing *bearing = &row->bush->bearing;
+    const gw_bearing_stiffness s = row->contact;
+    if (!row->has_contact) return;
     gw_buf_fmt(out,
                "%s from the contact of ball and %s at a working load of %s N (15 MPa on ball diameter "
                "times width, common practice)",
@@ -24,20 +24,21 @@ static void contact_words(const gw_bearing *bearing, gw_buf *out)
     gw_buf_fmt(out, "; %s", BEARING_LEFT_OUT);
 }
 
-static void bearing_words(const gw_bearing *bearing, gw_buf *out)
+static void bearing_words(const gw_rates_row *row, gw_buf *out)
 {
+    const gw_bearing *bearing = &row->bush->bearing;
     bool all_given = bearing->radial > 0.0 && (bearing->axial > 0.0 || bearing->floats);
     gw_buf_add(out, "spherical plain bearing; ");
     if (all_given)
         gw_buf_add(out, "radial and axial rate as given in the case");
     else
-        contact_words(bearing, out);
+        contact_words(row, out);
     gw_buf_add(out, ". It turns freely up to its tilt limit");
 }
 
-static void kind_words(const gw_bush *bush, gw_buf *out)
+static void kind_words(const gw_rates_row *row, gw_buf *out)
 {
-    switch (bush->type) {
+    switch (row->bush->type) {
     case GW_BUSH_BONDED:
         gw_buf_add(out, "rubber bonded to both sleeves");
         break;
@@ -46,7 +47,7 @@ static void kind_words(const gw_bush *bush, gw_buf *out)
                         "that of flanges as thick as the wall, an estimate within a factor of 1.5");
         break;
     case GW_BUSH_BEARING:
-        bearing_words(&bush->bearing, out);
+        bearing_words(row, out);
         break;
     case GW_BUSH_BALL_JOINT:
         gw_buf_add(out, "ball joint; rates as given in the case, turning freely");
@@ -82,7 +83,7 @@ static void put_figure(const gw_rates_row *row, const char *before, gw_unit unit
 static void put_kind(const gw_rates_row *row, gw_paper *paper)
 {
     gw_buf text = { 0 };
-    kind_words(row->bush, &text);
+    kind_words(row, &text);
     gw_paper_say(paper, 2, "%s: %s", row->bush->name, gw_buf_str(&text));
     if (text.failed) paper->out->failed = true;
     gw_buf_free(&text);

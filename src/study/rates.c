@@ -72,6 +72,12 @@ static void set_dynamic(gw_rates_row *row, const gw_rates_plan *plan)
     d->loss_range[1] = d->band.loss_high;
 }
 
+static void set_contact(gw_rates_row *row)
+{
+    row->has_contact = row->bush->type == GW_BUSH_BEARING &&
+                       gw_bearing_stiffness_at(&row->bush->bearing, 0.0, &row->contact, NULL) == GW_OK;
+}
+
 gw_status gw_study_rates(const gw_bush *bush, const gw_rates_plan *plan, gw_rates_row *row, gw_error *err)
 {
     gw_rates_row made = { .bush = bush };
@@ -84,6 +90,7 @@ gw_status gw_study_rates(const gw_bush *bush, const gw_rates_plan *plan, gw_rate
     made.highest = scaled(&made.own, made.report.high);
     if (made.has_beside) set_difference(&made);
     set_dynamic(&made, plan);
+    set_contact(&made);
     *row = made;
     return GW_OK;
 }
