@@ -31,13 +31,21 @@ typedef struct gw_spread_band {
 /** @param values  n of them, n >= 1; sorted in place. `nominal` is left alone. One value: sd 0. */
 void gw_spread_band_of(double *values, long n, gw_spread_band *out);
 
+/** What one uncertain figure adds to a variance. */
+typedef struct gw_spread_share {
+    int figure;
+    double share; /**< > 0 */
+} gw_spread_share;
+
 /** Which figures move a quantity: slopes by z at the nominal case, and how far they alone explain the draws.
  */
 typedef struct gw_slopes {
-    double *g;        /**< one a figure                                                              */
-    double *share;    /**< g^2 / sum of g^2; 0 where nothing moves it                                */
-    bool moved;       /**< something moves it                                                        */
-    double linear_r2; /**< squared correlation of the draws with nominal + sum g z; NAN: none        */
+    double *g;               /**< one a figure                                                              */
+    double *share;           /**< g^2 / sum of g^2; 0 where nothing moves it                                */
+    bool moved;              /**< something moves it                                                        */
+    int n_ranked;            /**< figures that move it                                                      */
+    gw_spread_share *ranked; /**< those, the greatest share first                                    */
+    double linear_r2;        /**< squared correlation of the draws with nominal + sum g z; NAN: none        */
 } gw_slopes;
 
 /** The quantities of one result. */
@@ -88,6 +96,13 @@ typedef struct gw_spread_options {
 
 enum { GW_SPREAD_FEWEST = 100, GW_SPREAD_MOST = 1000000, GW_SPREAD_USUAL = 1024 };
 
+/** An uncertain figure, in its own unit: in the middle, and two standard deviations to either side, readings
+ * taken into account. */
+typedef struct gw_spread_figure {
+    const char *of;
+    double value, low, high;
+} gw_spread_figure;
+
 typedef struct gw_spread_study {
     gw_arena arena;
     gw_spread_options options; /**< as used                                                           */
@@ -98,6 +113,9 @@ typedef struct gw_spread_study {
     int n_kits;
     gw_spread_summary *summary; /**< every kit                                                        */
     double *share;              /**< one a figure: of all toe changes together                         */
+    int n_ranked;
+    gw_spread_share *ranked; /**< those above 0, the greatest first                                 */
+    gw_spread_figure *drawn; /**< what each figure is drawn from: n_figures of them                 */
     int n_warnings;
     const char **warning;
 } gw_spread_study;

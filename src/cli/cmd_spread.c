@@ -6,6 +6,9 @@
 #include "cli/reading.h"
 #include "cli/selection.h"
 #include "giveway/match.h"
+#include "record/csv.h"
+#include "record/json.h"
+#include "show/results.h"
 #include "show/spread.h"
 
 #include <math.h>
@@ -50,9 +53,9 @@ static gw_status format(const gw_args *args, const gw_case *c, const gw_spread_s
                         gw_error *err)
 {
     if (gw_args_is(args, GW_OPT_FORMAT, "json"))
-        gw_spread_json(c, study, out);
+        gw_result_json(&GW_SPREAD_RESULT, c, study, out);
     else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
-        gw_spread_csv(c, study, out);
+        gw_result_csv(&GW_SPREAD_RESULT, c, study, out);
     else
         return gw_spread_text(c, study, gw_output_width(), gw_wants_bold(), out, err);
     return gw_buf_status(out, err);

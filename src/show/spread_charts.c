@@ -249,14 +249,11 @@ static bool shares_chart(const gw_case *c, const gw_spread_study *s, gw_charts *
 {
     gw_spread_rows r;
     bool ok = rows_open(&r, s->n_figures, 1, 0);
-    int *order = gw_arena_alloc(&r.arena, (size_t)s->n_figures + 1, sizeof *order);
-    ok = ok && order;
-    if (ok) gw_by_share(s->share, s->n_figures, order);
-    for (int i = 0; i < s->n_figures && i < SHOWN && ok && s->share[order[i]] > 0.0; i++) {
+    for (int i = 0; i < s->n_ranked && i < SHOWN && ok; i++) {
         gw_buf text = { 0 };
-        gw_phrase_unsure(c, s->figure[order[i]].of, &text);
+        gw_phrase_unsure(c, s->figure[s->ranked[i].figure].of, &text);
         r.group[i] = text.failed ? NULL : gw_arena_strdup(&r.arena, gw_buf_str(&text));
-        r.value[i] = gw_unit_out(GW_UNIT_PERCENT, s->share[order[i]]);
+        r.value[i] = gw_unit_out(GW_UNIT_PERCENT, s->ranked[i].share);
         ok = r.group[i];
         r.n++;
         gw_buf_free(&text);

@@ -265,21 +265,15 @@ static void measure_line(const gw_case *c, const gw_spread_study *s, int figure,
 static void measure_words(const gw_case *c, const gw_spread_study *s, int width, gw_buf *out)
 {
     enum { SHOWN = 5 };
-    int *order = calloc((size_t)s->n_figures + 1, sizeof *order), many = 0;
+    const gw_spread_share *most = s->ranked;
     double sum = 0.0;
-    if (!order) {
-        out->failed = true;
-        return;
-    }
-    gw_by_share(s->share, s->n_figures, order);
-    while (many < s->n_figures && sum < 0.8) sum += s->share[order[many++]];
-    if (s->n_figures && s->share[order[0]] > 0.0) {
-        gw_buf_fmt(out, "\nWhat to measure next\n  %d of %d figures make 80 %% of the variance.\n", many,
-                   s->n_figures);
-        for (int i = 0; i < s->n_figures && i < SHOWN && s->share[order[i]] >= 0.01; i++)
-            measure_line(c, s, order[i], width, out);
-    }
-    free(order);
+    int many = 0;
+    while (many < s->n_ranked && sum < 0.8) sum += most[many++].share;
+    if (!s->n_ranked) return;
+    gw_buf_fmt(out, "\nWhat to measure next\n  %d of %d figures make 80 %% of the variance.\n", many,
+               s->n_figures);
+    for (int i = 0; i < s->n_ranked && i < SHOWN && most[i].share >= 0.01; i++)
+        measure_line(c, s, most[i].figure, width, out);
 }
 
 gw_status gw_spread_text(const gw_case *c, const gw_spread_study *s, int width, bool bold, gw_buf *out,

@@ -29,15 +29,18 @@ static double less(const double *row, int column, int base)
     return base < 0 ? row[column] : row[column] - row[base];
 }
 
+/* Of what was had in no draw. */
+static const gw_spread_band NOT_HAD = { NAN, NAN, NAN, NAN, NAN, NAN };
+
 /* The band and the slopes of one quantity, over the draws in which it was had; returns their number. */
 static long one_quantity(gw_spread_work *w, int column, int base, gw_spread_band *band, gw_slopes *slopes)
 {
     gw_spread_table *t = w->t;
     const int columns = t->plan.n_columns, figures = t->n_figures;
     long n = 0;
-    band->nominal = less(t->nominal, column, base);
     for (int j = 0; j < figures; j++) slopes->g[j] = less(t->slope + (long)j * columns, column, base);
     gw_spread_shares(w->o, figures, slopes->g, slopes->share, &slopes->moved);
+    slopes->n_ranked = gw_spread_rank(slopes->share, figures, slopes->ranked);
     for (long i = 0; i < t->draws; i++) {
         double v = less(t->value + i * columns, column, base), sum = 0.0;
         if (isnan(v)) continue;
@@ -46,6 +49,8 @@ static long one_quantity(gw_spread_work *w, int column, int base, gw_spread_band
         w->linear[n++] = sum;
     }
     slopes->linear_r2 = slopes->moved && n > 1 ? gw_spread_r2(w->values, w->linear, n) : (double)NAN;
+    *band = NOT_HAD;
+    band->nominal = less(t->nominal, column, base);
     if (n > 0) gw_spread_band_of(w->values, n, band);
     return n;
 }
@@ -58,7 +63,8 @@ static gw_status part(gw_spread_work *w, const gw_car_slot *slot, int base, gw_s
         gw_slopes *s = &out->slopes[q];
         s->g = gw_arena_alloc(&w->study->arena, room, sizeof *s->g);
         s->share = gw_arena_alloc(&w->study->arena, room, sizeof *s->share);
-        if (!s->g || !s->share) return gw_fail(w->err, GW_E_NOMEM, "out of memory for results");
+        s->ranked = gw_arena_alloc(&w->study->arena, room, sizeof *s->ranked);
+        if (!s->g || !s->share || !s->ranked) return gw_fail(w->err, GW_E_NOMEM, "out of memory for results");
         out->draws = one_quantity(w, slot->first + q, base < 0 ? -1 : base + q, &out->band[q], s);
     }
     return GW_OK;
@@ -158,6 +164,7 @@ static gw_status summarise(gw_spread_work *w, const gw_case *c)
     study->n_kits = c->n_kits;
     for (int k = 0; k < c->n_kits; k++) {
         study->summary[k].kit = k;
+        study->summary[k].unsteadiness = NOT_HAD;
         study->summary[k].unsteadiness.nominal = gw_car_unsteadiness(&t->plan, k, t->nominal, NULL);
         sum_kit(w, rms, c->n_kits, &study->summary[k]);
     }
@@ -172,7 +179,8 @@ static gw_status share_all(gw_spread_work *w)
     const int n = t->n_figures;
     double *own = calloc(2 * (size_t)n + 1, sizeof *own), whole = 0.0;
     w->study->share = gw_arena_alloc(&w->study->arena, (size_t)n + 1, sizeof *w->study->share);
-    if (!own || !w->study->share) {
+    w->study->ranked = gw_arena_alloc(&w->study->arena, (size_t)n + 1, sizeof *w->study->ranked);
+    if (!own || !w->study->share || !w->study->ranked) {
         free(own);
         return gw_fail(w->err, GW_E_NOMEM, "out of memory for results");
     }
@@ -193,6 +201,7 @@ static gw_status share_all(gw_spread_work *w)
         whole += variance;
     }
     for (int j = 0; j < n; j++) all[j] = whole > 0.0 ? all[j] / whole : 0.0;
+    w->study->n_ranked = gw_spread_rank(all, n, w->study->ranked);
     free(own);
     return GW_OK;
 }
@@ -208,6 +217,22 @@ static gw_status warn(gw_spread_work *w, const gw_case *c, const gw_spread_item 
     const char *kept = gw_arena_strdup(&study->arena, line.msg);
     if (!kept) return gw_fail(w->err, GW_E_NOMEM, "out of memory for warnings");
     return gw_run_add_warnings(&study->arena, &study->warning, &study->n_warnings, &kept, 1, w->err);
+}
+
+static gw_status tell_figures(gw_spread_work *w)
+{
+    gw_spread_study *s = w->study;
+    const gw_spread_options *o = w->o;
+    s->drawn = gw_arena_alloc(&s->arena, (size_t)s->n_figures + 1, sizeof *s->drawn);
+    if (!s->drawn) return gw_fail(w->err, GW_E_NOMEM, "out of memory for results");
+    for (int i = 0; i < s->n_figures; i++) {
+        const gw_unsure *f = &s->figure[i];
+        double z = o->centre ? o->centre[i] : 0.0;
+        double sd = o->covariance ? sqrt(o->covariance[i * s->n_figures + i]) : 1.0;
+        s->drawn[i] = (gw_spread_figure){ f->of, gw_unsure_at(f, z), gw_unsure_at(f, z - 2.0 * sd),
+                                          gw_unsure_at(f, z + 2.0 * sd) };
+    }
+    return GW_OK;
 }
 
 static gw_status check(const gw_case *c, gw_error *err)
@@ -266,6 +291,7 @@ static gw_status evaluate(gw_spread_work *w, const gw_case *c, const gw_selectio
     if (status == GW_OK) status = give_reasons(w, c, wanted);
     if (status == GW_OK) status = summarise(w, c);
     if (status == GW_OK) status = share_all(w);
+    if (status == GW_OK) status = tell_figures(w);
     for (int i = 0; i < w->study->n && status == GW_OK; i++) status = warn(w, c, &w->study->item[i]);
     return status;
 }

@@ -12,6 +12,9 @@ void gw_spread_deviation(const gw_spread_options *o, int n_figures, long draw, d
 /** Shares of the variance that is linear in z. Variance as told by the options. */
 void gw_spread_shares(const gw_spread_options *o, int n, const double *g, double *share, bool *moved);
 
+/** Those of n shares that are above 0, the greatest first, into `out` (room for n); how many. */
+int gw_spread_rank(const double *share, int n, gw_spread_share *out);
+
 /** Squared correlation of two rows of n; NAN where one does not vary. */
 double gw_spread_r2(const double *values, const double *linear, long n);
 

@@ -55,6 +55,18 @@ void gw_spread_shares(const gw_spread_options *o, int n, const double *g, double
     for (int i = 0; i < n; i++) share[i] = *moved ? share[i] / whole : 0.0;
 }
 
+int gw_spread_rank(const double *share, int n, gw_spread_share *out)
+{
+    int many = 0;
+    for (int i = 0; i < n; i++) {
+        if (!(share[i] > 0.0)) continue;
+        int at = many++;
+        for (; at > 0 && out[at - 1].share < share[i]; at--) out[at] = out[at - 1];
+        out[at] = (gw_spread_share){ i, share[i] };
+    }
+    return many;
+}
+
 double gw_spread_r2(const double *values, const double *linear, long n)
 {
     double mx = 0.0, my = 0.0, xx = 0.0, yy = 0.0, xy = 0.0;

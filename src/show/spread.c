@@ -1,0 +1,214 @@
+/* SPDX-License-Identifier: MIT */
+/* The rows of `spread`: how sure every answer is, and what to measure next. */
+#include "show/spread.h"
+
+#include "show/deflect.h"
+#include "show/results.h"
+
+/* -- what to measure next -- */
+
+static const gw_spread_study *study(const gw_place *p)
+{
+    return GW_IT(p, gw_spread_study);
+}
+
+static const char *figure_of(const gw_place *p)
+{
+    return study(p)->figure[GW_IT(p, gw_spread_share)->figure].of;
+}
+
+/* clang-format off */
+static const gw_field SHARE[] = {
+    GW_SAID("of", figure_of, 0, "path of the uncertain figure"),
+    GW_MEMBER("share", PLAIN, gw_spread_share, share, 0, "of the variance that is linear"),
+};
+static const gw_record SHARE_RECORD = GW_RECORD(gw_spread_share, SHARE);
+
+static const gw_field MOVES[] = {
+    GW_MEMBER("linear_r2", PLAIN, gw_slopes, linear_r2, GW_MAY_LACK, "how far slopes alone explain the draws; near 1: they do"),
+    GW_ROWS("shares", gw_slopes, n_ranked, ranked, &SHARE_RECORD, GW_ON_LINE, "the greatest first; what does not move it is left out"),
+};
+static const gw_record MOVES_RECORD = GW_RECORD(gw_slopes, MOVES);
+
+#define AS_MOVED(name, u, which, what) \
+    { .key = name, .kind = GW_OBJECT, .unit = GW_UNIT_##u, .type = "gw_spread_part", \
+      .at = offsetof(gw_spread_part, slopes[which]), .record = &MOVES_RECORD, .doc = what }
+static const gw_field NEXT[] = {
+    AS_MOVED("toe_change", DEG, GW_SPREAD_TOE, "what moves it"),
+    AS_MOVED("camber_change", DEG, GW_SPREAD_CAMBER, "what moves it"),
+    AS_MOVED("wheel_fore_aft", MM, GW_SPREAD_FORE_AFT, "what moves it"),
+};
+static const gw_field RIDE_NEXT[] = {
+    AS_MOVED("harshness", DB, GW_SPREAD_HARSHNESS, "what moves it"),
+    AS_MOVED("road_noise", DB, GW_SPREAD_NOISE, "what moves it"),
+};
+#undef AS_MOVED
+static const gw_record NEXT_RECORD = GW_RECORD(gw_spread_part, NEXT);
+static const gw_record RIDE_NEXT_RECORD = GW_RECORD(gw_spread_part, RIDE_NEXT);
+
+/* -- a result -- */
+
+static const void *same(const gw_place *p)
+{
+    return GW_IT(p, gw_spread_part);
+}
+
+static const gw_field OF_LOAD[] = {
+    GW_BANDED("toe_change", DEG, gw_spread_part, band[GW_SPREAD_TOE], GW_MAY_LACK, "since standing still"),
+    GW_BANDED("camber_change", DEG, gw_spread_part, band[GW_SPREAD_CAMBER], GW_MAY_LACK, "since standing still"),
+    GW_BANDED("wheel_fore_aft", MM, gw_spread_part, band[GW_SPREAD_FORE_AFT], GW_MAY_LACK, "x of the wheel centre's movement"),
+    GW_PRESENT("measure_next", same, &NEXT_RECORD, GW_NO_CSV, "shares of each band"),
+};
+static const gw_record OF_LOAD_RECORD = GW_RECORD(gw_spread_part, OF_LOAD);
+
+static const gw_field OF_RIDE[] = {
+    GW_BANDED("harshness", DB, gw_spread_part, band[GW_SPREAD_HARSHNESS], GW_MAY_LACK, "over the first kit"),
+    GW_BANDED("road_noise", DB, gw_spread_part, band[GW_SPREAD_NOISE], GW_MAY_LACK, "over the first kit"),
+    GW_PRESENT("measure_next", same, &RIDE_NEXT_RECORD, GW_NO_CSV, "shares of each band"),
+};
+static const gw_record OF_RIDE_RECORD = GW_RECORD(gw_spread_part, OF_RIDE);
+/* clang-format on */
+
+static const gw_spread_item *item(const gw_place *p)
+{
+    return GW_IT(p, gw_spread_item);
+}
+
+static const void *of_load(const gw_place *p)
+{
+    return item(p)->load >= 0 && !item(p)->why ? &item(p)->own : NULL;
+}
+
+static const void *of_ride(const gw_place *p)
+{
+    return item(p)->load < 0 && !item(p)->why ? &item(p)->own : NULL;
+}
+
+static const void *difference(const gw_place *p)
+{
+    return item(p)->has_difference && !item(p)->why ? item(p) : NULL;
+}
+
+static const void *apart(const gw_place *p)
+{
+    return &item(p)->difference;
+}
+
+static double draws(const gw_place *p)
+{
+    return (double)item(p)->own.draws;
+}
+
+static double draws_apart(const gw_place *p)
+{
+    return (double)item(p)->difference.draws;
+}
+
+static double failed(const gw_place *p)
+{
+    return (double)item(p)->failed;
+}
+
+static const void *carried(const gw_place *p)
+{
+    return item(p)->why ? NULL : item(p);
+}
+
+static const char *load_name(const gw_place *p)
+{
+    return item(p)->load < 0 ? NULL : p->c->loads[item(p)->load].name;
+}
+
+static const char *side(const gw_place *p)
+{
+    return item(p)->sided ? GW_WHEEL_NAMES[item(p)->wheel] : NULL;
+}
+
+static const char *wheel(const gw_place *p)
+{
+    return item(p)->manoeuvre ? gw_side_name(item(p)->side) : NULL;
+}
+
+/* clang-format off */
+static const gw_field DIFFERENCE[] = {
+    GW_COUNTED("draws", draws_apart, 0, "in which both were had"),
+    GW_PART_FOUND(apart, &OF_LOAD_RECORD, GW_ALWAYS),
+    GW_MEMBER("better", PLAIN, gw_spread_item, better, GW_NO_CSV | GW_MAY_LACK, "as below"),
+};
+static const gw_record DIFFERENCE_RECORD = GW_RECORD(gw_spread_item, DIFFERENCE);
+
+static const gw_field BETTER[] = {
+    GW_MEMBER("better", PLAIN, gw_spread_item, better, GW_MAY_LACK, "share of draws with the smaller toe change in size"),
+};
+static const gw_record BETTER_RECORD = GW_RECORD(gw_spread_item, BETTER);
+
+static const gw_field HAD[] = {
+    GW_COUNTED("draws", draws, 0, "in which it was had"),
+    GW_COUNTED("failed", failed, 0, "in which it could not be had"),
+};
+static const gw_record HAD_RECORD = GW_RECORD(gw_spread_item, HAD);
+
+static const gw_field ITEM[] = {
+    GW_KIT("kit", gw_spread_item, kit, 0, "name of the kit"),
+    GW_WORD("corner", gw_spread_item, axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_SAID("load", load_name, GW_SOMETIMES, "name of the load; left out: the ride of kit and corner"),
+    GW_CHOSEN("side", side, GW_WHEEL_NAMES, GW_SOMETIMES, "which wheel of the axle, where both are told"),
+    GW_CHOSEN("wheel", wheel, GW_SIDE_NAMES, GW_SOMETIMES, "of a manoeuvre"),
+    GW_PART_FOUND(carried, &HAD_RECORD, 0),
+    GW_MEMBER("why", PLAIN, gw_spread_item, why, GW_SOMETIMES, "the case as written does not carry it, and then nothing else is told"),
+    GW_PART_FOUND(of_load, &OF_LOAD_RECORD, 0),
+    GW_PART_FOUND(of_ride, &OF_RIDE_RECORD, 0),
+    GW_INSIDE("difference", difference, &DIFFERENCE_RECORD, 0, "from the first kit, in the same car"),
+    GW_PART_FOUND(difference, &BETTER_RECORD, 0),
+};
+static const gw_record ITEM_RECORD = GW_RECORD(gw_spread_item, ITEM);
+/* clang-format on */
+
+/* -- all of it -- */
+
+static double summary_draws(const gw_place *p)
+{
+    return (double)GW_IT(p, gw_spread_summary)->draws;
+}
+
+static double all_draws(const gw_place *p)
+{
+    return (double)study(p)->options.draws;
+}
+
+static double seed(const gw_place *p)
+{
+    return (double)study(p)->options.seed;
+}
+
+/* clang-format off */
+static const gw_field SUMMARY[] = {
+    GW_KIT("kit", gw_spread_summary, kit, 0, "name of the kit"),
+    GW_COUNTED("draws", summary_draws, 0, "in which all was had that the case as written carries"),
+    GW_BANDED("unsteadiness", DEG, gw_spread_summary, unsteadiness, GW_MAY_LACK, "root mean square of its toe changes"),
+    GW_MEMBER("steadier", PLAIN, gw_spread_summary, steadier, GW_MAY_LACK, "share of draws in which it is below the first kit's"),
+    GW_MEMBER("steadiest", PLAIN, gw_spread_summary, steadiest, GW_MAY_LACK, "share of draws in which no kit's is below it"),
+};
+static const gw_record SUMMARY_RECORD = GW_RECORD(gw_spread_summary, SUMMARY);
+
+static const gw_field DRAWN[] = {
+    GW_MEMBER("of", PLAIN, gw_spread_figure, of, 0, "path of the figure"),
+    GW_MEMBER("value", PLAIN, gw_spread_figure, value, 0, "in its own unit"),
+    GW_MEMBER("low", PLAIN, gw_spread_figure, low, 0, "end of its band"),
+    GW_MEMBER("high", PLAIN, gw_spread_figure, high, 0, "end of its band"),
+};
+static const gw_record DRAWN_RECORD = GW_RECORD(gw_spread_figure, DRAWN);
+
+static const gw_field STUDY[] = {
+    GW_COUNTED("draws", all_draws, GW_NO_CSV, "cars"),
+    GW_COUNTED("seed", seed, GW_NO_CSV, "of the draws"),
+    GW_ROWS("results", gw_spread_study, n, item, &ITEM_RECORD, 0, "by kit, corner and load"),
+    GW_ROWS("summary", gw_spread_study, n_kits, summary, &SUMMARY_RECORD, 0, "a kit each, over all loads"),
+    GW_ROWS("measure_next", gw_spread_study, n_ranked, ranked, &SHARE_RECORD, GW_ON_LINE, "shares of all toe changes together"),
+    GW_ROWS("uncertain", gw_spread_study, n_figures, drawn, &DRAWN_RECORD, GW_ON_LINE, "what was drawn"),
+    GW_TEXTS("warnings", gw_spread_study, n_warnings, warning, 0, "as on standard error"),
+};
+static const gw_record STUDY_RECORD = GW_RECORD(gw_spread_study, STUDY);
+/* clang-format on */
+
+const gw_result GW_SPREAD_RESULT = { "spread", &STUDY_RECORD, .rows = "results" };
