@@ -207,44 +207,36 @@ static gw_status no_balance(const gw_corner_ws *ws, gw_error *err)
                    ws->corner->name, MAX_ITERATIONS);
 }
 
-gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool linear_first, gw_error *err)
+/* A step so small that a balance stands or falls alike on both sides of it: of the bodies, and of the forces
+ * that the borders stand for, which are in the tangent too. */
+static bool is_small(const gw_corner_ws *ws, double step, double tolerance)
 {
-    const goal wanted = goal_of(ws, state);
-    double last_step = HUGE_VAL, factor;
-    for (int i = 0; i < MAX_ITERATIONS; i++) {
-        gw_imbalance left = gw_assemble(ws, state, drive, linear_first && i == 0);
-        bool met = is_met(&wanted, &left, last_step);
-        if (met) finish(ws, state, drive, left, i);
-        bool solved = gw_system_solve(&ws->system);
-        if (met) return accept(ws, state, drive, solved, err);
-        if (!solved) return no_stiffness(ws, err);
-        last_step = step_size(&ws->system, &factor);
-        take_step(ws, state, drive, factor);
-    }
-    return no_balance(ws, err);
+    for (int w = 0; w < ws->n_wheels; w++)
+        if (!(fabs(ws->system.border_step[w]) <= SMALL_STEP / RESIDUAL * tolerance)) return false;
+    return step <= SMALL_STEP;
 }
 
-/* After a step so small that a balance stands or falls alike on both sides of it, the tangent is kept. */
-gw_status gw_newton_near(gw_corner_ws *ws, gw_state *state, gw_drive drive, gw_error *err)
+/* After a small step the tangent is kept as long as the steps get small quickly. */
+gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool linear_first, gw_error *err)
 {
     const goal wanted = goal_of(ws, state);
     double step = HUGE_VAL, before, factor;
     bool kept = false; /* the tangent was solved with already */
-    int tangents = 1;
-    gw_imbalance left = gw_assemble(ws, state, drive, false);
+    int full = 0;      /* steps with a tangent of their own    */
+    gw_imbalance left = gw_assemble(ws, state, drive, linear_first);
     for (int i = 0; i < MAX_ITERATIONS; i++) {
         if (is_met(&wanted, &left, step)) {
-            finish(ws, state, drive, left, tangents);
+            finish(ws, state, drive, left, full);
             return accept(ws, state, drive, kept || gw_system_condense(&ws->system), err);
         }
         before = kept ? step : HUGE_VAL;
         if (!(kept ? gw_system_solve_again(&ws->system) : gw_system_solve(&ws->system)))
             return no_stiffness(ws, err);
+        full += !kept;
         step = step_size(&ws->system, &factor);
         take_step(ws, state, drive, factor);
-        kept = step <= SMALL_STEP && step <= QUICKER * before;
+        kept = is_small(ws, step, wanted.tolerance) && step <= QUICKER * before && !(linear_first && i == 0);
         left = kept ? gw_assemble_forces(ws, state, drive) : gw_assemble(ws, state, drive, false);
-        tangents += !kept;
     }
     return no_balance(ws, err);
 }

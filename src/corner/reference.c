@@ -121,7 +121,7 @@ static bool reference_near(gw_corner_ws *ws, const gw_fit *fit, double shift, co
     ws->work.right_load = ws->work.load;
     gw_springs_follow(ws, &ws->work, GW_AT_TRAVEL);
     if (ws->once) return gw_newton_once(ws, &ws->work, GW_AT_TRAVEL) == GW_OK;
-    return gw_newton_near(ws, &ws->work, GW_AT_TRAVEL, NULL) == GW_OK &&
+    return gw_newton(ws, &ws->work, GW_AT_TRAVEL, false, NULL) == GW_OK &&
            gw_step_is_usual(ws, near, &ws->work);
 }
 

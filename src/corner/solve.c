@@ -122,7 +122,8 @@ gw_status gw_axle_solve_near(gw_corner_ws *ws, const gw_corner_load load[GW_WHEE
         gw_status status = gw_newton_once(ws, &ws->work, drive);
         if (status != GW_OK)
             return gw_fail(err, status, "the %s corner has no stiffness left", ws->corner->name);
-    } else if (gw_newton_near(ws, &ws->work, drive, NULL) != GW_OK || !gw_step_is_usual(ws, near, &ws->work))
+    } else if (gw_newton(ws, &ws->work, drive, false, NULL) != GW_OK ||
+               !gw_step_is_usual(ws, near, &ws->work))
         return gw_axle_solve(ws, load, drive, state, err);
     gw_state_copy(state, &ws->work, ws->system.n);
     return GW_OK;

@@ -202,9 +202,6 @@ void gw_share_out(const gw_corner_ws *ws, const gw_state *state, const gw_link_s
  * better than this: 32 times the rounding of one times the largest rate, of translation or rotation [N]. */
 double gw_rounding_floor(const gw_corner_ws *ws);
 gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool linear_first, gw_error *err);
-/** From close by: the tangent of a state a small step away serves for the rest of the way. The balance is met
- * to the same tolerance. */
-gw_status gw_newton_near(gw_corner_ws *ws, gw_state *state, gw_drive drive, gw_error *err);
 /** One step of it from `state`, whatever is left over; GW_E_NUMERIC where the matrix is singular. */
 gw_status gw_newton_once(gw_corner_ws *ws, gw_state *state, gw_drive drive);
 /** Lengths of the springs where the bodies are, and but for GW_AT_TRAVEL their forces by their law. */
