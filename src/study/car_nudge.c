@@ -18,8 +18,7 @@ static bool same_spring(const gw_spring *a, const gw_spring *b)
            memcmp(&a->to, &b->to, sizeof a->to) == 0;
 }
 
-/* What statics asks of a corner, but for its bushes. */
-static bool same_corner(const gw_corner *a, const gw_corner *b)
+bool gw_same_corner(const gw_corner *a, const gw_corner *b)
 {
     if (memcmp(&a->wheel, &b->wheel, sizeof a->wheel) != 0) return false;
     if (!same_spring(&a->spring, &b->spring) || !same_spring(&a->right_spring, &b->right_spring))
@@ -62,7 +61,7 @@ static bool same_loads(const gw_case *a, const gw_case *b)
 
 static bool same_parts(const gw_car_work *w, int kit, gw_axle axle)
 {
-    return same_corner(&w->run.c->corners[axle], &w->from->c->corners[axle]) &&
+    return gw_same_corner(&w->run.c->corners[axle], &w->from->c->corners[axle]) &&
            same_fits(w->run.c, &w->run.laws, w->from, kit, axle);
 }
 

@@ -17,6 +17,9 @@ typedef struct gw_car_work {
     gw_error *err;
 } gw_car_work;
 
+/** Whether all that statics asks of a corner, but for its bushes, is the same. */
+bool gw_same_corner(const gw_corner *a, const gw_corner *b);
+
 /** The first failure is the one that is told. */
 static inline void gw_car_note(gw_car_work *w, gw_status status, const gw_error *why)
 {

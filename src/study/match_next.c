@@ -11,7 +11,7 @@
 #include <string.h>
 
 enum { PUSHES = 4, BUMPS = 4, CANDIDATES = GW_AXLES * (PUSHES + 2), MOST_STATES = 4, MOST_VALUES = 8 };
-static const double STEP = 5e-3;       /* of z, for the slopes: two digits are enough here       */
+static const double STEP = 1e-5;       /* of z, for the slopes                                   */
 static const double LEAST_BITS = 0.05; /* what tells less is not worth the walk                  */
 /* Bands of a usual gauge, 95 %: common practice. */
 static const double WITHIN_ANGLE = 0.03 * GW_DEG, WITHIN_LENGTH = 0.2 * GW_MM,
@@ -19,11 +19,12 @@ static const double WITHIN_ANGLE = 0.03 * GW_DEG, WITHIN_LENGTH = 0.2 * GW_MM,
 
 typedef struct gw_next_work {
     const gw_draws *draws;
-    int n;                 /* figures */
-    double *z, *c;         /* [n], [n * n] covariance so far */
-    gw_readings set;       /* the candidates that can be had */
-    double *y, *slopes;    /* [values], [values * n]: d(value / sigma) / dz */
-    int first[CANDIDATES]; /* of its values */
+    int n;                             /* figures */
+    double *z, *c;                     /* [n], [n * n] covariance so far */
+    gw_readings set;                   /* the candidates that can be had */
+    gw_read_guide *guide;              /* the car as it is known */
+    double *y, *base, *sigma, *slopes; /* [values], [values * n]: d(value / sigma) / dz */
+    int first[CANDIDATES];             /* of its values */
     bool taken[CANDIDATES];
     atomic_bool out_of_memory; /**< in a thread */
 } gw_next_work;
@@ -81,20 +82,6 @@ static void make_rate(gw_reading *r)
     add_value(r, GW_READ_WHEEL_RATE, 0);
 }
 
-/* Whether the case as it is can be read so. */
-static gw_status can_be_had(const gw_next_work *w, gw_reading *r, bool *had, gw_error *err)
-{
-    gw_readings one = { .n = 1, .reading = r, .n_values = r->n_values };
-    const gw_match_work work = { .draws = w->draws, .readings = &one, .n = w->n, .n_case = w->n };
-    gw_drawer *drawer = NULL;
-    double y[MOST_VALUES];
-    gw_status status = gw_drawer_open(w->draws->c, &drawer, NULL);
-    if (status == GW_OK) status = gw_match_model(&work, drawer, w->z, y, NULL);
-    gw_drawer_close(drawer);
-    *had = status == GW_OK;
-    return status == GW_E_NOMEM ? gw_fail(err, status, "out of memory for readings") : GW_OK;
-}
-
 static gw_status add_candidate(gw_next_work *w, gw_arena *arena, gw_axle axle, int kit, int which,
                                gw_error *err)
 {
@@ -108,9 +95,6 @@ static gw_status add_candidate(gw_next_work *w, gw_arena *arena, gw_axle axle, i
         make_bump(&r);
     else
         make_rate(&r);
-    bool had;
-    gw_status status = can_be_had(w, &r, &had, err);
-    if (status != GW_OK || !had) return status;
     w->first[w->set.n] = w->set.n_values;
     w->set.n_values += r.n_values;
     w->set.reading[w->set.n++] = r;
@@ -136,31 +120,37 @@ static gw_status list_candidates(gw_next_work *w, const gw_selection *wanted, gw
 
 /* ---- what they depend on ---- */
 
-/* One column of slopes by a step forward, else back; figures that cannot be moved tell nothing. */
-static void slope(void *context, int j)
+/* Every so-and-so-many-th column of slopes, by one step of Newton's iteration; figures that cannot be moved
+ * tell nothing. */
+static void slopes(void *context, int piece)
 {
     gw_next_work *w = context;
     const gw_match_work work = { .draws = w->draws, .readings = &w->set, .n = w->n, .n_case = w->n };
+    const int m = w->set.n_values;
     gw_drawer *drawer = NULL;
-    double *z = malloc((size_t)w->n * sizeof *z), *y = malloc((size_t)w->set.n_values * sizeof *y);
-    bool ok = z && y && gw_drawer_open(w->draws->c, &drawer, NULL) == GW_OK, had = false;
-    double step = STEP;
-    for (int side = 0; side < 2 && ok && !had; side++, step = -STEP) {
-        memcpy(z, w->z, (size_t)w->n * sizeof *z);
-        z[j] += step;
-        gw_status status = gw_match_model(&work, drawer, z, y, NULL);
+    double *z = malloc((size_t)w->n * sizeof *z), *y = malloc((size_t)m * sizeof *y);
+    bool ok = z && y && gw_drawer_open(w->draws->c, &drawer, NULL) == GW_OK;
+    if (ok) memcpy(z, w->z, (size_t)w->n * sizeof *z);
+    for (int j = piece; ok && j < w->n; j += GW_MATCH_PIECES) {
+        z[j] = w->z[j] + STEP;
+        gw_status status = gw_match_near(&work, w->guide, drawer, z, w->base, y, NULL);
+        z[j] = w->z[j];
         if (status == GW_E_NOMEM) ok = false;
-        if ((had = status == GW_OK)) break;
+        for (int at = 0; at < m; at++) {
+            double by = status == GW_OK ? (y[at] - w->base[at]) / STEP / w->sigma[at] : 0.0;
+            w->slopes[at * w->n + j] = isfinite(by) ? by : 0.0;
+        }
     }
     if (!ok) atomic_store(&w->out_of_memory, true);
-    int at = 0;
-    for (int i = 0; i < w->set.n; i++)
-        for (int v = 0; v < w->set.reading[i].n_values; v++, at++)
-            w->slopes[at * w->n + j] =
-                had ? (y[at] - w->y[at]) / step / w->set.reading[i].value[v].sigma : 0.0;
     gw_drawer_close(drawer);
     free(z);
     free(y);
+}
+
+/* What the case as it is cannot be read for is left out. */
+static void leave_out(gw_next_work *w)
+{
+    for (int i = 0; i < w->set.n; i++) w->taken[i] = isnan(w->y[w->first[i]]);
 }
 
 static gw_status take_slopes(gw_next_work *w, gw_error *err)
@@ -168,13 +158,16 @@ static gw_status take_slopes(gw_next_work *w, gw_error *err)
     const gw_match_work work = { .draws = w->draws, .readings = &w->set, .n = w->n, .n_case = w->n };
     gw_drawer *drawer = NULL;
     gw_status status = gw_drawer_open(w->draws->c, &drawer, err);
-    if (status == GW_OK) status = gw_match_model(&work, drawer, w->z, w->y, err);
+    if (status == GW_OK) status = gw_match_model(&work, drawer, w->z, true, &w->guide, w->y, err);
+    if (status == GW_OK) status = gw_match_near(&work, w->guide, drawer, w->z, NULL, w->base, err);
     gw_drawer_close(drawer);
-    if (status == GW_OK) gw_parallel(w->n, slope, w);
+    if (status == GW_OK) gw_parallel(w->n < GW_MATCH_PIECES ? w->n : GW_MATCH_PIECES, slopes, w);
+    gw_read_guide_free(w->guide);
     if (atomic_load(&w->out_of_memory)) status = gw_fail(err, GW_E_NOMEM, "out of memory for readings");
     int at = 0;
     for (int i = 0; i < w->set.n && status == GW_OK; i++)
         for (int v = 0; v < w->set.reading[i].n_values; v++) w->set.reading[i].value[v].reading = w->y[at++];
+    if (status == GW_OK) leave_out(w);
     return status;
 }
 
@@ -286,8 +279,14 @@ static gw_status run(gw_next_work *w, const gw_selection *wanted, const gw_match
     if (status != GW_OK) return status;
     size_t m = (size_t)w->set.n_values;
     w->y = gw_arena_alloc(&out->arena, m + 1, sizeof *w->y);
+    w->base = gw_arena_alloc(&out->arena, m + 1, sizeof *w->base);
+    w->sigma = gw_arena_alloc(&out->arena, m + 1, sizeof *w->sigma);
     w->slopes = gw_arena_alloc(&out->arena, m * (size_t)w->n + 1, sizeof *w->slopes);
-    if (!w->y || !w->slopes) return gw_fail(err, GW_E_NOMEM, "out of memory for readings");
+    if (!w->y || !w->base || !w->sigma || !w->slopes)
+        return gw_fail(err, GW_E_NOMEM, "out of memory for readings");
+    for (int i = 0; i < w->set.n; i++)
+        for (int v = 0; v < w->set.reading[i].n_values; v++)
+            w->sigma[w->first[i] + v] = w->set.reading[i].value[v].sigma;
     if (w->set.n) status = take_slopes(w, err);
     return status == GW_OK ? pick(w, out, err) : status;
 }

@@ -9,23 +9,33 @@
 
 #include <stdatomic.h>
 
+/** Slopes are taken in so many pieces at once; each has a drawer, which costs as much as half a draw. */
+enum { GW_MATCH_PIECES = 4 };
+
 /** n figures, m values. Matrices row by row. */
 typedef struct gw_match_work {
     const gw_draws *draws;
     const gw_readings *readings;
     const gw_unsure *load; /**< the load cell's figure, where n > n_case */
     gw_drawer *drawer;
+    gw_drawer *of_piece[GW_MATCH_PIECES]; /**< opened when first needed */
+    gw_read_guide *guide;                 /**< the car at z             */
     int n, n_case, m, evaluations;
-    bool out_of_memory; /**< while looking: what was not had is not for want of a car */
-    double *reading, *sigma;                                  /**< [m]                               */
-    double *z, *next, *last, *g, *step, *old, *new, *scratch; /**< [n]                */
-    double *y, *y_next, *r, *r_next, *before;                 /**< [m]                               */
-    double *j;                                                /**< m by n: dr/dz                     */
-    double *a, *curve;                                        /**< n by n                            */
+    bool out_of_memory;      /**< while looking: what was not had is not for want of a car */
+    double *reading, *sigma; /**< [m]                               */
+    double *z, *next, *at, *g, *step, *old, *new, *scratch; /**< [n]                */
+    double *y, *y_next, *r, *r_next, *base, *before;        /**< [m]                               */
+    double *j;                                              /**< m by n: dr/dz                     */
+    double *a, *curve;                                      /**< n by n                            */
 } gw_match_work;
 
-gw_status gw_match_model(const gw_match_work *w, gw_drawer *drawer, const double *z, double *y,
-                         gw_error *err);
+/** The car of z as it is read, with its balances; `skip` as gw_read_car has it. */
+gw_status gw_match_model(const gw_match_work *w, gw_drawer *drawer, const double *z, bool skip,
+                         gw_read_guide **guide, double *y, gw_error *err);
+
+/** A car near the guide's, to first order. */
+gw_status gw_match_near(const gw_match_work *w, const gw_read_guide *guide, gw_drawer *drawer,
+                        const double *z, const double *same, double *y, gw_error *err);
 
 /** From w->z to the minimum; z, y, r, j and before are left in the work. */
 gw_status gw_match_find(gw_match_work *w, double *sum, gw_error *err);

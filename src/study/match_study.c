@@ -12,13 +12,14 @@
 /* All memory of the work is one block. */
 static gw_status take_room(gw_match_work *w, double **block, gw_error *err)
 {
-    size_t n = (size_t)w->n, m = (size_t)w->m, need = 8 * n + 7 * m + m * n + 2 * n * n + 1;
+    size_t n = (size_t)w->n, m = (size_t)w->m, need = 8 * n + 8 * m + m * n + 2 * n * n + 1;
     double *p = *block = calloc(need, sizeof *p);
     if (!p) return gw_fail(err, GW_E_NOMEM, "out of memory for %d figures and %d values", w->n, w->m);
-    double **const by_n[] = { &w->z, &w->next, &w->last, &w->g, &w->step, &w->old, &w->new, &w->scratch };
-    double **const by_m[] = { &w->reading, &w->sigma, &w->y, &w->y_next, &w->r, &w->r_next, &w->before };
+    double **const by_n[] = { &w->z, &w->next, &w->at, &w->g, &w->step, &w->old, &w->new, &w->scratch };
+    double **const by_m[] = { &w->reading, &w->sigma,  &w->y,    &w->y_next,
+                              &w->r,       &w->r_next, &w->base, &w->before };
     for (size_t i = 0; i < 8; i++, p += n) *by_n[i] = p;
-    for (size_t i = 0; i < 7; i++, p += m) *by_m[i] = p;
+    for (size_t i = 0; i < 8; i++, p += m) *by_m[i] = p;
     w->j = p;
     w->a = p += m * n;
     w->curve = p + n * n;

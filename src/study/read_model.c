@@ -5,12 +5,7 @@
 
 #include <math.h>
 
-/* Changes that can be read of one state. */
-typedef struct changes {
-    double v[GW_READ_FIGURES];
-} changes;
-
-static void take(const gw_corner_result *r, changes *out)
+static void take(const gw_corner_result *r, gw_read_changes *out)
 {
     out->v[GW_READ_TOE] = r->toe_change;
     out->v[GW_READ_CAMBER] = r->camber_change;
@@ -18,6 +13,14 @@ static void take(const gw_corner_result *r, changes *out)
     out->v[GW_READ_FORE_AFT] = r->wheel_centre.x;
     out->v[GW_READ_LATERAL] = r->wheel_centre.y;
     out->v[GW_READ_WHEEL_RATE] = (double)NAN;
+}
+
+static void look(gw_run *run, gw_read_changes *out)
+{
+    gw_joint_result joints[GW_MAX_JOINTS];
+    gw_corner_result result = { .joints = joints };
+    gw_corner_report(run->ws, &run->state, &result);
+    take(&result, out);
 }
 
 /* Forces with the load cell's factor on what is added to the static load. */
@@ -32,19 +35,37 @@ static gw_corner_load scaled(const gw_corner *corner, const gw_read_state *s, do
     return load;
 }
 
+/* The wheel held at a travel under a vertical load; run->state has the force that the spring would need. */
+static gw_status hold(gw_run *run, double travel, double vertical, const gw_state *near, gw_error *err)
+{
+    const gw_corner_load held = { .patch_force = gw_v3(0, 0, vertical), .travel = travel };
+    const gw_corner_load both[GW_WHEELS] = { held, held };
+    return gw_axle_solve_near(run->ws, both, GW_AT_TRAVEL, near, &run->state, err);
+}
+
+/* From where it is known: the load is the guide's, and what is then left in the spring is put right by how
+ * all goes on with the load. */
+static gw_status without_spring_near(gw_run *run, double travel, const gw_read_spot *near,
+                                     gw_read_changes *out, gw_error *err)
+{
+    gw_status status = hold(run, travel, near->load, &near->state, err);
+    if (status != GW_OK) return status;
+    look(run, out);
+    double more = -run->state.spring_force / near->force_by_load;
+    for (int f = 0; f < GW_READ_FIGURES; f++) out->v[f] += more * near->by_load[f];
+    return GW_OK;
+}
+
 /* The vertical load that holds a travel with no force in the spring: the force that the spring would need
  * falls in a nearly straight line with the load, so a secant finds it in three or four solves. */
-static gw_status without_spring(gw_run *run, double travel, changes *out, gw_error *err)
+static gw_status without_spring(gw_run *run, double travel, gw_read_changes *out, gw_error *err)
 {
     enum { MOST = 20 };
-    gw_joint_result joints[GW_MAX_JOINTS];
-    gw_corner_result result = { .joints = joints };
     const double still = run->c->corners[run->axle].wheel.static_load;
     double load[2] = { 0.0, 0.1 * still }, force[2] = { 0.0, 0.0 };
     for (int i = 0; i < MOST; i++) {
         const int now = i > 0;
-        const gw_corner_load held = { .patch_force = gw_v3(0, 0, load[now]), .travel = travel };
-        gw_status status = gw_corner_solve(run->ws, &held, GW_AT_TRAVEL, &run->state, err);
+        gw_status status = hold(run, travel, load[now], i > 1 ? &run->state : NULL, err);
         if (status != GW_OK) return status;
         force[now] = run->state.spring_force;
         if (fabs(force[now]) <= 1e-9 * still) break;
@@ -56,8 +77,29 @@ static gw_status without_spring(gw_run *run, double travel, changes *out, gw_err
         force[0] = force[1];
         load[1] = next;
     }
-    gw_corner_report(run->ws, &run->state, &result);
-    take(&result, out);
+    look(run, out);
+    return GW_OK;
+}
+
+gw_status gw_read_spring_out(gw_run *run, double travel, const gw_read_spot *near, gw_read_changes *out,
+                             gw_error *err)
+{
+    return near ? without_spring_near(run, travel, near, out, err) : without_spring(run, travel, out, err);
+}
+
+gw_status gw_read_spring_out_goes_on(gw_run *run, double travel, gw_read_spot *spot, gw_error *err)
+{
+    const double step = 1e-3 * run->c->corners[run->axle].wheel.static_load;
+    gw_read_changes side[2];
+    double force[2];
+    for (int i = 0; i < 2; i++) {
+        gw_status status = hold(run, travel, spot->load + (i ? step : -step), &spot->state, err);
+        if (status != GW_OK) return status;
+        force[i] = run->state.spring_force;
+        look(run, &side[i]);
+    }
+    spot->force_by_load = (force[1] - force[0]) / (2.0 * step);
+    for (int f = 0; f < GW_READ_FIGURES; f++) spot->by_load[f] = (side[1].v[f] - side[0].v[f]) / (2.0 * step);
     return GW_OK;
 }
 
@@ -67,114 +109,67 @@ static bool goes_apart(const gw_run *run, const gw_read_state *s)
     return run->c->corners[run->axle].shared && s->other != GW_OTHER_SAME;
 }
 
-/* The left wheel of an axle whose right one goes another way. */
-static gw_status along_both(gw_run *run, const gw_read_state *s, changes *out, gw_error *err)
+/* Held at a travel by the vertical loads, the springs in; the right wheel goes as it is told. */
+static gw_status along_travel(gw_run *run, const gw_read_state *s, bool with_rate, const gw_state *near,
+                              gw_read_changes *out, gw_error *err)
 {
-    gw_joint_result joints[GW_WHEELS][GW_MAX_JOINTS];
-    gw_corner_result result[GW_WHEELS] = { { .joints = joints[0] }, { .joints = joints[1] } };
-    const gw_corner_load none[GW_WHEELS] = { { .travel = 0.0 } };
-    gw_travel_rates rates[GW_WHEELS];
-    gw_status status = gw_axle_travel_at(run->ws, none, s->other, s->travel, &run->state, result, rates, err);
+    const gw_other_wheel other = goes_apart(run, s) ? s->other : GW_OTHER_SAME;
+    gw_corner_load at[GW_WHEELS] = { { .travel = s->travel }, { .travel = 0.0 } };
+    gw_path path[GW_WHEELS];
+    at[GW_RIGHT_WHEEL].travel = gw_wheel_goes(other, GW_RIGHT_WHEEL) * s->travel;
+    gw_status status = gw_axle_solve_near(run->ws, at, GW_LIFTED, near, &run->state, err);
+    if (status == GW_OK && with_rate)
+        status = other == GW_OTHER_SAME ? gw_corner_path_at(run->ws, &run->state, GW_LIFTED, path, err)
+                                        : gw_axle_path_at(run->ws, &run->state, GW_LIFTED, other, path, err);
     if (status != GW_OK) return status;
-    take(&result[GW_LEFT_WHEEL], out);
-    out->v[GW_READ_WHEEL_RATE] = rates[GW_LEFT_WHEEL].wheel_rate;
+    look(run, out);
+    if (with_rate) out->v[GW_READ_WHEEL_RATE] = path[GW_LEFT_WHEEL].force_rate;
     return GW_OK;
 }
 
-/* Held at a travel by the vertical load, the spring in. */
-static gw_status along_travel(gw_run *run, double travel, changes *out, gw_error *err)
+static gw_status under_load(gw_run *run, const gw_read_state *s, double factor, const gw_state *near,
+                            gw_read_changes *out, gw_error *err)
 {
-    gw_joint_result joints[GW_MAX_JOINTS];
-    gw_corner_result result = { .joints = joints };
-    const gw_corner_load none = { 0 };
-    gw_travel_rates rates;
-    gw_status status = gw_corner_travel_at(run->ws, &none, travel, &run->state, &result, &rates, err);
-    if (status != GW_OK) return status;
-    take(&result, out);
-    out->v[GW_READ_WHEEL_RATE] = rates.wheel_rate;
-    return GW_OK;
-}
-
-static gw_status under_load(gw_run *run, const gw_read_state *s, double factor, changes *out, gw_error *err)
-{
-    gw_joint_result joints[GW_MAX_JOINTS];
-    gw_corner_result result = { .joints = joints };
     const gw_corner_load load = scaled(&run->c->corners[run->axle], s, factor);
     const gw_drive drive = s->has_travel ? GW_AT_TRAVEL : GW_ON_SPRING;
-    gw_corner_load both[GW_WHEELS];
-    gw_axle_loads(&run->c->corners[run->axle], &load, s->other, both);
-    gw_status status = goes_apart(run, s) ? gw_axle_solve(run->ws, both, drive, &run->state, err)
-                                          : gw_corner_solve(run->ws, &load, drive, &run->state, err);
-    if (status != GW_OK) return status;
-    gw_corner_report(run->ws, &run->state, &result);
-    take(&result, out);
-    return GW_OK;
+    gw_corner_load both[GW_WHEELS] = { load, load };
+    if (goes_apart(run, s)) gw_axle_loads(&run->c->corners[run->axle], &load, s->other, both);
+    gw_status status = gw_axle_solve_near(run->ws, both, drive, near, &run->state, err);
+    if (status == GW_OK) look(run, out);
+    return status;
+}
+
+static bool asks_rate(const gw_reading *r, int state)
+{
+    for (int v = 0; v < r->n_values; v++)
+        if (r->value[v].state == state && r->value[v].figure == GW_READ_WHEEL_RATE) return true;
+    return false;
 }
 
 /* With the spring out changes are from travel 0 held so. */
-static gw_status state_of(gw_run *run, const gw_read_state *s, double factor, const changes *from,
-                          changes *out, gw_error *err)
+static gw_status state_of(gw_run *run, const gw_reading *r, int at, double factor,
+                          const gw_read_changes *from, const gw_read_spot *near, gw_read_changes *out,
+                          gw_error *err)
 {
-    if (s->has_load) return under_load(run, s, factor, out, err);
-    if (!s->spring_out)
-        return goes_apart(run, s) ? along_both(run, s, out, err) : along_travel(run, s->travel, out, err);
-    gw_status status = without_spring(run, s->travel, out, err);
+    const gw_read_state *s = &r->state[at];
+    const gw_state *state = near ? &near->state : NULL;
+    if (s->has_load) return under_load(run, s, factor, state, out, err);
+    if (!s->spring_out) return along_travel(run, s, asks_rate(r, at), state, out, err);
+    gw_status status = gw_read_spring_out(run, s->travel, near, out, err);
     for (int f = 0; f < GW_READ_FIGURES && status == GW_OK; f++) out->v[f] -= from->v[f];
     return status;
 }
 
-static gw_status read_one(gw_run *run, const gw_reading *r, double factor, const changes *from, double *y,
-                          gw_error *err)
+gw_status gw_read_at(gw_run *run, const gw_reading *r, int state, double factor, const gw_read_changes *from,
+                     const gw_read_spot *near, double *y, gw_error *err)
 {
-    for (int s = 0; s < r->n_states; s++) {
-        changes now;
-        gw_error why = { 0 };
-        gw_status status = state_of(run, &r->state[s], factor, from, &now, &why);
-        if (status != GW_OK)
-            return gw_fail(err, status, "%s: reading \"%s\", kit %s: %s", run->c->path, r->name,
-                           run->c->kits[r->kit].name, why.msg);
-        for (int v = 0; v < r->n_values; v++)
-            if (r->value[v].state == s) y[v] = now.v[r->value[v].figure];
-    }
+    gw_read_changes now;
+    gw_error why = { 0 };
+    gw_status status = state_of(run, r, state, factor, from, near, &now, &why);
+    if (status != GW_OK)
+        return gw_fail(err, status, "%s: reading \"%s\", kit %s: %s", run->c->path, r->name,
+                       run->c->kits[r->kit].name, why.msg);
+    for (int v = 0; v < r->n_values; v++)
+        if (r->value[v].state == state) y[v] = now.v[r->value[v].figure];
     return GW_OK;
-}
-
-static bool shares_corner(const gw_reading *a, const gw_reading *b)
-{
-    return a->axle == b->axle && a->kit == b->kit;
-}
-
-/* All readings on one corner and kit. */
-static gw_status read_corner(gw_run *run, const gw_readings *all, int first, double factor, double *y,
-                             gw_error *err)
-{
-    changes from = { { 0 } };
-    bool known = false;
-    double *at = y;
-    gw_status status = gw_run_open_corner(run, all->reading[first].kit, all->reading[first].axle, err);
-    for (int i = 0; i < all->n && status == GW_OK; at += all->reading[i++].n_values) {
-        const gw_reading *r = &all->reading[i];
-        if (!shares_corner(r, &all->reading[first])) continue;
-        if (r->state[0].spring_out && !known) {
-            status = without_spring(run, 0.0, &from, err);
-            known = true;
-        }
-        if (status == GW_OK) status = read_one(run, r, factor, &from, at, err);
-    }
-    gw_run_close_corner(run);
-    return status;
-}
-
-gw_status gw_read_model(const gw_case *c, const gw_selection *wanted, const gw_readings *readings,
-                        double factor, double *y, gw_error *err)
-{
-    gw_run run = { .c = c, .wanted = wanted, .laws = *wanted->laws };
-    gw_status status = GW_OK;
-    for (int i = 0; i < readings->n && status == GW_OK; i++) {
-        bool done = false;
-        for (int j = 0; j < i; j++)
-            done = done || shares_corner(&readings->reading[j], &readings->reading[i]);
-        if (!done) status = read_corner(&run, readings, i, factor, y, err);
-    }
-    return status;
 }
