@@ -128,6 +128,21 @@ gw_status gw_bench_file_read(const gw_reader *rd, const char *path, gw_bench_fil
     return st;
 }
 
+/* A second way that was given up. */
+static void doubt_loop(const gw_reader *rd, const gw_bench_file *file)
+{
+    const double *x = file->x, span = file->press.stroke[0] + file->press.stroke[1];
+    const int n = file->n_rows, last = n - 1;
+    double high = x[0], low = x[0];
+    for (int i = 1; i < n; i++) high = fmax(high, x[i]), low = fmin(low, x[i]);
+    double short_of_ends = fmin(high - x[last], x[last] - low);
+    if (!file->press.one_way || short_of_ends < 0.02 * span) return;
+    gw_warn(rd, NULL,
+            "line %d: the loop never closes: it stops on the way back, so no loss can be told; read on to "
+            "where it began",
+            file->line[last]);
+}
+
 static void doubt_press(const gw_reader *rd, const gw_press *p)
 {
     double longest = fmax(p->stroke[0], p->stroke[1]), shortest = fmin(p->stroke[0], p->stroke[1]);
@@ -185,6 +200,7 @@ static void doubt_rig(const gw_reader *rd, const gw_rig *rig)
 
 void gw_bench_file_doubts(const gw_reader *rd, const gw_bench_file *file)
 {
+    if (file->kind != GW_BENCH_DYNAMIC) doubt_loop(rd, file);
     if (file->kind == GW_BENCH_FORCE) doubt_press(rd, &file->press);
     if (file->kind == GW_BENCH_DYNAMIC) doubt_rig(rd, &file->rig);
 }

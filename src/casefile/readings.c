@@ -7,6 +7,7 @@
 #include "giveway/units.h"
 
 #include <ctype.h>
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -277,6 +278,23 @@ static bool looks_like_json(const char *text, size_t size)
     return i < size && (text[i] == '{' || text[i] == '[');
 }
 
+/* Pushes of a few newtons move nothing that a gauge can read. */
+static void doubt_forces(const gw_reader *rd, const gw_readings *readings)
+{
+    const double weakest = 20.0; /* [N] */
+    for (int i = 0; i < readings->n; i++) {
+        const gw_reading *r = &readings->reading[i];
+        double most = 0.0;
+        for (int s = 0; s < r->n_states; s++) {
+            const gw_corner_load *l = &r->state[s].load;
+            if (r->state[s].has_load) most = fmax(most, gw_norm(l->patch_force) + gw_norm(l->hub_force));
+        }
+        if (most > 0.0 && most < weakest)
+            gw_warn(rd, NULL, "reading \"%s\": a push of %.3g N: are the forces in kN? newtons are wanted",
+                    r->name ? r->name : "", most);
+    }
+}
+
 gw_status gw_readings_read(const char *file, const char *text, size_t size, const gw_case *c,
                            gw_readings *out, gw_faults *faults)
 {
@@ -292,6 +310,7 @@ gw_status gw_readings_read(const char *file, const char *text, size_t size, cons
     } else
         st = gw_read_table(&rd, text, size, c, &made);
     cJSON_Delete(root);
+    if (st == GW_OK && gw_faults_count(faults) == before) doubt_forces(&rd, &made);
     if (st == GW_OK && gw_faults_count(faults) != before) st = GW_E_SCHEMA;
     if (faults->out_of_memory) st = GW_E_NOMEM;
     if (st == GW_OK)

@@ -28,10 +28,10 @@ static void head_words(const gw_match_study *s, int width, gw_buf *out)
         s->n_values, s->n_readings, s->n - silent, s->n, silent);
     gw_buf_fmt(&text, "Chi-square %.1f with %d degrees: ", s->chi_square, s->n_values);
     if (s->probability < GW_MATCH_DOUBT)
-        gw_buf_fmt(
-            &text,
-            "so much has a probability of %.2g: readings and case do not go together within their bands.",
-            s->probability);
+        gw_buf_fmt(&text,
+                   "so much has a probability of %.2g: readings and case do not go together within their "
+                   "bands: was it this car that was read?",
+                   s->probability);
     else
         gw_buf_fmt(&text, "as much or more is met with a probability of %.2g: readings and case go together.",
                    s->probability);
