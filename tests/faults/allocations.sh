@@ -56,6 +56,15 @@ try 80 check $small
 from=$(count rates --format csv $large rack_rubber)
 for command in deflect compare travel ride align rates; do try 80 $command $large; done
 for command in deflect compare travel ride align rates; do try 25 $command --format json $large; done
+# Axles with shared parts, and the whole car.
+try_car() { # CASE BUSH COMMANDS...
+    local case=$1 command
+    from=$(count rates --format csv "$case" "$2")
+    for command in "${@:3}"; do try 25 "$command" "$case"; done
+    try 12 deflect --format json "$case"
+}
+try_car tests/casefile/samples/shared-parts.json mount_rubber deflect travel compare
+try_car cases/live-axle.json rod_rubber deflect travel compare ride
 from=$(count rates --format csv $small rubber)
 try 30 spread --draws 100 --format json $small
 try 60 choose --draws 100 --format json $small
@@ -73,6 +82,9 @@ try 25 rates --explain $large
 try 25 deflect --detail $large
 from=$(count rates --format csv $small rubber)
 try_files 20 compare --quiet $small
+from=$(count compare --quiet --no-bands --kit rubber cases/live-axle.json)
+try_files 8 compare --quiet --no-bands --kit rubber cases/live-axle.json
+from=$(count rates --format csv $small rubber)
 try_files 20 report --quiet $small
 try_files 12 spread --draws 100 --quiet $small
 try_files 12 choose --draws 100 --quiet $small
