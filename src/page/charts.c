@@ -232,6 +232,7 @@ void gw_page_figures(const gw_page *p)
 {
     if (p->charts->left_out) paragraph(p, GW_WORDS_PAGE_NO_CHARTS);
     section(p, "grip", GRIP, GW_WORDS_PAGE_CHARTS_GRIP, GW_WORDS_PAGE_GRIP_NOTE);
+    if (p->wish->workshop) gw_page_sides(p);
     section(p, "ride", RIDE, GW_WORDS_PAGE_CHARTS_RIDE, GW_WORDS_PAGE_BANDS_NOTE);
     section(p, "sweep", SWEEP, GW_WORDS_PAGE_CHARTS_SWEEP, GW_WORDS_STATIC_ONLY);
     if (p->r->no_ride) {

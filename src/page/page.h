@@ -94,6 +94,7 @@ void gw_page_stand(const gw_page *p);  /**< what will stand it, and what will no
 void gw_page_wheel(const gw_page *p);
 void gw_page_shares(const gw_page *p);
 void gw_page_figures(const gw_page *p);
+void gw_page_sides(const gw_page *p); /* in the workshop's copy */
 void gw_page_sheet(const gw_page *p);    /**< alignment */
 void gw_page_settings(const gw_page *p); /**< workshop: adjusters, verdicts, order of work */
 void gw_page_trust(const gw_page *p);

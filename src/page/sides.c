@@ -1,0 +1,104 @@
+/* SPDX-License-Identifier: MIT */
+/* The outer and the inner wheel of each axle next to each other, in the corner that the charts look at. */
+#include "page/tables.h"
+
+#include "format/number.h"
+#include "giveway/pick.h"
+#include "record/unit.h"
+
+typedef const gw_corner_budget *both_wheels[GW_INNER + 1];
+
+static double travel(const gw_corner_budget *b)
+{
+    return gw_unit_out(GW_UNIT_MM, b->travel);
+}
+
+static double load_of(const gw_corner_budget *b)
+{
+    return b->vertical;
+}
+
+static double side_force(const gw_corner_budget *b)
+{
+    return b->lateral;
+}
+
+static double toe(const gw_corner_budget *b)
+{
+    return gw_unit_out(GW_UNIT_DEG, b->toe.total);
+}
+
+static double camber(const gw_corner_budget *b)
+{
+    return gw_unit_out(GW_UNIT_DEG, b->camber.total);
+}
+
+static const struct {
+    gw_words head;
+    double (*of)(const gw_corner_budget *b);
+    int decimals;
+    bool is_signed;
+} COLUMNS[] = {
+    { GW_WORDS_PAGE_SIDES_TRAVEL, travel, 1, true },     { GW_WORDS_PAGE_SIDES_LOAD, load_of, 0, false },
+    { GW_WORDS_PAGE_SIDES_FORCE, side_force, 0, false }, { GW_WORDS_PAGE_SIDES_TOE, toe, 2, true },
+    { GW_WORDS_PAGE_SIDES_CAMBER, camber, 2, true },
+};
+enum { N_COLUMNS = sizeof COLUMNS / sizeof *COLUMNS };
+
+static bool find_both(const gw_page *p, int kit, gw_axle axle, int load, both_wheels out)
+{
+    for (gw_side s = GW_OUTER; s <= GW_INNER; s++)
+        out[s] = gw_corner_budget_find(&p->r->handling, kit, axle, load, s);
+    return out[GW_OUTER] && out[GW_INNER];
+}
+
+static void cell(const gw_page *p, const both_wheels both, int i)
+{
+    gw_number (*write)(double, int) = COLUMNS[i].is_signed ? gw_signed : gw_fixed;
+    gw_buf_fmt(p->out, "<td>%s / ", write(COLUMNS[i].of(both[GW_OUTER]), COLUMNS[i].decimals).s);
+    gw_buf_fmt(p->out, "%s</td>", write(COLUMNS[i].of(both[GW_INNER]), COLUMNS[i].decimals).s);
+}
+
+static void row(const gw_page *p, int kit, const both_wheels both)
+{
+    gw_buf_add(p->out, "<tr><th scope=\"row\">");
+    gw_html_name(p->out, gw_page_kit(p, kit));
+    gw_buf_add(p->out, "</th>");
+    for (int i = 0; i < N_COLUMNS; i++) cell(p, both, i);
+    gw_buf_add(p->out, "</tr>\n");
+}
+
+static void axle_table(const gw_page *p, gw_axle axle, int load)
+{
+    gw_buf_fmt(p->out, "<table class=\"sides\" data-axle=\"%d\"><caption>", (int)axle);
+    gw_html_text(p->out, gw_page_wheel_of(axle));
+    gw_buf_add(p->out, "</caption><thead><tr><th scope=\"col\">");
+    GW_TELL(p->out, PAGE_SIDES_KIT);
+    gw_buf_add(p->out, "</th>");
+    for (int i = 0; i < N_COLUMNS; i++) {
+        gw_buf_add(p->out, "<th scope=\"col\">");
+        gw_html_text(p->out, gw_words_text(COLUMNS[i].head));
+        gw_buf_add(p->out, "</th>");
+    }
+    gw_buf_add(p->out, "</tr></thead>\n<tbody>\n");
+    for (int k = 0; k < p->c->n_kits; k++) {
+        both_wheels both;
+        if (gw_page_has_kit(p, k) && find_both(p, k, axle, load, both)) row(p, k, both);
+    }
+    gw_buf_add(p->out, "</tbody></table>\n");
+}
+
+void gw_page_sides(const gw_page *p)
+{
+    int load = gw_pick_load(p->c, &p->r->deflect, GW_PICK_CORNER);
+    if (load < 0 || !p->r->handling.n_budgets) return;
+    gw_buf_add(p->out, "<section aria-labelledby=\"sides\" class=\"shop\">\n<h2 id=\"sides\">");
+    GW_TELL(p->out, PAGE_SIDES);
+    gw_buf_add(p->out, "</h2>\n<p class=\"note\">");
+    GW_SAY(p->out, PAGE_SIDES_NOTE, { "load", p->c->loads[load].name });
+    gw_buf_add(p->out, "</p>\n");
+    gw_page_frame_begin(p, GW_WORDS_PAGE_SIDES);
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+        if (gw_page_has_axle(p, a)) axle_table(p, a, load);
+    gw_buf_add(p->out, "</div>\n</section>\n");
+}
