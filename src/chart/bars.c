@@ -101,6 +101,7 @@ void gw_bars_fit(gw_sheet *s, double lo, double hi)
 double gw_rows_room(const gw_sheet *s)
 {
     const gw_chart_scale *y = &s->figure->y;
+    if (s->inlined) return 0.0;
     double width = s->out->width, left, right, room = 0.0;
     reach(s, 0.0, 0.0, 0.0, &left, &right); /* the figures alone */
     double most = fmin((width < 700 ? 0.4 : 0.31) * width, 0.7 * width - 3 * GW_EDGE - (right - left));
@@ -115,12 +116,13 @@ double gw_row_height(const gw_sheet *s)
 {
     const gw_chart_scale *y = &s->figure->y;
     int n = most_lanes(s->figure), most = 0;
-    double room = gw_rows_room(s) + 0.01;
+    double bars = (n > 1 ? LANE * n : BAR) + BETWEEN, room = gw_rows_room(s) + 0.01;
+    if (s->inlined) return bars + gw_names_height(s);
     for (int i = 0; i < y->n_rows; i++) {
         gw_text_lines name = gw_text_break(y->rows[i], room, NAME_LINES, GW_TYPE_TEXT, false);
         if (name.n > most) most = name.n;
     }
-    return fmax((n > 1 ? LANE * n : BAR) + BETWEEN, most * GW_LEADING + 4.0);
+    return fmax(bars, most * GW_LEADING + 4.0);
 }
 
 /* ---- drawing ---- */
@@ -167,7 +169,8 @@ static void put_whisker(gw_sheet *s, gw_point a, gw_point b)
 
 static void put_across(gw_sheet *s, const gw_chart_mark *m)
 {
-    double high = (s->bottom - s->top) / s->figure->y.n_rows, middle = s->top + (m->row + 0.5) * high;
+    double high = (s->bottom - s->top) / s->figure->y.n_rows,
+           middle = s->top + (m->row + 0.5) * high + 0.5 * gw_names_height(s);
     double half = lanes(m) > 1 ? 0.46 * LANE : 0.5 * BAR;
     double y = middle + (m->lane - 0.5 * (lanes(m) - 1)) * LANE;
     double from = gw_axis_at(&s->x, m->from), to = gw_axis_at(&s->x, m->to);

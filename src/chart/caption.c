@@ -130,9 +130,22 @@ void gw_caption_put(gw_sheet *s)
 gw_text_lines gw_sheet_name(const gw_sheet *s, const gw_chart_mark *mark, double room)
 {
     char name[400];
-    if (!s->numbered) return gw_text_break(mark->name, room, 3, GW_TYPE_TEXT, false);
+    int most = s->inlined ? 4 : 3;
+    if (!s->numbered) return gw_text_break(mark->name, room, most, GW_TYPE_TEXT, false);
     snprintf(name, sizeof name, "%d  %.380s", mark->style + 1, mark->name);
-    return gw_text_break(name, room, 3, GW_TYPE_TEXT, false);
+    return gw_text_break(name, room, most, GW_TYPE_TEXT, false);
+}
+
+double gw_names_height(const gw_sheet *s)
+{
+    const gw_chart_scale *y = &s->figure->y;
+    int most = 0;
+    if (!s->inlined) return 0.0;
+    for (int i = 0; i < y->n_rows; i++) {
+        int n = gw_text_break(y->rows[i], s->out->width - 2.0 * GW_EDGE, 3, GW_TYPE_TEXT, false).n;
+        if (n > most) most = n;
+    }
+    return most * (double)GW_LEADING;
 }
 
 void gw_sheet_block(gw_sheet *s, double x, double y, const gw_text_lines *lines, gw_text_side side)

@@ -81,8 +81,7 @@ static double page_height(gw_sheet *s)
     if (s->figure->y.kind == GW_SCALE_ROWS) return words + gw_row_height(s) * s->figure->y.n_rows;
     double height = s->inlined ? GW_INLINED_HEIGHT : GW_PAGE_HEIGHT;
     if (s->figure->true_shape) return words + drawing_height(s);
-    if (s->inlined && s->figure->x.around) height += 45; /* names beside points need room above and below */
-    double points = 3.0 * gw_points_area(s) / (0.8 * s->out->width);
+    double points = (s->inlined ? 2.6 : 3.0) * gw_points_area(s) / (0.8 * s->out->width);
     return fmax(height, words + fmax(points, fmax(names, 120.0)));
 }
 
@@ -97,7 +96,7 @@ static void set_places(gw_sheet *s)
 /* Bars across: names of rows to the left; figures are reckoned with when values are scaled. */
 static void scale_rows(gw_sheet *s, const gw_extent *e)
 {
-    s->left = GW_EDGE + gw_rows_room(s) + 12;
+    s->left = GW_EDGE + (s->inlined ? 0.0 : gw_rows_room(s) + 12);
     s->right = s->out->width - GW_EDGE;
     gw_bars_fit(s, fmin(e->x0, 0.0), fmax(e->x1, 0.0));
     s->y = (gw_axis){ 0 };

@@ -109,6 +109,20 @@ static void put_columns(gw_sheet *s)
     }
 }
 
+/* Above their bars, on white: rules and the line at zero pass behind. */
+static void put_names_above(gw_sheet *s)
+{
+    const gw_chart_scale *y = &s->figure->y;
+    double high = (s->bottom - s->top) / y->n_rows, names = gw_names_height(s);
+    for (int i = 0; i < y->n_rows; i++) {
+        gw_text_lines name = gw_text_break(y->rows[i], s->out->width - 2.0 * GW_EDGE, 3, GW_TYPE_TEXT, false);
+        double bottom = s->top + i * high + names + 4, top = bottom - GW_LEADING * name.n;
+        double right = s->left + gw_text_lines_room(&name, GW_TYPE_TEXT) + 3;
+        gw_layout_box(s->out, (gw_box){ s->left - 1, top, right, bottom }, GW_WHITE, -1);
+        gw_sheet_block(s, s->left, 0.5 * (top + bottom), &name, GW_TEXT_LEFT);
+    }
+}
+
 /* Names of rows down the page, and a hair between rows of several bars. */
 static void put_rows(gw_sheet *s)
 {
@@ -129,11 +143,12 @@ void gw_frame_put(gw_sheet *s)
     const gw_figure *f = s->figure;
     bool across = f->y.kind == GW_SCALE_ROWS, upright = f->x.kind == GW_SCALE_ROWS;
     put_rules(s, !upright && (across || f->x.kind == GW_SCALE_LOG || f->x.around), !across);
-    if (across) put_rows(s);
+    if (across && !s->inlined) put_rows(s);
     if (upright) put_columns(s);
     if (!upright) put_x(s);
     if (!across) put_y(s);
     line(s, s->left, s->bottom, s->right, s->bottom, AXIS);
     if (!across) line(s, s->left, s->top, s->left, s->bottom, AXIS);
     put_zero(s);
+    if (across && s->inlined) put_names_above(s);
 }

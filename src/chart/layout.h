@@ -64,8 +64,8 @@ typedef struct gw_layout {
 enum {
     GW_PAGE_WIDTH = 800,
     GW_PAGE_HEIGHT = 460,
-    GW_INLINED_WIDTH = 520,
-    GW_INLINED_HEIGHT = 265,
+    GW_INLINED_WIDTH = 376, /* a telephone's: nothing has to be slid there */
+    GW_INLINED_HEIGHT = 260,
     GW_EDGE = 18
 };
 

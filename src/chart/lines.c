@@ -8,7 +8,12 @@
 enum { MAX_ENDS = 64, MARKERS = 8, BADGE = 15 };
 
 /* Names at the ends of lines take at most this part of the page. */
-static const double NAME_PART = 0.27;
+static const double NAME_PART = 0.27, NAME_PART_INLINED = 0.32;
+
+static double name_room(const gw_sheet *s)
+{
+    return (s->inlined ? NAME_PART_INLINED : NAME_PART) * s->out->width;
+}
 
 bool gw_sheet_shows(const gw_sheet *s, double x, double y)
 {
@@ -148,7 +153,7 @@ double gw_ends_room(const gw_sheet *s)
     double room = 0.0;
     for (int i = 0; i < s->figure->n; i++) {
         if (!named(&s->figure->mark[i])) continue;
-        gw_text_lines name = gw_sheet_name(s, &s->figure->mark[i], NAME_PART * s->out->width);
+        gw_text_lines name = gw_sheet_name(s, &s->figure->mark[i], name_room(s));
         room = fmax(room, gw_text_lines_room(&name, GW_TYPE_TEXT));
     }
     return room;
@@ -164,7 +169,7 @@ double gw_ends_height(const gw_sheet *s)
     double height = 0.0;
     for (int i = 0; i < s->figure->n; i++) {
         if (!named(&s->figure->mark[i])) continue;
-        gw_text_lines name = gw_sheet_name(s, &s->figure->mark[i], NAME_PART * s->out->width);
+        gw_text_lines name = gw_sheet_name(s, &s->figure->mark[i], name_room(s));
         height += block_height(&name);
     }
     return height;
@@ -187,7 +192,7 @@ void gw_ends_put(gw_sheet *s)
         const gw_chart_mark *m = &s->figure->mark[i];
         if (!named(m) || !last_point(s, m, &end[n].at)) continue;
         end[n].style = m->style;
-        end[n++].name = gw_sheet_name(s, m, NAME_PART * s->out->width);
+        end[n++].name = gw_sheet_name(s, m, name_room(s));
     }
     qsort(end, (size_t)n, sizeof *end, by_height);
     for (int i = 0; i < n; i++) {

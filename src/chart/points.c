@@ -5,7 +5,7 @@
 #include <math.h>
 
 /* A name takes at most this part of the page. */
-static const double NAME_PART = 0.3;
+static const double NAME_PART = 0.33;
 
 enum { MAX_NAMES = 64, REACH = 11, HALF_MARKER = 7, HALF_WHISKER = 4 };
 
@@ -17,7 +17,7 @@ typedef struct gw_chart_place {
 } gw_chart_place;
 
 static const gw_chart_place PLACES[] = { { 1, 0 },  { -1, 0 }, { 0, -1 },  { 0, 1 },
-                                   { 1, -1 }, { 1, 1 },  { -1, -1 }, { -1, 1 } };
+                                         { 1, -1 }, { 1, 1 },  { -1, -1 }, { -1, 1 } };
 enum { N_PLACES = sizeof PLACES / sizeof *PLACES };
 
 /* What names may not lie on: markers, bubbles and whiskers. */

@@ -52,8 +52,10 @@ void gw_ends_put(gw_sheet *s);
 void gw_levels_put(gw_sheet *s);
 void gw_stretches_put(gw_sheet *s);
 
-/** Room of the widest name of a row, and height of one row. */
+/** Room of the widest name of a row, and height of one row. On a narrow page names stand above their bars and
+ * take height instead: of that, in each row alike. */
 double gw_rows_room(const gw_sheet *s);
+double gw_names_height(const gw_sheet *s);
 double gw_row_height(const gw_sheet *s);
 /** Scales values from `lo` to `hi` into what the figures at the bars leave of the plot. */
 void gw_bars_fit(gw_sheet *s, double lo, double hi);

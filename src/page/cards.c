@@ -4,32 +4,24 @@
 
 #include "giveway/pick.h"
 #include "record/unit.h"
-#include "show/ride_words.h"
 
 #include <math.h>
 
 enum { WIDE = 200, HIGH = 14 }; /* of the drawn scale, in its own pixels */
 
+/* Names of slots: the page says each in its own words. */
 static const char *const KEYS[GW_FEELS] = { "brakes", "corner", "felt", "heard", "money" };
-static const char *const NAMES[GW_FEELS] = { "On the brakes", "In a corner", "Felt", "Heard", "Fitted" };
-static const char *const BRAKES[] = { "much steadier",    "steadier",     "a little steadier", "as before",
-                                      "a little nervous", "more nervous", "much more nervous" };
-static const char *const CORNER[] = { "much more grip",     "more grip", "a little more grip", "as before",
-                                      "a little less grip", "less grip", "much less grip" };
+static const char *const STEPS[] = { "better3", "better2", "better1", "same", "worse1", "worse2", "worse3" };
+static const char *const GRADES[GW_GRADES] = { "grade0", "grade1", "grade2", "grade3", "grade4", "grade5" };
 
-static const char *const HEARD[GW_GRADES] = { "clearly less noise", "a little less noise",
-                                              "as loud as before",  "a little more noise",
-                                              "clearly more noise", "much more noise" };
-
+/* What it is called: the first kit is what the others are set beside; money is no matter of better or worse.
+ */
 static const char *word_of(const gw_page *p, gw_feel feel, const gw_card *card)
 {
     const gw_gauge *g = &card->gauge[feel];
-    if (card->kit == p->r->baseline) return feel == GW_FEEL_MONEY ? "all of it new" : "as it is";
-    if (feel != GW_FEEL_MONEY && g->close) return "too close to call";
-    if (feel == GW_FEEL_BRAKES) return BRAKES[g->step + 3];
-    if (feel == GW_FEEL_CORNER) return CORNER[g->step + 3];
-    if (feel == GW_FEEL_MONEY) return "parts and work";
-    return feel == GW_FEEL_HEARD ? HEARD[g->grade] : gw_ride_grade_word(g->grade, false);
+    if (card->kit == p->r->baseline || feel == GW_FEEL_MONEY) return "plain";
+    if (g->close) return "close";
+    return feel == GW_FEEL_BRAKES || feel == GW_FEEL_CORNER ? STEPS[g->step + 3] : GRADES[g->grade];
 }
 
 static void figure(const gw_page *p, gw_feel feel, const gw_card *card, gw_buf *out)
@@ -86,55 +78,60 @@ static double shown(gw_feel feel, double value)
     return is_angle(feel) ? gw_unit_out(GW_UNIT_DEG, value) : value;
 }
 
-/* "0.38 to 0.46": for those who do not see the scale. */
-static void band_words(gw_feel feel, const gw_gauge *g, gw_buf *out)
+static const char *unit_of(gw_feel feel)
+{
+    return is_angle(feel) ? "\xC2\xB0"
+                          : "\xC2\xA0"
+                            "dB";
+}
+
+static void put_figure(gw_slots *slots, const char *name, gw_number figure, const char *unit)
+{
+    gw_buf text = { 0 };
+    gw_html_figure(&text, figure, unit);
+    gw_slots_take(slots, name, &text);
+}
+
+/* For those who do not see the scale. */
+static void put_band(gw_slots *slots, gw_feel feel, const gw_gauge *g)
 {
     int decimals = is_angle(feel) ? 2 : 1;
     if (!(g->high > g->low)) return;
-    gw_html_figure(out, gw_fixed(shown(feel, g->low), decimals), " to ");
-    gw_html_figure(out, gw_fixed(shown(feel, g->high), decimals),
-                   is_angle(feel) ? "\xC2\xB0"
-                                  : "\xC2\xA0"
-                                    "dB");
+    put_figure(slots, "low", gw_fixed(shown(feel, g->low), decimals), "");
+    put_figure(slots, "high", gw_fixed(shown(feel, g->high), decimals), unit_of(feel));
 }
 
-static void balance_words(const gw_card *card, gw_buf *out)
+static void put_balance(gw_slots *slots, const gw_card *card)
 {
     double change = card->understeer_change;
     if (!card->has_balance) return;
-    if (fabs(change) < GW_BALANCE_ALIKE)
-        gw_buf_add(out, "balance as before");
-    else
-        gw_buf_add(out, change > 0.0 ? "pushes wide more" : "turns in more");
+    gw_slots_text(slots, fabs(change) < GW_BALANCE_ALIKE ? "balance" : change > 0.0 ? "wide" : "in", "yes");
 }
 
-/* "turned by 0.63 before" and the like: what the figure is, behind a word for those who ask. */
-static void note(const gw_page *p, gw_feel feel, const gw_card *card, gw_buf *out)
+/* What the same joints cost as they are now is the measure. */
+static void put_sum(const gw_page *p, gw_slots *slots, const gw_gauge *g)
 {
-    const gw_gauge *g = &card->gauge[feel];
-    if (feel == GW_FEEL_CORNER && card->kit != p->r->baseline) balance_words(card, out);
-    if (feel != GW_FEEL_MONEY || card->kit == p->r->baseline || fabs(g->change) < 0.005) return;
     gw_buf sum = { 0 };
+    if (fabs(g->change) < 0.005) return;
     gw_page_money(p, fabs(g->change), false, &sum);
-    gw_buf_fmt(out, "%s %s than the same joints as now", gw_buf_str(&sum), g->change > 0.0 ? "more" : "less");
-    gw_html_drop(p->out, &sum);
+    gw_slots_take(slots, g->change > 0.0 ? "dearer" : "cheaper", &sum);
 }
 
 static void put_gauge(const gw_page *p, gw_slots *card_slots, gw_feel feel, const gw_card *card)
 {
-    gw_buf shown = { 0 }, drawn = { 0 }, band = { 0 }, more = { 0 };
+    gw_buf shown = { 0 }, drawn = { 0 };
     gw_slots *slots = gw_slots_element(card_slots, "gauges");
+    bool first = card->kit == p->r->baseline;
     figure(p, feel, card, &shown);
     strip(p, feel, card, &drawn);
-    band_words(feel, &card->gauge[feel], &band);
-    note(p, feel, card, &more);
     gw_slots_text(slots, "feel", KEYS[feel]);
-    gw_slots_text(slots, "name", NAMES[feel]);
-    gw_slots_text(slots, "word", word_of(p, feel, card));
+    gw_slots_text(slots, KEYS[feel], "yes");
+    gw_slots_text(slots, word_of(p, feel, card), "yes");
     gw_slots_take(slots, "figure", &shown);
     gw_slots_take(slots, "strip", &drawn);
-    gw_slots_take(slots, "band", &band);
-    gw_slots_take(slots, "more", &more);
+    put_band(slots, feel, &card->gauge[feel]);
+    if (feel == GW_FEEL_CORNER && !first) put_balance(slots, card);
+    if (feel == GW_FEEL_MONEY && !first) put_sum(p, slots, &card->gauge[feel]);
 }
 
 /* ---- badges and warnings ---- */
@@ -149,23 +146,20 @@ static const char *recommended(int which)
 static void put_beaten(const gw_page *p, gw_slots *slots, const gw_card *card)
 {
     const gw_choose_study *s = p->wish->choose;
-    gw_buf text = { 0 }, cost = { 0 };
+    gw_buf cost = { 0 };
     if (card->beaten_by < 0) return;
+    gw_slots *badge = gw_slots_element(slots, "badges");
     gw_page_money(p, s->front[s->recommended[card->beaten_by].member].cost, false, &cost);
-    gw_buf_fmt(&text, "%s of the offer: steadier, no harsher, %s", recommended(card->beaten_by),
-               gw_buf_str(&cost));
-    gw_slots_take(gw_slots_element(slots, "badges"), "text", &text);
-    gw_html_drop(p->out, &cost);
+    gw_slots_text(badge, "pick", recommended(card->beaten_by));
+    gw_slots_take(badge, "cost", &cost);
 }
 
 static void put_warnings(gw_slots *slots, const gw_card *card)
 {
-    if (card->toe_out)
-        gw_slots_text(gw_slots_element(slots, "warnings"), "text", "Rear wheel gains toe-out: nervous");
-    if (card->beyond)
-        gw_slots_fmt(gw_slots_element(slots, "warnings"), "text", "%d %s beyond a limit", card->beyond,
-                     card->beyond == 1 ? "joint" : "joints");
-    if (card->near_limit) gw_slots_text(gw_slots_element(slots, "nears"), "text", "Close to a limit");
+    if (card->toe_out) gw_slots_text(slots, "toe_out", "yes");
+    if (card->beyond) gw_slots_fmt(slots, "beyond", "%d", card->beyond);
+    if (card->beyond > 1) gw_slots_text(slots, "several", "yes");
+    if (card->near_limit) gw_slots_text(slots, "near", "yes");
 }
 
 /* What the planner found, each with what it comes to. */
@@ -186,26 +180,19 @@ static void put_picks(const gw_page *p, gw_slots *slots)
     }
 }
 
-/* ---- ends of the scales, in words ---- */
-
 static void put_scales(const gw_page *p, gw_slots *slots)
 {
-    static const char *const WHAT[GW_FEELS] = { "on the brakes", "in a corner", "felt", "heard", "fitted" };
     for (int f = 0; f < GW_FEELS; f++) {
         gw_feel feel = (gw_feel)f;
         int decimals = is_angle(feel) ? 2 : 0;
-        const char *after = is_angle(feel)          ? "\xC2\xB0"
-                            : feel == GW_FEEL_MONEY ? ""
-                                                    : "\xC2\xA0"
-                                                      "dB";
-        gw_buf range = { 0 };
         bool known = false;
         for (int i = 0; i < p->cards->n; i++) known = known || p->cards->card[i].gauge[f].known;
         if (!known) continue;
-        gw_buf_fmt(&range, "%s ", WHAT[f]);
-        gw_html_figure(&range, gw_fixed(shown(feel, p->cards->from[f]), decimals), " to ");
-        gw_html_figure(&range, gw_fixed(shown(feel, p->cards->to[f]), decimals), after);
-        gw_slots_take(gw_slots_element(slots, "scales"), "range", &range);
+        gw_slots *scale = gw_slots_element(slots, "scales");
+        gw_slots_text(scale, KEYS[f], "yes");
+        put_figure(scale, "from", gw_fixed(shown(feel, p->cards->from[f]), decimals), "");
+        put_figure(scale, "to", gw_fixed(shown(feel, p->cards->to[f]), decimals),
+                   feel == GW_FEEL_MONEY ? "" : unit_of(feel));
     }
 }
 

@@ -186,10 +186,7 @@ static void put_chart(const gw_page *p, const gw_page_chart *chart)
     gw_html_name(p->out, chart->title);
     gw_buf_add(p->out, "<span class=\"what\">");
     gw_html_text(p->out, chart->what);
-    gw_buf_add(p->out,
-               "</span></figcaption>\n<div class=\"slide\" role=\"group\" tabindex=\"0\" aria-label=\"");
-    gw_html_text(p->out, chart->title);
-    gw_buf_add(p->out, "\">\n");
+    gw_buf_add(p->out, "</span></figcaption>\n<div class=\"drawn\">\n");
     gw_buf_add(p->out, strstr(gw_buf_str(&chart->svg), "<svg"));
     gw_buf_add(p->out, "</div></figure>\n");
 }

@@ -7,16 +7,10 @@
 
 #include <math.h>
 
-/* To a millionth of a degree or a millimetre, and no digit more: there are many. */
+/* To a millionth of a degree or a millimetre: what is rounded here is rounded as in the JSON. */
 static void put_fine(gw_json *json, const char *key, double value)
 {
     gw_json_number(json, key, round(value * 1e6) / 1e6);
-}
-
-/* To a ten-thousandth: far finer than the page shows, and half as long. */
-static double rounded(double value)
-{
-    return round(value * 1e4) / 1e4;
 }
 
 static void put_kits(const gw_page *p, gw_json *json)
@@ -63,7 +57,7 @@ static void put_shares(const gw_corner *corner, const gw_deflection *item, gw_js
     gw_json_array(json, "shares");
     for (int j = 0; j < corner->n_joints; j++) {
         gw_json_array_on_line(json, NULL);
-        put_fine(json, NULL, r->joints[j].toe_share / GW_DEG);
+        gw_json_number(json, NULL, round(r->joints[j].toe_share / GW_DEG * 1e5) / 1e5);
         gw_page_borne(item, j, json);
         gw_json_close(json);
     }
@@ -103,6 +97,7 @@ static void put_results(const gw_page *p, gw_json *json)
 typedef struct quantity {
     const char *key;
     double (*of)(const gw_grid_state *s);
+    double fine; /* steps a unit: a hundred times finer than the page shows */
 } quantity;
 
 static double toe(const gw_grid_state *s)
@@ -110,19 +105,9 @@ static double toe(const gw_grid_state *s)
     return s->toe / GW_DEG;
 }
 
-static double toe_change(const gw_grid_state *s)
-{
-    return s->toe_change / GW_DEG;
-}
-
 static double camber(const gw_grid_state *s)
 {
     return s->camber / GW_DEG;
-}
-
-static double camber_change(const gw_grid_state *s)
-{
-    return s->camber_change / GW_DEG;
 }
 
 static double camber_to_road(const gw_grid_state *s)
@@ -141,16 +126,11 @@ static double outward(const gw_grid_state *s)
 }
 
 static const quantity QUANTITIES[] = {
-    { "toe_deg", toe },
-    { "toe_change_deg", toe_change },
-    { "camber_deg", camber },
-    { "camber_change_deg", camber_change },
-    { "camber_to_road_deg", camber_to_road },
-    { "x_mm", forward },
-    { "y_mm", outward },
+    { "toe_deg", toe, 1e4 },  { "camber_deg", camber, 1e4 }, { "camber_to_road_deg", camber_to_road, 1e4 },
+    { "x_mm", forward, 1e2 }, { "y_mm", outward, 1e2 },
 };
 
-static const quantity INNER[] = { { "inner", toe }, { "inner", camber_to_road } };
+static const quantity INNER[] = { { "inner", toe, 1e4 }, { "inner", camber_to_road, 1e4 } };
 
 /* Braking by braking; null where nothing was solved. */
 static void put_quantity(const gw_grid_state *state, int n, const char *key, const quantity *q, gw_json *json)
@@ -158,11 +138,23 @@ static void put_quantity(const gw_grid_state *state, int n, const char *key, con
     gw_json_array(json, key);
     for (int i = 0; i < n; i++) {
         if (state[i].solved)
-            gw_json_number(json, NULL, rounded(q->of(&state[i])));
+            gw_json_number(json, NULL, round(q->of(&state[i]) * q->fine) / q->fine);
         else
             gw_json_null(json, NULL);
     }
     gw_json_close(json);
+}
+
+/* Changes are since the setting, which is the same in every state. */
+static void put_setting(const gw_grid *grid, int n, gw_json *json)
+{
+    for (int i = 0; i < n; i++) {
+        const gw_grid_state *s = &grid->state[i];
+        if (!s->solved) continue;
+        put_fine(json, "toe_set_deg", (s->toe - s->toe_change) / GW_DEG);
+        put_fine(json, "camber_set_deg", (s->camber - s->camber_change) / GW_DEG);
+        return;
+    }
 }
 
 /* Of the inner wheel what the protractors show. */
@@ -171,6 +163,7 @@ static void put_states(const gw_grid *grid, int n, gw_json *json)
     gw_json_object_on_line(json, NULL);
     gw_json_int(json, "kit", grid->kit);
     gw_json_int(json, "axle", (long)grid->axle);
+    put_setting(grid, n, json);
     for (size_t q = 0; q < sizeof QUANTITIES / sizeof *QUANTITIES; q++)
         put_quantity(grid->state, n, QUANTITIES[q].key, &QUANTITIES[q], json);
     put_quantity(grid->other, n, "inner_toe_deg", &INNER[0], json);

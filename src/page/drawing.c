@@ -117,12 +117,12 @@ static void put_whole(gw_json *json, double value)
     gw_json_int(json, NULL, lround(value));
 }
 
-/* What the height does to tenths of a millimetre; what the load adds, which is drawn larger, ten times as
- * fine. */
+/* In steps of a millimetre and a thousandth of a radian, and ten times as fine what the load adds, which is
+ * drawn larger; of a load of the case, which is measured too, both another ten times. */
 static void put_moves(gw_json *json, const char *key, const gw_part_move *move, const gw_part_move *less,
-                      int n)
+                      int n, bool state)
 {
-    double fine = less ? 1e5 : 1e4;
+    double fine = (less ? 1e4 : 1e3) * (state ? 1.0 : 10.0);
     gw_json_array_on_line(json, key);
     for (int b = GW_UPRIGHT; b < n; b++) {
         gw_vec3 at = less ? gw_sub(move[b].move, less[b].move) : move[b].move;
@@ -145,8 +145,8 @@ static void put_picture(gw_json *json, const gw_picture *picture, const gw_corne
     gw_json_array_on_line(json, "angles_deg");
     for (int i = 0; i < 4; i++) gw_json_number(json, NULL, round(degrees_of(angles[i]) * 1e4) / 1e4);
     gw_json_close(json);
-    put_moves(json, "height", picture->by_travel, NULL, pair->n_bodies);
-    put_moves(json, "adds", picture->moved, picture->by_travel, pair->n_bodies);
+    put_moves(json, "height", picture->by_travel, NULL, pair->n_bodies, state);
+    put_moves(json, "adds", picture->moved, picture->by_travel, pair->n_bodies, state);
     gw_json_array_on_line(json, "share");
     for (int j = 0; j < pair->n_joints; j++) put_whole(json, degrees_of(picture->toe_share[j]) * 1e3);
     gw_json_close(json);

@@ -63,8 +63,7 @@
     return sum;
   };
 
-  const KEYS = ["toe_deg", "toe_change_deg", "camber_deg", "camber_change_deg", "camber_to_road_deg", "x_mm", "y_mm",
-    "inner_toe_deg", "inner_camber_to_road_deg"];
+  const KEYS = ["toe_deg", "camber_deg", "camber_to_road_deg", "x_mm", "y_mm", "inner_toe_deg", "inner_camber_to_road_deg"];
   const slidOf = (kit) => {
     const g = data.grid;
     const states = g.states.find((s) => s.kit === kit && s.axle === state.axle);
@@ -75,6 +74,7 @@
       out[key] = between(states[key], corners(b, l, g.n_lateral));
       if (out[key] === null && !key.startsWith("inner")) return null;
     }
+    for (const angle of ["toe", "camber"]) out[`${angle}_change_deg`] = out[`${angle}_deg`] - states[`${angle}_set_deg`];
     out.between = [b, l].some((p) => p.part > 1e-6 && p.part < 1 - 1e-6);
     return out;
   };
@@ -92,7 +92,7 @@
   const pictureOf = (kit) => {
     const d = data.drawing, of = d.pictures.find((p) => p.kit === kit && p.axle === state.axle);
     if (!of) return null;
-    if (state.load !== null) return of.loads[state.load];
+    if (state.load !== null) return of.loads[state.load] && { ...of.loads[state.load], fine: 10 };
     if (d.n_brake < 2) return null;
     const around = corners(place(state.brake, data.grid.brake_to_g, d.n_brake), place(state.lateral, data.grid.lateral_to_g, d.n_lateral), d.n_lateral);
     if (around.some((c) => !of.states[c.at])) return null;
@@ -107,8 +107,8 @@
     return [0, 1, 2].map((i) => v[i] * c + (k[(i + 1) % 3] * v[(i + 2) % 3] - k[(i + 2) % 3] * v[(i + 1) % 3]) * s + k[i] * dot * (1 - c));
   };
   const moveOf = (picture, body, i) => {
-    const at = 6 * (body - 1) + i;
-    return (picture.height[at] / 1e4 + (state.factor * picture.adds[at]) / 1e5) * (i < 3 ? 1e3 : 1);
+    const at = 6 * (body - 1) + i, fine = picture.fine || 1;
+    return ((picture.height[at] + (state.factor * picture.adds[at]) / 10) / fine / 1e3) * (i < 3 ? 1e3 : 1);
   };
   const placed = (axle, picture, body, at) => {
     if (!picture || body === 0) return at;

@@ -45,7 +45,8 @@ static void span(const gw_message *m, const gw_told *told, int n, gw_buf *out)
         high = fmax(high, told[i].value);
     }
     gw_buf_add(out, number(m, low).s);
-    if (high - low >= 0.5 * pow(10.0, -m->decimals)) gw_buf_fmt(out, " to %s", number(m, high).s);
+    double step = pow(10.0, -m->decimals);
+    if (round(high / step) != round(low / step)) gw_buf_fmt(out, " to %s", number(m, high).s);
     gw_buf_fmt(out, " %s", m->unit);
 }
 

@@ -368,6 +368,8 @@ async function cards(page, file, what) {
     const s = told.summary.find((x) => x.kit === kits[card.kit]), warns = s.changes_of_direction?.some((x) => x.toe_out_gained_at_the_rear) || false;
     check(card.warns === warns && card.beyond === (s.limits.state === "beyond") && card.near === (s.limits.state === "close"), `${what}: what ${s.kit} is warned of`, JSON.stringify([card, s.limits.state, warns]));
     const steadier = wants.brakes(s.kit) < wants.brakes(kits[0]), word = card.gauges.brakes.word;
+    const heard = wants.heard(s.kit), said = card.gauges.heard.word;
+    check(card.kit === 0 || said === "too close to call" || Math.abs(heard) < 3 || (heard > 0 ? /louder/ : /quieter/).test(said), `${what}: what is heard of ${s.kit} goes by its figure`, `${said}, ${heard}`);
     check(card.kit === 0 || word === "too close to call" || word === "as before" || /steadier/.test(word) === steadier, `${what}: the word for ${s.kit} goes by direction`, word);
   }
 }
@@ -406,7 +408,7 @@ async function drawing(page, file) {
   const moved = async (factor) => { await setTo(page, "factor", factor); return (await dots(page))[indexOf("lateral_outer", "left")]; };
   const one = await moved(0), two = await moved(1), five = await moved(2);
   check([0, 1].every((i) => Math.abs(five[i] - one[i] - 4 * (two[i] - one[i])) < 0.5) && Math.hypot(five[0] - one[0], five[1] - one[1]) > 1, "the exaggeration is linear", `${one} ${two} ${five}`);
-  const r = told.results.find((x) => x.kit === "poly" && x.load === "hard stop" && x.corner === "front"), picture = data.drawing.pictures.find((x) => x.kit === 1 && x.axle === 0).loads[1], moves = picture.height.map((h, i) => h / 10 + picture.adds[i] / 100);
+  const r = told.results.find((x) => x.kit === "poly" && x.load === "hard stop" && x.corner === "front"), picture = data.drawing.pictures.find((x) => x.kit === 1 && x.axle === 0).loads[1], moves = picture.height.map((h, i) => h / 10 + picture.adds[i] / 100); // a load's steps: tenths and hundredths of a millimetre
   check([0, 1, 2].every((i) => Math.abs(moves[i] - r.wheel_centre_mm[i]) < 0.056), "the wheel of the drawing goes where deflect says", `${moves.slice(0, 3)}, not ${r.wheel_centre_mm}`);
 
   /* A hand on it. */
@@ -576,17 +578,48 @@ async function modes(page, what) {
   await page.evaluate(() => { for (const d of document.querySelectorAll("details")) d.open = false; });
 }
 
-/* The first screen: every card of the demonstration is on it. */
-async function firstScreen(page) {
+/* The first screen: every card is on it, and each line of a card stands level with those beside it. */
+async function firstScreen(page, what) {
   for (const [width, height] of [[1280, 800], [390, 844]]) {
     await page.setViewportSize({ width, height });
     const low = await page.evaluate(() => { scrollTo(0, 0); return Math.max(...[...document.querySelectorAll(".card")].map((c) => c.getBoundingClientRect().bottom)); });
-    check(low <= height, `all cards are on the first screen of ${width} x ${height}`, `${low}`);
+    check(low <= height, `${what}: all cards are on the first screen of ${width} x ${height}`, `${low}`);
+    if (width === 1280) {
+      const uneven = await page.evaluate(() => ["brakes", "corner", "felt", "heard", "money"].filter((feel) => {
+        const tops = [...document.querySelectorAll(`.gauge[data-feel="${feel}"]`)].map((g) => g.getBoundingClientRect().top);
+        return Math.max(...tops) - Math.min(...tops) > 1;
+      }));
+      check(uneven.length === 0, `${what}: the lines of all cards stand level`, uneven.join());
+    }
     await page.evaluate(() => { document.getElementById("dials").scrollIntoView({ block: "end" }); });
     const stuck = await page.evaluate(() => { const r = document.getElementById("controls").getBoundingClientRect(); return [r.top, r.bottom]; });
     if (width === 390) check(stuck[0] >= -1 && stuck[1] > 30, "kit and load stay at hand while the picture is looked at", stuck.join());
   }
   await page.setViewportSize({ width: 1280, height: 900 });
+}
+
+/* Five kits whose names take all the room that the case format gives them. */
+function longNamed() {
+  const c = JSON.parse(readFileSync(saloon, "utf8"));
+  c.kits.forEach((kit, i) => { kit.label = `Kit ${i + 1} of long names, polyurethane, bearings and rubber in all`.padEnd(60, ".").slice(0, 60); });
+  const file = join(TMPDIR, "long-named.json");
+  writeFileSync(file, JSON.stringify(c));
+  return file;
+}
+
+async function otherCases(browser) {
+  const cases = ["live-axle", "whole-hatchback", "whole-saloon"].map((name) => [name, join(SOURCE, `cases/${name}.json`)]);
+  for (const [what, file] of [...cases, ["long names", longNamed()]]) {
+    for (const copy of ["customer", "workshop"]) {
+      const path = report(file, `${what}-${copy}`.replace(/\W/g, "-"), "--for", copy), bytes = readFileSync(path).length;
+      check(bytes < 1.5e6, `${what}: the ${copy}'s file is smaller than 1.5 MB`, `${bytes}`);
+      if (copy === "workshop") continue;
+      const { page, seen } = await open(browser, path);
+      check(seen.console.length === 0, `${what}: no message`, seen.console.join("; "));
+      await firstScreen(page, what);
+      await page.close();
+    }
+  }
 }
 
 async function hostile(context) {
@@ -612,6 +645,7 @@ async function variants(context) {
     const { page, seen } = await open(context, report(file, what.replace(/\W/g, "-"), ...args));
     check(seen.console.length === 0, `${what}: no message`, seen.console.join("; "));
     if (what === "hatchback") await cards(page, file, what);
+    if (what === "hatchback") await firstScreen(page, what);
     check((await print(page)) <= 2, `${what}: two sides of A4 at most`);
     await layout(page, what);
     await page.close();
@@ -633,7 +667,7 @@ async function everything(browser) {
   await stale(customer.page);
   await telephone(customer.page);
   await values(customer.page, saloon);
-  await firstScreen(customer.page);
+  await firstScreen(customer.page, "saloon");
   await cards(customer.page, saloon, "saloon");
   await drawing(customer.page, saloon);
   await hearing(customer.page);
@@ -652,8 +686,10 @@ async function everything(browser) {
   await accessible(workshop.page, "workshop");
   await limits(workshop.page, saloon, "saloon");
   await readable(workshop.page, "workshop");
+  await modes(workshop.page, "workshop");
   check(workshop.seen.console.length + workshop.seen.requests.length === 0, "workshop: no message, no request");
   await variants(browser);
+  await otherCases(browser);
   await hostile(browser);
 }
 
