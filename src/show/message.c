@@ -73,6 +73,8 @@ static void say_verb(const gw_message *m, double from, double to, gw_buf *out)
         gw_buf_add(out, "halves");
     else if (fabs(ratio - 2.0) < 0.1)
         gw_buf_add(out, "doubles");
+    else if (ratio > 10.0) /* of next to nothing: how many times says nothing */
+        gw_buf_add(out, "grows");
     else if (ratio > 2.0)
         gw_buf_fmt(out, "grows to %s times", gw_fixed(ratio, 1).s);
     else

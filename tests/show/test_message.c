@@ -26,6 +26,7 @@ static void direction_and_size_are_those_of_the_figures(void **state)
     says(&TOE, -0.30, -0.39, false, "Toe grows by 30 % with new: -0.30 to -0.39 deg");
     says(&TOE, 0.20, 0.41, false, "Toe doubles with new: +0.20 to +0.41 deg");
     says(&TOE, 0.10, 0.35, false, "Toe grows to 3.5 times with new: +0.10 to +0.35 deg");
+    says(&TOE, 0.02, 0.62, false, "Toe grows with new: +0.02 to +0.62 deg");
     says(&TOE, 0.30, -0.30, false, "Toe turns round with new: +0.30 to -0.30 deg");
     says(&TOE, 0.0, -0.30, false, "Toe appears with new: 0.00 to -0.30 deg");
     says(&TOE, 0.30, 0.01, false, "Toe all but goes with new: +0.30 to +0.01 deg");
