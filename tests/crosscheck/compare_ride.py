@@ -179,6 +179,32 @@ def varied_bush(bush, u):
             bush[key] *= u(0.6, 1.6)
 
 
+def as_measured(bush, u):
+    """The same bush from a press, its curves straight so that any tangent of them is its rate; now and then with a rig's test."""
+    out = {k: v for k, v in bush.items() if k not in ("type", "radial_N_per_mm", "axial_N_per_mm")} | {"type": "measured"}
+    radial = bush["radial_N_per_mm"] if isinstance(bush["radial_N_per_mm"], list) else [bush["radial_N_per_mm"]]
+    for key, rate in zip(("radial",) if len(radial) == 1 else ("radial_e1", "radial_e2"), radial):
+        out[key] = {"points": [[x, rate * x] for x in (-3.0, -1.5, 1.0, 4.0)]}
+    out["axial"] = {"points": [[x, bush["axial_N_per_mm"] * x] for x in (2.0, 5.0)]}
+    if u(0, 1) < 0.7:
+        out.pop("dynamic_ratio", None), out.pop("loss_factor", None)
+        out["dynamic"] = {"rate_N_per_mm": sum(radial) / len(radial) * u(0.8, 1.25), "zener_gain": u(0.5, 4), "zener_tau_s": 1e-6,
+                          "zener_alpha": u(0.1, 0.4), "payne_gain": 0.0}
+        if u(0, 1) < 0.6:
+            out["dynamic"] |= {"payne_gain": u(0.1, 0.6), "payne_amplitude_mm": u(0.05, 0.5), "payne_exponent": u(0.4, 0.7)}
+    return out
+
+
+def some_measured(case, u):
+    """Half of the bushes of plain rates that have no stop."""
+    for name, bush in case["bushes"].items():
+        if not isinstance(bush, dict) or bush["type"] != "rates" or "stop" in bush or "breakaway_Nm" in bush:
+            continue
+        radial = bush["radial_N_per_mm"]
+        if u(0, 1) < 0.5 and bush["axial_N_per_mm"] > 0 and min(radial if isinstance(radial, list) else [radial]) > 0:
+            case["bushes"][name] = as_measured(bush, u)
+
+
 def varied_friction(case, u):
     """Half of the joints that may, and the dampers, rub."""
     for bush in case["bushes"].values():
@@ -233,6 +259,15 @@ def cases(folder, named, seeds):
         with open(path, "w", encoding="utf-8") as f:
             json.dump(varied(source, seed), f)
         yield f"random {seed}", path
+        if seed % 4:
+            continue
+        rng = np.random.default_rng(1000 + seed)
+        pressed = read(path)
+        some_measured(pressed, lambda a, b: float(rng.uniform(a, b)))
+        path = os.path.join(folder, f"measured-{seed}.json")
+        with open(path, "w", encoding="utf-8") as f:
+            json.dump(pressed, f)
+        yield f"random {seed}, measured", path
 
 
 def main():

@@ -40,6 +40,18 @@ class Bush:
             wall = (spec["outer_diameter_mm"] - spec["inner_diameter_mm"]) / 2 * 1e-3
             self._compound(material(spec["material"]), wall, amplitude)
 
+        if kind == "measured" and "dynamic" in spec:
+            self._tested(spec["dynamic"], amplitude)
+
+    def _tested(self, d, amplitude):
+        """What a rig says across the bush, over its radial rate at zero (0: axial)."""
+        still = (self.k[0] + self.k[1]) / 2 or self.k[2]
+        self.constant = d["rate_N_per_mm"] * N_PER_MM / still
+        self.zener = (d["zener_gain"], d["zener_tau_s"], d["zener_alpha"])
+        if d.get("payne_gain"):
+            x = amplitude / (d["payne_amplitude_mm"] * 1e-3)
+            self.payne = 1 + d["payne_gain"] / (1 + x ** (2 * d["payne_exponent"]))
+
     def _compound(self, m, wall, amplitude):
         if m.get("zener_gain"):
             self.zener = (m["zener_gain"], m["zener_tau_s"], m["zener_alpha"])
