@@ -48,6 +48,9 @@ static gw_stand_state state_of(const gw_overload *nearest)
     return gw_overload_ratio(nearest) >= GW_STAND_CLOSE_FROM ? GW_STAND_CLOSE : GW_STAND_WITHIN;
 }
 
+/* Left and right of a symmetric car are alike but for rounding: then the first of the list stands. */
+static const double ALIKE = 1e-9;
+
 gw_stand gw_stand_of(const gw_case *c, const gw_deflect_study *deflect, const gw_strength_study *peaks,
                      int kit)
 {
@@ -57,7 +60,8 @@ gw_stand gw_stand_of(const gw_case *c, const gw_deflect_study *deflect, const gw
     for (int i = 0; i < peaks->n; i++) {
         const gw_overload *o = &peaks->item[i];
         if (o->kit != kit) continue;
-        if (!stand.nearest || gw_overload_ratio(o) > gw_overload_ratio(stand.nearest)) stand.nearest = o;
+        if (!stand.nearest || gw_overload_ratio(o) > (1.0 + ALIKE) * gw_overload_ratio(stand.nearest))
+            stand.nearest = o;
     }
     stand.state = state_of(stand.nearest);
     return stand;
