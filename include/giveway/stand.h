@@ -38,6 +38,10 @@ gw_stand gw_stand_of(const gw_case *c, const gw_deflect_study *deflect, const gw
 /** Whether both are of one joint as it is named: left and right of an axle share a label. */
 bool gw_stand_same_joint(const gw_case *c, const gw_overload *a, const gw_overload *b);
 
+/** Whether an earlier item of the kit says the same of the joint as it is named: the other side of an axle
+ * that is alike. */
+bool gw_stand_is_told(const gw_case *c, const gw_strength_study *study, int item);
+
 /** "not judged", "within", "close" or "beyond". */
 const char *gw_stand_word(gw_stand_state state);
 

@@ -55,7 +55,7 @@ gw_page_failures gw_page_failures_of(const gw_page *p, int kit)
     gw_page_failures all = { 0 };
     for (int i = 0; i < p->r->strength.n; i++) {
         const gw_overload *o = &p->r->strength.item[i];
-        if (o->kit == kit && !o->verdict.holds)
+        if (o->kit == kit && !o->verdict.holds && !gw_stand_is_told(p->c, &p->r->strength, i))
             add(&all, (gw_page_failure){ o->axle, o->joint, o->load, o->verdict });
     }
     for (int i = 0; i < p->r->align.n; i++)

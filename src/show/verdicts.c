@@ -67,7 +67,7 @@ static void say_failures(const gw_comparison *cmp, int kit, gw_buf *out)
     gw_buf_add(out, " WILL NOT STAND THE LOADS: ");
     for (int i = 0; i < cmp->strength->n; i++) {
         const gw_overload *o = &cmp->strength->item[i];
-        if (o->kit != kit || o->verdict.holds) continue;
+        if (o->kit != kit || o->verdict.holds || gw_stand_is_told(cmp->c, cmp->strength, i)) continue;
         if (all++ >= FAILURES) continue;
         if (told++) gw_buf_add(out, "; ");
         say_failure(cmp->c, o, out);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "giveway/stand.h"
 
+#include <math.h>
 #include <string.h>
 
 const char *gw_stand_word(gw_stand_state state)
@@ -72,4 +73,17 @@ bool gw_stand_same_joint(const gw_case *c, const gw_overload *a, const gw_overlo
     const char *of = c->corners[a->axle].joints[a->joint].label;
     const char *as = c->corners[b->axle].joints[b->joint].label;
     return a->axle == b->axle && (a->joint == b->joint || (of && as && strcmp(of, as) == 0));
+}
+
+bool gw_stand_is_told(const gw_case *c, const gw_strength_study *study, int item)
+{
+    const gw_overload *o = &study->item[item];
+    for (int i = 0; i < item; i++) {
+        const gw_overload *known = &study->item[i];
+        bool alike = known->kit == o->kit && known->load == o->load &&
+                     known->verdict.what == o->verdict.what && known->verdict.holds == o->verdict.holds &&
+                     fabs(known->verdict.value - o->verdict.value) <= 1e-6 * fabs(o->verdict.value);
+        if (alike && gw_stand_same_joint(c, known, o)) return true;
+    }
+    return false;
 }
