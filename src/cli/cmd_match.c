@@ -6,7 +6,10 @@
 #include "cli/reading.h"
 #include "cli/selection.h"
 #include "format/file.h"
+#include "record/csv.h"
+#include "record/json.h"
 #include "show/match.h"
+#include "show/results.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -15,10 +18,11 @@
 static gw_status format(const gw_args *args, const gw_case *c, const gw_readings *readings,
                         const gw_match_study *study, const gw_next_study *next, gw_buf *out, gw_error *err)
 {
+    const gw_match_made made = { readings, study, next };
     if (gw_args_is(args, GW_OPT_FORMAT, "json"))
-        gw_match_json(c, readings, study, next, out);
+        gw_result_json(&GW_MATCH_RESULT, c, &made, out);
     else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
-        gw_match_csv(c, readings, study, out);
+        gw_result_csv(&GW_MATCH_RESULT, c, &made, out);
     else
         return gw_match_text(c, readings, study, next, gw_output_width(), gw_wants_bold(), out, err);
     return gw_buf_status(out, err);

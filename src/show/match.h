@@ -9,9 +9,12 @@
 
 gw_status gw_match_text(const gw_case *c, const gw_readings *readings, const gw_match_study *study,
                         const gw_next_study *next, int width, bool bold, gw_buf *out, gw_error *err);
-void gw_match_json(const gw_case *c, const gw_readings *readings, const gw_match_study *study,
-                   const gw_next_study *next, gw_buf *out);
-void gw_match_csv(const gw_case *c, const gw_readings *readings, const gw_match_study *study, gw_buf *out);
+/** What the rows are of. */
+typedef struct gw_match_made {
+    const gw_readings *readings;
+    const gw_match_study *study;
+    const gw_next_study *next;
+} gw_match_made;
 
 /** Readings against the model before and after, a chart a corner and what is read. */
 gw_status gw_match_charts(const gw_case *c, const gw_readings *readings, const gw_match_study *study,

@@ -13,6 +13,7 @@
     X(TRAVEL)                                                                                                \
     X(RIDE)                                                                                                  \
     X(ALIGN)                                                                                                 \
+    X(MATCH)                                                                                                 \
     X(SPREAD)                                                                                                \
     X(CHOOSE)                                                                                                \
     X(COMPARE)

@@ -1,0 +1,359 @@
+/* SPDX-License-Identifier: MIT */
+/* The rows of `match`: a case corrected by readings. */
+#include "show/match.h"
+
+#include "show/deflect.h"
+#include "show/results.h"
+
+#include <math.h>
+
+static const gw_match_made *made(const gw_place *p)
+{
+    return GW_IT(p, gw_match_made);
+}
+
+/* -- an uncertain figure, in its own unit -- */
+
+static double figure_at(const gw_place *p, bool after, double ends)
+{
+    const gw_matched *m = GW_IT(p, gw_matched);
+    return after ? gw_unsure_at(m->figure, m->z + ends * m->sd) : gw_unsure_at(m->figure, ends);
+}
+
+static double before_value(const gw_place *p)
+{
+    return figure_at(p, false, 0.0);
+}
+
+static double before_low(const gw_place *p)
+{
+    return figure_at(p, false, -2.0);
+}
+
+static double before_high(const gw_place *p)
+{
+    return figure_at(p, false, 2.0);
+}
+
+static double after_value(const gw_place *p)
+{
+    return figure_at(p, true, 0.0);
+}
+
+static double after_low(const gw_place *p)
+{
+    return figure_at(p, true, -2.0);
+}
+
+static double after_high(const gw_place *p)
+{
+    return figure_at(p, true, 2.0);
+}
+
+static const void *same_figure(const gw_place *p)
+{
+    return GW_IT(p, gw_matched);
+}
+
+static const char *figure_path(const gw_place *p)
+{
+    return GW_IT(p, gw_matched)->figure->of;
+}
+
+static double narrowed(const gw_place *p)
+{
+    return 1.0 - GW_IT(p, gw_matched)->sd;
+}
+
+/* clang-format off */
+static const gw_field BEFORE[] = {
+    GW_WORKED_OUT("value", PLAIN, before_value, 0, "in the figure's own unit"),
+    GW_WORKED_OUT("low", PLAIN, before_low, 0, "end of its band"),
+    GW_WORKED_OUT("high", PLAIN, before_high, 0, "end of its band"),
+};
+static const gw_field AFTER[] = {
+    GW_WORKED_OUT("value", PLAIN, after_value, 0, "in the figure's own unit"),
+    GW_WORKED_OUT("low", PLAIN, after_low, 0, "end of its band"),
+    GW_WORKED_OUT("high", PLAIN, after_high, 0, "end of its band"),
+};
+static const gw_record BEFORE_RECORD = GW_RECORD(gw_matched, BEFORE);
+static const gw_record AFTER_RECORD = GW_RECORD(gw_matched, AFTER);
+
+static const gw_field FIGURE[] = {
+    GW_SAID("of", figure_path, 0, "path of the figure"),
+    GW_MEMBER("z", PLAIN, gw_matched, z, 0, "how far it moved, in half bands"),
+    GW_PRESENT("before", same_figure, &BEFORE_RECORD, GW_ON_LINE, "as the case has it"),
+    GW_PRESENT("after", same_figure, &AFTER_RECORD, GW_ON_LINE, "as the readings leave it"),
+    GW_WORKED_OUT("narrowed", PLAIN, narrowed, 0, "by how much its band shrank"),
+    GW_MEMBER("drop", PLAIN, gw_matched, drop, GW_MAY_LACK, "by how much chi-square would fall without what the case says of it"),
+    GW_MEMBER("probability", PLAIN, gw_matched, probability, GW_MAY_LACK, "of as much or more by chance"),
+};
+static const gw_record FIGURE_RECORD = GW_RECORD(gw_matched, FIGURE);
+/* clang-format on */
+
+static const char *silent_at(const gw_place *p)
+{
+    const gw_match_study *s = made(p)->study;
+    int left = p->index;
+    for (int j = 0; j < s->n; j++)
+        if (s->figure[j].silent && left-- == 0) return s->figure[j].figure->of;
+    return NULL;
+}
+
+static int silent(const gw_place *p)
+{
+    const gw_match_study *s = made(p)->study;
+    int n = 0;
+    for (int j = 0; j < s->n; j++) n += s->figure[j].silent;
+    return n;
+}
+
+/* -- a reading -- */
+
+static const gw_reading *reading(const gw_place *p)
+{
+    return &made(p)->readings->reading[GW_INDEX(p, gw_match_reading)];
+}
+
+static const gw_read_value *read_value(const gw_place *p)
+{
+    const gw_match_value *v = GW_IT(p, gw_match_value);
+    return &made(p)->readings->reading[v->reading].value[v->value];
+}
+
+static const char *read_figure(const gw_place *p)
+{
+    return gw_read_key(read_value(p)->figure);
+}
+
+static gw_unit read_unit(const gw_place *p)
+{
+    gw_read_figure figure = read_value(p)->figure;
+    return figure <= GW_READ_CASTER       ? GW_UNIT_DEG
+           : figure == GW_READ_WHEEL_RATE ? GW_UNIT_N_PER_MM
+                                          : GW_UNIT_MM;
+}
+
+static double travel(const gw_place *p)
+{
+    const gw_match_value *v = GW_IT(p, gw_match_value);
+    const gw_read_state *s = &made(p)->readings->reading[v->reading].state[read_value(p)->state];
+    return s->has_travel ? s->travel : (double)NAN;
+}
+
+static double as_read(const gw_place *p)
+{
+    return read_value(p)->reading;
+}
+
+static double model_before(const gw_place *p)
+{
+    return GW_IT(p, gw_match_value)->before;
+}
+
+static double model_after(const gw_place *p)
+{
+    return GW_IT(p, gw_match_value)->after;
+}
+
+static const char *reading_name(const gw_place *p)
+{
+    return reading(p)->name;
+}
+
+static const char *reading_corner(const gw_place *p)
+{
+    return gw_axle_name(reading(p)->axle);
+}
+
+static const char *reading_kit(const gw_place *p)
+{
+    return p->c->kits[reading(p)->kit].name;
+}
+
+static int values(const gw_place *p)
+{
+    return reading(p)->n_values;
+}
+
+static const void *value_at(const gw_place *p)
+{
+    return &made(p)->study->value[GW_IT(p, gw_match_reading)->first + p->index];
+}
+
+/* clang-format off */
+static const gw_field VALUE[] = {
+    GW_SAID("figure", read_figure, 0, "that was read; its unit is that of what follows"),
+    GW_WORKED_OUT("travel", MM, travel, GW_MAY_LACK, "at which it was read"),
+    GW_WORKED_OUT_IN("reading", read_unit, as_read, GW_NO_UNIT, "on the ramp"),
+    GW_WORKED_OUT_IN("before", read_unit, model_before, GW_NO_UNIT, "of the case as written"),
+    GW_WORKED_OUT_IN("after", read_unit, model_after, GW_NO_UNIT, "of the corrected case"),
+    GW_MEMBER("residual", PLAIN, gw_match_value, residual, 0, "reading less corrected case, in standard deviations"),
+};
+static const gw_record VALUE_RECORD = GW_RECORD(gw_match_value, VALUE);
+
+static const gw_field READING[] = {
+    GW_SAID("name", reading_name, 0, "of the reading"),
+    GW_CHOSEN("corner", reading_corner, GW_AXLE_NAMES, 0, "the axle"),
+    GW_SAID("kit", reading_kit, 0, "that was fitted"),
+    GW_EACH("values", values, value_at, &VALUE_RECORD, GW_ON_LINE, "that were read"),
+    GW_MEMBER("drop", PLAIN, gw_match_reading, drop, GW_NO_CSV | GW_MAY_LACK, "by how much chi-square would fall without it"),
+    GW_MEMBER("probability", PLAIN, gw_match_reading, probability, GW_NO_CSV | GW_MAY_LACK, "of as much or more by chance"),
+};
+static const gw_record READING_RECORD = GW_RECORD(gw_match_reading, READING);
+/* clang-format on */
+
+/* -- what does not go with the rest -- */
+
+static const gw_doubt *doubt(const gw_place *p)
+{
+    return GW_IT(p, gw_doubt);
+}
+
+static const void *doubted_reading(const gw_place *p)
+{
+    return doubt(p)->is_reading ? &made(p)->readings->reading[doubt(p)->index] : NULL;
+}
+
+static const void *doubted_figure(const gw_place *p)
+{
+    return doubt(p)->is_reading ? NULL : &made(p)->study->figure[doubt(p)->index];
+}
+
+static double doubt_drop(const gw_place *p)
+{
+    const gw_match_study *s = made(p)->study;
+    return doubt(p)->is_reading ? s->reading[doubt(p)->index].drop : s->figure[doubt(p)->index].drop;
+}
+
+/* clang-format off */
+static const gw_field DOUBTED_READING[] = {
+    GW_MEMBER("reading", PLAIN, gw_reading, name, 0, "its name"),
+    GW_WORD("corner", gw_reading, axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_KIT("kit", gw_reading, kit, 0, "that was fitted"),
+};
+static const gw_record DOUBTED_READING_RECORD = GW_RECORD(gw_reading, DOUBTED_READING);
+
+static const gw_field DOUBTED_FIGURE[] = { GW_SAID("figure", figure_path, 0, "path of the figure") };
+static const gw_record DOUBTED_FIGURE_RECORD = GW_RECORD(gw_matched, DOUBTED_FIGURE);
+
+static const gw_field DOUBT[] = {
+    GW_PART_FOUND(doubted_reading, &DOUBTED_READING_RECORD, 0),
+    GW_PART_FOUND(doubted_figure, &DOUBTED_FIGURE_RECORD, 0),
+    GW_WORKED_OUT("drop", PLAIN, doubt_drop, GW_MAY_LACK, "by how much chi-square would fall without it"),
+    GW_MEMBER("probability", PLAIN, gw_doubt, probability, GW_MAY_LACK, "of as much or more by chance"),
+};
+static const gw_record DOUBT_RECORD = GW_RECORD(gw_doubt, DOUBT);
+/* clang-format on */
+
+/* -- what to read next -- */
+
+static const gw_reading *next(const gw_place *p)
+{
+    return GW_IT(p, gw_next_reading)->reading;
+}
+
+static const char *next_name(const gw_place *p)
+{
+    return next(p)->name;
+}
+
+static const char *next_corner(const gw_place *p)
+{
+    return gw_axle_name(next(p)->axle);
+}
+
+static const char *next_kit(const gw_place *p)
+{
+    return p->c->kits[next(p)->kit].name;
+}
+
+static const char *narrowed_path(const gw_place *p)
+{
+    return p->c->uncertain.figure[GW_IT(p, struct gw_next_figure)->figure].of;
+}
+
+/* clang-format off */
+static const gw_field NARROWS[] = {
+    GW_SAID("of", narrowed_path, 0, "path of the figure"),
+    GW_MEMBER("narrowed", PLAIN, struct gw_next_figure, narrowed, 0, "by how much its band would shrink"),
+};
+static const gw_record NARROWS_RECORD = GW_RECORD(struct gw_next_figure, NARROWS);
+
+static const gw_field NEXT[] = {
+    GW_SAID("name", next_name, 0, "of the reading"),
+    GW_CHOSEN("corner", next_corner, GW_AXLE_NAMES, 0, "the axle"),
+    GW_SAID("kit", next_kit, 0, "that is fitted"),
+    GW_MEMBER("bits", PLAIN, gw_next_reading, bits, 0, "expected gain of information, beside those before it"),
+    GW_ARRAY("narrows", gw_next_reading, n_narrows, narrows, &NARROWS_RECORD, GW_ON_LINE, "the most first"),
+};
+static const gw_record NEXT_RECORD = GW_RECORD(gw_next_reading, NEXT);
+/* clang-format on */
+
+/* -- all of it -- */
+
+static int figures(const gw_place *p)
+{
+    return made(p)->study->n;
+}
+
+static const void *figure_of(const gw_place *p)
+{
+    return &made(p)->study->figure[p->index];
+}
+
+static int readings(const gw_place *p)
+{
+    return made(p)->readings->n;
+}
+
+static const void *reading_at(const gw_place *p)
+{
+    return &made(p)->study->reading[p->index];
+}
+
+static int doubts(const gw_place *p)
+{
+    return made(p)->study->n_doubts;
+}
+
+static const void *doubt_at(const gw_place *p)
+{
+    return &made(p)->study->doubt[p->index];
+}
+
+static int nexts(const gw_place *p)
+{
+    return made(p)->next->n;
+}
+
+static const void *next_at(const gw_place *p)
+{
+    return &made(p)->next->next[p->index];
+}
+
+static const void *study(const gw_place *p)
+{
+    return made(p)->study;
+}
+
+/* clang-format off */
+static const gw_field CHI[] = {
+    GW_MEMBER("chi_square", PLAIN, gw_match_study, chi_square, GW_NO_CSV, "squares of residuals and of z together"),
+    GW_MEMBER("degrees", PLAIN, gw_match_study, n_values, GW_NO_CSV, "of freedom: values that were read"),
+    GW_MEMBER("probability", PLAIN, gw_match_study, probability, GW_NO_CSV | GW_MAY_LACK, "of as much or more by chance"),
+};
+static const gw_record CHI_RECORD = GW_RECORD(gw_match_study, CHI);
+
+static const gw_field MADE[] = {
+    GW_EACH("figures", figures, figure_of, &FIGURE_RECORD, 0, "that are uncertain"),
+    GW_SAYINGS("silent", silent, silent_at, 0, "figures that no reading speaks of"),
+    GW_EACH("readings", readings, reading_at, &READING_RECORD, 0, "against the case before and after"),
+    GW_PART_FOUND(study, &CHI_RECORD, GW_ALWAYS),
+    GW_EACH("doubt", doubts, doubt_at, &DOUBT_RECORD, GW_ON_LINE, "what does not go with the rest, the least probable first"),
+    GW_EACH("read_next", nexts, next_at, &NEXT_RECORD, GW_ON_LINE, "what would tell most, the most first"),
+};
+/* clang-format on */
+static const gw_record MADE_RECORD = GW_RECORD(gw_match_made, MADE);
+
+const gw_result GW_MATCH_RESULT = { "match", &MADE_RECORD, .rows = "readings.values" };
