@@ -30,49 +30,82 @@ static const gw_field MOVES[] = {
 };
 static const gw_record MOVES_RECORD = GW_RECORD(gw_slopes, MOVES);
 
-#define AS_MOVED(name, u, which, what) \
-    { .key = name, .kind = GW_OBJECT, .unit = GW_UNIT_##u, .type = "gw_spread_part", \
-      .at = offsetof(gw_spread_part, slopes[which]), .record = &MOVES_RECORD, .doc = what }
-static const gw_field NEXT[] = {
-    AS_MOVED("toe_change", DEG, GW_SPREAD_TOE, "what moves it"),
-    AS_MOVED("camber_change", DEG, GW_SPREAD_CAMBER, "what moves it"),
-    AS_MOVED("wheel_fore_aft", MM, GW_SPREAD_FORE_AFT, "what moves it"),
-};
-static const gw_field RIDE_NEXT[] = {
-    AS_MOVED("harshness", DB, GW_SPREAD_HARSHNESS, "what moves it"),
-    AS_MOVED("road_noise", DB, GW_SPREAD_NOISE, "what moves it"),
-};
-#undef AS_MOVED
-static const gw_record NEXT_RECORD = GW_RECORD(gw_spread_part, NEXT);
-static const gw_record RIDE_NEXT_RECORD = GW_RECORD(gw_spread_part, RIDE_NEXT);
-
-/* -- a result -- */
-
-static const void *same(const gw_place *p)
-{
-    return GW_IT(p, gw_spread_part);
-}
-
-static const gw_field OF_LOAD[] = {
-    GW_BANDED("toe_change", DEG, gw_spread_part, band[GW_SPREAD_TOE], GW_MAY_LACK, "since standing still"),
-    GW_BANDED("camber_change", DEG, gw_spread_part, band[GW_SPREAD_CAMBER], GW_MAY_LACK, "since standing still"),
-    GW_BANDED("wheel_fore_aft", MM, gw_spread_part, band[GW_SPREAD_FORE_AFT], GW_MAY_LACK, "x of the wheel centre's movement"),
-    GW_PRESENT("measure_next", same, &NEXT_RECORD, GW_NO_CSV, "shares of each band"),
-};
-static const gw_record OF_LOAD_RECORD = GW_RECORD(gw_spread_part, OF_LOAD);
-
-static const gw_field OF_RIDE[] = {
-    GW_BANDED("harshness", DB, gw_spread_part, band[GW_SPREAD_HARSHNESS], GW_MAY_LACK, "over the first kit"),
-    GW_BANDED("road_noise", DB, gw_spread_part, band[GW_SPREAD_NOISE], GW_MAY_LACK, "over the first kit"),
-    GW_PRESENT("measure_next", same, &RIDE_NEXT_RECORD, GW_NO_CSV, "shares of each band"),
-};
-static const gw_record OF_RIDE_RECORD = GW_RECORD(gw_spread_part, OF_RIDE);
 /* clang-format on */
 
 static const gw_spread_item *item(const gw_place *p)
 {
     return GW_IT(p, gw_spread_item);
 }
+
+/* Of a load its own three quantities, of ride its two. */
+static const void *slopes(const gw_place *p, bool ride, int which)
+{
+    return (item(p)->load < 0) == ride ? &GW_IT(p, gw_spread_part)->slopes[which] : NULL;
+}
+
+static const void *of_toe(const gw_place *p)
+{
+    return slopes(p, false, GW_SPREAD_TOE);
+}
+
+static const void *of_camber(const gw_place *p)
+{
+    return slopes(p, false, GW_SPREAD_CAMBER);
+}
+
+static const void *of_fore_aft(const gw_place *p)
+{
+    return slopes(p, false, GW_SPREAD_FORE_AFT);
+}
+
+static const void *of_harshness(const gw_place *p)
+{
+    return slopes(p, true, GW_SPREAD_HARSHNESS);
+}
+
+static const void *of_noise(const gw_place *p)
+{
+    return slopes(p, true, GW_SPREAD_NOISE);
+}
+
+static const void *own_part(const gw_place *p)
+{
+    return item(p)->why ? NULL : &item(p)->own;
+}
+
+static const void *apart(const gw_place *p)
+{
+    return &item(p)->difference;
+}
+
+/* clang-format off */
+#define AS_MOVED(name, u, function) \
+    { .key = name, .kind = GW_OBJECT, .unit = GW_UNIT_##u, .enter = function, .record = &MOVES_RECORD, .doc = "what moves it" }
+static const gw_field NEXT[] = {
+    AS_MOVED("toe_change", DEG, of_toe),
+    AS_MOVED("camber_change", DEG, of_camber),
+    AS_MOVED("wheel_fore_aft", MM, of_fore_aft),
+    AS_MOVED("harshness", DB, of_harshness),
+    AS_MOVED("road_noise", DB, of_noise),
+};
+#undef AS_MOVED
+static const gw_record NEXT_RECORD = GW_RECORD(gw_spread_part, NEXT);
+
+/* -- a result -- */
+
+static const gw_field OF_LOAD[] = {
+    GW_BANDED("toe_change", DEG, gw_spread_part, band[GW_SPREAD_TOE], GW_MAY_LACK, "since standing still"),
+    GW_BANDED("camber_change", DEG, gw_spread_part, band[GW_SPREAD_CAMBER], GW_MAY_LACK, "since standing still"),
+    GW_BANDED("wheel_fore_aft", MM, gw_spread_part, band[GW_SPREAD_FORE_AFT], GW_MAY_LACK, "x of the wheel centre's movement"),
+};
+static const gw_record OF_LOAD_RECORD = GW_RECORD(gw_spread_part, OF_LOAD);
+
+static const gw_field OF_RIDE[] = {
+    GW_BANDED("harshness", DB, gw_spread_part, band[GW_SPREAD_HARSHNESS], GW_MAY_LACK, "over the first kit"),
+    GW_BANDED("road_noise", DB, gw_spread_part, band[GW_SPREAD_NOISE], GW_MAY_LACK, "over the first kit"),
+};
+static const gw_record OF_RIDE_RECORD = GW_RECORD(gw_spread_part, OF_RIDE);
+/* clang-format on */
 
 static const void *of_load(const gw_place *p)
 {
@@ -87,11 +120,6 @@ static const void *of_ride(const gw_place *p)
 static const void *difference(const gw_place *p)
 {
     return item(p)->has_difference && !item(p)->why ? item(p) : NULL;
-}
-
-static const void *apart(const gw_place *p)
-{
-    return &item(p)->difference;
 }
 
 static double draws(const gw_place *p)
@@ -133,6 +161,7 @@ static const char *wheel(const gw_place *p)
 static const gw_field DIFFERENCE[] = {
     GW_COUNTED("draws", draws_apart, 0, "in which both were had"),
     GW_PART_FOUND(apart, &OF_LOAD_RECORD, GW_ALWAYS),
+    GW_PRESENT("measure_next", apart, &NEXT_RECORD, GW_NO_CSV, "shares of each band"),
     GW_MEMBER("better", PLAIN, gw_spread_item, better, GW_NO_CSV | GW_MAY_LACK, "as below"),
 };
 static const gw_record DIFFERENCE_RECORD = GW_RECORD(gw_spread_item, DIFFERENCE);
@@ -158,6 +187,7 @@ static const gw_field ITEM[] = {
     GW_MEMBER("why", PLAIN, gw_spread_item, why, GW_SOMETIMES, "the case as written does not carry it, and then nothing else is told"),
     GW_PART_FOUND(of_load, &OF_LOAD_RECORD, 0),
     GW_PART_FOUND(of_ride, &OF_RIDE_RECORD, 0),
+    GW_INSIDE("measure_next", own_part, &NEXT_RECORD, GW_NO_CSV, "shares of each band"),
     GW_INSIDE("difference", difference, &DIFFERENCE_RECORD, 0, "from the first kit, in the same car"),
     GW_PART_FOUND(difference, &BETTER_RECORD, 0),
 };
