@@ -200,7 +200,7 @@ class Axle(Model):
         a, b = ~nodes, nodes
         k = (k[np.ix_(a, a)] - k[np.ix_(a, b)] @ np.linalg.solve(k[np.ix_(b, b)], k[np.ix_(b, a)])).real
         m = self.m[np.ix_(a, a)]
-        mu, v = np.linalg.eig(np.linalg.solve(k + (2 * math.pi) ** 2 * m, m))
+        mu, v = np.linalg.eig(np.linalg.lstsq(k + (2 * math.pi) ** 2 * m, m, rcond=1e-12)[0])  # see ride_reference.py
         keep = mu.real > 1 / (2 * math.pi * 5000) ** 2
         w2, v = 1 / mu[keep].real - (2 * math.pi) ** 2, v[:, keep].real
         order = np.argsort(w2)
