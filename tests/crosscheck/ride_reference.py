@@ -24,6 +24,14 @@ def cross_matrix(r):
     return np.array([[0, r[2], -r[1]], [-r[2], 0, r[0]], [r[1], -r[0], 0]], float)
 
 
+def solved(a, b):
+    """Of matrices that rounding may leave singular, as that of a link that spins: such a motion takes no part."""
+    try:
+        return np.linalg.solve(a, b)
+    except np.linalg.LinAlgError:
+        return np.linalg.solve(a + 1e-16 * np.abs(a).max() * np.eye(a.shape[-1]), b)
+
+
 class Model:
     """Rows of springs over all degrees of freedom, and their stiffness at each frequency."""
 
@@ -238,7 +246,7 @@ class Model:
         if crackle:
             push, in_damper = crackle.push(self, f)
             rhs.append(push)
-        q = np.linalg.solve(k + (p ** 2)[:, None, None] * self.m, np.stack(rhs, axis=-1))
+        q = solved(k + (p ** 2)[:, None, None] * self.m, np.stack(rhs, axis=-1))
         force = [each * (q[:, :, i] @ self.b.T) for i in range(len(rhs))]
         if crackle and in_damper is not None:
             force[1][:, self.kinds.index(("damper", "damper"))] += in_damper
