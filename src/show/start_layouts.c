@@ -283,85 +283,67 @@ static const gw_start_joint LIVE_AXLE_JOINTS[] = {
     LIST(point, layout##_POINTS), LIST(joint, layout##_JOINTS), LIST(behind, layout##_RACK_BEHIND)
 #define WHOLE(layout) LIST(point, layout##_POINTS), LIST(joint, layout##_JOINTS)
 
+/* What front and rear have alike: members, what the spring stands on, what is adjusted, where the bar acts.
+ */
+#define STRUT_PARTS                                                                                          \
+    .member = { { "lower_arm", 3.5, false }, { "tie_rod", 1.2, false } }, .n_members = 2,                    \
+    .spring_on = "upright", .adjustable = "tie_rod", .bar = &BAR_ON_STRUT
+#define DOUBLE_WISHBONE_PARTS                                                                                \
+    .framed = true,                                                                                          \
+    .member = { { "lower_arm", 3.5, false }, { "upper_arm", 2.0, false }, { "tie_rod", 1.2, false } },       \
+    .n_members = 3, .spring_on = "lower_arm", .adjustable = "tie_rod", .bar = &BAR_ON_UPRIGHT
+#define FIVE_LINK_PARTS                                                                                      \
+    .framed = true,                                                                                          \
+    .member = { { "lower_front", 1.2, false },                                                               \
+                { "lower_rear", 1.2, false },                                                                \
+                { "upper_front", 1.2, false },                                                               \
+                { "upper_rear", 1.2, false },                                                                \
+                { "tie_rod", 1.2, false } },                                                                 \
+    .n_members = 5, .spring_on = "lower_rear", .adjustable = "tie_rod", .bar = &BAR_ON_UPRIGHT
+
 const gw_start_layout GW_START_LAYOUTS[] = {
     { .name = "strut",
       .axle = GW_FRONT,
       FRONT_OF(STRUT),
-      .member = { { "lower_arm", 3.5, false }, { "tie_rod", 1.2, false } },
-      .n_members = 2,
-      .spring_on = "upright",
+      STRUT_PARTS,
       .bushes_rate = 2.943,
       .bushes_per_load = 8.059e-04,
-      .motion_ratio2 = 0.908,
-      .adjustable = "tie_rod",
-      .bar = &BAR_ON_STRUT },
+      .motion_ratio2 = 0.908 },
     { .name = "strut",
       .axle = GW_REAR,
       REAR_OF(STRUT),
-      .member = { { "lower_arm", 3.5, false }, { "tie_rod", 1.2, false } },
-      .n_members = 2,
-      .spring_on = "upright",
+      STRUT_PARTS,
       .bushes_rate = 3.298,
       .bushes_per_load = 7.752e-04,
-      .motion_ratio2 = 0.906,
-      .adjustable = "tie_rod",
-      .bar = &BAR_ON_STRUT },
+      .motion_ratio2 = 0.906 },
     { .name = "double_wishbone",
       .axle = GW_FRONT,
-      .framed = true,
       FRONT_OF(DOUBLE_WISHBONE),
-      .member = { { "lower_arm", 3.5, false }, { "upper_arm", 2.0, false }, { "tie_rod", 1.2, false } },
-      .n_members = 3,
-      .spring_on = "lower_arm",
+      DOUBLE_WISHBONE_PARTS,
       .bushes_rate = 3.41,
       .bushes_per_load = 6.979e-05,
-      .motion_ratio2 = 0.345,
-      .adjustable = "tie_rod",
-      .bar = &BAR_ON_UPRIGHT },
+      .motion_ratio2 = 0.345 },
     { .name = "double_wishbone",
       .axle = GW_REAR,
-      .framed = true,
       REAR_OF(DOUBLE_WISHBONE),
-      .member = { { "lower_arm", 3.5, false }, { "upper_arm", 2.0, false }, { "tie_rod", 1.2, false } },
-      .n_members = 3,
-      .spring_on = "lower_arm",
+      DOUBLE_WISHBONE_PARTS,
       .bushes_rate = 3.827,
       .bushes_per_load = 5.100e-05,
-      .motion_ratio2 = 0.347,
-      .adjustable = "tie_rod",
-      .bar = &BAR_ON_UPRIGHT },
+      .motion_ratio2 = 0.347 },
     { .name = "five_link",
       .axle = GW_FRONT,
-      .framed = true,
       FRONT_OF(FIVE_LINK),
-      .member = { { "lower_front", 1.2, false },
-                  { "lower_rear", 1.2, false },
-                  { "upper_front", 1.2, false },
-                  { "upper_rear", 1.2, false },
-                  { "tie_rod", 1.2, false } },
-      .n_members = 5,
-      .spring_on = "lower_rear",
+      FIVE_LINK_PARTS,
       .bushes_rate = 2.323,
       .bushes_per_load = -7.676e-06,
-      .motion_ratio2 = 0.47,
-      .adjustable = "tie_rod",
-      .bar = &BAR_ON_UPRIGHT },
+      .motion_ratio2 = 0.47 },
     { .name = "five_link",
       .axle = GW_REAR,
-      .framed = true,
       REAR_OF(FIVE_LINK),
-      .member = { { "lower_front", 1.2, false },
-                  { "lower_rear", 1.2, false },
-                  { "upper_front", 1.2, false },
-                  { "upper_rear", 1.2, false },
-                  { "tie_rod", 1.2, false } },
-      .n_members = 5,
-      .spring_on = "lower_rear",
+      FIVE_LINK_PARTS,
       .bushes_rate = 2.798,
       .bushes_per_load = -2.576e-05,
-      .motion_ratio2 = 0.477,
-      .adjustable = "tie_rod",
-      .bar = &BAR_ON_UPRIGHT },
+      .motion_ratio2 = 0.477 },
     { .name = "semi_trailing",
       .axle = GW_REAR,
       .framed = true,
