@@ -84,6 +84,47 @@ static void body_leans_to_the_outer_side_by_three_times_its_roll(void **unused)
     let_go(&d);
 }
 
+/* The body's outline: of its colour, with more than two points. */
+static const gw_shape *outline(const gw_layout *l)
+{
+    for (int i = 0; i < l->n_shapes; i++)
+        if (l->shape[i].kind == GW_SHAPE_LINE && l->shape[i].n > 2 &&
+            strcmp(l->shape[i].colour, gw_style_colour(0)) == 0)
+            return &l->shape[i];
+    fail_msg("no outline of the body");
+    return NULL;
+}
+
+/* Along the body's middle and across it, from its foot. */
+static gw_point from_middle(const gw_shape *middle, gw_point p)
+{
+    gw_point foot = middle->at[0], up = { middle->at[1].x - foot.x, middle->at[1].y - foot.y };
+    double length = hypot(up.x, up.y), x = p.x - foot.x, y = p.y - foot.y;
+    return (gw_point){ (x * up.x + y * up.y) / length, (x * up.y - y * up.x) / length };
+}
+
+/* What is fixed to the body is alike left and right, so its outline leans as its middle does. */
+static void body_leans_as_one(void **unused)
+{
+    (void)unused;
+    drawn d = { 0 };
+    draw("cases/whole-saloon.json", &d);
+    for (int a = 0; a < GW_AXLES; a++) {
+        const gw_layout *l = page_of(&d, a == GW_FRONT ? "axle-front-rubber" : "axle-rear-rubber");
+        const gw_shape *middle = last_line(l, gw_style_colour(0)), *body = outline(l);
+        for (int i = 0; i < body->n; i++) {
+            gw_point p = from_middle(middle, body->at[i]);
+            double nearest = HUGE_VAL;
+            for (int j = 0; j < body->n; j++) {
+                gw_point q = from_middle(middle, body->at[j]);
+                nearest = fmin(nearest, hypot(q.x - p.x, q.y + p.y));
+            }
+            check_abs(nearest, 0.0, 0.01, "the same corner on the other side");
+        }
+    }
+    let_go(&d);
+}
+
 /* A tyre leans by its setting and three times what it has gained to the road: outer and inner, both to the
  * left; all stand on the ground, however their tyres give. */
 static void tyres_stand_on_the_ground_at_their_camber_to_the_road(void **unused)
@@ -131,6 +172,7 @@ int main(void)
     gsl_set_error_handler_off();
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(body_leans_to_the_outer_side_by_three_times_its_roll),
+        cmocka_unit_test(body_leans_as_one),
         cmocka_unit_test(tyres_stand_on_the_ground_at_their_camber_to_the_road),
         cmocka_unit_test(case_without_a_corner_to_drive_through_has_no_such_picture),
     };
