@@ -20,7 +20,7 @@ void gw_caption_measure(gw_sheet *s)
     snprintf(under, sizeof under, "%s%s%s", w->what ? w->what : "", w->what && w->subtitle ? ". " : "",
              w->subtitle ? w->subtitle : "");
     s->title = gw_text_break(bare ? NULL : w->title, room, 3, GW_TYPE_TITLE, true);
-    s->subtitle = gw_text_break(bare ? NULL : under, room, 2, GW_TYPE_TEXT, false);
+    s->subtitle = gw_text_break(bare ? NULL : under, room, 3, GW_TYPE_TEXT, false);
     s->note = gw_text_break(w->note, room, 3, GW_TYPE_NOTE, false);
     s->x_title = gw_text_break(w->x_title, room, 2, GW_TYPE_TEXT, false);
     s->y_title = gw_text_break(w->y_title, room, 2, GW_TYPE_TEXT, false);
