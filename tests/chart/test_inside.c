@@ -343,7 +343,8 @@ static void a_loop_with_a_law_a_band_bubbles_and_whiskers_stay_apart(void **stat
         { .kind = GW_MARK_LEVEL, .from = 1000, .name = "limit" },
     };
     static const char *const KEYS[] = { "measured", "law" };
-    const gw_figure figure = { .words = { "A bush on the press", NULL, "deflection (mm)", "force (N)", NULL },
+    const gw_figure figure = { .words = { "A bush on the press", NULL, "deflection (mm)", "force (N)", NULL,
+                                          NULL },
                                .mark = marks,
                                .n = 6,
                                .keys = KEYS,
@@ -396,7 +397,7 @@ static void no_name_lies_on_a_whisker(void **state)
                                     .n = 1,
                                     .style = i,
                                     .name = NAMES[i] };
-    const gw_figure figure = { .words = { "Steadiness", NULL, "harshness (dB)", "toe (deg)", NULL },
+    const gw_figure figure = { .words = { "Steadiness", NULL, "harshness (dB)", "toe (deg)", NULL, NULL },
                                .mark = marks,
                                .n = 4 };
     gw_charts charts = begun();
