@@ -44,6 +44,7 @@ void gw_road_close(gw_road *road); /**< NULL is allowed */
 /**
  * The car in a manoeuvre; what it does is read with gw_road_report.
  *
+ * @param[out] err  NULL where nobody reads why: at which g a wheel lifts takes many more states to find.
  * @retval GW_OK
  * @retval GW_E_NUMERIC  a wheel lifts: the message names it and the g; or no equilibrium was found.
  */

@@ -367,8 +367,9 @@ gw_status gw_road_solve(gw_road *road, const gw_manoeuvre *m, gw_error *err)
 {
     gw_error why = { 0 };
     road->manoeuvre = *m;
-    if (reach(road, m, 1.0, &why) != GW_OK) return look_for_lift(road, m, &why, err);
-    return gw_road_least_load(road) < 0.0 ? report_lift(road, m, 1.0, err) : GW_OK;
+    if (reach(road, m, 1.0, &why) != GW_OK) return err ? look_for_lift(road, m, &why, err) : GW_E_NUMERIC;
+    if (gw_road_least_load(road) >= 0.0) return GW_OK;
+    return err ? report_lift(road, m, 1.0, err) : GW_E_NUMERIC;
 }
 
 /* S0 on the road: from the ramp, with what hangs on the springs there and not here. */

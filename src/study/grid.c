@@ -50,6 +50,7 @@ static void run_state(gw_grid_job *job, int i, gw_side side, gw_grid_state *out)
                              .lateral_g = gw_grid_lateral(job->plan, i % job->plan->n_lateral),
                              .side = side };
     gw_error err = { 0 };
+    job->run.untold = i > 0;
     gw_status status = gw_run_manoeuvre(&job->run, &m, &job->item, &err);
     if (status == GW_OK)
         *out = state_of(&job->item);

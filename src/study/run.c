@@ -339,7 +339,7 @@ static gw_status drive_on_road(gw_run *run, const gw_manoeuvre *m, gw_deflection
     gw_status status = stand_up(run, err);
     if (status == GW_OK && !(run->drives && same_manoeuvre(m, &run->driven))) {
         run->drives = false;
-        status = gw_road_solve_near(run->road, m, run->near_road, err);
+        status = gw_road_solve_near(run->road, m, run->near_road, run->untold ? NULL : err);
     }
     if (status != GW_OK) return status;
     run->driven = *m;

@@ -28,10 +28,12 @@ typedef struct gw_run {
         *right;    /**< the right wheel's corner where the kit differs and nothing is shared; else NULL */
     bool on_right; /**< `ws` is the right wheel's, `right` the left one's */
     bool on_road;  /**< a manoeuvre is an equilibrium of the whole car                        */
-    double made_up[GW_AXLES];  /**< of bars that are not in the joints [N/m]                           */
-    gw_road *road;             /**< the car with this kit, stood up for its first manoeuvre; NULL: not yet */
-    gw_manoeuvre driven;       /**< what `road` was solved for last                                    */
-    bool drives;               /**< it was                                                             */
+    double made_up[GW_AXLES]; /**< of bars that are not in the joints [N/m]                           */
+    gw_road *road;            /**< the car with this kit, stood up for its first manoeuvre; NULL: not yet */
+    gw_manoeuvre driven;      /**< what `road` was solved for last                                    */
+    bool drives;              /**< it was                                                             */
+    bool untold; /**< nobody reads why the car does not carry a manoeuvre: where a wheel lifts is not looked
+                    for */
     const gw_run_guide *guide; /**< NULL: every corner is opened as if it were the first          */
     const gw_state *near_dive,
         *near; /**< where the next load starts: dive and outcome of the guide's; NULL: S0 */

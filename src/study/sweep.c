@@ -55,6 +55,7 @@ static gw_status run_points(gw_sweep_job *job)
     for (int i = 0; i < plan->n; i++) {
         double g = plan->to_g * i / (plan->n - 1);
         gw_manoeuvre m = manoeuvre_of(plan, g);
+        job->run.untold = i > 0;
         gw_status status = gw_run_manoeuvre(&job->run, &m, &item, &job->err);
         if (status == GW_E_NUMERIC && i > 0) break;
         if (status != GW_OK) return status;
