@@ -234,6 +234,10 @@ deb: ## make Debian packages, look them over, try what is in them
 print-flags: # for the scripts that compile on their own
 	@echo '$(CC_ALL)'
 
+print-link: # likewise: how to link, then with what
+	@echo '$(CC) $(SAN) $(CFLAGS) $(LDFLAGS)'
+	@echo '$(LIBS)'
+
 clean: ## remove everything that was built
 	rm -rf build
 
@@ -241,5 +245,5 @@ help: ## list the targets
 	@awk -F ':.*## ' '/^[a-z-]+:.*## /{printf "  make %-10s %s\n", $$1, $$2}' Makefile
 	@echo "  MODE=release|asan|tsan|coverage  CC=gcc|clang  PREFIX=/usr/local  DESTDIR=  JOBS=2  V=1 (show commands)"
 
-.PHONY: all tests unit demo check run-tests asan tsan bench run-bench same-output mutants lint coverage install uninstall validate fresh readme deb print-flags clean help FORCE
+.PHONY: all tests unit demo check run-tests asan tsan bench run-bench same-output mutants lint coverage install uninstall validate fresh readme deb print-flags print-link clean help FORCE
 -include $(shell find $B -path $B/logs -prune -o -type f -name '*.d' -print 2>/dev/null)

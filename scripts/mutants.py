@@ -11,6 +11,7 @@ when it does not build. --list only looks whether every fault still fits its fil
 """
 import argparse
 import os
+import resource
 import shutil
 import signal
 import subprocess
@@ -63,16 +64,49 @@ def copy_tree(to):
         shutil.copy2(name, os.path.join(to, name))
 
 
-def make(tree, *goals):
+def run(command, tree):
+    """What a command says, and whether it went well."""
     env = {k: v for k, v in os.environ.items() if not k.startswith(("MAKE", "MFLAGS"))}
-    return subprocess.run(["make", "-s", "CFLAGS=-O1", *goals], cwd=tree, env=env, stdout=subprocess.PIPE,
-                          stderr=subprocess.STDOUT, check=False)
+    done = subprocess.run(command, cwd=tree, env=env, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, check=False)
+    return done.returncode == 0, done.stdout.decode("utf-8", "replace")
+
+
+def make(tree, *goals):
+    """Slower tests make up for a quicker compiler: -O1. The quickest linker there is: every fault is linked anew."""
+    linker = next(("-fuse-ld=" + name for name in ("mold", "lld", "gold") if shutil.which("ld." + name)), "")
+    return run(["make", "-s", "CFLAGS=-O1", "LDFLAGS=" + linker, *goals], tree)
+
+
+def program_of(test):
+    """What a test runs: itself where it is a program, or giveway."""
+    return "build/release/" + ("giveway" if "." in test else test)
 
 
 def programs(faults):
-    """What has to be built for a set of faults: the program, and the tests that are programs."""
-    named = sorted({t for fault in faults for t in fault["tests"] if "." not in t})
-    return ["build/release/giveway"] + ["build/release/" + t for t in named]
+    return sorted({program_of(t) for fault in faults for t in fault["tests"]} | {"build/release/giveway"})
+
+
+class Shop:
+    """A tree that is built, and how one of its files is compiled and one of its programs linked without make."""
+
+    def __init__(self, tree):
+        self.tree = tree
+        self.compiler, self.linker, self.libraries = make(tree, "print-flags", "print-link")[1].splitlines()[:3]
+
+    def compile(self, file):
+        return run(self.compiler.split() + ["-w", "-c", "-o", "planted.o", file], self.tree)[0]
+
+    def link(self, program, file):
+        """A program with planted.o in the place of a file's object: what it defines is not looked for in archives."""
+        built = os.path.join(self.tree, "build/release")
+        own = "build/release" + file[len("src"):-len("c")] + "o"
+        if program == "build/release/giveway":
+            parts = [f"build/release/cli/{o}" for o in sorted(os.listdir(built + "/cli")) if o.endswith(".o")]
+        else:
+            parts = [program + ".o", "build/release/tests/libsupport.a"]
+        parts = ["planted.o"] + [o for o in parts if o != own] + ["build/release/libshow.a", "build/release/libgiveway.a"]
+        return run(self.linker.split() + ["-o", program + ".planted"] + parts + self.libraries.split()
+                   + ["-lcmocka"] * (program != "build/release/giveway"), self.tree)[0]
 
 
 def command(tree, test):
@@ -125,55 +159,97 @@ def write(path, text):
     os.utime(path, (now, now))
 
 
-def killer(tree, fault):
+def killer(shop, fault):
     """The test that saw the fault, "the compiler", or None: it lives. The tree is as before then."""
-    path = os.path.join(tree, fault["file"])
+    path = os.path.join(shop.tree, fault["file"])
     with open(path, encoding="utf-8") as f:
         before = f.read()
     write(path, before.replace(fault["old"], fault["new"], 1))
     try:
-        if make(tree, *programs([fault])).returncode != 0:
+        if not fault["file"].endswith(".c"):
+            return seen_with_make(shop, fault)
+        if not shop.compile(fault["file"]):
             return "the compiler"
-        return next((t for t in fault["tests"] if not passes(tree, t)), None)
+        return next((t for t in fault["tests"] if not passes_planted(shop, t, fault["file"])), None)
     finally:
         write(path, before)
+
+
+def seen_with_make(shop, fault):
+    """For a fault in a header, which many files read."""
+    if not make(shop.tree, *programs([fault]))[0]:
+        return "the compiler"
+    return next((t for t in fault["tests"] if not passes(shop.tree, t)), None)
+
+
+def passes_planted(shop, test, file):
+    """A test with the fault in the program that it runs; the sound program comes back afterwards."""
+    program = program_of(test)
+    if not shop.link(program, file):
+        sys.exit(f"{program} with the object of {file} does not link")
+    path = os.path.join(shop.tree, program)
+    os.replace(path, path + ".sound")
+    os.replace(path + ".planted", path)
+    try:
+        return passes(shop.tree, test)
+    finally:
+        os.replace(path + ".sound", path)
 
 
 def prepare(work, jobs, faults):
     """Copies of the tree, built once; every test that is named must pass before anything is planted."""
     first = os.path.join(work, "tree-0")
     copy_tree(first)
-    built = make(first, f"-j{jobs}", *programs(faults))
-    if built.returncode != 0:
-        sys.exit("the tree does not build:\n" + built.stdout.decode("utf-8", "replace")[-2000:])
-    for test in sorted({t for fault in faults for t in fault["tests"]}):
-        if not passes(first, test):
-            sys.exit(f"{test} fails without any fault: nothing can be learned from it")
-    trees = [first]
+    built, said = make(first, f"-j{jobs}", *programs(faults))
+    if not built:
+        sys.exit("the tree does not build:\n" + said[-2000:])
+    print(f"built: {cost():.0f} s of processor time", flush=True)
+    tests = sorted({t for fault in faults for t in fault["tests"]})
+    with ThreadPoolExecutor(jobs) as pool:
+        for test, passed in zip(tests, pool.map(lambda t: passes(first, t), tests)):
+            if not passed:
+                sys.exit(f"{test} fails without any fault: nothing can be learned from it")
+    print(f"{len(tests)} tests pass without a fault: {cost():.0f} s of processor time", flush=True)
     for i in range(1, jobs):
-        trees.append(os.path.join(work, f"tree-{i}"))
-        shutil.copytree(first, trees[-1], symlinks=True)
-    return trees
+        shutil.copytree(first, os.path.join(work, f"tree-{i}"), symlinks=True)
+    return [Shop(os.path.join(work, f"tree-{i}")) for i in range(jobs)]
 
 
-def plant_all(faults, trees):
+def cost():
+    """Processor time of all that has been started and has ended, in seconds."""
+    used = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return used.ru_utime + used.ru_stime
+
+
+def plant_all(faults, shops):
     free = Queue()
-    for tree in trees:
-        free.put(tree)
+    for shop in shops:
+        free.put(shop)
 
     def plant(fault):
-        tree = free.get()
+        shop = free.get()
+        start, before = time.time(), cost()
         try:
-            return fault, killer(tree, fault)
+            return fault, killer(shop, fault), time.time() - start, cost() - before
         finally:
-            free.put(tree)
+            free.put(shop)
 
-    alive = 0
-    with ThreadPoolExecutor(len(trees)) as pool:
-        for fault, by in pool.map(plant, faults):
-            alive += by is None
+    results = []
+    with ThreadPoolExecutor(len(shops)) as pool:
+        for fault, by, seconds, processor in pool.map(plant, faults):
+            results.append((seconds, processor, fault, by))
             print(f"{'LIVES' if by is None else 'dead '}  {fault['room']}: {fault['what']} ({fault['file']})"
-                  + ("" if by is None else f": seen by {by}"), flush=True)
+                  + ("" if by is None else f": seen by {by}") + f", {seconds:.1f} s", flush=True)
+    return results
+
+
+def sum_up(results, start, unfit):
+    print("the slowest:")
+    for seconds, processor, fault, by in sorted(results, key=lambda r: -r[0])[:10]:
+        print(f"{seconds:7.1f} s  {fault['what']} ({fault['file']}): {by or ','.join(fault['tests'])}")
+    alive = sum(by is None for _, _, _, by in results)
+    print(f"{len(results)} faults planted in {time.time() - start:.0f} s, {cost():.0f} s of processor time: "
+          f"{len(results) - alive} dead, {alive} alive, {unfit} do not fit")
     return alive
 
 
@@ -195,9 +271,7 @@ def main():
         return 1 if unfit or not faults else 0
     start = time.time()
     with tempfile.TemporaryDirectory(prefix="giveway-mutants-") as work:
-        alive = plant_all(faults, prepare(work, args.jobs, faults))
-    print(f"{len(faults)} faults planted in {time.time() - start:.0f} s: {len(faults) - alive} dead, {alive} alive, "
-          f"{len(unfit)} do not fit")
+        alive = sum_up(plant_all(faults, prepare(work, args.jobs, faults)), start, len(unfit))
     return 1 if alive or unfit else 0
 
 

@@ -7,10 +7,10 @@
 #include <string.h>
 
 /* A part holds rows of its own: they are found as if they stood here. */
-static const gw_field *among(const gw_place *place, const char *key, size_t n, gw_found *out);
+static const gw_field *among(const gw_place *place, const char *key, size_t n, gw_found_row *out);
 
 static const gw_field *in_part(const gw_field *part, const gw_place *place, const char *key, size_t n,
-                               gw_found *out)
+                               gw_found_row *out)
 {
     assert(out->depth < GW_DEEPEST);
     gw_place *inner = &out->at[out->depth++];
@@ -21,7 +21,7 @@ static const gw_field *in_part(const gw_field *part, const gw_place *place, cons
     return field;
 }
 
-static const gw_field *among(const gw_place *place, const char *key, size_t n, gw_found *out)
+static const gw_field *among(const gw_place *place, const char *key, size_t n, gw_found_row *out)
 {
     for (int i = 0; i < place->record->n; i++) {
         const gw_field *field = &place->record->field[i];
@@ -43,9 +43,9 @@ static int component_of(const gw_field *field, const char *name)
     return -1;
 }
 
-void gw_find(const gw_place *place, const char *key, gw_found *out)
+void gw_find(const gw_place *place, const char *key, gw_found_row *out)
 {
-    *out = (gw_found){ .component = -1, .depth = 1 };
+    *out = (gw_found_row){ .component = -1, .depth = 1 };
     out->at[0] = *place;
     for (;;) {
         size_t n = strcspn(key, ".");
@@ -65,14 +65,14 @@ void gw_find(const gw_place *place, const char *key, gw_found *out)
     out->component = component_of(out->field, key);
 }
 
-static gw_shown read_found(const gw_found *found)
+static gw_shown read_found(const gw_found_row *found)
 {
     return gw_field_read(found->field, &found->at[found->depth - 1]);
 }
 
 double gw_number_at(const gw_place *place, const char *key, gw_unit *unit)
 {
-    gw_found found;
+    gw_found_row found;
     gw_find(place, key, &found);
     if (unit) *unit = found.field->unit;
     if (found.absent) return NAN;
@@ -84,14 +84,14 @@ double gw_number_at(const gw_place *place, const char *key, gw_unit *unit)
 
 const char *gw_text_at(const gw_place *place, const char *key)
 {
-    gw_found found;
+    gw_found_row found;
     gw_find(place, key, &found);
     return found.absent ? NULL : read_found(&found).text;
 }
 
 const gw_record *gw_record_of(const gw_place *place, const char *key)
 {
-    gw_found found;
+    gw_found_row found;
     gw_find(place, key, &found);
     return found.field->record;
 }

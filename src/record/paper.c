@@ -79,7 +79,7 @@ static gw_number number(gw_style style, double shown, int decimals)
     return gw_fixed(style == GW_SIZE ? fabs(shown) : shown, decimals);
 }
 
-static gw_number figure(const gw_found *found, gw_style style, int decimals)
+static gw_number figure(const gw_found_row *found, gw_style style, int decimals)
 {
     if (found->absent) return number(style, (double)NAN, decimals);
     gw_shown value = gw_field_read(found->field, &found->at[found->depth - 1]);
@@ -90,7 +90,7 @@ static gw_number figure(const gw_found *found, gw_style style, int decimals)
 
 gw_number gw_paper_figure(const gw_place *place, const char *key, gw_style style, int decimals)
 {
-    gw_found found;
+    gw_found_row found;
     gw_find(place, key, &found);
     return figure(&found, style, decimals);
 }
@@ -105,7 +105,7 @@ static int lines_of(const char *s)
 }
 
 /* Three numbers stand side by side in one cell. */
-static void whole_cell(const gw_found *found, const gw_column *column, gw_buf *cell)
+static void whole_cell(const gw_found_row *found, const gw_column *column, gw_buf *cell)
 {
     gw_shown value = gw_field_read(found->field, &found->at[found->depth - 1]);
     for (int i = 0; i < value.n; i++)
@@ -113,7 +113,7 @@ static void whole_cell(const gw_found *found, const gw_column *column, gw_buf *c
                    number(column->style, gw_shown_out(found->field, &value, i), column->decimals).s);
 }
 
-static void band_cell(const gw_found *found, const gw_column *column, gw_buf *cell)
+static void band_cell(const gw_found_row *found, const gw_column *column, gw_buf *cell)
 {
     gw_shown value = gw_field_read(found->field, &found->at[found->depth - 1]);
     const gw_field *f = found->field;
@@ -124,7 +124,7 @@ static void band_cell(const gw_found *found, const gw_column *column, gw_buf *ce
 
 static void fill_cell(const gw_place *place, const gw_column *column, gw_buf *cell)
 {
-    gw_found found;
+    gw_found_row found;
     if (column->cell) {
         column->cell(place, cell);
         return;
@@ -146,7 +146,7 @@ static const char *unit_below(const gw_record *sample, const gw_column *column)
     if (column->cell || column->style == GW_WORDS || column->no_unit) return "";
     if (column->style == GW_MINUTES) return "\xC2\xB0 '";
     const gw_place nowhere = { .record = sample };
-    gw_found found;
+    gw_found_row found;
     gw_find(&nowhere, column->key, &found);
     return gw_unit_word(found.field->unit);
 }
@@ -200,7 +200,7 @@ void gw_paper_end(gw_paper *paper)
 void gw_paper_list(gw_paper *paper, const gw_place *up, const char *key, const gw_column *column, int n,
                    bool (*only)(const gw_paper *paper, const gw_place *element))
 {
-    gw_found list;
+    gw_found_row list;
     gw_find(up, key, &list);
     const gw_place *place = &list.at[list.depth - 1];
     gw_paper_begin(paper, list.field->record, column, n);
@@ -215,7 +215,7 @@ void gw_paper_list(gw_paper *paper, const gw_place *up, const char *key, const g
 void gw_paper_each(gw_paper *paper, const gw_place *up, const char *key,
                    void (*write)(gw_paper *paper, const gw_place *element))
 {
-    gw_found list;
+    gw_found_row list;
     gw_find(up, key, &list);
     const gw_place *place = &list.at[list.depth - 1];
     for (int i = 0, count = list.absent ? 0 : gw_place_count(list.field, place); i < count; i++) {
@@ -228,7 +228,7 @@ void gw_paper_each(gw_paper *paper, const gw_place *up, const char *key,
 
 static void put_fact(gw_paper *paper, const gw_place *place, const gw_fact *fact)
 {
-    gw_found found;
+    gw_found_row found;
     gw_fact_line line = { 0 };
     gw_find(place, fact->key, &found);
     if (found.absent) return;

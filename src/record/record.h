@@ -250,16 +250,16 @@ const char *gw_name_at(const gw_field *field, const gw_place *place, int index);
 enum { GW_DEEPEST = 8 };
 
 /** A row found by its dotted key ("clamped.wheel_rate", "wheel_centre.x"), with the places on the way. */
-typedef struct gw_found {
+typedef struct gw_found_row {
     const gw_field *field;
     int component; /**< -1: all of it */
     bool absent;   /**< an object on the way is not there */
     int depth;
     gw_place at[GW_DEEPEST]; /**< its place is at[depth - 1]; do not copy */
-} gw_found;
+} gw_found_row;
 
 /** Asserts that there is such a key: keys are constants of the program. */
-void gw_find(const gw_place *place, const char *key, gw_found *out);
+void gw_find(const gw_place *place, const char *key, gw_found_row *out);
 
 /** The figure in SI; NAN where it is absent or not known. `unit` may be NULL. */
 double gw_number_at(const gw_place *place, const char *key, gw_unit *unit);

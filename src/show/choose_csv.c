@@ -49,7 +49,7 @@ static double shown(const gw_place *place, const char *key)
 
 static void put_figures(const gw_place *member, const gw_choose_study *s, gw_csv *csv)
 {
-    gw_found list;
+    gw_found_row list;
     gw_find(member, "figures", &list);
     for (int f = 0; f < s->n_figures; f++) {
         gw_place figure;

@@ -2,6 +2,7 @@
 /* The rows of `match`: a case corrected by readings. */
 #include "show/match.h"
 
+#include "casefile/readings.h"
 #include "show/deflect.h"
 #include "show/results.h"
 
@@ -126,12 +127,11 @@ static const char *read_figure(const gw_place *p)
     return gw_read_key(read_value(p)->figure);
 }
 
+/* Figures that one band of a gauge holds for have one unit. */
 static gw_unit read_unit(const gw_place *p)
 {
-    gw_read_figure figure = read_value(p)->figure;
-    return figure <= GW_READ_CASTER       ? GW_UNIT_DEG
-           : figure == GW_READ_WHEEL_RATE ? GW_UNIT_N_PER_MM
-                                          : GW_UNIT_MM;
+    static const gw_unit OF_BAND[] = { GW_UNIT_DEG, GW_UNIT_MM, GW_UNIT_N_PER_MM };
+    return OF_BAND[gw_read_within(read_value(p)->figure)];
 }
 
 static double travel(const gw_place *p)
