@@ -268,9 +268,8 @@ static void put_final_drive(gw_road *road, gw_axle which, int w)
     for (int i = 0; i < 3; i++) s->rhs[body][s->n_columns * (3 + i)] += v[i];
 }
 
-/* Where both wheels of an axle stand and what each carries, the lateral force by load; the axle's load [N].
- */
-static double find_contacts(const gw_road *road, gw_road_axle *axle)
+/* Where both wheels of an axle stand and what each carries, the lateral force by load. */
+static void find_contacts(const gw_road *road, gw_road_axle *axle)
 {
     double sum = 0.0;
     for (int w = 0; w < GW_WHEELS; w++) {
@@ -281,7 +280,6 @@ static double find_contacts(const gw_road *road, gw_road_axle *axle)
         gw_contact *c = &axle->wheel[w].contact;
         c->lateral = axle->lateral * c->vertical / sum;
     }
-    return sum;
 }
 
 void gw_find_contacts(gw_road *road)
@@ -293,20 +291,29 @@ void gw_put_on_road(gw_road *road, gw_axle which, gw_balance_of_car *b)
 {
     gw_road_axle *axle = &road->axle[which];
     gw_system *s = &axle->ws->system;
+    find_contacts(road, axle);
+    for (int w = 0; w < GW_WHEELS; w++) {
+        gw_wheel_forces f = forces_of(road, which, w);
+        for (int i = 0; i < 6; i++) s->rhs[s->upright[w]][s->n_columns * i] += f.upright[i];
+        axpy(b->sum, 1.0, f.car);
+        put_final_drive(road, which, w);
+    }
+}
+
+void gw_put_road_tangents(gw_road *road, gw_axle which, gw_balance_of_car *b)
+{
+    const gw_road_axle *axle = &road->axle[which];
     gw_wheel_forces f[GW_WHEELS];
-    double unit[GW_WHEELS][2][6];
-    const double sum = find_contacts(road, axle);
+    double unit[GW_WHEELS][2][6], sum = 0.0;
+    for (int w = 0; w < GW_WHEELS; w++) sum += axle->wheel[w].contact.vertical;
     for (int w = 0; w < GW_WHEELS; w++) {
         const gw_contact *c = &axle->wheel[w].contact;
         f[w] = forces_of(road, which, w);
         unit_lateral(road, axle, w, unit[w][0], unit[w][1]);
         for (int i = 0; i < 6; i++) {
-            s->rhs[s->upright[w]][s->n_columns * i] += f[w].upright[i];
             b->upright_by_lateral[which][w][i] = -c->vertical / sum * unit[w][0][i];
             b->by_lateral[which][i] -= c->vertical / sum * unit[w][1][i];
         }
-        axpy(b->sum, 1.0, f[w].car);
-        put_final_drive(road, which, w);
     }
     for (int w = 0; w < GW_WHEELS; w++) put_twists(road, which, w, f, unit, b);
     put_stances(road, which, f, unit, b);
@@ -316,6 +323,10 @@ void gw_put_chassis(const gw_road *road, gw_balance_of_car *b)
 {
     gw_vec3 f = weigh(&road->load, road->mass, &road->stance);
     add(b->sum, 1.0, f, gw_cross(road->centre, f));
+}
+
+void gw_put_chassis_tangents(const gw_road *road, gw_balance_of_car *b)
+{
     for (int k = 1; k < 3; k++) {
         gw_stance_on_road d = axes_as_it_turns(&road->stance, GW_HEIGHT + k);
         gw_vec3 df = weigh(&road->load, road->mass, &d), dm = gw_cross(road->centre, df);

@@ -11,10 +11,12 @@
 #include <string.h>
 
 enum { MAX_ITERATIONS = 40, MAX_PARTS = 60 };
-static const double RESIDUAL = 1e-10; /* of the largest load                          */
-static const double ARM = 0.3;        /* length that makes a moment of a force [m]    */
-static const double SETTLED = 1e-11;  /* a step this small is the end [m], [rad]      */
-static const double LEVEL = 1e-13;    /* travel met to [m]                            */
+static const double RESIDUAL = 1e-10;  /* of the largest load                          */
+static const double ARM = 0.3;         /* length that makes a moment of a force [m]    */
+static const double SETTLED = 1e-11;   /* a step this small is the end [m], [rad]      */
+static const double SMALL_STEP = 1e-4; /* after it the tangent is near enough for what is left [m], [rad] */
+static const double QUICKER = 0.1;     /* of the step before: else the tangent is worked out anew */
+static const double LEVEL = 1e-13;     /* travel met to [m]                            */
 static const double LARGEST_TURN = 1.0, LARGEST_MOVE = 0.5, TORN = 1.3;
 static const double SMALLEST_PART = 1.0 / 256.0;
 
@@ -43,7 +45,13 @@ static double rounding_floor(const gw_road *road)
 }
 
 /* The travel of a wheel while the car is set: given, so a border as on the ramp. */
-static void put_travels(gw_road_axle *axle)
+static void put_levels(gw_road_axle *axle)
+{
+    for (int w = 0; w < GW_WHEELS; w++)
+        axle->ws->system.border_rhs[w] = axle->ws->wheel[w].hub.z - axle->wheel[w].contact.hub.z;
+}
+
+static void put_borders(gw_road_axle *axle)
 {
     gw_system *s = &axle->ws->system;
     for (int w = 0; w < GW_WHEELS; w++) {
@@ -54,7 +62,6 @@ static void put_travels(gw_road_axle *axle)
         gw_vec3 m = gw_cross(on, n);
         const double row[6] = { 0, 0, 1, hub.y, -hub.x, 0 }, column[6] = { n.x, n.y, n.z, m.x, m.y, m.z };
         memcpy(s->border_row[w], row, sizeof row);
-        s->border_rhs[w] = wheel->hub.z - hub.z;
         for (int i = 0; i < 6; i++) s->rhs[wheel->spring_body][s->n_columns * i + 1 + w] += column[i];
     }
 }
@@ -86,19 +93,32 @@ static gw_left_over measure(const gw_road *road, const gw_balance_of_car *b)
     return left;
 }
 
-static gw_left_over assemble(gw_road *road, gw_balance_of_car *b)
+/* The imbalance alone; the matrices stay as they were solved last. */
+static gw_left_over assemble_forces(gw_road *road, gw_balance_of_car *b)
 {
-    memset(b, 0, sizeof *b);
+    memset(b->sum, 0, sizeof b->sum);
     for (int a = 0; a < GW_AXLES; a++) {
         gw_road_axle *axle = &road->axle[a];
-        gw_assemble_begin(axle->ws);
-        gw_assemble_links(axle->ws, &axle->state, false);
-        gw_assemble_springs(axle->ws, &axle->state, road->setting ? GW_AT_TRAVEL : GW_ON_SPRING, false);
+        gw_assemble_part_forces(axle->ws, &axle->state);
         gw_put_on_road(road, (gw_axle)a, b);
-        if (road->setting) put_travels(axle);
+        if (road->setting) put_levels(axle);
     }
     gw_put_chassis(road, b);
     return measure(road, b);
+}
+
+/* Where the forces were asked for last. */
+static void assemble_tangents(gw_road *road, gw_balance_of_car *b)
+{
+    memset(b->by_stance, 0, sizeof b->by_stance);
+    memset(b->by_lateral, 0, sizeof b->by_lateral);
+    for (int a = 0; a < GW_AXLES; a++) {
+        gw_road_axle *axle = &road->axle[a];
+        gw_assemble_part_tangents(axle->ws, &axle->state, road->setting ? GW_AT_TRAVEL : GW_ON_SPRING);
+        gw_put_road_tangents(road, (gw_axle)a, b);
+        if (road->setting) put_borders(axle);
+    }
+    gw_put_chassis_tangents(road, b);
 }
 
 /* The axles follow the step; the largest movement. Bounded where a body would turn by more than a radian. */
@@ -142,25 +162,50 @@ static bool is_torn(const gw_road *road)
     return fabs(road->stance.roll) > TORN || fabs(road->stance.pitch) > TORN;
 }
 
+/* How near to a balance, and what will do. */
+typedef struct gw_road_goal {
+    double tolerance, floor; /* of forces [N] */
+} gw_road_goal;
+
+static bool is_met(const gw_road_goal *g, const gw_left_over *left, double last_step)
+{
+    const double enough = g->floor + g->tolerance;
+    bool balanced = left->force <= g->tolerance && left->moment <= ARM * g->tolerance && left->level <= LEVEL;
+    bool settled =
+        last_step <= SETTLED && left->force <= enough && left->moment <= enough && left->level <= 1e-11;
+    return balanced || settled;
+}
+
+/* The axles follow one step, with a tangent of this state or with the last one; how far they moved, -1: not
+ * at all, since the matrix is singular. */
+static double take_step(gw_road *road, gw_balance_of_car *b, bool kept)
+{
+    if (!kept) assemble_tangents(road, b);
+    bool solved = kept ? gw_road_step_again(road, b) : gw_road_step(road, b);
+    return solved ? follow(road) : -1.0;
+}
+
+/* After a small step the tangent is kept as long as the steps get small quickly. */
 gw_status gw_road_newton(gw_road *road, gw_error *err)
 {
-    double tolerance = RESIDUAL * load_scale(road), floor = rounding_floor(road), last = HUGE_VAL;
+    const gw_road_goal wanted = { RESIDUAL * load_scale(road), rounding_floor(road) };
+    double step = HUGE_VAL;
+    bool kept = false;
     gw_balance_of_car b;
+    road->iterations = 0;
     for (int i = 0; i < MAX_ITERATIONS; i++) {
-        gw_left_over left = assemble(road, &b);
-        bool balanced = left.force <= tolerance && left.moment <= ARM * tolerance && left.level <= LEVEL;
-        bool settled = last <= SETTLED && left.force <= floor + tolerance &&
-                       left.moment <= floor + tolerance && left.level <= 1e-11;
-        road->iterations = i;
+        gw_left_over left = assemble_forces(road, &b);
         road->residual = left.force;
-        if (balanced || settled) {
+        if (is_met(&wanted, &left, step)) {
             if (is_torn(road))
                 return gw_fail(err, GW_E_NUMERIC, "the car leaves its linkages in this manoeuvre");
             return GW_OK;
         }
-        if (!gw_road_step(road, &b))
-            return gw_fail(err, GW_E_NUMERIC, "the car has no stiffness left in some direction");
-        last = follow(road);
+        const double before = kept ? step : HUGE_VAL;
+        road->iterations += !kept;
+        step = take_step(road, &b, kept);
+        if (step < 0.0) return gw_fail(err, GW_E_NUMERIC, "the car has no stiffness left in some direction");
+        kept = step <= SMALL_STEP && step <= QUICKER * before;
     }
     return gw_fail(err, GW_E_NUMERIC,
                    "the car found no equilibrium in %d steps: the g is more than it can carry",
@@ -170,10 +215,9 @@ gw_status gw_road_newton(gw_road *road, gw_error *err)
 gw_status gw_road_newton_once(gw_road *road)
 {
     gw_balance_of_car b;
-    road->residual = assemble(road, &b).force;
+    road->residual = assemble_forces(road, &b).force;
     road->iterations = 1;
-    if (!gw_road_step(road, &b)) return GW_E_NUMERIC;
-    follow(road);
+    if (take_step(road, &b, false) < 0.0) return GW_E_NUMERIC;
     gw_find_contacts(road);
     return GW_OK;
 }

@@ -57,6 +57,19 @@ typedef struct gw_road_axle {
     gw_road_wheel wheel[GW_WHEELS];
 } gw_road_axle;
 
+/** Factors of a dense matrix, rows scaled and swapped. */
+enum { GW_MOST_ROWS = 6 * GW_WHEELS };
+typedef struct gw_factors {
+    double a[GW_MOST_ROWS * GW_MOST_ROWS], scale[GW_MOST_ROWS];
+    int pivot[GW_MOST_ROWS];
+} gw_factors;
+
+/** What is kept of a step: the factors of each axle's uprights and of the car's few unknowns. */
+typedef struct gw_step_factors {
+    gw_factors upright[GW_AXLES], car;
+    double by_unknown[GW_AXLES][6 * GW_WHEELS][1 + GW_MOST_UNKNOWNS]; /**< [row][1 + unknown]; 0: scratch */
+} gw_step_factors;
+
 struct gw_road {
     gw_arena arena;
     const gw_vehicle *vehicle;
@@ -66,16 +79,15 @@ struct gw_road {
     gw_stance_on_road stance, stance0, kept;
     gw_road_load load;
     gw_manoeuvre manoeuvre;
-    bool setting; /**< S0 is being looked for: preloads unknown, axes fixed in the chassis */
-    bool once;    /**< one step of Newton's iteration is all: to first order in what differs */
-    int iterations;
+    bool setting;   /**< S0 is being looked for: preloads unknown, axes fixed in the chassis */
+    bool once;      /**< one step of Newton's iteration is all: to first order in what differs */
+    int iterations; /**< steps with a tangent of their own */
     double residual;
+    gw_step_factors factors; /**< of the last such step */
 };
 
 /* contact.c */
 void gw_look_from(gw_stance_on_road *stance);
-/** The road's wrenches into the axle's matrix, which is cleared; the equations of the whole car into
- * `balance`. */
 typedef struct gw_balance_of_car {
     double sum[6];                              /**< force and moment about the car's origin, chassis axes */
     double by_stance[6][3];                     /**< minus the derivative with height, roll, pitch         */
@@ -84,10 +96,15 @@ typedef struct gw_balance_of_car {
     double upright_by_stance[GW_AXLES][GW_WHEELS][6][3];
     double upright_by_lateral[GW_AXLES][GW_WHEELS][6];
 } gw_balance_of_car;
+/** The road's wrenches onto the uprights, added to what their joints do; their sum into `balance`. */
 void gw_put_on_road(gw_road *road, gw_axle which, gw_balance_of_car *balance);
+/** Their derivatives into the axle's matrix and into the equations of the whole car, where they were put
+ * last. */
+void gw_put_road_tangents(gw_road *road, gw_axle which, gw_balance_of_car *balance);
 /** Contacts alone, where the car stands now. */
 void gw_find_contacts(gw_road *road);
 void gw_put_chassis(const gw_road *road, gw_balance_of_car *balance);
+void gw_put_chassis_tangents(const gw_road *road, gw_balance_of_car *balance);
 
 /* road.c */
 /** Memory and geometry of an axle whose workspace is there; its wheels' setting, which the kit decides. */
@@ -108,5 +125,7 @@ double gw_road_least_load(const gw_road *road); /**< on any wheel [N] */
 /* step.c */
 /** One step of Newton's iteration from the assembled matrices; false where they are singular. */
 bool gw_road_step(gw_road *road, const gw_balance_of_car *balance);
+/** The same matrices for another imbalance. */
+bool gw_road_step_again(gw_road *road, const gw_balance_of_car *balance);
 
 #endif

@@ -71,12 +71,6 @@ static void add_link_tangents(gw_corner_ws *ws, const gw_state *state, bool line
     }
 }
 
-void gw_assemble_links(gw_corner_ws *ws, const gw_state *state, bool linear)
-{
-    add_link_forces(ws, state);
-    add_link_tangents(ws, state, linear);
-}
-
 static gw_vec3 patch_now(const gw_corner_ws *ws, const gw_state *state, int w)
 {
     return gw_point_now(&state->pose[ws->wheel[w].upright], ws->wheel[w].patch);
@@ -207,19 +201,32 @@ static gw_imbalance measure(const gw_system *s)
     return out;
 }
 
-void gw_assemble_begin(gw_corner_ws *ws)
+static void clear_forces(gw_system *s)
 {
-    gw_system *s = &ws->system;
-    memset(s->block, 0, (size_t)s->n_blocks * sizeof *s->block);
-    memset(s->rhs, 0, (size_t)s->n * sizeof *s->rhs);
+    for (int b = 0; b < s->n; b++)
+        for (int i = 0; i < 6; i++) s->rhs[b][s->n_columns * i] = 0.0;
 }
 
-void gw_assemble_springs(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool linear)
+static void clear_tangents(gw_system *s)
 {
-    for (int w = 0; w < ws->n_wheels; w++) {
-        add_spring_force(ws, state, w);
-        add_spring_tangent(ws, state, w, drive, linear);
-    }
+    memset(s->block, 0, (size_t)s->n_blocks * sizeof *s->block);
+    for (int b = 0; b < s->n; b++)
+        for (int i = 0; i < 6; i++)
+            for (int w = 0; w < s->n_wheels; w++) s->rhs[b][s->n_columns * i + 1 + w] = 0.0;
+}
+
+void gw_assemble_part_forces(gw_corner_ws *ws, const gw_state *state)
+{
+    clear_forces(&ws->system);
+    add_link_forces(ws, state);
+    for (int w = 0; w < ws->n_wheels; w++) add_spring_force(ws, state, w);
+}
+
+void gw_assemble_part_tangents(gw_corner_ws *ws, const gw_state *state, gw_drive drive)
+{
+    clear_tangents(&ws->system);
+    add_link_tangents(ws, state, false);
+    for (int w = 0; w < ws->n_wheels; w++) add_spring_tangent(ws, state, w, drive, false);
 }
 
 /* Into right sides that are clear. */
@@ -236,15 +243,14 @@ static gw_imbalance add_forces(gw_corner_ws *ws, const gw_state *state, gw_drive
 
 gw_imbalance gw_assemble_forces(gw_corner_ws *ws, const gw_state *state, gw_drive drive)
 {
-    gw_system *s = &ws->system;
-    for (int b = 0; b < s->n; b++)
-        for (int i = 0; i < 6; i++) s->rhs[b][s->n_columns * i] = 0.0;
+    clear_forces(&ws->system);
     return add_forces(ws, state, drive);
 }
 
 gw_imbalance gw_assemble(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool linear)
 {
-    gw_assemble_begin(ws);
+    clear_forces(&ws->system);
+    clear_tangents(&ws->system);
     gw_imbalance left = add_forces(ws, state, drive);
     add_link_tangents(ws, state, linear);
     for (int w = 0; w < ws->n_wheels; w++) {

@@ -109,6 +109,8 @@ static inline void subtract_columns(double *restrict y, const double *restrict a
 {
     if (n == 2)
         subtract_product(y, a, x, 2);
+    else if (n == 3)
+        subtract_product(y, a, x, 3);
     else
         subtract_product(y, a, x, n);
 }
@@ -247,7 +249,7 @@ bool gw_system_solve(gw_system *s)
 }
 
 /* The borders' columns stand condensed beside the imbalance. */
-bool gw_system_solve_again(gw_system *s)
+void gw_system_condense_again(gw_system *s)
 {
     const int columns = s->n_columns;
     for (int o = 0; o < s->n_order; o++) {
@@ -263,5 +265,10 @@ bool gw_system_solve_again(gw_system *s)
             for (int i = 0; i < 6; i++) s->rhs[a][columns * i] += y[i];
         }
     }
+}
+
+bool gw_system_solve_again(gw_system *s)
+{
+    gw_system_condense_again(s);
     return solve_uprights(s) && gw_system_spread(s);
 }

@@ -143,6 +143,8 @@ bool gw_system_solve_again(gw_system *system);
 /** Every member eliminated: what is left couples the uprights alone. False where a member's block is
  * singular. */
 bool gw_system_condense(gw_system *system);
+/** The same members for another imbalance, once they were eliminated. */
+void gw_system_condense_again(gw_system *system);
 /** The members' steps, once those of the uprights and of the borders are known. */
 bool gw_system_spread(gw_system *system);
 
@@ -157,10 +159,10 @@ gw_imbalance gw_assemble(gw_corner_ws *ws, const gw_state *state, gw_drive drive
 /** The imbalance alone; the matrix, and its border, stay as they were solved last. */
 gw_imbalance gw_assemble_forces(gw_corner_ws *ws, const gw_state *state, gw_drive drive);
 gw_vec3 gw_point_now(const gw_pose *pose, gw_vec3 point);
-/** Joints alone, and the springs alone, into a matrix that gw_assemble_begin has cleared. */
-void gw_assemble_begin(gw_corner_ws *ws);
-void gw_assemble_links(gw_corner_ws *ws, const gw_state *state, bool linear);
-void gw_assemble_springs(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool linear);
+/** Forces of joints and springs alone, without any load; what stood there is cleared. */
+void gw_assemble_part_forces(gw_corner_ws *ws, const gw_state *state);
+/** Their tangents, at the state of the forces last asked for, and borders without columns. */
+void gw_assemble_part_tangents(gw_corner_ws *ws, const gw_state *state, gw_drive drive);
 
 /* stability.c: whether a balance can be trusted */
 /** Just after the system of this state was solved: no direction in which the bodies would run away. */
