@@ -96,7 +96,7 @@ ratio() { # LABEL FIRST SECOND REMARK
 used() { measure "$B/giveway" "$@" | cut -f 3; }
 heading "How sure, and the user's own car, processor time"
 runs=3
-hatch=cases/hatchback.json
+hatch=tests/cases/hatchback-by-rule.json
 spread=$(used spread "$case")
 row "spread of the whole car, 1024 draws, ms" "$spread" "(5 kits, 9 answers each: keep below 3000)"
 if command -v python3 >/dev/null; then # the front corner alone, as the contract counts: 5 kits, 5 loads

@@ -12,7 +12,7 @@ REAR = {"trailing_front": ("trailing_rubber", "trailing_poly", "trailing_bearing
         "camber_inner": ("camber_rubber", "camber_poly", "link_bearing"),
         "camber_outer": ("camber_rubber", "camber_poly", "link_bearing")}
 
-case = json.load(open("cases/hatchback.json"))
+case = json.load(open("tests/cases/hatchback-by-rule.json"))
 axles = {"front": FRONT, "rear": REAR} if sys.argv[1] == "10" else {"front": FRONT}
 if sys.argv[1] == "10":
     case["vehicle"].pop("load_transfer", None)

@@ -19,6 +19,7 @@ fi
 
 work=$(mktemp -d) && trap 'rm -rf "$work"' EXIT
 cp -r cases tests/casefile/samples "$work"
+cp tests/cases/*.json "$work/samples"
 cp -r materials "$work" # so that --materials finds the same folder in both runs
 runs=0 different=0
 export NO_COLOR=1 LC_ALL=C TZ=UTC
@@ -45,7 +46,8 @@ in_every_format() { # ARGUMENTS
 }
 
 # What every command takes; those that do not take an option answer with the same line.
-files=(cases/fast-saloon.json cases/hatchback.json samples/every-key.json samples/other-choices.json)
+files=(cases/fast-saloon.json cases/hatchback.json samples/saloon-by-rule.json samples/hatchback-by-rule.json samples/every-key.json
+    samples/other-choices.json)
 for command in $commands; do
     if [ "$command" = report ]; then
         if [ "${CHARTS:-1}" = 0 ]; then continue; fi

@@ -148,8 +148,8 @@ const gw_command GW_COMMAND_CHOOSE = {
         "of money buys; every single change; and what a limit costs. --case FILE writes the recommendations "
         "as "
         "kits of a new case, --detail prints the whole front, -o DIR draws it.",
-    .examples = { "giveway choose cases/hatchback.json --corner rear",
-                  "giveway choose cases/hatchback.json --corner rear --format csv" },
+    .examples = { "giveway choose cases/hatchback.json --corner front",
+                  "giveway choose cases/hatchback.json --corner front --format csv" },
     .size = sizeof(gw_chosen),
     .result = &GW_CHOOSE_RESULT,
     .plan = make_plan,

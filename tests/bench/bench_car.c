@@ -89,8 +89,8 @@ int main(void)
     times plain, shared;
     gsl_set_error_handler_off();
     if (gw_materials_builtin(&materials, &faults) != GW_OK) return 1;
-    int failed = time_case("cases/fast-saloon.json", &materials, &plain) ||
-                 time_case("cases/whole-saloon.json", &materials, &shared);
+    int failed = time_case("tests/cases/saloon-by-rule.json", &materials, &plain) ||
+                 time_case("cases/fast-saloon.json", &materials, &shared);
     gw_materials_free(&materials);
     gw_faults_free(&faults);
     if (failed) return 1;

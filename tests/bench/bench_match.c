@@ -105,7 +105,7 @@ int main(void)
     gw_laws laws;
     size_t size = 0;
     gsl_set_error_handler_off();
-    char *text = with_uncertain("cases/hatchback.json", &size);
+    char *text = with_uncertain("tests/cases/hatchback-by-rule.json", &size);
     if (!text || gw_materials_builtin(&materials, &faults) != GW_OK ||
         gw_case_read("hatchback", text, size, &materials, &c, &faults) != GW_OK ||
         gw_readings_read("readings.json", READINGS, sizeof READINGS - 1, &c, &readings, &faults) != GW_OK ||

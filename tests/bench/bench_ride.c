@@ -102,7 +102,7 @@ static int run_demonstration(void)
     gw_laws laws;
     gw_case c;
     if (gw_materials_builtin(&materials, &faults) != GW_OK) return 1;
-    if (gw_case_load("cases/fast-saloon.json", &materials, &c, &faults) != GW_OK) return 1;
+    if (gw_case_load("tests/cases/saloon-by-rule.json", &materials, &c, &faults) != GW_OK) return 1;
     if (gw_laws_make(&c, GW_METHOD_SOLVED, &laws, NULL) != GW_OK) return 1;
     int failed = run_case(&c, &laws, GW_FRONT) | run_case(&c, &laws, GW_REAR);
     gw_laws_free(&laws);

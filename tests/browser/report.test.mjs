@@ -608,7 +608,8 @@ function longNamed() {
 }
 
 async function otherCases(browser) {
-  const cases = ["live-axle", "whole-hatchback", "whole-saloon"].map((name) => [name, join(SOURCE, `cases/${name}.json`)]);
+  const cases = ["cases/live-axle", "cases/hatchback", "tests/cases/saloon-by-rule", "tests/cases/hatchback-by-rule"]
+    .map((name) => [name.replace(/.*\//, ""), join(SOURCE, `${name}.json`)]);
   for (const [what, file] of [...cases, ["long names", longNamed()]]) {
     for (const copy of ["customer", "workshop"]) {
       const path = report(file, `${what}-${copy}`.replace(/\W/g, "-"), "--for", copy), bytes = readFileSync(path).length;

@@ -192,7 +192,7 @@ def kept_samples(folder, samples):
 
 def sound_samples():
     """Those of the source tree: kind, name, document."""
-    for folder, kind in (("tests/casefile/samples", "case"), ("cases", "case"), ("materials", "material")):
+    for folder, kind in (("tests/casefile/samples", "case"), ("cases", "case"), ("tests/cases", "case"), ("materials", "material")):
         for path in sorted((SOURCE / folder).glob("*.json")):
             yield kind, path.stem, json.loads(path.read_text())
 

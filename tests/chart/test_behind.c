@@ -73,7 +73,7 @@ static void body_leans_to_the_outer_side_by_three_times_its_roll(void **unused)
 {
     (void)unused;
     drawn d = { 0 };
-    draw("cases/whole-saloon.json", &d);
+    draw("cases/fast-saloon.json", &d);
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
         const gw_deflection *item = gw_deflect_find(&d.deflect, 0, a, d.load);
         const gw_layout *l = page_of(&d, a == GW_FRONT ? "axle-front-rubber" : "axle-rear-rubber");
@@ -108,7 +108,7 @@ static void body_leans_as_one(void **unused)
 {
     (void)unused;
     drawn d = { 0 };
-    draw("cases/whole-saloon.json", &d);
+    draw("cases/fast-saloon.json", &d);
     for (int a = 0; a < GW_AXLES; a++) {
         const gw_layout *l = page_of(&d, a == GW_FRONT ? "axle-front-rubber" : "axle-rear-rubber");
         const gw_shape *middle = last_line(l, gw_style_colour(0)), *body = outline(l);
@@ -130,7 +130,7 @@ static void body_leans_as_one(void **unused)
 static void tyres_stand_on_the_ground_at_their_camber_to_the_road(void **unused)
 {
     (void)unused;
-    static const char *const CARS[] = { "cases/whole-saloon.json", "cases/live-axle.json" };
+    static const char *const CARS[] = { "cases/fast-saloon.json", "cases/live-axle.json" };
     for (size_t i = 0; i < sizeof CARS / sizeof *CARS; i++) {
         drawn d = { 0 };
         draw(CARS[i], &d);
@@ -159,7 +159,7 @@ static void case_without_a_corner_to_drive_through_has_no_such_picture(void **un
 {
     (void)unused;
     drawn d = { 0 };
-    draw("cases/whole-saloon.json", &d);
+    draw("cases/fast-saloon.json", &d);
     const gw_charts before = d.charts;
     for (int l = 0; l < d.c.n_loads; l++) d.c.loads[l].manoeuvre.lateral_g = 0.0;
     assert_int_equal(gw_behind_charts(&d.c, &d.deflect, &d.pictures, &d.charts, NULL), GW_OK);

@@ -156,7 +156,7 @@ def bar(giveway):
 
 def car(giveway):
     """The whole saloon in every manoeuvre: sums of forces, then of moments about the road's x and y."""
-    case = json.load(open(os.path.join(HERE, "..", "..", "cases", "whole-saloon.json")))
+    case = json.load(open(os.path.join(HERE, "..", "..", "cases", "fast-saloon.json")))
     case["loads"] = [{**l, "wheel": "both"} for l in case["loads"] if "corner" not in l]
     for key in ("choose", "jobs"):
         case.pop(key, None)
@@ -208,7 +208,7 @@ def car(giveway):
 
 def virtual_work(giveway):
     """Toe and camber of an axle shared out by bush: in the small what is left over is of second order."""
-    case = json.load(open(os.path.join(HERE, "..", "..", "cases", "whole-saloon.json")))
+    case = json.load(open(os.path.join(HERE, "..", "..", "cases", "fast-saloon.json")))
     for key in ("choose", "jobs", "uncertain"):
         case.pop(key, None)
     case.pop("vehicle")

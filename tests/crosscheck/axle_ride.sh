@@ -6,5 +6,5 @@ cd "$SOURCE/tests/crosscheck"
 "$PYTHON" -c 'import numpy' 2>/dev/null || { echo "needs Python 3 with NumPy" && exit 77; }
 
 cases=../../cases
-"$PYTHON" compare_axle_ride.py "$GIVEWAY" $cases/live-axle.json rubber rear $cases/whole-hatchback.json rubber rear \
-    $cases/whole-saloon.json rubber front
+"$PYTHON" compare_axle_ride.py "$GIVEWAY" $cases/live-axle.json rubber rear $cases/hatchback.json rubber rear \
+    $cases/fast-saloon.json rubber front

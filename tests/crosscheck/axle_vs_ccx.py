@@ -17,7 +17,7 @@ import corner_vs_ccx as one
 import validation
 
 HOLD = 1e10  # N mm/rad about the line of a link that spins freely: a seat or a drop link may lie a little off it
-CASES = (("whole-saloon.json", "front"), ("whole-saloon.json", "rear"), ("whole-hatchback.json", "rear"),
+CASES = (("fast-saloon.json", "front"), ("fast-saloon.json", "rear"), ("hatchback.json", "rear"),
          ("live-axle.json", "rear"))
 one.STATIC_N = 1e-8  # the spring of the wheel that stands still carries no more than the loads send it
 

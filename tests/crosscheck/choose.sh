@@ -6,5 +6,5 @@ set -euo pipefail
 cd "$SOURCE/tests/crosscheck"
 "$PYTHON" -c 'import numpy' 2>/dev/null || { echo "needs Python 3 with NumPy" && exit 77; }
 
-"$PYTHON" compare_choose.py "$GIVEWAY" ../../cases/hatchback.json
-if [ -n "${ROAD:-}" ]; then "$PYTHON" compare_choose.py "$GIVEWAY" ../../cases/hatchback.json road; fi
+"$PYTHON" compare_choose.py "$GIVEWAY" ../../tests/cases/hatchback-by-rule.json
+if [ -n "${ROAD:-}" ]; then "$PYTHON" compare_choose.py "$GIVEWAY" ../../tests/cases/hatchback-by-rule.json road; fi

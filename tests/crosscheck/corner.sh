@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
 # The corner against a second, independent reading of the same mechanics, on random cases and on those
-# in cases/; first that reading against itself.
+# in tests/cases/; first that reading against itself.
 set -euo pipefail
 cd "$SOURCE/tests/crosscheck"
 "$PYTHON" -c 'import numpy' 2>/dev/null || { echo "needs Python 3 with NumPy" && exit 77; }

@@ -282,8 +282,8 @@ def main():
     giveway = os.path.abspath(sys.argv[1])
     passed = failed = 0
     worst = {}
-    for name in ("fast-saloon.json", "hatchback.json"):
-        case = bare(json.load(open(os.path.join(HERE, "..", "..", "cases", name))))
+    for name in ("saloon-by-rule.json", "hatchback-by-rule.json"):
+        case = bare(json.load(open(os.path.join(HERE, "..", "cases", name))))
         shifted = {n for n, b in case["bushes"].items() if b.get("offset_mm")}
         for axle in case["corners"]:
             for kit in case["kits"]:

@@ -18,9 +18,9 @@ for corner in case["corners"].values():
 json.dump(case, open(sys.argv[2], "w"))
 END
 }
-rub "$SOURCE/cases/fast-saloon.json" "$TMPDIR/sliders.json"
-rub "$SOURCE/cases/whole-saloon.json" "$TMPDIR/shared.json"   # subframes, rack and bars: what both wheels share rubs once
-rub "$SOURCE/cases/whole-hatchback.json" "$TMPDIR/beam.json"
+rub "$SOURCE/tests/cases/saloon-by-rule.json" "$TMPDIR/sliders.json"
+rub "$SOURCE/cases/fast-saloon.json" "$TMPDIR/shared.json"   # subframes, rack and bars: what both wheels share rubs once
+rub "$SOURCE/cases/hatchback.json" "$TMPDIR/beam.json"
 rub "$SOURCE/cases/live-axle.json" "$TMPDIR/live.json"
-"$PYTHON" friction_reference.py "$GIVEWAY" "$SOURCE/cases/fast-saloon.json" "$SOURCE/cases/hatchback.json" "$TMPDIR/sliders.json" \
-    "$SOURCE/cases/whole-saloon.json" "$TMPDIR/shared.json" "$TMPDIR/beam.json" "$TMPDIR/live.json"
+"$PYTHON" friction_reference.py "$GIVEWAY" "$SOURCE/tests/cases/saloon-by-rule.json" "$SOURCE/tests/cases/hatchback-by-rule.json" "$TMPDIR/sliders.json" \
+    "$SOURCE/cases/fast-saloon.json" "$TMPDIR/shared.json" "$TMPDIR/beam.json" "$TMPDIR/live.json"

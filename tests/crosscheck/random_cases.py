@@ -207,10 +207,11 @@ class Maker:
 
 
 def demonstration():
-    """The cases of the checkout whose corners stand on their own: what wheels share is read by car.py."""
-    folder = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..", "cases")
+    """The cars whose corners stand on their own: what wheels share is read by car.py."""
+    folder = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "cases")
     paths = sorted(glob.glob(os.path.join(folder, "*.json")))
-    return [path for path in paths if "axles" not in json.load(open(path, encoding="utf-8"))]
+    assert paths, folder
+    return paths
 
 
 def corner(rng, kind):

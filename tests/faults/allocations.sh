@@ -14,7 +14,7 @@ trap 'rm -rf "$work"' EXIT
 PATH=$PWD/tests/faults:$PATH # the stand-in for gnuplot
 export PATH TMPDIR=$work
 status=0
-small=tests/fuzz/corpus/run/wishbone.json large=cases/fast-saloon.json ramp=$work/ramp.json
+small=tests/fuzz/corpus/run/wishbone.json large=tests/cases/saloon-by-rule.json ramp=$work/ramp.json
 cat >"$ramp" <<'END'
 { "format": "giveway-readings-1", "load_percent": 3, "readings": [
   { "name": "bump", "corner": "front", "travel_mm": [-20, 20], "toe_change_deg": [0.05, -0.05], "within_deg": 0.2 } ] }

@@ -5,7 +5,7 @@
 set -u
 work=$(mktemp -d "${TMPDIR:-/tmp}/same.XXXXXX")
 trap 'rm -rf "$work"' EXIT
-case=$SOURCE/cases/fast-saloon.json
+case=$SOURCE/tests/cases/saloon-by-rule.json
 status=0
 unset OMP_NUM_THREADS
 export TMPDIR=$work
@@ -22,8 +22,8 @@ everything() { # DIR
         "$GIVEWAY" spread "$case" --draws 100 --format $format >"$1/spread.$format" 2>"$1/spread.$format.err" || true
         "$GIVEWAY" bench "$SOURCE/cases/press.csv" "dynamic=$SOURCE/cases/rig.csv" --format $format >"$1/bench.$format" 2>&1 || true
     done
-    "$GIVEWAY" choose "$SOURCE/cases/hatchback.json" --corner rear --draws 100 -o "$1/choose" --quiet >"$1/choose.txt" 2>/dev/null || true
-    "$GIVEWAY" match "$SOURCE/cases/hatchback.json" --readings "$SOURCE/cases/hatchback-ramp.csv" --format json >"$1/match.json" 2>&1 || true
+    "$GIVEWAY" choose "$SOURCE/tests/cases/hatchback-by-rule.json" --corner rear --draws 100 -o "$1/choose" --quiet >"$1/choose.txt" 2>/dev/null || true
+    "$GIVEWAY" match "$SOURCE/tests/cases/hatchback-by-rule.json" --readings "$SOURCE/cases/hatchback-ramp.csv" --format json >"$1/match.json" 2>&1 || true
     "$GIVEWAY" start --front strut --rear five_link >"$1/start.json" 2>&1 || true
     "$GIVEWAY" report "$case" --for workshop -o "$1" --quiet >/dev/null || return 1
 }

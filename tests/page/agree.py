@@ -242,7 +242,7 @@ def same(page, files, stems):
 
 
 def on_case(name):
-    case, out = os.path.join(SOURCE, "cases", name + ".json"), os.path.join(FOLDER, name)
+    case, out = os.path.join(SOURCE, name + ".json"), os.path.join(FOLDER, os.path.basename(name))
     for command in (["report", case, "--for", "workshop"], ["compare", case], ["ride", case]):
         subprocess.run([GIVEWAY, *command, "-o", out, "--quiet", "--format-charts", "svg"] if command[0] != "report" else [GIVEWAY, *command, "-o", out, "--quiet"], check=True, capture_output=True)
     charts, data, _ = read_page(os.path.join(out, "report.html"))
@@ -261,6 +261,6 @@ def on_case(name):
     same(charts, out, ("contributions", "grip-against", "toe-braking", "camber-cornering", "third-octaves", "paths", "bump"))
 
 
-for case in ("fast-saloon", "hatchback"):
+for case in ("cases/fast-saloon", "cases/hatchback", "tests/cases/saloon-by-rule", "tests/cases/hatchback-by-rule"):
     on_case(case)
 sys.exit(1 if failed else 0)

@@ -18,10 +18,10 @@ from schemas import SOURCE, Tally, checked, closed, errors
 
 SCHEMA = checked(json.loads(subprocess.run([sys.argv[1], "help", "schema"], capture_output=True, text=True, check=True).stdout))
 OPEN, CLOSED = Draft202012Validator(SCHEMA), Draft202012Validator(closed(SCHEMA))
-CASES = ["cases/whole-saloon.json", "cases/fast-saloon.json", "cases/hatchback.json", "tests/casefile/samples/every-key.json",
+CASES = ["cases/fast-saloon.json", "tests/cases/saloon-by-rule.json", "tests/cases/hatchback-by-rule.json", "tests/casefile/samples/every-key.json",
          "tests/casefile/samples/other-choices.json", "tests/casefile/samples/shared-parts.json"]
 BENCH = [["cases/press.csv", "dynamic=cases/rig.csv"], ["conical=tests/fuzz/corpus/bench/turned"]]
-LOAD = {"cases/fast-saloon.json": "hard stop", "tests/casefile/samples/every-key.json": "stop"}
+LOAD = {"tests/cases/saloon-by-rule.json": "hard stop", "tests/casefile/samples/every-key.json": "stop"}
 DETAIL = {"rates": [["--explain", "--frequency-Hz", "20"]], "ride": [["--detail"]], "deflect": [["--detail"]]}
 
 # Described, but not printed for every state of the samples: key, and when it is.

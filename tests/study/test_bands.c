@@ -133,7 +133,7 @@ static void slopes_are_those_of_whole_cars(void **state)
     gw_error err = { 0 };
     const gw_selection all = { 0 };
     char path[500];
-    snprintf(path, sizeof path, "%s/cases/hatchback.json", source());
+    snprintf(path, sizeof path, "%s/tests/cases/hatchback-by-rule.json", source());
     sample_load(path, &c);
     assert_int_equal(gw_study_bands(&c, &all, &s, &err), GW_OK);
     assert_int_equal(gw_drawer_open(&c, &drawer, &err), GW_OK);

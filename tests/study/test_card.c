@@ -23,7 +23,7 @@ static int setup(void **state)
     gw_faults faults = { 0 };
     const gw_selection wanted = { 0 };
     gsl_set_error_handler_off();
-    snprintf(path, sizeof path, "%s/cases/fast-saloon.json", root ? root : ".");
+    snprintf(path, sizeof path, "%s/tests/cases/saloon-by-rule.json", root ? root : ".");
     int failed = gw_materials_builtin(&materials, &faults) != GW_OK ||
                  gw_case_load(path, &materials, &saloon, &faults) != GW_OK ||
                  gw_study_report(&saloon, &wanted, true, &report, NULL) != GW_OK ||

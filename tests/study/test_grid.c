@@ -23,7 +23,7 @@ static int setup(void **state)
     char path[512];
     gw_faults faults = { 0 };
     gsl_set_error_handler_off();
-    snprintf(path, sizeof path, "%s/cases/fast-saloon.json", root ? root : ".");
+    snprintf(path, sizeof path, "%s/tests/cases/saloon-by-rule.json", root ? root : ".");
     int failed = gw_materials_builtin(&materials, &faults) != GW_OK ||
                  gw_case_load(path, &materials, &saloon, &faults) != GW_OK;
     gw_faults_free(&faults);
@@ -126,7 +126,7 @@ static void a_case_without_a_vehicle_has_no_grid(void **state)
     gw_faults_free(&faults);
 }
 
-/* Counted by hand from cases/fast-saloon.json: the rack's two mountings once, all else left and right. */
+/* Counted by hand from tests/cases/saloon-by-rule.json: the rack's two mountings once, all else left and right. */
 static void a_kit_costs_what_differs_from_the_first_on_both_sides_of_the_car(void **state)
 {
     (void)state;
@@ -166,7 +166,7 @@ static void a_joint_on_the_centre_line_is_bought_once(void **state)
     assert_true(after.price < before.price - 1.0);
 }
 
-/* by hand from cases/fast-saloon.json: 84 an hour, a fifth of tax on parts and work; the joints that "mixed"
+/* by hand from tests/cases/saloon-by-rule.json: 84 an hour, a fifth of tax on parts and work; the joints that "mixed"
  * changes with rubber again: 19 + 2 x 14 a side and two mountings at 11, rear 19 + 15 + 2 x 12 a side. */
 static void parts_labour_and_tax_add_up_and_stand_beside_the_same_joints_in_rubber(void **state)
 {

@@ -14,7 +14,7 @@
 
 static void load_case(gw_case *c)
 {
-    sample_load("cases/fast-saloon.json", c);
+    sample_load("tests/cases/saloon-by-rule.json", c);
 }
 
 /* 3 mm at 30 degrees from e1 towards e2, in the body that the bush is pressed into and in no other. */

@@ -19,7 +19,7 @@ static gw_case load(const char *name)
     gw_case c;
     gw_faults faults = { 0 };
     gsl_set_error_handler_off();
-    snprintf(path, sizeof path, "%s/cases/%s.json", root ? root : ".", name);
+    snprintf(path, sizeof path, "%s/%s.json", root ? root : ".", name);
     assert_int_equal(gw_materials_builtin(&materials, &faults), GW_OK);
     assert_int_equal(gw_case_load(path, &materials, &c, &faults), GW_OK);
     gw_faults_free(&faults);
@@ -60,7 +60,7 @@ static void drop(shown *s)
 static void the_wheel_moves_and_turns_as_the_study_of_the_load_says(void **state)
 {
     (void)state;
-    shown s = work_out("fast-saloon");
+    shown s = work_out("tests/cases/saloon-by-rule");
     int looked = 0;
     for (int i = 0; i < s.deflect.n; i++) {
         const gw_deflection *d = &s.deflect.item[i];
@@ -87,7 +87,7 @@ static void the_wheel_moves_and_turns_as_the_study_of_the_load_says(void **state
 static void what_the_height_does_and_what_the_load_does_are_apart(void **state)
 {
     (void)state;
-    shown s = work_out("fast-saloon");
+    shown s = work_out("tests/cases/saloon-by-rule");
     const gw_axle_pictures *of = gw_pictures_find(&s.pictures, 0, GW_FRONT);
     const gw_grid *grid = gw_grid_find(&s.grid, 0, GW_FRONT);
     assert_int_equal(s.pictures.n_brake, 2);
@@ -107,7 +107,7 @@ static void what_the_height_does_and_what_the_load_does_are_apart(void **state)
 static void both_wheels_go_alike_under_braking_and_apart_in_a_bend(void **state)
 {
     (void)state;
-    shown s = work_out("whole-saloon");
+    shown s = work_out("cases/fast-saloon");
     const gw_corner *pair = &s.c.pairs[GW_REAR];
     const gw_axle_pictures *of = gw_pictures_find(&s.pictures, 1, GW_REAR);
     const gw_grid *grid = gw_grid_find(&s.grid, 1, GW_REAR);
@@ -129,7 +129,7 @@ static void both_wheels_go_alike_under_braking_and_apart_in_a_bend(void **state)
 static void shares_belong_to_the_wheel_on_their_side(void **state)
 {
     (void)state;
-    shown s = work_out("fast-saloon");
+    shown s = work_out("tests/cases/saloon-by-rule");
     const gw_corner *pair = &s.c.pairs[GW_REAR];
     const gw_deflection *stop = gw_deflect_find(&s.deflect, 1, GW_REAR, 1);
     const gw_picture *p = &gw_pictures_find(&s.pictures, 1, GW_REAR)->load[1];

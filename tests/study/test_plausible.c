@@ -20,7 +20,7 @@ static void warnings_of(const gw_case *c, gw_faults *faults)
 static void demonstration_cars_pass_without_a_word(void **unused)
 {
     (void)unused;
-    static const char *const CASES[] = { "cases/whole-saloon.json", "cases/whole-hatchback.json",
+    static const char *const CASES[] = { "cases/fast-saloon.json", "cases/hatchback.json",
                                          "cases/live-axle.json" };
     for (int i = 0; i < 3; i++) {
         gw_case c;
@@ -36,7 +36,7 @@ static void demonstration_cars_pass_without_a_word(void **unused)
 static void a_rack_on_the_chassis_of_a_corner_is_the_one_word_on_the_cars_by_the_rules(void **unused)
 {
     (void)unused;
-    static const char *const CASES[] = { "cases/fast-saloon.json", "cases/hatchback.json" };
+    static const char *const CASES[] = { "tests/cases/saloon-by-rule.json", "tests/cases/hatchback-by-rule.json" };
     for (int i = 0; i < 2; i++) {
         gw_case c;
         gw_faults faults;
@@ -183,7 +183,7 @@ static void what_no_car_has_is_told_with_what_is_usual(void **unused)
     for (size_t i = 0; i < sizeof SPOILT / sizeof *SPOILT; i++) {
         gw_case c;
         gw_faults faults;
-        sample_load("cases/fast-saloon.json", &c);
+        sample_load("tests/cases/saloon-by-rule.json", &c);
         SPOILT[i].spoil(&c);
         warnings_of(&c, &faults);
         if (!told(&faults, SPOILT[i].says))
@@ -201,7 +201,7 @@ static void steering_axis_of_a_strut_is_looked_at(void **unused)
     (void)unused;
     gw_case c;
     gw_faults faults;
-    sample_load("cases/hatchback.json", &c);
+    sample_load("tests/cases/hatchback-by-rule.json", &c);
     gw_joint *top = NULL;
     for (int j = 0; j < front(&c)->n_joints; j++) {
         gw_joint *joint = &front(&c)->joints[j];
@@ -232,7 +232,7 @@ static void commands_that_cannot_run_a_case_are_named_with_the_reason(void **unu
     gw_case c;
     gw_uses uses;
     gw_error err = { 0 };
-    sample_load("cases/fast-saloon.json", &c);
+    sample_load("tests/cases/saloon-by-rule.json", &c);
     assert_int_equal(gw_study_uses(&c, &uses, &err), GW_OK);
     for (int u = 0; u < GW_USES; u++) assert_true(uses.use[u].runs && !uses.use[u].why);
     gw_uses_free(&uses);

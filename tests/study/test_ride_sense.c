@@ -24,13 +24,13 @@ typedef struct corner_words {
 } corner_words;
 
 static const corner_words CORNERS[] = {
-    { "cases/fast-saloon.json", GW_FRONT, "tension_rubber", "tension_bearing", "tension_inner",
+    { "tests/cases/saloon-by-rule.json", GW_FRONT, "tension_rubber", "tension_bearing", "tension_inner",
       "link_bearing", "lateral_inner" },
-    { "cases/fast-saloon.json", GW_REAR, "trailing_rubber", "tension_bearing", "trailing_inner",
+    { "tests/cases/saloon-by-rule.json", GW_REAR, "trailing_rubber", "tension_bearing", "trailing_inner",
       "link_bearing", "lower_inner" },
-    { "cases/hatchback.json", GW_FRONT, "arm_rear_rubber", "arm_bearing", "arm_rear", "arm_bearing",
+    { "tests/cases/hatchback-by-rule.json", GW_FRONT, "arm_rear_rubber", "arm_bearing", "arm_rear", "arm_bearing",
       "arm_front" },
-    { "cases/hatchback.json", GW_REAR, "trailing_rubber", "trailing_bearing", "trailing_front", "arm_bearing",
+    { "tests/cases/hatchback-by-rule.json", GW_REAR, "trailing_rubber", "trailing_bearing", "trailing_front", "arm_bearing",
       "lower_inner" },
 };
 enum { N_CORNERS = sizeof CORNERS / sizeof *CORNERS, RUBBER = 0, POLY = 1, BEARING = 2 };

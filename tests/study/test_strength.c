@@ -45,7 +45,7 @@ static void the_rubber_is_strained_by_its_own_part_of_the_deflection(void **unus
     gw_deflect_study study;
     gw_error err = { 0 };
     int j = 0;
-    deflect_case("cases/fast-saloon.json", &c, &study);
+    deflect_case("tests/cases/saloon-by-rule.json", &c, &study);
     const gw_deflection *item = item_with(&c, &study, GW_BUSH_BONDED, &j);
     const gw_joint *joint = &c.corners[item->axle].joints[j];
     const gw_joint_result *r = &item->result.joints[j];
@@ -70,7 +70,7 @@ static void a_bearing_is_loaded_by_the_whole_force(void **unused)
     gw_case c;
     gw_deflect_study study;
     int j = 0;
-    deflect_case("cases/hatchback.json", &c, &study);
+    deflect_case("tests/cases/hatchback-by-rule.json", &c, &study);
     const gw_deflection *item = item_with(&c, &study, GW_BUSH_BEARING, &j);
     const double *f = item->result.joints[j].f;
     const gw_bearing *bearing = &c.bushes[c.kits[item->kit].fits[item->axle][j]].bearing;
@@ -97,7 +97,7 @@ static void the_shock_factor_of_the_case_multiplies_the_peak(void **unused)
     gw_case c;
     gw_deflect_study study;
     int j = 0;
-    deflect_case("cases/hatchback.json", &c, &study);
+    deflect_case("tests/cases/hatchback-by-rule.json", &c, &study);
     const gw_deflection *item = item_with(&c, &study, GW_BUSH_BEARING, &j);
     double *factor = &c.align[item->axle].shock_factor;
     *factor = 2.385;
@@ -116,7 +116,7 @@ static void a_bush_given_by_rates_is_not_judged(void **unused)
     gw_case c;
     gw_deflect_study study;
     int j = 0;
-    deflect_case("cases/fast-saloon.json", &c, &study);
+    deflect_case("tests/cases/saloon-by-rule.json", &c, &study);
     const gw_deflection *item = item_with(&c, &study, GW_BUSH_RATES, &j);
     gw_strength s = gw_strength_of(&c, item, j);
     assert_int_equal(s.kind, GW_STRENGTH_NONE);
@@ -135,7 +135,7 @@ static void what_is_beyond_a_limit_is_told_once_with_its_worst_load(void **unuse
     gw_strength_study strength;
     gw_error err = { 0 };
     const gw_selection all = { 0 };
-    sample_load("cases/fast-saloon.json", &c);
+    sample_load("tests/cases/saloon-by-rule.json", &c);
     for (int b = 0; b < c.n_bushes; b++) c.bushes[b].annulus.material.compressive_strain_limit.v = 1e-4;
     assert_int_equal(gw_study_deflect(&c, &all, &study, &err), GW_OK);
     assert_int_equal(gw_study_strength(&c, &study, &strength, &err), GW_OK);
@@ -191,7 +191,7 @@ static void every_figure_with_a_limit_has_its_worst_load(void **unused)
     gw_strength_study beyond, all_of_them;
     gw_error err = { 0 };
     int failing = 0, figures = 0;
-    deflect_case("cases/hatchback.json", &c, &study);
+    deflect_case("tests/cases/hatchback-by-rule.json", &c, &study);
     assert_int_equal(gw_study_strength(&c, &study, &beyond, &err), GW_OK);
     assert_int_equal(gw_study_strength_peaks(&c, &study, &all_of_them, &err), GW_OK);
     for (int i = 0; i < all_of_them.n; i++) {

@@ -62,7 +62,7 @@ static void ends_are_those_of_softer_and_harder_bushes(void **unused)
     gw_tolerance_study t;
     const gw_selection all = { 0 };
     gw_error err = { 0 };
-    sample_load("cases/fast-saloon.json", &c);
+    sample_load("tests/cases/saloon-by-rule.json", &c);
     assert_int_equal(gw_study_deflect(&c, &all, &as_written, &err), GW_OK);
     if (gw_study_tolerance(&c, &all, &as_written, &t, &err) != GW_OK) fail_msg("%s", err.msg);
     int stop = gw_pick_load(&c, &as_written, GW_PICK_STOP),
@@ -101,7 +101,7 @@ static void without_a_stop_or_a_corner_there_is_nothing(void **unused)
     gw_deflect_study d;
     gw_tolerance_study t;
     const gw_selection all = { 0 };
-    sample_load("cases/fast-saloon.json", &c);
+    sample_load("tests/cases/saloon-by-rule.json", &c);
     c.n_loads = 1; /* the direct one */
     assert_int_equal(gw_study_deflect(&c, &all, &d, NULL), GW_OK);
     assert_int_equal(gw_study_tolerance(&c, &all, &d, &t, NULL), GW_OK);

@@ -277,7 +277,7 @@ static void anti_lift_of_drive_is_told_for_driven_axles_alone(void **unused)
     gw_error err = { 0 };
     gw_case c;
     double whole[GW_AXLES];
-    sample_load("cases/fast-saloon.json", &c);
+    sample_load("tests/cases/saloon-by-rule.json", &c);
     gw_load *exit = &c.loads[c.n_loads - 1];
     double drive_g = exit->manoeuvre.drive_g;
     assert_true(drive_g > 0.0);
