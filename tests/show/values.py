@@ -199,7 +199,7 @@ def deflect_relations(case, document):
         if not near(r["toe_deg"] - r["toe_change_deg"], toe, 1e-9):
             wrong.append(f"{where}: toe less its change differs from load to load")
         if "wheel" in r:
-            if not near(r["camber_to_road_deg"], to_road(r, standing), 1e-9 if standing is None else 1e-7):
+            if not near(r["camber_to_road_deg"], to_road(r, standing), 1e-9 if standing is None else 1e-6):
                 wrong.append(f"{where}: camber to the road {r['camber_to_road_deg']} is not camber and roll")
             if abs(r["dive_mm"]) > 1e-9 and not any(b in r["load"] for b in ("sweep", "corner")) and abs(r["roll_deg"]) < 1e-9:
                 if not near(r["dive_mm"], r["travel_mm"], 1e-6):
