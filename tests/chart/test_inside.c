@@ -203,12 +203,14 @@ static void on_case(const char *path)
 static void no_text_of_the_saloon_leaves_its_page_or_lies_over_another(void **state)
 {
     (void)state;
+    on_case("cases/fast-saloon.json");
     on_case("tests/cases/saloon-by-rule.json");
 }
 
 static void no_text_of_the_hatchback_leaves_its_page_or_lies_over_another(void **state)
 {
     (void)state;
+    on_case("cases/hatchback.json");
     on_case("tests/cases/hatchback-by-rule.json");
 }
 

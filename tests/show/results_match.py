@@ -18,8 +18,8 @@ from schemas import SOURCE, Tally, checked, closed, errors
 
 SCHEMA = checked(json.loads(subprocess.run([sys.argv[1], "help", "schema"], capture_output=True, text=True, check=True).stdout))
 OPEN, CLOSED = Draft202012Validator(SCHEMA), Draft202012Validator(closed(SCHEMA))
-CASES = ["cases/fast-saloon.json", "tests/cases/saloon-by-rule.json", "tests/cases/hatchback-by-rule.json", "tests/casefile/samples/every-key.json",
-         "tests/casefile/samples/other-choices.json", "tests/casefile/samples/shared-parts.json"]
+CASES = ["cases/fast-saloon.json", "tests/cases/saloon-by-rule.json", "cases/hatchback.json", "tests/cases/hatchback-by-rule.json",
+         "tests/casefile/samples/every-key.json", "tests/casefile/samples/other-choices.json", "tests/casefile/samples/shared-parts.json"]
 BENCH = [["cases/press.csv", "dynamic=cases/rig.csv"], ["conical=tests/fuzz/corpus/bench/turned"]]
 LOAD = {"tests/cases/saloon-by-rule.json": "hard stop", "tests/casefile/samples/every-key.json": "stop"}
 DETAIL = {"rates": [["--explain", "--frequency-Hz", "20"]], "ride": [["--detail"]], "deflect": [["--detail"]]}
