@@ -136,21 +136,15 @@ static void put_gauge(const gw_page *p, gw_slots *card_slots, gw_feel feel, cons
 
 /* ---- badges and warnings ---- */
 
-static const char *recommended(int which)
-{
-    static const gw_words WORDS[GW_RECOMMENDED] = { GW_WORDS_PAGE_CHOOSE_VALUE, GW_WORDS_PAGE_CHOOSE_QUIET,
-                                                    GW_WORDS_PAGE_CHOOSE_STEADY };
-    return gw_words_text(WORDS[which]);
-}
-
 static void put_beaten(const gw_page *p, gw_slots *slots, const gw_card *card)
 {
     const gw_choose_study *s = p->wish->choose;
-    gw_buf cost = { 0 };
+    gw_buf cost = { 0 }, name = { 0 };
     if (card->beaten_by < 0) return;
     gw_slots *badge = gw_slots_element(slots, "badges");
-    gw_page_money(p, s->front[s->recommended[card->beaten_by].member].cost, false, &cost);
-    gw_slots_text(badge, "pick", recommended(card->beaten_by));
+    gw_page_planned(p, s->front[s->recommended[card->beaten_by].member].cost, &cost);
+    gw_page_pick(p, card->beaten_by, &name);
+    gw_slots_take(badge, "pick", &name);
     gw_slots_take(badge, "cost", &cost);
 }
 
@@ -163,20 +157,28 @@ static void put_warnings(gw_slots *slots, const gw_card *card)
 }
 
 /* What the planner found, each with what it comes to. */
+static void put_pick(const gw_page *p, gw_slots *slots, int which, gw_buf *name)
+{
+    const gw_choose_study *s = p->wish->choose;
+    const gw_combination *of = &s->front[s->recommended[which].member];
+    gw_buf cost = { 0 }, steady = { 0 };
+    gw_slots *pick = gw_slots_element(slots, "picks");
+    double unsteady = gw_unit_out(s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG, of->unsteadiness);
+    gw_page_planned(p, of->cost, &cost);
+    gw_html_figure(&steady, gw_fixed(unsteady, 3), s->in_mm ? "\xC2\xA0mm" : "\xC2\xB0");
+    gw_slots_take(pick, "name", name);
+    gw_slots_take(pick, "cost", &cost);
+    gw_slots_take(pick, "steady", &steady);
+    gw_slots_fmt(pick, "felt", "%s", gw_signed(of->harshness, 1).s);
+}
+
 static void put_picks(const gw_page *p, gw_slots *slots)
 {
     const gw_choose_study *s = p->wish->choose;
     for (int r = 0; s && s->n_front && s->has_recommended && r < GW_RECOMMENDED; r++) {
-        const gw_combination *of = &s->front[s->recommended[r].member];
-        gw_buf cost = { 0 }, steady = { 0 };
-        gw_slots *pick = gw_slots_element(slots, "picks");
-        gw_page_money(p, of->cost, false, &cost);
-        double unsteady = gw_unit_out(s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG, of->unsteadiness);
-        gw_html_figure(&steady, gw_fixed(unsteady, 3), s->in_mm ? "\xC2\xA0mm" : "\xC2\xB0");
-        gw_slots_text(pick, "name", recommended(r));
-        gw_slots_take(pick, "cost", &cost);
-        gw_slots_take(pick, "steady", &steady);
-        gw_slots_fmt(pick, "felt", "%s", gw_signed(of->harshness, 1).s);
+        gw_buf name = { 0 };
+        if (gw_page_pick(p, r, &name)) put_pick(p, slots, r, &name);
+        gw_buf_free(&name);
     }
 }
 

@@ -14,13 +14,15 @@ static double shown(const gw_choose_study *s, double x)
 
 static void head(const gw_page *p, gw_words first)
 {
-    static const gw_words HEADS[] = { GW_WORDS_PAGE_CHOOSE_UNSTEADY, GW_WORDS_PAGE_CHOOSE_HARSH,
-                                      GW_WORDS_PAGE_CHOOSE_NOISE, GW_WORDS_PAGE_CHOOSE_COST };
+    const gw_words heads[] = { GW_WORDS_PAGE_CHOOSE_UNSTEADY, GW_WORDS_PAGE_CHOOSE_HARSH,
+                               GW_WORDS_PAGE_CHOOSE_NOISE,
+                               p->c->shop.has_tax ? GW_WORDS_PAGE_CHOOSE_COST_TAX
+                                                  : GW_WORDS_PAGE_CHOOSE_COST };
     gw_buf_add(p->out, "<thead><tr><th scope=\"col\">");
     gw_html_text(p->out, gw_words_text(first));
-    for (size_t i = 0; i < sizeof HEADS / sizeof *HEADS; i++) {
+    for (size_t i = 0; i < sizeof heads / sizeof *heads; i++) {
         gw_buf_add(p->out, "</th><th scope=\"col\">");
-        gw_html_text(p->out, gw_words_text(HEADS[i]));
+        gw_html_text(p->out, gw_words_text(heads[i]));
     }
     gw_buf_add(p->out, "</th></tr></thead>\n<tbody>\n");
 }
@@ -29,7 +31,7 @@ static void cells(const gw_page *p, const gw_combination *of)
 {
     const gw_choose_study *s = p->wish->choose;
     gw_buf cost = { 0 };
-    gw_page_money(p, of->cost, false, &cost);
+    gw_page_planned(p, of->cost, &cost);
     gw_html_figure(p->out, gw_fixed(shown(s, of->unsteadiness), 3), s->in_mm ? "\xC2\xA0mm" : "\xC2\xB0");
     gw_buf_add(p->out, "</td><td>");
     gw_html_figure(p->out, gw_signed(of->harshness, 1),
@@ -53,11 +55,12 @@ static void row(const gw_page *p, const char *name, const gw_combination *of)
     gw_buf_add(p->out, "</td></tr>\n");
 }
 
-static const char *recommended(int which)
+static void picked(const gw_page *p, int which)
 {
-    static const gw_words WORDS[GW_RECOMMENDED] = { GW_WORDS_PAGE_CHOOSE_VALUE, GW_WORDS_PAGE_CHOOSE_QUIET,
-                                                    GW_WORDS_PAGE_CHOOSE_STEADY };
-    return gw_words_text(WORDS[which]);
+    const gw_choose_study *s = p->wish->choose;
+    gw_buf name = { 0 };
+    if (gw_page_pick(p, which, &name)) row(p, gw_buf_str(&name), &s->front[s->recommended[which].member]);
+    gw_html_drop(p->out, &name);
 }
 
 static void table(const gw_page *p)
@@ -67,8 +70,7 @@ static void table(const gw_page *p)
     gw_buf_add(p->out, "<table>");
     head(p, GW_WORDS_PAGE_CHOOSE_WHAT);
     row(p, gw_words_text(GW_WORDS_PAGE_CHOOSE_NOW), &s->now);
-    for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++)
-        row(p, recommended(r), &s->front[s->recommended[r].member]);
+    for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++) picked(p, r);
     for (int i = 0; i < s->n_own; i++) row(p, gw_page_kit(p, s->own[i].kit), &s->own[i].is);
     gw_buf_add(p->out, "</tbody></table></div>\n");
 }
@@ -78,7 +80,8 @@ static void order(const gw_page *p, const gw_recommendation *r, int which)
 {
     const gw_choose_study *s = p->wish->choose;
     gw_buf text = { 0 };
-    gw_buf_fmt(&text, "%s: ", recommended(which));
+    bool new = gw_page_pick(p, which, &text);
+    gw_buf_add(&text, ": ");
     for (int i = 0; i < r->n_order; i++) {
         const gw_among *among = &s->offer.among[r->order[i].choice];
         gw_buf_fmt(&text, "%s%d. ", i ? "; " : "", i + 1);
@@ -88,9 +91,11 @@ static void order(const gw_page *p, const gw_recommendation *r, int which)
             gw_page_joint(p, among->axle, among->joint[j], &text);
         }
     }
-    gw_buf_add(p->out, "<li>");
-    gw_html_name(p->out, gw_buf_str(&text));
-    gw_buf_add(p->out, "</li>\n");
+    if (new) {
+        gw_buf_add(p->out, "<li>");
+        gw_html_name(p->out, gw_buf_str(&text));
+        gw_buf_add(p->out, "</li>\n");
+    }
     gw_html_drop(p->out, &text);
 }
 

@@ -5,6 +5,7 @@
 
 #include "giveway/cost.h"
 #include "record/unit.h"
+#include "show/contributors.h"
 #include "show/strength.h"
 
 #include <math.h>
@@ -79,7 +80,10 @@ static void put_joints(const gw_page *p, gw_json *json, gw_axle axle)
     for (int j = 0; j < pair->n_joints; j++) {
         const gw_joint *joint = &pair->joints[j];
         gw_json_object_on_line(json, NULL);
-        gw_json_string(json, "label", joint->label ? joint->label : gw_joint_as_written(pair, j));
+        gw_buf name = { 0 };
+        gw_joint_said(&p->c->corners[axle], in_corner(p, axle, j), &name);
+        gw_json_string(json, "label", gw_buf_str(&name));
+        gw_html_drop(json->out, &name);
         gw_json_int(json, "a", joint->body_a);
         gw_json_int(json, "b", joint->body_b);
         gw_json_int(json, "joint", in_corner(p, axle, j));

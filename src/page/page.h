@@ -77,8 +77,15 @@ bool gw_page_has_axle(const gw_page *p, gw_axle axle);
 /** An angle [rad] as "-0.39°" with a true minus; `sign`: with a plus as well. */
 void gw_page_angle(gw_buf *out, double angle, bool sign);
 void gw_page_minutes(gw_buf *out, double minutes); /**< "11 h 30 min"; plain text                   */
-/** "726 EUR", with a plus sign where some parts carry no figure; plain text. */
+/** "726 EUR", below 100 with hundredths where there are any; with a plus sign where some parts carry no figure; plain
+ * text. */
 void gw_page_money(const gw_page *p, double sum, bool more, gw_buf *out);
+/** "726.00 EUR": as a quotation says it. */
+void gw_page_sum(const gw_page *p, double sum, gw_buf *out);
+/** The planner's cost, which is without tax, with the tax of the shop: as every other sum of the page. */
+void gw_page_planned(const gw_page *p, double cost, gw_buf *out);
+/** "Best value, quietest": what a recommendation is; false where an earlier one says it, being the same. */
+bool gw_page_pick(const gw_page *p, int which, gw_buf *out);
 /** The mark of a kit's colour; with its number where there are more kits than colours. */
 void gw_page_swatch(const gw_page *p, int kit);
 /** "front upper arm, front bush", or "front upper_front" where the joint has no label; plain text. */

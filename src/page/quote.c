@@ -12,7 +12,7 @@ enum { MOST_LINES = 2 * GW_CORNER_JOINTS + 64 };
 static void put_money(const gw_page *p, gw_slots *slots, const char *name, double sum)
 {
     gw_buf text = { 0 };
-    if (isfinite(sum)) gw_page_money(p, sum, false, &text);
+    if (isfinite(sum)) gw_page_sum(p, sum, &text);
     gw_slots_take(slots, name, &text);
 }
 

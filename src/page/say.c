@@ -5,7 +5,10 @@
 #include "chart/style.h"
 #include "record/unit.h"
 
+#include <ctype.h>
 #include <math.h>
+
+enum { WHOLE_FROM = 100 }; /* in the shop's currency: from here on hundredths are noise */
 
 const char *gw_page_kit(const gw_page *p, int kit)
 {
@@ -84,12 +87,47 @@ gw_number gw_page_price(double price)
     return gw_fixed(price, price == floor(price) ? 0 : 2);
 }
 
-void gw_page_money(const gw_page *p, double sum, bool more, gw_buf *out)
+static void put_sum(const gw_page *p, gw_number sum, bool more, gw_buf *out)
 {
-    gw_buf_fmt(out, "%s%s", gw_page_price(round(sum * 100.0) / 100.0).s, more ? "+" : "");
+    gw_buf_fmt(out, "%s%s", sum.s, more ? "+" : "");
     if (!p->c->shop.currency) return;
     gw_buf_add(out, "\xC2\xA0");
     gw_buf_clean(out, p->c->shop.currency);
+}
+
+void gw_page_money(const gw_page *p, double sum, bool more, gw_buf *out)
+{
+    double hundredths = round(sum * 100.0) / 100.0;
+    put_sum(p, fabs(sum) < WHOLE_FROM ? gw_page_price(hundredths) : gw_fixed(sum, 0), more, out);
+}
+
+void gw_page_sum(const gw_page *p, double sum, gw_buf *out)
+{
+    put_sum(p, gw_fixed(sum, 2), false, out);
+}
+
+void gw_page_planned(const gw_page *p, double cost, gw_buf *out)
+{
+    gw_page_money(p, p->c->shop.has_tax ? cost * (1.0 + p->c->shop.tax) : cost, false, out);
+}
+
+/* Behind a comma, so with a small letter. */
+static void put_small(const char *word, gw_buf *out)
+{
+    gw_buf_fmt(out, ", %c%s", tolower((unsigned char)word[0]), word + 1);
+}
+
+bool gw_page_pick(const gw_page *p, int which, gw_buf *out)
+{
+    static const gw_words WORDS[GW_RECOMMENDED] = { GW_WORDS_PAGE_CHOOSE_VALUE, GW_WORDS_PAGE_CHOOSE_QUIET,
+                                                    GW_WORDS_PAGE_CHOOSE_STEADY };
+    const gw_recommendation *r = p->wish->choose->recommended;
+    for (int i = 0; i < which; i++)
+        if (r[i].member == r[which].member) return false;
+    gw_buf_add(out, gw_words_text(WORDS[which]));
+    for (int i = which + 1; i < GW_RECOMMENDED; i++)
+        if (r[i].member == r[which].member) put_small(gw_words_text(WORDS[i]), out);
+    return true;
 }
 
 void gw_page_swatch(const gw_page *p, int kit)

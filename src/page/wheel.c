@@ -237,8 +237,10 @@ static void first_shares(const gw_page *p)
     }
     widest = fmax(fmax(widest, fabs(rest)), 1e-12);
     for (int i = 0; i < n; i++) {
-        const gw_joint *joint = &corner->joints[top[i].joint];
-        put_share(p, joint->label ? joint->label : joint->name, top[i].angle, widest);
+        gw_buf name = { 0 };
+        gw_joint_said(corner, top[i].joint, &name);
+        put_share(p, gw_buf_str(&name), top[i].angle, widest);
+        gw_html_drop(p->out, &name);
     }
     put_share(p, gw_words_text(GW_WORDS_PAGE_SHARE_REST), rest, widest);
     put_share(p, gw_words_text(GW_WORDS_PAGE_SHARE_TRAVEL), d->result.travel_toe, widest);

@@ -95,6 +95,15 @@ typedef struct gw_stack {
     double whole; /* of the first group [deg] */
 } gw_stack;
 
+static const char *name_of(const gw_corner *corner, int joint, gw_arena *arena)
+{
+    gw_buf said = { 0 };
+    gw_joint_said(corner, joint, &said);
+    const char *kept = said.failed ? NULL : gw_arena_strdup(arena, gw_buf_str(&said));
+    gw_buf_free(&said);
+    return kept;
+}
+
 static bool begin_stack(const gw_comparison *cmp, gw_axle axle, int load, gw_stack *s)
 {
     const gw_case *c = cmp->c;
@@ -105,10 +114,8 @@ static bool begin_stack(const gw_comparison *cmp, gw_axle axle, int load, gw_sta
     s->values = gw_arena_alloc(&s->arena, kits * (size_t)s->n_parts, sizeof *s->values);
     s->half = gw_arena_alloc(&s->arena, kits, sizeof *s->half);
     s->groups = gw_arena_alloc(&s->arena, kits, sizeof *s->groups);
-    for (int i = 0; i < s->n_joints; i++) {
-        const gw_joint *joint = &c->corners[axle].joints[s->joints[i]];
-        s->parts[i] = joint->label ? joint->label : joint->name;
-    }
+    for (int i = 0; i < s->n_joints; i++)
+        if (!(s->parts[i] = name_of(&c->corners[axle], s->joints[i], &s->arena))) return false;
     s->parts[s->n_joints] = gw_words_text(GW_WORDS_CHART_TRAVEL);
     s->parts[s->n_joints + 1] = gw_words_text(GW_WORDS_CHART_ALL_ELSE);
     return s->names && s->values && s->half && s->groups;

@@ -15,6 +15,12 @@ typedef struct gw_contributor {
     double part;      /**< of all contributions by size: |angle| / sum of |angles|    */
 } gw_contributor;
 
+/**
+ * A joint in the words of the case: its label, with ", left" or ", right" behind it where an axle has it
+ * twice; its name where it has no label. Not cleaned.
+ */
+void gw_joint_said(const gw_corner *corner, int joint, gw_buf *out);
+
 /** Contribution of one joint to an angle [rad]. */
 double gw_joint_share(const gw_joint_result *joint, gw_angle which);
 

@@ -92,6 +92,7 @@ static const char *const WORDS[GW_WORDS_COUNT] = {
     [GW_WORDS_PAGE_CHOOSE_HARSH] = "Harshness",
     [GW_WORDS_PAGE_CHOOSE_NOISE] = "Road noise",
     [GW_WORDS_PAGE_CHOOSE_COST] = "Parts and fitting",
+    [GW_WORDS_PAGE_CHOOSE_COST_TAX] = "Parts, fitting, tax",
     [GW_WORDS_PAGE_CHOOSE_LADDER] = "What more money buys",
     [GW_WORDS_PAGE_CHOOSE_LADDER_NOTE] =
         "Each step is the least that makes the car steadier than the step before.",

@@ -105,6 +105,13 @@ def rows_of_boxes(picture):
     return [rows[y] for y in sorted(rows)]
 
 
+def sided(data, axle, key):
+    """Left is where y is positive."""
+    joints = next(a for a in data["drawing"]["axles"] if a["index"] == axle)["joints"]
+    said = [(j["label"][-6:] == ", left", j["at"][1] > 0) for j in joints if re.search(r", (left|right)$", j["label"]) and abs(j["at"][1]) > 1]
+    check(all(left == above for left, above in said), f"{key}: left and right are where they are said to be", said)
+
+
 def contributions(charts, data, name, load):
     for axle in (0, 1):
         key = f"{name}-{'front' if axle == 0 else 'rear'}"
@@ -123,6 +130,14 @@ def contributions(charts, data, name, load):
         shares = [s[0] for s in results[0]["shares"]]
         most = max(shares + [results[0]["travel_toe_deg"]], key=abs)
         check(any(abs(n - most) <= 0.0051 for n in numbers(picture.title)), f"{key}: the title names the largest part", f"{picture.title}: {most}")
+        names = {j["joint"]: j["label"] for j in next(a for a in data["drawing"]["axles"] if a["index"] == axle)["joints"] if j["own"]}
+        first = max(range(len(shares)), key=lambda j: abs(shares[j]))
+        if abs(shares[first]) > abs(results[0]["travel_toe_deg"]):
+            check(names[first] in picture.title, f"{key}: the title names the bush of that part", f"{picture.title}: {names[first]}")
+        keys = [s for _, _, s, _ in picture.texts if s in names.values()]
+        check(keys and len(keys) == len(set(keys)), f"{key}: no two parts have one name", sorted(keys))
+        check(len(set(names.values())) == len(names), f"{key}: each joint of the axle has a name of its own", sorted(names.values()))
+        sided(data, axle, key)
         widest = max((b for b in rows[0]), key=lambda b: b[2] - b[1])
         rest = results[0]["toe_change_deg"] - results[0]["travel_toe_deg"] - sum(sorted(shares, key=abs)[-6:])
         if abs(rest) < abs(most):
