@@ -319,7 +319,8 @@ const gw_corner *gw_corner_of(const gw_corner_ws *ws);
 gw_status gw_axle_path_at(gw_corner_ws *ws, const gw_state *state, gw_drive drive, gw_other_wheel other,
                           gw_path out[GW_WHEELS], gw_error *err);
 
-/** Everything reported of a state, against S0. `out->joints` must hold n_joints entries. Left wheel. */
+/** Everything reported of a state, against S0. `out->joints` must hold n_joints entries, or is NULL: nothing
+ * of them is told. Left wheel. */
 void gw_corner_report(const gw_corner_ws *ws, const gw_state *state, gw_corner_result *out);
 /** The same of either wheel of an axle. */
 void gw_corner_report_of(const gw_corner_ws *ws, const gw_state *state, gw_wheel_side side,

@@ -27,7 +27,8 @@ typedef struct gw_road_result {
     double travel, dive;       /**< of the wheel; mean of the axle's two [m]                             */
     double camber_to_road;     /**< [rad]                                                                */
     gw_vec3 patch_force, hub_force, patch_moment; /**< road axes                                         */
-    gw_corner_result wheel; /**< its `joints` must hold an entry for every joint of the pair          */
+    gw_corner_result
+        wheel; /**< its `joints` has an entry for every joint of the pair; NULL: nothing of them */
 } gw_road_result;
 
 /**
@@ -52,6 +53,9 @@ gw_status gw_road_solve(gw_road *road, const gw_manoeuvre *manoeuvre, gw_error *
 
 /** What one wheel does in the state solved last. */
 void gw_road_report(const gw_road *road, gw_axle axle, gw_wheel_side side, gw_road_result *out);
+
+/** Of these what acts on the wheel, in its own axes, and its travel. */
+void gw_road_applied(const gw_road *road, gw_axle axle, gw_wheel_side side, gw_corner_load *out);
 
 /** Of these the attitude of the wheel alone: its angles, its places and its spring's force. */
 void gw_road_attitude(const gw_road *road, gw_axle axle, gw_wheel_side side, gw_road_result *out);

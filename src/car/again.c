@@ -67,6 +67,33 @@ void gw_road_mark_take(const gw_road *road, bool still, gw_road_mark *out)
     }
 }
 
+/* A body of b, moved as it moved from `from` to `to`. */
+static void follow(gw_state *b, const gw_state *from, const gw_state *to, int n)
+{
+    for (int i = 1; i < n; i++) {
+        gw_mat3 turn = gw_matmul_nt(&to->pose[i].r, &from->pose[i].r);
+        b->pose[i].r = gw_matmul(&turn, &b->pose[i].r);
+        b->pose[i].p = gw_add(b->pose[i].p, gw_sub(to->pose[i].p, from->pose[i].p));
+    }
+    b->spring_force += to->spring_force - from->spring_force;
+    b->spring_length += to->spring_length - from->spring_length;
+    b->right_spring_force += to->right_spring_force - from->right_spring_force;
+    b->right_spring_length += to->right_spring_length - from->right_spring_length;
+}
+
+void gw_road_mark_lead(const gw_road *road, const gw_road_mark *own, const gw_road_mark *there,
+                       const gw_road_mark *origin, gw_road_mark *out)
+{
+    gw_road_mark_copy(road, out, own);
+    out->height += there->height - origin->height;
+    out->roll += there->roll - origin->roll;
+    out->pitch += there->pitch - origin->pitch;
+    for (int a = 0; a < GW_AXLES; a++) {
+        out->lateral[a] += there->lateral[a] - origin->lateral[a];
+        follow(&out->state[a], &origin->state[a], &there->state[a], road->axle[a].ws->corner->n_bodies);
+    }
+}
+
 static void put(gw_road *road, const gw_road_mark *mark)
 {
     road->stance.height = mark->height;

@@ -26,6 +26,9 @@ gw_status gw_road_mark_make(const gw_road *road, gw_arena *arena, gw_road_mark *
 void gw_road_mark_copy(const gw_road *road, gw_road_mark *to, const gw_road_mark *from);
 /** Where the car stands now; `still`: where it stood at S0. */
 void gw_road_mark_take(const gw_road *road, bool still, gw_road_mark *out);
+/** Where a car may stand: as `own`, moved besides as it moved from `origin` to `there`. */
+void gw_road_mark_lead(const gw_road *road, const gw_road_mark *own, const gw_road_mark *there,
+                       const gw_road_mark *origin, gw_road_mark *out);
 
 /**
  * Stand the car up, and drive it, from a guess of where it will stand; where that leads nowhere, or somewhere

@@ -50,7 +50,7 @@ void gw_road_attitude(const gw_road *road, gw_axle which, gw_wheel_side side, gw
 static void report_joints(const gw_road_axle *axle, int w, gw_corner_result *out)
 {
     const gw_wheel_ws *ramp = &axle->ws->wheel[w];
-    if (axle->ws->bare) return;
+    if (axle->ws->bare || !out->joints) return;
     out->travel_toe = out->travel_camber = 0.0;
     for (int v = 0; v < GW_WHEELS; v++) {
         out->travel_toe += ramp->reaction_toe[v] * travel_of(axle, v);
@@ -59,14 +59,26 @@ static void report_joints(const gw_road_axle *axle, int w, gw_corner_result *out
     gw_share_out(axle->ws, &axle->state, axle->strain0, ramp, out);
 }
 
-static void report_forces(const gw_road *road, gw_axle which, int w, gw_road_result *out)
+void gw_road_applied(const gw_road *road, gw_axle which, gw_wheel_side side, gw_corner_load *out)
 {
+    const int w = (int)side;
     const gw_contact *c = &road->axle[which].wheel[w].contact;
     double lateral = settled(c->lateral, NO_FORCE * c->vertical);
     gw_vec3 force = gw_v3(road->load.brake[which], lateral, c->vertical);
     out->patch_force = gw_mirror(w, force);
     out->patch_moment = gw_mirror_axial(w, gw_v3(0, 0, -road->vehicle->pneumatic_trail * lateral));
     out->hub_force = gw_v3(road->load.drive[which], 0, 0);
+    out->travel = travel_of(&road->axle[which], w);
+}
+
+static void report_forces(const gw_road *road, gw_axle which, gw_wheel_side side, gw_road_result *out)
+{
+    gw_corner_load applied;
+    gw_road_applied(road, which, side, &applied);
+    out->patch_force = applied.patch_force;
+    out->patch_moment = applied.patch_moment;
+    out->hub_force = applied.hub_force;
+    out->travel = applied.travel;
 }
 
 /* R (the chassis' mass centre) + height: its height above the road. */
@@ -82,11 +94,10 @@ void gw_road_report(const gw_road *road, gw_axle which, gw_wheel_side side, gw_r
     out->roll = settled(-(road->stance.roll - road->stance0.roll), NO_ANGLE);
     out->pitch = settled(road->stance.pitch - road->stance0.pitch, NO_ANGLE);
     out->heave = centre_height(road, &road->stance) - centre_height(road, &road->stance0);
-    out->travel = travel_of(axle, w);
     out->dive = 0.5 * (travel_of(axle, GW_LEFT_WHEEL) + travel_of(axle, GW_RIGHT_WHEEL));
     gw_road_attitude(road, which, side, out);
     report_joints(axle, w, &out->wheel);
-    report_forces(road, which, w, out);
+    report_forces(road, which, side, out);
 }
 
 gw_status gw_road_make_up(gw_corner_ws *ws, double stiffness, double *out, gw_error *err)

@@ -72,7 +72,7 @@ void gw_corner_report_of(const gw_corner_ws *ws, const gw_state *state, gw_wheel
 {
     const gw_wheel_ws *wheel = &ws->wheel[side];
     report_wheel(ws, state, (int)side, out);
-    if (ws->bare) return;
+    if (ws->bare || !out->joints) return;
     out->travel_toe = out->travel_camber = 0.0;
     for (int w = 0; w < ws->n_wheels; w++) {
         double travel = w == GW_LEFT_WHEEL ? state->load.travel : state->right_load.travel;

@@ -182,34 +182,6 @@ static void row_block(void *context, int index)
 
 /* -- all other rows -- */
 
-/* A body of b, moved as it moved from `from` to `to`. */
-static void follow(gw_state *b, const gw_state *from, const gw_state *to, int n)
-{
-    for (int i = 1; i < n; i++) {
-        gw_mat3 turn = gw_matmul_nt(&to->pose[i].r, &from->pose[i].r);
-        b->pose[i].r = gw_matmul(&turn, &b->pose[i].r);
-        b->pose[i].p = gw_add(b->pose[i].p, gw_sub(to->pose[i].p, from->pose[i].p));
-    }
-    b->spring_force += to->spring_force - from->spring_force;
-    b->spring_length += to->spring_length - from->spring_length;
-    b->right_spring_force += to->right_spring_force - from->right_spring_force;
-    b->right_spring_length += to->right_spring_length - from->right_spring_length;
-}
-
-/* own (this outer kit, inner kit 0) + there (outer kit 0, this inner kit) - origin (both 0). */
-static void guess_mark(const gw_road_work *w, const gw_road *road, const gw_road_mark *own,
-                       const gw_road_mark *there, const gw_road_mark *origin, gw_road_mark *out)
-{
-    gw_road_mark_copy(road, out, own);
-    out->height += there->height - origin->height;
-    out->roll += there->roll - origin->roll;
-    out->pitch += there->pitch - origin->pitch;
-    for (int a = 0; a < GW_AXLES; a++) {
-        out->lateral[a] += there->lateral[a] - origin->lateral[a];
-        follow(&out->state[a], &origin->state[a], &there->state[a], w->p->c->pairs[a].n_bodies);
-    }
-}
-
 /* What one thread has for its rows. */
 typedef struct gw_car_bench {
     gw_bench_kit *kit;
@@ -225,7 +197,7 @@ static const gw_car_marks *guess_of(const gw_road_work *w, gw_car_bench *b, int 
     if (inner == 0) return b->own_known ? &b->own : &w->row[0];
     if (!b->own_known) return NULL;
     for (int i = 0; i < marks(w->p); i++)
-        guess_mark(w, b->road, &b->own.at[i], &w->row[inner].at[i], &w->row[0].at[i], &b->guess.at[i]);
+        gw_road_mark_lead(b->road, &b->own.at[i], &w->row[inner].at[i], &w->row[0].at[i], &b->guess.at[i]);
     return &b->guess;
 }
 

@@ -2,7 +2,7 @@
 #include "giveway/grid.h"
 
 #include "base/parallel.h"
-#include "study/run.h"
+#include "study/trail.h"
 
 #include <stdlib.h>
 
@@ -33,65 +33,115 @@ static gw_grid_state state_of(const gw_deflection *item)
                             .beside = item->beside };
 }
 
-/* One kit in one corner, with a run of its own. */
+/* One kit in one corner, or in both corners of the car on the road: they stand in the same states. */
 typedef struct gw_grid_job {
     gw_run run;
     const gw_grid_plan *plan;
-    gw_grid *grid;
-    gw_deflection item; /* its joints are where what is solved is put, and not kept */
+    gw_grid *grid[GW_AXLES]; /* NULL: not of this job */
+    gw_trail trail;          /* the row before, and this one */
     gw_status status;
     gw_error err;
 } gw_grid_job;
 
+/* Where it stands in the trail; columns before the first one are nowhere. */
+static int place(const gw_grid_plan *plan, int row, int column)
+{
+    return row < 0 || column < 0 ? -1 : row % 2 * plan->n_lateral + column;
+}
+
+/* As in the column before, moved besides as the row before went on here; along the edges in a straight line.
+ */
+static void lead(gw_grid_job *job, int row, int column)
+{
+    const gw_grid_plan *plan = job->plan;
+    const int left = place(plan, row, column - 1), below = place(plan, row - 1, column);
+    if (row > 0 && column > 0)
+        gw_trail_lead(&job->trail, &job->run, left, below, place(plan, row - 1, column - 1));
+    else if (column > 0)
+        gw_trail_lead(&job->trail, &job->run, left, left, place(plan, row, column - 2));
+    else
+        gw_trail_lead(&job->trail, &job->run, below, below, below);
+}
+
 /* A state that cannot be had is left unsolved, unless it is the car at rest, which every kit must carry. */
-static void run_state(gw_grid_job *job, int i, gw_side side, gw_grid_state *out)
+static gw_status run_wheel(gw_grid_job *job, int i, gw_axle axle, gw_side side, gw_grid_state *out)
 {
     const gw_manoeuvre m = { .brake_g = gw_grid_brake(job->plan, i / job->plan->n_lateral),
                              .lateral_g = gw_grid_lateral(job->plan, i % job->plan->n_lateral),
                              .side = side };
+    gw_deflection item = { .load = -1 };
     gw_error err = { 0 };
     job->run.untold = i > 0;
-    gw_status status = gw_run_manoeuvre(&job->run, &m, &job->item, &err);
+    job->run.axle = axle;
+    gw_status status = gw_run_manoeuvre(&job->run, &m, &item, &err);
     if (status == GW_OK)
-        *out = state_of(&job->item);
+        *out = state_of(&item);
     else if (status != GW_E_NUMERIC || i == 0)
         job->status = gw_fail(&job->err, status, "%s", err.msg);
+    return status;
+}
+
+/* What one wheel of the car on the road does not carry, none does. */
+static void run_state(gw_grid_job *job, int i)
+{
+    const gw_side side = job->plan->side, other = side == GW_OUTER ? GW_INNER : GW_OUTER;
+    gw_status status = GW_OK;
+    for (int a = 0; a < GW_AXLES; a++) {
+        const gw_grid *grid = job->grid[a];
+        if (!grid || (status != GW_OK && job->run.on_road)) continue;
+        status = run_wheel(job, i, (gw_axle)a, side, &grid->state[i]);
+        if (grid->other && job->status == GW_OK && (status == GW_OK || !job->run.on_road))
+            status = run_wheel(job, i, (gw_axle)a, other, &grid->other[i]);
+    }
+}
+
+static gw_status open_job(gw_grid_job *job)
+{
+    const gw_grid *grid = job->grid[GW_FRONT] ? job->grid[GW_FRONT] : job->grid[GW_REAR];
+    return gw_run_open_corner(&job->run, grid->kit, grid->axle, &job->err);
 }
 
 static void run_states(void *context, int index)
 {
     gw_grid_job *job = &((gw_grid_job *)context)[index];
-    int states = job->plan->n_brake * job->plan->n_lateral;
-    gw_side other = job->plan->side == GW_OUTER ? GW_INNER : GW_OUTER;
-    job->status = gw_run_open_corner(&job->run, job->grid->kit, job->grid->axle, &job->err);
-    for (int i = 0; i < states && job->status == GW_OK; i++) {
-        run_state(job, i, job->plan->side, &job->grid->state[i]);
-        if (job->status == GW_OK && job->grid->other) run_state(job, i, other, &job->grid->other[i]);
+    const gw_grid_plan *plan = job->plan;
+    job->status = open_job(job);
+    for (int i = 0; i < plan->n_brake * plan->n_lateral && job->status == GW_OK; i++) {
+        const int row = i / plan->n_lateral, column = i % plan->n_lateral;
+        lead(job, row, column);
+        run_state(job, i);
+        if (job->status == GW_OK)
+            job->status = gw_trail_note(&job->trail, &job->run, 2 * plan->n_lateral, place(plan, row, column),
+                                        &job->err);
     }
+    gw_trail_free(&job->trail);
     gw_run_close_corner(&job->run);
 }
 
 /* Memory is taken before the threads start. */
-static gw_status plan_job(const gw_run *run, gw_grid_study *study, gw_grid_job *job, gw_error *err)
+static gw_status plan_grid(gw_grid_study *study, gw_grid *grid, gw_error *err)
 {
     size_t states = (size_t)study->plan.n_brake * (size_t)study->plan.n_lateral;
-    *job = (gw_grid_job){ .run = *run, .plan = &study->plan, .grid = &study->item[study->n++] };
-    job->item.load = -1;
-    job->item.result.joints = gw_arena_alloc(&study->arena, GW_MAX_JOINTS, sizeof *job->item.result.joints);
-    job->grid->state = gw_arena_alloc(&study->arena, states, sizeof *job->grid->state);
-    if (study->plan.both) job->grid->other = gw_arena_alloc(&study->arena, states, sizeof *job->grid->other);
-    if (job->item.result.joints && job->grid->state && (job->grid->other || !study->plan.both)) return GW_OK;
+    grid->state = gw_arena_alloc(&study->arena, states, sizeof *grid->state);
+    if (study->plan.both) grid->other = gw_arena_alloc(&study->arena, states, sizeof *grid->other);
+    if (grid->state && (grid->other || !study->plan.both)) return GW_OK;
     return gw_fail(err, GW_E_NOMEM, "out of memory for a grid");
 }
 
-static gw_status plan_all(gw_run *run, gw_grid_study *study, gw_grid_job *jobs, gw_error *err)
+/* How many jobs there are. */
+static gw_status plan_all(gw_run *run, gw_grid_study *study, gw_grid_job *jobs, int *n, gw_error *err)
 {
     gw_status status = GW_OK;
     for (int k = 0; k < run->c->n_kits && status == GW_OK; k++)
         for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++) {
             if (!gw_run_wants_kit(run, k) || !gw_run_wants_axle(run, a)) continue;
-            study->item[study->n] = (gw_grid){ .kit = k, .axle = a };
-            status = plan_job(run, study, &jobs[study->n], err);
+            gw_grid *grid = &study->item[study->n++];
+            *grid = (gw_grid){ .kit = k, .axle = a };
+            const gw_grid *front = *n ? jobs[*n - 1].grid[GW_FRONT] : NULL;
+            if (!(run->on_road && a == GW_REAR && front && front->kit == k))
+                jobs[(*n)++] = (gw_grid_job){ .run = *run, .plan = &study->plan };
+            jobs[*n - 1].grid[a] = grid;
+            status = plan_grid(study, grid, err);
         }
     return status;
 }
@@ -102,9 +152,10 @@ static gw_status run_all(gw_run *run, gw_grid_study *study, gw_error *err)
     gw_grid_job *jobs = calloc(most, sizeof *jobs);
     study->item = gw_arena_alloc(&study->arena, most, sizeof *study->item);
     gw_status status = jobs && study->item ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for a grid");
-    if (status == GW_OK) status = plan_all(run, study, jobs, err);
-    if (status == GW_OK) gw_parallel(study->n, run_states, jobs);
-    for (int i = 0; i < study->n && status == GW_OK; i++)
+    int n = 0;
+    if (status == GW_OK) status = plan_all(run, study, jobs, &n, err);
+    if (status == GW_OK) gw_parallel(n, run_states, jobs);
+    for (int i = 0; i < n && status == GW_OK; i++)
         if (jobs[i].status != GW_OK) status = gw_fail(err, jobs[i].status, "%s", jobs[i].err.msg);
     free(jobs);
     return status;

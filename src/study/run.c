@@ -325,17 +325,11 @@ static bool same_manoeuvre(const gw_manoeuvre *a, const gw_manoeuvre *b)
            a->driven == b->driven;
 }
 
-static void read_wheel(gw_run *run, gw_wheel_side wheel, gw_road_result *r, gw_corner_load *applied)
-{
-    gw_road_report(run->road, run->axle, wheel, r);
-    *applied = (gw_corner_load){ r->patch_force, r->patch_moment, r->hub_force, r->travel };
-}
-
 /* The outer wheel is the left one, the inner the right one. */
 static gw_status drive_on_road(gw_run *run, const gw_manoeuvre *m, gw_deflection *item, gw_error *err)
 {
     gw_joint_result joints[GW_MAX_JOINTS], *own = item->result.joints;
-    gw_road_result r = { .wheel.joints = joints };
+    gw_road_result r = { .wheel.joints = own ? joints : NULL };
     gw_status status = stand_up(run, err);
     if (status == GW_OK && !(run->drives && same_manoeuvre(m, &run->driven))) {
         run->drives = false;
@@ -345,8 +339,10 @@ static gw_status drive_on_road(gw_run *run, const gw_manoeuvre *m, gw_deflection
     run->driven = *m;
     run->drives = true;
     item->wheel = m->side == GW_OUTER ? GW_LEFT_WHEEL : GW_RIGHT_WHEEL;
-    read_wheel(run, item->wheel == GW_LEFT_WHEEL ? GW_RIGHT_WHEEL : GW_LEFT_WHEEL, &r, &item->beside);
-    read_wheel(run, item->wheel, &r, &item->applied);
+    gw_road_applied(run->road, run->axle, item->wheel == GW_LEFT_WHEEL ? GW_RIGHT_WHEEL : GW_LEFT_WHEEL,
+                    &item->beside);
+    gw_road_applied(run->road, run->axle, item->wheel, &item->applied);
+    gw_road_report(run->road, run->axle, item->wheel, &r);
     item->kit = run->kit;
     item->axle = run->axle;
     item->manoeuvre = item->on_road = true;
@@ -360,7 +356,7 @@ static gw_status drive_on_road(gw_run *run, const gw_manoeuvre *m, gw_deflection
     item->off_centre = gw_kit_is_off_centre(run->c, run->kit, run->axle);
     item->result = r.wheel;
     item->result.joints = own;
-    take_joints(run, item->wheel, joints, own);
+    if (own) take_joints(run, item->wheel, joints, own);
     return GW_OK;
 }
 

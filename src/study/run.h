@@ -79,8 +79,8 @@ gw_status gw_run_beyond(const gw_run *run, gw_deflect_study *out, gw_error *err)
 
 /**
  * Solve the open corner; run->state holds the equilibrium and `item` everything but its joints' memory:
- * item->result.joints must have room for every joint of the corner. item->wheel says which wheel of a direct
- * load is told, the side of a manoeuvre which of the manoeuvre.
+ * item->result.joints must have room for every joint of the corner, or is NULL where nobody reads them.
+ * item->wheel says which wheel of a direct load is told, the side of a manoeuvre which of the manoeuvre.
  */
 gw_status gw_run_direct(gw_run *run, const gw_corner_load *load, gw_other_wheel other, gw_deflection *item,
                         gw_error *err);

@@ -2,7 +2,7 @@
 #include "giveway/sweep.h"
 
 #include "base/parallel.h"
-#include "study/run.h"
+#include "study/trail.h"
 
 #include <stdlib.h>
 
@@ -37,29 +37,44 @@ static gw_sweep_point point_of(double g, const gw_deflection *item)
                              .roll = item->roll };
 }
 
-/* One kit in one corner. */
+/* One kit in one corner, or in both corners of the car on the road: they stand in the same states. */
 typedef struct gw_sweep_job {
     gw_run run; /**< a copy: laws and vehicle are shared, the open corner is its own */
     const gw_sweep_plan *plan;
-    gw_sweep *sweep;
-    gw_joint_result *joints; /**< scratch, one entry a joint */
+    gw_sweep *sweep[GW_AXLES]; /**< NULL: not of this job */
+    gw_trail trail;            /**< the last points */
     gw_status status;
     gw_error err;
 } gw_sweep_job;
+
+enum { TRAIL = 3 };
+
+/* One point of each corner. */
+static gw_status run_point(gw_sweep_job *job, double g)
+{
+    gw_manoeuvre m = manoeuvre_of(job->plan, g);
+    gw_status status = GW_OK;
+    for (int a = 0; a < GW_AXLES && status == GW_OK; a++) {
+        gw_deflection item = { .load = -1 };
+        if (!job->sweep[a]) continue;
+        job->run.axle = (gw_axle)a;
+        status = gw_run_manoeuvre(&job->run, &m, &item, &job->err);
+        if (status == GW_OK) job->sweep[a]->point[job->sweep[a]->n++] = point_of(g, &item);
+    }
+    return status;
+}
 
 /* A wheel that lifts, or a corner that gives up, ends the sweep there: what came before stands. */
 static gw_status run_points(gw_sweep_job *job)
 {
     const gw_sweep_plan *plan = job->plan;
-    gw_deflection item = { .load = -1, .result = { .joints = job->joints } };
     for (int i = 0; i < plan->n; i++) {
-        double g = plan->to_g * i / (plan->n - 1);
-        gw_manoeuvre m = manoeuvre_of(plan, g);
         job->run.untold = i > 0;
-        gw_status status = gw_run_manoeuvre(&job->run, &m, &item, &job->err);
+        if (i > 1) gw_trail_lead(&job->trail, &job->run, (i - 1) % TRAIL, (i - 1) % TRAIL, (i - 2) % TRAIL);
+        gw_status status = run_point(job, plan->to_g * i / (plan->n - 1));
         if (status == GW_E_NUMERIC && i > 0) break;
+        if (status == GW_OK) status = gw_trail_note(&job->trail, &job->run, TRAIL, i % TRAIL, &job->err);
         if (status != GW_OK) return status;
-        job->sweep->point[job->sweep->n++] = point_of(g, &item);
     }
     return GW_OK;
 }
@@ -67,37 +82,41 @@ static gw_status run_points(gw_sweep_job *job)
 static void run_sweep(void *context, int index)
 {
     gw_sweep_job *job = &((gw_sweep_job *)context)[index];
-    job->status = gw_run_open_corner(&job->run, job->sweep->kit, job->sweep->axle, &job->err);
+    const gw_sweep *first = job->sweep[GW_FRONT] ? job->sweep[GW_FRONT] : job->sweep[GW_REAR];
+    job->status = gw_run_open_corner(&job->run, first->kit, first->axle, &job->err);
     if (job->status == GW_OK) job->status = run_points(job);
+    gw_trail_free(&job->trail);
     gw_run_close_corner(&job->run);
 }
 
-/* Memory is taken before the threads start: the arena is not theirs to share. */
-static gw_status plan_all(const gw_run *run, gw_sweep_study *study, gw_sweep_job *jobs, gw_error *err)
+/* Memory is taken before the threads start: the arena is not theirs to share. How many jobs there are. */
+static gw_status plan_all(const gw_run *run, gw_sweep_study *study, gw_sweep_job *jobs, int *n, gw_error *err)
 {
     const gw_case *c = run->c;
     study->item = gw_arena_alloc(&study->arena, (size_t)c->n_kits * GW_AXLES, sizeof *study->item);
     for (int k = 0; study->item && k < c->n_kits; k++)
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
             if (!gw_run_wants_kit(run, k) || !gw_run_wants_axle(run, a)) continue;
-            gw_sweep_job *job = &jobs[study->n];
             gw_sweep *sweep = &study->item[study->n++];
             *sweep = (gw_sweep){ .kit = k, .axle = a };
-            *job = (gw_sweep_job){ .run = *run, .plan = &study->plan, .sweep = sweep };
             sweep->point = gw_arena_alloc(&study->arena, (size_t)study->plan.n, sizeof *sweep->point);
-            job->joints = gw_arena_alloc(&study->arena, (size_t)c->corners[a].n_joints, sizeof *job->joints);
-            if (!sweep->point || !job->joints) return gw_fail(err, GW_E_NOMEM, "out of memory for a sweep");
+            if (!sweep->point) return gw_fail(err, GW_E_NOMEM, "out of memory for a sweep");
+            const gw_sweep *front = *n ? jobs[*n - 1].sweep[GW_FRONT] : NULL;
+            if (!(run->on_road && a == GW_REAR && front && front->kit == k))
+                jobs[(*n)++] = (gw_sweep_job){ .run = *run, .plan = &study->plan };
+            jobs[*n - 1].sweep[a] = sweep;
         }
     return study->item ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for a sweep");
 }
 
 static gw_status run_all(const gw_run *run, gw_sweep_study *study, gw_error *err)
 {
+    int n = 0;
     gw_sweep_job *jobs = calloc((size_t)run->c->n_kits * GW_AXLES + 1, sizeof *jobs);
     if (!jobs) return gw_fail(err, GW_E_NOMEM, "out of memory for a sweep");
-    gw_status status = plan_all(run, study, jobs, err);
-    if (status == GW_OK) gw_parallel(study->n, run_sweep, jobs);
-    for (int i = 0; i < study->n && status == GW_OK; i++)
+    gw_status status = plan_all(run, study, jobs, &n, err);
+    if (status == GW_OK) gw_parallel(n, run_sweep, jobs);
+    for (int i = 0; i < n && status == GW_OK; i++)
         if (jobs[i].status != GW_OK) status = gw_fail(err, jobs[i].status, "%s", jobs[i].err.msg);
     free(jobs);
     return status;
