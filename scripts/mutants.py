@@ -129,7 +129,8 @@ def passes(tree, test):
     scratch = tempfile.mkdtemp(dir=os.path.dirname(tree))
     python = next((p for p in ("/usr/bin/python3", sys.executable) if os.path.exists(p)), "python3")
     env = dict(os.environ, LC_ALL="C", TZ="UTC", NO_COLOR="1", B="build/release", MODE="release", SOURCE=tree,
-               GIVEWAY=tree + "/build/release/giveway", TMPDIR=scratch, PYTHON=python, CMOCKA_MESSAGE_OUTPUT="TAP")
+               GIVEWAY=tree + "/build/release/giveway", TMPDIR=scratch, PYTHON=python, CMOCKA_MESSAGE_OUTPUT="TAP",
+               PYTHONUNBUFFERED="1")
     process = subprocess.Popen(command(tree, test), cwd=tree, env=env, stdin=subprocess.DEVNULL,
                                stdout=subprocess.PIPE, stderr=subprocess.STDOUT, start_new_session=True)
     late = threading.Timer(LONGEST, end, [process])  # one that hangs sees the fault too
