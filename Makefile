@@ -47,7 +47,7 @@ CLISRC   := $(filter src/cli/%,$(SRC))
 SHOWSRC  := $(filter src/format/% src/record/% src/chart/% src/show/% src/page/%,$(SRC))
 LIBSRC   := $(filter-out $(CLISRC) $(SHOWSRC),$(SRC))
 LIBOBJ   := $(LIBSRC:src/%.c=$B/%.o) $B/materials_embedded.o
-SHOWOBJ  := $(SHOWSRC:src/%.c=$B/%.o) $B/page_embedded.o $B/schema_embedded.o
+SHOWOBJ  := $(SHOWSRC:src/%.c=$B/%.o) $B/page_embedded.o
 CLIOBJ   := $(CLISRC:src/%.c=$B/%.o)
 OBJCOPY ?= objcopy
 LIBRARIES := $B/libshow.a $B/libgiveway.a
@@ -114,15 +114,7 @@ $B/page_embedded.c: scripts/embed_page.sh src/page/report.css src/page/report.js
 	@mkdir -p $(@D) && echo "  embed   page"
 	$(Q)scripts/embed_page.sh $(filter-out %.sh,$^) >$@.part && mv $@.part $@
 
-# What of the schema of results no rows make yet, likewise; and the whole schema, told by the program.
-$B/schema_embedded.c: scripts/embed_text.sh src/show/schema/giveway-result-1.schema.json
-	@mkdir -p $(@D) && echo "  embed   schema"
-	$(Q)scripts/embed_text.sh gw_schema_written show/results.h src/show/schema/giveway-result-1.schema.json >$@.part && mv $@.part $@
-
-$B/schema_embedded.o: $B/schema_embedded.c $B/flags
-	@echo "  compile $<"
-	$(Q)$(CC_ALL) -MMD -MP -c -o $@ $<
-
+# The schema of results, told by the program.
 $B/giveway-result-1.schema.json: $B/giveway
 	$(Q)$B/giveway help schema >$@.part && mv $@.part $@
 

@@ -3,8 +3,11 @@
 #include "cli/charting.h"
 #include "cli/commands.h"
 #include "cli/output.h"
-#include "show/bench.h"
 #include "format/file.h"
+#include "record/csv.h"
+#include "record/json.h"
+#include "show/bench.h"
+#include "show/results.h"
 
 #include <string.h>
 
@@ -96,10 +99,11 @@ static int read_all(bench *b)
 
 static gw_status format(const bench *b, gw_buf *out, gw_error *err)
 {
+    const gw_bench_made made = { b->n, b->result };
     if (gw_args_is(b->args, GW_OPT_FORMAT, "json"))
-        gw_bench_json(b->result, b->n, out);
+        gw_result_json(&GW_BENCH_RESULT, NULL, &made, out);
     else if (gw_args_is(b->args, GW_OPT_FORMAT, "csv"))
-        gw_bench_csv(b->result, b->n, out);
+        gw_result_csv(&GW_BENCH_RESULT, NULL, &made, out);
     else
         return gw_bench_text(b->result, b->n, gw_args_has(b->args, GW_OPT_DETAIL), gw_output_width(),
                              gw_wants_bold(), out, err);

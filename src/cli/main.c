@@ -64,7 +64,7 @@ static int print_keys(int argc, char **argv)
         return GW_EXIT_USAGE;
     }
     if (!gw_results_keys(argv[0], &out)) {
-        fprintf(stderr, "giveway help: the keys of %s are in the schema: giveway help schema\n", argv[0]);
+        fprintf(stderr, "giveway help: %s prints no keys: it has no --format json\n", argv[0]);
         return GW_EXIT_USAGE;
     }
     int status = gw_emit(&out);

@@ -31,7 +31,17 @@ static void put_head(way *w, const char *prefix, const gw_field *field, const ch
 
 static int components(const gw_field *field)
 {
-    return field->kind == GW_PAIR ? 2 : field->kind == GW_THREE ? 3 : field->kind == GW_BAND ? 6 : 1;
+    switch (field->kind) {
+    case GW_PAIR:
+    case GW_FITTED:
+        return 2;
+    case GW_THREE:
+        return 3;
+    case GW_BAND:
+        return 6;
+    default:
+        return 1;
+    }
 }
 
 static void put_value(way *w, const gw_field *field, const gw_place *place)
@@ -53,7 +63,7 @@ static void put_scalar(way *w, const gw_field *field, const gw_place *place, con
     }
     for (int i = 0; i < components(field); i++)
         if (w->heads)
-            put_head(w, prefix, field, gw_component_name(field, i));
+            put_head(w, prefix, field, field->kind == GW_FITTED && !i ? "" : gw_component_name(field, i));
         else
             gw_csv_string(&w->csv, NULL);
 }

@@ -5,7 +5,7 @@
 
 #include <math.h>
 
-static void put_band(const gw_field *field, const gw_shown *value, const char *key, gw_json *json)
+static void put_parts(const gw_field *field, const gw_shown *value, const char *key, gw_json *json)
 {
     gw_json_object_on_line(json, key);
     for (int i = 0; i < value->n; i++)
@@ -36,8 +36,8 @@ static void put_value(const gw_field *field, const gw_place *place, gw_json *jso
         gw_json_int(json, key, (long)value.x[0]);
     else if (value.n == 1)
         gw_json_number(json, key, gw_shown_out(field, &value, 0));
-    else if (field->kind == GW_BAND)
-        put_band(field, &value, key, json);
+    else if (field->kind == GW_BAND || field->kind == GW_FITTED)
+        put_parts(field, &value, key, json);
     else
         put_numbers(field, &value, key, json);
 }
@@ -69,6 +69,17 @@ static void put_series(const gw_field *field, const gw_place *place, gw_json *js
     gw_json_array_on_line(json, gw_field_key(field, field->unit, key));
     for (int i = 0, n = gw_place_count(field, place); i < n; i++)
         gw_json_number(json, NULL, gw_unit_out(field->unit, gw_series_at(field, place, i)));
+    gw_json_close(json);
+}
+
+static void put_points(const gw_field *field, const gw_place *place, gw_json *json)
+{
+    gw_json_array(json, field->key);
+    for (int i = 0, n = gw_place_count(field, place); i < n; i++) {
+        double point[2];
+        gw_point_out(field, place, i, point);
+        gw_json_numbers(json, NULL, point, 2);
+    }
     gw_json_close(json);
 }
 
@@ -121,6 +132,9 @@ static void put_field(const gw_field *field, const gw_place *place, int only, gw
         break;
     case GW_NAMED:
         put_named(field, place, json);
+        break;
+    case GW_POINTS:
+        put_points(field, place, json);
         break;
     case GW_NUMBERS:
         put_series(field, place, json);

@@ -52,7 +52,7 @@ static const char *name_of(const gw_field *field, const gw_place *place)
 static gw_shown filled(const gw_field *field, const gw_place *place)
 {
     gw_shown value = { .kind = field->kind, .unit = field->unit };
-    value.n = field->kind == GW_PAIR ? 2 : field->kind == GW_THREE ? 3 : 6;
+    value.n = field->kind == GW_BAND ? 6 : field->kind == GW_THREE ? 3 : 2;
     field->fill(place, value.x);
     return value;
 }
@@ -109,8 +109,11 @@ double gw_shown_out(const gw_field *field, const gw_shown *value, int component)
 const char *gw_component_name(const gw_field *field, int component)
 {
     static const char *const ROAD[] = { "x", "y", "z" }, *const BUSH[] = { "e1", "e2", "e3" },
-                             *const BAND[] = { "nominal", "mean", "sd", "low", "median", "high" };
+                             *const BAND[] = { "nominal", "mean", "sd", "low", "median", "high" },
+                             *const FITTED[] = { "value", "within" }, *const SIDES[] = { "minus", "plus" };
     if (field->kind == GW_BAND) return BAND[component];
+    if (field->kind == GW_FITTED) return FITTED[component];
+    if (field->flags & GW_MINUS_PLUS) return SIDES[component];
     if (field->kind == GW_PAIR || field->flags & GW_BUSH_AXES) return BUSH[component];
     return field->kind == GW_THREE ? ROAD[component] : "";
 }
@@ -150,6 +153,14 @@ static const void *pointer_to(const gw_field *field, const gw_place *place)
 {
     assert(strcmp(field->type, place->record->type) == 0);
     return *(const void *const *)((const char *)place->it + field->list);
+}
+
+void gw_point_out(const gw_field *field, const gw_place *place, int index, double point[2])
+{
+    gw_place at = *place;
+    at.index = index;
+    field->fill(&at, point);
+    point[0] = gw_unit_out(field->unit_of(place), point[0]);
 }
 
 double gw_series_at(const gw_field *field, const gw_place *place, int index)

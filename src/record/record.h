@@ -43,6 +43,8 @@ typedef enum gw_kind {
     GW_THREE,   /**< x, y, z; with GW_BUSH_AXES e1, e2, e3                                     */
     GW_NUMBERS, /**< as many as there are                                                      */
     GW_BAND,    /**< six numbers: nominal, mean, sd, low, median, high                         */
+    GW_FITTED,  /**< two numbers: value, and within what it is known; CSV: two columns         */
+    GW_POINTS,  /**< points of a curve, two numbers each; the row's unit is that of the first  */
     GW_TEXT,
     GW_KIT_NAME,  /**< of an index into the kits of the case                                     */
     GW_LOAD_NAME, /**< of an index into the loads; -1: none                                      */
@@ -68,6 +70,7 @@ enum {
     GW_IN_PAGE = 1 << 10,    /**< the page's script reads it                                       */
     GW_AS_MINUTES = 1 << 12, /**< an angle as a text in degrees and minutes, its key without unit     */
     GW_ALWAYS = 1 << 13,     /**< set by GW_PRESENT: what the function finds is never absent           */
+    GW_MINUS_PLUS = 1 << 14, /**< CSV: components minus, plus                                     */
     GW_INLINE = 1 << 11      /**< set by GW_ARRAY: the elements stand in the struct itself         */
 };
 
@@ -142,6 +145,10 @@ typedef struct gw_result {
 /** A pair, three numbers or a band worked out. */
 #define GW_FILLED(name, u, what_kind, function, f, what) \
     { .key = name, .kind = what_kind, .unit = GW_UNIT_##u, .flags = f, .fill = function, .doc = what }
+/** Points of a curve: how many, and a function that fills one, whose place has its index. */
+#define GW_CURVE(name, which_unit, how_many, function, f, what) \
+    { .key = name, .kind = GW_POINTS, .unit_of = which_unit, .flags = (f) | GW_NO_CSV, .count = how_many, \
+      .fill = function, .doc = what }
 #define GW_COUNTED(name, function, f, what) \
     { .key = name, .kind = GW_WHOLE, .flags = f, .number = function, .doc = what }
 #define GW_ASKED(name, function, f, what) { .key = name, .kind = GW_FLAG, .flags = f, .number = function, .doc = what }
@@ -239,6 +246,9 @@ int gw_place_count(const gw_field *field, const gw_place *up);
 
 /** Goes to an element of a list; false where there is nothing. */
 bool gw_place_element(const gw_field *field, const gw_place *up, int index, gw_place *out);
+
+/** A point of GW_POINTS as it is shown. */
+void gw_point_out(const gw_field *field, const gw_place *place, int index, double point[2]);
 
 /** An element of a GW_NUMBERS, in SI; of GW_LINES and GW_NAMED. */
 double gw_series_at(const gw_field *field, const gw_place *place, int index);

@@ -40,11 +40,19 @@ static void put_words(const gw_field *f, gw_json *json)
     gw_json_close(json);
 }
 
-static void put_band(const gw_field *f, gw_json *json)
+static void put_points(gw_json *json)
+{
+    gw_json_string(json, "type", "array");
+    gw_json_object_on_line(json, "items");
+    put_items("number", 2, json);
+    gw_json_close(json);
+}
+
+static void put_parts(const gw_field *f, int n, gw_json *json)
 {
     gw_json_string(json, "type", "object");
     gw_json_object_on_line(json, "properties");
-    for (int i = 0; i < GW_COMPONENTS; i++) {
+    for (int i = 0; i < n; i++) {
         gw_json_object_on_line(json, gw_component_name(f, i));
         put_type(f, "number", json);
         gw_json_close(json);
@@ -78,8 +86,10 @@ static void put_scalar(const gw_field *f, gw_json *json)
         put_items("number", 0, json);
     else if (f->kind == GW_LINES)
         put_items("string", 0, json);
-    else if (f->kind == GW_BAND)
-        put_band(f, json);
+    else if (f->kind == GW_BAND || f->kind == GW_FITTED)
+        put_parts(f, f->kind == GW_BAND ? GW_COMPONENTS : 2, json);
+    else if (f->kind == GW_POINTS)
+        put_points(json);
     else if (f->kind == GW_NAMED)
         put_named(json);
     else

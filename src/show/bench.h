@@ -3,14 +3,15 @@
 #ifndef SHOW_BENCH_H
 #define SHOW_BENCH_H
 
+#include "base/buf.h"
 #include "casefile/bench_file.h"
 #include "chart/chart.h"
-#include "base/buf.h"
 
 enum { GW_BENCH_FILES = 9 };
 
-/** Names of the curves on the command line and in results, in the order of gw_curve_way, then `dynamic`. */
-extern const char *const GW_BENCH_AS[GW_BENCH_FILES];
+/** Names of the curves on the command line and in results, in the order of gw_curve_way, then `dynamic`;
+ * NULL. */
+extern const char *const GW_BENCH_AS[GW_BENCH_FILES + 1];
 
 /** One file and what it was taken as. */
 typedef struct gw_bench_result {
@@ -19,8 +20,12 @@ typedef struct gw_bench_result {
     gw_bench_file data;
 } gw_bench_result;
 
-void gw_bench_json(const gw_bench_result *results, int n, gw_buf *out);
-void gw_bench_csv(const gw_bench_result *results, int n, gw_buf *out);
+/** All files: what GW_BENCH_RESULT describes. */
+typedef struct gw_bench_made {
+    int n;
+    const gw_bench_result *result;
+} gw_bench_made;
+
 gw_status gw_bench_text(const gw_bench_result *results, int n, bool detail, int width, bool bold, gw_buf *out,
                         gw_error *err);
 gw_status gw_bench_charts(const gw_bench_result *results, int n, gw_charts *charts, gw_error *err);

@@ -26,27 +26,77 @@ bool gw_results_keys(const char *command, gw_buf *out)
     return result != NULL;
 }
 
-/* The members of "$defs" that rows make, in place of a line of the part that is written by hand. */
-static void put_made(gw_buf *out)
+/* {"if": the command is this one, "then": its part of "$defs"} */
+static void put_choice(const char *command, gw_json *json)
 {
-    gw_json json = { .out = out, .depth = 2 };
+    gw_buf ref = { 0 };
+    gw_buf_fmt(&ref, "#/$defs/%s_result", command);
+    gw_json_object_on_line(json, NULL);
+    gw_json_object_on_line(json, "if");
+    gw_json_object_on_line(json, "properties");
+    gw_json_object_on_line(json, "command");
+    gw_json_string(json, "const", command);
+    for (int i = 0; i < 3; i++) gw_json_close(json);
+    gw_json_object_on_line(json, "then");
+    gw_json_string(json, "$ref", gw_buf_str(&ref));
+    for (int i = 0; i < 2; i++) gw_json_close(json);
+    if (ref.failed) json->out->failed = true;
+    gw_buf_free(&ref);
+}
+
+static void put_head(gw_json *json)
+{
+    gw_json_string(json, "$schema", "https://json-schema.org/draft/2020-12/schema");
+    gw_json_string(json, "$id", "urn:giveway:result-1");
+    gw_json_string(json, "title", "A result of giveway (giveway-result-1)");
+    gw_json_string(json, "description",
+                   "What a command prints with --format json. Keys that are not listed may be added by later "
+                   "versions; those listed keep their meaning. Units are in the names; axes and signs are "
+                   "those of ISO 8855:2011.");
+    gw_json_string(json, "type", "object");
+    gw_json_array_on_line(json, "required");
+    gw_json_string(json, NULL, "format");
+    gw_json_string(json, NULL, "command");
+    gw_json_close(json);
+}
+
+static void put_properties(gw_json *json)
+{
+    gw_json_object(json, "properties");
+    gw_json_object_on_line(json, "format");
+    gw_json_string(json, "const", "giveway-result-1");
+    gw_json_close(json);
+    gw_json_object_on_line(json, "command");
+    gw_json_array_on_line(json, "enum");
+    for (int i = 0; i < N; i++) gw_json_string(json, NULL, RESULTS[i]->command);
+    for (int i = 0; i < 3; i++) gw_json_close(json);
+    gw_json_bool(json, "additionalProperties", true);
+    gw_json_array(json, "allOf");
+    for (int i = 0; i < N; i++) put_choice(RESULTS[i]->command, json);
+    gw_json_close(json);
+}
+
+static void put_parts(gw_json *json)
+{
+    gw_json_object(json, "$defs");
     for (int i = 0; i < N; i++) {
         gw_buf name = { 0 };
         gw_buf_fmt(&name, "%s_result", RESULTS[i]->command);
-        gw_result_schema(RESULTS[i], gw_buf_str(&name), &json);
-        if (name.failed) out->failed = true;
+        gw_result_schema(RESULTS[i], gw_buf_str(&name), json);
+        if (name.failed) json->out->failed = true;
         gw_buf_free(&name);
     }
-    gw_record_schema(&GW_DEFLECTION_RECORD, "deflection", &json);
-    gw_record_schema(&GW_BANDS_RECORD, "bands", &json);
+    gw_record_schema(&GW_DEFLECTION_RECORD, "deflection", json);
+    gw_record_schema(&GW_BANDS_RECORD, "bands", json);
+    gw_json_close(json);
 }
 
 void gw_results_schema(gw_buf *out)
 {
-    static const char MARK[] = "\"$defs\": {";
-    const char *mark = strstr(gw_schema_written, MARK) + sizeof MARK - 1;
-    gw_buf_bytes(out, gw_schema_written, (size_t)(mark - gw_schema_written));
-    put_made(out);
-    gw_buf_add(out, ",");
-    gw_buf_add(out, mark);
+    gw_json json = { .out = out };
+    gw_json_object(&json, NULL);
+    put_head(&json);
+    put_properties(&json);
+    put_parts(&json);
+    gw_json_close(&json);
 }

@@ -15,6 +15,7 @@
     X(ALIGN)                                                                                                 \
     X(MATCH)                                                                                                 \
     X(SPREAD)                                                                                                \
+    X(BENCH)                                                                                                 \
     X(CHOOSE)                                                                                                \
     X(COMPARE)
 
@@ -26,10 +27,7 @@ extern const gw_record GW_DEFLECTION_RECORD; /**< compare has it as well */
 extern const gw_record GW_BANDS_RECORD;
 extern const gw_record GW_RIDE_CLOSE_RECORD; /**< kits that ride cannot tell apart */
 
-/** The part of the schema of results that is still written by hand; made by the build. */
-extern const char gw_schema_written[];
-
-/** The schema of all results: what rows say, and the part written by hand. */
+/** The schema of all results: what their rows say. */
 void gw_results_schema(gw_buf *out);
 
 /** The keys of a command's result with what they mean; false where no rows describe it. */

@@ -24,7 +24,7 @@ typedef struct toy {
     bool holds, has_inner;
     const char *name;
     gw_vec3 at;
-    double turned[3], spread[6];
+    double turned[3], spread[6], both[2], fitted[2];
     toy_inner inner, member;
     const char *note[2];
     const char **notes;
@@ -63,6 +63,28 @@ static const void *inner(const gw_place *p)
     return GW_IT(p, toy)->has_inner ? &GW_IT(p, toy)->inner : NULL;
 }
 
+static gw_unit in_mm(const gw_place *p)
+{
+    (void)p;
+    return GW_UNIT_MM;
+}
+
+static void fit(const gw_place *p, double *x)
+{
+    for (int i = 0; i < 2; i++) x[i] = GW_IT(p, toy)->fitted[i];
+}
+
+static int corners(const gw_place *p)
+{
+    return GW_IT(p, toy)->n_curve;
+}
+
+static void corner(const gw_place *p, double *x)
+{
+    x[0] = GW_IT(p, toy)->curve[p->index];
+    x[1] = 10.0 + p->index;
+}
+
 static const gw_field INNER[] = {
     GW_MEMBER("force", KN, toy_inner, force, 0, "a force"),
     GW_MEMBER("rate", N_PER_MM, toy_inner, rate, 0, "two rates"),
@@ -91,6 +113,9 @@ static const gw_field TOY[] = {
     GW_MEMBER("at", MM, toy, at, 0, "a place"),
     GW_MEMBER("turned", DEG, toy, turned, GW_BUSH_AXES, "in the frame of the bush"),
     GW_BANDED("toe", DEG, toy, spread, 0, "a figure and its band"),
+    GW_MEMBER("both", MM, toy, both, GW_MINUS_PLUS, "two sides"),
+    GW_FILLED("fit", N_PER_MM, GW_FITTED, fit, 0, "a figure and within what it is known"),
+    GW_CURVE("drawn", in_mm, corners, corner, 0, "points"),
     GW_PART_OF(toy, member, &INNER_RECORD),
     GW_INSIDE("inside", inner, &INNER_RECORD, GW_ON_LINE, "sometimes"),
     GW_SERIES("curve", MM, toy, n_curve, curve, 0, "numbers"),
@@ -125,6 +150,8 @@ static toy sample(void)
               .at = { 0.001, -0.002, 0.003 },
               .turned = { GW_DEG, 2.0 * GW_DEG, -GW_DEG },
               .spread = { -0.5 * GW_DEG, -0.5 * GW_DEG, 0.25 * GW_DEG, -1.0 * GW_DEG, -0.5 * GW_DEG, 0.0 },
+              .both = { 0.004, 0.005 },
+              .fitted = { 7e3, 0.5e3 },
               .member = { 2385.0, { 400e3, 500e3 } },
               .inner = { 1e3, { 1e3, 2e3 } },
               .n_notes = 2,
@@ -151,6 +178,9 @@ static void json_has_the_rows_in_their_order(void **state)
         "      \"holds\": true,\n      \"at_mm\": [1, -2, 3],\n      \"turned_deg\": [1, 2, -1],\n"
         "      \"toe_deg\": {\"nominal\": -0.5, \"mean\": -0.5, \"sd\": 0.25, \"low\": -1, "
         "\"median\": -0.5, \"high\": 0},\n"
+        "      \"both_mm\": [4, 5],\n"
+        "      \"fit_N_per_mm\": {\"value\": 7, \"within\": 0.5},\n"
+        "      \"drawn\": [\n        [1, 10],\n        [2.5, 11]\n      ],\n"
         "      \"force_kN\": 2.385,\n      \"rate_N_per_mm\": [400, 500],\n"
         "      \"curve_mm\": [1, 2.5],\n"
         "      \"notes\": [\n        \"one\",\n        \"two\"\n      ],\n"
@@ -164,10 +194,11 @@ static void json_has_the_rows_in_their_order(void **state)
 static const char HEADS[] =
     "kit,load,corner,name,angle_deg,twice_deg,ratio_percent,unknown_mm,holds,at_x_mm,at_y_mm,at_z_mm,"
     "turned_e1_deg,turned_e2_deg,turned_e3_deg,toe_nominal_deg,toe_mean_deg,toe_sd_deg,toe_low_deg,"
-    "toe_median_deg,toe_high_deg,force_kN,rate_e1_N_per_mm,rate_e2_N_per_mm,inside_force_kN,"
+    "toe_median_deg,toe_high_deg,both_minus_mm,both_plus_mm,fit_N_per_mm,fit_within_N_per_mm,force_kN,rate_"
+    "e1_N_per_mm,rate_e2_N_per_mm,inside_force_kN,"
     "inside_rate_e1_N_per_mm,inside_rate_e2_N_per_mm\n";
 static const char FIELDS[] = "\"ha,rd\",,rear,\"a \"\"b\"\"\",0.5,1,38.5,,true,1,-2,3,1,2,-1,"
-                             "-0.5,-0.5,0.25,-1,-0.5,0,2.385,400,500,";
+                             "-0.5,-0.5,0.25,-1,-0.5,0,4,5,7,0.5,2.385,400,500,";
 
 static void csv_has_a_field_below_every_head_also_of_what_is_absent(void **state)
 {

@@ -44,15 +44,17 @@ static void look_at_source(const gw_record *record, const gw_field *f)
     if (f->kind == GW_LIST && !f->type && !f->count) fail_msg("%s.%s: how many?", record->type, key);
 }
 
-/* Keys of a level, those of its parts among them. */
-static int gather(const gw_record *record, char keys[][GW_KEY_MAX], int n)
+/* Keys of a level, those of its parts among them, as JSON or CSV has them; `without`: what the other has
+ * alone. */
+static int gather(const gw_record *record, int without, char keys[][GW_KEY_MAX], int n)
 {
     for (int i = 0; i < record->n; i++) {
         const gw_field *f = &record->field[i];
         if (f->kind == GW_PART) {
-            n = gather(f->record, keys, n);
+            n = gather(f->record, without, keys, n);
             continue;
         }
+        if (f->flags & without) continue;
         gw_field_key(f, f->unit, keys[n]);
         for (int k = 0; k < n; k++)
             if (strcmp(keys[k], keys[n]) == 0) fail_msg("%s: the key %s stands twice", record->type, keys[n]);
@@ -64,7 +66,8 @@ static int gather(const gw_record *record, char keys[][GW_KEY_MAX], int n)
 static void look_for_twins(const gw_record *record, const gw_field *f)
 {
     static char keys[256][GW_KEY_MAX];
-    if (f == record->field) gather(record, keys, 0);
+    if (f == record->field) gather(record, GW_NO_JSON, keys, 0);
+    if (f == record->field) gather(record, GW_NO_CSV, keys, 0);
 }
 
 static void every_row_has_a_key_and_words_for_the_manual(void **state)

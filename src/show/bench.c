@@ -1,0 +1,216 @@
+/* SPDX-License-Identifier: MIT */
+/* The rows of `bench`: what the press and the test rig say, a file an element. */
+#include "show/bench.h"
+
+#include "format/csv.h"
+#include "record/csv.h"
+#include "show/results.h"
+
+#include <math.h>
+
+const char *const GW_BENCH_AS[GW_BENCH_FILES + 1] = { "radial",  "radial_e1",  "radial_e2",  "axial",
+                                                      "conical", "conical_e1", "conical_e2", "torsional",
+                                                      "dynamic", NULL };
+
+static const char *const KINDS[] = { "static", "dynamic", NULL };
+
+static const gw_bench_file *file(const gw_place *p)
+{
+    return &GW_IT(p, gw_bench_result)->data;
+}
+
+static const char *kind(const gw_place *p)
+{
+    return KINDS[file(p)->kind == GW_BENCH_DYNAMIC];
+}
+
+/* -- the press: forces and moments have keys of their own, since their units differ -- */
+
+static const void *pressed(const gw_place *p)
+{
+    return file(p)->kind == GW_BENCH_DYNAMIC ? NULL : &file(p)->press;
+}
+
+static const void *forces(const gw_place *p)
+{
+    return file(p)->kind == GW_BENCH_FORCE ? &file(p)->press : NULL;
+}
+
+static const void *moments(const gw_place *p)
+{
+    return file(p)->kind == GW_BENCH_MOMENT ? &file(p)->press : NULL;
+}
+
+static gw_unit unit(const gw_place *p)
+{
+    return file(p)->kind == GW_BENCH_MOMENT ? GW_UNIT_DEG : GW_UNIT_MM;
+}
+
+static int points(const gw_place *p)
+{
+    return GW_IT(p, gw_press)->n;
+}
+
+static void point(const gw_place *p, double *x)
+{
+    x[0] = GW_IT(p, gw_press)->x[p->index];
+    x[1] = GW_IT(p, gw_press)->f[p->index];
+}
+
+/* clang-format off */
+static const gw_field SIDES[] = {
+    GW_MEMBER("sides", PLAIN, gw_press, sides, 0, "that were tested; 1: the other is taken as odd"),
+    GW_MEMBER("one_way", PLAIN, gw_press, one_way, 0, "no loop, so no loss"),
+};
+static const gw_field LOSS[] = {
+    GW_MEMBER("loss_factor", PLAIN, gw_press, loss, GW_MAY_LACK, "from the area of the loop"),
+};
+static const gw_field SHAPE[] = {
+    GW_MEMBER("nonlinearity", PLAIN, gw_press, nonlinearity, 0, "largest departure from a straight line over the largest force"),
+    GW_MEMBER("asymmetry", PLAIN, gw_press, asymmetry, GW_MAY_LACK, "of both sides, where both were tested"),
+};
+static const gw_field POINTS[] = {
+    GW_CURVE("points", unit, points, point, 0, "read off the mean curve: place in mm and force, or angle in degrees and moment"),
+};
+#define GW_STROKE(LENGTH) { GW_MEMBER("stroke", LENGTH, gw_press, stroke, GW_MINUS_PLUS, "minus and plus side") }
+#define GW_ZERO(LENGTH, FORCE) { \
+    GW_MEMBER("zero", LENGTH, gw_press, zero, 0, "reading without force"), \
+    GW_MEMBER("zero", FORCE, gw_press, zero_force, GW_MAY_LACK, "mean at reading 0, where that was reached") }
+#define GW_SLOPES(RATE) { \
+    GW_MEMBER("rate_at_zero", RATE, gw_press, rate_zero, 0, "slope without force"), \
+    GW_MEMBER("rate_at_tenth", RATE, gw_press, rate_tenth, GW_MINUS_PLUS, "secant at a tenth of the strokes"), \
+    GW_MEMBER("rate_at_full", RATE, gw_press, rate_full, GW_MINUS_PLUS, "secant at the whole strokes") }
+static const gw_field STROKE_OF_FORCES[] = GW_STROKE(MM), STROKE_OF_MOMENTS[] = GW_STROKE(DEG),
+                      ZERO_OF_FORCES[] = GW_ZERO(MM, N), ZERO_OF_MOMENTS[] = GW_ZERO(DEG, NM),
+                      SLOPES_OF_FORCES[] = GW_SLOPES(N_PER_MM), SLOPES_OF_MOMENTS[] = GW_SLOPES(NM_PER_DEG);
+static const gw_record SIDES_RECORD = GW_RECORD(gw_press, SIDES), LOSS_RECORD = GW_RECORD(gw_press, LOSS),
+                       SHAPE_RECORD = GW_RECORD(gw_press, SHAPE), POINTS_RECORD = GW_RECORD(gw_press, POINTS),
+                       STROKE_OF_FORCES_RECORD = GW_RECORD(gw_press, STROKE_OF_FORCES),
+                       STROKE_OF_MOMENTS_RECORD = GW_RECORD(gw_press, STROKE_OF_MOMENTS),
+                       ZERO_OF_FORCES_RECORD = GW_RECORD(gw_press, ZERO_OF_FORCES),
+                       ZERO_OF_MOMENTS_RECORD = GW_RECORD(gw_press, ZERO_OF_MOMENTS),
+                       SLOPES_OF_FORCES_RECORD = GW_RECORD(gw_press, SLOPES_OF_FORCES),
+                       SLOPES_OF_MOMENTS_RECORD = GW_RECORD(gw_press, SLOPES_OF_MOMENTS);
+/* clang-format on */
+
+/* -- the rig: a law, and within what each of its figures is known -- */
+
+static const void *rig(const gw_place *p)
+{
+    return file(p)->kind == GW_BENCH_DYNAMIC ? GW_IT(p, gw_bench_result) : NULL;
+}
+
+static void fitted(const gw_place *p, double value, int figure, double *x)
+{
+    bool payne = figure < GW_RIG_PAYNE_AMPLITUDE || file(p)->rig.law.payne_gain > 0.0;
+    x[0] = payne ? value : (double)NAN;
+    x[1] = file(p)->rig.within[figure];
+}
+
+#define GW_FITS(member, figure)                                                                              \
+    static void member(const gw_place *p, double *x)                                                         \
+    {                                                                                                        \
+        fitted(p, file(p)->rig.law.member, GW_RIG_##figure, x);                                              \
+    }
+GW_FITS(rate, RATE)
+GW_FITS(zener_gain, ZENER_GAIN)
+GW_FITS(zener_alpha, ZENER_ALPHA)
+GW_FITS(payne_gain, PAYNE_GAIN)
+GW_FITS(payne_amplitude, PAYNE_AMPLITUDE)
+GW_FITS(payne_exponent, PAYNE_EXPONENT)
+
+static void zener_tau(const gw_place *p, double *x)
+{
+    x[0] = file(p)->rig.law.zener_tau; /* set, not fitted */
+    x[1] = (double)NAN;
+}
+
+static double worst_line(const gw_place *p)
+{
+    return file(p)->line[file(p)->rig.worst];
+}
+
+/* clang-format off */
+static const gw_field WORST[] = {
+    GW_COUNTED("line", worst_line, 0, "of the file"),
+    GW_MEMBER("stiffness", PERCENT, gw_bench_result, data.rig.worst_stiffness, 0, "read over fitted, less one"),
+    GW_MEMBER("loss_angle", DEG, gw_bench_result, data.rig.worst_loss, 0, "read less fitted"),
+};
+static const gw_record WORST_RECORD = GW_RECORD(gw_bench_result, WORST);
+
+static const gw_field RIG[] = {
+    GW_FILLED("rate", N_PER_MM, GW_FITTED, rate, GW_MAY_LACK, "static, at large amplitude"),
+    GW_FILLED("zener_gain", PLAIN, GW_FITTED, zener_gain, GW_MAY_LACK, "rise of the stiffness from slow to fast"),
+    GW_FILLED("zener_tau", S, GW_FITTED, zener_tau, GW_NO_CSV | GW_MAY_LACK, "time of the middle of the rise"),
+    GW_MEMBER("zener_tau", S, gw_bench_result, data.rig.law.zener_tau, GW_NO_JSON, "time of the middle of the rise"),
+    GW_FILLED("zener_alpha", PLAIN, GW_FITTED, zener_alpha, GW_MAY_LACK, "order of the derivative"),
+    GW_FILLED("payne_gain", PLAIN, GW_FITTED, payne_gain, GW_MAY_LACK, "rise of the stiffness from large to small amplitude"),
+    GW_FILLED("payne_amplitude", MM, GW_FITTED, payne_amplitude, GW_MAY_LACK, "of the middle of the fall"),
+    GW_FILLED("payne_exponent", PLAIN, GW_FITTED, payne_exponent, GW_MAY_LACK, "how steep the fall is"),
+    GW_MEMBER("scatter", PLAIN, gw_bench_result, data.rig.scatter, GW_MAY_LACK, "of one residual, where there are more readings than figures"),
+    GW_PRESENT("worst", rig, &WORST_RECORD, GW_ON_LINE, "reading farthest from the law"),
+};
+static const gw_record RIG_RECORD = GW_RECORD(gw_bench_result, RIG);
+
+/* -- all of it; in CSV forces, moments and the rig one after the other -- */
+
+static const gw_field NAMED[] = {
+    GW_MEMBER("file", PLAIN, gw_bench_result, file, 0, "as it was given"),
+    GW_WORD("as", gw_bench_result, as, GW_BENCH_AS, 0, "the curve it was taken as"),
+    GW_CHOSEN("kind", kind, KINDS, 0, "of a press, or of a rig"),
+};
+static const gw_record NAMED_RECORD = GW_RECORD(gw_bench_result, NAMED);
+
+static const gw_field RESULT[] = {
+    GW_PART_SAME(&NAMED_RECORD),
+    GW_PART_FOUND(pressed, &SIDES_RECORD, 0),
+    GW_PART_FOUND(forces, &STROKE_OF_FORCES_RECORD, 0),
+    GW_PART_FOUND(moments, &STROKE_OF_MOMENTS_RECORD, 0),
+    GW_PART_FOUND(pressed, &POINTS_RECORD, 0),
+    GW_PART_FOUND(forces, &ZERO_OF_FORCES_RECORD, 0),
+    GW_PART_FOUND(moments, &ZERO_OF_MOMENTS_RECORD, 0),
+    GW_PART_FOUND(pressed, &LOSS_RECORD, 0),
+    GW_PART_FOUND(forces, &SLOPES_OF_FORCES_RECORD, 0),
+    GW_PART_FOUND(moments, &SLOPES_OF_MOMENTS_RECORD, 0),
+    GW_PART_FOUND(pressed, &SHAPE_RECORD, 0),
+    GW_PART_FOUND(rig, &RIG_RECORD, 0),
+};
+static const gw_record RESULT_RECORD = GW_RECORD(gw_bench_result, RESULT);
+
+static const gw_field COLUMNS[] = {
+    GW_PART_SAME(&NAMED_RECORD),
+    GW_PART_FOUND(pressed, &SIDES_RECORD, 0),
+    GW_PART_FOUND(pressed, &LOSS_RECORD, 0),
+    GW_PART_FOUND(pressed, &SHAPE_RECORD, 0),
+    GW_PART_FOUND(forces, &STROKE_OF_FORCES_RECORD, 0),
+    GW_PART_FOUND(forces, &ZERO_OF_FORCES_RECORD, 0),
+    GW_PART_FOUND(forces, &SLOPES_OF_FORCES_RECORD, 0),
+    GW_PART_FOUND(moments, &STROKE_OF_MOMENTS_RECORD, 0),
+    GW_PART_FOUND(moments, &ZERO_OF_MOMENTS_RECORD, 0),
+    GW_PART_FOUND(moments, &SLOPES_OF_MOMENTS_RECORD, 0),
+    GW_PART_FOUND(rig, &RIG_RECORD, 0),
+};
+static const gw_record COLUMNS_RECORD = GW_RECORD(gw_bench_result, COLUMNS);
+
+static const gw_field MADE[] = {
+    GW_ROWS("results", gw_bench_made, n, result, &RESULT_RECORD, 0, "a file each"),
+};
+static const gw_record MADE_RECORD = GW_RECORD(gw_bench_made, MADE);
+/* clang-format on */
+
+static void put_csv(const gw_case *c, const void *made, gw_buf *out)
+{
+    const gw_bench_made *m = made;
+    gw_csv csv = { .out = out };
+    gw_record_csv_heads(&COLUMNS_RECORD, &csv);
+    gw_csv_end_row(&csv);
+    for (int i = 0; i < m->n; i++) {
+        const gw_place row = { .c = c, .record = &COLUMNS_RECORD, .it = &m->result[i] };
+        gw_place_csv(&row, &csv);
+        gw_csv_end_row(&csv);
+    }
+}
+
+const gw_result GW_BENCH_RESULT = {
+    .command = "bench", .record = &MADE_RECORD, .rows = "results", .csv = put_csv, .caseless = true
+};
