@@ -54,6 +54,9 @@ for command in $("$B/giveway" help | sed -nE 's/^  ([a-z]+) .*/\1/p' | grep -vx 
 done
 process "compare, with charts" compare "$case" -o "$out/compare"
 process "compare, with SVG charts" compare "$case" -o "$out/compare-svg" --format-charts svg
+by_rule=tests/cases/saloon-by-rule.json # the same car with nothing shared, by the rules of load transfer
+process "compare, by the rules" compare "$by_rule"
+process "report, by the rules" report "$by_rule" -o "$out/report-by-rule"
 
 # What charts take beyond the comparison itself, over one plotting process that does nothing but fill as many
 # pixels as the pictures had when one process drew them all: 34 empty pages of 1600 x 1000, which took 1.9 s

@@ -233,11 +233,12 @@ typedef struct gw_ride_result {
 
 /** What to leave out where it is not wanted. */
 typedef struct gw_ride_options {
-    bool no_range;       /**< draws of what is not known: then equal to the case as given    */
-    bool no_curve;       /**< no charts wanted                                               */
-    bool no_obstacle;    /**< even where the settings hold one                               */
-    const bool *changed; /**< one a joint: its bush is not the first kit's; NULL: none    */
-    int passes;          /**< sweeps within which friction and amplitudes must settle; 0: plenty   */
+    bool no_range;            /**< draws of what is not known: then equal to the case as given    */
+    bool no_curve;            /**< no charts wanted                                               */
+    bool no_obstacle;         /**< even where the settings hold one                               */
+    const bool *changed;      /**< one a joint: its bush is not the first kit's; NULL: none    */
+    const gw_corner_ws *like; /**< of the corner, with whatever fitted: see gw_corner_open_like; NULL      */
+    int passes;               /**< sweeps within which friction and amplitudes must settle; 0: plenty   */
 } gw_ride_options;
 
 /**

@@ -48,7 +48,7 @@ static void add_link_forces(gw_corner_ws *ws, const gw_state *state)
 {
     for (int j = 0; j < ws->n_links; j++) {
         const gw_link *link = &ws->link[j];
-        gw_link_strain(link, state->pose, &ws->strain[j]);
+        gw_link_push(link, state->pose, &ws->strain[j]);
         if (link->b != GW_CHASSIS) add_wrench(&ws->system, link->b, -1.0, &ws->strain[j].wrench);
         if (link->a != GW_CHASSIS) add_wrench(&ws->system, link->a, 1.0, &ws->strain[j].wrench);
     }

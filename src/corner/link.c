@@ -105,7 +105,7 @@ static void translation_law(const gw_link *link, const double u[3], double f[3],
     }
 }
 
-void gw_link_strain(const gw_link *link, const gw_pose *pose, gw_link_state *out)
+static void strain_translation(const gw_link *link, const gw_pose *pose, gw_link_state *out)
 {
     const gw_pose *a = &pose[link->a], *b = &pose[link->b];
     gw_vec3 xb = gw_point_now(b, link->pb);
@@ -119,7 +119,18 @@ void gw_link_strain(const gw_link *link, const gw_pose *pose, gw_link_state *out
     }
     out->wrench.f = gw_mul(&a->r, gw_mul(&link->frame, to_vec(out->f)));
     out->wrench.m = gw_cross(xb, out->wrench.f);
-    strain_rotation(link, &a->r, &b->r, out);
+}
+
+void gw_link_strain(const gw_link *link, const gw_pose *pose, gw_link_state *out)
+{
+    strain_translation(link, pose, out);
+    strain_rotation(link, &pose[link->a].r, &pose[link->b].r, out);
+}
+
+void gw_link_push(const gw_link *link, const gw_pose *pose, gw_link_state *out)
+{
+    strain_translation(link, pose, out);
+    if (!link->turns_freely) strain_rotation(link, &pose[link->a].r, &pose[link->b].r, out);
 }
 
 static gw_mat3 turning_tangent(const gw_link *link, const double theta[3])

@@ -130,6 +130,8 @@ static inline bool gw_is_upright(const gw_corner_ws *ws, int body)
 
 /* link.c: one joint */
 void gw_link_strain(const gw_link *link, const gw_pose *pose, gw_link_state *out);
+/** The same for what pushes the bodies: where nothing resists a rotation, it is left out with its moment. */
+void gw_link_push(const gw_link *link, const gw_pose *pose, gw_link_state *out);
 /** Derivative of the wrench on body b with the twist of b and of a. `linear`: about the design position. */
 void gw_link_tangent(const gw_link *link, const gw_pose *pose, const gw_link_state *strain, bool linear,
                      gw_block to_b, gw_block to_a);

@@ -285,10 +285,10 @@ static void stand_measured(gw_ride_model *model, const gw_corner_ws *ws)
 }
 
 /* Measured bushes and sliders have to know what each joint carries at S0. */
-static gw_status stand(gw_ride_model *model, gw_arena *arena, gw_error *err)
+static gw_status stand(gw_ride_model *model, const gw_corner_ws *like, gw_arena *arena, gw_error *err)
 {
     gw_corner_ws *ws;
-    gw_status st = gw_corner_open(model->corner, model->fit, &ws, err);
+    gw_status st = gw_corner_open_like(model->corner, model->fit, like, &ws, err);
     if (st != GW_OK) return st;
     stand_measured(model, ws);
     st = gw_sliders_find(model, ws, arena, err);
@@ -296,7 +296,7 @@ static gw_status stand(gw_ride_model *model, gw_arena *arena, gw_error *err)
     return st;
 }
 
-static gw_status find_tangents(gw_ride_model *model, gw_arena *arena, gw_error *err)
+static gw_status find_tangents(gw_ride_model *model, const gw_corner_ws *like, gw_arena *arena, gw_error *err)
 {
     static const double NOTHING[3] = { 0 };
     size_t joints = (size_t)model->corner->n_joints;
@@ -309,11 +309,18 @@ static gw_status find_tangents(gw_ride_model *model, gw_arena *arena, gw_error *
         model->amplitude[j] = model->settings->amplitude;
         loaded = loaded || gw_bush_has_curves(law) || law->slider.torque > 0.0 || law->slider.per_force > 0.0;
     }
-    return loaded ? stand(model, arena, err) : GW_OK;
+    return loaded ? stand(model, like, arena, err) : GW_OK;
 }
 
 gw_status gw_ride_model_open(gw_ride_model *model, const gw_corner *corner, const gw_fit *fit,
                              const gw_ride *settings, gw_arena *arena, gw_error *err)
+{
+    return gw_ride_model_open_like(model, corner, fit, settings, NULL, arena, err);
+}
+
+gw_status gw_ride_model_open_like(gw_ride_model *model, const gw_corner *corner, const gw_fit *fit,
+                                  const gw_ride *settings, const gw_corner_ws *like, gw_arena *arena,
+                                  gw_error *err)
 {
     gw_status st;
     gw_ride_draw nominal;
@@ -324,7 +331,7 @@ gw_status gw_ride_model_open(gw_ride_model *model, const gw_corner *corner, cons
     if ((st = gw_ride_check(corner, settings, &model->chassis_mass, err)) != GW_OK ||
         (st = allocate_parts(model, arena, err)) != GW_OK)
         return st;
-    if ((st = find_tangents(model, arena, err)) != GW_OK) return st;
+    if ((st = find_tangents(model, like, arena, err)) != GW_OK) return st;
     gw_ride_place_bodies(model);
     for (int j = 0; j < corner->n_joints; j++) add_joint(model, j);
     add_springs(model);

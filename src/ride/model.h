@@ -112,6 +112,10 @@ typedef struct gw_ride_model {
  */
 gw_status gw_ride_model_open(gw_ride_model *model, const gw_corner *corner, const gw_fit *fit,
                              const gw_ride *settings, gw_arena *arena, gw_error *err);
+/** The same, quicker where the corner was opened before, with whatever fitted; NULL: it was not. */
+gw_status gw_ride_model_open_like(gw_ride_model *model, const gw_corner *corner, const gw_fit *fit,
+                                  const gw_ride *settings, const gw_corner_ws *like, gw_arena *arena,
+                                  gw_error *err);
 
 /** With the tyre's belt, where it has one, or without it. */
 void gw_ride_model_belt(gw_ride_model *model, bool on);

@@ -197,7 +197,8 @@ gw_status gw_ride_solve(const gw_corner *corner, const gw_fit *fit, const gw_rid
     const gw_ride_options everything = { 0 };
     gw_ride_result result = { 0 };
     run r = { 0 };
-    gw_status st = gw_ride_model_open(&r.model, corner, fit, settings, &r.scratch, err);
+    gw_status st = gw_ride_model_open_like(&r.model, corner, fit, settings, options ? options->like : NULL,
+                                           &r.scratch, err);
     r.model.changed = options ? options->changed : NULL;
     if (st == GW_OK) st = solve(&r, options ? options : &everything, &result, err);
     gw_arena_free(&r.scratch);

@@ -39,6 +39,7 @@ void gw_bench_kit_close(gw_bench_kit *kit)
     for (int a = 0; a < GW_AXLES; a++) {
         free(kit->kit[1].fits[a]);
         gw_corner_close(kit->pair[a]);
+        gw_corner_close(kit->like[a]);
     }
     free(kit->option);
     free(kit);
@@ -116,6 +117,15 @@ static gw_status solve_all(const gw_planner *p, gw_bench_kit *kit, gw_axle axle,
     return GW_OK;
 }
 
+/* What is asked of the same corner next need not look anew. */
+static void keep_corner(gw_bench_kit *kit, gw_axle axle)
+{
+    if (!kit->run.ws) return;
+    gw_corner_close(kit->like[axle]);
+    kit->like[axle] = kit->run.ws;
+    kit->run.ws = NULL;
+}
+
 gw_status gw_kit_alone(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, double *value, gw_error *err)
 {
     bool any = false;
@@ -124,6 +134,7 @@ gw_status gw_kit_alone(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, dou
     if (!any) return GW_OK;
     gw_status status = gw_run_open_corner(&kit->run, 1, axle, err);
     if (status == GW_OK) status = solve_all(p, kit, axle, value, err);
+    keep_corner(kit, axle);
     gw_run_close_corner(&kit->run);
     return status;
 }
@@ -131,12 +142,14 @@ gw_status gw_kit_alone(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, dou
 gw_status gw_kit_ride(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, double *harsh, double *loud,
                       gw_error *err)
 {
-    static const gw_ride_options BARE = { .no_range = true, .no_curve = true, .no_obstacle = true };
+    const gw_ride_options bare = {
+        .no_range = true, .no_curve = true, .no_obstacle = true, .like = kit->like[axle]
+    };
     const gw_corner *corner = &p->c->corners[axle];
     gw_ride_result result = { 0 };
     gw_error inner = { 0 };
     gw_fit_kit(&kit->c, &kit->run.laws, 1, axle, kit->run.fit);
-    gw_status status = gw_ride_solve(corner, kit->run.fit, &p->c->ride, &BARE, &result, &inner);
+    gw_status status = gw_ride_solve(corner, kit->run.fit, &p->c->ride, &bare, &result, &inner);
     if (status != GW_OK)
         return gw_fail(err, status, "%s: %s corner: %s", p->c->path, corner->name, inner.msg);
     *harsh = result.harshness[0];
@@ -148,5 +161,6 @@ gw_status gw_kit_ride(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, doub
 gw_status gw_kit_pair(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, gw_corner_ws **out, gw_error *err)
 {
     gw_fit_pair(&kit->c, &kit->run.laws, 1, axle, kit->run.fit);
-    return gw_corner_open(&p->c->pairs[axle], kit->run.fit, out, err);
+    const gw_corner_ws *like = gw_is_pair(&p->c->corners[axle]) ? kit->like[axle] : NULL;
+    return gw_corner_open_like(&p->c->pairs[axle], kit->run.fit, like, out, err);
 }

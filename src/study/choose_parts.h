@@ -62,6 +62,7 @@ typedef struct gw_bench_kit {
     gw_kit kit[2];
     int *option;                  /**< [choice] */
     gw_corner_ws *pair[GW_AXLES]; /**< both wheels with the kit in hand; owned */
+    gw_corner_ws *like[GW_AXLES]; /**< the corner that was opened last, with whatever fitted; NULL; owned */
 } gw_bench_kit;
 gw_status gw_bench_kit_open(const gw_planner *p, gw_bench_kit **out, gw_error *err);
 void gw_bench_kit_close(gw_bench_kit *kit);

@@ -3,6 +3,7 @@
 #include "giveway/compare.h"
 
 #include "base/parallel.h"
+#include "study/opened.h"
 #include "study/ride_temperature.h"
 #include "study/run.h"
 
@@ -52,6 +53,7 @@ static void solve(void *context, int index)
     for (int j = 0; j < corner->n_joints; j++)
         changed[j] = c->kits[job->item.kit].fits[job->item.axle][j] != c->kits[0].fits[job->item.axle][j];
     job->options.changed = changed;
+    job->options.like = gw_opened_corner(job->run.wanted->opened, c, job->item.kit, job->item.axle, false);
     job->status = gw_ride_solve(corner, job->run.fit, &c->ride, &job->options, &job->item.result, &inner);
     if (job->status != GW_OK)
         gw_fail(&job->err, job->status, "%s: %s corner, kit %s: %s", c->path, corner->name,
