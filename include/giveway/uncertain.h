@@ -64,6 +64,15 @@ void gw_drawer_close(gw_drawer *drawer); /**< NULL is allowed */
 gw_status gw_drawer_make(gw_drawer *drawer, const double *z, gw_case *out, gw_error *err);
 
 /**
+ * The same from a case that differs by one figure alone: what that figure does not reach is taken over.
+ *
+ * @param[in] near    made with the drawer's case, with the same z but for the figure; must outlive `out`.
+ * @param[in] figure  index; -1: none.
+ */
+gw_status gw_drawer_make_near(gw_drawer *drawer, const gw_case *near, const double *z, int figure,
+                              gw_case *out, gw_error *err);
+
+/**
  * One flag a bush: after gw_drawer_make, true where more of it than its stiffness factor may differ, so that
  * its law has to be worked out anew. Owned by the drawer.
  */

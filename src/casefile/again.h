@@ -10,17 +10,17 @@
 /** Sections that are taken over where no number in them was changed. */
 enum {
     GW_SECTION_VEHICLE,
-    GW_SECTION_CORNERS,
+    GW_SECTION_FRONT, /**< the corner, and what its wheels share: one of these per axle, in their order */
+    GW_SECTION_REAR,
     GW_SECTION_BUSHES,
     GW_SECTION_KITS,
     GW_SECTION_RIDE,
     GW_SECTION_ALIGN,
     GW_SECTIONS
 };
-extern const char *const GW_SECTION_KEYS[GW_SECTIONS];
 
 typedef struct gw_again {
-    const gw_case *known;      /**< as the file was written                                     */
+    const gw_case *known;      /**< with other numbers of the same file; outlives what is read   */
     bool section[GW_SECTIONS]; /**< one in which numbers were changed                            */
     int n_touched;
     const cJSON **touched; /**< changed numbers, but for stiffness factors                   */

@@ -56,30 +56,33 @@ static bool wrong(const gw_reader *rd, const gw_node *node, const char *expected
     return false;
 }
 
+/* Only for faults: to write it for every number takes longer than to read them. */
+static const char *describe_number(gw_range range, char text[100])
+{
+    char bounds[80];
+    describe_range(range, bounds);
+    snprintf(text, 100, "a number %s", bounds);
+    return text;
+}
+
 bool gw_take_number(const gw_reader *rd, const gw_node *node, gw_range range, double *out)
 {
-    char expected[100], bounds[80];
+    char expected[100];
     if (cJSON_IsNumber(node->json) && in_range(node->json->valuedouble, range)) {
         *out = node->json->valuedouble;
         return true;
     }
-    describe_range(range, bounds);
-    snprintf(expected, sizeof expected, "a number %s", bounds);
-    return wrong(rd, node, expected);
+    return wrong(rd, node, describe_number(range, expected));
 }
 
 bool gw_get_number(const gw_reader *rd, const gw_node *up, const char *key, gw_need need, gw_range range,
                    double *out)
 {
     gw_node node = gw_node_key(up, key);
-    if (!node.json) {
-        char expected[100], bounds[80];
-        describe_range(range, bounds);
-        snprintf(expected, sizeof expected, "a number %s", bounds);
-        missing(rd, &node, need, expected);
-        return false;
-    }
-    return gw_take_number(rd, &node, range, out);
+    char expected[100];
+    if (node.json) return gw_take_number(rd, &node, range, out);
+    if (need == GW_REQUIRED) missing(rd, &node, need, describe_number(range, expected));
+    return false;
 }
 
 bool gw_get_numbers(const gw_reader *rd, const gw_node *up, const gw_number_key *keys, size_t n, void *base)
@@ -214,17 +217,17 @@ bool gw_get_choice(const gw_reader *rd, const gw_node *up, const char *key, gw_n
 {
     char expected[200], found[80], hint[GW_HINT_MAX];
     gw_node node = gw_node_key(up, key);
-    list_words(words, n, expected, sizeof expected);
-    if (missing(rd, &node, need, expected)) return false;
-    if (!cJSON_IsString(node.json)) return wrong(rd, &node, expected);
-    gw_nearest near = { .want = node.json->valuestring };
-    for (int i = 0; i < n; i++) {
-        if (strcmp(words[i], node.json->valuestring) == 0) {
+    if (!node.json && need == GW_OPTIONAL) return false;
+    gw_nearest near = { .want = cJSON_IsString(node.json) ? node.json->valuestring : NULL };
+    for (int i = 0; near.want && i < n; i++)
+        if (strcmp(words[i], near.want) == 0) {
             *out = i;
             return true;
         }
-        gw_nearest_offer(&near, words[i]);
-    }
+    list_words(words, n, expected, sizeof expected);
+    if (missing(rd, &node, need, expected)) return false;
+    if (!near.want) return wrong(rd, &node, expected);
+    for (int i = 0; i < n; i++) gw_nearest_offer(&near, words[i]);
     gw_fault(rd, &node, "expected %s, found %s%s", expected, gw_found(&node, found),
              gw_nearest_hint(&near, hint));
     return false;
@@ -277,6 +280,7 @@ bool gw_is_within(const gw_reader *rd, const gw_node *node, int max, const char 
 
 bool gw_is_name(const gw_reader *rd, const gw_node *at, const char *name)
 {
+    if (rd->again) return true;
     size_t n = strlen(name);
     bool plain = true;
     for (const char *c = name; *c; c++)

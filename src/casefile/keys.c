@@ -24,7 +24,7 @@ static void check_key(const gw_reader *rd, const gw_node *entry, const gw_number
 void gw_check_keys(const gw_reader *rd, const gw_node *node, const gw_number_key *numbers, size_t n,
                    const char *const *words)
 {
-    for (const cJSON *e = gw_first(node); e; e = gw_node_next(e)) {
+    for (const cJSON *e = rd->again ? NULL : gw_first(node); e; e = gw_node_next(e)) {
         gw_node entry = gw_node_entry(node, e, 0);
         if (rd->faults->overflow) return; /* what is not listed needs no hint */
         check_key(rd, &entry, numbers, n, words);

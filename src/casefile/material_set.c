@@ -42,7 +42,7 @@ gw_status gw_materials_add_text(gw_material_set *set, const char *file, const ch
                                 gw_faults *faults)
 {
     gw_arena scratch = { 0 };
-    gw_reader rd = { file, faults, &scratch };
+    gw_reader rd = { file, faults, &scratch, false };
     gw_material m;
     cJSON *root = NULL;
     const int before = gw_faults_count(faults);
@@ -59,7 +59,7 @@ gw_status gw_materials_add_text(gw_material_set *set, const char *file, const ch
 
 gw_status gw_materials_add_file(gw_material_set *set, const char *path, gw_faults *faults)
 {
-    gw_reader rd = { path, faults, NULL };
+    gw_reader rd = { path, faults, NULL, false };
     char *text = NULL;
     size_t size = 0;
     gw_status st = gw_read_file(&rd, path, &text, &size);
@@ -131,7 +131,7 @@ static gw_status list_directory(const gw_reader *rd, const char *dir, listing *l
 
 gw_status gw_materials_add_dir(gw_material_set *set, const char *dir, gw_faults *faults)
 {
-    gw_reader rd = { dir, faults, NULL };
+    gw_reader rd = { dir, faults, NULL, false };
     listing list = { 0 };
     gw_status first = list_directory(&rd, dir, &list);
     for (size_t i = 0; first != GW_E_IO && first != GW_E_NOMEM && i < list.n; i++) {

@@ -15,6 +15,7 @@ typedef struct gw_reader {
     const char *file;  /**< as the user named it         */
     gw_faults *faults; /**< where faults go              */
     gw_arena *arena;   /**< what is read and kept        */
+    bool again;        /**< keys and names were looked at when the file was read */
 } gw_reader;
 
 typedef struct gw_node {

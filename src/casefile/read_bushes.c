@@ -88,11 +88,24 @@ static void read_named(gw_case_reader *cr, const gw_node *bushes)
     }
 }
 
+/* Where a draw touches none. */
+static void take_bushes(gw_case_reader *cr)
+{
+    const gw_case *known = cr->again->known;
+    cr->c->bushes = known->bushes;
+    cr->capacity = cr->n_named = cr->c->n_bushes = known->n_bushes;
+    memset(cr->again->anew, 0, (size_t)known->n_bushes * sizeof *cr->again->anew);
+}
+
 void gw_read_bushes(gw_case_reader *cr)
 {
     gw_node bushes = { 0 };
     bool given = gw_get_object(&cr->rd, &cr->top, "bushes", GW_OPTIONAL, &bushes);
-    int n = (given ? gw_node_count(&bushes) : 0) + count_in_place(&cr->top);
+    int in_place = count_in_place(&cr->top), n = (given ? gw_node_count(&bushes) : 0) + in_place;
+    if (cr->again && !in_place && !cr->again->section[GW_SECTION_BUSHES]) {
+        take_bushes(cr);
+        return;
+    }
     if (n > GW_MAX_BUSHES) {
         gw_node at = gw_node_key(&cr->top, "bushes");
         gw_fault(&cr->rd, &at,

@@ -8,9 +8,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-static const char *const TOP_KEYS[] = { "format", "title", "vehicle",   "corners", "axles", "bushes", "kits", "loads",
-                                        "ride",   "align", "uncertain", "shop",    "shelf",  "jobs", "choose", NULL };
-const char *const GW_SECTION_KEYS[GW_SECTIONS] = { "vehicle", "corners", "bushes", "kits", "ride", "align" };
+static const char *const TOP_KEYS[] = { "format", "title", "vehicle", "corners", "axles",     "bushes",
+                                        "kits",   "loads", "ride",    "align",   "uncertain", "shop",
+                                        "shelf",  "jobs",  "choose",  NULL };
 
 /* An axle is what the wheels of a corner share. */
 static void check_axles(gw_case_reader *cr, const gw_node *axles)
@@ -26,6 +26,22 @@ static void check_axles(gw_case_reader *cr, const gw_node *axles)
     }
 }
 
+/* True where a draw leaves a section as it is known. Bushes written in place are listed as they are met, so
+ * with them bushes, corners and kits are read anew. */
+static bool is_kept(const gw_case_reader *cr, int section)
+{
+    bool in_place =
+        section != GW_SECTION_VEHICLE && section != GW_SECTION_RIDE && section != GW_SECTION_ALIGN;
+    return cr->again && !cr->again->section[section] && !(in_place && cr->capacity > cr->n_named);
+}
+
+static void take_corner(gw_case *c, const gw_case *known, gw_axle axle)
+{
+    c->has_corner[axle] = known->has_corner[axle];
+    c->corners[axle] = known->corners[axle];
+    c->pairs[axle] = known->pairs[axle];
+}
+
 static void read_corners(gw_case_reader *cr)
 {
     gw_node corners, axles = { 0 };
@@ -37,7 +53,10 @@ static void read_corners(gw_case_reader *cr)
         gw_node node = gw_node_key(&corners, GW_AXLE_NAMES[a]);
         gw_node shared = { NULL, &axles, GW_AXLE_NAMES[a], 0 };
         if (axles.json) shared = gw_node_key(&axles, GW_AXLE_NAMES[a]);
-        if (node.json) gw_read_corner(cr, &node, &shared, (gw_axle)a);
+        if (is_kept(cr, GW_SECTION_FRONT + a))
+            take_corner(cr->c, cr->again->known, (gw_axle)a);
+        else if (node.json)
+            gw_read_corner(cr, &node, &shared, (gw_axle)a);
     }
 }
 
@@ -62,14 +81,6 @@ static void settle_static_load(gw_case_reader *cr, gw_axle axle, bool vehicle_kn
                  *load, want);
 }
 
-/* True where a draw leaves a section as it is known. Bushes written in place are listed as they are met, so
- * with them corners and kits are read anew. */
-static bool is_kept(const gw_case_reader *cr, int section)
-{
-    bool in_place = section == GW_SECTION_CORNERS || section == GW_SECTION_KITS;
-    return cr->again && !cr->again->section[section] && !(in_place && cr->capacity > cr->n_named);
-}
-
 static void read_vehicle(gw_case_reader *cr)
 {
     gw_node vehicle = gw_node_key(&cr->top, "vehicle");
@@ -85,12 +96,7 @@ static void read_parts(gw_case_reader *cr)
 {
     gw_case *c = cr->c;
     gw_read_bushes(cr);
-    if (is_kept(cr, GW_SECTION_CORNERS)) {
-        memcpy(c->has_corner, cr->again->known->has_corner, sizeof c->has_corner);
-        memcpy(c->corners, cr->again->known->corners, sizeof c->corners);
-        memcpy(c->pairs, cr->again->known->pairs, sizeof c->pairs);
-    } else
-        read_corners(cr);
+    read_corners(cr);
     for (int a = 0; a < GW_AXLES; a++) {
         settle_static_load(cr, (gw_axle)a, c->has_vehicle);
         c->pairs[a].wheel = c->corners[a].wheel;
@@ -103,9 +109,10 @@ static void read_parts(gw_case_reader *cr)
 }
 
 /* A bush of a shelf that a kit fits, or that is on offer, has to be worked out. */
-static void wake_fitted(gw_case *c)
+static void wake_fitted(gw_case_reader *cr)
 {
-    if (!c->bushes) return; /* there was no memory for them */
+    gw_case *c = cr->c;
+    if (!c->bushes || (cr->again && c->bushes == cr->again->known->bushes)) return; /* no memory; or awake */
     for (int i = 0; i < c->choose.n_among; i++)
         for (int b = 0; b < c->choose.among[i].n_bushes; b++)
             c->bushes[c->choose.among[i].bush[b]].idle = false;
@@ -159,7 +166,7 @@ static void read_top(gw_case_reader *cr)
         gw_read_jobs(cr);
         gw_read_choose(cr);
     }
-    wake_fitted(c);
+    wake_fitted(cr);
     if (!cr->again) gw_read_uncertain(cr);
 }
 
@@ -173,7 +180,7 @@ gw_status gw_case_read_again(const gw_again *again, cJSON *document, gw_case *ou
 {
     const gw_case *known = again->known;
     gw_case c = { .path = known->path, .materials = known->materials };
-    gw_case_reader cr = { .rd = { known->path, faults, &c.arena },
+    gw_case_reader cr = { .rd = { known->path, faults, &c.arena, true },
                           .materials = known->materials,
                           .c = &c,
                           .again = again,
@@ -191,7 +198,7 @@ gw_status gw_case_read(const char *file, const char *text, size_t size, const gw
                        gw_case *out, gw_faults *faults)
 {
     gw_case c = { .materials = materials };
-    gw_case_reader cr = { .rd = { file, faults, &c.arena }, .materials = materials, .c = &c };
+    gw_case_reader cr = { .rd = { file, faults, &c.arena, false }, .materials = materials, .c = &c };
     cJSON *root = NULL;
     const int before = gw_faults_count(faults);
     gw_status st = gw_parse(&cr.rd, text, size, &root);
@@ -220,7 +227,7 @@ done:
 
 gw_status gw_case_load(const char *path, const gw_material_set *materials, gw_case *out, gw_faults *faults)
 {
-    gw_reader rd = { path, faults, NULL };
+    gw_reader rd = { path, faults, NULL, false };
     char *text = NULL;
     size_t size = 0;
     gw_status st = gw_read_file(&rd, path, &text, &size);

@@ -62,7 +62,7 @@ void gw_read_jobs(gw_case_reader *cr)
     for (const cJSON *e = gw_first(&list); e; e = gw_node_next(e)) {
         gw_node node = gw_node_entry(&list, e, index++);
         const char *shelf = gw_shelf_of(&cr->shelf, e);
-        const gw_reader rd = { shelf ? shelf : cr->rd.file, cr->rd.faults, cr->rd.arena };
+        const gw_reader rd = { shelf ? shelf : cr->rd.file, cr->rd.faults, cr->rd.arena, cr->rd.again };
         gw_shop_job *job = &c->jobs[c->n_jobs++];
         if (!gw_is_object(&rd, &node, "an object { } that describes a job")) continue;
         gw_check_keys(&rd, &node, NUMBERS, GW_COUNT(NUMBERS), WORDS);

@@ -93,7 +93,7 @@ static bool read_points(const gw_reader *rd, const gw_node *list, bool turn, gw_
 /* The static file of a press beside the case. */
 static bool read_press(const gw_reader *rd, const gw_node *node, const char *name, bool turn, gw_curve *out)
 {
-    gw_reader at = { gw_beside(rd, name), rd->faults, rd->arena };
+    gw_reader at = { gw_beside(rd, name), rd->faults, rd->arena, rd->again };
     gw_bench_file file;
     bool ok = false;
     if (!at.file || gw_bench_file_read(&at, at.file, &file) != GW_OK) return false;
@@ -196,7 +196,7 @@ static void read_rig_file(const gw_reader *rd, const gw_node *node, gw_rig_law *
     const char *name;
     gw_bench_file file;
     if (!gw_get_text(rd, node, "file", GW_REQUIRED, GW_MAX_TEXT_BYTES, &name)) return;
-    gw_reader at = { gw_beside(rd, name), rd->faults, rd->arena };
+    gw_reader at = { gw_beside(rd, name), rd->faults, rd->arena, rd->again };
     if (!at.file || gw_bench_file_read(&at, at.file, &file) != GW_OK) return;
     if (file.kind == GW_BENCH_DYNAMIC) {
         *law = file.rig.law;

@@ -127,7 +127,7 @@ static const gw_tyre_table *read_table(const gw_reader *rd, const char *name)
     gw_tyre_rows rows;
     char *text = NULL;
     size_t size = 0;
-    gw_reader at = { gw_beside(rd, name), rd->faults, rd->arena };
+    gw_reader at = { gw_beside(rd, name), rd->faults, rd->arena, rd->again };
     if (!at.file || gw_read_file(&at, at.file, &text, &size) != GW_OK) return NULL;
     if (memchr(text, '\0', size))
         gw_fault(&at, NULL, "expected text, found a byte 0");

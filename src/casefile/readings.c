@@ -299,7 +299,7 @@ gw_status gw_readings_read(const char *file, const char *text, size_t size, cons
                            gw_readings *out, gw_faults *faults)
 {
     gw_readings made = { 0 };
-    gw_reader rd = { file, faults, &made.arena };
+    gw_reader rd = { file, faults, &made.arena, false };
     const int before = gw_faults_count(faults);
     cJSON *root = NULL;
     gw_status st = GW_OK;
@@ -322,7 +322,7 @@ gw_status gw_readings_read(const char *file, const char *text, size_t size, cons
 
 gw_status gw_readings_load(const char *path, const gw_case *c, gw_readings *out, gw_faults *faults)
 {
-    gw_reader rd = { path, faults, NULL };
+    gw_reader rd = { path, faults, NULL, false };
     char *text = NULL;
     size_t size = 0;
     gw_status st = gw_read_file(&rd, path, &text, &size);

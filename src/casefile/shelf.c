@@ -140,7 +140,9 @@ static const char *beside(const gw_reader *rd, const char *name)
 
 static void take_one(gw_case_reader *cr, cJSON *root, const char *name)
 {
-    taking t = { .cr = cr, .root = root, .rd = { beside(&cr->rd, name), cr->rd.faults, cr->rd.arena } };
+    taking t = { .cr = cr,
+                 .root = root,
+                 .rd = { beside(&cr->rd, name), cr->rd.faults, cr->rd.arena, false } };
     char *text = NULL;
     size_t size = 0;
     if (!t.rd.file || gw_read_file(&t.rd, t.rd.file, &text, &size) != GW_OK) return;

@@ -3,8 +3,8 @@
  * A draw is the file with other numbers, read anew. What no number of the draw stands in is taken over from
  * the case: bushes, and whole sections.
  */
-#include "casefile/again.h"
 #include "giveway/uncertain.h"
+#include "casefile/again.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -13,7 +13,9 @@
 struct gw_drawer {
     gw_again again;
     cJSON *document;
-    cJSON **place; /* of each target: the number that it sets        */
+    cJSON **place;      /* of each target: the number that it sets        */
+    int *section;       /* of each target; -1: none that is told apart    */
+    gw_again of_figure; /* what a figure alone touches                    */
 };
 
 double gw_unsure_at(const gw_unsure *f, double z)
@@ -66,23 +68,44 @@ static bool holds(const cJSON *json, const cJSON *want)
     return false;
 }
 
-/* Which sections of the file a draw changes, and which bushes in more than their factor. */
+/* In which section of the file a number stands; what an axle shares is read with its corner. */
+static int section_of(const cJSON *document, const cJSON *number)
+{
+    static const char *const KEYS[GW_SECTIONS] = { [GW_SECTION_VEHICLE] = "vehicle",
+                                                   [GW_SECTION_BUSHES] = "bushes",
+                                                   [GW_SECTION_KITS] = "kits",
+                                                   [GW_SECTION_RIDE] = "ride",
+                                                   [GW_SECTION_ALIGN] = "align" };
+    const cJSON *top = document->child, *axle;
+    while (top && !holds(top, number)) top = top->next;
+    if (!top) return -1;
+    for (int s = 0; s < GW_SECTIONS; s++)
+        if (KEYS[s] && strcmp(top->string, KEYS[s]) == 0) return s;
+    if (strcmp(top->string, "corners") != 0 && strcmp(top->string, "axles") != 0) return -1;
+    for (axle = top->child; axle && !holds(axle, number);) axle = axle->next;
+    for (int a = 0; axle && a < GW_AXLES; a++)
+        if (strcmp(axle->string, GW_AXLE_NAMES[a]) == 0) return GW_SECTION_FRONT + a;
+    return -1;
+}
+
+/* What a target changes: a section of the file, and a bush, if it is more of it than its factor. */
+static void touch(const gw_drawer *d, const gw_drawn_number *t, int at, gw_again *again)
+{
+    if (d->section[at] >= 0) again->section[d->section[at]] = true;
+    if (!t->key || strcmp(t->key, "stiffness_factor") != 0) again->touched[again->n_touched++] = d->place[at];
+}
+
 static bool mark(gw_drawer *d, const gw_uncertain *u)
 {
     gw_again *again = &d->again;
     again->touched = calloc((size_t)u->n_targets + 1, sizeof *again->touched);
     again->anew = calloc((size_t)again->known->n_bushes + 1, sizeof *again->anew);
-    if (!again->touched || !again->anew) return false;
+    d->of_figure.touched = calloc((size_t)u->n_targets + 1, sizeof *again->touched);
+    d->section = calloc((size_t)u->n_targets + 1, sizeof *d->section);
+    if (!again->touched || !again->anew || !d->of_figure.touched || !d->section) return false;
     for (int i = 0; i < u->n_targets; i++) {
-        const gw_drawn_number *t = &u->target[i];
-        const char *section = NULL;
-        for (const cJSON *e = d->document->child; e && !section; e = e->next)
-            if (holds(e, d->place[i])) section = e->string;
-        if (section && strcmp(section, "axles") == 0) section = "corners"; /* they are read together */
-        for (int s = 0; s < GW_SECTIONS && section; s++)
-            if (strcmp(section, GW_SECTION_KEYS[s]) == 0) again->section[s] = true;
-        if (!t->key || strcmp(t->key, "stiffness_factor") != 0)
-            again->touched[again->n_touched++] = d->place[i];
+        d->section[i] = section_of(d->document, d->place[i]);
+        touch(d, &u->target[i], i, again);
     }
     return true;
 }
@@ -108,6 +131,8 @@ void gw_drawer_close(gw_drawer *d)
     free(d->place);
     free(d->again.touched);
     free(d->again.anew);
+    free(d->of_figure.touched);
+    free(d->section);
     free(d);
 }
 
@@ -123,17 +148,32 @@ static double value_at(const gw_uncertain *u, const gw_drawn_number *t, const do
     return f->unit == GW_UNSURE_FACTOR ? t->value * exp(by) : t->value + by;
 }
 
-gw_status gw_drawer_make(gw_drawer *d, const double *z, gw_case *out, gw_error *err)
+static gw_status make(gw_drawer *d, const gw_again *again, const double *z, gw_case *out, gw_error *err)
 {
     const gw_uncertain *u = &d->again.known->uncertain;
     gw_faults faults = { 0 };
     for (int i = 0; i < u->n_targets; i++) d->place[i]->valuedouble = value_at(u, &u->target[i], z);
-    gw_status status = gw_case_read_again(&d->again, d->document, out, &faults);
+    gw_status status = gw_case_read_again(again, d->document, out, &faults);
     if (status != GW_OK)
         gw_fail(err, status == GW_E_NOMEM ? status : GW_E_RANGE, "%s",
                 gw_faults_count(&faults) ? gw_faults_text(&faults, 0) : gw_status_text(status));
     gw_faults_free(&faults);
     return status == GW_OK || status == GW_E_NOMEM ? status : GW_E_RANGE;
+}
+
+gw_status gw_drawer_make(gw_drawer *d, const double *z, gw_case *out, gw_error *err)
+{
+    return make(d, &d->again, z, out, err);
+}
+
+gw_status gw_drawer_make_near(gw_drawer *d, const gw_case *near, const double *z, int figure, gw_case *out,
+                              gw_error *err)
+{
+    const gw_uncertain *u = &d->again.known->uncertain;
+    d->of_figure = (gw_again){ .known = near, .touched = d->of_figure.touched, .anew = d->again.anew };
+    for (int i = 0; i < u->n_targets; i++)
+        if (u->target[i].figure == figure) touch(d, &u->target[i], i, &d->of_figure);
+    return make(d, &d->of_figure, z, out, err);
 }
 
 static bool add_band(cJSON *list, const gw_unsure *f, double sd)

@@ -73,7 +73,7 @@ static gw_status read_word(bench *b, const char *word)
 {
     gw_bench_result r = { 0 };
     int as = curve_named(word, &r.file);
-    gw_reader rd = { r.file, &b->faults, NULL };
+    gw_reader rd = { r.file, &b->faults, NULL, false };
     const int before = gw_faults_count(&b->faults);
     gw_status st = gw_bench_file_read(&rd, r.file, &r.data);
     if (st != GW_OK) return st;

@@ -54,7 +54,7 @@ static void order_members(gw_system *s, bool near[GW_MAX_BODIES][GW_MAX_BODIES])
         s->order[s->n_order++] = m;
         done[m] = true;
         for (int j = 1; j < s->n; j++)
-            if (!done[j] && near[m][j]) s->near[m][s->n_near[m]++] = j;
+            if (!done[j] && near[m][j]) s->near[m][s->n_near[m]++] = (unsigned char)j;
         for (int i = 0; i < s->n_near[m]; i++)
             for (int j = 0; j < s->n_near[m]; j++) couple(near, s->near[m][i], s->near[m][j]);
     }
@@ -65,7 +65,7 @@ static void number_blocks(gw_system *s, bool near[GW_MAX_BODIES][GW_MAX_BODIES])
     for (int i = 0; i < s->n; i++)
         for (int j = 0; j < s->n; j++) {
             bool used = i > 0 && j > 0 && (i == j || near[i][j]);
-            s->slot[i][j] = used ? s->n_blocks++ : -1;
+            s->slot[i][j] = (short)(used ? s->n_blocks++ : -1);
         }
 }
 

@@ -36,10 +36,10 @@ enum { GW_MAX_COLUMNS = 1 + GW_WHEELS };
 
 /** The bordered system: one 6 x 6 block per coupled pair of bodies, one extra unknown a wheel. */
 typedef struct gw_system {
-    int n;                                  /**< bodies, chassis counted; unknowns are bodies 1 to n-1 */
-    int n_wheels, n_columns;                /**< columns: 1 + n_wheels                                 */
-    int upright[GW_WHEELS];                 /**< bodies that come last                                 */
-    int slot[GW_MAX_BODIES][GW_MAX_BODIES]; /**< block of (row, column), -1: zero throughout           */
+    int n;                                    /**< bodies, chassis counted; unknowns are bodies 1 to n-1 */
+    int n_wheels, n_columns;                  /**< columns: 1 + n_wheels                                 */
+    int upright[GW_WHEELS];                   /**< bodies that come last                                 */
+    short slot[GW_MAX_BODIES][GW_MAX_BODIES]; /**< block of (row, column), -1: zero throughout         */
     int n_blocks;
     gw_block *block;
     double (*rhs)[6 * GW_MAX_COLUMNS]; /**< each body: 6 rows of n_columns                            */
@@ -48,7 +48,7 @@ typedef struct gw_system {
     int order[GW_MAX_BODIES]; /**< members in the order of elimination                                */
     int n_order;
     int n_near[GW_MAX_BODIES]; /**< bodies still coupled when a member is eliminated                   */
-    int near[GW_MAX_BODIES][GW_MAX_BODIES];
+    unsigned char near[GW_MAX_BODIES][GW_MAX_BODIES];
     gw_lu6 *lu;             /**< factors of each member's block                                     */
     double (*coupling)[36]; /**< scratch: K_mm^-1 K_mj, one a neighbour                             */
     double (*step)[6];      /**< solution: the twist of each body                                   */

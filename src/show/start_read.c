@@ -233,7 +233,7 @@ gw_status gw_start_read(const char *path, bool as_read, gw_start_car *car, gw_fa
     static reader zero;
     reader r = zero;
     const int before = gw_faults_count(faults);
-    r.rd = (gw_reader){ path, faults, NULL };
+    r.rd = (gw_reader){ path, faults, NULL, false };
     r.car = &filled;
     r.assumed = *car;
     r.as_read = as_read;

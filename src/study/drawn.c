@@ -22,7 +22,9 @@ static double factor_of(const gw_bush *bush)
     return bush->stiffness_factor > 0.0 ? bush->stiffness_factor : 1.0;
 }
 
-static gw_status make_laws(const gw_draws *draws, const bool *anew, gw_drawn *out, gw_error *err)
+/* `bushes` and `laws` are those that the factors of the new ones are told from. */
+static gw_status make_laws(const gw_draws *draws, const bool *anew, const gw_bush *bushes,
+                           const gw_laws *laws, gw_drawn *out, gw_error *err)
 {
     gw_status status = GW_OK;
     const int n = out->c.n_bushes;
@@ -31,13 +33,24 @@ static gw_status make_laws(const gw_draws *draws, const bool *anew, gw_drawn *ou
     for (int b = 0; b < n && status == GW_OK; b++) {
         const gw_bush *bush = &out->c.bushes[b];
         gw_bush_law *law = &out->laws.law[b];
-        double factor = factor_of(bush) / factor_of(&draws->c->bushes[b]);
+        double factor = factor_of(bush) / factor_of(&bushes[b]);
         if (anew[b])
             status = gw_bush_law_make(bush, draws->method, law, err);
         else
-            *law = factor == 1.0 ? draws->laws.law[b] : gw_bush_law_times(&draws->laws.law[b], factor);
+            *law = factor == 1.0 ? laws->law[b] : gw_bush_law_times(&laws->law[b], factor);
     }
     return status;
+}
+
+static gw_status hand_over(gw_status status, const gw_draws *draws, gw_drawn *made, gw_drawn *out)
+{
+    if (status != GW_OK) {
+        gw_drawn_free(made);
+        return status;
+    }
+    *out = *made;
+    out->wanted = (gw_selection){ .method = draws->method, .laws = &out->laws };
+    return GW_OK;
 }
 
 gw_status gw_drawn_make(const gw_draws *draws, gw_drawer *drawer, const double *z, gw_drawn *out,
@@ -45,14 +58,19 @@ gw_status gw_drawn_make(const gw_draws *draws, gw_drawer *drawer, const double *
 {
     gw_drawn made = { 0 };
     gw_status status = gw_drawer_make(drawer, z, &made.c, err);
-    if (status == GW_OK) status = make_laws(draws, gw_drawer_anew(drawer), &made, err);
-    if (status != GW_OK) {
-        gw_drawn_free(&made);
-        return status;
-    }
-    *out = made;
-    out->wanted = (gw_selection){ .method = draws->method, .laws = &out->laws };
-    return GW_OK;
+    if (status == GW_OK)
+        status = make_laws(draws, gw_drawer_anew(drawer), draws->c->bushes, &draws->laws, &made, err);
+    return hand_over(status, draws, &made, out);
+}
+
+gw_status gw_drawn_make_near(const gw_draws *draws, gw_drawer *drawer, const gw_drawn *near, const double *z,
+                             int figure, gw_drawn *out, gw_error *err)
+{
+    gw_drawn made = { 0 };
+    gw_status status = gw_drawer_make_near(drawer, &near->c, z, figure, &made.c, err);
+    if (status == GW_OK)
+        status = make_laws(draws, gw_drawer_anew(drawer), near->c.bushes, &near->laws, &made, err);
+    return hand_over(status, draws, &made, out);
 }
 
 void gw_drawn_free(gw_drawn *drawn)

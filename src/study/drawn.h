@@ -32,6 +32,12 @@ typedef struct gw_drawn {
  */
 gw_status gw_drawn_make(const gw_draws *draws, gw_drawer *drawer, const double *z, gw_drawn *out,
                         gw_error *err);
+/**
+ * The same from a draw that differs by one figure alone (-1: by none), and outlives it: what the figure does
+ * not reach is that draw's.
+ */
+gw_status gw_drawn_make_near(const gw_draws *draws, gw_drawer *drawer, const gw_drawn *near, const double *z,
+                             int figure, gw_drawn *out, gw_error *err);
 void gw_drawn_free(gw_drawn *drawn);
 
 #endif

@@ -17,9 +17,12 @@
 
 /* Of z, for slopes by one step of Newton's iteration: to one side while it moves by more than ROUGH, then to
  * both, which is right to the square of it. Where one step cannot be had, the model itself to both sides. */
-static const double ONE_SIDE = 1e-5, BOTH_SIDES = 1e-4, STEP = 5e-3, ROUGH = 2e-4;
-/* Below NEARLY the slopes are not taken anew: what they tell of the curvature makes up for the rest. */
-static const double NEARLY = 1e-5, SETTLED = 1e-7;
+static const double ONE_SIDE = 1e-5, BOTH_SIDES = 1e-4, STEP = 5e-3, ROUGH = 1e-3;
+static const double NEARLY = 3e-7, SETTLED = 1e-7;
+/* Over less than this what slopes differ by is more of their error than curvature. */
+static const double LEARNED = 1e-4, LEARNED_BOTH = 1e-6;
+static const double SHORT = 1e-5;  /* a step so short is gone whatever the sum says: rounding decides */
+static const double LEVEL = 1e-13; /* of the sum: rounding */
 enum { MAX_STEPS = 40, MAX_CUTS = 12 };
 
 typedef struct gw_slope_job {
@@ -63,11 +66,12 @@ gw_status gw_match_model(const gw_match_work *w, gw_drawer *drawer, const double
 }
 
 gw_status gw_match_near(const gw_match_work *w, const gw_read_guide *guide, gw_drawer *drawer,
-                        const double *z, const double *same, double *y, gw_error *err)
+                        const double *z, int figure, const double *same, double *y, gw_error *err)
 {
     double *all = figures_of(w, z);
     if (!all) return no_memory(err);
-    gw_status status = gw_read_near(guide, w->draws, drawer, all, factor_of(w, z), same, y, err);
+    if (figure >= w->n_case) figure = -1; /* the load cell's is none of the car's */
+    gw_status status = gw_read_near(guide, w->draws, drawer, all, factor_of(w, z), figure, same, y, err);
     free(all);
     return status;
 }
@@ -108,7 +112,7 @@ static bool one_step(gw_slope_job *job, gw_drawer *drawer, int j, double by, dou
     gw_match_work *w = job->w;
     if (!job->base) return false;
     z[j] = job->z[j] + by;
-    *status = gw_match_near(w, w->guide, drawer, z, job->base, y, NULL);
+    *status = gw_match_near(w, w->guide, drawer, z, j, job->base, y, NULL);
     z[j] = job->z[j];
     bool finite = *status == GW_OK;
     for (int i = 0; i < w->m && finite; i++) finite = isfinite(y[i]);
@@ -151,7 +155,7 @@ static void slopes(void *context, int piece)
 static gw_status take_slopes(gw_match_work *w, const double *z, bool both, gw_error *err)
 {
     gw_slope_job job = { .w = w, .z = z, .both = both };
-    if (gw_match_near(w, w->guide, w->drawer, z, NULL, w->base, NULL) == GW_OK) job.base = w->base;
+    if (gw_match_near(w, w->guide, w->drawer, z, -1, NULL, w->base, NULL) == GW_OK) job.base = w->base;
     for (int i = 0; i < w->m && job.base; i++)
         if (!isfinite(w->base[i])) job.base = NULL;
     gw_parallel(w->n < GW_MATCH_PIECES ? w->n : GW_MATCH_PIECES, slopes, &job);
@@ -237,16 +241,17 @@ static double longest(const double *step, int n)
 }
 
 /* From w->z along the step to where the sum is no larger, or the step so short that rounding decides; true
- * unless even a small part of it is. */
-static bool go(gw_match_work *w, const double *step, double *sum, double *moved)
+ * unless even a small part of it is. With slopes from elsewhere the whole step or none: new ones tell more
+ * than parts of an old step. */
+static bool go(gw_match_work *w, const double *step, bool fresh, double *sum, double *moved)
 {
     const double whole = longest(step, w->n);
     double part = 1.0, next;
-    for (int cut = 0; cut < MAX_CUTS; cut++, part *= 0.5) {
+    for (int cut = 0; cut < (fresh ? MAX_CUTS : 1); cut++, part *= 0.5) {
         gw_read_guide *guide = NULL;
         for (int j = 0; j < w->n; j++) w->next[j] = w->z[j] + part * step[j];
         bool had = evaluate(w, w->next, &guide, w->y_next, w->r_next, &next, NULL);
-        if (!had || (next > *sum * (1.0 + 1e-13) && whole > NEARLY)) {
+        if (!had || (next > *sum * (1.0 + LEVEL) && whole > SHORT)) {
             gw_read_guide_free(guide);
             continue;
         }
@@ -271,7 +276,7 @@ static void times_residuals(const gw_match_work *w, double *out)
 }
 
 /* Slopes where it stands, and what they tell of the curvature. */
-static gw_status renew_slopes(gw_match_work *w, bool both, gw_error *err)
+static gw_status renew_slopes(gw_match_work *w, bool were_both, bool both, gw_error *err)
 {
     double *old = w->old, *new = w->new, *step = w->step;
     for (int j = 0; j < w->n; j++) step[j] = w->z[j] - w->at[j];
@@ -279,7 +284,7 @@ static gw_status renew_slopes(gw_match_work *w, bool both, gw_error *err)
     gw_status status = take_slopes(w, w->z, both, err);
     times_residuals(w, new);
     for (int j = 0; j < w->n; j++) new[j] -= old[j];
-    learn(w, step, new);
+    if (longest(step, w->n) > (were_both ? LEARNED_BOTH : LEARNED)) learn(w, step, new);
     return status;
 }
 
@@ -290,28 +295,43 @@ static void add_curvature(const gw_match_work *w, double *g)
         for (int k = 0; k < w->n; k++) g[j] += w->curve[j * w->n + k] * (w->z[k] - w->at[k]);
 }
 
+static gw_status not_found(const gw_match_work *w, gw_error *err)
+{
+    return gw_fail(err, GW_E_NUMERIC,
+                   "%s: no most probable figures found in %d steps: do the readings belong to this car?",
+                   w->readings->path, MAX_STEPS);
+}
+
+/* What another step with slopes of its own would still move: as much shorter again as this one was. */
+static double left_over(double moved, double before)
+{
+    return before > 0.0 ? moved * fmin(1.0, moved / before) : moved;
+}
+
+/* New slopes until what they would still move is NEARLY nothing, or the sum is level: what they tell of the
+ * curvature makes up for the rest. */
 static gw_status find(gw_match_work *w, double *sum, gw_error *err)
 {
     bool both = false, fresh = true;
+    double before = 0.0;
     gw_status status = take_slopes(w, w->z, both, err);
     for (int i = 0; i < MAX_STEPS && status == GW_OK; i++) {
+        const double high = *sum;
         double moved = 0.0;
         gradient(w, w->z, w->r, w->g);
         add_curvature(w, w->g);
         find_step(w, w->g, w->step);
-        bool gone = go(w, w->step, sum, &moved);
+        if (both && longest(w->step, w->n) < SETTLED) return GW_OK;
+        bool gone = go(w, w->step, fresh, sum, &moved);
         if (w->out_of_memory) return no_memory(err);
-        if (both && fresh && !gone) return GW_OK; /* at the level of rounding */
-        if (both && gone && moved < SETTLED) return GW_OK;
-        fresh = !both || !gone || moved >= NEARLY;
+        bool level = !gone || (moved<SHORT && * sum> high * (1.0 - LEVEL));
+        if (both && fresh && level) return GW_OK;
+        fresh = !both || !gone || left_over(moved, before) > NEARLY;
+        before = moved;
+        if (fresh) status = renew_slopes(w, both, both || moved < ROUGH, err);
         both = both || moved < ROUGH;
-        if (fresh) status = renew_slopes(w, both, err);
     }
-    return status == GW_OK ? gw_fail(err, GW_E_NUMERIC,
-                                     "%s: no most probable figures found in %d steps: do the "
-                                     "readings belong to this car?",
-                                     w->readings->path, MAX_STEPS)
-                           : status;
+    return status == GW_OK ? not_found(w, err) : status;
 }
 
 gw_status gw_match_find(gw_match_work *w, double *sum, gw_error *err)

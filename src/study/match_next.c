@@ -133,7 +133,7 @@ static void slopes(void *context, int piece)
     if (ok) memcpy(z, w->z, (size_t)w->n * sizeof *z);
     for (int j = piece; ok && j < w->n; j += GW_MATCH_PIECES) {
         z[j] = w->z[j] + STEP;
-        gw_status status = gw_match_near(&work, w->guide, drawer, z, w->base, y, NULL);
+        gw_status status = gw_match_near(&work, w->guide, drawer, z, j, w->base, y, NULL);
         z[j] = w->z[j];
         if (status == GW_E_NOMEM) ok = false;
         for (int at = 0; at < m; at++) {
@@ -159,7 +159,7 @@ static gw_status take_slopes(gw_next_work *w, gw_error *err)
     gw_drawer *drawer = NULL;
     gw_status status = gw_drawer_open(w->draws->c, &drawer, err);
     if (status == GW_OK) status = gw_match_model(&work, drawer, w->z, true, &w->guide, w->y, err);
-    if (status == GW_OK) status = gw_match_near(&work, w->guide, drawer, w->z, NULL, w->base, err);
+    if (status == GW_OK) status = gw_match_near(&work, w->guide, drawer, w->z, -1, NULL, w->base, err);
     gw_drawer_close(drawer);
     if (status == GW_OK) gw_parallel(w->n < GW_MATCH_PIECES ? w->n : GW_MATCH_PIECES, slopes, w);
     gw_read_guide_free(w->guide);

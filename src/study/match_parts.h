@@ -33,9 +33,9 @@ typedef struct gw_match_work {
 gw_status gw_match_model(const gw_match_work *w, gw_drawer *drawer, const double *z, bool skip,
                          gw_read_guide **guide, double *y, gw_error *err);
 
-/** A car near the guide's, to first order. */
+/** A car that differs from the guide's by one figure, -1: by none; to first order. */
 gw_status gw_match_near(const gw_match_work *w, const gw_read_guide *guide, gw_drawer *drawer,
-                        const double *z, const double *same, double *y, gw_error *err);
+                        const double *z, int figure, const double *same, double *y, gw_error *err);
 
 /** From w->z to the minimum; z, y, r, j and before are left in the work. */
 gw_status gw_match_find(gw_match_work *w, double *sum, gw_error *err);

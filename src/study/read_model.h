@@ -48,14 +48,15 @@ gw_status gw_read_car(const gw_draws *draws, gw_drawer *drawer, const double *z,
                       double factor, bool skip, gw_read_guide **out, double *y, gw_error *err);
 
 /**
- * The same of a car that differs by a small step: by one step of Newton's iteration from each balance of the
- * guide, which is right to first order (the implicit function theorem). What the figures that differ do not
- * touch is taken over from `same`.
+ * The same of a car that differs by a small step of one figure (-1: of none): by one step of Newton's
+ * iteration from each balance of the guide, which is right to first order (the implicit function theorem).
+ * What the figures that differ do not touch is taken over from `same`.
  *
+ * @param[in] z     the guide's, but for the figure.
  * @param[in] same  what this gives for the guide's own z and factor; NULL: everything is worked out.
  */
 gw_status gw_read_near(const gw_read_guide *guide, const gw_draws *draws, gw_drawer *drawer, const double *z,
-                       double factor, const double *same, double *y, gw_error *err);
+                       double factor, int figure, const double *same, double *y, gw_error *err);
 
 void gw_read_guide_free(gw_read_guide *guide);
 

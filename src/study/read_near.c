@@ -180,10 +180,10 @@ static gw_status near_place(gw_run *run, const gw_read_guide *g, int place, doub
 }
 
 gw_status gw_read_near(const gw_read_guide *g, const gw_draws *draws, gw_drawer *drawer, const double *z,
-                       double factor, const double *same, double *y, gw_error *err)
+                       double factor, int figure, const double *same, double *y, gw_error *err)
 {
     gw_drawn drawn;
-    gw_status status = gw_drawn_make(draws, drawer, z, &drawn, err);
+    gw_status status = gw_drawn_make_near(draws, drawer, &g->drawn, z, figure, &drawn, err);
     if (status != GW_OK) return status;
     gw_run run = { .c = &drawn.c, .wanted = &drawn.wanted, .laws = drawn.laws };
     for (int v = 0; v < g->readings->n_values; v++) y[v] = same ? same[v] : (double)NAN;

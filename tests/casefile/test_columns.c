@@ -22,7 +22,7 @@ typedef struct bench {
 static bench parse(const char *text)
 {
     bench b = { .text = strdup(text) };
-    gw_reader rd = { "press.csv", &b.faults, NULL };
+    gw_reader rd = { "press.csv", &b.faults, NULL, false };
     assert_non_null(b.text);
     b.status = gw_columns_parse(&rd, b.text, strlen(text), HEADS, 3, &b.table);
     return b;
@@ -37,7 +37,7 @@ static void done(bench *b)
 
 static double number(bench *b, int row, int head)
 {
-    gw_reader rd = { "press.csv", &b->faults, NULL };
+    gw_reader rd = { "press.csv", &b->faults, NULL, false };
     double x = -99;
     assert_true(gw_columns_number(&rd, &b->table, row, head, ANY, &x));
     return x;
@@ -97,7 +97,7 @@ static void fields_in_quotes_hold_what_would_part_them(void **state)
 static void expect_fault(const char *text, const char *part)
 {
     bench b = parse(text);
-    gw_reader rd = { "press.csv", &b.faults, NULL };
+    gw_reader rd = { "press.csv", &b.faults, NULL, false };
     double x;
     for (int row = 0; b.status == GW_OK && row < b.table.n_rows; row++)
         for (int h = MM; h <= N; h++) gw_columns_number(&rd, &b.table, row, h, ANY, &x);
@@ -137,7 +137,7 @@ static void bytes_that_are_no_text_are_told(void **state)
     char text[] = "d\0e\0f\0";
     gw_faults faults = { 0 };
     gw_columns table = { 0 };
-    gw_reader rd = { "press.csv", &faults, NULL };
+    gw_reader rd = { "press.csv", &faults, NULL, false };
     assert_int_equal(gw_columns_parse(&rd, text, sizeof text - 1, HEADS, 3, &table), GW_E_PARSE);
     check_contains(gw_faults_text(&faults, 0), "this is no plain text: save the table as CSV, UTF-8");
     gw_faults_free(&faults);
@@ -148,7 +148,7 @@ static void a_million_lines_are_read_from_a_file(void **state)
     char path[] = "/tmp/table-XXXXXX";
     gw_faults faults = { 0 };
     gw_columns table = { 0 };
-    gw_reader rd = { path, &faults, NULL };
+    gw_reader rd = { path, &faults, NULL, false };
     double sum = 0, x;
     (void)state;
     int fd = mkstemp(path);

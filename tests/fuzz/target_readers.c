@@ -69,7 +69,7 @@ static bool read_table(const char *path, gw_faults *faults)
 {
     gw_arena arena = { 0 };
     gw_vehicle vehicle = { 0 };
-    gw_reader rd = { "case.json", faults, &arena };
+    gw_reader rd = { "case.json", faults, &arena, false };
     cJSON *json = cJSON_CreateObject(), *tables = cJSON_AddObjectToObject(json, "tyre_table");
     cJSON_AddStringToObject(tables, "front", path);
     cJSON_AddStringToObject(tables, "rear", path);
@@ -110,7 +110,7 @@ void gw_fuzz_table(const uint8_t *data, size_t size)
     static const char *const HEADS[] = { "deflection_mm", "force_N", "how", "what" };
     gw_faults faults = { 0 };
     gw_columns table = { 0 };
-    gw_reader rd = { "table.csv", &faults, NULL };
+    gw_reader rd = { "table.csv", &faults, NULL, false };
     gw_status status = gw_columns_read(&rd, gw_fuzz_write("csv", data, size), HEADS, 4, &table);
     if ((status == GW_OK) != (gw_faults_count(&faults) == 0)) gw_fuzz_found("status %d, but faults", status);
     if (status == GW_OK) read_cells(&rd, &table);
@@ -132,7 +132,7 @@ void gw_fuzz_bench(const uint8_t *data, size_t size)
 {
     gw_faults faults = { 0 };
     gw_bench_file file = { 0 };
-    gw_reader rd = { "press.csv", &faults, NULL };
+    gw_reader rd = { "press.csv", &faults, NULL, false };
     gw_status status = gw_bench_file_read(&rd, gw_fuzz_write("csv", data, size), &file);
     if ((status == GW_OK) != (gw_faults_count(&faults) == 0)) gw_fuzz_found("status %d, but faults", status);
     if (status == GW_OK) gw_bench_file_doubts(&rd, &file);
