@@ -8,6 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+enum { MANY_LONG = 6 }; /* lines that are told one by one are fewer */
 static const size_t MOST_BYTES = (size_t)256 << 20;
 
 /** One pass over the text, which is cut into cells where it stands. */
@@ -20,6 +21,10 @@ typedef struct cutter {
     int columns;   /**< of the heads                    */
     int room;      /**< rows that there is memory for   */
     bool unclosed; /**< a quote that its line does not close */
+    struct long_line {
+        int line, fields;
+    } long_line[MANY_LONG]; /**< the first with more fields than heads */
+    int n_long;
 } cutter;
 
 static bool is_blank(char c)
@@ -143,12 +148,28 @@ static bool grow(cutter *c)
     return true;
 }
 
+static const char *comma_hint(const cutter *c)
+{
+    return c->table->separator == ',' ? " (a decimal comma? write 0.5, or part the fields with semicolons)"
+                                      : "";
+}
+
 static void too_many(cutter *c, int fields)
 {
-    const char *commas = c->table->separator == ',' ? " (a decimal comma? write 0.5, or part the fields with "
-                                                      "semicolons)"
-                                                    : "";
-    gw_fault(c->rd, NULL, "line %d: %d fields under %d heads%s", c->line, fields, c->columns, commas);
+    if (c->n_long < MANY_LONG) c->long_line[c->n_long] = (struct long_line){ c->line, fields };
+    c->n_long++;
+}
+
+/* Lines with more fields than heads: each, or where there are many the first for all. */
+static void tell_long(const cutter *c)
+{
+    const struct long_line *l = c->long_line;
+    for (int i = 0; i < c->n_long && c->n_long < MANY_LONG; i++)
+        gw_fault(c->rd, NULL, "line %d: %d fields under %d heads%s", l[i].line, l[i].fields, c->columns,
+                 comma_hint(c));
+    if (c->n_long >= MANY_LONG)
+        gw_fault(c->rd, NULL, "line %d: %d fields under %d heads, too many in %d of %d lines%s", l->line,
+                 l->fields, c->columns, c->n_long, c->table->n_rows, comma_hint(c));
 }
 
 /* Cells of one line into the next row; empty ones may be missing at its end, or be too many. */
@@ -205,6 +226,7 @@ static void cut(cutter *c)
         tell_unclosed(c);
         if (c->table->stride == 0 || c->rd->faults->overflow) break;
     }
+    tell_long(c);
     if (c->table->stride == 0 && gw_faults_count(c->rd->faults) == before) no_heads(c);
 }
 

@@ -325,7 +325,7 @@ gw_status gw_readings_load(const char *path, const gw_case *c, gw_readings *out,
     gw_reader rd = { path, faults, NULL, false };
     char *text = NULL;
     size_t size = 0;
-    gw_status st = gw_read_file(&rd, path, &text, &size);
+    gw_status st = gw_read_file_of(&rd, path, GW_MAX_FILE_BYTES, "file of readings", &text, &size);
     if (st == GW_OK) st = gw_readings_read(path, text, size, c, out, faults);
     free(text);
     return st;

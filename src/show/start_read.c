@@ -13,6 +13,8 @@ static const char *const HEAD[HEADS] = {
 };
 static const gw_range PLACE = GW_FROM(-1e4, 1e4), BAND = GW_ABOVE(0, 1e4), LENGTH = GW_ABOVE(0, 1e4),
                       POINTS = GW_FROM(20, 95);
+enum { MOST_ROWS = 10000, MANY_STRANGE = 6 }; /* rows of another table that are told one by one are fewer */
+static const char NEW_SHEET[] = "giveway start with --sheet FILE.csv writes a sheet to fill in";
 static const double POINT_BAND = 2, HARDNESS_BAND = 5;
 static const double FAR_POINT = 300, FAR_ANGLE = 5, FAR_FACTOR = 3;
 
@@ -227,6 +229,29 @@ static void read_row(reader *r, int row)
     fault(r, row, WHAT, "expected figure, point, hardness or distance");
 }
 
+/* One line where it is plainly no sheet; false where it may be one. */
+static bool is_no_sheet(const reader *r)
+{
+    static const char *const KINDS[] = { "figure", "point", "hardness", "distance" };
+    int strange = 0, first = -1;
+    for (int row = 0; row < r->t.n_rows; row++) {
+        bool known = false;
+        for (int k = 0; k < GW_START_COUNT(KINDS); k++)
+            known = known || strcmp(gw_columns_text(&r->t, row, WHAT), KINDS[k]) == 0;
+        if (!known && strange++ == 0) first = row;
+    }
+    if (r->t.n_rows > MOST_ROWS)
+        gw_fault(&r->rd, NULL, "%d rows are more than the %d that a sheet may have: is it another table? %s",
+                 r->t.n_rows, MOST_ROWS, NEW_SHEET);
+    else if (strange >= MANY_STRANGE)
+        gw_fault(
+            &r->rd, NULL,
+            "line %d, what: expected figure, point, hardness or distance, as in %d of %d rows: is it another "
+            "table? %s",
+            r->t.line[first], strange, r->t.n_rows, NEW_SHEET);
+    return r->t.n_rows > MOST_ROWS || strange >= MANY_STRANGE;
+}
+
 gw_status gw_start_read(const char *path, bool as_read, gw_start_car *car, gw_faults *faults)
 {
     gw_start_car filled = *car;
@@ -241,7 +266,9 @@ gw_status gw_start_read(const char *path, bool as_read, gw_start_car *car, gw_fa
     if (st != GW_OK) return st;
     if (!gw_columns_has(&r.t, WHAT) || !gw_columns_has(&r.t, OF))
         gw_fault(&r.rd, NULL, "line %d: the heads what and of are needed", r.t.heads_line);
-    for (int row = 0; row < r.t.n_rows && gw_faults_count(faults) < before + 20; row++) read_row(&r, row);
+    for (int row = is_no_sheet(&r) ? r.t.n_rows : 0;
+         row < r.t.n_rows && gw_faults_count(faults) < before + 20; row++)
+        read_row(&r, row);
     if (gw_faults_count(faults) == before && r.n_distances > 0)
         st = gw_start_place_points(&filled, r.distance, r.n_distances, path, faults);
     gw_columns_free(&r.t);

@@ -124,6 +124,8 @@ static void faults_name_line_and_head(void **state)
     expect_fault(
         "deflection_mm,force_N\n0,5,100\n",
         "line 2: 3 fields under 2 heads (a decimal comma? write 0.5, or part the fields with semicolons)");
+    expect_fault("deflection_mm,force_N\n0,5,1\n1,1\n0,5,1\n0,5,1\n0,5,1\n0,5,1\n0,5,1\n",
+                 "line 2: 3 fields under 2 heads, too many in 6 of 7 lines (a decimal comma?");
     expect_fault(
         "deflection_mm,force_N\n\"0,5\",100\n",
         "found \"0,5\", which has a decimal comma: write a point, or part the fields with semicolons");
