@@ -211,35 +211,39 @@ static void read_distance(reader *r, int row)
         r->distance[r->n_distances++] = d;
 }
 
+/* What a row may be, and who reads it. */
+static const struct {
+    const char *what;
+    void (*read)(reader *, int);
+} KINDS[] = { { "figure", read_figure },
+              { "point", read_point },
+              { "hardness", read_hardness },
+              { "distance", read_distance } };
+
+/* -1: no row of a sheet. */
+static int kind_of(const reader *r, int row)
+{
+    const char *what = gw_columns_text(&r->t, row, WHAT);
+    int kind = GW_START_COUNT(KINDS) - 1;
+    while (kind >= 0 && strcmp(what, KINDS[kind].what) != 0) kind--;
+    return kind;
+}
+
 static void read_row(reader *r, int row)
 {
-    static const struct {
-        const char *what;
-        void (*read)(reader *, int);
-    } KINDS[] = { { "figure", read_figure },
-                  { "point", read_point },
-                  { "hardness", read_hardness },
-                  { "distance", read_distance } };
-    const char *what = gw_columns_text(&r->t, row, WHAT);
-    for (int i = 0; i < GW_START_COUNT(KINDS); i++)
-        if (strcmp(what, KINDS[i].what) == 0) {
-            KINDS[i].read(r, row);
-            return;
-        }
-    fault(r, row, WHAT, "expected figure, point, hardness or distance");
+    const int kind = kind_of(r, row);
+    if (kind >= 0)
+        KINDS[kind].read(r, row);
+    else
+        fault(r, row, WHAT, "expected figure, point, hardness or distance");
 }
 
 /* One line where it is plainly no sheet; false where it may be one. */
 static bool is_no_sheet(const reader *r)
 {
-    static const char *const KINDS[] = { "figure", "point", "hardness", "distance" };
     int strange = 0, first = -1;
-    for (int row = 0; row < r->t.n_rows; row++) {
-        bool known = false;
-        for (int k = 0; k < GW_START_COUNT(KINDS); k++)
-            known = known || strcmp(gw_columns_text(&r->t, row, WHAT), KINDS[k]) == 0;
-        if (!known && strange++ == 0) first = row;
-    }
+    for (int row = 0; row < r->t.n_rows; row++)
+        if (kind_of(r, row) < 0 && strange++ == 0) first = row;
     if (r->t.n_rows > MOST_ROWS)
         gw_fault(&r->rd, NULL, "%d rows are more than the %d that a sheet may have: is it another table? %s",
                  r->t.n_rows, MOST_ROWS, NEW_SHEET);
