@@ -58,12 +58,15 @@ typedef struct gw_quote_line {
 } gw_quote_line;
 
 /**
- * The lines that gw_car_cost_of adds up, joints first.
+ * The lines that gw_car_cost_of adds up, joints first; one for left and right where both get the same bush.
  *
  * @param[out] out  the first `most` of them.
  * @return how many there are.
  */
 int gw_quote_lines(const gw_case *c, int kit, gw_quote_line *out, int most);
+
+/** The joint on the other side of an axle with shared parts, where both stand in the case; else `joint`. */
+int gw_joint_image(const gw_case *c, gw_axle axle, int joint);
 
 /** How many of a joint there are on the car: 1 or 2. */
 int gw_joint_count_on_car(const gw_corner *corner, int joint);

@@ -149,6 +149,10 @@ static void put_picture(gw_json *json, const gw_picture *picture, const gw_corne
     gw_json_array_on_line(json, "angles_deg");
     for (int i = 0; i < 4; i++) gw_json_number(json, NULL, round(degrees_of(angles[i]) * 1e4) / 1e4);
     gw_json_close(json);
+    gw_json_array_on_line(json, "lean"); /* outwards in degrees, and the body's rise in mm */
+    gw_json_number(json, NULL, round(degrees_of(picture->roll) * 1e3) / 1e3);
+    gw_json_number(json, NULL, round(mm_of(picture->rise) * 10.0) / 10.0);
+    gw_json_close(json);
     put_moves(json, "height", picture->by_travel, NULL, pair->n_bodies, state);
     put_moves(json, "adds", picture->moved, picture->by_travel, pair->n_bodies, state);
     gw_json_array_on_line(json, "share");
@@ -170,6 +174,7 @@ static void put_pictures(const gw_page *p, gw_json *json)
         gw_json_object(json, NULL);
         gw_json_int(json, "kit", of->kit);
         gw_json_int(json, "axle", (long)of->axle);
+        gw_json_number(json, "roll_centre_mm", round(mm_of(of->roll_centre) * 10.0) / 10.0);
         gw_json_array(json, "loads");
         for (int l = 0; l < p->c->n_loads; l++) put_picture(json, &of->load[l], pair, false);
         gw_json_close(json);

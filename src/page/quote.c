@@ -23,6 +23,14 @@ static void put_minutes(gw_slots *slots, const char *name, double minutes)
     gw_slots_take(slots, name, &text);
 }
 
+/* Where left and right get other bushes, which of them. */
+static void put_place(const gw_page *p, const gw_quote_line *line, gw_buf *out)
+{
+    bool one = line->count == 1 && gw_joint_image(p->c, line->axle, line->joint) != line->joint;
+    gw_page_joint(p, line->axle, line->joint, out);
+    if (one) gw_buf_add(out, p->c->pairs[line->axle].joints[line->joint].at.y > 0 ? ", left" : ", right");
+}
+
 static void put_line(const gw_page *p, gw_slots *quote, const gw_quote_line *line)
 {
     gw_slots *slots = gw_slots_element(quote, "lines");
@@ -30,7 +38,7 @@ static void put_line(const gw_page *p, gw_slots *quote, const gw_quote_line *lin
     if (line->job)
         gw_buf_clean(&what, line->job);
     else
-        gw_page_joint(p, line->axle, line->joint, &what);
+        put_place(p, line, &what);
     gw_slots_take(slots, "what", &what);
     gw_slots_text(slots, "part", line->job ? "" : gw_page_bush(&p->c->bushes[line->bush]));
     gw_slots_fmt(slots, "count", "%d", line->count);
@@ -98,11 +106,13 @@ static void put_bolts(const gw_page *p, gw_slots *slots, gw_axle axle)
 {
     const gw_corner *corner = &p->c->corners[axle];
     for (int j = 0; j < corner->n_joints; j++) {
+        int image = gw_joint_image(p->c, axle, j), count = gw_joint_count_on_car(corner, j);
+        if (image < j) continue;
         gw_slots *row = gw_slots_element(slots, "bolts");
         gw_buf name = { 0 };
         gw_page_joint(p, axle, j, &name);
         gw_slots_take(row, "name", &name);
-        gw_slots_fmt(row, "count", "%d", gw_joint_count_on_car(corner, j));
+        gw_slots_fmt(row, "count", "%d", image != j ? 2 * count : count);
     }
 }
 

@@ -89,14 +89,17 @@
 
   const mix = (pictures, around, key) => pictures[around[0].at][key].map((_, i) =>
     around.reduce((sum, c) => sum + c.weight * pictures[c.at][key][i], 0));
+  const FARTHEST_MM = 1000; /* a roll centre beyond is not drawn */
+  const centreOf = (mm) => (mm !== null && Math.abs(mm) <= FARTHEST_MM ? mm : null);
   const pictureOf = (kit) => {
     const d = data.drawing, of = d.pictures.find((p) => p.kit === kit && p.axle === state.axle);
     if (!of) return null;
-    if (state.load !== null) return of.loads[state.load] && { ...of.loads[state.load], fine: 10 };
+    if (state.load !== null) return of.loads[state.load] && { ...of.loads[state.load], fine: 10, centre: centreOf(of.roll_centre_mm) };
     if (d.n_brake < 2) return null;
     const around = corners(place(state.brake, data.grid.brake_to_g, d.n_brake), place(state.lateral, data.grid.lateral_to_g, d.n_lateral), d.n_lateral);
     if (around.some((c) => !of.states[c.at])) return null;
-    return Object.fromEntries(["height", "adds", "share", "given", "angles_deg"].map((key) => [key, mix(of.states, around, key)]));
+    return { centre: centreOf(of.roll_centre_mm),
+      ...Object.fromEntries(["lean", "height", "adds", "share", "given", "angles_deg"].map((key) => [key, mix(of.states, around, key)])) };
   };
 
   /* A point of a body in a state [mm]: the wheels' height moves it as it is, what the load adds is exaggerated. */
@@ -110,14 +113,21 @@
     const at = 6 * (body - 1) + i, fine = picture.fine || 1;
     return ((picture.height[at] + (state.factor * picture.adds[at]) / 10) / fine / 1e3) * (i < 3 ? 1e3 : 1);
   };
-  const placed = (axle, picture, body, at) => {
-    if (!picture || body === 0) return at;
+  const inBody = (axle, picture, body, at) => {
+    if (body === 0) return at;
     const mark = axle.bodies[body].mark, about = turned(at.map((x, i) => x - mark[i]), [3, 4, 5].map((i) => moveOf(picture, body, i)));
     return about.map((x, i) => x + mark[i] + moveOf(picture, body, i));
   };
+  /* The body leans about the roll centre and rises as it does, at its true size; the left wheel is the outer one. */
+  const roadOf = (axle) => axle.wheel[2] - axle.radius;
+  const leaned = (axle, picture, p) => {
+    const [degrees, rise] = picture.lean, a = (degrees * Math.PI) / 180, at = picture.centre === null ? axle.wheel[2] : roadOf(axle) + picture.centre, above = p[2] - at;
+    return [p[0], p[1] * Math.cos(a) + above * Math.sin(a), at + above * Math.cos(a) - p[1] * Math.sin(a) + rise];
+  };
+  const placed = (axle, picture, body, at) => (picture ? leaned(axle, picture, inBody(axle, picture, body, at)) : at);
 
   /* Seen from behind the picture's right is the car's right; turning and tilting go from there. */
-  const WIDE = 660, HIGH = 400;
+  const WIDE = 660, HIGH = 400, FLAG_MM = 120;
   const projector = (axle) => {
     const yaw = (state.yaw * Math.PI) / 180, pitch = (state.pitch * Math.PI) / 180;
     const middle = [axle.wheel[0], 0, axle.wheel[2] + 90], scale = (WIDE / 2 - 12) / (Math.abs(axle.wheel[1]) + 260);
@@ -149,14 +159,20 @@
       }
     return rims;
   };
-  const strutsOf = (axle, picture, see) => [...axle.springs, ...axle.dampers].map((s) => path([placed(axle, picture, s.body, s.at), s.to], see)).join("");
+  const strutsOf = (axle, picture, see) => [...axle.springs, ...axle.dampers].map((s) => path([placed(axle, picture, s.body, s.at), placed(axle, picture, 0, s.to)], see)).join("");
+  /* The body's middle, from the roll centre up. */
+  const middleOf = (axle, picture, see) => {
+    const x = axle.wheel[0], foot = picture.centre === null ? axle.wheel[2] : roadOf(axle) + picture.centre;
+    return [foot, axle.wheel[2] + 2 * FLAG_MM].map((z) => see(placed(axle, picture, 0, [x, 0, z])));
+  };
 
   const shareOf = (picture, j) => picture.share[j] / 1e3;
+  const sideOf = (axle, joint) => (axle.joints.some((other) => other !== joint && other.label === joint.label) ? (joint.at[1] > 0 ? ", left" : ", right") : "");
   const dotOf = (axle, picture, see, j, most) => {
     const joint = axle.joints[j], share = shareOf(picture, j), size = 2.5 + 10 * Math.sqrt(Math.abs(share) / most);
     const [x, y] = see([0, 1, 2].map((i) => (placed(axle, picture, joint.a, joint.at)[i] + placed(axle, picture, joint.b, joint.at)[i]) / 2));
     const dot = shape("g", { class: "dot " + (share < 0 ? "out" : "in"), "data-joint": j, role: "button", tabindex: -1,
-      "aria-label": `${joint.label}: ${signed(share, 3)}\u00b0`, "aria-pressed": String(state.joint === j), transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})` });
+      "aria-label": `${joint.label}${sideOf(axle, joint)}: ${signed(share, 3)}\u00b0`, "aria-pressed": String(state.joint === j), transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})` });
     dot.append(shape("circle", { class: "touch", r: 13 }), share < 0
       ? shape("rect", { x: -size * 0.8, y: -size * 0.8, width: 1.6 * size, height: 1.6 * size, transform: "rotate(45)" })
       : shape("circle", { r: size.toFixed(2) }));
@@ -166,7 +182,7 @@
   /* The scene is made once and then redrawn: it keeps its focus. */
   const scene = shape("svg", { viewBox: `0 0 ${WIDE} ${HIGH}`, id: "scene", class: "scene", tabindex: 0, role: "group",
     "aria-label": "The axle, both wheels. Arrow keys turn it; Tab goes on to the bushes" });
-  const layers = Object.fromEntries(["ground", "rest", "tyres-rest", "struts", "loaded", "tyres", "dots", "names"].map((name) => [name, shape(name === "dots" || name === "names" ? "g" : "path", { class: name })]));
+  const layers = Object.fromEntries(["ground", "rest", "tyres-rest", "struts", "middle", "loaded", "tyres", "roll", "dots", "names"].map((name) => [name, shape(["dots", "names", "roll"].includes(name) ? "g" : "path", { class: name })]));
   scene.append(...Object.values(layers));
   const noneShown = shape("text", { x: WIDE / 2, y: 40, "text-anchor": "middle", class: "stale" }, "No result for this load on this axle");
   scene.append(noneShown);
@@ -189,6 +205,18 @@
       return shape("text", { x: Math.min(Math.max(x, 30), WIDE - 30).toFixed(1), y: Math.min(y + 12, HIGH - 8).toFixed(1), "text-anchor": "middle" }, name);
     }));
   };
+  /* The roll centre is a place of the body: it stands where a little roll about standing still leaves it. */
+  const drawRoll = (axle, picture, see) => {
+    const [foot, top] = picture ? middleOf(axle, picture, see) : [[0, 0], [0, 0]];
+    layers.middle.setAttribute("d", picture ? `M${foot.map((v) => v.toFixed(1)).join(" ")}L${top.map((v) => v.toFixed(1)).join(" ")}` : "");
+    layers.roll.replaceChildren();
+    if (!picture) return;
+    const word = (x, y, name, text) => shape("text", { x: x.toFixed(1), y: y.toFixed(1), class: name, "text-anchor": "middle" }, text);
+    if (picture.lean[0]) layers.roll.append(word(top[0], top[1] - 6, "leans", `leans ${figure(picture.lean[0], 2)}\u00b0`));
+    if (picture.centre === null) return;
+    layers.roll.append(shape("circle", { cx: foot[0].toFixed(1), cy: foot[1].toFixed(1), r: 5, class: "roll-centre" }),
+      word(foot[0], foot[1] + 20, "roll-height", `roll centre ${Math.abs(picture.centre).toFixed(0)}\u00a0mm ${picture.centre < 0 ? "below" : "above"} the road`));
+  };
   const drawScene = () => {
     const axle = byIndex(data.drawing.axles, state.axle), picture = pictureOf(state.kit), see = projector(axle);
     layers.rest.setAttribute("d", linesOf(axle, null, see));
@@ -201,6 +229,7 @@
       + path([[wheel[0], wheel[1] + 120, road], [wheel[0], -wheel[1] - 120, road]], see));
     drawDots(axle, picture, see);
     drawNames(axle, picture, see);
+    drawRoll(axle, picture, see);
     scene.setAttribute("data-yaw", Math.round(state.yaw));
     scene.setAttribute("data-pitch", Math.round(state.pitch));
     scene.classList.toggle("nothing", !picture);
@@ -220,7 +249,7 @@
     }
     const joint = axle.joints[state.joint], fit = data.drawing.fits.find((f) => f.kit === state.kit && f.axle === state.axle).joints[joint.joint];
     const list = element("dl"), title = element("h3");
-    title.append(element("bdi", {}, joint.label));
+    title.append(element("bdi", {}, joint.label), sideOf(axle, joint));
     list.append(row("Bush", fit.bush));
     if (picture) {
       const borne = joint.own && state.load !== null ? resultOf(state.kit)?.shares[joint.joint] : null;

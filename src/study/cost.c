@@ -95,9 +95,24 @@ gw_car_cost gw_car_cost_renewed(const gw_case *c, int kit)
     return cost_of(c, kit, 0);
 }
 
+int gw_joint_image(const gw_case *c, gw_axle axle, int joint)
+{
+    int twin = c->pairs[axle].joints[joint].twin;
+    return twin < c->corners[axle].n_joints ? twin : joint;
+}
+
+/* The image on the other side that is told with a joint, because it gets the same; the joint itself: none. */
+static int told_with(const gw_case *c, int kit, gw_axle axle, int joint)
+{
+    const int *fits = c->kits[kit].fits[axle];
+    int image = gw_joint_image(c, axle, joint);
+    return fits[image] == fits[joint] && counts(c, kit, axle, image) ? image : joint;
+}
+
 static gw_quote_line bushes_line(const gw_case *c, int kit, gw_axle axle, int joint)
 {
     int fitted = c->kits[kit].fits[axle][joint], n = gw_joint_count_on_car(&c->corners[axle], joint);
+    if (told_with(c, kit, axle, joint) != joint) n *= 2;
     const gw_bush *bush = &c->bushes[fitted];
     return (gw_quote_line){ .axle = axle,
                             .joint = joint,
@@ -112,7 +127,7 @@ int gw_quote_lines(const gw_case *c, int kit, gw_quote_line *out, int most)
     int n = 0;
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
         for (int j = 0; c->has_corner[a] && j < c->corners[a].n_joints; j++) {
-            if (!counts(c, kit, a, j)) continue;
+            if (!counts(c, kit, a, j) || told_with(c, kit, a, j) < j) continue;
             if (n < most) out[n] = bushes_line(c, kit, a, j);
             n++;
         }

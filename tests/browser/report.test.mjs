@@ -223,7 +223,7 @@ async function limits(page, file, what) {
         if (!c.holds) beyond[kits.indexOf(r.kit)].add(joint);
       }
   const cells = await page.evaluate(() => [...document.querySelectorAll("[data-near-kit]")].map((e) => ({ ...e.dataset, text: e.querySelector("span").textContent })));
-  check(cells.length === most.size && most.size > 10, `${what}: every joint that has a limit is in the table`, `${cells.length}, not ${most.size}`);
+  check(cells.length === most.size && most.size > 5, `${what}: every joint that has a limit is in the table`, `${cells.length}, not ${most.size}`);
   const wrong = cells.filter((c) => !(Math.abs(number(c.text) - most.get(`${c.nearKit} ${c.nearAxle === "0" ? "front" : "rear"} ${c.nearJoint}`)) <= 0.5 + 1e-9));
   check(wrong.length === 0, `${what}: each stands as near to its limit as in the JSON`, JSON.stringify(wrong.slice(0, 2)));
   const rows = await page.evaluate(() => [...document.querySelectorAll("tr[data-stands]")].map((e) => [e.dataset.beyond, e.cells[1].textContent]));
@@ -380,6 +380,28 @@ async function cards(page, file, what) {
 const dots = (page) => page.evaluate(() => Object.fromEntries([...document.querySelectorAll("#scene .dot")].map((d) => [d.dataset.joint, /translate\(([-0-9.]+) ([-0-9.]+)\)/.exec(d.getAttribute("transform")).slice(1).map(Number)])));
 const setTo = (page, id, value) => page.evaluate(([i, v]) => { const s = document.getElementById(i); s.value = v; s.dispatchEvent(new Event("input", { bubbles: true })); }, [id, String(value)]);
 
+/* The body leans as deflect says, to the left, about the roll centre of travel in roll. */
+async function rolls(page, file, told, data) {
+  const paths = JSON.parse(giveway("travel", file, "--wheels", "opposite", "--kit", "poly", "--corner", "front", "--format", "json", "--quiet")).results;
+  const centre = paths.reduce((sum, x) => sum + x.roll_centre_mm, 0) / paths.length, is = told.results.find((x) => x.kit === "poly" && x.load === "fast sweeper" && x.corner === "front");
+  const see = () => page.evaluate(() => [document.querySelector("#scene .middle").getAttribute("d").slice(1).split("L").map((q) => q.split(" ").map(Number)), ...["leans", "roll-height"].map((n) => document.querySelector(`#scene .${n}`)?.textContent ?? "")]);
+  await page.click('button[data-view="behind"]');
+  await page.click('button[data-load="2"]');
+  const [[foot, top], leans, height] = await see();
+  check(Math.abs(number(leans) - is.roll_deg) < 0.0051, "the drawing says how far the car leans", `${leans}, not ${is.roll_deg}`);
+  const drawn = (Math.atan2(foot[0] - top[0], foot[1] - top[1]) * 180) / Math.PI;
+  check(Math.abs(drawn - is.roll_deg) < 0.06, "and leans so far, to the left", `${drawn}, not ${is.roll_deg}`);
+  check(/^roll centre \d+\u00a0mm above the road$/.test(height) && Math.abs(Number.parseInt(height.slice(12), 10) - centre) <= 0.51, "and where the roll centre is", `${height}, not ${centre}`);
+  const axle = data.drawing.axles[0], scale = (330 - 12) / (Math.abs(axle.wheel[1]) + 260), rise = data.drawing.pictures.find((x) => x.kit === 1 && x.axle === 0).loads[2].lean[1];
+  check(Math.abs(foot[0] - 330) < 0.11 && Math.abs(foot[1] - (200 + scale * (axle.radius - centre - rise + 90))) < 0.2, "which is drawn there", `${foot}`);
+  /* Travel, the lean across half the track and the rise lower the outer wheel by what its tyre gives, load by rate. */
+  const { vehicle: v, corners } = JSON.parse(readFileSync(file, "utf8")), rests = (v.mass_kg * v.front_mass_fraction * 9.80665) / 2;
+  const road = rise - Math.abs(axle.wheel[1]) * Math.sin((is.roll_deg * Math.PI) / 180) + is.travel_mm, gives = (is.patch_force_N[2] - rests) / corners.front.wheel.tyre_vertical_N_per_mm;
+  check(gives > 5 && Math.abs(road + gives) < 1.5, "the outer wheel stays on the road but for its tyre", `${road}, ${gives} mm`);
+  await page.click('button[data-load="1"]');
+  check((await see())[1] === "", "without roll nothing is said of it");
+}
+
 async function drawing(page, file) {
   const c = JSON.parse(readFileSync(file, "utf8")), points = c.corners.front.points_mm, told = JSON.parse(giveway("deflect", file, "--format", "json", "--quiet"));
   await page.emulate("", [{ name: "prefers-reduced-motion", value: "reduce" }]);
@@ -387,18 +409,18 @@ async function drawing(page, file) {
   check((await page.getAttribute("#scene", "data-yaw")) === "0" && (await page.getAttribute("#scene", "data-pitch")) === "0", "from behind at a touch, at once where motion is not wanted");
   const data = await dataOf(page), joints = data.drawing.axles[0].joints;
   const at = (name) => c.corners.front.joints.find((j) => j.name === name);
-  const label = (name) => at(name).label, indexOf = (name, side) => joints.findIndex((j) => j.label === label(name) && (side === "right") !== j.own);
+  const label = (name) => at(name).label, indexOf = (name, side) => joints.findIndex((j) => j.label.replace(/, (left|right)$/, "") === label(name) && (side === "right") === (j.at[1] < 0));
   const point = (name) => { const p = at(name).at ?? at(name).at_mm ?? at(name).point; return typeof p === "string" ? points[p] : p; };
   /* Bushes that hold to the body stay where they are but for what they give: shown at its true size it is less than a dot. */
   await setTo(page, "factor", 0);
   check((await page.textContent("#factor-shown")) === "as it is", "it can be shown as it is");
   const scale = (330 - 12) / (Math.abs(data.drawing.axles[0].wheel[1]) + 260), z0 = data.drawing.axles[0].wheel[2] + 90;
-  const behind = await dots(page);
+  const behind = await dots(page), rise = data.drawing.pictures.find((x) => x.kit === 1 && x.axle === 0).loads[1].lean[1];
   for (const name of ["lateral_inner", "tension_inner"]) {
     const p = joints[indexOf(name, "left")].at, want = point(name);
     if (want) check(p.every((x, i) => Math.abs(x - want[i]) < 0.06), `${name} lies where the case has it`, `${p}, not ${want}`);
     const [x, y] = behind[indexOf(name, "left")];
-    check(Math.abs(x - (330 - scale * p[1])) < 2 && Math.abs(y - (200 - scale * (p[2] - z0))) < 2, `${name} is drawn there from behind`, `${x} ${y}`);
+    check(Math.abs(x - (330 - scale * p[1])) < 2 && Math.abs(y - (200 - scale * (p[2] + rise - z0))) < 2, `${name} is drawn there from behind, with the body as it dips`, `${x} ${y}`);
     const mirrored = behind[indexOf(name, "right")];
     check(Math.abs(x + mirrored[0] - 660) < 3 && Math.abs(y - mirrored[1]) < 3, `${name} of the other wheel stands opposite in a stop`, `${x} ${mirrored}`);
   }
@@ -424,11 +446,11 @@ async function drawing(page, file) {
   await page.click('button[data-view="above"]');
 
   /* A bush. */
-  const joint = indexOf("lateral_inner", "left"), share = r.bushes.find((b) => b.joint === "lateral_inner");
+  const joint = indexOf("lateral_inner", "left"), share = r.bushes.find((b) => /^(left[.])?lateral_inner$/.test(b.joint));
   await page.click(`#scene .dot[data-joint="${joint}"]`);
   const tell = () => page.evaluate(() => Object.fromEntries([["name", document.querySelector("#bush h3")?.textContent], ...[...document.querySelectorAll("#bush dl div")].map((d) => [d.children[0].textContent, d.children[1].textContent])]));
   let bush = await tell();
-  check(bush.name === label("lateral_inner"), "a tap names the bush by its label", JSON.stringify(bush));
+  check(bush.name === `${label("lateral_inner")}, left`, "a tap names the bush by its label and side", JSON.stringify(bush));
   check(Math.abs(number(bush["Turns the wheel"]) - share.toe_share_deg) < 0.00051, "and its share", `${bush["Turns the wheel"]}, not ${share.toe_share_deg}`);
   check(Math.abs(number(bush.Gives) - Math.hypot(...share.deflection_mm)) < 0.0051, "and how far it gives", `${bush.Gives}, not ${share.deflection_mm}`);
   check(Math.abs(number(bush.Carries) - Math.hypot(...share.force_N)) < 0.51, "and what it carries", `${bush.Carries}, not ${share.force_N}`);
@@ -438,13 +460,14 @@ async function drawing(page, file) {
   await page.focus(`#scene .dot[data-joint="${joint}"]`);
   await page.press("ArrowRight");
   bush = await tell();
-  check(bush.name && bush.name !== label("lateral_inner"), "arrow keys go on to the next bush", JSON.stringify(bush));
+  check(bush.name && bush.name !== `${label("lateral_inner")}, left`, "arrow keys go on to the next bush", JSON.stringify(bush));
   /* Size says how much each moves the wheel. */
   const size = (j) => page.evaluate((k) => { const s = document.querySelector(`#scene .dot[data-joint="${k}"]`).children[1]; return Number(s.getAttribute("r") ?? Number(s.getAttribute("width")) / 1.6); }, j);
   const shares = data.drawing.pictures.find((x) => x.kit === 1 && x.axle === 0).loads[1].share.map((x) => Math.abs(x)), top = shares.indexOf(Math.max(...shares));
   check(Math.abs((await size(top)) - 12.5) < 0.01 && Math.abs((await size(joint)) - 2.5 - 10 * Math.sqrt(shares[joint] / shares[top])) < 0.01, "a dot is as large as its share of the largest");
   check((await page.evaluate((k) => document.querySelector(`#scene .dot[data-joint="${k}"]`).classList.contains("out"), joint)) === share.toe_share_deg < 0, "and tells which way");
 
+  await rolls(page, file, told, data);
   /* The sliders move the same picture. */
   await page.click('button[data-load="2"]');
   const byLoad = await drawn(page, "loaded");

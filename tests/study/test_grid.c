@@ -269,6 +269,37 @@ static void a_bush_of_the_first_kit_with_a_time_and_no_price_counts(void **state
     check_abs(neither.minutes, with.minutes - n * minutes, 1e-9, "minutes without");
 }
 
+/* By hand from cases/fast-saloon.json: of "bearing" 7 places in front and 10 behind, two of each, and four
+ * jobs; then one side of the rack's mountings is another part, and stands on a line of its own. */
+static void what_left_and_right_get_alike_is_one_line_of_a_quotation(void **state)
+{
+    (void)state;
+    enum { MOST = 64 };
+    gw_case c;
+    gw_quote_line line[MOST];
+    sample_load("cases/fast-saloon.json", &c);
+    int bearing = gw_case_find_kit(&c, "bearing"),
+        mount = gw_corner_find_joint(&c.corners[GW_FRONT], "rack_mount");
+    int n = gw_quote_lines(&c, bearing, line, MOST), image = gw_joint_image(&c, GW_FRONT, mount);
+    double price = 0.0;
+    assert_int_equal(n, 7 + 10 + 4);
+    for (int i = 0; i < n; i++) {
+        price += line[i].price;
+        assert_int_equal(line[i].count, line[i].job ? 1 : 2);
+    }
+    /* a side: upper arm 2 x 62, lower 71, tension 96, rack 34, subframe 2 x 33; behind 71, 62 five times, 96,
+     * 71, 2 x 33 */
+    check_abs(price, 2 * (2 * 62 + 71 + 96 + 34 + 2 * 33) + 2 * (71 + 5 * 62 + 96 + 71 + 2 * 33), 1e-9,
+              "price of bearing");
+    assert_int_not_equal(image, mount);
+    c.kits[bearing].fits[GW_FRONT][image] = c.kits[gw_case_find_kit(&c, "poly")].fits[GW_FRONT][image];
+    assert_int_equal(gw_quote_lines(&c, bearing, line, MOST), n + 1);
+    for (int i = 0; i <= n; i++)
+        if (line[i].axle == GW_FRONT && !line[i].job && (line[i].joint == mount || line[i].joint == image))
+            assert_int_equal(line[i].count, 1);
+    gw_case_free(&c);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -280,6 +311,7 @@ int main(void)
         cmocka_unit_test(a_kit_costs_what_differs_from_the_first_on_both_sides_of_the_car),
         cmocka_unit_test(parts_labour_and_tax_add_up_and_stand_beside_the_same_joints_in_rubber),
         cmocka_unit_test(a_joint_on_the_centre_line_is_bought_once),
+        cmocka_unit_test(what_left_and_right_get_alike_is_one_line_of_a_quotation),
         cmocka_unit_test(a_bush_of_the_first_kit_with_a_time_and_no_price_counts),
     };
     return cmocka_run_group_tests(tests, setup, teardown);
