@@ -47,7 +47,9 @@ rule_exports() {
 rule_prefix() { symbols | awk '$1 == "D" && $2 !~ /^cli\/main$/ && $3 !~ /^(gw|GW)_/ { print $2, $3 }'; }
 rule_twice() {
     symbols | awk '$1 == "D" { print $3 }' | sort | uniq -d
-    cat src/*/*.[ch] include/giveway/*.h | sed -nE 's/^\} (gw_[a-z0-9_]+);.*/\1/p' | sort | uniq -d
+    cat src/*/*.[ch] include/giveway/*.h | sed -nE 's/^\} (gw_[a-z0-9_]+);.*/\1/p' | sort >"$work/types"
+    uniq -d "$work/types"
+    symbols | awk '$1 == "D" { print $3 }' | sort -u | comm -12 - <(uniq "$work/types")
 }
 
 # 4. Each kind of mark-up has one writer; words are not compared to find out what they mean.

@@ -41,6 +41,9 @@ typedef struct gw_ride_study {
 /** NULL where the case holds what `ride` needs of a corner, else what is missing. */
 const char *gw_ride_lacks(const gw_case *c, gw_axle axle);
 
+/** The same of the corners that are wanted: what the first that lacks anything lacks. */
+const char *gw_ride_missing(const gw_case *c, const gw_selection *wanted);
+
 /**
  * Ride of every kit and corner wanted. A temperature of the case that is not room temperature changes no
  * figure, and is a warning that says so; so is one outside what a compound is made for. The first kit of the

@@ -35,6 +35,10 @@ typedef struct gw_selection {
     bool brief; /**< handling: only what the summary of `compare` shows (see giveway/handling.h) */
 } gw_selection;
 
+/** The first kit that is wanted, beside which the others are set; the last of the case where none is.
+ * `wanted` may be NULL. */
+int gw_selection_first_kit(const gw_case *c, const gw_selection *wanted);
+
 /**
  * Work every bush out, on all processors.
  * @retval GW_OK, GW_E_RANGE, GW_E_NUMERIC (of the first bush that fails, named), GW_E_NOMEM

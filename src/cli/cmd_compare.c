@@ -24,23 +24,6 @@ typedef struct gw_work {
     gw_comparison cmp;
 } gw_work;
 
-static const char *ride_missing(const gw_case *c, const gw_selection *wanted)
-{
-    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
-        if (!c->has_corner[a] || (wanted->only_axle && wanted->axle != a)) continue;
-        const char *missing = gw_ride_lacks(c, a);
-        if (missing) return missing;
-    }
-    return NULL;
-}
-
-static int first_kit(const gw_choice *choice, int n)
-{
-    int k = 0;
-    while (k < n - 1 && !gw_choice_has_kit(choice, k)) k++;
-    return k;
-}
-
 static gw_status work_out(gw_work *w, bool charts, bool brief, bool bands, gw_error *err)
 {
     const gw_case *c = &w->session.c;
@@ -59,8 +42,8 @@ static gw_status work_out(gw_work *w, bool charts, bool brief, bool bands, gw_er
     w->cmp.strength = &w->strength;
     w->cmp.peaks = &w->peaks;
     w->cmp.tolerance = &w->tolerance;
-    w->cmp.baseline = first_kit(&w->choice, c->n_kits);
-    w->cmp.no_ride = ride_missing(c, wanted);
+    w->cmp.baseline = gw_selection_first_kit(c, wanted);
+    w->cmp.no_ride = gw_ride_missing(c, wanted);
     if (status == GW_OK) status = gw_study_strength(c, &w->deflect, &w->strength, err);
     if (status == GW_OK) status = gw_study_strength_peaks(c, &w->deflect, &w->peaks, err);
     if (status == GW_OK && !w->cmp.no_ride) status = gw_study_ride(c, wanted, &options, &w->ride, err);

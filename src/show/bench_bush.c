@@ -6,7 +6,6 @@
 #include "giveway/units.h"
 
 #include <math.h>
-#include <string.h>
 
 static void points(gw_json *json, const gw_press *p, double unit)
 {
@@ -33,11 +32,13 @@ static void bush_dynamic(gw_json *json, const gw_rig_law *law)
     gw_json_close(json);
 }
 
-static bool have(const gw_bench_result *results, int n, const char *const *any)
+/* Curves as bits. */
+#define GW_BIT(way) (1U << GW_CURVE_##way)
+
+static bool have(const gw_bench_result *results, int n, unsigned any)
 {
     for (int i = 0; i < n; i++)
-        for (const char *const *word = any; *word; word++)
-            if (strcmp(GW_BENCH_AS[results[i].as], *word) == 0) return true;
+        if (any >> results[i].as & 1U) return true;
     return false;
 }
 
@@ -45,20 +46,21 @@ static bool have(const gw_bench_result *results, int n, const char *const *any)
 static void tell_missing(const gw_bench_result *results, int n, gw_buf *missing)
 {
     static const struct {
-        const char *any[4], *key;
-    } NEEDED[] = { { { "radial", "radial_e1", "radial_e2" }, "radial_N_per_mm" },
-                   { { "axial" }, "axial_N_per_mm" },
-                   { { "conical", "conical_e1", "conical_e2" }, "conical_Nm_per_deg" },
-                   { { "torsional" }, "torsional_Nm_per_deg" } };
-    static const char *const PAIRS[][2] = { { "radial_e1", "radial_e2" }, { "conical_e1", "conical_e2" } };
+        unsigned any;
+        const char *key;
+    } NEEDED[] = { { GW_BIT(RADIAL) | GW_BIT(RADIAL_E1) | GW_BIT(RADIAL_E2), "radial_N_per_mm" },
+                   { GW_BIT(AXIAL), "axial_N_per_mm" },
+                   { GW_BIT(CONICAL) | GW_BIT(CONICAL_E1) | GW_BIT(CONICAL_E2), "conical_Nm_per_deg" },
+                   { GW_BIT(TORSIONAL), "torsional_Nm_per_deg" } };
+    static const int PAIRS[][2] = { { GW_CURVE_RADIAL_E1, GW_CURVE_RADIAL_E2 },
+                                    { GW_CURVE_CONICAL_E1, GW_CURVE_CONICAL_E2 } };
     for (size_t i = 0; i < sizeof NEEDED / sizeof *NEEDED; i++)
         if (!have(results, n, NEEDED[i].any))
             gw_buf_fmt(missing, "%s%s", missing->n ? ", " : "", NEEDED[i].key);
     for (int i = 0; i < 4; i++) {
-        const char *const one[] = { PAIRS[i / 2][i % 2], NULL }, *const other[] = { PAIRS[i / 2][1 - i % 2],
-                                                                                    NULL };
-        if (have(results, n, one) && !have(results, n, other))
-            gw_buf_fmt(missing, "%s%s", missing->n ? ", " : "", other[0]);
+        int one = PAIRS[i / 2][i % 2], other = PAIRS[i / 2][1 - i % 2];
+        if (have(results, n, 1U << one) && !have(results, n, 1U << other))
+            gw_buf_fmt(missing, "%s%s", missing->n ? ", " : "", GW_BENCH_AS[other]);
     }
 }
 

@@ -659,16 +659,7 @@ static double ride_fore_aft(const gw_place *p)
 
 /* clang-format off */
 static const gw_field RIDE[] = {
-    GW_KIT("kit", gw_ride_item, kit, 0, "name of the kit"),
-    GW_WORD("corner", gw_ride_item, axle, GW_AXLE_NAMES, 0, "the axle"),
-    GW_MEMBER("comfort", MS2, gw_ride_item, result.comfort, GW_MAY_LACK, "frequency-weighted acceleration of the body"),
-    GW_SAYINGS("comfort_reactions", gw_ride_reactions, gw_ride_reaction, 0, "of ISO 2631-1, Annex C"),
-    GW_MEMBER("harshness", N, gw_ride_item, result.harshness[0], GW_MAY_LACK, "felt: force into the body, 20 to 200 Hz"),
-    GW_MEMBER("harshness", DB, gw_ride_item, difference.harshness, GW_MAY_LACK, "over the first kit"),
-    GW_FILLED("harshness_range", DB, GW_PAIR, gw_ride_felt_range, GW_MAY_LACK, "about nine in ten of what brackets, their loss, bushes, links, lugs and the tyre's belt may make of it"),
-    GW_MEMBER("road_noise", N, gw_ride_item, result.noise[0], GW_MAY_LACK, "force into the body, A-weighted, 40 to 315 Hz"),
-    GW_MEMBER("road_noise", DB, gw_ride_item, difference.noise, GW_MAY_LACK, "over the first kit"),
-    GW_FILLED("road_noise_range", DB, GW_PAIR, gw_ride_heard_range, GW_MAY_LACK, "as that of harshness"),
+    GW_PART_SAME(&GW_RIDE_FIGURES_RECORD),
     GW_MEMBER("friction", N, gw_ride_item, result.friction, 0, "at the wheel, before it moves"),
     GW_WORKED_OUT("wheel_fore_aft", HZ, ride_fore_aft, 0, "natural frequency"),
 };

@@ -25,7 +25,8 @@ GW_RESULT_LIST(GW_AS_DECLARATION)
 
 extern const gw_record GW_DEFLECTION_RECORD; /**< compare has it as well */
 extern const gw_record GW_BANDS_RECORD;
-extern const gw_record GW_RIDE_CLOSE_RECORD; /**< kits that ride cannot tell apart */
+extern const gw_record GW_RIDE_FIGURES_RECORD; /**< of ride that compare shows as well */
+extern const gw_record GW_RIDE_CLOSE_RECORD;   /**< kits that ride cannot tell apart */
 
 /** The schema of all results: what their rows say. */
 void gw_results_schema(gw_buf *out);

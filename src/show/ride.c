@@ -471,7 +471,8 @@ static const char *caution(const gw_place *p)
     return gw_ride_caution();
 }
 
-static const gw_field ITEM[] = {
+/* What tells kits apart. */
+static const gw_field FIGURES[] = {
     GW_KIT("kit", gw_ride_item, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_ride_item, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_MEMBER("comfort", MS2, gw_ride_item, result.comfort, GW_MAY_LACK, "weighted acceleration of the body, 0.5 to 80 Hz; null, as all figures: friction does not settle"),
@@ -482,6 +483,11 @@ static const gw_field ITEM[] = {
     GW_MEMBER("road_noise", N, gw_ride_item, result.noise[0], GW_MAY_LACK, "heard: force into the body, A-weighted, 40 to 315 Hz"),
     GW_MEMBER("road_noise", DB, gw_ride_item, difference.noise, GW_MAY_LACK, "over the first kit"),
     GW_FILLED("road_noise_range", DB, GW_PAIR, gw_ride_heard_range, GW_MAY_LACK, "as that of harshness"),
+};
+const gw_record GW_RIDE_FIGURES_RECORD = GW_RECORD(gw_ride_item, FIGURES);
+
+static const gw_field ITEM[] = {
+    GW_PART_SAME(&GW_RIDE_FIGURES_RECORD),
     GW_SAYINGS("harshness_grade", felt_grades, felt_grade, 0, "in words; two where the range spans them"),
     GW_SAYINGS("road_noise_grade", heard_grades, heard_grade, 0, "the same of the A-weighted force"),
     GW_EACH("unknowns", unknowns, unknown_at, &UNKNOWN_RECORD, GW_ON_LINE, "what each does to the figure; none of the first kit"),

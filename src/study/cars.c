@@ -71,8 +71,7 @@ gw_status gw_car_plan_make(const gw_case *c, bool ride, const gw_selection *want
     size_t room = (size_t)c->n_kits * GW_AXLES * (GW_WHEELS * (size_t)c->n_loads + 1) + 1;
     *out = (gw_car_plan){ .c = c, .ride = ride, .slot = gw_arena_alloc(arena, room, sizeof *out->slot) };
     if (!out->slot) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
-    while (wanted && wanted->kits && out->first_kit < c->n_kits - 1 && !wanted->kits[out->first_kit])
-        out->first_kit++;
+    out->first_kit = gw_selection_first_kit(c, wanted);
     for (int k = 0; k < c->n_kits; k++)
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
             if (!c->has_corner[a] || !is_wanted(wanted, k, a, -1)) continue;

@@ -104,8 +104,7 @@ static gw_status add_candidate(gw_next_work *w, gw_arena *arena, gw_axle axle, i
 static gw_status list_candidates(gw_next_work *w, const gw_selection *wanted, gw_arena *arena, gw_error *err)
 {
     const gw_case *c = w->draws->c;
-    int kit = 0;
-    while (wanted->kits && kit < c->n_kits - 1 && !wanted->kits[kit]) kit++;
+    const int kit = gw_selection_first_kit(c, wanted);
     w->set.reading = gw_arena_alloc(arena, CANDIDATES, sizeof *w->set.reading);
     if (!w->set.reading) return gw_fail(err, GW_E_NOMEM, "out of memory for readings");
     gw_status status = GW_OK;

@@ -4,23 +4,6 @@
 /* Steps of 0.1 g: toe between two of them strays from a straight line by less than a minute of arc. */
 static const gw_grid_plan GRID = { 1.0, 1.0, 11, 11, GW_OUTER, true };
 
-static const char *ride_missing(const gw_case *c, const gw_selection *wanted)
-{
-    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
-        if (!c->has_corner[a] || (wanted->only_axle && wanted->axle != a)) continue;
-        const char *missing = gw_ride_lacks(c, a);
-        if (missing) return missing;
-    }
-    return NULL;
-}
-
-static int first_kit(const gw_case *c, const gw_selection *wanted)
-{
-    int k = 0;
-    while (wanted->kits && k < c->n_kits - 1 && !wanted->kits[k]) k++;
-    return k;
-}
-
 static gw_status sweep(const gw_case *c, const gw_selection *wanted, gw_sweep_axis axis, gw_sweep_study *out,
                        gw_error *err)
 {
@@ -58,7 +41,9 @@ static gw_status shows_anything(const gw_case *c, const gw_report *r, gw_error *
 gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, bool banded, gw_report *out,
                           gw_error *err)
 {
-    gw_report r = { .c = c, .baseline = first_kit(c, wanted), .no_ride = ride_missing(c, wanted) };
+    gw_report r = { .c = c,
+                    .baseline = gw_selection_first_kit(c, wanted),
+                    .no_ride = gw_ride_missing(c, wanted) };
     const gw_ride_options everything = { 0 };
     if (!c->has_corner[GW_FRONT] && !c->has_corner[GW_REAR])
         return gw_fail(err, GW_E_SCHEMA, "%s: corners: the case describes no corner to load", c->path);

@@ -20,6 +20,16 @@ const char *gw_ride_lacks(const gw_case *c, gw_axle axle)
     return NULL;
 }
 
+const char *gw_ride_missing(const gw_case *c, const gw_selection *wanted)
+{
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+        if (!c->has_corner[a] || (wanted->only_axle && wanted->axle != a)) continue;
+        const char *missing = gw_ride_lacks(c, a);
+        if (missing) return missing;
+    }
+    return NULL;
+}
+
 static gw_status require_data(const gw_run *run, gw_axle axle, gw_error *err)
 {
     const char *missing = gw_ride_lacks(run->c, axle);

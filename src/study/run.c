@@ -83,6 +83,13 @@ static gw_status make_ready_for_road(gw_run *run, gw_error *err)
     return status;
 }
 
+int gw_selection_first_kit(const gw_case *c, const gw_selection *wanted)
+{
+    int k = 0;
+    while (wanted && wanted->kits && k < c->n_kits - 1 && !wanted->kits[k]) k++;
+    return k;
+}
+
 gw_status gw_run_open(gw_run *run, const gw_case *c, const gw_selection *wanted, gw_error *err)
 {
     return gw_run_open_near(run, c, wanted, NULL, err);

@@ -423,6 +423,32 @@ def check_charts(found, front, ladder):
     verdict("the chart of the ladder, whose money begins at 0", wrong)
 
 
+def check_sums(brute, found):
+    """What printed figures say of each other, and what is counted up from the case: quick, so it comes first."""
+    goals, wrong = {(g["load"], g["figure"]): g for g in brute.choose["goals"]}, []
+    every = [("now", found["now"])] + [(f"member {i}", m) for i, m in enumerate(found["front"])]
+    for name, m in every:
+        price, minutes = brute.cost(dict(brute.first, **m["fits"]))
+        want = {"price": price, "fit_minutes": minutes, "cost": price + brute.choose["hourly_rate"] * minutes / 60}
+        wrong += [f"{name}: {k} {m[k]} for {v}" for k, v in want.items() if not near(m[k], v, k)]
+        told = [(goals[f["load"], f["figure"]], f["value"]) for f in m["figures"]]
+        square = sum(g.get("weight", 1) * (v - g.get("wanted", 0)) ** 2 for g, v in told)
+        u = math.sqrt(square / sum(g.get("weight", 1) for g, _ in told))
+        wrong += [] if near(m["unsteadiness"], u, "_deg") else [f"{name}: unsteadiness {m['unsteadiness']} for {u}"]
+    verdict("sums of money and of figures", wrong)
+    now = {f[:4]: f[4] for f in brute.figures(brute.first)}
+    wrong = [f"{f} for {now}" for f in found["now"]["figures"]
+             if not near(f["value"], now[f["load"], f["corner"], f["wheel"], f["figure"]], "_deg")]
+    verdict("the figures of what is fitted now", wrong)
+    gain, wrong = {(tuple(s["joints"]), s["bush"]): s["gain"] for s in found["swaps"]}, []
+    for name, r in (found["recommended"] or {}).items():
+        steps = [(tuple(o["joints"]), o["bush"]) for o in r["order"]]
+        best = max(gain[s] for s in steps)
+        if gain[steps[0]] < best or not near(r["order"][0]["unsteadiness"], found["now"]["unsteadiness"] - best, "_deg"):
+            wrong.append(f"{name}: {steps[0]} first, {gain}")
+    verdict("first comes the single change that gains most", wrong)
+
+
 def near3(shown, value):
     """Three significant digits, as a picture describes itself."""
     return abs(shown - value) <= 0.5000001 * 10 ** (math.floor(math.log10(abs(value) or 1)) - 2)
@@ -460,12 +486,14 @@ def main():
                 raise SystemExit(f"choose: {done.stderr}")
             return done.stdout
         found = json.loads(choose("--format", "json"))
+        brute = Brute(case, {b["name"]: b for b in rates["bushes"]}, road)
+        check_sums(brute, found)
         check_text(found, choose("--detail"))
         check_csv(found, choose("--format", "csv"))
         check_jobs(case, found)
         choose("-o", folder)
         check_charts(found, *(open(os.path.join(folder, f"choose-{which}.svg"), encoding="utf-8").read() for which in ("front", "ladder")))
-        check_json(Brute(case, {b["name"]: b for b in rates["bushes"]}, road), found)  # last: it takes by far the longest
+        check_json(brute, found)  # last: it takes by far the longest
     return 1 if bad else 0
 
 
