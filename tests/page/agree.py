@@ -144,6 +144,18 @@ def contributions(charts, data, name, load):
             check(abs(abs(value(widest[2]) - value(widest[1])) - abs(most)) < 2.5 * fine, f"{key}: the widest bar is as wide as that part", f"{value(widest[2]) - value(widest[1])} {most}")
 
 
+def settings(data):
+    """The setting of toe and camber is what a load's angle has besides its change."""
+    wrong = []
+    for s in data["grid"]["states"]:
+        for r in (r for r in data["results"] if (r["kit"], r["axle"]) == (s["kit"], s["axle"])):
+            for angle in ("toe", "camber"):
+                want = r[angle + "_deg"] - r[angle + "_change_deg"]
+                if abs(s[angle + "_set_deg"] - want) > 1e-3:
+                    wrong.append(f"{s['kit']}, {s['axle']}: {angle} {s[angle + '_set_deg']} for {want}")
+    check(data["grid"]["states"] and not wrong, "the settings of the page's data", wrong[:3])
+
+
 def sweeps(charts, data, name, quantity, braking):
     grid = data["grid"]
     for axle in (0, 1):
@@ -271,6 +283,7 @@ def on_case(name):
     trades(charts, data, compared["ride"], kits)
     octaves(charts, data)
     bumps(charts, ride)
+    settings(data)
     sweeps(charts, data, "toe-braking", "toe", True)
     sweeps(charts, data, "camber-cornering", "camber", False)
     same(charts, out, ("contributions", "grip-against", "toe-braking", "camber-cornering", "third-octaves", "paths", "bump"))
