@@ -78,8 +78,8 @@ static const gw_field POINTS[] = {
     GW_MEMBER("zero", FORCE, gw_press, zero_force, GW_MAY_LACK, "mean at reading 0, where that was reached") }
 #define GW_SLOPES(RATE) { \
     GW_MEMBER("rate_at_zero", RATE, gw_press, rate_zero, 0, "slope without force"), \
-    GW_MEMBER("rate_at_tenth", RATE, gw_press, rate_tenth, GW_MINUS_PLUS, "secant at a tenth of the strokes"), \
-    GW_MEMBER("rate_at_full", RATE, gw_press, rate_full, GW_MINUS_PLUS, "secant at the whole strokes") }
+    GW_MEMBER("rate_at_tenth", RATE, gw_press, rate_tenth, GW_MINUS_PLUS, "slope at a tenth of the strokes"), \
+    GW_MEMBER("rate_at_full", RATE, gw_press, rate_full, GW_MINUS_PLUS, "slope at the ends of the strokes") }
 static const gw_field STROKE_OF_FORCES[] = GW_STROKE(MM), STROKE_OF_MOMENTS[] = GW_STROKE(DEG),
                       ZERO_OF_FORCES[] = GW_ZERO(MM, N), ZERO_OF_MOMENTS[] = GW_ZERO(DEG, NM),
                       SLOPES_OF_FORCES[] = GW_SLOPES(N_PER_MM), SLOPES_OF_MOMENTS[] = GW_SLOPES(NM_PER_DEG);
