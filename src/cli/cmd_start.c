@@ -331,25 +331,28 @@ static bool ends_in(const char *path, const char *ending)
 static int print(const gw_args *args, gw_session *session, const gw_start_wish *wish)
 {
     const char *from = gw_args_text(args, GW_OPT_SHEET_FROM, 0), *sheet = gw_args_text(args, GW_OPT_SHEET, 0);
-    gw_start_car car;
+    gw_start_car car, assumed;
+    gw_start_filled filled = { 0 };
     gw_buf out = { 0 };
     int status = GW_EXIT_DONE;
     gw_start_make(wish, &car);
-    if (from && gw_start_read(from, gw_args_has(args, GW_OPT_AS_READ), &car, &session->faults) != GW_OK)
+    assumed = car;
+    if (from &&
+        gw_start_read(from, gw_args_has(args, GW_OPT_AS_READ), &car, &filled, &session->faults) != GW_OK)
         status = session->faults.out_of_memory ? GW_EXIT_OUTPUT : GW_EXIT_INPUT;
     for (int i = 0; i < gw_faults_count(&session->faults); i++)
         fprintf(stderr, "%s\n", gw_faults_text(&session->faults, i));
     for (int i = 0; i < gw_faults_warnings(&session->faults); i++)
         if (!gw_args_has(args, GW_OPT_QUIET))
             fprintf(stderr, "warning: %s\n", gw_faults_warning(&session->faults, i));
-    if (status != GW_EXIT_DONE) return status;
-    if (sheet && ends_in(sheet, ".html"))
+    if (status == GW_EXIT_DONE && sheet && ends_in(sheet, ".html"))
         gw_start_page(&car, &out);
-    else if (sheet)
-        gw_start_sheet(&car, &out);
-    else
+    else if (status == GW_EXIT_DONE && sheet)
+        gw_start_sheet(&assumed, &filled, &out);
+    else if (status == GW_EXIT_DONE)
         gw_start_case(&car, &session->materials, &out);
-    if (from && !sheet) status = check_made(from, session, &out);
+    gw_arena_free(&filled.arena);
+    if (status == GW_EXIT_DONE && from && !sheet) status = check_made(from, session, &out);
     if (status == GW_EXIT_DONE) status = sheet ? write_new(sheet, &out) : gw_emit(&out);
     gw_buf_free(&out);
     return status;
@@ -395,7 +398,8 @@ const gw_command GW_COMMAND_START = {
         "share is in it as usual for the layout: rack, subframe, anti-roll bar with its drop links; --rack, "
         "--subframe, --front-bar-mm and --rear-bar-mm say otherwise. Without options it asks, one question "
         "at a "
-        "time. --sheet writes what to measure, --from reads the filled sheet back.",
+        "time. --sheet writes what to measure, --from reads the filled sheet back; both "
+        "together write it again as it is filled.",
     .examples = { "giveway start --front strut --rear five_link --rack behind --subframe both --front-bar-mm "
                   "22",
                   "giveway start --front strut --rear semi_trailing --sheet ramp.csv" },

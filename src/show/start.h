@@ -8,6 +8,7 @@
 
 #include "base/buf.h"
 #include "format/json.h"
+#include "giveway/arena.h"
 #include "giveway/corner.h"
 #include "giveway/materials.h"
 
@@ -200,18 +201,46 @@ void gw_start_bushes(gw_json *json, const gw_start_car *car, const gw_material_s
 /** The case as JSON. `materials` tells the compound that a hardness outside the table is made from. */
 void gw_start_case(const gw_start_car *car, const gw_material_set *materials, gw_buf *out);
 
-/** The sheet of what to measure, in the order one walks round the car. */
-void gw_start_sheet(const gw_start_car *car, gw_buf *out);
+/** The first nine columns of a sheet, which are what is read back. */
+typedef enum gw_start_head {
+    GW_START_WHAT,
+    GW_START_OF,
+    GW_START_TO,
+    GW_START_X,
+    GW_START_Y,
+    GW_START_Z,
+    GW_START_VALUE,
+    GW_START_UNIT,
+    GW_START_WITHIN,
+    GW_START_HEADS
+} gw_start_head;
+
+/** The rows of a filled sheet as they stood there; {0}: none. */
+typedef struct gw_start_filled {
+    gw_arena arena;
+    const char *(*cell)[GW_START_HEADS]; /**< [n] */
+    bool *written;                       /**< [n], where a sheet has taken the row up */
+    int n;
+} gw_start_filled;
+
+/**
+ * The sheet of what to measure, in the order one walks round the car.
+ * @param[in] car     as assumed, before anything was read.
+ * @param     filled  what a sheet says already stands in its rows again; rows of its own come last.
+ */
+void gw_start_sheet(const gw_start_car *car, gw_start_filled *filled, gw_buf *out);
 
 /** The same for a clipboard: HTML of A4 pages, with a drawing of each corner that numbers its points. */
 void gw_start_page(const gw_start_car *car, gw_buf *out);
 
 /**
  * Puts what a filled sheet says into the car.
- * @param[in] as_read  do not take figures far off the assumption for slips.
+ * @param[in]  as_read  do not take figures far off the assumption for slips.
+ * @param[out] filled   its rows, for another sheet; the caller frees the arena, whatever is returned.
  * @retval GW_OK; else faults with line and column are added, and the car is untouched.
  */
-gw_status gw_start_read(const char *path, bool as_read, gw_start_car *car, gw_faults *faults);
+gw_status gw_start_read(const char *path, bool as_read, gw_start_car *car, gw_start_filled *filled,
+                        gw_faults *faults);
 
 /** Every figure of the sheet but points and hardness. */
 typedef struct gw_start_key {

@@ -7,7 +7,18 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { WHAT, OF, TO, X, Y, Z, VALUE, UNIT, WITHIN, HEADS };
+enum {
+    WHAT = GW_START_WHAT,
+    OF = GW_START_OF,
+    TO = GW_START_TO,
+    X = GW_START_X,
+    Y = GW_START_Y,
+    VALUE = GW_START_VALUE,
+    UNIT = GW_START_UNIT,
+    WITHIN = GW_START_WITHIN,
+    Z = GW_START_Z,
+    HEADS = GW_START_HEADS
+};
 static const char *const HEAD[HEADS] = {
     "what", "of", "to", "x_mm", "y_mm", "z_mm", "value", "unit", "within"
 };
@@ -256,7 +267,28 @@ static bool is_no_sheet(const reader *r)
     return r->t.n_rows > MOST_ROWS || strange >= MANY_STRANGE;
 }
 
-gw_status gw_start_read(const char *path, bool as_read, gw_start_car *car, gw_faults *faults)
+/* A decimal comma becomes a point: what is written again has commas between its fields. */
+static char *kept_text(const reader *r, int row, int head, gw_arena *arena)
+{
+    char *text = gw_arena_strdup(arena, gw_columns_text(&r->t, row, head));
+    for (char *at = text; at && head >= X && head != UNIT && *at; at++)
+        if (*at == ',') *at = '.';
+    return text;
+}
+
+static bool keep_rows(const reader *r, gw_start_filled *out)
+{
+    out->cell = gw_arena_alloc(&out->arena, (size_t)r->t.n_rows + 1, sizeof *out->cell);
+    out->written = gw_arena_alloc(&out->arena, (size_t)r->t.n_rows + 1, sizeof *out->written);
+    if (!out->cell || !out->written) return false;
+    for (int row = 0; row < r->t.n_rows; row++, out->n++)
+        for (int h = 0; h < HEADS; h++)
+            if (!(out->cell[row][h] = kept_text(r, row, h, &out->arena))) return false;
+    return true;
+}
+
+gw_status gw_start_read(const char *path, bool as_read, gw_start_car *car, gw_start_filled *rows,
+                        gw_faults *faults)
 {
     gw_start_car filled = *car;
     static reader zero;
@@ -275,7 +307,9 @@ gw_status gw_start_read(const char *path, bool as_read, gw_start_car *car, gw_fa
         read_row(&r, row);
     if (gw_faults_count(faults) == before && r.n_distances > 0)
         st = gw_start_place_points(&filled, r.distance, r.n_distances, path, faults);
+    if (gw_faults_count(faults) == before && !keep_rows(&r, rows)) faults->out_of_memory = true;
     gw_columns_free(&r.t);
+    if (faults->out_of_memory) return GW_E_NOMEM;
     if (gw_faults_count(faults) != before) return faults->out_of_memory ? GW_E_NOMEM : GW_E_PARSE;
     if (st == GW_OK) *car = filled;
     return st;

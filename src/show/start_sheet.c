@@ -10,20 +10,75 @@
 
 static const char *const AXLE[] = { "front", "rear" };
 
-static void row(gw_csv *csv, const char *const cell[11])
+enum { COLUMNS = GW_START_HEADS + 2 };
+
+typedef struct sheet {
+    gw_csv csv;
+    gw_start_filled *filled;
+} sheet;
+
+static void put(gw_csv *csv, const char *const cell[COLUMNS])
 {
-    for (int i = 0; i < 11; i++) gw_csv_string(csv, cell[i]);
+    for (int i = 0; i < COLUMNS; i++) gw_csv_string(csv, cell[i]);
     gw_csv_end_row(csv);
 }
 
-static void figure(gw_csv *csv, const gw_start_car *car, const gw_start_key *k)
+static bool alike(const char *a, const char *b)
 {
-    gw_number assumed = gw_exact(gw_start_figure_of(car, k)->v);
-    row(csv, (const char *const[11]){ "figure", k->of, NULL, NULL, NULL, NULL, NULL, k->unit, NULL, assumed.s,
-                                      k->how });
+    return strcmp(a, b ? b : "") == 0;
 }
 
-static void point(gw_csv *csv, const gw_start_corner *c, int a, int p)
+/* A distance is the same from either end. */
+static bool is_row(const char *const filled[GW_START_HEADS], const char *const cell[COLUMNS])
+{
+    const char *of = filled[GW_START_OF], *to = filled[GW_START_TO];
+    return alike(filled[GW_START_WHAT], cell[GW_START_WHAT]) &&
+           ((alike(of, cell[GW_START_OF]) && alike(to, cell[GW_START_TO])) ||
+            (*to && alike(to, cell[GW_START_OF]) && alike(of, cell[GW_START_TO])));
+}
+
+static const char *unless_empty(const char *text)
+{
+    return *text ? text : NULL;
+}
+
+static bool is_reading(int column)
+{
+    return (column >= GW_START_X && column <= GW_START_VALUE) || column == GW_START_WITHIN;
+}
+
+/* With what was read for it already. */
+static void row(sheet *s, const char *const cell[COLUMNS])
+{
+    const char *full[COLUMNS];
+    for (int i = 0; i < COLUMNS; i++) full[i] = cell[i];
+    for (int r = 0; r < s->filled->n; r++) {
+        if (!is_row(s->filled->cell[r], cell)) continue;
+        s->filled->written[r] = true;
+        for (int i = 0; i < GW_START_HEADS; i++)
+            if (is_reading(i) && *s->filled->cell[r][i]) full[i] = s->filled->cell[r][i];
+    }
+    put(&s->csv, full);
+}
+
+/* Distances that were added by hand. */
+static void added(sheet *s)
+{
+    for (int r = 0; r < s->filled->n; r++) {
+        const char *cell[COLUMNS] = { NULL };
+        for (int i = 0; i < GW_START_HEADS; i++) cell[i] = unless_empty(s->filled->cell[r][i]);
+        if (!s->filled->written[r]) put(&s->csv, cell);
+    }
+}
+
+static void figure(sheet *s, const gw_start_car *car, const gw_start_key *k)
+{
+    gw_number assumed = gw_exact(gw_start_figure_of(car, k)->v);
+    row(s, (const char *const[COLUMNS]){ "figure", k->of, NULL, NULL, NULL, NULL, NULL, k->unit, NULL,
+                                         assumed.s, k->how });
+}
+
+static void point(sheet *s, const gw_start_corner *c, int a, int p)
 {
     char of[100], assumed[160], how[200];
     gw_number x = gw_exact(c->place[p][0].v), y = gw_exact(c->place[p][1].v), z = gw_exact(c->place[p][2].v);
@@ -32,25 +87,27 @@ static void point(gw_csv *csv, const gw_start_corner *c, int a, int p)
     snprintf(how, sizeof how,
              "%s: x forward of the wheel centre, y from the middle of the car, z above the floor",
              c->parts.point[p].how);
-    row(csv, (const char *const[11]){ "point", of, NULL, NULL, NULL, NULL, NULL, "mm", NULL, assumed, how });
+    row(s,
+        (const char *const[COLUMNS]){ "point", of, NULL, NULL, NULL, NULL, NULL, "mm", NULL, assumed, how });
 }
 
-static void hardness(gw_csv *csv, const gw_start_car *car, int b)
+static void hardness(sheet *s, const gw_start_car *car, int b)
 {
     char of[100];
     gw_number assumed = gw_exact(car->hardness[b].v);
     snprintf(of, sizeof of, "bushes.%s.material", gw_start_bush_name(b));
-    row(csv, (const char *const[11]){ "hardness", of, NULL, NULL, NULL, NULL, NULL, "points", NULL, assumed.s,
+    row(s,
+        (const char *const[COLUMNS]){ "hardness", of, NULL, NULL, NULL, NULL, NULL, "points", NULL, assumed.s,
                                       "gauge A on the rubber's end face, away from the sleeves" });
 }
 
 /* A member of two joints has a length. */
-static void length(gw_csv *csv, const gw_start_corner *c, int a, const char *member)
+static void length(sheet *s, const gw_start_corner *c, int a, const char *member)
 {
     int end[3], n = 0;
     char of[100], to[100];
     for (int j = 0; j < c->parts.n_joints && n < 3; j++)
-        if (strcmp(c->parts.joint[j].body_a, member) == 0 || strcmp(c->parts.joint[j].body_b, member) == 0)
+        if (alike(c->parts.joint[j].body_a, member) || alike(c->parts.joint[j].body_b, member))
             end[n++] = gw_start_point_named(&c->parts, c->parts.joint[j].name);
     if (n != 2 || strncmp(member, "rack", 4) == 0) return; /* a rack slides */
     double d = 0;
@@ -58,24 +115,24 @@ static void length(gw_csv *csv, const gw_start_corner *c, int a, const char *mem
     gw_number assumed = gw_fixed(sqrt(d), 1);
     gw_start_point_path(c, a, end[0], of, sizeof of);
     gw_start_point_path(c, a, end[1], to, sizeof to);
-    row(csv, (const char *const[11]){ "distance", of, to, NULL, NULL, NULL, NULL, "mm", NULL, assumed.s,
-                                      "from middle to middle of its two joints" });
+    row(s, (const char *const[COLUMNS]){ "distance", of, to, NULL, NULL, NULL, NULL, "mm", NULL, assumed.s,
+                                         "from middle to middle of its two joints" });
 }
 
-static void axle(gw_csv *csv, const gw_start_car *car, int a, bool told[GW_START_RUBBERS])
+static void axle(sheet *s, const gw_start_car *car, int a, bool told[GW_START_RUBBERS])
 {
     const gw_start_corner *c = &car->corner[a];
     char stem[20];
     snprintf(stem, sizeof stem, "corners.%s.", AXLE[a]);
     for (int i = 0; i < GW_START_N_KEYS; i++)
-        if (strncmp(GW_START_KEYS[i].of, stem, strlen(stem)) == 0) figure(csv, car, &GW_START_KEYS[i]);
-    for (int p = 0; p < c->parts.n_points; p++) point(csv, c, a, p);
-    for (int m = 0; m < c->parts.n_members; m++) length(csv, c, a, c->parts.member[m].name);
+        if (strncmp(GW_START_KEYS[i].of, stem, strlen(stem)) == 0) figure(s, car, &GW_START_KEYS[i]);
+    for (int p = 0; p < c->parts.n_points; p++) point(s, c, a, p);
+    for (int m = 0; m < c->parts.n_members; m++) length(s, c, a, c->parts.member[m].name);
     for (int j = 0; j < c->parts.n_joints; j++) {
         int b = (int)c->parts.joint[j].bush;
         if (b >= GW_START_RUBBERS || told[b]) continue;
         told[b] = true;
-        hardness(csv, car, b);
+        hardness(s, car, b);
     }
 }
 
@@ -87,9 +144,9 @@ static void read_back(const gw_start_car *car, gw_buf *out)
         car->corner[GW_FRONT].layout->name, car->corner[GW_REAR].layout->name);
 }
 
-void gw_start_sheet(const gw_start_car *car, gw_buf *out)
+void gw_start_sheet(const gw_start_car *car, gw_start_filled *filled, gw_buf *out)
 {
-    gw_csv csv = { .out = out };
+    sheet s = { { .out = out }, filled };
     bool told[GW_START_RUBBERS] = { false };
     gw_buf_add(
         out,
@@ -99,13 +156,14 @@ void gw_start_sheet(const gw_start_car *car, gw_buf *out)
         "driver aboard.\n"
         "# Under a car on a lift: never without stands, never with the springs loaded and a joint open.\n");
     read_back(car, out);
-    row(&csv, (const char *const[11]){ "what", "of", "to", "x_mm", "y_mm", "z_mm", "value", "unit", "within",
-                                       "assumed", "how" });
+    put(&s.csv, (const char *const[COLUMNS]){ "what", "of", "to", "x_mm", "y_mm", "z_mm", "value", "unit",
+                                              "within", "assumed", "how" });
     gw_buf_add(out, "# car\n");
     for (int i = 0; i < GW_START_N_KEYS; i++)
-        if (strncmp(GW_START_KEYS[i].of, "vehicle.", 8) == 0) figure(&csv, car, &GW_START_KEYS[i]);
+        if (strncmp(GW_START_KEYS[i].of, "vehicle.", 8) == 0) figure(&s, car, &GW_START_KEYS[i]);
     for (int a = 0; a < GW_AXLES; a++) {
         gw_buf_fmt(out, "# %s\n", AXLE[a]);
-        axle(&csv, car, a, told);
+        axle(&s, car, a, told);
     }
+    added(&s);
 }

@@ -37,9 +37,14 @@ void gw_fuzz_sheet(const uint8_t *data, size_t size)
     gw_faults faults = { 0 };
     gw_start_make(&wish, &car);
     before = car;
-    gw_status status = gw_start_read(gw_fuzz_write("csv", data, size), size % 2 == 0, &car, &faults);
+    gw_start_filled filled = { 0 };
+    gw_buf again = { 0 };
+    gw_status status = gw_start_read(gw_fuzz_write("csv", data, size), size % 2 == 0, &car, &filled, &faults);
     if ((status == GW_OK) != (gw_faults_count(&faults) == 0)) gw_fuzz_found("status %d, but faults", status);
     if (status != GW_OK && memcmp(&car, &before, sizeof car) != 0) gw_fuzz_found("a car that is half read");
     if (status == GW_OK) check_case(&car);
+    if (status == GW_OK) gw_start_sheet(&before, &filled, &again);
+    gw_buf_free(&again);
+    gw_arena_free(&filled.arena);
     gw_faults_free(&faults);
 }
