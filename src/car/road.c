@@ -11,12 +11,8 @@
 #include <string.h>
 
 enum { MAX_ITERATIONS = 40, MAX_PARTS = 60 };
-static const double RESIDUAL = 1e-10;  /* of the largest load                          */
-static const double ARM = 0.3;         /* length that makes a moment of a force [m]    */
-static const double SETTLED = 1e-11;   /* a step this small is the end [m], [rad]      */
 static const double SMALL_STEP = 1e-4; /* after it the tangent is near enough for what is left [m], [rad] */
 static const double QUICKER = 0.1;     /* of the step before: else the tangent is worked out anew */
-static const double LEVEL = 1e-13;     /* travel met to [m]                            */
 static const double LARGEST_TURN = 1.0, LARGEST_MOVE = 0.5, TORN = 1.3;
 static const double SMALLEST_PART = 1.0 / 256.0;
 
@@ -66,18 +62,14 @@ static void put_borders(gw_road_axle *axle)
     }
 }
 
-typedef struct gw_left_over {
-    double force, moment, level;
-} gw_left_over;
-
 static double larger(double a, double b)
 {
     return b <= a ? a : b;
 }
 
-static gw_left_over measure(const gw_road *road, const gw_balance_of_car *b)
+static gw_imbalance measure(const gw_road *road, const gw_balance_of_car *b)
 {
-    gw_left_over left = { 0, 0, 0 };
+    gw_imbalance left = { 0, 0, 0 };
     for (int a = 0; a < GW_AXLES; a++) {
         const gw_system *s = &road->axle[a].ws->system;
         for (int body = 1; body < s->n; body++)
@@ -86,7 +78,7 @@ static gw_left_over measure(const gw_road *road, const gw_balance_of_car *b)
                 left.moment = larger(left.moment, fabs(s->rhs[body][s->n_columns * (3 + i)]));
             }
         for (int w = 0; w < GW_WHEELS && road->setting; w++)
-            left.level = larger(left.level, fabs(s->border_rhs[w]));
+            left.border = larger(left.border, fabs(s->border_rhs[w]));
     }
     for (int i = 1; i < 3; i++) left.force = larger(left.force, 0.25 * fabs(b->sum[i]));
     for (int i = 3; i < 6; i++) left.moment = larger(left.moment, 0.1 * fabs(b->sum[i]));
@@ -94,7 +86,7 @@ static gw_left_over measure(const gw_road *road, const gw_balance_of_car *b)
 }
 
 /* The imbalance alone; the matrices stay as they were solved last. */
-static gw_left_over assemble_forces(gw_road *road, gw_balance_of_car *b)
+static gw_imbalance assemble_forces(gw_road *road, gw_balance_of_car *b)
 {
     memset(b->sum, 0, sizeof b->sum);
     for (int a = 0; a < GW_AXLES; a++) {
@@ -162,20 +154,6 @@ static bool is_torn(const gw_road *road)
     return fabs(road->stance.roll) > TORN || fabs(road->stance.pitch) > TORN;
 }
 
-/* How near to a balance, and what will do. */
-typedef struct gw_road_goal {
-    double tolerance, floor; /* of forces [N] */
-} gw_road_goal;
-
-static bool is_met(const gw_road_goal *g, const gw_left_over *left, double last_step)
-{
-    const double enough = g->floor + g->tolerance;
-    bool balanced = left->force <= g->tolerance && left->moment <= ARM * g->tolerance && left->level <= LEVEL;
-    bool settled =
-        last_step <= SETTLED && left->force <= enough && left->moment <= enough && left->level <= 1e-11;
-    return balanced || settled;
-}
-
 /* The axles follow one step, with a tangent of this state or with the last one; how far they moved, -1: not
  * at all, since the matrix is singular. */
 static double take_step(gw_road *road, gw_balance_of_car *b, bool kept)
@@ -188,15 +166,15 @@ static double take_step(gw_road *road, gw_balance_of_car *b, bool kept)
 /* After a small step the tangent is kept as long as the steps get small quickly. */
 gw_status gw_road_newton(gw_road *road, gw_error *err)
 {
-    const gw_road_goal wanted = { RESIDUAL * load_scale(road), rounding_floor(road) };
+    const gw_balance_goal wanted = gw_balance_goal_make(load_scale(road), rounding_floor(road));
     double step = HUGE_VAL;
     bool kept = false;
     gw_balance_of_car b;
     road->iterations = 0;
     for (int i = 0; i < MAX_ITERATIONS; i++) {
-        gw_left_over left = assemble_forces(road, &b);
+        gw_imbalance left = assemble_forces(road, &b);
         road->residual = left.force;
-        if (is_met(&wanted, &left, step)) {
+        if (gw_balance_is_met(&wanted, &left, step)) {
             if (is_torn(road))
                 return gw_fail(err, GW_E_NUMERIC, "the car leaves its linkages in this manoeuvre");
             return GW_OK;

@@ -157,17 +157,12 @@ static void finish(gw_corner_ws *ws, gw_state *state, gw_drive drive, gw_imbalan
     }
 }
 
-/* How near to a balance, and what will do. */
-typedef struct goal {
-    double tolerance, floor; /* of forces [N] */
-} goal;
-
-static goal goal_of(const gw_corner_ws *ws, const gw_state *state)
+gw_balance_goal gw_balance_goal_make(double largest_load, double floor)
 {
-    return (goal){ RESIDUAL * load_scale(ws, state), gw_rounding_floor(ws) };
+    return (gw_balance_goal){ RESIDUAL * largest_load, floor };
 }
 
-static bool is_met(const goal *g, const gw_imbalance *left, double last_step)
+bool gw_balance_is_met(const gw_balance_goal *g, const gw_imbalance *left, double last_step)
 {
     const double enough = g->floor + g->tolerance;
     bool balanced =
@@ -219,13 +214,13 @@ static bool is_small(const gw_corner_ws *ws, double step, double tolerance)
 /* After a small step the tangent is kept as long as the steps get small quickly. */
 gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool linear_first, gw_error *err)
 {
-    const goal wanted = goal_of(ws, state);
+    const gw_balance_goal wanted = gw_balance_goal_make(load_scale(ws, state), gw_rounding_floor(ws));
     double step = HUGE_VAL, before, factor;
     bool kept = false; /* the tangent was solved with already */
     int full = 0;      /* steps with a tangent of their own    */
     gw_imbalance left = gw_assemble(ws, state, drive, linear_first);
     for (int i = 0; i < MAX_ITERATIONS; i++) {
-        if (is_met(&wanted, &left, step)) {
+        if (gw_balance_is_met(&wanted, &left, step)) {
             finish(ws, state, drive, left, full);
             return accept(ws, state, drive, kept || gw_system_condense(&ws->system), err);
         }

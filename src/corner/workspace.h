@@ -157,6 +157,14 @@ typedef struct gw_imbalance {
     double border; /**< of the constraint [m]                */
 } gw_imbalance;
 
+/** How near to a balance will do, of a corner or of the whole car. */
+typedef struct gw_balance_goal {
+    double tolerance, floor; /**< of forces, and what rounding leaves of them [N] */
+} gw_balance_goal;
+gw_balance_goal gw_balance_goal_make(double largest_load, double floor);
+/** Balanced, or as near as rounding lets it after a step of `last_step` [m], [rad]. */
+bool gw_balance_is_met(const gw_balance_goal *goal, const gw_imbalance *left, double last_step);
+
 gw_imbalance gw_assemble(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool linear);
 /** The imbalance alone; the matrix, and its border, stay as they were solved last. */
 gw_imbalance gw_assemble_forces(gw_corner_ws *ws, const gw_state *state, gw_drive drive);
