@@ -132,17 +132,18 @@ static gw_status plan_grid(gw_grid_study *study, gw_grid *grid, gw_error *err)
 static gw_status plan_all(gw_run *run, gw_grid_study *study, gw_grid_job *jobs, int *n, gw_error *err)
 {
     gw_status status = GW_OK;
-    for (int k = 0; k < run->c->n_kits && status == GW_OK; k++)
+    for (int k = 0; k < run->c->n_kits && status == GW_OK; k++) {
+        bool begun = false;
         for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++) {
             if (!gw_run_wants_kit(run, k) || !gw_run_wants_axle(run, a)) continue;
             gw_grid *grid = &study->item[study->n++];
             *grid = (gw_grid){ .kit = k, .axle = a };
-            const gw_grid *front = *n ? jobs[*n - 1].grid[GW_FRONT] : NULL;
-            if (!(run->on_road && a == GW_REAR && front && front->kit == k))
-                jobs[(*n)++] = (gw_grid_job){ .run = *run, .plan = &study->plan };
+            if (!begun || !run->on_road) jobs[(*n)++] = (gw_grid_job){ .run = *run, .plan = &study->plan };
+            begun = true;
             jobs[*n - 1].grid[a] = grid;
             status = plan_grid(study, grid, err);
         }
+    }
     return status;
 }
 

@@ -324,12 +324,13 @@ static gw_status find(gw_match_work *w, double *sum, gw_error *err)
         if (both && longest(w->step, w->n) < SETTLED) return GW_OK;
         bool gone = go(w, w->step, fresh, sum, &moved);
         if (w->out_of_memory) return no_memory(err);
-        bool level = !gone || (moved<SHORT && * sum> high * (1.0 - LEVEL));
+        bool level = !gone || (moved < SHORT && high * (1.0 - LEVEL) < *sum);
+        const bool were_both = both;
         if (both && fresh && level) return GW_OK;
         fresh = !both || !gone || left_over(moved, before) > NEARLY;
         before = moved;
-        if (fresh) status = renew_slopes(w, both, both || moved < ROUGH, err);
         both = both || moved < ROUGH;
+        if (fresh) status = renew_slopes(w, were_both, both, err);
     }
     return status == GW_OK ? not_found(w, err) : status;
 }

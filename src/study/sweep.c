@@ -94,18 +94,19 @@ static gw_status plan_all(const gw_run *run, gw_sweep_study *study, gw_sweep_job
 {
     const gw_case *c = run->c;
     study->item = gw_arena_alloc(&study->arena, (size_t)c->n_kits * GW_AXLES, sizeof *study->item);
-    for (int k = 0; study->item && k < c->n_kits; k++)
+    for (int k = 0; study->item && k < c->n_kits; k++) {
+        bool begun = false;
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
             if (!gw_run_wants_kit(run, k) || !gw_run_wants_axle(run, a)) continue;
             gw_sweep *sweep = &study->item[study->n++];
             *sweep = (gw_sweep){ .kit = k, .axle = a };
             sweep->point = gw_arena_alloc(&study->arena, (size_t)study->plan.n, sizeof *sweep->point);
             if (!sweep->point) return gw_fail(err, GW_E_NOMEM, "out of memory for a sweep");
-            const gw_sweep *front = *n ? jobs[*n - 1].sweep[GW_FRONT] : NULL;
-            if (!(run->on_road && a == GW_REAR && front && front->kit == k))
-                jobs[(*n)++] = (gw_sweep_job){ .run = *run, .plan = &study->plan };
+            if (!begun || !run->on_road) jobs[(*n)++] = (gw_sweep_job){ .run = *run, .plan = &study->plan };
+            begun = true;
             jobs[*n - 1].sweep[a] = sweep;
         }
+    }
     return study->item ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for a sweep");
 }
 
