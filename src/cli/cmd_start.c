@@ -328,33 +328,60 @@ static bool ends_in(const char *path, const char *ending)
     return n >= m && strcmp(path + n - m, ending) == 0;
 }
 
-static int print(const gw_args *args, gw_session *session, const gw_start_wish *wish)
+static void tell_faults(const gw_args *args, gw_session *session)
 {
-    const char *from = gw_args_text(args, GW_OPT_SHEET_FROM, 0), *sheet = gw_args_text(args, GW_OPT_SHEET, 0);
-    gw_start_car car, assumed;
-    gw_start_filled filled = { 0 };
-    gw_buf out = { 0 };
-    int status = GW_EXIT_DONE;
-    gw_start_make(wish, &car);
-    assumed = car;
-    if (from &&
-        gw_start_read(from, gw_args_has(args, GW_OPT_AS_READ), &car, &filled, &session->faults) != GW_OK)
-        status = session->faults.out_of_memory ? GW_EXIT_OUTPUT : GW_EXIT_INPUT;
     for (int i = 0; i < gw_faults_count(&session->faults); i++)
         fprintf(stderr, "%s\n", gw_faults_text(&session->faults, i));
     for (int i = 0; i < gw_faults_warnings(&session->faults); i++)
         if (!gw_args_has(args, GW_OPT_QUIET))
             fprintf(stderr, "warning: %s\n", gw_faults_warning(&session->faults, i));
-    if (status == GW_EXIT_DONE && sheet && ends_in(sheet, ".html"))
-        gw_start_page(&car, &out);
-    else if (status == GW_EXIT_DONE && sheet)
-        gw_start_sheet(&assumed, &filled, &out);
-    else if (status == GW_EXIT_DONE)
-        gw_start_case(&car, &session->materials, &out);
-    gw_arena_free(&filled.arena);
-    if (status == GW_EXIT_DONE && from && !sheet) status = check_made(from, session, &out);
-    if (status == GW_EXIT_DONE) status = sheet ? write_new(sheet, &out) : gw_emit(&out);
+}
+
+/* The car with what a filled sheet says, if there is one. */
+static int fill(const gw_args *args, gw_session *session, const char *from, gw_start_car *car,
+                gw_start_filled *rows)
+{
+    gw_status st =
+        from ? gw_start_read(from, gw_args_has(args, GW_OPT_AS_READ), car, rows, &session->faults) : GW_OK;
+    tell_faults(args, session);
+    if (st == GW_OK) return GW_EXIT_DONE;
+    return session->faults.out_of_memory ? GW_EXIT_OUTPUT : GW_EXIT_INPUT;
+}
+
+static int write_sheet(const char *sheet, const gw_start_car *assumed, gw_start_filled *rows,
+                       const gw_start_car *car)
+{
+    gw_buf out = { 0 };
+    if (ends_in(sheet, ".html"))
+        gw_start_page(car, &out);
+    else
+        gw_start_sheet(assumed, rows, &out);
+    int status = write_new(sheet, &out);
     gw_buf_free(&out);
+    return status;
+}
+
+static int print_case(gw_session *session, const char *from, const gw_start_car *car)
+{
+    gw_buf out = { 0 };
+    gw_start_case(car, &session->materials, &out);
+    int status = from ? check_made(from, session, &out) : GW_EXIT_DONE;
+    if (status == GW_EXIT_DONE) status = gw_emit(&out);
+    gw_buf_free(&out);
+    return status;
+}
+
+static int print(const gw_args *args, gw_session *session, const gw_start_wish *wish)
+{
+    const char *from = gw_args_text(args, GW_OPT_SHEET_FROM, 0), *sheet = gw_args_text(args, GW_OPT_SHEET, 0);
+    gw_start_car car, assumed;
+    gw_start_filled rows = { 0 };
+    gw_start_make(wish, &car);
+    assumed = car;
+    int status = fill(args, session, from, &car, sheet ? &rows : NULL);
+    if (status == GW_EXIT_DONE)
+        status = sheet ? write_sheet(sheet, &assumed, &rows, &car) : print_case(session, from, &car);
+    gw_arena_free(&rows.arena);
     return status;
 }
 

@@ -215,6 +215,8 @@ typedef enum gw_start_head {
     GW_START_HEADS
 } gw_start_head;
 
+extern const char *const GW_START_HEAD[GW_START_HEADS];
+
 /** The rows of a filled sheet as they stood there; {0}: none. */
 typedef struct gw_start_filled {
     gw_arena arena;
@@ -236,7 +238,8 @@ void gw_start_page(const gw_start_car *car, gw_buf *out);
 /**
  * Puts what a filled sheet says into the car.
  * @param[in]  as_read  do not take figures far off the assumption for slips.
- * @param[out] filled   its rows, for another sheet; the caller frees the arena, whatever is returned.
+ * @param[out] filled   its rows, for another sheet; the caller frees the arena, whatever is returned; NULL:
+ * not wanted.
  * @retval GW_OK; else faults with line and column are added, and the car is untouched.
  */
 gw_status gw_start_read(const char *path, bool as_read, gw_start_car *car, gw_start_filled *filled,

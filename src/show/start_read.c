@@ -7,21 +7,6 @@
 #include <stdio.h>
 #include <string.h>
 
-enum {
-    WHAT = GW_START_WHAT,
-    OF = GW_START_OF,
-    TO = GW_START_TO,
-    X = GW_START_X,
-    Y = GW_START_Y,
-    VALUE = GW_START_VALUE,
-    UNIT = GW_START_UNIT,
-    WITHIN = GW_START_WITHIN,
-    Z = GW_START_Z,
-    HEADS = GW_START_HEADS
-};
-static const char *const HEAD[HEADS] = {
-    "what", "of", "to", "x_mm", "y_mm", "z_mm", "value", "unit", "within"
-};
 static const gw_range PLACE = GW_FROM(-1e4, 1e4), BAND = GW_ABOVE(0, 1e4), LENGTH = GW_ABOVE(0, 1e4),
                       POINTS = GW_FROM(20, 95);
 enum { MOST_ROWS = 10000, MANY_STRANGE = 6 }; /* rows of another table that are told one by one are fewer */
@@ -51,7 +36,7 @@ static void fault(reader *r, int row, int head, const char *text)
 
 static bool once(reader *r, int row, bool *seen)
 {
-    if (*seen) fault(r, row, OF, "this stands in the sheet twice: keep one row");
+    if (*seen) fault(r, row, GW_START_OF, "this stands in the sheet twice: keep one row");
     bool first = !*seen;
     *seen = true;
     return first;
@@ -61,7 +46,7 @@ static bool once(reader *r, int row, bool *seen)
 static bool placed(reader *r, int row, unsigned allowed)
 {
     bool ok = true;
-    for (int h = TO; h <= VALUE; h++)
+    for (int h = GW_START_TO; h <= GW_START_VALUE; h++)
         if (!(allowed >> h & 1u) && !empty(r, row, h)) {
             fault(r, row, h, "nothing belongs here in a row of this kind: take it out or move it");
             ok = false;
@@ -71,17 +56,19 @@ static bool placed(reader *r, int row, unsigned allowed)
 
 static bool unit_is(reader *r, int row, const char *unit)
 {
-    if (empty(r, row, UNIT) || strcmp(gw_columns_text(&r->t, row, UNIT), unit) == 0) return true;
-    gw_columns_fault(&r->rd, &r->t, row, UNIT,
+    if (empty(r, row, GW_START_UNIT) || strcmp(gw_columns_text(&r->t, row, GW_START_UNIT), unit) == 0)
+        return true;
+    gw_columns_fault(&r->rd, &r->t, row, GW_START_UNIT,
                      "expected %s, found \"%.40s\": the reading must be in that unit",
-                     *unit ? unit : "no unit", gw_columns_text(&r->t, row, UNIT));
+                     *unit ? unit : "no unit", gw_columns_text(&r->t, row, GW_START_UNIT));
     return false;
 }
 
 static bool read_within(reader *r, int row, double left_out, double *within)
 {
     *within = left_out;
-    return empty(r, row, WITHIN) || gw_columns_number(&r->rd, &r->t, row, WITHIN, BAND, within);
+    return empty(r, row, GW_START_WITHIN) ||
+           gw_columns_number(&r->rd, &r->t, row, GW_START_WITHIN, BAND, within);
 }
 
 static void slip(reader *r, int row, int head, double read, double assumed)
@@ -93,28 +80,29 @@ static void slip(reader *r, int row, int head, double read, double assumed)
 
 static void read_figure(reader *r, int row)
 {
-    const char *of = gw_columns_text(&r->t, row, OF);
+    const char *of = gw_columns_text(&r->t, row, GW_START_OF);
     int i = 0;
     double v, within;
     while (i < GW_START_N_KEYS && strcmp(GW_START_KEYS[i].of, of) != 0) i++;
     if (i == GW_START_N_KEYS) {
-        fault(r, row, OF, "no such figure in this car: use the paths of its own sheet");
+        fault(r, row, GW_START_OF, "no such figure in this car: use the paths of its own sheet");
         return;
     }
     const gw_start_key *k = &GW_START_KEYS[i];
-    if (!once(r, row, &r->figure[i]) || !placed(r, row, 1u << VALUE) || !unit_is(r, row, k->unit)) return;
-    if (empty(r, row, VALUE)) return;
+    if (!once(r, row, &r->figure[i]) || !placed(r, row, 1u << GW_START_VALUE) || !unit_is(r, row, k->unit))
+        return;
+    if (empty(r, row, GW_START_VALUE)) return;
     const gw_range range = { k->low, k->high, true, true };
-    if (!gw_columns_number(&r->rd, &r->t, row, VALUE, range, &v)) return;
+    if (!gw_columns_number(&r->rd, &r->t, row, GW_START_VALUE, range, &v)) return;
     double assumed = gw_start_figure_of(&r->assumed, k)->v;
     bool angle = k->kind == 'a';
     bool far = angle ? fabs(v - assumed) > FAR_ANGLE : v > FAR_FACTOR * assumed || v < assumed / FAR_FACTOR;
     if (far && !r->as_read) {
-        slip(r, row, VALUE, v, assumed);
+        slip(r, row, GW_START_VALUE, v, assumed);
         return;
     }
     if (!read_within(r, row, k->within, &within)) return;
-    if (k->kind == 'r' && !empty(r, row, WITHIN)) within *= 100 / v;
+    if (k->kind == 'r' && !empty(r, row, GW_START_WITHIN)) within *= 100 / v;
     gw_start_figure *f = (gw_start_figure *)(void *)((char *)r->car + k->offset);
     *f = (gw_start_figure){ v, within, true };
 }
@@ -140,17 +128,20 @@ static void read_point(reader *r, int row)
 {
     int a, p;
     double v, within;
-    if (!find_point(r, row, OF, &a, &p) || !once(r, row, &r->point[a][p])) return;
-    if (!placed(r, row, 1u << X | 1u << Y | 1u << Z) || !unit_is(r, row, "mm")) return;
+    if (!find_point(r, row, GW_START_OF, &a, &p) || !once(r, row, &r->point[a][p])) return;
+    if (!placed(r, row, 1u << GW_START_X | 1u << GW_START_Y | 1u << GW_START_Z) || !unit_is(r, row, "mm"))
+        return;
     if (!read_within(r, row, POINT_BAND, &within)) return;
     for (int i = 0; i < 3; i++) {
         double assumed = r->assumed.corner[a].place[p][i].v;
-        if (empty(r, row, X + i) || !gw_columns_number(&r->rd, &r->t, row, X + i, PLACE, &v)) continue;
+        if (empty(r, row, GW_START_X + i) ||
+            !gw_columns_number(&r->rd, &r->t, row, GW_START_X + i, PLACE, &v))
+            continue;
         bool middle = i == 1 && r->car->corner[a].parts.point[p].side == GW_START_MIDDLE;
         if (middle && v != 0.0)
-            fault(r, row, Y, "this point lies in the middle of the car: leave y_mm empty, or 0");
+            fault(r, row, GW_START_Y, "this point lies in the middle of the car: leave y_mm empty, or 0");
         else if (fabs(v - assumed) > FAR_POINT && !r->as_read)
-            slip(r, row, X + i, v, assumed);
+            slip(r, row, GW_START_X + i, v, assumed);
         else if (!middle)
             r->car->corner[a].place[p][i] = (gw_start_figure){ v, within, true };
     }
@@ -158,20 +149,23 @@ static void read_point(reader *r, int row)
 
 static void read_hardness(reader *r, int row)
 {
-    const char *of = gw_columns_text(&r->t, row, OF);
+    const char *of = gw_columns_text(&r->t, row, GW_START_OF);
     char path[80];
     double v, within;
     for (int b = 0; b < GW_START_RUBBERS; b++) {
         snprintf(path, sizeof path, "bushes.%s.material", gw_start_bush_name(b));
         if (!gw_start_uses(r->car, b) || strcmp(path, of) != 0) continue;
-        if (!once(r, row, &r->hardness[b]) || !placed(r, row, 1u << VALUE) || !unit_is(r, row, "points"))
+        if (!once(r, row, &r->hardness[b]) || !placed(r, row, 1u << GW_START_VALUE) ||
+            !unit_is(r, row, "points"))
             return;
-        if (empty(r, row, VALUE) || !gw_columns_number(&r->rd, &r->t, row, VALUE, POINTS, &v)) return;
+        if (empty(r, row, GW_START_VALUE) ||
+            !gw_columns_number(&r->rd, &r->t, row, GW_START_VALUE, POINTS, &v))
+            return;
         if (read_within(r, row, HARDNESS_BAND, &within))
             r->car->hardness[b] = (gw_start_figure){ v, within, true };
         return;
     }
-    fault(r, row, OF, "no rubber bush of this name in this car: use the paths of its own sheet");
+    fault(r, row, GW_START_OF, "no rubber bush of this name in this car: use the paths of its own sheet");
 }
 
 static double assumed_length(const reader *r, const gw_start_distance *d)
@@ -196,28 +190,29 @@ static bool same_pair(const gw_start_distance *a, const gw_start_distance *b)
 static void read_distance(reader *r, int row)
 {
     gw_start_distance d = { .line = r->t.line[row] };
-    if (!find_point(r, row, OF, &d.axle[0], &d.point[0]) || !find_point(r, row, TO, &d.axle[1], &d.point[1]))
+    if (!find_point(r, row, GW_START_OF, &d.axle[0], &d.point[0]) ||
+        !find_point(r, row, GW_START_TO, &d.axle[1], &d.point[1]))
         return;
-    if (!placed(r, row, 1u << TO | 1u << VALUE) || !unit_is(r, row, "mm")) return;
+    if (!placed(r, row, 1u << GW_START_TO | 1u << GW_START_VALUE) || !unit_is(r, row, "mm")) return;
     if (d.axle[0] != d.axle[1] || d.point[0] == d.point[1]) {
-        fault(r, row, TO, "expected another point of the same corner");
+        fault(r, row, GW_START_TO, "expected another point of the same corner");
         return;
     }
-    if (empty(r, row, VALUE)) return;
-    if (!gw_columns_number(&r->rd, &r->t, row, VALUE, LENGTH, &d.v)) return;
+    if (empty(r, row, GW_START_VALUE)) return;
+    if (!gw_columns_number(&r->rd, &r->t, row, GW_START_VALUE, LENGTH, &d.v)) return;
     double assumed = assumed_length(r, &d);
     if ((d.v > FAR_FACTOR * assumed || d.v < assumed / FAR_FACTOR) && !r->as_read) {
-        slip(r, row, VALUE, d.v, assumed);
+        slip(r, row, GW_START_VALUE, d.v, assumed);
         return;
     }
     if (!read_within(r, row, POINT_BAND, &d.within)) return;
     for (int i = 0; i < r->n_distances; i++)
         if (same_pair(&r->distance[i], &d)) {
-            fault(r, row, OF, "this distance stands in the sheet twice: keep one row");
+            fault(r, row, GW_START_OF, "this distance stands in the sheet twice: keep one row");
             return;
         }
     if (r->n_distances == GW_START_DISTANCES)
-        fault(r, row, WHAT, "more distances than 200: leave some out");
+        fault(r, row, GW_START_WHAT, "more distances than 200: leave some out");
     else
         r->distance[r->n_distances++] = d;
 }
@@ -234,7 +229,7 @@ static const struct {
 /* -1: no row of a sheet. */
 static int kind_of(const reader *r, int row)
 {
-    const char *what = gw_columns_text(&r->t, row, WHAT);
+    const char *what = gw_columns_text(&r->t, row, GW_START_WHAT);
     int kind = GW_START_COUNT(KINDS) - 1;
     while (kind >= 0 && strcmp(what, KINDS[kind].what) != 0) kind--;
     return kind;
@@ -246,7 +241,7 @@ static void read_row(reader *r, int row)
     if (kind >= 0)
         KINDS[kind].read(r, row);
     else
-        fault(r, row, WHAT, "expected figure, point, hardness or distance");
+        fault(r, row, GW_START_WHAT, "expected figure, point, hardness or distance");
 }
 
 /* One line where it is plainly no sheet; false where it may be one. */
@@ -271,7 +266,7 @@ static bool is_no_sheet(const reader *r)
 static char *kept_text(const reader *r, int row, int head, gw_arena *arena)
 {
     char *text = gw_arena_strdup(arena, gw_columns_text(&r->t, row, head));
-    for (char *at = text; at && head >= X && head != UNIT && *at; at++)
+    for (char *at = text; at && head >= GW_START_X && head != GW_START_UNIT && *at; at++)
         if (*at == ',') *at = '.';
     return text;
 }
@@ -282,7 +277,7 @@ static bool keep_rows(const reader *r, gw_start_filled *out)
     out->written = gw_arena_alloc(&out->arena, (size_t)r->t.n_rows + 1, sizeof *out->written);
     if (!out->cell || !out->written) return false;
     for (int row = 0; row < r->t.n_rows; row++, out->n++)
-        for (int h = 0; h < HEADS; h++)
+        for (int h = 0; h < GW_START_HEADS; h++)
             if (!(out->cell[row][h] = kept_text(r, row, h, &out->arena))) return false;
     return true;
 }
@@ -298,18 +293,17 @@ gw_status gw_start_read(const char *path, bool as_read, gw_start_car *car, gw_st
     r.car = &filled;
     r.assumed = *car;
     r.as_read = as_read;
-    gw_status st = gw_columns_read(&r.rd, path, HEAD, HEADS, &r.t);
+    gw_status st = gw_columns_read(&r.rd, path, GW_START_HEAD, GW_START_HEADS, &r.t);
     if (st != GW_OK) return st;
-    if (!gw_columns_has(&r.t, WHAT) || !gw_columns_has(&r.t, OF))
+    if (!gw_columns_has(&r.t, GW_START_WHAT) || !gw_columns_has(&r.t, GW_START_OF))
         gw_fault(&r.rd, NULL, "line %d: the heads what and of are needed", r.t.heads_line);
     for (int row = is_no_sheet(&r) ? r.t.n_rows : 0;
          row < r.t.n_rows && gw_faults_count(faults) < before + 20; row++)
         read_row(&r, row);
     if (gw_faults_count(faults) == before && r.n_distances > 0)
         st = gw_start_place_points(&filled, r.distance, r.n_distances, path, faults);
-    if (gw_faults_count(faults) == before && !keep_rows(&r, rows)) faults->out_of_memory = true;
+    if (rows && gw_faults_count(faults) == before && !keep_rows(&r, rows)) faults->out_of_memory = true;
     gw_columns_free(&r.t);
-    if (faults->out_of_memory) return GW_E_NOMEM;
     if (gw_faults_count(faults) != before) return faults->out_of_memory ? GW_E_NOMEM : GW_E_PARSE;
     if (st == GW_OK) *car = filled;
     return st;

@@ -10,6 +10,9 @@
 
 static const char *const AXLE[] = { "front", "rear" };
 
+const char *const GW_START_HEAD[GW_START_HEADS] = { "what", "of",    "to",   "x_mm",  "y_mm",
+                                                    "z_mm", "value", "unit", "within" };
+
 enum { COLUMNS = GW_START_HEADS + 2 };
 
 typedef struct sheet {
@@ -21,6 +24,13 @@ static void put(gw_csv *csv, const char *const cell[COLUMNS])
 {
     for (int i = 0; i < COLUMNS; i++) gw_csv_string(csv, cell[i]);
     gw_csv_end_row(csv);
+}
+
+static void put_heads(gw_csv *csv)
+{
+    const char *cell[COLUMNS] = { [GW_START_HEADS] = "assumed", "how" };
+    for (int i = 0; i < GW_START_HEADS; i++) cell[i] = GW_START_HEAD[i];
+    put(csv, cell);
 }
 
 static bool alike(const char *a, const char *b)
@@ -156,8 +166,7 @@ void gw_start_sheet(const gw_start_car *car, gw_start_filled *filled, gw_buf *ou
         "driver aboard.\n"
         "# Under a car on a lift: never without stands, never with the springs loaded and a joint open.\n");
     read_back(car, out);
-    put(&s.csv, (const char *const[COLUMNS]){ "what", "of", "to", "x_mm", "y_mm", "z_mm", "value", "unit",
-                                              "within", "assumed", "how" });
+    put_heads(&s.csv);
     gw_buf_add(out, "# car\n");
     for (int i = 0; i < GW_START_N_KEYS; i++)
         if (strncmp(GW_START_KEYS[i].of, "vehicle.", 8) == 0) figure(&s, car, &GW_START_KEYS[i]);
