@@ -68,7 +68,10 @@ int gw_quote_lines(const gw_case *c, int kit, gw_quote_line *out, int most);
 /** The joint on the other side of an axle with shared parts, where both stand in the case; else `joint`. */
 int gw_joint_image(const gw_case *c, gw_axle axle, int joint);
 
-/** How many of a joint there are on the car: 1 or 2. */
+/** How many of a joint there are on the car with its image: 1 or 2. */
+int gw_joint_count_both(const gw_case *c, gw_axle axle, int joint);
+
+/** How many of a joint there are on the car: 1 or 2; 1 of one that has an image of its own. */
 int gw_joint_count_on_car(const gw_corner *corner, int joint);
 
 GW_API_END

@@ -80,7 +80,7 @@ static void order(const gw_page *p, const gw_recommendation *r, int which)
 {
     const gw_choose_study *s = p->wish->choose;
     gw_buf text = { 0 };
-    bool new = gw_page_pick(p, which, &text);
+    if (!gw_page_pick(p, which, &text)) return;
     gw_buf_add(&text, ": ");
     for (int i = 0; i < r->n_order; i++) {
         const gw_among *among = &s->offer.among[r->order[i].choice];
@@ -91,11 +91,9 @@ static void order(const gw_page *p, const gw_recommendation *r, int which)
             gw_page_joint(p, among->axle, among->joint[j], &text);
         }
     }
-    if (new) {
-        gw_buf_add(p->out, "<li>");
-        gw_html_name(p->out, gw_buf_str(&text));
-        gw_buf_add(p->out, "</li>\n");
-    }
+    gw_buf_add(p->out, "<li>");
+    gw_html_name(p->out, gw_buf_str(&text));
+    gw_buf_add(p->out, "</li>\n");
     gw_html_drop(p->out, &text);
 }
 

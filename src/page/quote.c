@@ -4,6 +4,7 @@
 
 #include "chart/style.h"
 #include "giveway/cost.h"
+#include "show/contributors.h"
 
 #include <math.h>
 
@@ -28,7 +29,7 @@ static void put_place(const gw_page *p, const gw_quote_line *line, gw_buf *out)
 {
     bool one = line->count == 1 && gw_joint_image(p->c, line->axle, line->joint) != line->joint;
     gw_page_joint(p, line->axle, line->joint, out);
-    if (one) gw_buf_add(out, p->c->pairs[line->axle].joints[line->joint].at.y > 0 ? ", left" : ", right");
+    if (one) gw_buf_add(out, gw_joint_side(&p->c->pairs[line->axle], line->joint));
 }
 
 static void put_line(const gw_page *p, gw_slots *quote, const gw_quote_line *line)
@@ -106,13 +107,12 @@ static void put_bolts(const gw_page *p, gw_slots *slots, gw_axle axle)
 {
     const gw_corner *corner = &p->c->corners[axle];
     for (int j = 0; j < corner->n_joints; j++) {
-        int image = gw_joint_image(p->c, axle, j), count = gw_joint_count_on_car(corner, j);
-        if (image < j) continue;
+        if (gw_joint_image(p->c, axle, j) < j) continue;
         gw_slots *row = gw_slots_element(slots, "bolts");
         gw_buf name = { 0 };
         gw_page_joint(p, axle, j, &name);
         gw_slots_take(row, "name", &name);
-        gw_slots_fmt(row, "count", "%d", image != j ? 2 * count : count);
+        gw_slots_fmt(row, "count", "%d", gw_joint_count_both(p->c, axle, j));
     }
 }
 

@@ -167,12 +167,13 @@
   };
 
   const shareOf = (picture, j) => picture.share[j] / 1e3;
-  const sideOf = (axle, joint) => (axle.joints.some((other) => other !== joint && other.label === joint.label) ? (joint.at[1] > 0 ? ", left" : ", right") : "");
+  /* Of a corner that stands for both wheels: its joints have one label, and a side of their own. */
+  const nameOf = (joint) => joint.label + (joint.side || "");
   const dotOf = (axle, picture, see, j, most) => {
     const joint = axle.joints[j], share = shareOf(picture, j), size = 2.5 + 10 * Math.sqrt(Math.abs(share) / most);
     const [x, y] = see([0, 1, 2].map((i) => (placed(axle, picture, joint.a, joint.at)[i] + placed(axle, picture, joint.b, joint.at)[i]) / 2));
     const dot = shape("g", { class: "dot " + (share < 0 ? "out" : "in"), "data-joint": j, role: "button", tabindex: -1,
-      "aria-label": `${joint.label}${sideOf(axle, joint)}: ${signed(share, 3)}\u00b0`, "aria-pressed": String(state.joint === j), transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})` });
+      "aria-label": `${nameOf(joint)}: ${signed(share, 3)}\u00b0`, "aria-pressed": String(state.joint === j), transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})` });
     dot.append(shape("circle", { class: "touch", r: 13 }), share < 0
       ? shape("rect", { x: -size * 0.8, y: -size * 0.8, width: 1.6 * size, height: 1.6 * size, transform: "rotate(45)" })
       : shape("circle", { r: size.toFixed(2) }));
@@ -249,7 +250,7 @@
     }
     const joint = axle.joints[state.joint], fit = data.drawing.fits.find((f) => f.kit === state.kit && f.axle === state.axle).joints[joint.joint];
     const list = element("dl"), title = element("h3");
-    title.append(element("bdi", {}, joint.label), sideOf(axle, joint));
+    title.append(element("bdi", {}, joint.label), joint.side || "");
     list.append(row("Bush", fit.bush));
     if (picture) {
       const borne = joint.own && state.load !== null ? resultOf(state.kit)?.shares[joint.joint] : null;

@@ -6,8 +6,7 @@
 
 #include <math.h>
 
-/* Of the two wheels' joints the left one stands first. */
-static const char *side_of(const gw_corner *corner, int joint)
+const char *gw_joint_side(const gw_corner *corner, int joint)
 {
     int twin = corner->joints[joint].twin;
     if (!gw_is_pair(corner) || twin == joint) return "";
@@ -18,7 +17,7 @@ void gw_joint_said(const gw_corner *corner, int joint, gw_buf *out)
 {
     const gw_joint *j = &corner->joints[joint];
     gw_buf_add(out, j->label ? j->label : j->name);
-    if (j->label) gw_buf_add(out, side_of(corner, joint));
+    if (j->label) gw_buf_add(out, gw_joint_side(corner, joint));
 }
 
 double gw_joint_share(const gw_joint_result *joint, gw_angle which)

@@ -15,6 +15,10 @@ typedef struct gw_contributor {
     double part;      /**< of all contributions by size: |angle| / sum of |angles|    */
 } gw_contributor;
 
+/** ", left" or ", right" of a joint that an axle has twice, of which the left one stands first; else nothing.
+ */
+const char *gw_joint_side(const gw_corner *corner, int joint);
+
 /**
  * A joint in the words of the case: its label, with ", left" or ", right" behind it where an axle has it
  * twice; its name where it has no label. Not cleaned.

@@ -12,14 +12,6 @@ static bool changes(const gw_planner *p, const int *option, int choice, int join
            p->c->kits[0].fits[among->axle][among->joint[joint]];
 }
 
-/* Where a corner is listed with both its sides, the mirror image is a joint of its own. */
-static int count_on_car(const gw_case *c, gw_axle axle, int joint)
-{
-    const gw_corner *corner = &c->corners[axle];
-    int twin = c->pairs[axle].joints[joint].twin, n = gw_joint_count_on_car(corner, joint);
-    return twin != joint && twin < corner->n_joints ? n + gw_joint_count_on_car(corner, twin) : n;
-}
-
 /* Bushes alone, of the choices of one axle. */
 static void price_bushes(const gw_planner *p, gw_axle axle, const int *option, double *price, double *minutes)
 {
@@ -28,7 +20,7 @@ static void price_bushes(const gw_planner *p, gw_axle axle, const int *option, d
         for (int j = 0; among->axle == axle && j < among->n_joints; j++) {
             if (!changes(p, option, i, j)) continue;
             const gw_bush *bush = &p->c->bushes[gw_choose_bush(p->c, &p->out->offer, option, i, j)];
-            int n = count_on_car(p->c, axle, among->joint[j]);
+            int n = gw_joint_count_both(p->c, axle, among->joint[j]);
             if (bush->price >= 0.0) *price += n * bush->price;
             if (bush->fit_minutes >= 0.0) *minutes += n * bush->fit_minutes;
         }

@@ -101,6 +101,12 @@ int gw_joint_image(const gw_case *c, gw_axle axle, int joint)
     return twin < c->corners[axle].n_joints ? twin : joint;
 }
 
+int gw_joint_count_both(const gw_case *c, gw_axle axle, int joint)
+{
+    int image = gw_joint_image(c, axle, joint), n = gw_joint_count_on_car(&c->corners[axle], joint);
+    return image != joint ? n + gw_joint_count_on_car(&c->corners[axle], image) : n;
+}
+
 /* The image on the other side that is told with a joint, because it gets the same; the joint itself: none. */
 static int told_with(const gw_case *c, int kit, gw_axle axle, int joint)
 {
@@ -111,8 +117,9 @@ static int told_with(const gw_case *c, int kit, gw_axle axle, int joint)
 
 static gw_quote_line bushes_line(const gw_case *c, int kit, gw_axle axle, int joint)
 {
-    int fitted = c->kits[kit].fits[axle][joint], n = gw_joint_count_on_car(&c->corners[axle], joint);
-    if (told_with(c, kit, axle, joint) != joint) n *= 2;
+    int fitted = c->kits[kit].fits[axle][joint];
+    int n = told_with(c, kit, axle, joint) != joint ? gw_joint_count_both(c, axle, joint)
+                                                    : gw_joint_count_on_car(&c->corners[axle], joint);
     const gw_bush *bush = &c->bushes[fitted];
     return (gw_quote_line){ .axle = axle,
                             .joint = joint,
