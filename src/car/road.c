@@ -385,11 +385,27 @@ static gw_status look_for_lift(gw_road *road, const gw_manoeuvre *m, const gw_er
     return gw_fail(err, GW_E_NUMERIC, "%s", why->msg);
 }
 
+/* Of the axle that got softer since it was set, where the car stood last. */
+static void name_the_softest(gw_road *road, const gw_state *const from[GW_AXLES], gw_error *err)
+{
+    double motion[GW_AXLES][6 * GW_MAX_BODIES], by[GW_AXLES];
+    for (int a = 0; a < GW_AXLES; a++)
+        by[a] = gw_softened(road->axle[a].ws, from[a], &road->axle[a].resume, motion[a]);
+    int softer = by[GW_REAR] > by[GW_FRONT] ? GW_REAR : GW_FRONT;
+    if (by[softer] > GW_SOFTENED)
+        gw_add_what_gives(road->axle[softer].ws, motion[softer], softer == GW_REAR ? "rear " : "front ", err);
+}
+
 gw_status gw_road_solve(gw_road *road, const gw_manoeuvre *m, gw_error *err)
 {
     gw_error why = { 0 };
     road->manoeuvre = *m;
-    if (reach(road, m, 1.0, &why) != GW_OK) return err ? look_for_lift(road, m, &why, err) : GW_E_NUMERIC;
+    if (reach(road, m, 1.0, &why) != GW_OK) {
+        if (!err) return GW_E_NUMERIC;
+        const gw_state *const from[GW_AXLES] = { &road->axle[GW_FRONT].start, &road->axle[GW_REAR].start };
+        name_the_softest(road, from, &why);
+        return look_for_lift(road, m, &why, err);
+    }
     if (gw_road_least_load(road) >= 0.0) return GW_OK;
     return err ? report_lift(road, m, 1.0, err) : GW_E_NUMERIC;
 }

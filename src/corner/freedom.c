@@ -21,7 +21,6 @@
 #include <gsl/gsl_linalg.h>
 #include <string.h>
 
-static const double LENGTH = 0.3;    /* makes rotations comparable with translations [m]          */
 static const double NOTHING = 1e-12; /* eigenvalue, of the largest, that counts as none            */
 static const double CLEARLY = 8e-12; /* above this, all are something whatever the rounding        */
 static const double MOVES = 1e-5;    /* share of the upright in a free motion that makes it matter */
@@ -168,7 +167,7 @@ static void fill_row(double *row, size_t n, const gw_link *link, const double b[
 {
     memset(row, 0, n * sizeof *row);
     for (int j = 0; j < 6; j++) {
-        double value = scale * b[j] / (j < 3 ? 1.0 : LENGTH);
+        double value = scale * b[j] / (j < 3 ? 1.0 : GW_MOTION_LENGTH);
         if (link->b != GW_CHASSIS) row[6 * (link->b - 1) + j] += value;
         if (link->a != GW_CHASSIS) row[6 * (link->a - 1) + j] -= value;
     }
@@ -176,7 +175,7 @@ static void fill_row(double *row, size_t n, const gw_link *link, const double b[
 
 static void fill_force_row(double *row, size_t n, int body, gw_vec3 at, gw_vec3 along)
 {
-    gw_vec3 lever = gw_scale(1.0 / LENGTH, gw_cross(at, along));
+    gw_vec3 lever = gw_scale(1.0 / GW_MOTION_LENGTH, gw_cross(at, along));
     const double six[6] = { along.x, along.y, along.z, lever.x, lever.y, lever.z };
     memset(row, 0, n * sizeof *row);
     memcpy(row + 6 * (body - 1), six, sizeof six);
@@ -204,7 +203,7 @@ static void fill_gram(const gw_corner_ws *ws, bool with_spring, gsl_matrix *gram
         for (int i = 0; i < 6; i++) {
             double rate = i < 3 ? link->law.k[i] : link->law.c[i - 3];
             if (rate == 0.0) continue;
-            fill_row(row, n, link, b[i], i < 3 ? 1.0 : LENGTH);
+            fill_row(row, n, link, b[i], i < 3 ? 1.0 : GW_MOTION_LENGTH);
             add_row(gram, row);
         }
     }
@@ -240,70 +239,16 @@ static bool moves_upright(const gw_corner_ws *ws, const gsl_matrix *vectors, siz
     return true;
 }
 
-static double share_of(const double *motion, int body)
-{
-    double sum = 0.0;
-    for (int i = 0; i < 6; i++) sum += pow(motion[6 * (body - 1) + i], 2);
-    return sqrt(sum);
-}
-
-/* The body that an error is about: what both wheels share, where it takes part, else the upright. */
-static int mover_of(const gw_corner_ws *ws, const double *motion)
-{
-    const gw_corner *corner = ws->corner;
-    int best = GW_UPRIGHT;
-    for (int w = 0; w < ws->n_wheels; w++)
-        if (share_of(motion, ws->wheel[w].upright) > share_of(motion, best)) best = ws->wheel[w].upright;
-    int wheel = best;
-    for (int b = corner->first_shared; b < corner->first_shared + corner->n_shared; b++)
-        if (share_of(motion, b) > 0.1 * share_of(motion, wheel) &&
-            (best == wheel || share_of(motion, b) > share_of(motion, best)))
-            best = b;
-    return best;
-}
-
-/* The middle of a body's joints, about the datum: a wheel's carrier is looked at where the wheel is. */
-static gw_vec3 middle_of(const gw_corner_ws *ws, int body)
-{
-    gw_vec3 sum = { 0, 0, 0 };
-    int n = 0;
-    if (gw_is_upright(ws, body)) return sum;
-    for (int j = 0; j < ws->corner->n_joints; j++) {
-        if (ws->link[j].a != body && ws->link[j].b != body) continue;
-        sum = gw_add(sum, ws->link[j].at);
-        n++;
-    }
-    return n ? gw_scale(1.0 / n, sum) : sum;
-}
-
-/* How a body moves there, as told in words; a turn counts over LENGTH. */
-static const char *way_of(const gw_corner_ws *ws, const double *motion, int body)
-{
-    static const char *const WAYS[6] = { "moves fore and aft (x)",  "moves sideways (y)",
-                                         "moves up and down (z)",   "turns about x (camber)",
-                                         "turns about y (wind-up)", "turns about z (toe)" };
-    static const char *const TURNS[3] = { "turns about x", "turns about y", "turns about z" };
-    const double *about = &motion[6 * (body - 1)];
-    gw_vec3 turn = gw_v3(about[3], about[4], about[5]);
-    gw_vec3 move =
-        gw_axpy(gw_v3(about[0], about[1], about[2]), 1.0 / LENGTH, gw_cross(turn, middle_of(ws, body)));
-    const double m[6] = { move.x, move.y, move.z, turn.x, turn.y, turn.z };
-    int way = 0;
-    for (int i = 1; i < 6; i++)
-        if (fabs(m[i]) > fabs(m[way])) way = i;
-    return way < 3 || gw_is_upright(ws, body) ? WAYS[way] : TURNS[way - 3];
-}
-
 static gw_status report_mechanism(const gw_corner_ws *ws, const double *motion, gw_error *err)
 {
     char names[160] = "";
     size_t used = 0;
-    int mover = mover_of(ws, motion);
+    int mover = gw_motion_mover(ws, motion);
     for (int b = GW_UPRIGHT; b < ws->corner->n_bodies; b++) {
         const char *name = ws->corner->bodies[b].name;
         size_t length = strlen(name);
         if (b == mover || (b == GW_UPRIGHT && ws->n_wheels == 1)) continue;
-        if (share_of(motion, b) < 1e-3 * share_of(motion, mover)) continue;
+        if (gw_motion_share(ws, motion, b) < 1e-3 * gw_motion_share(ws, motion, mover)) continue;
         if (used + length + 3 > sizeof names) break;
         memcpy(names + used, used ? ", " : "", used ? 2 : 0);
         used += used ? 2 : 0;
@@ -313,10 +258,9 @@ static gw_status report_mechanism(const gw_corner_ws *ws, const double *motion, 
     return gw_fail(err, GW_E_MECHANISM,
                    "the %s %s is a mechanism: %s%s %s without resistance%s%s; add a joint or give "
                    "a bush a rate in that direction",
-                   ws->corner->name, ws->n_wheels == 2 ? "axle" : "corner",
-                   gw_is_upright(ws, mover) && ws->n_wheels == 1 ? "the " : "",
-                   ws->corner->bodies[mover].name, way_of(ws, motion, mover), used ? ", together with " : "",
-                   names);
+                   ws->corner->name, gw_corner_or_axle(ws), gw_motion_article(ws, mover),
+                   ws->corner->bodies[mover].name, gw_motion_way(ws, motion, mover),
+                   used ? ", together with " : "", names);
 }
 
 static void column_of(const gsl_matrix *vectors, double *motion)
@@ -328,11 +272,11 @@ static gw_status report_loose(const gw_corner_ws *ws, const double *motion, gw_e
 {
     int most = GW_UPRIGHT;
     for (int b = GW_UPRIGHT; b < ws->corner->n_bodies; b++)
-        if (share_of(motion, b) > share_of(motion, most)) most = b;
+        if (gw_motion_share(ws, motion, b) > gw_motion_share(ws, motion, most)) most = b;
     return gw_fail(err, GW_E_MECHANISM,
                    "the %s %s has a member that nothing holds in place: %s %s; give one of its joints a rate",
-                   ws->corner->name, ws->n_wheels == 2 ? "axle" : "corner", ws->corner->bodies[most].name,
-                   way_of(ws, motion, most));
+                   ws->corner->name, gw_corner_or_axle(ws), ws->corner->bodies[most].name,
+                   gw_motion_way(ws, motion, most));
 }
 
 static bool is_loosened(const gw_corner_ws *ws, int body)
@@ -427,7 +371,8 @@ static gw_status find_null(gw_null_search *s, const gw_corner_ws *ws, bool with_
     *n_null = 0;
     if (is_held(s->gram, s->vectors)) return GW_OK;
     if (gsl_eigen_symmv(s->gram, s->values, s->vectors, s->eigen) != GSL_SUCCESS)
-        return gw_fail(err, GW_E_NUMERIC, "the %s corner: eigenvalues not found", ws->corner->name);
+        return gw_fail(err, GW_E_NUMERIC, "the %s %s: eigenvalues not found", ws->corner->name,
+                       gw_corner_or_axle(ws));
     gsl_eigen_symmv_sort(s->values, s->vectors, GSL_EIGEN_SORT_VAL_ASC);
     *n_null = count_null(s->values);
     return GW_OK;

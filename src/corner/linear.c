@@ -76,8 +76,8 @@ static gw_status factor(const gw_corner_ws *ws, gw_dense *d, double *scale, gw_e
     for (int w = 0; w < ws->n_wheels; w++) add_border(ws, d, w, *scale);
     if (!gw_dense_factor(d))
         return gw_fail(err, GW_E_NUMERIC,
-                       "the %s corner: the spring does not carry the wheel, so its travel cannot be set",
-                       ws->corner->name);
+                       "the %s %s: the spring does not carry the wheel, so its travel cannot be set",
+                       ws->corner->name, gw_corner_or_axle(ws));
     return GW_OK;
 }
 
@@ -117,8 +117,8 @@ static gw_status unit_moment(const gw_corner_ws *ws, gw_dense *d, int w, double 
     for (int i = 0; i < d->n; i++)
         if (!isfinite(d->x[i]))
             return gw_fail(err, GW_E_NUMERIC,
-                           "the %s corner: the spring does not carry the wheel, so its travel cannot be set",
-                           ws->corner->name);
+                           "the %s %s: the spring does not carry the wheel, so its travel cannot be set",
+                           ws->corner->name, gw_corner_or_axle(ws));
     for (int v = 0; v < ws->n_wheels; v++) rho[v] = scale * d->x[d->n - ws->n_wheels + v];
     recover(ws, d, out);
     return GW_OK;

@@ -176,30 +176,30 @@ bool gw_balance_is_met(const gw_balance_goal *g, const gw_imbalance *left, doubl
 static gw_status accept(gw_corner_ws *ws, const gw_state *state, gw_drive drive, bool condensed,
                         gw_error *err)
 {
-    const char *name = ws->corner->name;
     if (is_torn(ws, state))
-        return gw_fail(err, GW_E_NUMERIC, "the %s corner leaves its linkage under this load", name);
+        return gw_fail(err, GW_E_NUMERIC, "the %s %s leaves its linkage under this load", ws->corner->name,
+                       gw_corner_or_axle(ws));
     if (!condensed || !gw_balance_stands(ws, state, drive))
         return gw_fail(err, GW_E_NUMERIC,
-                       "the %s corner gives way under this load: its joints are too soft to hold it in place",
-                       name);
+                       "the %s %s gives way under this load: its joints are too soft to hold it in place",
+                       ws->corner->name, gw_corner_or_axle(ws));
     return GW_OK;
 }
 
 static gw_status no_stiffness(const gw_corner_ws *ws, gw_error *err)
 {
     return gw_fail(err, GW_E_NUMERIC,
-                   "the %s corner has no stiffness left in some direction: check rates, joints and "
+                   "the %s %s has no stiffness left in some direction: check rates, joints and "
                    "that the spring carries the wheel",
-                   ws->corner->name);
+                   ws->corner->name, gw_corner_or_axle(ws));
 }
 
 static gw_status no_balance(const gw_corner_ws *ws, gw_error *err)
 {
     return gw_fail(err, GW_E_NUMERIC,
-                   "the %s corner found no equilibrium in %d steps: the load or the travel is more than it "
+                   "the %s %s found no equilibrium in %d steps: the load or the travel is more than it "
                    "can carry",
-                   ws->corner->name, MAX_ITERATIONS);
+                   ws->corner->name, gw_corner_or_axle(ws), MAX_ITERATIONS);
 }
 
 /* A step so small that a balance stands or falls alike on both sides of it: of the bodies, and of the forces

@@ -35,8 +35,8 @@ static gw_status try_share(gw_corner_ws *ws, gw_drive drive, double share, gw_er
     gw_shut_play(ws, share);
     gw_status status = gw_newton(ws, &ws->work, drive, false, err);
     if (status == GW_OK && !gw_turn_is_usual(ws, &ws->resume, &ws->work))
-        status = gw_fail(err, GW_E_NUMERIC, "the %s corner would snap over within the play of its joints",
-                         ws->corner->name);
+        status = gw_fail(err, GW_E_NUMERIC, "the %s %s would snap over within the play of its joints",
+                         ws->corner->name, gw_corner_or_axle(ws));
     if (status != GW_OK) gw_state_copy(&ws->work, &ws->resume, ws->system.n);
     return status;
 }

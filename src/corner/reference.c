@@ -99,8 +99,8 @@ static gw_status solve_reference(gw_corner_ws *ws, const gw_fit *fit, double shi
             ws->work.right_load = ws->work.load;
             status = gw_newton(ws, &ws->work, GW_AT_TRAVEL, i == 1, err);
             if (status == GW_OK && !gw_step_is_usual(ws, &ws->resume, &ws->work))
-                status = gw_fail(err, GW_E_NUMERIC, "the %s corner would snap over under its static load",
-                                 ws->corner->name);
+                status = gw_fail(err, GW_E_NUMERIC, "the %s %s would snap over under its static load",
+                                 ws->corner->name, gw_corner_or_axle(ws));
             if (status != GW_OK) break;
             gw_state_copy(&ws->resume, &ws->work, ws->system.n);
         }
@@ -108,6 +108,10 @@ static gw_status solve_reference(gw_corner_ws *ws, const gw_fit *fit, double shi
         if (status == GW_OK) break;
     }
     gw_shut_play(ws, 0.0);
+    if (status == GW_E_NUMERIC) {
+        gw_state_at_design(ws, &ws->work);
+        gw_name_the_softest(ws, &ws->work, err);
+    }
     return status;
 }
 

@@ -63,8 +63,8 @@ static gw_status bring_on(gw_corner_ws *ws, const gw_corner_load target[GW_WHEEL
         put_loads(ws, now, drive, &ws->resume);
         status = gw_newton(ws, &ws->work, drive, false, err);
         if (status == GW_OK && !gw_step_is_usual(ws, &ws->resume, &ws->work))
-            status = gw_fail(err, GW_E_NUMERIC, "the %s corner would snap over before all of this load is on",
-                             ws->corner->name);
+            status = gw_fail(err, GW_E_NUMERIC, "the %s %s would snap over before all of this load is on",
+                             ws->corner->name, gw_corner_or_axle(ws));
         if (status == GW_OK) {
             done = next;
             part *= 1.5;
@@ -108,6 +108,7 @@ gw_status gw_axle_solve(gw_corner_ws *ws, const gw_corner_load load[GW_WHEELS], 
     gw_status status =
         gw_has_play(ws) ? with_play(ws, load, drive, err) : from_reference(ws, load, drive, true, err);
     if (status == GW_OK) gw_state_copy(state, &ws->work, ws->system.n);
+    if (status == GW_E_NUMERIC) gw_name_the_softest(ws, &ws->reference, err);
     return status;
 }
 
@@ -121,7 +122,8 @@ gw_status gw_axle_solve_near(gw_corner_ws *ws, const gw_corner_load load[GW_WHEE
     if (ws->once) {
         gw_status status = gw_newton_once(ws, &ws->work, drive);
         if (status != GW_OK)
-            return gw_fail(err, status, "the %s corner has no stiffness left", ws->corner->name);
+            return gw_fail(err, status, "the %s %s has no stiffness left", ws->corner->name,
+                           gw_corner_or_axle(ws));
     } else if (gw_newton(ws, &ws->work, drive, false, NULL) != GW_OK ||
                !gw_step_is_usual(ws, near, &ws->work))
         return gw_axle_solve(ws, load, drive, state, err);

@@ -136,9 +136,8 @@ gw_status gw_check_rounding(gw_corner_ws *ws, gw_error *err)
     if (moved <= NOTICED) return GW_OK;
     for (int j = 1; j < ws->corner->n_joints; j++)
         if (stiffest(&ws->link[j]) > stiffest(&ws->link[most])) most = j;
-    return gw_fail(
-        err, GW_E_NUMERIC,
-        "the %s corner: its rates are too far apart for a reliable answer: what is rounded off in %s, "
-        "the stiffest joint, would move the wheel; give that joint less, or the softest ones more",
-        ws->corner->name, ws->corner->joints[most].name);
+    return gw_fail(err, GW_E_NUMERIC,
+                   "the %s %s: its rates are too far apart for a reliable answer: what is rounded off in %s, "
+                   "the stiffest joint, would move the wheel; give that joint less, or the softest ones more",
+                   ws->corner->name, gw_corner_or_axle(ws), ws->corner->joints[most].name);
 }

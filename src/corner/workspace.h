@@ -122,6 +122,11 @@ static inline gw_mat3 gw_mirror_turn(int wheel, const gw_mat3 *r)
     m.m[2][1] = -m.m[2][1];
     return m;
 }
+/** What an error calls it, after its name. */
+static inline const char *gw_corner_or_axle(const gw_corner_ws *ws)
+{
+    return ws->n_wheels == 2 ? "axle" : "corner";
+}
 /** True for the upright of a wheel. */
 static inline bool gw_is_upright(const gw_corner_ws *ws, int body)
 {
@@ -179,6 +184,33 @@ void gw_assemble_part_tangents(gw_corner_ws *ws, const gw_state *state, gw_drive
 bool gw_balance_stands(const gw_corner_ws *ws, const gw_state *state, gw_drive drive);
 /** GW_E_NUMERIC where the rounding of the stiffest joints' forces moves the wheel at S0. */
 gw_status gw_check_rounding(gw_corner_ws *ws, gw_error *err);
+
+/* motion.c: a movement of all bodies, six numbers each: along x, y, z [m], then the turns times
+ * GW_MOTION_LENGTH */
+static const double GW_MOTION_LENGTH = 0.3; /**< makes turns comparable with movements [m] */
+/** How much of it is the body's, at the middle of its joints. */
+double gw_motion_share(const gw_corner_ws *ws, const double *motion, int body);
+/** The body that an error is about: what both wheels share, where it takes part, else the upright. */
+int gw_motion_mover(const gw_corner_ws *ws, const double *motion);
+/** How a body moves there, at the middle of its joints: "moves sideways (y)". */
+const char *gw_motion_way(const gw_corner_ws *ws, const double *motion, int body);
+/** What stands before its name: an axle's uprights have a side in theirs. */
+const char *gw_motion_article(const gw_corner_ws *ws, int body);
+
+/* softest.c: what gives way first */
+/** The softest way in which uprights can move at a balance, with the wheels held at their height: how far a
+ * newton takes it [m/N]; HUGE_VAL where it runs away, 0 where there is no memory. `motion`: of all bodies. */
+double gw_softest_motion(gw_corner_ws *ws, const gw_state *state, double *motion);
+/** How many times softer that is at `to` than at `from`, but many where it is very soft and 0 where it is
+ * stiff. `motion`: at `to`. */
+double gw_softened(gw_corner_ws *ws, const gw_state *from, const gw_state *to, double *motion);
+static const double GW_SOFTENED = 1.1; /**< by less, it is not that way that the corner goes [-] */
+/** What moves in it, after the message; `axle`: "rear ", where the message is about the whole car, else "".
+ */
+void gw_add_what_gives(const gw_corner_ws *ws, const double *motion, const char *axle, gw_error *err);
+/** After a GW_E_NUMERIC: names the body that gives way first at the last balance, ws->resume, if one did
+ * since the state `from`. */
+void gw_name_the_softest(gw_corner_ws *ws, const gw_state *from, gw_error *err);
 
 /* freedom.c: mechanisms and harmless spins */
 gw_status gw_freedom_settle(gw_corner_ws *ws, gw_error *err);

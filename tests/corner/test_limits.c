@@ -46,6 +46,7 @@ static void a_wheel_on_a_soft_pivot_stands_up_to_the_buckling_load(void **unused
     f.corner.wheel.static_load = 1.002 * buckling;
     assert_int_equal(try_open(&f, &err), GW_E_NUMERIC);
     check_contains(err.msg, "front corner gives way under this load");
+    check_contains(err.msg, "; first to give way: the upright turns about x (camber)");
 }
 
 /* The same under a load that is brought on later; the side stays where it is by symmetry. */
@@ -66,6 +67,7 @@ static void the_buckling_load_counts_for_loads_too(void **unused)
     load.patch_force.z = 1.002 * buckling;
     assert_int_equal(gw_corner_solve(ws, &load, GW_AT_TRAVEL, &state, &err), GW_E_NUMERIC);
     check_contains(err.msg, "gives way");
+    check_contains(err.msg, "; first to give way: the upright turns about x (camber)");
     gw_state_free(&state);
     gw_corner_close(ws);
 }
