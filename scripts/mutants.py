@@ -271,7 +271,7 @@ def main():
         print(f"{len(faults)} faults fit, {len(unfit)} do not")
         return 1 if unfit or not faults else 0
     start = time.time()
-    with tempfile.TemporaryDirectory(prefix="giveway-mutants-") as work:
+    with tempfile.TemporaryDirectory(prefix="giveway-mutants-", ignore_cleanup_errors=True) as work:
         alive = sum_up(plant_all(faults, prepare(work, args.jobs, faults)), start, len(unfit))
     return 1 if alive or unfit else 0
 

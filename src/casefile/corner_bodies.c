@@ -3,7 +3,10 @@
 #include "casefile/corner_reader.h"
 #include "casefile/nearest.h"
 
+#include <stdio.h>
 #include <string.h>
+
+enum { SIDED_MAX = 80 }; /* a longer name is not offered */
 
 int gw_body_named(const gw_reader *rd, const gw_node *at, const gw_corner *corner, const char *name)
 {
@@ -34,6 +37,7 @@ static int find_own(const gw_corner *corner, const char *name)
     return -1;
 }
 
+/* With a side that was written before it. */
 static int own_body(gw_corner_reader *r, const gw_node *at, int side, const char *name)
 {
     char found[80], hint[GW_HINT_MAX];
@@ -41,15 +45,33 @@ static int own_body(gw_corner_reader *r, const gw_node *at, int side, const char
     gw_nearest near = { .want = name };
     int body = find_own(corner, name);
     if (body >= 0) return side == GW_LEFT_WHEEL ? body : gw_body_in_mirror(corner, body);
+    if (strcmp(name, "chassis") == 0 || gw_body_shared(corner, name) >= 0) {
+        gw_fault(&r->cr->rd, at, "both wheels share %s, so it has no side: write \"%s\"", name, name);
+        return -1;
+    }
     for (int b = GW_UPRIGHT; b < corner->first_shared; b++) gw_nearest_offer(&near, corner->bodies[b].name);
     gw_fault(&r->cr->rd, at, "expected \"upright\" or a member of the %s corner after \"%s\", found %s%s",
              corner->name, SIDES[side], gw_found(at, found), gw_nearest_hint(&near, hint));
     return -1;
 }
 
+/* Every name that a joint of an axle may write; those with a side are written into `sided`. */
+static void offer_all(const gw_corner *corner, gw_nearest *near, char sided[2 * GW_CORNER_BODIES][SIDED_MAX])
+{
+    int n = 0;
+    gw_nearest_offer(near, "chassis");
+    for (int i = 0; i < corner->n_shared; i++)
+        gw_nearest_offer(near, corner->bodies[corner->first_shared + i].name);
+    for (int b = GW_UPRIGHT; b < corner->first_shared; b++)
+        for (int s = 0; s < 2; s++, n++) {
+            snprintf(sided[n], SIDED_MAX, "%s%s", SIDES[s], corner->bodies[b].name);
+            gw_nearest_offer(near, sided[n]);
+        }
+}
+
 static int axle_body(gw_corner_reader *r, const gw_node *at, const char *name)
 {
-    char found[80], hint[GW_HINT_MAX];
+    char found[80], hint[GW_HINT_MAX], sided[2 * GW_CORNER_BODIES][SIDED_MAX];
     const gw_corner *corner = r->corner;
     gw_nearest near = { .want = name };
     for (int s = 0; s < 2; s++)
@@ -61,8 +83,7 @@ static int axle_body(gw_corner_reader *r, const gw_node *at, const char *name)
         gw_fault(&r->cr->rd, at, "say of which side: \"left.%s\" or \"right.%s\"", name, name);
         return -1;
     }
-    for (int i = 0; i < corner->n_shared; i++)
-        gw_nearest_offer(&near, corner->bodies[corner->first_shared + i].name);
+    offer_all(corner, &near, sided);
     gw_fault(
         &r->cr->rd, at,
         "expected \"chassis\", a member of the axle, or a body of a corner with its side (\"left.NAME\", "

@@ -12,8 +12,6 @@
 #include <gsl/gsl_eigen.h>
 #include <gsl/gsl_errno.h>
 #include <gsl/gsl_linalg.h>
-#include <stdio.h>
-#include <string.h>
 
 static const double HELD = 1e9;       /* keeps a wheel at its height [N/m]                              */
 static const double SOFT = 2e-5;      /* a kilonewton takes it 20 mm: less is not worth a word [m/N] */
@@ -141,10 +139,10 @@ double gw_softened(gw_corner_ws *ws, const gw_state *from, const gw_state *to, d
 
 void gw_add_what_gives(const gw_corner_ws *ws, const double *motion, const char *axle, gw_error *err)
 {
-    size_t used = strlen(err->msg);
+    const gw_error so_far = *err;
     int mover = gw_motion_mover(ws, motion);
-    snprintf(err->msg + used, sizeof err->msg - used, "; first to give way: %s%s%s %s", axle,
-             gw_motion_article(ws, mover), ws->corner->bodies[mover].name, gw_motion_way(ws, motion, mover));
+    gw_fail(err, so_far.code, "%s; first to give way: %s%s%s %s", so_far.msg, axle,
+            gw_motion_article(ws, mover), ws->corner->bodies[mover].name, gw_motion_way(ws, motion, mover));
 }
 
 void gw_name_the_softest(gw_corner_ws *ws, const gw_state *from, gw_error *err)

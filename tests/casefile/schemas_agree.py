@@ -34,6 +34,7 @@ READER_ONLY = [
     (r"expected \"chassis\", a member of the axle, or a body of a corner", NAMES),
     (r"expected \"chassis\" or a member of this axle", NAMES),
     (r"say of which side", NAMES),
+    (r"both wheels share .*, so it has no side", NAMES),
     (r"expected \"upright\" or a member of the (front|rear) corner after", NAMES),
     (r"the axle has a member of this name too", NAMES),
     (r"names are unique within a corner and its axle", NAMES),
