@@ -4,28 +4,19 @@
 #include "car/road.h"
 #include "corner/twin.h"
 
-#include <stdlib.h>
-
 enum { USUAL_STEPS = 12 };
+
+static gw_status open_twin(const gw_road_part *part, const gw_axle_origin *from, gw_axle which,
+                           gw_corner_ws **ws, gw_error *err)
+{
+    (void)from, (void)which;
+    return gw_corner_twin_open(part->pair, ws, err);
+}
 
 gw_status gw_road_frame(const gw_vehicle *vehicle, const gw_road_part part[GW_AXLES], gw_road **out,
                         gw_error *err)
 {
-    gw_road *road = calloc(1, sizeof *road);
-    if (!road) return gw_fail(err, GW_E_NOMEM, "out of memory for the car");
-    road->vehicle = vehicle;
-    gw_status status = GW_OK;
-    for (int a = 0; a < GW_AXLES && status == GW_OK; a++) {
-        status = gw_corner_twin_open(part[a].pair, &road->axle[a].ws, err);
-        if (status == GW_OK) status = gw_road_make_axle(road, (gw_axle)a, part[a].made_up, err);
-    }
-    if (status == GW_OK) status = gw_road_place_chassis(road, err);
-    if (status != GW_OK) {
-        gw_road_close(road);
-        return status;
-    }
-    *out = road;
-    return GW_OK;
+    return gw_road_begin(vehicle, part, open_twin, NULL, out, err);
 }
 
 void gw_road_refit(gw_road *road, gw_axle axle, const gw_corner_ws *fitted)
@@ -107,27 +98,6 @@ static void put(gw_road *road, const gw_road_mark *mark)
     }
 }
 
-/* The springs' law starts from this car's S0. */
-static void springs_follow(gw_road *road)
-{
-    for (int a = 0; a < GW_AXLES; a++) {
-        gw_road_axle *axle = &road->axle[a];
-        const gw_corner *pair = axle->ws->corner;
-        for (int w = 0; w < GW_WHEELS; w++) {
-            double rate = w == GW_LEFT_WHEEL ? pair->spring.rate : pair->right_spring.rate;
-            double *length = gw_spring_length_of(&axle->state, w);
-            *length = gw_spring_length(axle->ws, &axle->state, w);
-            *gw_spring_force_of(&axle->state, w) = *gw_spring_force_of(&axle->start, w) +
-                                                   rate * (*gw_spring_length_of(&axle->start, w) - *length);
-        }
-    }
-}
-
-static bool has_play(const gw_road *road)
-{
-    return gw_has_play(road->axle[GW_FRONT].ws) || gw_has_play(road->axle[GW_REAR].ws);
-}
-
 /* No wheel turned further from where it came than in a car that works. */
 static bool is_usual(const gw_road *road, bool setting)
 {
@@ -142,9 +112,9 @@ static bool is_usual(const gw_road *road, bool setting)
 /* From `guess` to a balance near it. */
 static bool follow_guess(gw_road *road, const gw_road_mark *guess, bool setting)
 {
-    if (!guess || (!road->once && has_play(road))) return false;
+    if (!guess || (!road->once && gw_road_has_play(road))) return false;
     put(road, guess);
-    if (!setting) springs_follow(road);
+    if (!setting) gw_road_springs_follow(road);
     if (road->once) return gw_road_newton_once(road) == GW_OK;
     return gw_road_newton(road, NULL) == GW_OK && is_usual(road, setting);
 }
@@ -175,35 +145,22 @@ gw_status gw_road_solve_near(gw_road *road, const gw_manoeuvre *m, const gw_road
     return gw_road_solve(road, m, err);
 }
 
-static gw_status open_axle_near(gw_road *road, gw_axle which, const gw_road_part *part, const gw_road *near,
-                                gw_nearness how, gw_error *err)
+static gw_status open_axle_near(const gw_road_part *part, const gw_axle_origin *from, gw_axle which,
+                                gw_corner_ws **ws, gw_error *err)
 {
-    gw_status status =
-        gw_corner_open_near(part->pair, part->fit, near->axle[which].ws, how, &road->axle[which].ws, err);
-    if (status == GW_OK) status = gw_road_make_axle(road, which, part->made_up, err);
-    if (status == GW_OK) gw_road_note_setting(&road->axle[which]);
-    return status;
+    return gw_corner_open_near(part->pair, part->fit, from->near->axle[which].ws, from->how, ws, err);
 }
 
 gw_status gw_road_open_near(const gw_vehicle *vehicle, const gw_road_part part[GW_AXLES], const gw_road *near,
                             const gw_road_mark *guess, gw_nearness how, gw_road **out, gw_error *err)
 {
-    gw_road *road = calloc(1, sizeof *road);
-    if (!road) return gw_fail(err, GW_E_NOMEM, "out of memory for the car");
-    road->vehicle = vehicle;
+    const gw_axle_origin from = { near, how };
+    gw_status status = gw_road_begin(vehicle, part, open_axle_near, &from, out, err);
+    gw_road *road = *out;
+    if (status != GW_OK) return status;
     road->once = how == GW_NEAR_ONCE;
-    gw_status status = GW_OK;
-    for (int a = 0; a < GW_AXLES && status == GW_OK; a++)
-        status = open_axle_near(road, (gw_axle)a, &part[a], near, how, err);
-    if (status == GW_OK) status = gw_road_place_chassis(road, err);
-    if (status == GW_OK) status = gw_road_stand_near(road, guess, err);
-    if (status != GW_OK) {
-        gw_road_close(road);
-        return status;
-    }
-    gw_road_note_strains(road);
-    *out = road;
-    return GW_OK;
+    for (int a = 0; a < GW_AXLES; a++) gw_road_note_setting(&road->axle[a]);
+    return gw_road_finish(road, gw_road_stand_near(road, guess, err), out);
 }
 
 int gw_road_steps(const gw_road *road)

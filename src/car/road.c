@@ -113,6 +113,23 @@ static void assemble_tangents(gw_road *road, gw_balance_of_car *b)
     gw_put_chassis_tangents(road, b);
 }
 
+void gw_road_springs_follow(gw_road *road)
+{
+    for (int a = 0; a < GW_AXLES; a++) {
+        gw_road_axle *axle = &road->axle[a];
+        const gw_corner *pair = axle->ws->corner;
+        for (int w = 0; w < GW_WHEELS; w++) {
+            double rate = w == GW_LEFT_WHEEL ? pair->spring.rate : pair->right_spring.rate;
+            double *length = gw_spring_length_of(&axle->state, w);
+            *length = gw_spring_length(axle->ws, &axle->state, w);
+            if (!road->setting)
+                *gw_spring_force_of(&axle->state, w) =
+                    *gw_spring_force_of(&axle->start, w) +
+                    rate * (*gw_spring_length_of(&axle->start, w) - *length);
+        }
+    }
+}
+
 /* The axles follow the step; the largest movement. Bounded where a body would turn by more than a radian. */
 static double follow(gw_road *road)
 {
@@ -128,21 +145,12 @@ static double follow(gw_road *road)
     double factor = fmin(1.0, fmin(LARGEST_TURN / fmax(turn, DBL_MIN), LARGEST_MOVE / fmax(move, DBL_MIN)));
     for (int a = 0; a < GW_AXLES; a++) {
         gw_road_axle *axle = &road->axle[a];
-        const gw_corner *pair = axle->ws->corner;
         for (int b = 1; b < axle->ws->system.n; b++)
             gw_move_body(&axle->state.pose[b], axle->ws->system.step[b], factor);
-        for (int w = 0; w < GW_WHEELS; w++) {
-            double rate = w == GW_LEFT_WHEEL ? pair->spring.rate : pair->right_spring.rate;
-            double *length = gw_spring_length_of(&axle->state, w),
-                   *force = gw_spring_force_of(&axle->state, w);
-            *length = gw_spring_length(axle->ws, &axle->state, w);
-            if (road->setting)
-                *force += axle->ws->system.border_step[w];
-            else
-                *force = *gw_spring_force_of(&axle->start, w) +
-                         rate * (*gw_spring_length_of(&axle->start, w) - *length);
-        }
+        for (int w = 0; w < GW_WHEELS && road->setting; w++)
+            *gw_spring_force_of(&axle->state, w) += axle->ws->system.border_step[w];
     }
+    gw_road_springs_follow(road);
     return fmax(move, turn);
 }
 
@@ -227,7 +235,7 @@ static bool is_usual(const gw_road *road)
     return road->iterations <= 12;
 }
 
-static bool has_play(const gw_road *road)
+bool gw_road_has_play(const gw_road *road)
 {
     return gw_has_play(road->axle[GW_FRONT].ws) || gw_has_play(road->axle[GW_REAR].ws);
 }
@@ -248,22 +256,15 @@ static gw_status try_step(gw_road *road, gw_error *err)
     return status;
 }
 
-/* Plays opened little by little, as for a corner: see corner/play.c. */
+static gw_status try_share(void *of, double share, gw_error *err)
+{
+    shut_play(of, share);
+    return try_step(of, err);
+}
+
 static gw_status open_play(gw_road *road, gw_error *err)
 {
-    gw_status status = GW_OK;
-    double share = 1.0, ratio = 0.3;
-    while (share > 0.0 && ratio < 0.9) {
-        double next = share > 1e-3 ? share * ratio : 0.0;
-        shut_play(road, next);
-        status = try_step(road, err);
-        if (status == GW_OK)
-            share = next;
-        else if (next > 0.0)
-            ratio = sqrt(ratio);
-        else
-            break;
-    }
+    gw_status status = gw_open_by_shares(try_share, road, err);
     shut_play(road, 0.0);
     return status;
 }
@@ -319,7 +320,7 @@ static gw_status bring_on(gw_road *road, const gw_manoeuvre *m, double whole, gw
 
 static gw_status reach(gw_road *road, const gw_manoeuvre *m, double whole, gw_error *err)
 {
-    if (!has_play(road)) return bring_on(road, m, whole, err);
+    if (!gw_road_has_play(road)) return bring_on(road, m, whole, err);
     stand_still(road);
     road->load = gw_road_load_of(road->vehicle, m, whole);
     if (try_step(road, NULL) == GW_OK) return GW_OK;
@@ -421,7 +422,7 @@ gw_status gw_road_find_reference(gw_road *road, gw_error *err)
                       road->axle[a].ws->system.n);
     gw_look_from(&road->stance);
     gw_status status = try_step(road, err);
-    if (status != GW_OK && has_play(road)) {
+    if (status != GW_OK && gw_road_has_play(road)) {
         shut_play(road, 1.0);
         status = try_step(road, err);
         if (status == GW_OK) status = open_play(road, err);
@@ -483,14 +484,6 @@ void gw_road_note_setting(gw_road_axle *axle)
     }
 }
 
-static gw_status open_axle(gw_road *road, gw_axle which, const gw_road_part *part, gw_error *err)
-{
-    gw_status status = gw_corner_open_like(part->pair, part->fit, part->like, &road->axle[which].ws, err);
-    if (status == GW_OK) status = gw_road_make_axle(road, which, part->made_up, err);
-    if (status == GW_OK) gw_road_note_setting(&road->axle[which]);
-    return status;
-}
-
 /* What is left of the car's mass without its wheels, and where. */
 gw_status gw_road_place_chassis(gw_road *road, gw_error *err)
 {
@@ -510,25 +503,55 @@ gw_status gw_road_place_chassis(gw_road *road, gw_error *err)
     return GW_OK;
 }
 
-gw_status gw_road_open(const gw_vehicle *vehicle, const gw_road_part part[GW_AXLES], gw_road **out,
-                       gw_error *err)
+gw_status gw_road_begin(const gw_vehicle *vehicle, const gw_road_part part[GW_AXLES], gw_axle_opener *open,
+                        const gw_axle_origin *from, gw_road **out, gw_error *err)
 {
     *out = NULL;
     gw_road *road = calloc(1, sizeof *road);
     if (!road) return gw_fail(err, GW_E_NOMEM, "out of memory for the car");
     road->vehicle = vehicle;
     gw_status status = GW_OK;
-    for (int a = 0; a < GW_AXLES && status == GW_OK; a++) status = open_axle(road, (gw_axle)a, &part[a], err);
-    if (status == GW_OK) status = gw_road_place_chassis(road, err);
-    if (status == GW_OK) status = gw_road_find_reference(road, err);
-    if (status != GW_OK) {
-        gw_road_close(road);
-        return status;
+    for (int a = 0; a < GW_AXLES && status == GW_OK; a++) {
+        status = open(&part[a], from, (gw_axle)a, &road->axle[a].ws, err);
+        if (status == GW_OK) status = gw_road_make_axle(road, (gw_axle)a, part[a].made_up, err);
     }
-    gw_road_set_wheels(road);
-    gw_road_note_strains(road);
-    *out = road;
-    return GW_OK;
+    if (status == GW_OK) status = gw_road_place_chassis(road, err);
+    if (status == GW_OK)
+        *out = road;
+    else
+        gw_road_close(road);
+    return status;
+}
+
+gw_status gw_road_finish(gw_road *road, gw_status status, gw_road **out)
+{
+    *out = NULL;
+    if (status == GW_OK) {
+        gw_road_note_strains(road);
+        *out = road;
+    } else {
+        gw_road_close(road);
+    }
+    return status;
+}
+
+static gw_status open_axle(const gw_road_part *part, const gw_axle_origin *from, gw_axle which,
+                           gw_corner_ws **ws, gw_error *err)
+{
+    (void)from, (void)which;
+    return gw_corner_open_like(part->pair, part->fit, part->like, ws, err);
+}
+
+gw_status gw_road_open(const gw_vehicle *vehicle, const gw_road_part part[GW_AXLES], gw_road **out,
+                       gw_error *err)
+{
+    gw_status status = gw_road_begin(vehicle, part, open_axle, NULL, out, err);
+    gw_road *road = *out;
+    if (status != GW_OK) return status;
+    for (int a = 0; a < GW_AXLES; a++) gw_road_note_setting(&road->axle[a]);
+    status = gw_road_find_reference(road, err);
+    if (status == GW_OK) gw_road_set_wheels(road);
+    return gw_road_finish(road, status, out);
 }
 
 void gw_road_close(gw_road *road)

@@ -107,6 +107,22 @@ void gw_put_chassis(const gw_road *road, gw_balance_of_car *balance);
 void gw_put_chassis_tangents(const gw_road *road, gw_balance_of_car *balance);
 
 /* road.c */
+/** Where an axle's workspace comes from: anew (NULL), or from a car that differs little. */
+typedef struct gw_axle_origin {
+    const gw_road *near;
+    gw_nearness how;
+} gw_axle_origin;
+typedef gw_status gw_axle_opener(const gw_road_part *part, const gw_axle_origin *from, gw_axle which,
+                                 gw_corner_ws **ws, gw_error *err);
+/** A car with its axles opened and its masses placed, which does not stand yet; *out is NULL after an error.
+ */
+gw_status gw_road_begin(const gw_vehicle *vehicle, const gw_road_part part[GW_AXLES], gw_axle_opener *open,
+                        const gw_axle_origin *from, gw_road **out, gw_error *err);
+/** It stands: handed out with its strains noted; after an error of standing up it is closed. */
+gw_status gw_road_finish(gw_road *road, gw_status status, gw_road **out);
+bool gw_road_has_play(const gw_road *road);
+/** Lengths of the springs where the bodies are, and, once the car is set, their forces by the law from S0. */
+void gw_road_springs_follow(gw_road *road);
 /** Memory and geometry of an axle whose workspace is there; its wheels' setting, which the kit decides. */
 gw_status gw_road_make_axle(gw_road *road, gw_axle which, double made_up, gw_error *err);
 void gw_road_note_setting(gw_road_axle *axle);

@@ -29,11 +29,35 @@ void gw_shut_play(gw_corner_ws *ws, double share)
     for (int j = 0; j < ws->n_links; j++) ws->link[j].shut = ws->link[j].law.clearance > 0.0 ? share : 0.0;
 }
 
-static gw_status try_share(gw_corner_ws *ws, gw_drive drive, double share, gw_error *err)
+gw_status gw_open_by_shares(gw_share_step *step, void *of, gw_error *err)
 {
+    gw_status status = GW_OK;
+    double share = 1.0, ratio = FIRST_RATIO;
+    while (share > 0.0 && ratio < LAST_RATIO) {
+        double next = share > LAST_SHARE ? share * ratio : 0.0;
+        status = step(of, next, err);
+        if (status == GW_OK)
+            share = next;
+        else if (next > 0.0)
+            ratio = sqrt(ratio);
+        else
+            break;
+    }
+    return status;
+}
+
+typedef struct gw_corner_play {
+    gw_corner_ws *ws;
+    gw_drive drive;
+} gw_corner_play;
+
+static gw_status try_share(void *of, double share, gw_error *err)
+{
+    const gw_corner_play *play = of;
+    gw_corner_ws *ws = play->ws;
     gw_state_copy(&ws->resume, &ws->work, ws->system.n);
     gw_shut_play(ws, share);
-    gw_status status = gw_newton(ws, &ws->work, drive, false, err);
+    gw_status status = gw_newton(ws, &ws->work, play->drive, false, err);
     if (status == GW_OK && !gw_turn_is_usual(ws, &ws->resume, &ws->work))
         status = gw_fail(err, GW_E_NUMERIC, "the %s %s would snap over within the play of its joints",
                          ws->corner->name, gw_corner_or_axle(ws));
@@ -43,18 +67,8 @@ static gw_status try_share(gw_corner_ws *ws, gw_drive drive, double share, gw_er
 
 gw_status gw_open_play(gw_corner_ws *ws, gw_drive drive, gw_error *err)
 {
-    gw_status status = GW_OK;
-    double share = 1.0, ratio = FIRST_RATIO;
-    while (share > 0.0 && ratio < LAST_RATIO) {
-        double next = share > LAST_SHARE ? share * ratio : 0.0;
-        status = try_share(ws, drive, next, err);
-        if (status == GW_OK)
-            share = next;
-        else if (next > 0.0)
-            ratio = sqrt(ratio);
-        else
-            break;
-    }
+    gw_corner_play play = { ws, drive };
+    gw_status status = gw_open_by_shares(try_share, &play, err);
     gw_shut_play(ws, 0.0);
     return status;
 }

@@ -233,6 +233,10 @@ double gw_hand(const gw_mat3 *frame); /**< 1, or -1 where it is left-handed */
 bool gw_has_play(const gw_corner_ws *ws);
 /** `share` of the law of joints with play is that of the joint without it: 1 shut, 0 as it is. */
 void gw_shut_play(gw_corner_ws *ws, double share);
+/** From every play shut to none, in steps that take the balance to a share of the way; the last is 0. A step
+ * that fails leaves things as they were, and a smaller one is tried. */
+typedef gw_status gw_share_step(void *of, double share, gw_error *err);
+gw_status gw_open_by_shares(gw_share_step *step, void *of, gw_error *err);
 /** From a balance with every play shut, in ws->work, to the one with play; opens it in any case. */
 gw_status gw_open_play(gw_corner_ws *ws, gw_drive drive, gw_error *err);
 
