@@ -20,19 +20,34 @@ typedef struct view {
     const gw_corner *pair;
     const gw_vec3 *mark;
     const gw_picture *under;
+    double centre; /* of roll: the height that the body leans about [m] */
     bool above;
     double scale, mid; /* pixels per metre, what stands in the middle of the height [m] */
 } view;
 
-/* The height moves it as it is; what the load adds is exaggerated. */
-static gw_vec3 placed(const view *v, int body, gw_vec3 at)
+/* The body leans about its roll centre and rises as it does, at its true size; the left wheel is the outer
+ * one. */
+static gw_vec3 leaned(const view *v, gw_vec3 at)
 {
-    if (!v->under || body == GW_CHASSIS) return at;
+    double roll = v->under->roll, over = at.z - v->centre;
+    return gw_v3(at.x, at.y * cos(roll) + over * sin(roll),
+                 v->centre + over * cos(roll) - at.y * sin(roll) + v->under->rise);
+}
+
+/* In the body's axes the height moves it as it is; what the load adds is exaggerated. */
+static gw_vec3 in_body(const view *v, int body, gw_vec3 at)
+{
+    if (body == GW_CHASSIS) return at;
     const gw_part_move *height = &v->under->by_travel[body], *moved = &v->under->moved[body];
     gw_vec3 turn = gw_axpy(height->turn, FIRST_FACTOR, gw_sub(moved->turn, height->turn));
     gw_vec3 move = gw_axpy(height->move, FIRST_FACTOR, gw_sub(moved->move, height->move));
     gw_mat3 r = gw_rot_exp(turn);
     return gw_add(gw_add(gw_mul(&r, gw_sub(at, v->mark[body])), v->mark[body]), move);
+}
+
+static gw_vec3 placed(const view *v, int body, gw_vec3 at)
+{
+    return v->under ? leaned(v, in_body(v, body, at)) : at;
 }
 
 /* From behind, left is left and up is up; from above, left is left and forward is up. */
@@ -108,9 +123,12 @@ void gw_page_first_pictures(const gw_page *p, gw_buf *out)
     const gw_corner *pair = &p->c->pairs[p->axle];
     gw_vec3 centre = pair->wheel.centre;
     double half = fabs(centre.y) + 0.25;
-    view v = {
-        .p = p, .pair = pair, .mark = p->r->pictures.mark[p->axle], .scale = (WIDE / 2 - EDGE) / half
-    };
+    view v = { .p = p,
+               .pair = pair,
+               .mark = p->r->pictures.mark[p->axle],
+               .centre = centre.z,
+               .scale = (WIDE / 2 - EDGE) / half };
+    if (of && isfinite(of->roll_centre)) v.centre += of->roll_centre - pair->wheel.loaded_radius;
     const gw_picture *under = of && p->load >= 0 && of->load[p->load].solved ? &of->load[p->load] : NULL;
     v.mid = centre.z + 0.12;
     picture(v, "behind", GW_WORDS_PAGE_BEHIND, under, out);
