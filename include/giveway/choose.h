@@ -8,6 +8,7 @@
 #define GIVEWAY_CHOOSE_H
 
 #include "giveway/api.h"
+#include "giveway/compare.h"
 #include "giveway/study.h"
 
 GW_API_BEGIN
@@ -124,6 +125,7 @@ typedef struct gw_choose_options {
     /** Called now and then with what is done, never twice at once; false: stop. May be NULL. */
     bool (*progress)(void *context, int done, int of);
     void *context;
+    const gw_ride_study *ride; /**< of the case's own kits, where it is known; NULL: it is worked out      */
 } gw_choose_options;
 
 /**

@@ -23,8 +23,8 @@ typedef struct gw_report {
     const char *no_ride;        /**< what the case lacks for `ride`; NULL: worked out             */
     gw_ride_study ride;
     gw_grid_study grid;            /**< n 0: the case has no vehicle                        */
-    gw_sweep_study brake, lateral; /**< as above                                            */
-    gw_handling_study handling;    /**< what it lacks is in its own words                   */
+    gw_sweep_study brake, lateral; /**< n 0 until gw_study_report_sweeps                    */
+    gw_handling_study handling;    /**< in brief; what it lacks is in its own words         */
     gw_align_study align;          /**< n 0: the case has nothing to set                    */
     gw_laws laws;                  /**< of every bush of the case                           */
     gw_picture_study pictures;     /**< of the parts of each axle                           */
@@ -43,6 +43,12 @@ typedef struct gw_report {
  */
 gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, bool banded, gw_report *out,
                           gw_error *err);
+/**
+ * The sweeps of braking and cornering, which the workshop's copy alone draws, into a report that is made.
+ *
+ * @retval GW_OK  also where the case has no vehicle; else as gw_study_sweep.
+ */
+gw_status gw_study_report_sweeps(const gw_selection *wanted, gw_report *report, gw_error *err);
 void gw_report_free(gw_report *report);
 
 GW_API_END

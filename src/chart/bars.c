@@ -138,12 +138,15 @@ static void put_box(gw_sheet *s, const gw_chart_mark *m, gw_box box)
     gw_layout_box(s->out, box, gw_style_fill(m->style), hatching);
 }
 
+/* In the first row the name, where it has room; nothing, where it stands above, tied; else its letter. */
 static void put_letter(gw_sheet *s, const gw_chart_mark *m, const gw_box *box)
 {
-    const char letter[2] = { m->letter, '\0' };
-    if (m->letter && fabs(box->x1 - box->x0) >= LETTER_ROOM)
-        gw_layout_text_at(s->out, 0.5 * (box->x0 + box->x1), 0.5 * (box->y0 + box->y1), letter, GW_TYPE_TICK,
-                          gw_style_text_on(m->style), GW_TEXT_CENTRE);
+    char text[GW_LABEL_TEXT] = { m->letter, '\0' };
+    const gw_bar_label *named = m->letter && m->row == 0 ? gw_label_of(s, m->letter - 'A') : NULL;
+    if (!m->letter || (named && !named->inside) || fabs(box->x1 - box->x0) < LETTER_ROOM) return;
+    if (named) gw_label_inside(m, s->figure->keys[named->key], text);
+    gw_layout_text_at(s->out, 0.5 * (box->x0 + box->x1), 0.5 * (box->y0 + box->y1), text, GW_TYPE_TICK,
+                      gw_style_text_on(m->style), GW_TEXT_CENTRE);
 }
 
 static void put_figure(gw_sheet *s, const gw_chart_mark *m, bool at_from, double y)
@@ -218,6 +221,14 @@ static void put_upright(gw_sheet *s, const gw_chart_mark *m, bool figures)
                           m->figure, GW_TYPE_TICK, GW_INK, GW_TEXT_CENTRE);
 }
 
+/* Above the first bar, below the name of its row where that stands above. */
+static void put_labels(gw_sheet *s)
+{
+    double high = (s->bottom - s->top) / s->figure->y.n_rows, names = gw_names_height(s);
+    double bar = s->top + 0.5 * (high + names) - 0.5 * BAR;
+    if (s->labels.lines) gw_labels_put(s, s->inlined ? s->top + names + 4 : s->top, bar);
+}
+
 void gw_bars_put(gw_sheet *s)
 {
     bool upright = s->figure->x.kind == GW_SCALE_ROWS, figures = upright && upright_figures(s);
@@ -229,4 +240,5 @@ void gw_bars_put(gw_sheet *s)
         else
             put_across(s, m);
     }
+    put_labels(s);
 }

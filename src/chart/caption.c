@@ -28,9 +28,10 @@ void gw_caption_measure(gw_sheet *s)
 
 /* ---- keys ---- */
 
-static void put_sample(gw_sheet *s, double x, double y, int i, int style)
+void gw_sample_put(gw_sheet *s, double x, double y, int i)
 {
     const gw_figure *f = s->figure;
+    const int style = f->key_styles ? f->key_styles[i] : i;
     char sign[8] = "";
     if (f->letters)
         snprintf(sign, sizeof sign, "%c", 'A' + i % 26);
@@ -53,7 +54,10 @@ static double keys(gw_sheet *s, double y, bool put)
 {
     const gw_figure *f = s->figure;
     double x = GW_EDGE, begin = y;
+    bool any = false;
     for (int i = 0; i < f->n_keys; i++) {
+        if (gw_label_of(s, i)) continue;
+        any = true;
         gw_text_lines name = gw_text_break(f->keys[i], page_room(s) - 24, 1, GW_TYPE_TEXT, false);
         double width = 21 + gw_text_room(name.line[0], GW_TYPE_TEXT, false);
         if (x + width > s->out->width - GW_EDGE && x > GW_EDGE) {
@@ -61,13 +65,13 @@ static double keys(gw_sheet *s, double y, bool put)
             y += KEY_LEADING;
         }
         if (put) {
-            put_sample(s, x, y + 0.5 * KEY_LEADING, i, f->key_styles ? f->key_styles[i] : i);
+            gw_sample_put(s, x, y + 0.5 * KEY_LEADING, i);
             gw_layout_text_at(s->out, x + 21, y + 0.5 * KEY_LEADING, name.line[0], GW_TYPE_TEXT, GW_INK,
                               GW_TEXT_LEFT);
         }
         x += width + 16;
     }
-    return f->n_keys ? y + KEY_LEADING + 8 - begin : 0.0;
+    return any ? y + KEY_LEADING + 8 - begin : 0.0;
 }
 
 /* ---- above and below ---- */
@@ -90,7 +94,7 @@ double gw_caption_above(const gw_sheet *s)
     gw_sheet dry = *s;
     double y = top_edge(s) + TITLE_LEADING * s->title.n + TEXT_LEADING * s->subtitle.n;
     if (s->title.n || s->subtitle.n) y += 9;
-    y += keys(&dry, y, false);
+    y += keys(&dry, y, false) + gw_labels_height(s);
     return y + (s->y_title.n ? GW_LEADING * s->y_title.n + 11 : 8);
 }
 

@@ -143,6 +143,17 @@ static bool scale(gw_sheet *s)
     return true;
 }
 
+/* Where bars will end is known before how high the page is; names at the parts of a stack take height. */
+static void find_labels(gw_sheet *s)
+{
+    gw_extent e = extent_of(s);
+    if (!e.any || !s->figure->letters || s->figure->y.kind != GW_SCALE_ROWS) return;
+    widen(s, &e);
+    scale_rows(s, &e);
+    set_places(s);
+    gw_labels_find(s);
+}
+
 static bool beyond(int style)
 {
     return style >= GW_STYLES && style < GW_PARTS;
@@ -186,6 +197,7 @@ gw_status gw_figure_lay_out(const gw_figure *figure, bool inlined, gw_arena *are
     gw_sheet s = { .out = &layout, .figure = figure, .inlined = inlined, .numbered = is_numbered(figure) };
     layout.width = inlined ? GW_INLINED_WIDTH : GW_PAGE_WIDTH;
     gw_caption_measure(&s);
+    find_labels(&s);
     layout.height = (int)ceil(page_height(&s));
     s.top = gw_caption_above(&s);
     s.bottom = layout.height - gw_caption_below(&s);

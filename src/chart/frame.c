@@ -116,7 +116,8 @@ static void put_names_above(gw_sheet *s)
     double high = (s->bottom - s->top) / y->n_rows, names = gw_names_height(s);
     for (int i = 0; i < y->n_rows; i++) {
         gw_text_lines name = gw_text_break(y->rows[i], s->out->width - 2.0 * GW_EDGE, 3, GW_TYPE_TEXT, false);
-        double bottom = s->top + i * high + names + 4, top = bottom - GW_LEADING * name.n;
+        double bottom = s->top + i * high + names + 4 - (i ? 0.0 : gw_labels_height(s));
+        double top = bottom - GW_LEADING * name.n;
         double right = s->left + gw_text_lines_room(&name, GW_TYPE_TEXT) + 3;
         gw_layout_box(s->out, (gw_box){ s->left - 1, top, right, bottom }, GW_WHITE, -1);
         gw_sheet_block(s, s->left, 0.5 * (top + bottom), &name, GW_TEXT_LEFT);

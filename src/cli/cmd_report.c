@@ -68,13 +68,15 @@ static gw_status write_page(const gw_args *args, const gw_buf *page, gw_error *e
 }
 
 /* Where the case asks for it; what choose would refuse is left out, and told. */
-static const gw_choose_study *choose(const gw_args *args, const gw_case *c, const gw_selection *wanted,
+static const gw_choose_study *choose(const gw_args *args, const gw_report *report, const gw_selection *wanted,
                                      gw_choose_study *out)
 {
-    const gw_choose_options options = { .draws = 0 };
+    const gw_choose_options options = { .draws = 0, .ride = report->no_ride ? NULL : &report->ride };
+    gw_selection known = *wanted;
     gw_error why = { 0 };
-    if (!c->choose.present) return NULL;
-    if (gw_study_choose(c, wanted, &options, out, &why) == GW_OK) return out;
+    if (!report->c->choose.present) return NULL;
+    known.laws = &report->laws;
+    if (gw_study_choose(report->c, &known, &options, out, &why) == GW_OK) return out;
     if (!gw_args_has(args, GW_OPT_QUIET)) fprintf(stderr, "warning: what to fit is left out: %s\n", why.msg);
     return NULL;
 }
@@ -86,7 +88,7 @@ static gw_status make_page(const gw_args *args, const gw_report *report, const g
     gw_choose_study chosen = { 0 };
     const gw_page_wish wish = { .workshop = gw_args_is(args, GW_OPT_FOR, "workshop"),
                                 .date = date,
-                                .choose = choose(args, report->c, wanted, &chosen) };
+                                .choose = choose(args, report, wanted, &chosen) };
     gw_page_charts charts = { 0 };
     gw_buf page = { 0 };
     gw_progress(quiet, "drawing charts");
@@ -109,6 +111,8 @@ static int report(const gw_args *args, const gw_case *c, const gw_selection *wan
     gw_status status = date_of(args, args->words[0], date, &err);
     if (status == GW_OK)
         status = gw_study_report(c, wanted, !gw_args_has(args, GW_OPT_NO_BANDS), &made, &err);
+    if (status == GW_OK && gw_args_is(args, GW_OPT_FOR, "workshop"))
+        status = gw_study_report_sweeps(wanted, &made, &err);
     if (status == GW_OK) {
         gw_print_warnings(gw_args_has(args, GW_OPT_QUIET), made.deflect.warning, made.deflect.n_warnings);
         status = make_page(args, &made, wanted, date, &err);
@@ -150,7 +154,8 @@ const gw_command GW_COMMAND_REPORT = {
     .details =
         "Writes DIR/report.html, a single file that needs no network: a browser shows it from a memory "
         "stick, and printed it takes two sides of A4. It says what each kit does, costs and brings into the "
-        "car, how sure that is, and what will not stand the loads of the case; it draws the axle and lets the "
+        "car, how sure that is, and what will not stand the loads of the case; it draws the axle and lets "
+        "the "
         "difference be heard. --for workshop adds an alignment sheet to fill in, bush tables, settings and "
         "how near to its limit each joint works. The date on it is that of the case file unless --date is "
         "given.",

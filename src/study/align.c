@@ -66,7 +66,7 @@ static gw_status look_between(gw_setup *s, gw_align_item *item, gw_error *err)
         bool arm = s->align->adjusters[s->of[i].adjuster].kind == GW_ADJUST_LENGTH;
         x[i] = arm ? 0.0 : s->x[i];
     }
-    gw_status status = gw_setup_fit(s, x, err);
+    gw_status status = gw_setup_look(s, x, err);
     return status == GW_OK ? gw_setup_stance(s, &item->fitted, err) : status;
 }
 

@@ -7,7 +7,7 @@
 #include <math.h>
 #include <stdlib.h>
 
-enum { BLOCK = 16 };
+enum { BLOCK = 4 }; /* few enough that no processor waits long for another */
 
 typedef struct gw_axle_work {
     gw_planner *p;
@@ -102,7 +102,8 @@ static gw_status find_base(gw_planner *p, gw_error *err)
     for (int i = 0; i < gw_choices(p); i++) kit->option[i] = -1;
     gw_bench_kit_fit(p, kit);
     for (int a = 0; a < GW_AXLES && status == GW_OK; a++)
-        if (p->corner[a]) status = gw_kit_ride(p, kit, (gw_axle)a, &p->base_harsh[a], &p->base_loud[a], err);
+        if (p->corner[a])
+            status = gw_own_ride(p, 0, kit, (gw_axle)a, &p->base_harsh[a], &p->base_loud[a], err);
     gw_bench_kit_close(kit);
     return status;
 }

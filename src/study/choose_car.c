@@ -11,7 +11,7 @@
 #include <math.h>
 #include <stdlib.h>
 
-enum { ROW_BLOCK = 16, OUTER_BLOCKS = 512 };
+enum { ROW_BLOCK = 4, OUTER_BLOCKS = 512 };
 static const double MOST_ROOM = 100e6; /* of the first row [byte] */
 
 /* S0, then each manoeuvre. */

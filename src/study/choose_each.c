@@ -8,12 +8,12 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { BLOCK = 4 };
+enum { BLOCK = 4, FEW = 8 };
 
 typedef struct gw_each_work {
     const gw_planner *p;
     gw_combination *const *list;
-    int n, flags;
+    int n, flags, block;
     gw_status *status; /* [block] */
     gw_error *err;
 } gw_each_work;
@@ -26,6 +26,18 @@ gw_status gw_combination_make(const gw_planner *p, gw_combination *out, gw_error
     return out->option && out->value ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for combinations");
 }
 
+/* The option that fits what the first kit has there; -1: it is not on offer. */
+static int option_as_now(const gw_planner *p, const gw_among *among)
+{
+    const int *now = p->c->kits[0].fits[among->axle];
+    for (int b = 0; b < among->n_bushes; b++) {
+        int same = 0;
+        while (same < among->n_joints && now[among->joint[same]] == among->bush[b]) same++;
+        if (same == among->n_joints) return b;
+    }
+    return -1;
+}
+
 /* Number of the axle's kit; -1: it has a bush of the first kit that is not on offer. */
 static int kit_number(const gw_planner *p, gw_axle axle, const int *option)
 {
@@ -33,30 +45,32 @@ static int kit_number(const gw_planner *p, gw_axle axle, const int *option)
     for (int i = 0; i < gw_choices(p); i++) {
         const gw_among *among = &p->out->offer.among[i];
         if (among->axle != axle) continue;
-        if (option[i] < 0) return -1;
-        k = k * among->n_bushes + option[i];
+        int at = option[i] < 0 ? option_as_now(p, among) : option[i];
+        if (at < 0) return -1;
+        k = k * among->n_bushes + at;
     }
     return k;
 }
 
-/* `own`: a kit of the case, which may fit what is not on offer. */
-static gw_status ride_on(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, bool own, double *harsh,
+/* `own`: a kit of the case, which may fit what is not on offer; -1: a combination. */
+static gw_status ride_on(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, int own, double *harsh,
                          double *loud, gw_error *err)
 {
-    int k = own ? -1 : kit_number(p, axle, kit->option);
+    int k = own < 0 ? kit_number(p, axle, kit->option) : -1;
     gw_status status = GW_OK;
     if (k >= 0) {
         *harsh = p->axle[axle].harsh[k];
         *loud = p->axle[axle].loud[k];
     } else {
-        status = gw_kit_ride(p, kit, axle, harsh, loud, err);
+        status = own < 0 ? gw_kit_ride(p, kit, axle, harsh, loud, err)
+                         : gw_own_ride(p, own, kit, axle, harsh, loud, err);
         *harsh = 20.0 * log10(*harsh / p->base_harsh[axle]);
         *loud = 20.0 * log10(*loud / p->base_loud[axle]);
     }
     return status;
 }
 
-static gw_status ride(const gw_planner *p, gw_bench_kit *kit, bool own, gw_combination *out, gw_error *err)
+static gw_status ride(const gw_planner *p, gw_bench_kit *kit, int own, gw_combination *out, gw_error *err)
 {
     gw_status status = GW_OK;
     if (!p->out->has_ride) return GW_OK;
@@ -105,7 +119,7 @@ gw_status gw_own_kit(const gw_planner *p, int own, gw_combination *out, gw_error
             memcpy(kit->kit[1].fits[a], p->c->kits[own].fits[a],
                    (size_t)p->c->pairs[a].n_joints * sizeof(int));
     status = figures_of_fitted(p, kit, &road, out->value, &out->unsteadiness, err);
-    if (!gw_is_serious(status)) status = ride(p, kit, true, out, err);
+    if (!gw_is_serious(status)) status = ride(p, kit, own, out, err);
     out->price = cost.price;
     out->minutes = cost.minutes;
     out->cost = cost.price + p->out->hourly_rate * cost.minutes / 60.0;
@@ -122,7 +136,7 @@ static gw_status one(const gw_each_work *w, gw_bench_kit *kit, gw_road **road, g
     gw_cost_of_options(p, out->option, out);
     gw_status status = gw_kit_figures(p, kit, road, out->value, &out->unsteadiness, err);
     if (status != GW_OK) return w->flags & GW_EACH_MAY_FAIL && !gw_is_serious(status) ? GW_OK : status;
-    return w->flags & GW_EACH_WITHOUT_RIDE ? GW_OK : ride(p, kit, false, out, err);
+    return w->flags & GW_EACH_WITHOUT_RIDE ? GW_OK : ride(p, kit, -1, out, err);
 }
 
 static void work_block(void *context, int index)
@@ -131,7 +145,7 @@ static void work_block(void *context, int index)
     gw_bench_kit *kit = NULL;
     gw_road *road = NULL;
     gw_status status = gw_bench_kit_open(w->p, &kit, &w->err[index]);
-    for (int i = BLOCK * index; i < BLOCK * (index + 1) && i < w->n && status == GW_OK; i++)
+    for (int i = w->block * index; i < w->block * (index + 1) && i < w->n && status == GW_OK; i++)
         status = one(w, kit, &road, w->list[i], &w->err[index]);
     w->status[index] = status;
     gw_road_close(road);
@@ -140,12 +154,13 @@ static void work_block(void *context, int index)
 
 gw_status gw_work_each(const gw_planner *p, gw_combination *const *list, int n, int flags, gw_error *err)
 {
-    int blocks = (n + BLOCK - 1) / BLOCK;
+    int block = n > FEW ? BLOCK : 1, blocks = (n + block - 1) / block;
     gw_status status = GW_OK;
     gw_each_work w = { p,
                        list,
                        n,
                        flags,
+                       block,
                        calloc((size_t)blocks + 1, sizeof *w.status),
                        calloc((size_t)blocks + 1, sizeof *w.err) };
     if (!w.status || !w.err) status = gw_fail(err, GW_E_NOMEM, "out of memory for combinations");

@@ -158,6 +158,17 @@ gw_status gw_kit_ride(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, doub
     return GW_OK;
 }
 
+gw_status gw_own_ride(const gw_planner *p, int own, gw_bench_kit *kit, gw_axle axle, double *harsh,
+                      double *loud, gw_error *err)
+{
+    const gw_ride_study *known = p->options->ride;
+    const gw_ride_item *item = known ? gw_ride_find(known, own, axle) : NULL;
+    if (!item) return gw_kit_ride(p, kit, axle, harsh, loud, err);
+    *harsh = item->result.harshness[0];
+    *loud = item->result.noise[0];
+    return GW_OK;
+}
+
 gw_status gw_kit_pair(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, gw_corner_ws **out, gw_error *err)
 {
     gw_fit_pair(&kit->c, &kit->run.laws, 1, axle, kit->run.fit);

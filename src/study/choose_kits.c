@@ -1,10 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 /* The recommendations as kits: what work they share, and what they ask of the joints. */
+#include "base/parallel.h"
 #include "giveway/casefile.h"
 #include "giveway/cost.h"
 #include "giveway/strength.h"
 #include "study/choose_parts.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 static gw_status make_kit(gw_planner *p, gw_recommendation *r, gw_error *err)
@@ -99,7 +101,22 @@ static gw_status check_strength(gw_planner *p, const gw_selection *wanted, gw_er
     return status;
 }
 
-static gw_status place_own(gw_planner *p, const gw_selection *wanted, gw_error *err)
+/* One of the case's own kits. */
+typedef struct gw_own_job {
+    const gw_planner *p;
+    gw_own_kit_place *own;
+    gw_status status;
+    gw_error err;
+} gw_own_job;
+
+static void work_own(void *context, int index)
+{
+    gw_own_job *job = &((gw_own_job *)context)[index];
+    job->status = gw_own_kit(job->p, job->own->kit, &job->own->is, &job->err);
+}
+
+/* Memory is taken before the threads start. */
+static gw_status plan_own(gw_planner *p, const gw_selection *wanted, gw_own_job *jobs, gw_error *err)
 {
     gw_choose_study *out = p->out;
     gw_status status = GW_OK;
@@ -109,10 +126,21 @@ static gw_status place_own(gw_planner *p, const gw_selection *wanted, gw_error *
         gw_own_kit_place *own = &out->own[out->n_own];
         if (wanted->kits && !wanted->kits[k]) continue;
         *own = (gw_own_kit_place){ .kit = k };
+        jobs[out->n_own++] = (gw_own_job){ .p = p, .own = own };
         status = gw_combination_make(p, &own->is, err);
-        if (status == GW_OK) status = gw_own_kit(p, k, &own->is, err);
-        out->n_own++;
     }
+    return status;
+}
+
+static gw_status place_own(gw_planner *p, const gw_selection *wanted, gw_error *err)
+{
+    gw_own_job *jobs = calloc((size_t)p->c->n_kits + 1, sizeof *jobs);
+    gw_status status =
+        jobs ? plan_own(p, wanted, jobs, err) : gw_fail(err, GW_E_NOMEM, "out of memory for kits");
+    if (status == GW_OK) gw_parallel(p->out->n_own, work_own, jobs);
+    for (int i = 0; i < p->out->n_own && status == GW_OK; i++)
+        if (jobs[i].status != GW_OK) status = gw_fail(err, jobs[i].status, "%s", jobs[i].err.msg);
+    free(jobs);
     return status;
 }
 

@@ -4,6 +4,7 @@
 #include "base/parallel.h"
 #include "giveway/casefile.h"
 #include "giveway/corner_travel.h"
+#include "study/opened.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -19,6 +20,7 @@ typedef struct gw_picture_job {
     gw_axle_pictures *out;
     gw_corner_ws *ws;
     gw_state state, rest;
+    bool near;               /* the next state starts from them */
     gw_corner_result result; /* its joints are where what is solved is put, and not kept */
     gw_status status;
     gw_error err;
@@ -85,14 +87,16 @@ static gw_status at_height(gw_picture_job *job, const gw_corner_load load[GW_WHE
         bare[w].patch_force.z = gw_corner_of(job->ws)->wheel.static_load;
         bare[w].travel = load[w].travel;
     }
-    gw_status status = gw_axle_solve(job->ws, bare, GW_AT_TRAVEL, &job->rest, NULL);
+    gw_status status =
+        gw_axle_solve_near(job->ws, bare, GW_AT_TRAVEL, job->near ? &job->rest : NULL, &job->rest, NULL);
     if (status == GW_OK) put_moves(job, &job->rest, out->by_travel);
     return status;
 }
 
 static void solve(gw_picture_job *job, const gw_corner_load load[GW_WHEELS], gw_picture *out)
 {
-    gw_status status = gw_axle_solve(job->ws, load, GW_AT_TRAVEL, &job->state, NULL);
+    gw_status status =
+        gw_axle_solve_near(job->ws, load, GW_AT_TRAVEL, job->near ? &job->state : NULL, &job->state, NULL);
     if (status == GW_OK) status = at_height(job, load, out);
     if (status != GW_OK) return;
     put_moves(job, &job->state, out->moved);
@@ -137,6 +141,7 @@ static void note_axle(gw_picture_job *job)
         found ? 0.5 * (rates.centre[GW_LEFT_WHEEL] + rates.centre[GW_RIGHT_WHEEL]) : (double)NAN;
 }
 
+/* Each from the one before, with more cornering; the first of a row from standing still. */
 static void solve_state(gw_picture_job *job, const gw_picture_study *study, int i)
 {
     int row = GW_PICTURE_STEP * (i / study->n_lateral), column = GW_PICTURE_STEP * (i % study->n_lateral);
@@ -144,6 +149,7 @@ static void solve_state(gw_picture_job *job, const gw_picture_study *study, int 
     const gw_corner_load outer = job->grid->plan.side == GW_OUTER ? s->applied : s->beside;
     const gw_corner_load inner = job->grid->plan.side == GW_OUTER ? s->beside : s->applied;
     const gw_corner_load both[GW_WHEELS] = { outer, inner };
+    job->near = column > 0 && job->out->state[i - 1].solved;
     if (s->solved) solve(job, both, &job->out->state[i]);
 }
 
@@ -157,11 +163,12 @@ static void run_axle(void *context, int index)
     const gw_picture_work *work = context;
     gw_picture_job *job = &work->job[index];
     const gw_corner *pair = &job->c->pairs[job->out->axle];
+    const gw_corner_ws *like = gw_opened_pair(job->deflect->opened, job->c, job->out->kit, job->out->axle);
     gw_fit *fit = calloc(GW_MAX_JOINTS, sizeof *fit);
     gw_joint_result *joints = calloc(GW_MAX_JOINTS, sizeof *joints);
     job->status = fit && joints ? GW_OK : gw_fail(&job->err, GW_E_NOMEM, "out of memory for pictures");
     if (fit) gw_fit_pair(job->c, job->laws, job->out->kit, job->out->axle, fit);
-    if (job->status == GW_OK) job->status = gw_corner_open(pair, fit, &job->ws, &job->err);
+    if (job->status == GW_OK) job->status = gw_corner_open_like(pair, fit, like, &job->ws, &job->err);
     if (job->status == GW_OK) job->status = gw_state_alloc(pair, &job->state, &job->err);
     if (job->status == GW_OK) job->status = gw_state_alloc(pair, &job->rest, &job->err);
     job->result.joints = joints;

@@ -61,7 +61,7 @@ static gw_status advance(gw_setup *s, const double *to, double part, gw_error *e
     memcpy(from, s->x, (size_t)s->n * sizeof *from);
     for (int tries = 0; tries < RETREATS && status == GW_E_NUMERIC; tries++, part *= 0.5) {
         for (int i = 0; i < s->n; i++) s->x[i] = from[i] + part * (to[i] - from[i]);
-        status = gw_setup_fit(s, s->x, err);
+        status = gw_setup_look(s, s->x, err);
     }
     if (status != GW_OK) memcpy(s->x, from, (size_t)s->n * sizeof *from);
     return status;
@@ -143,7 +143,6 @@ static gw_status tidy_up(gw_setup *s, gw_reins *reins, gw_error *err)
 {
     double size;
     gw_status status = gw_setup_slopes(s, s->x, GW_SETUP_STEP, false, false, err);
-    if (status == GW_OK) status = gw_setup_fit(s, s->x, err);
     for (int k = 0; k < 3 && status == GW_OK; k++) {
         for (int i = 0; i < s->n; i++) reins->radius[i] = fmin(reins->radius[i], TIDY);
         status = one_step(s, reins, &size, err);
@@ -154,13 +153,12 @@ static gw_status tidy_up(gw_setup *s, gw_reins *reins, gw_error *err)
 gw_status gw_setup_reach(gw_setup *s, gw_error *err)
 {
     double sloped_at[GW_MAX_MOVES] = { 0 }, size = INFINITY;
-    gw_status status = gw_setup_fit(s, s->x, err);
+    gw_status status = gw_setup_look(s, s->x, err);
     gw_reins reins = { 0 };
     free_reins(s, &reins);
     for (int k = 0; k < STEPS && status == GW_OK && size > SETTLED; k++) {
         if (k == 0 || distance(s->x, sloped_at, s->n) > SAME_SLOPE) {
             status = gw_setup_slopes(s, s->x, GW_SETUP_STEP, false, false, err);
-            if (status == GW_OK) status = gw_setup_fit(s, s->x, err);
             if (status != GW_OK) break;
             memcpy(sloped_at, s->x, (size_t)s->n * sizeof *sloped_at);
         }

@@ -11,13 +11,22 @@ static gw_status sweep(const gw_case *c, const gw_selection *wanted, gw_sweep_ax
     return gw_study_sweep(c, wanted, &plan, out, err);
 }
 
-static gw_status of_the_vehicle(const gw_case *c, const gw_selection *wanted, gw_report *r, gw_error *err)
+gw_status gw_study_report_sweeps(const gw_selection *wanted, gw_report *r, gw_error *err)
 {
-    if (!c->has_vehicle) return GW_OK;
-    gw_status status = gw_study_grid(c, wanted, &GRID, &r->grid, err);
-    if (status == GW_OK) status = sweep(c, wanted, GW_SWEEP_BRAKE, &r->brake, err);
-    if (status == GW_OK) status = sweep(c, wanted, GW_SWEEP_LATERAL, &r->lateral, err);
-    return status;
+    gw_selection known = *wanted;
+    if (!r->c->has_vehicle) return GW_OK;
+    known.laws = &r->laws;
+    known.opened = r->deflect.opened;
+    gw_status status = sweep(r->c, &known, GW_SWEEP_BRAKE, &r->brake, err);
+    return status == GW_OK ? sweep(r->c, &known, GW_SWEEP_LATERAL, &r->lateral, err) : status;
+}
+
+/* No more of it than the page shows. */
+static gw_status handle(const gw_case *c, const gw_selection *known, gw_report *r, gw_error *err)
+{
+    gw_selection brief = *known;
+    brief.brief = true;
+    return gw_study_handling(c, &brief, &r->handling, err);
 }
 
 static bool can_be_set(const gw_case *c, const gw_selection *wanted)
@@ -57,8 +66,8 @@ gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, bool ban
     if (status == GW_OK) status = shows_anything(c, &r, err);
     if (status == GW_OK) status = gw_study_strength_peaks(c, &r.deflect, &r.strength, err);
     if (status == GW_OK && !r.no_ride) status = gw_study_ride(c, &known, &everything, &r.ride, err);
-    if (status == GW_OK) status = of_the_vehicle(c, &known, &r, err);
-    if (status == GW_OK) status = gw_study_handling(c, &known, &r.handling, err);
+    if (status == GW_OK && c->has_vehicle) status = gw_study_grid(c, &known, &GRID, &r.grid, err);
+    if (status == GW_OK) status = handle(c, &known, &r, err);
     if (status == GW_OK && can_be_set(c, wanted)) status = gw_study_align(c, &known, &r.align, err);
     if (status == GW_OK) status = gw_study_pictures(c, &r.laws, &r.deflect, &r.grid, &r.pictures, err);
     if (status == GW_OK && banded) status = gw_study_bands(c, &known, &r.bands, err);

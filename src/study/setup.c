@@ -3,6 +3,7 @@
 #include "study/setup.h"
 
 #include "giveway/corner_travel.h"
+#include "study/opened.h"
 
 #include <string.h>
 
@@ -89,6 +90,14 @@ static bool make_room(gw_setup *s, gw_arena *arena)
     return ok;
 }
 
+/* Where it does not stand, what is fitted then tells why. */
+static void find_near(gw_setup *s)
+{
+    const gw_run *run = s->run;
+    s->near = gw_opened_corner(run->wanted->opened, run->c, run->kit, run->axle, false);
+    if (!s->near && gw_corner_open(s->corner, s->base, &s->own, NULL) == GW_OK) s->near = s->own;
+}
+
 gw_status gw_setup_open(gw_run *run, int kit, gw_axle axle, gw_arena *arena, gw_setup *out, gw_error *err)
 {
     *out = (gw_setup){ .run = run, .corner = &run->c->corners[axle], .align = &run->c->align[axle] };
@@ -99,6 +108,7 @@ gw_status gw_setup_open(gw_run *run, int kit, gw_axle axle, gw_arena *arena, gw_
     lay_out(out);
     if (!(out->least = gw_least_open(out->n, out->n_discs)))
         return gw_fail(err, GW_E_NOMEM, "out of memory for adjusters");
+    find_near(out);
     return GW_OK;
 }
 
@@ -107,7 +117,10 @@ void gw_setup_close(gw_setup *setup)
     if (setup->run) gw_run_close_corner(setup->run);
     if (setup->run) setup->run->set = NULL;
     gw_least_close(setup->least);
+    gw_corner_close(setup->own);
     setup->least = NULL;
+    setup->own = NULL;
+    setup->near = NULL;
 }
 
 static void apply(const gw_setup *s, const double *x, const gw_corner *corner, gw_fit *fit)
@@ -120,12 +133,31 @@ static void apply(const gw_setup *s, const double *x, const gw_corner *corner, g
     }
 }
 
-gw_status gw_setup_fit(gw_setup *s, const double *x, gw_error *err)
+static void put_in(gw_setup *s, const double *x)
 {
     gw_run *run = s->run;
     gw_run_close_corner(run);
     memcpy(run->fit, s->base, (size_t)s->corner->n_joints * sizeof *run->fit);
     apply(s, x, s->corner, run->fit);
+}
+
+gw_status gw_setup_look(gw_setup *s, const double *x, gw_error *err)
+{
+    gw_run *run = s->run;
+    gw_corner_ws *last = run->ws;
+    if (!s->near) return gw_setup_fit(s, x, err);
+    run->ws = NULL;
+    put_in(s, x);
+    const gw_corner_ws *near = s->centre ? s->centre : last ? last : s->near;
+    gw_status status = gw_corner_open_near(s->corner, run->fit, near, GW_NEAR_WHOLE, &run->ws, err);
+    gw_corner_close(last);
+    return status == GW_OK ? gw_state_alloc(s->corner, &run->state, err) : status;
+}
+
+gw_status gw_setup_fit(gw_setup *s, const double *x, gw_error *err)
+{
+    gw_run *run = s->run;
+    put_in(s, x);
     if (run->on_road) {
         gw_fit_pair(run->c, &run->laws, run->kit, run->axle, s->pair);
         apply(s, x, &run->c->pairs[run->axle], s->pair);
@@ -168,9 +200,9 @@ static gw_status figures_at(gw_setup *s, const double *x, int i, double by, bool
                             gw_error *err)
 {
     gw_stance stance = { 0 };
-    if (s->next != x) memcpy(s->next, x, (size_t)s->n * sizeof *x);
+    memcpy(s->next, x, (size_t)s->n * sizeof *x);
     s->next[i] += by;
-    gw_status status = gw_setup_fit(s, s->next, err);
+    gw_status status = gw_setup_look(s, s->next, err);
     if (status == GW_OK && all) status = gw_setup_stance(s, &stance, err);
     if (status != GW_OK) return status;
     if (!all) stance.setting = gw_corner_as_fitted(s->run->ws);
@@ -193,7 +225,7 @@ static gw_status difference(gw_setup *s, const double *x, int i, double step, bo
 }
 
 /* Central differences; Richardson's step takes the error of second order away. */
-gw_status gw_setup_slopes(gw_setup *s, const double *x, double step, bool fourth, bool all, gw_error *err)
+static gw_status slopes(gw_setup *s, const double *x, double step, bool fourth, bool all, gw_error *err)
 {
     for (int i = 0; i < s->n; i++) {
         double d[FIGURES] = { 0 }, wide[FIGURES];
@@ -206,4 +238,19 @@ gw_status gw_setup_slopes(gw_setup *s, const double *x, double step, bool fourth
         s->slope[i] = (gw_slope){ s->of[i].adjuster, s->of[i].axis, d[0], d[1], d[2], d[3], d[4] };
     }
     return GW_OK;
+}
+
+gw_status gw_setup_slopes(gw_setup *s, const double *x, double step, bool fourth, bool all, gw_error *err)
+{
+    double at[GW_MAX_MOVES];
+    memcpy(at, x, (size_t)s->n * sizeof *at); /* `x` may be what is moved */
+    gw_status status = gw_setup_look(s, at, err);
+    if (status != GW_OK) return status;
+    s->centre = s->run->ws;
+    s->run->ws = NULL;
+    status = slopes(s, at, step, fourth, all, err);
+    gw_run_close_corner(s->run);
+    s->run->ws = s->centre;
+    s->centre = NULL;
+    return status == GW_OK ? gw_state_alloc(s->corner, &s->run->state, err) : status;
 }

@@ -38,6 +38,9 @@ typedef struct gw_setup {
     gw_slope *slope;
     double *row[GW_LEAST_ROWS];
     gw_least *least;
+    gw_corner_ws *own;        /* the kit alone, where no study before has opened it */
+    const gw_corner_ws *near; /* from which the search looks at first; NULL: it does not stand */
+    gw_corner_ws *centre;     /* while slopes are taken about it */
 } gw_setup;
 
 /** Fits the kit and lays the movements out; memory from the arena. Close it whatever is returned. */
@@ -47,12 +50,16 @@ void gw_setup_close(gw_setup *setup);
 /** The corner with movements x fitted and solved: opens run->ws, which stays open until the next call. */
 gw_status gw_setup_fit(gw_setup *setup, const double *x, gw_error *err);
 
+/** The same for its setting and stance alone, as the search asks for many times: from the corner that was
+ * open before, or the kit alone, and without what is told of joints. */
+gw_status gw_setup_look(gw_setup *setup, const double *x, gw_error *err);
+
 /** The stance of the open corner. */
 gw_status gw_setup_stance(gw_setup *setup, gw_stance *out, gw_error *err);
 
 /**
  * Derivatives at x by differences of solved corners, of fourth order in `step` (else of second), with track
- * and bump steer where `all` is set.
+ * and bump steer where `all` is set. The corner at x is then open, as after gw_setup_look.
  */
 gw_status gw_setup_slopes(gw_setup *setup, const double *x, double step, bool fourth, bool all,
                           gw_error *err);

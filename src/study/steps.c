@@ -196,7 +196,6 @@ gw_status gw_setup_reach_in_steps(gw_setup *s, gw_arena *arena, gw_error *err)
     memcpy(l.holds, s->holds, (size_t)s->n * sizeof *s->holds);
     choose_range(&l);
     if ((status = gw_setup_slopes(s, s->x, GW_SETUP_STEP, false, false, err)) != GW_OK) return status;
-    if ((status = gw_setup_fit(s, s->x, err)) != GW_OK) return status;
     memcpy(l.lo, s->lo, (size_t)s->n * sizeof *s->lo);
     memcpy(l.hi, s->hi, (size_t)s->n * sizeof *s->hi);
     try_all_linear(&l);

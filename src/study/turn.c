@@ -94,7 +94,6 @@ static gw_status newton(const gw_circle *c, double *x, double *size, gw_error *e
     double a[UNKNOWNS][UNKNOWNS + 1] = { { 0 } }, step[UNKNOWNS] = { 0 }, sum = 0.0;
     const double *o = &x[c->of[0]];
     gw_status status = gw_setup_slopes(c->s, x, GW_SETUP_STEP, false, false, err);
-    if (status == GW_OK) status = gw_setup_fit(c->s, x, err);
     if (status != GW_OK) return status;
     gw_corner_setting at = gw_corner_as_fitted(c->s->run->ws);
     slope_rows(c, a);
@@ -129,7 +128,7 @@ static bool find(const gw_circle *c, int sign, double *x)
     if (!start(c, sign, x)) return false;
     for (int k = 0; k < ITERATIONS && size > 1e-10; k++)
         if (newton(c, x, &size, NULL) != GW_OK || size < 0.0 || size > 4.0 * c->radius) return false;
-    return size <= 1e-10 && within_limits(c->s, x) && gw_setup_fit(c->s, x, NULL) == GW_OK;
+    return size <= 1e-10 && within_limits(c->s, x) && gw_setup_look(c->s, x, NULL) == GW_OK;
 }
 
 gw_status gw_setup_turn(gw_setup *s, gw_arena *arena, gw_align_item *item, gw_error *err)

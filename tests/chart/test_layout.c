@@ -116,6 +116,68 @@ static void bars_are_as_long_as_their_values_and_figures_stand_beyond_their_ends
     gw_charts_free(&charts);
 }
 
+static bool is_tie(const gw_shape *s)
+{
+    return s->kind == GW_SHAPE_LINE && s->width == 0.9 && s->at[0].x == s->at[1].x;
+}
+
+static gw_point middle(const gw_shape *box)
+{
+    return (gw_point){ 0.5 * (box->at[0].x + box->at[1].x), 0.5 * (box->at[0].y + box->at[1].y) };
+}
+
+/* The colour of the part below the tie, and of the sample beside its upper end: one box each. */
+static void check_tie(const gw_layout *l, const gw_shape *tie)
+{
+    const char *part = NULL, *sample = NULL;
+    for (int i = 0; i < l->n_shapes; i++) {
+        const gw_shape *s = &l->shape[i];
+        if (s->kind != GW_SHAPE_BOX || strcmp(s->colour, GW_WHITE) == 0) continue;
+        gw_point at = middle(s);
+        if (fabs(at.x - tie->at[0].x) < 0.01 && fabs(s->at[0].y - tie->at[0].y) < 0.01) part = s->colour;
+        if (fabs(at.y - tie->at[1].y) < 0.01 && fabs(at.x - tie->at[1].x) < 15) sample = s->colour;
+    }
+    assert_non_null(part);
+    assert_non_null(sample);
+    assert_string_equal(part, sample);
+    for (int t = 0; t < l->n_texts; t++) {
+        const gw_box *box = &l->text[t].box;
+        assert_false(box->x0 < tie->at[0].x && box->x1 > tie->at[0].x && box->y1 < tie->at[0].y &&
+                     box->y0 > tie->at[1].y);
+    }
+}
+
+static void names_of_a_stack_stand_at_their_parts(void **state)
+{
+    (void)state;
+    static const char *const GROUPS[] = { "one", "two" };
+    static const char *const PARTS[] = { "front lower arm, inner bush, left, of rubber",
+                                         "lower arm, outer bush", "rack in its housing", "hair" };
+    static const double VALUES[] = { -5.0, -3.0, 1.0, -0.001, -2.0, 0.5, 1.0, -0.001 };
+    gw_charts charts = begun();
+    for (int inlined = 0; inlined <= 1; inlined++) {
+        charts.inlined = inlined;
+        gw_charts_bars(&charts, inlined ? "narrow" : "wide",
+                       &(gw_bar_chart){ .words = WORDS,
+                                        .groups = GROUPS,
+                                        .n_groups = 2,
+                                        .parts = PARTS,
+                                        .n_parts = 4,
+                                        .values = VALUES,
+                                        .stacked = true,
+                                        .decimals = 1 });
+        const gw_layout *l = &charts.page[inlined].layout;
+        int ties = 0;
+        for (int i = 0; i < l->n_shapes; i++)
+            if (is_tie(&l->shape[i])) check_tie(l, &l->shape[i]), ties++;
+        assert_in_range(ties, inlined ? 2 : 1, 3);
+        if (!inlined)
+            text(l, "A  front lower arm, inner bush, left, of rubber"); /* there it has room inside */
+        assert_true(text(l, "hair")->y < text(l, "one")->y);            /* no room for it: among the keys */
+    }
+    gw_charts_free(&charts);
+}
+
 static void a_waterfall_goes_from_step_to_step(void **state)
 {
     (void)state;
@@ -243,6 +305,7 @@ int main(void)
         cmocka_unit_test(a_line_runs_through_the_figures_of_both_axes),
         cmocka_unit_test(a_logarithmic_axis_and_one_cut_short_put_points_in_their_places),
         cmocka_unit_test(bars_are_as_long_as_their_values_and_figures_stand_beyond_their_ends),
+        cmocka_unit_test(names_of_a_stack_stand_at_their_parts),
         cmocka_unit_test(a_waterfall_goes_from_step_to_step),
         cmocka_unit_test(spans_and_third_octaves_reach_from_value_to_value),
         cmocka_unit_test(points_and_whiskers_lie_at_their_values),
