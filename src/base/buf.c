@@ -116,3 +116,9 @@ void gw_buf_free(gw_buf *buf)
     free(buf->s);
     *buf = (gw_buf){ 0 };
 }
+
+void gw_buf_drop(gw_buf *buf, gw_buf *into)
+{
+    if (buf->failed) into->failed = true;
+    gw_buf_free(buf);
+}

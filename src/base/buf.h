@@ -51,4 +51,7 @@ gw_status gw_buf_status(const gw_buf *buf, gw_error *err);
 
 void gw_buf_free(gw_buf *buf);
 
+/** Frees a text that went into another; that it failed is handed on. */
+void gw_buf_drop(gw_buf *buf, gw_buf *into);
+
 #endif

@@ -18,8 +18,7 @@ static void add_xml(gw_buf *out, const char *s)
         else
             gw_buf_bytes(out, p, 1);
     }
-    if (clean.failed) out->failed = true;
-    gw_buf_free(&clean);
+    gw_buf_drop(&clean, out);
 }
 
 static bool starts(const char *s, const char *with)

@@ -3,9 +3,8 @@
 #include "cli/charting.h"
 #include "cli/commands.h"
 #include "cli/output.h"
+#include "cli/run.h"
 #include "format/file.h"
-#include "record/csv.h"
-#include "record/json.h"
 #include "show/bench.h"
 #include "show/results.h"
 
@@ -87,27 +86,10 @@ static gw_status read_word(bench *b, const char *word)
 static int read_all(bench *b)
 {
     int status = GW_EXIT_DONE;
-    bool quiet = gw_args_has(b->args, GW_OPT_QUIET);
     for (int i = 0; i < b->args->n_words; i++)
         if (read_word(b, b->args->words[i]) != GW_OK) status = GW_EXIT_INPUT;
-    for (int i = 0; i < gw_faults_count(&b->faults); i++)
-        fprintf(stderr, "%s\n", gw_faults_text(&b->faults, i));
-    for (int i = 0; !quiet && i < gw_faults_warnings(&b->faults); i++)
-        fprintf(stderr, "warning: %s\n", gw_faults_warning(&b->faults, i));
+    gw_print_faults(&b->faults, gw_args_has(b->args, GW_OPT_QUIET));
     return b->faults.out_of_memory ? GW_EXIT_OUTPUT : status;
-}
-
-static gw_status format(const bench *b, gw_buf *out, gw_error *err)
-{
-    const gw_bench_made made = { b->n, b->result };
-    if (gw_args_is(b->args, GW_OPT_FORMAT, "json"))
-        gw_result_json(&GW_BENCH_RESULT, NULL, &made, out);
-    else if (gw_args_is(b->args, GW_OPT_FORMAT, "csv"))
-        gw_result_csv(&GW_BENCH_RESULT, NULL, &made, out);
-    else
-        return gw_bench_text(b->result, b->n, gw_args_has(b->args, GW_OPT_DETAIL), gw_output_width(),
-                             gw_wants_bold(), out, err);
-    return gw_buf_status(out, err);
 }
 
 static int write_bush(const bench *b)
@@ -117,9 +99,8 @@ static int write_bush(const bench *b)
     gw_error err = { 0 };
     if (!path) return GW_EXIT_DONE;
     gw_bench_bush(b->result, b->n, &text, &missing);
-    gw_status st = gw_buf_status(&text, &err);
-    if (st == GW_OK) st = gw_buf_status(&missing, &err);
-    if (st == GW_OK) st = gw_file_write(path, gw_buf_str(&text), text.n, &err);
+    gw_status st = gw_buf_status(&missing, &err);
+    if (st == GW_OK) st = gw_file_write_text(path, &text, &err);
     if (st == GW_OK && missing.n && !gw_args_has(b->args, GW_OPT_QUIET))
         fprintf(stderr, "warning: %s: not measured, to be added before a case can hold it: %s\n", path,
                 gw_buf_str(&missing));
@@ -133,7 +114,9 @@ static int show(const bench *b)
     gw_buf out = { 0 };
     gw_error err = { 0 };
     gw_charts charts;
-    gw_status st = format(b, &out, &err);
+    const gw_bench_made made = { b->n, b->result };
+    gw_run_format(b->args, NULL, &GW_BENCH_RESULT, &made, gw_bench_text, &out);
+    gw_status st = gw_buf_status(&out, &err);
     int status = st == GW_OK ? write_bush(b) : gw_complain("bench", &err);
     if (status == GW_EXIT_DONE) status = gw_emit(&out);
     gw_buf_free(&out);

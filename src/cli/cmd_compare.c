@@ -99,8 +99,7 @@ static gw_status format(const gw_args *args, gw_work *w, gw_buf *out, gw_error *
     else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
         gw_compare_csv(&w->cmp, out);
     else
-        return gw_compare_text(&w->cmp, w->cmp.detail ? gw_output_width() : gw_output_wide(), gw_wants_bold(),
-                               out, err);
+        gw_compare_text(&w->cmp, w->cmp.detail ? gw_output_width() : gw_output_wide(), gw_wants_bold(), out);
     return gw_buf_status(out, err);
 }
 

@@ -4,29 +4,14 @@
 #include "cli/commands.h"
 #include "cli/output.h"
 #include "cli/reading.h"
+#include "cli/run.h"
 #include "cli/selection.h"
 #include "format/file.h"
-#include "record/csv.h"
-#include "record/json.h"
 #include "show/match.h"
 #include "show/results.h"
 
 #include <stdlib.h>
 #include <string.h>
-#include <unistd.h>
-
-static gw_status format(const gw_args *args, const gw_case *c, const gw_readings *readings,
-                        const gw_match_study *study, const gw_next_study *next, gw_buf *out, gw_error *err)
-{
-    const gw_match_made made = { readings, study, next };
-    if (gw_args_is(args, GW_OPT_FORMAT, "json"))
-        gw_result_json(&GW_MATCH_RESULT, c, &made, out);
-    else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
-        gw_result_csv(&GW_MATCH_RESULT, c, &made, out);
-    else
-        return gw_match_text(c, readings, study, next, gw_output_width(), gw_wants_bold(), out, err);
-    return gw_buf_status(out, err);
-}
 
 /* The corrected case, with independent bands. */
 static int write_case(const gw_args *args, const gw_case *c, const gw_match_study *study)
@@ -65,8 +50,7 @@ static int write_sheet(const gw_args *args, const gw_case *c, const gw_next_stud
     gw_buf text = { 0 };
     if (!path) return GW_EXIT_DONE;
     gw_match_sheet(c, next, &text);
-    gw_status status = gw_buf_status(&text, &err);
-    if (status == GW_OK) status = gw_file_write(path, gw_buf_str(&text), text.n, &err);
+    gw_status status = gw_file_write_text(path, &text, &err);
     gw_buf_free(&text);
     if (status != GW_OK) return gw_complain("match", &err);
     if (!gw_args_has(args, GW_OPT_QUIET))
@@ -92,9 +76,11 @@ static int work(const gw_args *args, const gw_session *session, const gw_reading
     gw_buf out = { 0 };
     gw_error err = { 0 };
     const gw_case *c = &session->c;
+    const gw_match_made made = { readings, &study, &next };
     gw_status st = gw_study_match(c, readings, &choice->wanted, false, &study, &err);
     if (st == GW_OK) st = gw_study_read_next(c, &choice->wanted, &study, &next, &err);
-    if (st == GW_OK) st = format(args, c, readings, &study, &next, &out, &err);
+    if (st == GW_OK) gw_run_format(args, c, &GW_MATCH_RESULT, &made, gw_match_text, &out);
+    if (st == GW_OK) st = gw_buf_status(&out, &err);
     int status = st == GW_OK ? GW_EXIT_DONE : gw_complain("match", &err);
     if (status == GW_EXIT_DONE) status = write_case(args, c, &study);
     if (status == GW_EXIT_DONE) status = write_sheet(args, c, &next);
@@ -127,10 +113,7 @@ static int check_words(const gw_args *args)
                 "fill in\n");
         return GW_EXIT_USAGE;
     }
-    if (!sheet || access(sheet, F_OK) != 0) return GW_EXIT_DONE;
-    fprintf(stderr, "giveway match: %s: there is a file of this name, which is left alone: name another\n",
-            sheet);
-    return GW_EXIT_OUTPUT;
+    return sheet ? gw_refuse_existing("match", sheet) : GW_EXIT_DONE;
 }
 
 static int run(const gw_args *args)

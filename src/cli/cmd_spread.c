@@ -4,10 +4,9 @@
 #include "cli/commands.h"
 #include "cli/output.h"
 #include "cli/reading.h"
+#include "cli/run.h"
 #include "cli/selection.h"
 #include "giveway/match.h"
-#include "record/csv.h"
-#include "record/json.h"
 #include "show/results.h"
 #include "show/spread.h"
 
@@ -47,18 +46,6 @@ static gw_status options(const gw_args *args, gw_spread_options *out, bool *quie
     if (status == GW_OK) status = whole(args, GW_OPT_SEED, "seed", 0, 9007199254740992.0, 1, &seed, err);
     out->seed = (unsigned long)seed;
     return status;
-}
-
-static gw_status format(const gw_args *args, const gw_case *c, const gw_spread_study *study, gw_buf *out,
-                        gw_error *err)
-{
-    if (gw_args_is(args, GW_OPT_FORMAT, "json"))
-        gw_result_json(&GW_SPREAD_RESULT, c, study, out);
-    else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
-        gw_result_csv(&GW_SPREAD_RESULT, c, study, out);
-    else
-        return gw_spread_text(c, study, gw_output_width(), gw_wants_bold(), out, err);
-    return gw_buf_status(out, err);
 }
 
 /* With readings the car that they make most probable is in the middle, and what they say of figures together
@@ -119,7 +106,8 @@ static int work(const gw_args *args, const gw_session *session, const gw_choice 
     gw_progress(quiet, NULL);
     if (st == GW_OK) {
         gw_print_warnings(quiet, study.warning, study.n_warnings);
-        st = format(args, &session->c, &study, &out, &err);
+        gw_run_format(args, &session->c, &GW_SPREAD_RESULT, &study, gw_spread_text, &out);
+        st = gw_buf_status(&out, &err);
     }
     int status = st == GW_OK ? gw_emit(&out) : gw_complain("spread", &err);
     gw_buf_free(&out);

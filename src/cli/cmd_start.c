@@ -186,24 +186,32 @@ static double usual_number(const gw_start_car *car, int i)
     return v[i];
 }
 
-/* The default follows from what was answered before. */
-static bool ask_number(gw_start_wish *wish, int i)
+typedef gw_status (*setter)(gw_start_wish *wish, int which, double v, const char *name, gw_error *err);
+
+/* Until there is a number that can be set. */
+static bool ask_value(gw_start_wish *wish, const char *question, double usual, setter set, int which)
 {
-    char line[80], usual[32], *end;
-    gw_start_car car;
-    gw_start_make(wish, &car);
-    snprintf(usual, sizeof usual, "%g", usual_number(&car, i));
-    while (answer(NUMBERS[i].words, usual, line, sizeof line)) {
+    char line[80], default_text[32], *end;
+    snprintf(default_text, sizeof default_text, "%g", usual);
+    while (answer(question, default_text, line, sizeof line)) {
         gw_error err = { 0 };
         double v = strtod(line, &end);
         if (end == line || *end)
             fprintf(stderr, "a number, please\n");
-        else if (set_number(wish, i, v, "this", &err) == GW_OK)
+        else if (set(wish, which, v, "this", &err) == GW_OK)
             return true;
         else
             fprintf(stderr, "%s\n", err.msg);
     }
     return false;
+}
+
+/* The default follows from what was answered before. */
+static bool ask_number(gw_start_wish *wish, int i)
+{
+    gw_start_car car;
+    gw_start_make(wish, &car);
+    return ask_value(wish, NUMBERS[i].words, usual_number(&car, i), set_number, i);
 }
 
 /* One of the words, the first of which is number 0; -1: no more answers. */
@@ -240,24 +248,13 @@ static bool ask_subframe(gw_start_wish *wish, int axle)
 
 static bool ask_bar(gw_start_wish *wish, int axle)
 {
-    char line[80], usual[32], *end;
     gw_start_car car;
     if (!wish->layout[axle]->bar) return true;
     gw_start_make(wish, &car);
-    snprintf(usual, sizeof usual, "%g", car.corner[axle].bar);
-    while (answer(axle == GW_FRONT ? "Front anti-roll bar, diameter in mm, 0 for none"
-                                   : "Rear anti-roll bar, diameter in mm, 0 for none",
-                  usual, line, sizeof line)) {
-        gw_error err = { 0 };
-        double v = strtod(line, &end);
-        if (end == line || *end)
-            fprintf(stderr, "a number, please\n");
-        else if (set_bar(wish, axle, v, "this", &err) == GW_OK)
-            return true;
-        else
-            fprintf(stderr, "%s\n", err.msg);
-    }
-    return false;
+    return ask_value(wish,
+                     axle == GW_FRONT ? "Front anti-roll bar, diameter in mm, 0 for none"
+                                      : "Rear anti-roll bar, diameter in mm, 0 for none",
+                     car.corner[axle].bar, set_bar, axle);
 }
 
 /* What both wheels of an axle share. */
@@ -268,22 +265,12 @@ static bool ask_shared(gw_start_wish *wish)
     return ok;
 }
 
-static bool exists(const char *path)
-{
-    return access(path, F_OK) == 0;
-}
-
 static int write_new(const char *path, const gw_buf *text)
 {
     gw_error err = { 0 };
-    if (exists(path)) {
-        fprintf(stderr,
-                "giveway start: %s: there is a file of this name, which is left alone: name another\n", path);
-        return GW_EXIT_OUTPUT;
-    }
-    gw_status st = gw_buf_status(text, &err);
-    if (st == GW_OK) st = gw_file_write(path, gw_buf_str(text), text->n, &err);
-    return st == GW_OK ? GW_EXIT_DONE : gw_complain("start", &err);
+    int status = gw_refuse_existing("start", path);
+    if (status != GW_EXIT_DONE) return status;
+    return gw_file_write_text(path, text, &err) == GW_OK ? GW_EXIT_DONE : gw_complain("start", &err);
 }
 
 static int no_more(void)
@@ -316,7 +303,7 @@ static int check_made(const char *from, const gw_session *session, const gw_buf 
     gw_case c = { 0 };
     gw_faults faults = { 0 };
     gw_status st = gw_case_read(from, gw_buf_str(text), text->n, &session->materials, &c, &faults);
-    for (int i = 0; i < gw_faults_count(&faults); i++) fprintf(stderr, "%s\n", gw_faults_text(&faults, i));
+    gw_print_faults(&faults, true);
     gw_case_free(&c);
     gw_faults_free(&faults);
     return st == GW_OK ? GW_EXIT_DONE : st == GW_E_NOMEM ? GW_EXIT_OUTPUT : GW_EXIT_INPUT;
@@ -328,22 +315,13 @@ static bool ends_in(const char *path, const char *ending)
     return n >= m && strcmp(path + n - m, ending) == 0;
 }
 
-static void tell_faults(const gw_args *args, gw_session *session)
-{
-    for (int i = 0; i < gw_faults_count(&session->faults); i++)
-        fprintf(stderr, "%s\n", gw_faults_text(&session->faults, i));
-    for (int i = 0; i < gw_faults_warnings(&session->faults); i++)
-        if (!gw_args_has(args, GW_OPT_QUIET))
-            fprintf(stderr, "warning: %s\n", gw_faults_warning(&session->faults, i));
-}
-
 /* The car with what a filled sheet says, if there is one. */
 static int fill(const gw_args *args, gw_session *session, const char *from, gw_start_car *car,
                 gw_start_filled *rows)
 {
     gw_status st =
         from ? gw_start_read(from, gw_args_has(args, GW_OPT_AS_READ), car, rows, &session->faults) : GW_OK;
-    tell_faults(args, session);
+    gw_print_faults(&session->faults, gw_args_has(args, GW_OPT_QUIET));
     if (st == GW_OK) return GW_EXIT_DONE;
     return session->faults.out_of_memory ? GW_EXIT_OUTPUT : GW_EXIT_INPUT;
 }

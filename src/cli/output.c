@@ -71,6 +71,21 @@ static bool is_set(const char *name)
     return value && *value;
 }
 
+void gw_print_faults(const gw_faults *faults, bool quiet)
+{
+    for (int i = 0; i < gw_faults_count(faults); i++) fprintf(stderr, "%s\n", gw_faults_text(faults, i));
+    for (int i = 0; !quiet && i < gw_faults_warnings(faults); i++)
+        fprintf(stderr, "warning: %s\n", gw_faults_warning(faults, i));
+}
+
+int gw_refuse_existing(const char *command, const char *path)
+{
+    if (access(path, F_OK) != 0) return GW_EXIT_DONE;
+    fprintf(stderr, "giveway %s: %s: there is a file of this name, which is left alone: name another\n",
+            command, path);
+    return GW_EXIT_OUTPUT;
+}
+
 void gw_print_warnings(bool quiet, const char **warnings, int n)
 {
     for (int i = 0; !quiet && i < n; i++) fprintf(stderr, "warning: %s\n", warnings[i]);

@@ -4,6 +4,7 @@
 #define CLI_OUTPUT_H
 
 #include "base/buf.h"
+#include "giveway/faults.h"
 #include "giveway/study.h"
 
 /** A line on standard error for every load of a study that could not be carried, once for all kits of one
@@ -21,6 +22,12 @@ int gw_close_output(int status);
 
 /** Prints the one line of an error under the command's name and returns its exit status. */
 int gw_complain(const char *command, const gw_error *err);
+
+/** Faults of what was read on standard error, a line each, then its warnings unless `quiet`. */
+void gw_print_faults(const gw_faults *faults, bool quiet);
+
+/** GW_EXIT_DONE, or one line where there is a file of that name, which is left alone. */
+int gw_refuse_existing(const char *command, const char *path);
 
 /** The warnings of a study on standard error, a line each. */
 void gw_print_warnings(bool quiet, const char **warnings, int n);

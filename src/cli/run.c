@@ -40,26 +40,26 @@ static void print_warnings(const gw_course *run)
         fprintf(stderr, "warning: %s\n", gw_line_at(list, &top, i));
 }
 
-static void format(const gw_course *run, gw_buf *out)
+void gw_run_format(const gw_args *args, const gw_case *c, const gw_result *result, const void *made,
+                   void (*text)(const gw_case *c, const void *made, gw_paper *paper), gw_buf *out)
 {
-    const gw_command *command = run->command;
     gw_paper paper = { .out = out,
                        .width = gw_output_width(),
                        .bold = gw_wants_bold(),
-                       .detail = gw_args_has(run->args, GW_OPT_DETAIL) };
-    if (gw_args_is(run->args, GW_OPT_FORMAT, "json"))
-        gw_result_json(command->result, run->job.c, run->made, out);
-    else if (gw_args_is(run->args, GW_OPT_FORMAT, "csv"))
-        gw_result_csv(command->result, run->job.c, run->made, out);
+                       .detail = gw_args_has(args, GW_OPT_DETAIL) };
+    if (gw_args_is(args, GW_OPT_FORMAT, "json"))
+        gw_result_json(result, c, made, out);
+    else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
+        gw_result_csv(result, c, made, out);
     else
-        command->text(run->job.c, run->made, &paper);
+        text(c, made, &paper);
 }
 
 static int show(const gw_course *run)
 {
     gw_buf out = { 0 };
     print_warnings(run);
-    format(run, &out);
+    gw_run_format(run->args, run->job.c, run->command->result, run->made, run->command->text, &out);
     int status = gw_emit(&out);
     gw_buf_free(&out);
     return status;

@@ -11,4 +11,8 @@
  */
 int gw_run_command(const gw_args *args);
 
+/** A result in the format asked for, into `out`, where memory that runs out sticks; `c` may be NULL. */
+void gw_run_format(const gw_args *args, const gw_case *c, const gw_result *result, const void *made,
+                   void (*text)(const gw_case *c, const void *made, gw_paper *paper), gw_buf *out);
+
 #endif

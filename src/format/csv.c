@@ -31,6 +31,12 @@ void gw_csv_string(gw_csv *csv, const char *s)
     gw_buf_add(csv->out, "\"");
 }
 
+void gw_csv_text(gw_csv *csv, gw_buf *text)
+{
+    gw_csv_string(csv, gw_buf_str(text));
+    gw_buf_drop(text, csv->out);
+}
+
 void gw_csv_number(gw_csv *csv, double value)
 {
     separate(csv);

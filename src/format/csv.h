@@ -14,6 +14,7 @@ typedef struct gw_csv {
 } gw_csv;
 
 void gw_csv_string(gw_csv *csv, const char *s); /**< NULL: an empty field */
+void gw_csv_text(gw_csv *csv, gw_buf *text);    /**< frees it; that it failed is handed on */
 void gw_csv_number(gw_csv *csv, double value);  /**< not finite: an empty field */
 void gw_csv_numbers(gw_csv *csv, const double *values, int n);
 void gw_csv_end_row(gw_csv *csv);

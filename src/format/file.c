@@ -125,3 +125,9 @@ gw_status gw_file_read(const char *path, gw_buf *out, gw_error *err)
     fclose(f);
     return st;
 }
+
+gw_status gw_file_write_text(const char *path, const gw_buf *text, gw_error *err)
+{
+    gw_status st = gw_buf_status(text, err);
+    return st == GW_OK ? gw_file_write(path, gw_buf_str(text), text->n, err) : st;
+}

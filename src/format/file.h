@@ -20,6 +20,9 @@ gw_status gw_dir_may_be(const char *dir, gw_error *err);
  */
 gw_status gw_file_write(const char *path, const char *bytes, size_t n, gw_error *err);
 
+/** The same of a text; GW_E_NOMEM where it is not whole. */
+gw_status gw_file_write_text(const char *path, const gw_buf *text, gw_error *err);
+
 /** Reads a whole file into `out`. */
 gw_status gw_file_read(const char *path, gw_buf *out, gw_error *err);
 

@@ -23,8 +23,7 @@ static const char *escape_of(char c)
 
 void gw_html_drop(gw_buf *page, gw_buf *part)
 {
-    if (part->failed) page->failed = true;
-    gw_buf_free(part);
+    gw_buf_drop(part, page);
 }
 
 void gw_html_text(gw_buf *out, const char *s)

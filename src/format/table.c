@@ -3,6 +3,7 @@
 
 #include "format/wrap.h"
 
+#include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -250,4 +251,45 @@ void gw_buf_paragraph(gw_buf *out, const char *s, int width, int indent)
         gw_buf_bytes(out, piece, n);
         gw_buf_add(out, "\n");
     }
+}
+
+void gw_table_heads(gw_table *table, const char *sides, ...)
+{
+    va_list heads;
+    va_start(heads, sides);
+    for (; *sides; sides++)
+        gw_table_column(table, *sides == 'l' ? GW_LEFT : GW_RIGHT, va_arg(heads, const char *));
+    va_end(heads);
+}
+
+/* -- of texts that are freed -- */
+
+static void drop(gw_table *table, gw_buf *text)
+{
+    if (text->failed) table->failed = true;
+    gw_buf_free(text);
+}
+
+void gw_table_column_of(gw_table *table, gw_align_side side, gw_buf *head)
+{
+    gw_table_column(table, side, gw_buf_str(head));
+    drop(table, head);
+}
+
+void gw_table_cell_of(gw_table *table, gw_buf *text)
+{
+    gw_table_cell(table, gw_buf_str(text));
+    drop(table, text);
+}
+
+void gw_paragraph_of(gw_buf *out, gw_buf *text, int width, int indent)
+{
+    gw_buf_paragraph(out, gw_buf_str(text), width, indent);
+    gw_buf_drop(text, out);
+}
+
+void gw_table_put(gw_table *table, int width, int indent, bool bold, gw_buf *out)
+{
+    if (gw_table_print(table, width, indent, bold, out, NULL) != GW_OK) out->failed = true;
+    gw_table_free(table);
 }

@@ -30,6 +30,13 @@ void gw_table_column(gw_table *table, gw_align_side side, const char *head);
 /** Appends a cell, row by row; copied and cleaned (gw_buf_clean). NULL or "": empty. */
 void gw_table_cell(gw_table *table, const char *text);
 
+/** Columns one after the other, a letter each in `sides`: l or r; then their heads. */
+void gw_table_heads(gw_table *table, const char *sides, ...);
+
+/** A column, and a cell, of a text that is freed; that it failed is handed on. */
+void gw_table_column_of(gw_table *table, gw_align_side side, gw_buf *head);
+void gw_table_cell_of(gw_table *table, gw_buf *text);
+
 /** Appends a formatted cell. */
 void gw_table_cellf(gw_table *table, const char *fmt, ...) __attribute__((format(printf, 2, 3)));
 
@@ -47,9 +54,15 @@ bool gw_table_fits(const gw_table *table, int width, int indent);
  */
 gw_status gw_table_print(const gw_table *table, int width, int indent, bool bold, gw_buf *out, gw_error *err);
 
+/** Prints it and frees it; memory that runs out sticks in `out`. */
+void gw_table_put(gw_table *table, int width, int indent, bool bold, gw_buf *out);
+
 void gw_table_free(gw_table *table);
 
 /** A paragraph wrapped at `width` with `indent` blanks before each line. */
 void gw_buf_paragraph(gw_buf *out, const char *s, int width, int indent);
+
+/** The same of a text that is freed; that it failed is handed on. */
+void gw_paragraph_of(gw_buf *out, gw_buf *text, int width, int indent);
 
 #endif

@@ -4,8 +4,10 @@
 
 #include "chart/style.h"
 #include "giveway/units.h"
+#include "record/unit.h"
 
 #include <math.h>
+#include <stddef.h>
 
 /* To a millionth of a degree or a millimetre: what is rounded here is rounded as in the JSON. */
 static void put_fine(gw_json *json, const char *key, double value)
@@ -96,41 +98,22 @@ static void put_results(const gw_page *p, gw_json *json)
 /* One quantity of a state; what is drawn with straight lines between the states. */
 typedef struct quantity {
     const char *key;
-    double (*of)(const gw_grid_state *s);
+    size_t at; /* of a gw_grid_state */
+    gw_unit unit;
     double fine; /* steps a unit: a hundred times finer than the page shows */
 } quantity;
 
-static double toe(const gw_grid_state *s)
-{
-    return s->toe / GW_DEG;
-}
-
-static double camber(const gw_grid_state *s)
-{
-    return s->camber / GW_DEG;
-}
-
-static double camber_to_road(const gw_grid_state *s)
-{
-    return s->camber_to_road / GW_DEG;
-}
-
-static double forward(const gw_grid_state *s)
-{
-    return s->wheel_centre.x / GW_MM;
-}
-
-static double outward(const gw_grid_state *s)
-{
-    return s->wheel_centre.y / GW_MM;
-}
-
+#define OF_STATE(member) offsetof(gw_grid_state, member)
 static const quantity QUANTITIES[] = {
-    { "toe_deg", toe, 1e4 },  { "camber_deg", camber, 1e4 }, { "camber_to_road_deg", camber_to_road, 1e4 },
-    { "x_mm", forward, 1e2 }, { "y_mm", outward, 1e2 },
+    { "toe_deg", OF_STATE(toe), GW_UNIT_DEG, 1e4 },
+    { "camber_deg", OF_STATE(camber), GW_UNIT_DEG, 1e4 },
+    { "camber_to_road_deg", OF_STATE(camber_to_road), GW_UNIT_DEG, 1e4 },
+    { "x_mm", OF_STATE(wheel_centre.x), GW_UNIT_MM, 1e2 },
+    { "y_mm", OF_STATE(wheel_centre.y), GW_UNIT_MM, 1e2 },
 };
 
-static const quantity INNER[] = { { "inner", toe, 1e4 }, { "inner", camber_to_road, 1e4 } };
+static const quantity INNER[] = { { "inner", OF_STATE(toe), GW_UNIT_DEG, 1e4 },
+                                  { "inner", OF_STATE(camber_to_road), GW_UNIT_DEG, 1e4 } };
 
 /* Braking by braking; null where nothing was solved. */
 static void put_quantity(const gw_grid_state *state, int n, const char *key, const quantity *q, gw_json *json)
@@ -138,7 +121,8 @@ static void put_quantity(const gw_grid_state *state, int n, const char *key, con
     gw_json_array(json, key);
     for (int i = 0; i < n; i++) {
         if (state[i].solved)
-            gw_json_number(json, NULL, round(q->of(&state[i]) * q->fine) / q->fine);
+            gw_json_number(json, NULL,
+                           round(gw_unit_of_member(q->unit, &state[i], q->at) * q->fine) / q->fine);
         else
             gw_json_null(json, NULL);
     }

@@ -6,42 +6,22 @@
 #include "giveway/pick.h"
 #include "record/unit.h"
 
+#include <stddef.h>
+
 typedef const gw_corner_budget *both_wheels[GW_INNER + 1];
-
-static double travel(const gw_corner_budget *b)
-{
-    return gw_unit_out(GW_UNIT_MM, b->travel);
-}
-
-static double load_of(const gw_corner_budget *b)
-{
-    return b->vertical;
-}
-
-static double side_force(const gw_corner_budget *b)
-{
-    return b->lateral;
-}
-
-static double toe(const gw_corner_budget *b)
-{
-    return gw_unit_out(GW_UNIT_DEG, b->toe.total);
-}
-
-static double camber(const gw_corner_budget *b)
-{
-    return gw_unit_out(GW_UNIT_DEG, b->camber.total);
-}
 
 static const struct {
     gw_words head;
-    double (*of)(const gw_corner_budget *b);
+    size_t at; /* of a gw_corner_budget */
+    gw_unit unit;
     int decimals;
     bool is_signed;
 } COLUMNS[] = {
-    { GW_WORDS_PAGE_SIDES_TRAVEL, travel, 1, true },     { GW_WORDS_PAGE_SIDES_LOAD, load_of, 0, false },
-    { GW_WORDS_PAGE_SIDES_FORCE, side_force, 0, false }, { GW_WORDS_PAGE_SIDES_TOE, toe, 2, true },
-    { GW_WORDS_PAGE_SIDES_CAMBER, camber, 2, true },
+    { GW_WORDS_PAGE_SIDES_TRAVEL, offsetof(gw_corner_budget, travel), GW_UNIT_MM, 1, true },
+    { GW_WORDS_PAGE_SIDES_LOAD, offsetof(gw_corner_budget, vertical), GW_UNIT_N, 0, false },
+    { GW_WORDS_PAGE_SIDES_FORCE, offsetof(gw_corner_budget, lateral), GW_UNIT_N, 0, false },
+    { GW_WORDS_PAGE_SIDES_TOE, offsetof(gw_corner_budget, toe.total), GW_UNIT_DEG, 2, true },
+    { GW_WORDS_PAGE_SIDES_CAMBER, offsetof(gw_corner_budget, camber.total), GW_UNIT_DEG, 2, true },
 };
 enum { N_COLUMNS = sizeof COLUMNS / sizeof *COLUMNS };
 
@@ -52,11 +32,15 @@ static bool find_both(const gw_page *p, int kit, gw_axle axle, int load, both_wh
     return out[GW_OUTER] && out[GW_INNER];
 }
 
+static gw_number figure(int column, const gw_corner_budget *b)
+{
+    double x = gw_unit_of_member(COLUMNS[column].unit, b, COLUMNS[column].at);
+    return (COLUMNS[column].is_signed ? gw_signed : gw_fixed)(x, COLUMNS[column].decimals);
+}
+
 static void cell(const gw_page *p, const both_wheels both, int i)
 {
-    gw_number (*write)(double, int) = COLUMNS[i].is_signed ? gw_signed : gw_fixed;
-    gw_buf_fmt(p->out, "<td>%s / ", write(COLUMNS[i].of(both[GW_OUTER]), COLUMNS[i].decimals).s);
-    gw_buf_fmt(p->out, "%s</td>", write(COLUMNS[i].of(both[GW_INNER]), COLUMNS[i].decimals).s);
+    gw_buf_fmt(p->out, "<td>%s / %s</td>", figure(i, both[GW_OUTER]).s, figure(i, both[GW_INNER]).s);
 }
 
 static void row(const gw_page *p, int kit, const both_wheels both)

@@ -141,6 +141,21 @@ void gw_result_csv(const gw_result *result, const gw_case *c, const void *made, 
     descend(&w, &top, &top, 0, result->rows);
 }
 
+void gw_records_csv(const gw_record *record, const gw_case *c, const void *it, int n, size_t size,
+                    gw_buf *out)
+{
+    gw_csv csv = { .out = out };
+    gw_record_csv_heads(record, &csv);
+    gw_csv_end_row(&csv);
+    for (int i = 0; i < n; i++) {
+        const gw_place place = {
+            .c = c, .record = record, .it = (const char *)it + (size_t)i * size, .index = i
+        };
+        gw_place_csv(&place, &csv);
+        gw_csv_end_row(&csv);
+    }
+}
+
 void gw_record_csv_heads(const gw_record *record, gw_csv *csv)
 {
     way w = { .csv = *csv, .rows = "", .heads = true };

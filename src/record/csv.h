@@ -14,6 +14,10 @@
  */
 void gw_result_csv(const gw_result *result, const gw_case *c, const void *made, gw_buf *out);
 
+/** Heads, then a line for each of `n` structs of `size` bytes, which `record` describes. */
+void gw_records_csv(const gw_record *record, const gw_case *c, const void *it, int n, size_t size,
+                    gw_buf *out);
+
 /** The heads of one record, and the fields of one place of it; the row is not ended. */
 void gw_record_csv_heads(const gw_record *record, gw_csv *csv);
 void gw_place_csv(const gw_place *place, gw_csv *csv);

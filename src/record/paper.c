@@ -13,8 +13,7 @@ static __attribute__((format(printf, 2, 0))) void clean(gw_buf *out, const char 
     gw_buf raw = { 0 };
     gw_buf_vfmt(&raw, fmt, args);
     gw_buf_clean(out, gw_buf_str(&raw));
-    if (raw.failed) out->failed = true;
-    gw_buf_free(&raw);
+    gw_buf_drop(&raw, out);
 }
 
 static __attribute__((format(printf, 3, 0))) void heading(gw_buf *out, bool bold, const char *fmt,
@@ -48,9 +47,14 @@ void gw_paper_say(gw_paper *paper, int indent, const char *fmt, ...)
     va_start(args, fmt);
     clean(&text, fmt, args);
     gw_buf_paragraph(paper->out, gw_buf_str(&text), paper->width, indent);
-    if (text.failed) paper->out->failed = true;
-    gw_buf_free(&text);
+    gw_buf_drop(&text, paper->out);
     va_end(args);
+}
+
+void gw_paper_say_of(gw_paper *paper, int indent, gw_buf *text)
+{
+    gw_paper_say(paper, indent, "%s", gw_buf_str(text));
+    gw_buf_drop(text, paper->out);
 }
 
 void gw_paper_line(gw_paper *paper, const char *fmt, ...)
@@ -163,9 +167,7 @@ void gw_paper_begin(gw_paper *paper, const gw_record *sample, const gw_column *c
         gw_buf_add(&head, column[i].head);
         if (*unit) gw_buf_repeat(&head, '\n', tallest - lines_of(column[i].head) + 1);
         gw_buf_add(&head, unit);
-        gw_table_column(&paper->table, column[i].side, gw_buf_str(&head));
-        if (head.failed) paper->table.failed = true;
-        gw_buf_free(&head);
+        gw_table_column_of(&paper->table, column[i].side, &head);
     }
 }
 
@@ -179,17 +181,13 @@ void gw_paper_row(gw_paper *paper, const gw_place *place)
     for (int i = 0; i < paper->table.columns; i++) {
         gw_buf cell = { 0 };
         fill_cell(place, &paper->column[i], &cell);
-        gw_table_cell(&paper->table, gw_buf_str(&cell));
-        if (cell.failed) paper->table.failed = true;
-        gw_buf_free(&cell);
+        gw_table_cell_of(&paper->table, &cell);
     }
 }
 
 void gw_paper_table(gw_paper *paper, gw_table *table, int indent)
 {
-    if (gw_table_print(table, paper->width, indent, paper->bold, paper->out, NULL) != GW_OK)
-        paper->out->failed = true;
-    gw_table_free(table);
+    gw_table_put(table, paper->width, indent, paper->bold, paper->out);
 }
 
 void gw_paper_end(gw_paper *paper)

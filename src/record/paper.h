@@ -63,6 +63,9 @@ void gw_paper_heading(gw_paper *paper, const char *fmt, ...) __attribute__((form
 /** A paragraph, wrapped. */
 void gw_paper_say(gw_paper *paper, int indent, const char *fmt, ...) __attribute__((format(printf, 3, 4)));
 
+/** The same of a text that is freed. */
+void gw_paper_say_of(gw_paper *paper, int indent, gw_buf *text);
+
 /** A line as it is, not wrapped; an empty line. */
 void gw_paper_line(gw_paper *paper, const char *fmt, ...) __attribute__((format(printf, 2, 3)));
 void gw_paper_gap(gw_paper *paper);

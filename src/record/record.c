@@ -7,17 +7,30 @@
 #include <stdio.h>
 #include <string.h>
 
-static const void *member(const gw_field *field, const gw_place *place)
-{
-    assert(strcmp(field->type, place->record->type) == 0);
-    return (const char *)place->it + field->at;
-}
-
 const gw_place *gw_place_find(const gw_place *place, const char *type)
 {
     while (place && (!place->it || strcmp(place->record->type, type) != 0)) place = place->up;
     assert(place);
     return place;
+}
+
+/* The struct that a row reads, the nearest of its type. */
+static const char *holder(const gw_field *field, const gw_place *place)
+{
+    return gw_place_find(place, field->type)->it;
+}
+
+static const void *member(const gw_field *field, const gw_place *place)
+{
+    return holder(field, place) + field->at;
+}
+
+/* The place as a function of a row gets it. */
+static gw_place asked(const gw_field *field, const gw_place *place)
+{
+    gw_place at = *place;
+    at.which = field->which;
+    return at;
 }
 
 gw_place gw_place_top(const gw_result *result, const gw_case *c, const void *made)
@@ -46,6 +59,10 @@ static const char *name_of(const gw_field *field, const gw_place *place)
 {
     int i = *(const int *)member(field, place);
     if (i < 0) return NULL;
+    if (field->kind == GW_JOINT_NAME) {
+        const char *of = gw_place_find(place, field->other)->it;
+        return place->c->corners[*(const gw_axle *)(const void *)(of + field->list)].joints[i].name;
+    }
     return field->kind == GW_KIT_NAME ? place->c->kits[i].name : place->c->loads[i].name;
 }
 
@@ -64,12 +81,16 @@ const char *gw_field_key(const gw_field *field, gw_unit unit, char key[GW_KEY_MA
     return key;
 }
 
-gw_shown gw_field_read(const gw_field *field, const gw_place *place)
+/* A number of an array of the struct, or behind its pointer. */
+static double entry(const gw_field *field, const gw_place *place)
 {
-    gw_unit unit = field->unit_of ? field->unit_of(place) : field->unit;
-    if (field->number) return one(field, unit, field->number(place));
-    if (field->fill) return filled(field, place);
-    if (field->text) return words(field, field->text(place));
+    const char *array = holder(field, place) + field->list;
+    if (!(field->flags & GW_INLINE)) array = *(const char *const *)(const void *)array;
+    return ((const double *)(const void *)array)[gw_place_find(place, field->other)->index];
+}
+
+static gw_shown read_member(const gw_field *field, gw_unit unit, const gw_place *place)
+{
     const void *at = member(field, place);
     switch (field->kind) {
     case GW_NUMBER:
@@ -88,11 +109,24 @@ gw_shown gw_field_read(const gw_field *field, const gw_place *place)
         return words(field, field->words[*(const int *)at]);
     case GW_KIT_NAME:
     case GW_LOAD_NAME:
+    case GW_JOINT_NAME:
         return words(field, name_of(field, place));
     default:
         assert(field->kind == GW_TEXT);
         return words(field, *(const char *const *)at);
     }
+}
+
+gw_shown gw_field_read(const gw_field *field, const gw_place *place)
+{
+    const gw_place at = asked(field, place);
+    gw_unit unit = field->unit_of ? field->unit_of(&at) : field->unit;
+    if (field->number) return one(field, unit, field->number(&at));
+    if (field->fill) return filled(field, &at);
+    if (field->text) return words(field, field->text(&at));
+    if (!field->type) return one(field, unit, field->constant);
+    if (field->kind == GW_NUMBER && field->other) return one(field, unit, entry(field, place));
+    return read_member(field, unit, place);
 }
 
 bool gw_shown_lacks(const gw_shown *value)
@@ -110,40 +144,61 @@ const char *gw_component_name(const gw_field *field, int component)
 {
     static const char *const ROAD[] = { "x", "y", "z" }, *const BUSH[] = { "e1", "e2", "e3" },
                              *const BAND[] = { "nominal", "mean", "sd", "low", "median", "high" },
-                             *const FITTED[] = { "value", "within" }, *const SIDES[] = { "minus", "plus" };
+                             *const FITTED[] = { "value", "within" }, *const SIDES[] = { "minus", "plus" },
+                             *const ENDS[] = { "low", "high" };
     if (field->kind == GW_BAND) return BAND[component];
     if (field->kind == GW_FITTED) return FITTED[component];
     if (field->flags & GW_MINUS_PLUS) return SIDES[component];
+    if (field->flags & GW_LOW_HIGH) return ENDS[component];
     if (field->kind == GW_PAIR || field->flags & GW_BUSH_AXES) return BUSH[component];
     return field->kind == GW_THREE ? ROAD[component] : "";
+}
+
+bool gw_field_may_be_absent(const gw_field *field)
+{
+    return (field->enter || field->flags & (GW_ONLY_IF | GW_BY_POINTER)) && !(field->flags & GW_ALWAYS);
+}
+
+/* What a bool tells to be there: the struct that the place is about, or a member beside the bool. */
+static const void *if_set(const gw_field *field, const gw_place *up)
+{
+    if (!*(const bool *)member(field, up)) return NULL;
+    return field->size ? holder(field, up) + field->list : up->it;
+}
+
+static const void *inside(const gw_field *field, const gw_place *up)
+{
+    const gw_place at = asked(field, up);
+    if (field->enter) return field->enter(&at);
+    if (!field->type) return up->it;
+    if (field->flags & GW_ONLY_IF) return if_set(field, up);
+    const void *inner = member(field, up);
+    return field->flags & GW_BY_POINTER ? *(const void *const *)inner : inner;
 }
 
 bool gw_place_enter(const gw_field *field, const gw_place *up, gw_place *out)
 {
     bool part = field->kind == GW_PART;
-    *out = (gw_place){ up->c, up, field->record, up->it, part ? up->index : 0 };
+    *out = (gw_place){ up->c, up, field->record, up->it, part ? up->index : 0, 0 };
     if (!up->it) return false;
-    if (field->enter)
-        out->it = field->enter(up);
-    else if (field->type)
-        out->it = member(field, up);
+    out->it = inside(field, up);
     return out->it != NULL;
 }
 
 int gw_place_count(const gw_field *field, const gw_place *up)
 {
-    return field->count ? field->count(up) : *(const int *)member(field, up);
+    const gw_place at = asked(field, up);
+    return field->count ? field->count(&at) : *(const int *)member(field, up);
 }
 
 bool gw_place_element(const gw_field *field, const gw_place *up, int index, gw_place *out)
 {
-    *out = (gw_place){ up->c, up, field->record, NULL, index };
+    *out = (gw_place){ up->c, up, field->record, NULL, index, field->which };
     if (field->enter) {
         out->it = field->enter(out);
         return out->it != NULL;
     }
-    assert(strcmp(field->type, up->record->type) == 0);
-    const char *list = (const char *)up->it + field->list;
+    const char *list = holder(field, up) + field->list;
     if (!(field->flags & GW_INLINE)) list = *(const char *const *)list;
     out->it = list + (size_t)index * field->size;
     return true;
@@ -151,13 +206,12 @@ bool gw_place_element(const gw_field *field, const gw_place *up, int index, gw_p
 
 static const void *pointer_to(const gw_field *field, const gw_place *place)
 {
-    assert(strcmp(field->type, place->record->type) == 0);
-    return *(const void *const *)((const char *)place->it + field->list);
+    return *(const void *const *)(const void *)(holder(field, place) + field->list);
 }
 
 void gw_point_out(const gw_field *field, const gw_place *place, int index, double point[2])
 {
-    gw_place at = *place;
+    gw_place at = asked(field, place);
     at.index = index;
     field->fill(&at, point);
     point[0] = gw_unit_out(field->unit_of(place), point[0]);
@@ -171,7 +225,7 @@ double gw_series_at(const gw_field *field, const gw_place *place, int index)
 const char *gw_line_at(const gw_field *field, const gw_place *place, int index)
 {
     if (field->text) {
-        gw_place at = *place;
+        gw_place at = asked(field, place);
         at.index = index;
         return field->text(&at);
     }
@@ -180,7 +234,7 @@ const char *gw_line_at(const gw_field *field, const gw_place *place, int index)
 
 const char *gw_name_at(const gw_field *field, const gw_place *place, int index)
 {
-    gw_place at = *place;
+    gw_place at = asked(field, place);
     at.index = index;
     return field->name(&at);
 }

@@ -33,6 +33,7 @@ typedef struct gw_place {
     const struct gw_record *record;
     const void *it;
     int index;
+    int which; /**< for a function that serves several rows: which of them asks */
 } gw_place;
 
 typedef enum gw_kind {
@@ -46,14 +47,15 @@ typedef enum gw_kind {
     GW_FITTED,  /**< two numbers: value, and within what it is known; CSV: two columns         */
     GW_POINTS,  /**< points of a curve, two numbers each; the row's unit is that of the first  */
     GW_TEXT,
-    GW_KIT_NAME,  /**< of an index into the kits of the case                                     */
-    GW_LOAD_NAME, /**< of an index into the loads; -1: none                                      */
-    GW_ONE_OF,    /**< an enumeration and its words                                              */
-    GW_LINES,     /**< a list of texts                                                           */
-    GW_NAMED,     /**< texts by names that the case decides: an object                           */
-    GW_OBJECT,    /**< a record inside                                                           */
-    GW_PART,      /**< the members of a record in this one's place                               */
-    GW_LIST       /**< records, one an element                                                   */
+    GW_KIT_NAME,   /**< of an index into the kits of the case                                     */
+    GW_LOAD_NAME,  /**< of an index into the loads; -1: none                                      */
+    GW_JOINT_NAME, /**< of an index into the joints of a corner                                  */
+    GW_ONE_OF,     /**< an enumeration and its words                                              */
+    GW_LINES,      /**< a list of texts                                                           */
+    GW_NAMED,      /**< texts by names that the case decides: an object                           */
+    GW_OBJECT,     /**< a record inside                                                           */
+    GW_PART,       /**< the members of a record in this one's place                               */
+    GW_LIST        /**< records, one an element                                                   */
 } gw_kind;
 
 enum {
@@ -71,6 +73,9 @@ enum {
     GW_AS_MINUTES = 1 << 12, /**< an angle as a text in degrees and minutes, its key without unit     */
     GW_ALWAYS = 1 << 13,     /**< set by GW_PRESENT: what the function finds is never absent           */
     GW_MINUS_PLUS = 1 << 14, /**< CSV: components minus, plus                                     */
+    GW_LOW_HIGH = 1 << 17,   /**< CSV: components low, high                                        */
+    GW_ONLY_IF = 1 << 15,    /**< set by GW_PART_IF and the like: there where a bool is set          */
+    GW_BY_POINTER = 1 << 16, /**< set by GW_BEHIND and the like: the struct points to what is inside */
     GW_INLINE = 1 << 11      /**< set by GW_ARRAY: the elements stand in the struct itself         */
 };
 
@@ -79,10 +84,14 @@ typedef struct gw_field {
     gw_kind kind;
     gw_unit unit;
     int flags;
-    const char *type; /**< of the struct that holds the member; NULL: worked out            */
-    size_t at;        /**< of a member; of a list: of its count (an int)                    */
-    size_t list;      /**< of a list: of the pointer to its elements                        */
-    size_t size;      /**< of an element                                                    */
+    const char *type;  /**< of the struct that holds the member, the nearest at the place or above it; NULL:
+                            worked out                                                       */
+    size_t at;         /**< of a member; of a list: of its count (an int); of GW_ONLY_IF: of the bool */
+    size_t list;       /**< of a list: of the pointer to its elements                        */
+    size_t size;       /**< of an element, of what a bool tells to be there                  */
+    const char *other; /**< of the struct that tells which element of `list`, or whose axle `list` is */
+    double constant;   /**< in SI, where nothing else is read                               */
+    int which;         /**< what the place of a function says of the row that asks          */
     double (*number)(const gw_place *);        /**< worked out, in SI                          */
     const char *(*text)(const gw_place *);     /**< NULL: none                                 */
     const char *(*name)(const gw_place *);     /**< of GW_NAMED: the key of an element         */
@@ -137,9 +146,34 @@ typedef struct gw_result {
 #define GW_BANDED(name, u, struct_type, member, f, what) \
     { .key = name, .kind = GW_BAND, .unit = GW_UNIT_##u, .flags = f, .type = #struct_type, \
       .at = offsetof(struct_type, member), .doc = what }
+/** The same in a unit that a function tells. */
+#define GW_MEMBER_IN(name, which_unit, struct_type, member, f, what) \
+    { .key = name, .kind = GW_KIND_OF(GW_MEMBER_OF(struct_type, member)), .unit_of = which_unit, .flags = f, \
+      .type = #struct_type, .at = offsetof(struct_type, member), .doc = what }
+/** A number of an array, or behind a pointer: that of the index at which `index_type` stands in its list. */
+#define GW_ENTRY(name, u, struct_type, array, index_type, f, what) \
+    { .key = name, .kind = GW_NUMBER, .unit = GW_UNIT_##u, .type = #struct_type, .list = offsetof(struct_type, array), \
+      .flags = (f) | _Generic(&GW_MEMBER_OF(struct_type, array), double **: 0, default: GW_INLINE), \
+      .other = #index_type, .doc = what }
+#define GW_ENTRY_IN(name, which_unit, struct_type, array, index_type, f, what) \
+    { .key = name, .kind = GW_NUMBER, .unit_of = which_unit, .type = #struct_type, .list = offsetof(struct_type, array), \
+      .flags = (f) | _Generic(&GW_MEMBER_OF(struct_type, array), double **: 0, default: GW_INLINE), \
+      .other = #index_type, .doc = what }
+/** The same number wherever it stands, in SI. */
+#define GW_CONSTANT(name, u, value, f, what) \
+    { .key = name, .kind = GW_NUMBER, .unit = GW_UNIT_##u, .flags = f, .constant = value, .doc = what }
 /** Worked out from the place: a number in SI, a whole number, a flag (0 or 1), a text. */
 #define GW_WORKED_OUT(name, u, function, f, what) \
     { .key = name, .kind = GW_NUMBER, .unit = GW_UNIT_##u, .flags = f, .number = function, .doc = what }
+/** By a function that serves several rows: GW_WHICH of its place is the number that each gives. */
+#define GW_WORKED_OUT_OF(name, u, function, of, f, what) \
+    { .key = name, .kind = GW_NUMBER, .unit = GW_UNIT_##u, .flags = f, .number = function, .which = of, .doc = what }
+#define GW_WORKED_OUT_OF_IN(name, which_unit, function, of, f, what) \
+    { .key = name, .kind = GW_NUMBER, .unit_of = which_unit, .flags = f, .number = function, .which = of, .doc = what }
+#define GW_FILLED_OF(name, u, what_kind, function, of, f, what) \
+    { .key = name, .kind = what_kind, .unit = GW_UNIT_##u, .flags = f, .fill = function, .which = of, .doc = what }
+#define GW_INSIDE_OF(name, function, of, inner, f, what) \
+    { .key = name, .kind = GW_OBJECT, .flags = f, .enter = function, .which = of, .record = inner, .doc = what }
 #define GW_WORKED_OUT_IN(name, which_unit, function, f, what) \
     { .key = name, .kind = GW_NUMBER, .unit_of = which_unit, .flags = f, .number = function, .doc = what }
 /** A pair, three numbers or a band worked out. */
@@ -152,6 +186,8 @@ typedef struct gw_result {
 #define GW_COUNTED(name, function, f, what) \
     { .key = name, .kind = GW_WHOLE, .flags = f, .number = function, .doc = what }
 #define GW_ASKED(name, function, f, what) { .key = name, .kind = GW_FLAG, .flags = f, .number = function, .doc = what }
+#define GW_ASKED_OF(name, function, of, f, what) \
+    { .key = name, .kind = GW_FLAG, .flags = f, .number = function, .which = of, .doc = what }
 #define GW_SAID(name, function, f, what) { .key = name, .kind = GW_TEXT, .flags = f, .text = function, .doc = what }
 /** A member that is an enumeration: its word, from an array in the order of the values, ended by NULL. */
 #define GW_WORD(name, struct_type, member, list_of_words, f, what) \
@@ -165,12 +201,18 @@ typedef struct gw_result {
     { .key = name, .kind = GW_KIT_NAME, .flags = f, .type = #struct_type, .at = offsetof(struct_type, member), .doc = what }
 #define GW_LOADED(name, struct_type, member, f, what) \
     { .key = name, .kind = GW_LOAD_NAME, .flags = f, .type = #struct_type, .at = offsetof(struct_type, member), .doc = what }
+/** The name of a joint: a member is its index, and the member `axle` of another struct whose corner it is of. */
+#define GW_JOINT(name, struct_type, member, axle_type, f, what) \
+    { .key = name, .kind = GW_JOINT_NAME, .flags = f, .type = #struct_type, .at = offsetof(struct_type, member), \
+      .other = #axle_type, .list = offsetof(axle_type, axle), .doc = what }
 /** A list of texts, or of numbers: a count and a pointer. */
 #define GW_TEXTS(name, struct_type, n_member, pointer, f, what) \
     { .key = name, .kind = GW_LINES, .flags = f, .type = #struct_type, .at = offsetof(struct_type, n_member), \
       .list = offsetof(struct_type, pointer), .doc = what }
 #define GW_SAYINGS(name, how_many, function, f, what) \
     { .key = name, .kind = GW_LINES, .flags = f, .count = how_many, .text = function, .doc = what }
+#define GW_SAYINGS_OF(name, how_many, function, of, f, what) \
+    { .key = name, .kind = GW_LINES, .flags = f, .count = how_many, .text = function, .which = of, .doc = what }
 #define GW_TEXTS_BY_NAME(key_of_all, how_many, name_function, function, f, what) \
     { .key = key_of_all, .kind = GW_NAMED, .flags = f, .count = how_many, .name = name_function, .text = function, \
       .doc = what }
@@ -185,6 +227,25 @@ typedef struct gw_result {
     { .key = name, .kind = GW_OBJECT, .flags = f, .enter = function, .record = inner, .doc = what }
 #define GW_PRESENT(name, function, inner, f, what) \
     { .key = name, .kind = GW_OBJECT, .flags = (f) | GW_ALWAYS, .enter = function, .record = inner, .doc = what }
+/** More of the same struct as an object; where a bool of a struct is set; a member of it where that is set. */
+#define GW_HERE(name, inner, f, what) { .key = name, .kind = GW_OBJECT, .flags = f, .record = inner, .doc = what }
+#define GW_HERE_IF(name, struct_type, set, inner, f, what) \
+    { .key = name, .kind = GW_OBJECT, .flags = (f) | GW_ONLY_IF, .type = #struct_type, \
+      .at = offsetof(struct_type, set), .record = inner, .doc = what }
+#define GW_WITHIN_IF(name, struct_type, set, member, inner, f, what) \
+    { .key = name, .kind = GW_OBJECT, .flags = (f) | GW_ONLY_IF, .type = #struct_type, \
+      .at = offsetof(struct_type, set), .list = offsetof(struct_type, member), \
+      .size = sizeof GW_MEMBER_OF(struct_type, member), .record = inner, .doc = what }
+/** What a struct points to; NULL: absent. */
+#define GW_BEHIND(name, struct_type, pointer, inner, f, what) \
+    { .key = name, .kind = GW_OBJECT, .flags = (f) | GW_BY_POINTER, .type = #struct_type, \
+      .at = offsetof(struct_type, pointer), .record = inner, .doc = what }
+#define GW_PART_BEHIND(struct_type, pointer, inner, f) \
+    { .kind = GW_PART, .flags = (f) | GW_BY_POINTER, .type = #struct_type, .at = offsetof(struct_type, pointer), \
+      .record = inner }
+/** The rows of another record here, about the same struct, where a bool is set. */
+#define GW_PART_IF(struct_type, set, inner) \
+    { .kind = GW_PART, .flags = GW_ONLY_IF, .type = #struct_type, .at = offsetof(struct_type, set), .record = inner }
 /** The rows of another record here: of a struct member; of the same struct; of what a function finds. */
 #define GW_PART_OF(struct_type, member, inner) \
     { .kind = GW_PART, .type = #struct_type, .at = offsetof(struct_type, member), .record = inner }
@@ -199,12 +260,18 @@ typedef struct gw_result {
     { .key = name, .kind = GW_LIST, .flags = (f) | GW_INLINE, .type = #struct_type, \
       .at = offsetof(struct_type, n_member), .list = offsetof(struct_type, array), \
       .size = sizeof *GW_MEMBER_OF(struct_type, array), .record = inner, .doc = what }
+/** A list whose figures stand in arrays of the struct itself (GW_ENTRY), as many as it counts. */
+#define GW_ALONG(name, struct_type, n_member, inner, f, what) \
+    { .key = name, .kind = GW_LIST, .flags = (f) | GW_INLINE, .type = #struct_type, \
+      .at = offsetof(struct_type, n_member), .record = inner, .doc = what }
 #define GW_EACH(name, how_many, function, inner, f, what) \
     { .key = name, .kind = GW_LIST, .flags = f, .count = how_many, .enter = function, .record = inner, .doc = what }
 /* clang-format on */
 
 /** The nearest struct of a type at this place or above it; there must be one. */
 #define GW_IT(place, struct_type) ((const struct_type *)gw_place_find(place, #struct_type)->it)
+/** Which of the rows that a function serves asks. */
+#define GW_WHICH(place) ((place)->which)
 /** Which element of its list it is. */
 #define GW_INDEX(place, struct_type) (gw_place_find(place, #struct_type)->index)
 
@@ -239,6 +306,9 @@ const char *gw_field_key(const gw_field *field, gw_unit unit, char key[GW_KEY_MA
 
 /** The end of a key for a component: "", "_x", "_e1", "_low" ...; and the name alone. */
 const char *gw_component_name(const gw_field *field, int component);
+
+/** Whether what is inside may be absent: found, behind a pointer, or told by a bool. */
+bool gw_field_may_be_absent(const gw_field *field);
 
 /** Goes into an object or a part; false where it is absent. */
 bool gw_place_enter(const gw_field *field, const gw_place *up, gw_place *out);

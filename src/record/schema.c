@@ -149,7 +149,7 @@ static void put_members(const gw_record *record, gw_json *json)
 static bool always_there(const gw_field *f)
 {
     return !(f->flags & (GW_NO_JSON | GW_SOMETIMES)) &&
-           (f->kind == GW_LIST || !f->enter || f->flags & (GW_ALWAYS | GW_MAY_LACK));
+           (f->kind == GW_LIST || !gw_field_may_be_absent(f) || f->flags & GW_MAY_LACK);
 }
 
 /* Keys that stand wherever the record does; those of a part that may be absent only with its first. */
@@ -175,7 +175,7 @@ static void put_dependents(const gw_record *record, bool *any, gw_json *json)
         if (f->kind != GW_PART) continue;
         int first = 0;
         while (!always_there(&f->record->field[first]) || f->record->field[first].kind == GW_PART) first++;
-        if (f->enter) {
+        if (gw_field_may_be_absent(f)) {
             if (!*any) gw_json_object(json, "dependentRequired");
             *any = true;
             gw_json_array_on_line(json,

@@ -24,3 +24,8 @@ double gw_unit_out(gw_unit unit, double value)
 {
     return value / UNITS[unit].over * UNITS[unit].times;
 }
+
+double gw_unit_of_member(gw_unit unit, const void *of, size_t at)
+{
+    return gw_unit_out(unit, *(const double *)(const void *)((const char *)of + at));
+}

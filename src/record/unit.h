@@ -8,6 +8,8 @@
 
 #include "giveway/units.h"
 
+#include <stddef.h>
+
 /* id, end of a key, word in a text, what a figure in SI is multiplied with, what it is divided by */
 #define GW_UNIT_LIST(X)                                                                                      \
     X(PLAIN, "", "", 1.0, 1.0) /* a ratio, or a unit that the key itself tells */                            \
@@ -30,10 +32,11 @@
     X(NS_PER_MM, "_Ns_per_mm", "N s/mm", 1.0, GW_NS_PER_MM)                                                  \
     X(NMS_PER_RAD, "_Nms_per_rad", "N m s/rad", 1.0, 1.0)                                                    \
     X(N_PER_M, "_N_per_m", "N/m", 1.0, 1.0)                                                                  \
-    X(PER_MM2, "_per_mm2", "1/mm2", GW_MM *GW_MM, 1.0)                                                        \
+    X(PER_MM2, "_per_mm2", "1/mm2", GW_MM *GW_MM, 1.0)                                                       \
     X(M3, "_m3", "m3", 1.0, 1.0)                                                                             \
     X(MPA, "_MPa", "MPa", 1.0, GW_MPA)                                                                       \
     X(HZ, "_Hz", "Hz", 1.0, 1.0)                                                                             \
+    X(HZ_OF_RAD_PER_S, "_Hz", "Hz", 1.0, 2.0 * GW_PI)                                                        \
     X(S, "_s", "s", 1.0, 1.0)                                                                                \
     X(MINUTES, "_min", "min", 1.0, 60.0)                                                                     \
     X(MS2, "_ms2", "m/s2", 1.0, 1.0)                                                                         \
@@ -53,5 +56,8 @@ typedef enum gw_unit {
 const char *gw_unit_key(gw_unit unit);          /**< "_mm": the end of a key                      */
 const char *gw_unit_word(gw_unit unit);         /**< "mm": behind a figure, or under a head       */
 double gw_unit_out(gw_unit unit, double value); /**< from SI                                 */
+
+/** A double of a struct, `at` bytes into it, in a unit: for tables of figures that differ in nothing else. */
+double gw_unit_of_member(gw_unit unit, const void *of, size_t at);
 
 #endif

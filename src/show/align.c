@@ -17,11 +17,6 @@ static const gw_corner *corner_of(const gw_place *p)
     return &p->c->corners[GW_IT(p, gw_align_item)->axle];
 }
 
-static const void *self(const gw_place *p)
-{
-    return GW_IT(p, gw_align_item);
-}
-
 /* -- settings and targets -- */
 
 /* The angle itself where it was measured: the measured one, and what the parts add. */
@@ -34,29 +29,16 @@ static double caster(const gw_place *p)
 static const gw_field SETTING[] = {
     GW_MEMBER("camber", DEG, gw_corner_setting, camber, 0, "top outboard positive"),
     GW_MEMBER("toe", DEG, gw_corner_setting, toe, 0, "toe-in positive"),
-    GW_MEMBER("caster_change", DEG, gw_corner_setting, caster_change, 0, "from without the parts; from the measured one"),
+    GW_MEMBER("caster_change", DEG, gw_corner_setting, caster_change, 0,
+              "from without the parts; from the measured one"),
     GW_WORKED_OUT("caster", DEG, caster, GW_SOMETIMES, "where it was measured"),
 };
 static const gw_record SETTING_RECORD = GW_RECORD(gw_corner_setting, SETTING);
 
-static double target(const gw_place *p, gw_target which)
+static double target(const gw_place *p)
 {
+    gw_target which = (gw_target)GW_WHICH(p);
     return gw_target_given(align_of(p), which) ? gw_target_of(align_of(p), which) : (double)NAN;
-}
-
-static double toe_target(const gw_place *p)
-{
-    return target(p, GW_TARGET_TOE);
-}
-
-static double camber_target(const gw_place *p)
-{
-    return target(p, GW_TARGET_CAMBER);
-}
-
-static double caster_target(const gw_place *p)
-{
-    return target(p, GW_TARGET_CASTER);
 }
 
 static double caster_angle_target(const gw_place *p)
@@ -64,84 +46,48 @@ static double caster_angle_target(const gw_place *p)
     return align_of(p)->has_caster_angle ? align_of(p)->caster_angle : (double)NAN;
 }
 
-static double tolerance(const gw_place *p, gw_target which)
+static double tolerance(const gw_place *p)
 {
-    double t = gw_target_tolerance(align_of(p), which);
+    double t = gw_target_tolerance(align_of(p), (gw_target)GW_WHICH(p));
     return t > 0.0 ? t : (double)NAN;
 }
 
-static double toe_tolerance(const gw_place *p)
+static double miss(const gw_place *p)
 {
-    return tolerance(p, GW_TARGET_TOE);
-}
-
-static double camber_tolerance(const gw_place *p)
-{
-    return tolerance(p, GW_TARGET_CAMBER);
-}
-
-static double caster_tolerance(const gw_place *p)
-{
-    return tolerance(p, GW_TARGET_CASTER);
-}
-
-static double miss(const gw_place *p, gw_target which)
-{
-    bool given = gw_target_given(align_of(p), which) ||
-                 (which == GW_TARGET_CASTER && align_of(p)->has_caster_angle);
+    gw_target which = (gw_target)GW_WHICH(p);
+    bool given =
+        gw_target_given(align_of(p), which) || (which == GW_TARGET_CASTER && align_of(p)->has_caster_angle);
     return given ? GW_IT(p, gw_align_item)->miss[which] : (double)NAN;
 }
 
-static double toe_miss(const gw_place *p)
+/* All targets: met, or met as well as the case asks. */
+static double met(const gw_place *p)
 {
-    return miss(p, GW_TARGET_TOE);
-}
-
-static double camber_miss(const gw_place *p)
-{
-    return miss(p, GW_TARGET_CAMBER);
-}
-
-static double caster_miss(const gw_place *p)
-{
-    return miss(p, GW_TARGET_CASTER);
-}
-
-static double all_of(const bool flags[GW_TARGETS])
-{
+    const gw_align_item *i = GW_IT(p, gw_align_item);
+    const bool *flags = GW_WHICH(p) ? i->tolerated : i->reached;
     return flags[GW_TARGET_TOE] && flags[GW_TARGET_CAMBER] && flags[GW_TARGET_CASTER];
 }
 
-static double reached(const gw_place *p)
-{
-    return all_of(GW_IT(p, gw_align_item)->reached);
-}
-
-static double tolerated(const gw_place *p)
-{
-    return all_of(GW_IT(p, gw_align_item)->tolerated);
-}
-
 static const gw_field TOLERANCE[] = {
-    GW_WORKED_OUT("toe", DEG, toe_tolerance, GW_SOMETIMES | GW_NO_UNIT, "of the case"),
-    GW_WORKED_OUT("camber", DEG, camber_tolerance, GW_SOMETIMES | GW_NO_UNIT, "of the case"),
-    GW_WORKED_OUT("caster", DEG, caster_tolerance, GW_SOMETIMES | GW_NO_UNIT, "of the case"),
+    GW_WORKED_OUT_OF("toe", DEG, tolerance, GW_TARGET_TOE, GW_SOMETIMES | GW_NO_UNIT, "of the case"),
+    GW_WORKED_OUT_OF("camber", DEG, tolerance, GW_TARGET_CAMBER, GW_SOMETIMES | GW_NO_UNIT, "of the case"),
+    GW_WORKED_OUT_OF("caster", DEG, tolerance, GW_TARGET_CASTER, GW_SOMETIMES | GW_NO_UNIT, "of the case"),
 };
 static const gw_record TOLERANCE_RECORD = GW_RECORD(gw_align_item, TOLERANCE);
 
 static const gw_field TARGET[] = {
-    GW_WORKED_OUT("toe", DEG, toe_target, GW_SOMETIMES, "aimed at"),
-    GW_WORKED_OUT("camber", DEG, camber_target, GW_SOMETIMES, "aimed at"),
-    GW_WORKED_OUT("caster_change", DEG, caster_target, GW_SOMETIMES, "aimed at"),
+    GW_WORKED_OUT_OF("toe", DEG, target, GW_TARGET_TOE, GW_SOMETIMES, "aimed at"),
+    GW_WORKED_OUT_OF("camber", DEG, target, GW_TARGET_CAMBER, GW_SOMETIMES, "aimed at"),
+    GW_WORKED_OUT_OF("caster_change", DEG, target, GW_TARGET_CASTER, GW_SOMETIMES, "aimed at"),
     GW_WORKED_OUT("caster", DEG, caster_angle_target, GW_SOMETIMES, "aimed at, from the measured one"),
-    GW_PRESENT("tolerance_deg", self, &TOLERANCE_RECORD, GW_ON_LINE, "that the case allows"),
+    GW_HERE("tolerance_deg", &TOLERANCE_RECORD, GW_ON_LINE, "that the case allows"),
 };
 static const gw_record TARGET_RECORD = GW_RECORD(gw_align_item, TARGET);
 
 static const gw_field MISS[] = {
-    GW_WORKED_OUT("toe", DEG, toe_miss, GW_SOMETIMES, "reached less target"),
-    GW_WORKED_OUT("camber", DEG, camber_miss, GW_SOMETIMES, "reached less target"),
-    GW_WORKED_OUT("caster_change", DEG, caster_miss, GW_SOMETIMES, "reached less target"),
+    GW_WORKED_OUT_OF("toe", DEG, miss, GW_TARGET_TOE, GW_SOMETIMES, "reached less target"),
+    GW_WORKED_OUT_OF("camber", DEG, miss, GW_TARGET_CAMBER, GW_SOMETIMES, "reached less target"),
+    GW_WORKED_OUT_OF("caster_change", DEG, miss, GW_TARGET_CASTER, GW_SOMETIMES, "reached less target"),
 };
 static const gw_record MISS_RECORD = GW_RECORD(gw_align_item, MISS);
 
@@ -195,14 +141,10 @@ static gw_mark mark(const gw_place *p)
     return gw_mark_of(joint, gw_offset_vector(joint, move(p)));
 }
 
-static double mark_left(const gw_place *p)
+static double mark_at(const gw_place *p)
 {
-    return is(p, GW_ADJUST_OFFSET) ? mark(p).left : (double)NAN;
-}
-
-static double mark_right(const gw_place *p)
-{
-    return is(p, GW_ADJUST_OFFSET) ? mark(p).right : (double)NAN;
+    if (!is(p, GW_ADJUST_OFFSET)) return NAN;
+    return GW_WHICH(p) ? mark(p).right : mark(p).left;
 }
 
 static const char *mark_is(const gw_place *p)
@@ -210,19 +152,15 @@ static const char *mark_is(const gw_place *p)
     return is(p, GW_ADJUST_OFFSET) ? gw_view_words(mark(p).view) : NULL;
 }
 
-static double longer(const gw_place *p)
+/* Of an adjuster of the kind that the row is for. */
+static double along(const gw_place *p)
 {
-    return is(p, GW_ADJUST_LENGTH) ? move(p)->along[0] : (double)NAN;
+    return is(p, (gw_adjuster_kind)GW_WHICH(p)) ? move(p)->along[0] : (double)NAN;
 }
 
 static double turns(const gw_place *p)
 {
     return is(p, GW_ADJUST_LENGTH) ? gw_turns_of(adjuster(p), move(p)->along[0]) : (double)NAN;
-}
-
-static double shim(const gw_place *p)
-{
-    return is(p, GW_ADJUST_SHIM) ? move(p)->along[0] : (double)NAN;
 }
 
 static double steps(const gw_place *p)
@@ -236,13 +174,13 @@ static const gw_field ADJUSTER[] = {
     GW_SAID("joint", joint_of, GW_SOMETIMES, "of an offset or a shim"),
     GW_WORKED_OUT("offset", MM, offset_size, GW_SOMETIMES, "of the bore from the middle"),
     GW_WORKED_OUT("clock", DEG, clock_angle, GW_SOMETIMES, "from e1 towards e2, 0 to 360"),
-    GW_WORKED_OUT("mark_left", DEG, mark_left, GW_SOMETIMES, "where the bolt sits on the left of the car"),
-    GW_WORKED_OUT("mark_right", DEG, mark_right, GW_SOMETIMES, "where it sits on the right"),
+    GW_WORKED_OUT_OF("mark_left", DEG, mark_at, false, GW_SOMETIMES, "where the bolt sits on the left of the car"),
+    GW_WORKED_OUT_OF("mark_right", DEG, mark_at, true, GW_SOMETIMES, "where it sits on the right"),
     GW_SAID("mark_is", mark_is, GW_SOMETIMES, "from where the mark is seen"),
     GW_SAID("member", member_of, GW_SOMETIMES, "whose length it is"),
-    GW_WORKED_OUT("length_change", MM, longer, GW_SOMETIMES, "longer positive"),
+    GW_WORKED_OUT_OF("length_change", MM, along, GW_ADJUST_LENGTH, GW_SOMETIMES, "longer positive"),
     GW_WORKED_OUT("turns", PLAIN, turns, GW_SOMETIMES, "of the adjuster"),
-    GW_WORKED_OUT("shim", MM, shim, GW_SOMETIMES, "thickness put in"),
+    GW_WORKED_OUT_OF("shim", MM, along, GW_ADJUST_SHIM, GW_SOMETIMES, "thickness put in"),
     GW_COUNTED("steps", steps, GW_SOMETIMES, "whole shims"),
     GW_MEMBER("at_limit", PLAIN, gw_adjustment, at_limit, 0, "it goes no further"),
     GW_MEMBER("holds_target", PLAIN, gw_adjustment, holds, 0, "its limit keeps the target from being reached"),
@@ -357,18 +295,13 @@ static const gw_record LOAD_RECORD = GW_RECORD(gw_align_load, LOAD);
 
 /* -- will it move freely, fit and hold -- */
 
-static const char *tilt_joint(const gw_place *p)
-{
-    return corner_of(p)->joints[GW_IT(p, gw_align_tilt)->joint].name;
-}
-
 static double tilt_margin(const gw_place *p)
 {
     return GW_IT(p, gw_align_tilt)->limit - GW_IT(p, gw_align_tilt)->after;
 }
 
 static const gw_field TILT[] = {
-    GW_SAID("joint", tilt_joint, 0, "the joint"),
+    GW_JOINT("joint", gw_align_tilt, joint, gw_align_item, 0, "the joint"),
     GW_MEMBER("limit", DEG, gw_align_tilt, limit, 0, "of its tilt"),
     GW_MEMBER("before", DEG, gw_align_tilt, before, GW_MAY_LACK, "largest over the travel"),
     GW_MEMBER("after", DEG, gw_align_tilt, after, GW_MAY_LACK, "largest over the travel"),
@@ -376,54 +309,31 @@ static const gw_field TILT[] = {
 };
 static const gw_record TILT_RECORD = GW_RECORD(gw_align_tilt, TILT);
 
-static const char *seat_joint(const gw_place *p)
-{
-    return corner_of(p)->joints[GW_IT(p, gw_align_seat)->joint].name;
-}
+enum { INTERFERENCE, PRESSURE, PRESS_FORCE };
 
-static void interference(const gw_place *p, double *x)
+static void least_and_most(const gw_place *p, double *x)
 {
-    x[0] = GW_IT(p, gw_align_seat)->least;
-    x[1] = GW_IT(p, gw_align_seat)->most;
-}
-
-static void pressure(const gw_place *p, double *x)
-{
-    x[0] = GW_IT(p, gw_align_seat)->held.pressure;
-    x[1] = GW_IT(p, gw_align_seat)->worst.pressure;
-}
-
-static void press_force(const gw_place *p, double *x)
-{
-    x[0] = GW_IT(p, gw_align_seat)->held.force;
-    x[1] = GW_IT(p, gw_align_seat)->worst.force;
+    const gw_align_seat *s = GW_IT(p, gw_align_seat);
+    const double ends[][2] = { { s->least, s->most },
+                               { s->held.pressure, s->worst.pressure },
+                               { s->held.force, s->worst.force } };
+    for (int i = 0; i < 2; i++) x[i] = ends[GW_WHICH(p)][i];
 }
 
 static const gw_field SEAT[] = {
-    GW_SAID("joint", seat_joint, 0, "the joint"),
-    GW_FILLED("interference", UM, GW_PAIR, interference, 0, "least and greatest, on the diameter"),
-    GW_FILLED("pressure", MPA, GW_PAIR, pressure, 0, "at the least and at the greatest"),
+    GW_JOINT("joint", gw_align_seat, joint, gw_align_item, 0, "the joint"),
+    GW_FILLED_OF("interference", UM, GW_PAIR, least_and_most, INTERFERENCE, 0, "least and greatest, on the diameter"),
+    GW_FILLED_OF("pressure", MPA, GW_PAIR, least_and_most, PRESSURE, 0, "at the least and at the greatest"),
     GW_MEMBER("housing_hoop", MPA, gw_align_seat, worst.housing_hoop, 0, "at the greatest"),
     GW_MEMBER("sleeve_hoop", MPA, gw_align_seat, worst.sleeve_hoop, 0, "at the greatest"),
-    GW_FILLED("press_in_force", N, GW_PAIR, press_force, 0, "at the least and at the greatest"),
+    GW_FILLED_OF("press_in_force", N, GW_PAIR, least_and_most, PRESS_FORCE, 0, "at the least and at the greatest"),
 };
 static const gw_record SEAT_RECORD = GW_RECORD(gw_align_seat, SEAT);
 
-static const char *check_joint(const gw_place *p)
-{
-    return corner_of(p)->joints[GW_IT(p, gw_align_check)->joint].name;
-}
-
-static double check_value(const gw_place *p)
+static double in_trade_unit(const gw_place *p)
 {
     const gw_verdict *v = &GW_IT(p, gw_align_check)->verdict;
-    return v->value / gw_trade_figure_of(v).scale;
-}
-
-static double check_limit(const gw_place *p)
-{
-    const gw_verdict *v = &GW_IT(p, gw_align_check)->verdict;
-    return v->limit / gw_trade_figure_of(v).scale;
+    return (GW_WHICH(p) ? v->limit : v->value) / gw_trade_figure_of(v).scale;
 }
 
 static const char *check_unit(const gw_place *p)
@@ -434,10 +344,10 @@ static const char *check_unit(const gw_place *p)
 static const char *const BOUNDS[] = { "at most", "at least", NULL };
 
 static const gw_field CHECK[] = {
-    GW_SAID("joint", check_joint, 0, "the joint"),
+    GW_JOINT("joint", gw_align_check, joint, gw_align_item, 0, "the joint"),
     GW_WORD("what", gw_align_check, verdict.what, GW_JUDGED_WORDS, 0, "the figure"),
-    GW_WORKED_OUT("value", PLAIN, check_value, 0, "in the unit named beside it"),
-    GW_WORKED_OUT("limit", PLAIN, check_limit, 0, "in the same unit"),
+    GW_WORKED_OUT_OF("value", PLAIN, in_trade_unit, false, 0, "in the unit named beside it"),
+    GW_WORKED_OUT_OF("limit", PLAIN, in_trade_unit, true, 0, "in the same unit"),
     GW_SAID("unit", check_unit, 0, "N, MPa, mm, deg, or - for a ratio"),
     GW_WORD("bound", gw_align_check, verdict.bound, BOUNDS, 0, "which side of the limit is allowed"),
     GW_MEMBER("holds", PLAIN, gw_align_check, verdict.holds, 0, "the value is within the limit"),
@@ -481,16 +391,15 @@ static const gw_field SIDE[] = {
 };
 static const gw_record SIDE_RECORD = GW_RECORD(gw_align_item, SIDE);
 
-static double total_before(const gw_place *p)
+static double toe_of(const gw_align_item *i, bool after)
 {
-    const gw_align_item *i = GW_IT(p, gw_align_item);
-    return gw_align_left(i)->before.setting.toe + gw_align_right(i)->before.setting.toe;
+    return after ? i->after.setting.toe : i->before.setting.toe;
 }
 
-static double total_after(const gw_place *p)
+static double total(const gw_place *p)
 {
     const gw_align_item *i = GW_IT(p, gw_align_item);
-    return gw_align_left(i)->after.setting.toe + gw_align_right(i)->after.setting.toe;
+    return toe_of(gw_align_left(i), GW_WHICH(p)) + toe_of(gw_align_right(i), GW_WHICH(p));
 }
 
 static int steps_of_work(const gw_place *p)
@@ -509,8 +418,8 @@ static const char *step_of_work(const gw_place *p)
 static const gw_field SHEET[] = {
     GW_PRESENT("left", left, &SIDE_RECORD, 0, "wheel"),
     GW_PRESENT("right", right, &SIDE_RECORD, 0, "wheel"),
-    GW_WORKED_OUT("total_toe_before", DEG, total_before, 0, "of both wheels"),
-    GW_WORKED_OUT("total_toe_after", DEG, total_after, 0, "of both wheels"),
+    GW_WORKED_OUT_OF("total_toe_before", DEG, total, false, 0, "of both wheels"),
+    GW_WORKED_OUT_OF("total_toe_after", DEG, total, true, 0, "of both wheels"),
     GW_SAYINGS("order_of_work", steps_of_work, step_of_work, 0, "common practice"),
 };
 static const gw_record SHEET_RECORD = GW_RECORD(gw_align_item, SHEET);
@@ -527,23 +436,23 @@ static const gw_field ITEM[] = {
     GW_KIT("kit", gw_align_item, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_align_item, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_CHOSEN("side", side, SIDES, GW_SOMETIMES, "of the car, where the sides were measured"),
-    GW_PRESENT("target", self, &TARGET_RECORD, 0, "what the case aims at"),
+    GW_HERE("target", &TARGET_RECORD, 0, "what the case aims at"),
     GW_WITHIN("before", gw_align_item, before.setting, &SETTING_RECORD, GW_ON_LINE, "with the kit alone"),
     GW_WITHIN("before_resetting", gw_align_item, fitted.setting, &SETTING_RECORD, GW_ON_LINE, "offsets and shims in, arms not yet turned"),
     GW_WITHIN("reached", gw_align_item, after.setting, &SETTING_RECORD, GW_ON_LINE, "with everything set"),
-    GW_PRESENT("miss", self, &MISS_RECORD, GW_ON_LINE, "by how much each target is missed"),
-    GW_ASKED("target_reached", reached, 0, "all targets are met"),
-    GW_ASKED("within_tolerance", tolerated, 0, "all are met as well as the case asks"),
+    GW_HERE("miss", &MISS_RECORD, GW_ON_LINE, "by how much each target is missed"),
+    GW_ASKED_OF("target_reached", met, false, 0, "all targets are met"),
+    GW_ASKED_OF("within_tolerance", met, true, 0, "all are met as well as the case asks"),
     GW_EACH("adjusters", adjusters, set_of_item, &ADJUSTER_RECORD, GW_ON_LINE, "what each is set to"),
     GW_ROWS("sensitivity", gw_align_item, n_sensitivities, sensitivity, &SENSITIVITY_RECORD, GW_ON_LINE, "what each does, from the kit alone"),
     GW_ARRAY("alternative", gw_align_item, n_turned, turned, &TURNED_RECORD, 0, "with a bush of the full eccentricity, turned"),
-    GW_PRESENT("moved", self, &MOVED_RECORD, GW_ON_LINE, "what else moves"),
+    GW_HERE("moved", &MOVED_RECORD, GW_ON_LINE, "what else moves"),
     GW_ROWS("loads", gw_align_item, n_loads, load, &LOAD_RECORD, GW_ON_LINE, "what loads take, before and after"),
     GW_ROWS("tilt", gw_align_item, n_tilts, tilt, &TILT_RECORD, GW_ON_LINE, "joints with a limit of tilt"),
     GW_ROWS("press_fits", gw_align_item, n_seats, seat, &SEAT_RECORD, GW_ON_LINE, "sleeves in their housings"),
     GW_ROWS("checks", gw_align_item, n_checks, check, &CHECK_RECORD, GW_ON_LINE, "figures beside their limits"),
     GW_MEMBER("shock_factor", PLAIN, gw_align_item, shock_factor, 0, "used on bearings"),
-    GW_PRESENT("sheet", self, &SHEET_RECORD, 0, "the alignment sheet"),
+    GW_HERE("sheet", &SHEET_RECORD, 0, "the alignment sheet"),
 };
 static const gw_record ITEM_RECORD = GW_RECORD(gw_align_item, ITEM);
 /* clang-format on */

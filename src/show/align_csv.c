@@ -42,9 +42,7 @@ static void put_heads(gw_csv *csv, int adjusters, bool sides)
         for (int i = 0; i < 4; i++) {
             gw_buf head = { 0 };
             gw_buf_fmt(&head, "adjuster_%d%s", a, PARTS[i]);
-            gw_csv_string(csv, gw_buf_str(&head));
-            if (head.failed) csv->out->failed = true;
-            gw_buf_free(&head);
+            gw_csv_text(csv, &head);
         }
     }
     gw_csv_end_row(csv);
@@ -69,9 +67,7 @@ static void put_adjuster(gw_csv *csv, const gw_corner *corner, const gw_adjuster
     bool offset = a->kind == GW_ADJUST_OFFSET;
     gw_buf name = { 0 };
     gw_adjuster_words(corner, a, &name);
-    gw_csv_string(csv, gw_buf_str(&name));
-    if (name.failed) csv->out->failed = true;
-    gw_buf_free(&name);
+    gw_csv_text(csv, &name);
     gw_csv_number(csv, (offset ? gw_offset_size(move) : move->along[0]) / GW_MM);
     if (offset)
         gw_csv_number(csv, gw_offset_clock(move) / GW_DEG);

@@ -13,30 +13,24 @@ static void pair_row(gw_table *t, const char *name, double before, double after,
     gw_table_end_row(t);
 }
 
-static gw_status stance_table(const gw_align_page *p, const gw_align_item *item, gw_error *err)
+static void stance_table(const gw_align_page *p, const gw_align_item *item)
 {
     const gw_stance *b = &item->before, *a = &item->after;
     gw_table t = { 0 };
-    gw_table_column(&t, GW_LEFT, "");
-    gw_table_column(&t, GW_RIGHT, "before");
-    gw_table_column(&t, GW_RIGHT, "as set");
-    gw_table_column(&t, GW_RIGHT, "change");
+    gw_table_heads(&t, "lrrr", "", "before", "as set", "change");
     pair_row(&t, "track, both wheels (mm)", 2.0 * b->patch.y / GW_MM, 2.0 * a->patch.y / GW_MM, 1);
     pair_row(&t, "wheel centre, forward (mm)", b->centre.x / GW_MM, a->centre.x / GW_MM, 1);
     pair_row(&t, "bump steer (deg of toe-in per m)", b->bump_steer / GW_DEG, a->bump_steer / GW_DEG, 2);
     pair_row(&t, "camber in bump (deg per m)", b->bump_camber / GW_DEG, a->bump_camber / GW_DEG, 2);
-    return gw_align_table(p, "What else moves", &t, err);
+    gw_align_table(p, "What else moves", &t);
 }
 
-static gw_status load_table(const gw_align_page *p, const gw_align_item *item, gw_error *err)
+static void load_table(const gw_align_page *p, const gw_align_item *item)
 {
     gw_table t = { 0 };
-    if (!item->n_loads) return GW_OK;
-    gw_table_column(&t, GW_LEFT, "load");
-    gw_table_column(&t, GW_RIGHT, "toe change\nbefore");
-    gw_table_column(&t, GW_RIGHT, "\nas set");
-    gw_table_column(&t, GW_RIGHT, "camber change\nbefore");
-    gw_table_column(&t, GW_RIGHT, "\nas set");
+    if (!item->n_loads) return;
+    gw_table_heads(&t, "lrrrr", "load", "toe change\nbefore", "\nas set", "camber change\nbefore",
+                   "\nas set");
     for (int i = 0; i < item->n_loads; i++) {
         const gw_align_load *l = &item->load[i];
         gw_table_cell(&t, p->c->loads[l->load].name);
@@ -46,25 +40,21 @@ static gw_status load_table(const gw_align_page *p, const gw_align_item *item, g
         gw_table_cell(&t, gw_signed(l->camber_after / GW_DEG, 3).s);
         gw_table_end_row(&t);
     }
-    return gw_align_table(p, "What the loads take, in degrees from the car standing still", &t, err);
+    gw_align_table(p, "What the loads take, in degrees from the car standing still", &t);
 }
 
-gw_status gw_align_moved(const gw_align_page *p, const gw_align_item *item, gw_error *err)
+void gw_align_moved(const gw_align_page *p, const gw_align_item *item)
 {
-    gw_status status = stance_table(p, item, err);
-    return status == GW_OK ? load_table(p, item, err) : status;
+    stance_table(p, item);
+    load_table(p, item);
 }
 
-static gw_status tilt_table(const gw_align_page *p, const gw_align_item *item, gw_error *err)
+static void tilt_table(const gw_align_page *p, const gw_align_item *item)
 {
     gw_table t = { 0 };
-    if (!item->n_tilts) return GW_OK;
-    gw_table_column(&t, GW_LEFT, "joint");
-    gw_table_column(&t, GW_RIGHT, "tilt before\ndeg");
-    gw_table_column(&t, GW_RIGHT, "as set\ndeg");
-    gw_table_column(&t, GW_RIGHT, "limit\ndeg");
-    gw_table_column(&t, GW_RIGHT, "margin\ndeg");
-    gw_table_column(&t, GW_LEFT, "verdict\n");
+    if (!item->n_tilts) return;
+    gw_table_heads(&t, "lrrrrl", "joint", "tilt before\ndeg", "as set\ndeg", "limit\ndeg", "margin\ndeg",
+                   "verdict\n");
     for (int i = 0; i < item->n_tilts; i++) {
         const gw_align_tilt *k = &item->tilt[i];
         gw_table_cell(&t, p->c->corners[item->axle].joints[k->joint].name);
@@ -75,7 +65,7 @@ static gw_status tilt_table(const gw_align_page *p, const gw_align_item *item, g
         gw_table_cell(&t, k->after <= k->limit ? "free" : k->after > k->limit ? "BINDS" : "not known");
         gw_table_end_row(&t);
     }
-    return gw_align_table(p, "Tilt of joints, the largest from 60 mm rebound to 60 mm bump", &t, err);
+    gw_align_table(p, "Tilt of joints, the largest from 60 mm rebound to 60 mm bump", &t);
 }
 
 /* The number under which the source of check `i` is listed: equal ones share it. */
@@ -104,15 +94,11 @@ static void list_sources(const gw_align_page *p, const gw_align_item *item)
     }
 }
 
-static gw_status check_table(const gw_align_page *p, const gw_align_item *item, gw_error *err)
+static void check_table(const gw_align_page *p, const gw_align_item *item)
 {
     gw_table t = { 0 };
-    if (!item->n_checks) return GW_OK;
-    gw_table_column(&t, GW_LEFT, "joint");
-    gw_table_column(&t, GW_LEFT, "figure");
-    gw_table_column(&t, GW_RIGHT, "value");
-    gw_table_column(&t, GW_RIGHT, "limit");
-    gw_table_column(&t, GW_LEFT, "verdict");
+    if (!item->n_checks) return;
+    gw_table_heads(&t, "llrrl", "joint", "figure", "value", "limit", "verdict");
     for (int i = 0; i < item->n_checks; i++) {
         const gw_verdict *v = &item->check[i].verdict;
         gw_trade_figure f = gw_trade_figure_of(v);
@@ -124,9 +110,8 @@ static gw_status check_table(const gw_align_page *p, const gw_align_item *item, 
         gw_table_cell(&t, v->holds ? "holds" : "FAILS");
         gw_table_end_row(&t);
     }
-    gw_status status = gw_align_table(p, "Will it fit and hold", &t, err);
+    gw_align_table(p, "Will it fit and hold", &t);
     list_sources(p, item);
-    return status;
 }
 
 static void say_seats(const gw_align_page *p, const gw_align_item *item)
@@ -148,10 +133,10 @@ static void say_seats(const gw_align_page *p, const gw_align_item *item)
     }
 }
 
-gw_status gw_align_verdicts(const gw_align_page *p, const gw_align_item *item, gw_error *err)
+void gw_align_verdicts(const gw_align_page *p, const gw_align_item *item)
 {
-    gw_status status = tilt_table(p, item, err);
-    if (status == GW_OK) status = check_table(p, item, err);
+    tilt_table(p, item);
+    check_table(p, item);
     say_seats(p, item);
     if (item->n_checks) {
         gw_buf text = { 0 };
@@ -161,5 +146,4 @@ gw_status gw_align_verdicts(const gw_align_page *p, const gw_align_item *item, g
                    gw_significant(item->shock_factor, 3).s);
         gw_align_paragraph(p, &text, 2);
     }
-    return status;
 }

@@ -16,15 +16,15 @@ typedef struct gw_align_page {
 
 /** Prints and frees a text; prints and frees a table under its title. */
 void gw_align_paragraph(const gw_align_page *p, gw_buf *text, int indent);
-gw_status gw_align_table(const gw_align_page *p, const char *title, gw_table *table, gw_error *err);
+void gw_align_table(const gw_align_page *p, const char *title, gw_table *table);
 
 /** The sheet: before and after, left and right, with tolerances. */
-gw_status gw_align_sheet(const gw_align_page *p, const gw_align_item *item, gw_error *err);
+void gw_align_sheet(const gw_align_page *p, const gw_align_item *item);
 
 /** Track, bump steer and what the loads take, before and after. */
-gw_status gw_align_moved(const gw_align_page *p, const gw_align_item *item, gw_error *err);
+void gw_align_moved(const gw_align_page *p, const gw_align_item *item);
 
 /** Tilt, walls, press fits and bearings against their limits. */
-gw_status gw_align_verdicts(const gw_align_page *p, const gw_align_item *item, gw_error *err);
+void gw_align_verdicts(const gw_align_page *p, const gw_align_item *item);
 
 #endif

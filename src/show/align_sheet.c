@@ -4,13 +4,8 @@
 
 static void columns(gw_table *t)
 {
-    gw_table_column(t, GW_LEFT, "");
-    gw_table_column(t, GW_RIGHT, "before\nleft");
-    gw_table_column(t, GW_RIGHT, "\nright");
-    gw_table_column(t, GW_RIGHT, "set to\nleft");
-    gw_table_column(t, GW_RIGHT, "\nright");
-    gw_table_column(t, GW_RIGHT, "target\n");
-    gw_table_column(t, GW_RIGHT, "tolerance\n");
+    gw_table_heads(t, "lrrrrrr", "", "before\nleft", "\nright", "set to\nleft", "\nright", "target\n",
+                   "tolerance\n");
 }
 
 static void angle_row(gw_table *t, const char *name, const double before[2], const double after[2],
@@ -59,7 +54,7 @@ static void rim_row(gw_table *t, double rim, const double before[2], const doubl
         left->when.setting.angle, right->when.setting.angle                                                  \
     }
 
-gw_status gw_align_sheet(const gw_align_page *p, const gw_align_item *item, gw_error *err)
+void gw_align_sheet(const gw_align_page *p, const gw_align_item *item)
 {
     const gw_align *align = &p->c->align[item->axle];
     const gw_align_item *left = gw_align_left(item), *right = gw_align_right(item);
@@ -68,7 +63,7 @@ gw_status gw_align_sheet(const gw_align_page *p, const gw_align_item *item, gw_e
     const double toe[2][2] = { BOTH(before, toe), BOTH(after, toe) };
     double rim = p->c->corners[item->axle].wheel.rim_diameter;
     gw_table t = { 0 };
-    if (item->side == GW_RAMP_RIGHT) return GW_OK; /* it stands with the left side's */
+    if (item->side == GW_RAMP_RIGHT) return; /* it stands with the left side's */
     columns(&t);
     angle_row(&t, "camber", camber[0], camber[1], align, GW_TARGET_CAMBER);
     degree_row(&t, "  degrees", camber[0], camber[1]);
@@ -77,7 +72,7 @@ gw_status gw_align_sheet(const gw_align_page *p, const gw_align_item *item, gw_e
     angle_row(&t, "toe, each wheel", toe[0], toe[1], align, GW_TARGET_TOE);
     degree_row(&t, "  degrees", toe[0], toe[1]);
     if (rim > 0.0) rim_row(&t, rim, toe[0], toe[1], align);
-    gw_status status = gw_align_table(p, "Alignment sheet", &t, err);
+    gw_align_table(p, "Alignment sheet", &t);
     gw_buf text = { 0 };
     gw_buf_fmt(&text, "Total toe %s before, %s as set.", gw_degrees_minutes(toe[0][0] + toe[0][1], 0).s,
                gw_degrees_minutes(toe[1][0] + toe[1][1], 0).s);
@@ -88,5 +83,4 @@ gw_status gw_align_sheet(const gw_align_page *p, const gw_align_item *item, gw_e
                gw_degrees_minutes(fitted->camber, 0).s, gw_degrees_minutes(fitted->toe, 0).s,
                gw_degrees_minutes(fitted->caster_change, 0).s);
     gw_align_paragraph(p, &text, 2);
-    return status;
 }

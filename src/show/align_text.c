@@ -87,9 +87,7 @@ static void adjuster_row(gw_table *t, const gw_corner *corner, const gw_adjuster
     double along = set->move.along[0];
     gw_buf name = { 0 };
     gw_adjuster_words(corner, a, &name);
-    gw_table_cell(t, gw_buf_str(&name));
-    if (name.failed) t->failed = true;
-    gw_buf_free(&name);
+    gw_table_cell_of(t, &name);
     if (a->kind == GW_ADJUST_OFFSET) {
         offset_cells(t, &corner->joints[a->joint], &set->move);
     } else if (a->kind == GW_ADJUST_LENGTH) {
@@ -108,54 +106,42 @@ static void adjuster_row(gw_table *t, const gw_corner *corner, const gw_adjuster
     gw_table_end_row(t);
 }
 
-static gw_status settings(const gw_align_page *p, const gw_align_item *item, const gw_adjustment *set,
-                          const char *title, gw_error *err)
+static void settings(const gw_align_page *p, const gw_align_item *item, const gw_adjustment *set,
+                     const char *title)
 {
     const gw_align *align = &p->c->align[item->axle];
     gw_table t = { 0 };
-    gw_table_column(&t, GW_LEFT, "adjuster");
-    gw_table_column(&t, GW_RIGHT, "set to");
-    gw_table_column(&t, GW_LEFT, "for the fitter");
-    gw_table_column(&t, GW_LEFT, "at its\nlimit");
+    gw_table_heads(&t, "lrll", "adjuster", "set to", "for the fitter", "at its\nlimit");
     for (int a = 0; a < align->n_adjusters; a++)
         adjuster_row(&t, &p->c->corners[item->axle], &align->adjusters[a], &set[a]);
-    return gw_align_table(p, title, &t, err);
+    gw_align_table(p, title, &t);
 }
 
-static gw_status all_settings(const gw_align_page *p, const gw_align_item *item, gw_error *err)
+static void all_settings(const gw_align_page *p, const gw_align_item *item)
 {
-    gw_status status = settings(
-        p, item, item->set,
-        item->side == GW_RAMP_BOTH ? "Settings, the same on both sides" : "Settings, this side", err);
-    for (int i = 0; i < item->n_turned && status == GW_OK; i++)
-        status = settings(p, item, item->turned[i].set,
-                          i ? "Or, the other way round, with the bush of the full eccentricity"
-                            : "The same target with a bush of the full eccentricity",
-                          err);
-    return status;
+    settings(p, item, item->set,
+             item->side == GW_RAMP_BOTH ? "Settings, the same on both sides" : "Settings, this side");
+    for (int i = 0; i < item->n_turned; i++)
+        settings(p, item, item->turned[i].set,
+                 i ? "Or, the other way round, with the bush of the full eccentricity"
+                   : "The same target with a bush of the full eccentricity");
 }
 
 /* ---- what each adjuster does ---- */
 
-static gw_status sensitivities(const gw_align_page *p, const gw_align_item *item, gw_error *err)
+static void sensitivities(const gw_align_page *p, const gw_align_item *item)
 {
     const gw_align *align = &p->c->align[item->axle];
     gw_table t = { 0 };
-    gw_table_column(&t, GW_LEFT, "per mm of");
-    gw_table_column(&t, GW_RIGHT, "camber\ndeg");
-    gw_table_column(&t, GW_RIGHT, "toe\ndeg");
-    gw_table_column(&t, GW_RIGHT, "caster\ndeg");
-    gw_table_column(&t, GW_RIGHT, "track\nmm");
-    gw_table_column(&t, GW_RIGHT, "bump steer\ndeg per m");
+    gw_table_heads(&t, "lrrrrr", "per mm of", "camber\ndeg", "toe\ndeg", "caster\ndeg", "track\nmm",
+                   "bump steer\ndeg per m");
     for (int i = 0; i < item->n_sensitivities; i++) {
         const gw_sensitivity *s = &item->sensitivity[i];
         const gw_adjuster *a = &align->adjusters[s->adjuster];
         gw_buf name = { 0 };
         gw_adjuster_words(&p->c->corners[item->axle], a, &name);
         if (a->kind == GW_ADJUST_OFFSET) gw_buf_add(&name, s->axis ? ", along e2" : ", along e1");
-        gw_table_cell(&t, gw_buf_str(&name));
-        if (name.failed) t.failed = true;
-        gw_buf_free(&name);
+        gw_table_cell_of(&t, &name);
         gw_table_cell(&t, gw_signed(s->camber / GW_DEG * GW_MM, 3).s);
         gw_table_cell(&t, gw_signed(s->toe / GW_DEG * GW_MM, 3).s);
         gw_table_cell(&t, gw_signed(s->caster / GW_DEG * GW_MM, 3).s);
@@ -163,19 +149,18 @@ static gw_status sensitivities(const gw_align_page *p, const gw_align_item *item
         gw_table_cell(&t, gw_signed(s->bump_steer / GW_DEG * GW_MM, 2).s);
         gw_table_end_row(&t);
     }
-    return gw_align_table(p, "What each adjuster does (both sides alike, toe not reset)", &t, err);
+    gw_align_table(p, "What each adjuster does (both sides alike, toe not reset)", &t);
 }
 
-static gw_status one_item(const gw_align_page *p, const gw_align_item *item, gw_error *err)
+static void one_item(const gw_align_page *p, const gw_align_item *item)
 {
     heading(p, item);
     say_outcome(p, item);
-    gw_status status = all_settings(p, item, err);
-    if (status == GW_OK) status = gw_align_sheet(p, item, err);
-    if (status == GW_OK) status = sensitivities(p, item, err);
-    if (status == GW_OK) status = gw_align_moved(p, item, err);
-    if (status == GW_OK) status = gw_align_verdicts(p, item, err);
-    return status;
+    all_settings(p, item);
+    gw_align_sheet(p, item);
+    sensitivities(p, item);
+    gw_align_moved(p, item);
+    gw_align_verdicts(p, item);
 }
 
 static void line_row(gw_table *t, const char *what, double before, double after)
@@ -191,9 +176,7 @@ static void axle_lines(const gw_align_page *p, const gw_align_axle *a)
 {
     gw_table t = { 0 };
     gw_buf title = { 0 };
-    gw_table_column(&t, GW_LEFT, "");
-    gw_table_column(&t, GW_RIGHT, "before\ndeg");
-    gw_table_column(&t, GW_RIGHT, "after\ndeg");
+    gw_table_heads(&t, "lrr", "", "before\ndeg", "after\ndeg");
     line_row(&t, "total toe", a->before.total_toe, a->after.total_toe);
     line_row(&t, "camber, left less right", a->before.camber_difference, a->after.camber_difference);
     line_row(&t, "caster, left less right", a->before.caster_difference, a->after.caster_difference);
@@ -204,8 +187,8 @@ static void axle_lines(const gw_align_page *p, const gw_align_axle *a)
                  a->after.steering_wheel);
     gw_buf_fmt(&title, "Both sides together, %s axle, kit ", gw_axle_name(a->axle));
     gw_buf_clean(&title, p->c->kits[a->kit].name);
-    if (gw_align_table(p, gw_buf_str(&title), &t, NULL) != GW_OK || title.failed) p->out->failed = true;
-    gw_buf_free(&title);
+    gw_align_table(p, gw_buf_str(&title), &t);
+    gw_buf_drop(&title, p->out);
 }
 
 void gw_align_text(const gw_case *c, const void *made, gw_paper *paper)
@@ -216,8 +199,7 @@ void gw_align_text(const gw_case *c, const void *made, gw_paper *paper)
     gw_buf_add(paper->out,
                "Alignment: what to set, and what else it moves. Toe-in, camber with the top outboard and\n"
                "caster with the top rearward are positive; every figure is of the corner solved as set.\n");
-    for (int i = 0; i < study->n; i++)
-        if (one_item(&page, &study->item[i], NULL) != GW_OK) paper->out->failed = true;
+    for (int i = 0; i < study->n; i++) one_item(&page, &study->item[i]);
     for (int i = 0; i < study->n_axles; i++) axle_lines(&page, &study->axle_lines[i]);
     gw_paper_gap(paper);
     gw_paper_line(paper, "Order of work (common practice)");

@@ -4,6 +4,7 @@
 
 #include "format/number.h"
 #include "giveway/units.h"
+#include "record/paper.h"
 #include "show/phrase.h"
 
 #include <math.h>
@@ -36,7 +37,7 @@ static void kit_heads(const gw_handling_page *p, gw_table *t)
         gw_table_column(t, GW_RIGHT, p->cmp->c->kits[h->balance[i].kit].name);
 }
 
-static gw_status entries_table(const gw_handling_page *p, int which, gw_error *err)
+static void entries_table(const gw_handling_page *p, int which)
 {
     static const char *const HEADS[] = { "Understeer budget, front axle: slip and steer it asks for, deg/g",
                                          "Understeer budget, rear axle, deg/g",
@@ -57,7 +58,7 @@ static gw_status entries_table(const gw_handling_page *p, int which, gw_error *e
     for (int i = 0; i < h->n_balance; i++)
         gw_table_cell(&t, gw_signed(sum_of(&h->balance[i].quoted, which) / GW_DEG, 3).s);
     gw_table_end_row(&t);
-    return gw_handling_print(p, &t, err);
+    gw_handling_print(p, &t);
 }
 
 static const char *end_words(gw_linear_end end)
@@ -85,7 +86,7 @@ static int furthest(const gw_handling_study *h)
 }
 
 /* The gradient from standing straight to each g, as far as the linear sense goes. */
-static gw_status against_g(const gw_handling_page *p, gw_error *err)
+static void against_g(const gw_handling_page *p)
 {
     const gw_handling_study *h = p->cmp->handling;
     int n = furthest(h);
@@ -95,32 +96,27 @@ static gw_status against_g(const gw_handling_page *p, gw_error *err)
     for (int j = 0; j < n; j++) {
         gw_buf head = { 0 };
         gw_buf_fmt(&head, "%s g", gw_fixed(0.1 * (j + 1), 1).s);
-        gw_table_column(&t, GW_RIGHT, gw_buf_str(&head));
-        if (head.failed) t.failed = true;
-        gw_buf_free(&head);
+        gw_table_column_of(&t, GW_RIGHT, &head);
     }
-    gw_table_column(&t, GW_RIGHT, "ends at");
-    gw_table_column(&t, GW_LEFT, "by");
+    gw_table_heads(&t, "rl", "ends at", "by");
     for (int i = 0; i < h->n_balance; i++) {
         const gw_balance_item *b = &h->balance[i];
         gw_handling_kit(p, b->kit, &t);
         for (int j = 0; j < n; j++) {
             bool inside = j < b->n && b->g[j] < b->linear_to + 1e-9;
-            gw_table_cell(
-                &t, gw_signed(inside ? b->budget[j].understeer / GW_DEG : (double)NAN, 3).s);
+            gw_table_cell(&t, gw_signed(inside ? b->budget[j].understeer / GW_DEG : (double)NAN, 3).s);
         }
         gw_table_cellf(&t, "%s g", gw_fixed(b->linear_to, 1).s);
         gw_table_cell(&t, end_words(b->end));
         gw_table_end_row(&t);
     }
-    gw_status status = gw_handling_print(p, &t, err);
+    gw_handling_print(p, &t);
     gw_buf_paragraph(
         p->out,
         "It ends by the tyre: coefficients stand for one up to 0.4 g or so (Bundorf and Leffert, SAE "
         "760713; common practice); where it bends: the compliance of an axle is a tenth off its value "
         "at 0.2 g; by grip: a wheel lifts or the tyres carry no more.",
         p->width, 2);
-    return status;
 }
 
 static void put_speed(gw_table *t, const gw_bicycle_figures *f)
@@ -146,29 +142,19 @@ static void put_car(gw_table *t, const gw_balance_item *b)
     gw_table_cell(t, gw_fixed(f->slip_time, 3).s);
 }
 
-static gw_status car_table(const gw_handling_page *p, gw_error *err)
+static void car_table(const gw_handling_page *p)
 {
     const gw_handling_study *h = p->cmp->handling;
     gw_table t = { 0 };
-    gw_buf head = { 0 };
-    gw_buf_fmt(&head, "The car on one track at %s km/h", gw_fixed(h->speed / GW_KM_H, 0).s);
-    gw_handling_heading(p, gw_buf_str(&head));
-    gw_table_column(&t, GW_LEFT, "kit");
-    gw_table_column(&t, GW_RIGHT, "speed\nkm/h");
-    gw_table_column(&t, GW_RIGHT, "natural\nHz");
-    gw_table_column(&t, GW_RIGHT, "damping\nratio");
-    gw_table_column(&t, GW_RIGHT, "yaw gain\n1/s");
-    gw_table_column(&t, GW_RIGHT, "yaw to\n90 %, s");
-    gw_table_column(&t, GW_RIGHT, "over-\nshoot %");
-    gw_table_column(&t, GW_RIGHT, "side slip\nto 90 %, s");
+    gw_heading(p->out, p->bold, "The car on one track at %s km/h", gw_fixed(h->speed / GW_KM_H, 0).s);
+    gw_table_heads(&t, "lrrrrrrr", "kit", "speed\nkm/h", "natural\nHz", "damping\nratio", "yaw gain\n1/s",
+                   "yaw to\n90 %, s", "over-\nshoot %", "side slip\nto 90 %, s");
     for (int i = 0; i < h->n_balance; i++) {
         gw_handling_kit(p, h->balance[i].kit, &t);
         put_car(&t, &h->balance[i]);
         gw_table_end_row(&t);
     }
-    if (head.failed) p->out->failed = true;
-    gw_buf_free(&head);
-    return gw_handling_print(p, &t, err);
+    gw_handling_print(p, &t);
 }
 
 static void car_notes(const gw_handling_page *p)
@@ -181,9 +167,7 @@ static void car_notes(const gw_handling_page *p)
         "%s kg m2, %s. Left out: the tyres' relaxation and the time the body takes to roll.",
         gw_fixed(h->yaw_inertia, 0).s,
         h->yaw_inertia_given ? "as given" : "mass x front arm x rear arm (common practice)");
-    gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
-    if (text.failed) p->out->failed = true;
-    gw_buf_free(&text);
+    gw_paragraph_of(p->out, &text, p->width, 2);
     for (int i = 0; i < h->n_balance; i++) {
         const gw_balance_item *b = &h->balance[i];
         gw_buf line = { 0 };
@@ -191,9 +175,7 @@ static void car_notes(const gw_handling_page *p)
         if (!b->has_car) gw_buf_fmt(&line, ": %s.", b->no_car);
         if (b->outside_table)
             gw_buf_add(&line, ": a wheel's load or camber is beyond the tyre table, held at its edge.");
-        if (line.n) gw_buf_paragraph(p->out, gw_buf_str(&line), p->width, 2);
-        if (line.failed) p->out->failed = true;
-        gw_buf_free(&line);
+        gw_paragraph_of(p->out, &line, p->width, 2);
     }
 }
 
@@ -208,14 +190,12 @@ static void rack_note(const gw_handling_page *p)
         p->width, 2);
 }
 
-gw_status gw_balance_text(const gw_handling_page *p, gw_error *err)
+void gw_balance_text(const gw_handling_page *p)
 {
-    gw_status status = GW_OK;
-    if (!p->cmp->handling->n_balance) return GW_OK;
-    for (int which = FRONT; which <= BOTH && status == GW_OK; which++) status = entries_table(p, which, err);
-    if (status == GW_OK) rack_note(p);
-    if (status == GW_OK) status = against_g(p, err);
-    if (status == GW_OK) status = car_table(p, err);
-    if (status == GW_OK) car_notes(p);
-    return status;
+    if (!p->cmp->handling->n_balance) return;
+    for (int which = FRONT; which <= BOTH; which++) entries_table(p, which);
+    rack_note(p);
+    against_g(p);
+    car_table(p);
+    car_notes(p);
 }

@@ -3,7 +3,6 @@
 
 #include "format/number.h"
 #include "format/table.h"
-#include "record/csv.h"
 #include "show/phrase.h"
 
 #include <math.h>
@@ -39,41 +38,26 @@ static const gw_field DIFFERENCE[] = {
 };
 static const gw_record DIFFERENCE_RECORD = GW_RECORD(gw_bands_item, DIFFERENCE);
 
-static const void *difference(const gw_place *p)
-{
-    return GW_IT(p, gw_bands_item)->has_difference ? GW_IT(p, gw_bands_item) : NULL;
-}
-
 static const gw_field FIGURES[] = {
     GW_FILLED("toe_change", DEG, GW_BAND, toe, GW_MAY_LACK, "since standing still"),
     GW_FILLED("camber_change", DEG, GW_BAND, camber, GW_MAY_LACK, "since standing still"),
     GW_FILLED("wheel_fore_aft", MM, GW_BAND, fore_aft, GW_MAY_LACK, "x of the wheel centre's movement"),
-    GW_INSIDE("difference", difference, &DIFFERENCE_RECORD, 0, "less the first kit shown, in the same car; not of that kit"),
+    GW_HERE_IF("difference", gw_bands_item, has_difference, &DIFFERENCE_RECORD, 0, "less the first kit shown, in the same car; not of that kit"),
 };
-static const gw_record FIGURES_RECORD = GW_RECORD(gw_bands_item, FIGURES);
+const gw_record GW_BAND_FIGURES_RECORD = GW_RECORD(gw_bands_item, FIGURES);
 
 static const gw_field DRIVEN[] = { GW_WORD("wheel", gw_bands_item, side, GW_SIDE_NAMES, 0, "of a manoeuvre") };
 static const gw_record DRIVEN_RECORD = GW_RECORD(gw_bands_item, DRIVEN);
 static const gw_field SIDED[] = { GW_WORD("side", gw_bands_item, wheel, GW_WHEEL_NAMES, 0, "which wheel of the axle, where both are given") };
 static const gw_record SIDED_RECORD = GW_RECORD(gw_bands_item, SIDED);
 
-static const void *driven(const gw_place *p)
-{
-    return GW_IT(p, gw_bands_item)->manoeuvre ? GW_IT(p, gw_bands_item) : NULL;
-}
-
-static const void *sided(const gw_place *p)
-{
-    return GW_IT(p, gw_bands_item)->sided ? GW_IT(p, gw_bands_item) : NULL;
-}
-
 static const gw_field ITEM[] = {
     GW_KIT("kit", gw_bands_item, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_bands_item, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_LOADED("load", gw_bands_item, load, 0, "name of the load"),
-    GW_PART_FOUND(sided, &SIDED_RECORD, 0),
-    GW_PART_FOUND(driven, &DRIVEN_RECORD, 0),
-    GW_PART_SAME(&FIGURES_RECORD),
+    GW_PART_IF(gw_bands_item, sided, &SIDED_RECORD),
+    GW_PART_IF(gw_bands_item, manoeuvre, &DRIVEN_RECORD),
+    GW_PART_SAME(&GW_BAND_FIGURES_RECORD),
 };
 static const gw_record ITEM_RECORD = GW_RECORD(gw_bands_item, ITEM);
 
@@ -83,15 +67,10 @@ static const gw_field APART[] = {
 };
 static const gw_record APART_RECORD = GW_RECORD(gw_bands_kit, APART);
 
-static const void *apart(const gw_place *p)
-{
-    return GW_IT(p, gw_bands_kit)->has_difference ? GW_IT(p, gw_bands_kit) : NULL;
-}
-
 static const gw_field KIT[] = {
     GW_KIT("kit", gw_bands_kit, kit, 0, "name of the kit"),
     GW_FILLED("unsteadiness", DEG, GW_BAND, unsteadiness, GW_MAY_LACK, "root mean square of all its toe changes"),
-    GW_INSIDE("difference", apart, &APART_RECORD, 0, "less the first kit shown, in the same car; not of that kit"),
+    GW_HERE_IF("difference", gw_bands_kit, has_difference, &APART_RECORD, 0, "less the first kit shown, in the same car; not of that kit"),
 };
 static const gw_record KIT_RECORD = GW_RECORD(gw_bands_kit, KIT);
 
@@ -110,16 +89,6 @@ static const gw_field BANDS[] = {
 };
 /* clang-format on */
 const gw_record GW_BANDS_RECORD = GW_RECORD(gw_bands_study, BANDS);
-
-void gw_bands_csv(const gw_case *c, const gw_bands_item *item, bool heads, gw_csv *csv)
-{
-    static const gw_bands_item NONE = { .own = { { NAN, NAN }, { NAN, NAN }, { NAN, NAN } } };
-    const gw_place place = { .c = c, .record = &FIGURES_RECORD, .it = item ? item : &NONE };
-    if (heads)
-        gw_record_csv_heads(&FIGURES_RECORD, csv);
-    else
-        gw_place_csv(&place, csv);
-}
 
 const gw_bands_item *gw_band_of(const gw_bands_study *bands, const gw_deflection *item)
 {
@@ -167,7 +136,5 @@ void gw_bands_words(const gw_case *c, const gw_bands_study *s, int width, gw_buf
         gw_buf_add(&text, "Over all loads the kits keep their order in 95 of 100 such cars. ");
     gw_buf_add(&text, "Bands: slopes at the case as written; giveway spread draws such cars and tells what "
                       "to measure next.");
-    gw_buf_paragraph(out, gw_buf_str(&text), width, 2);
-    if (text.failed) out->failed = true;
-    gw_buf_free(&text);
+    gw_paragraph_of(out, &text, width, 2);
 }

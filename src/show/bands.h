@@ -4,15 +4,11 @@
 #define SHOW_BANDS_H
 
 #include "base/buf.h"
-#include "format/csv.h"
 #include "giveway/bands.h"
 #include "record/record.h"
 
-/** Rows over a gw_bands_study. */
-extern const gw_record GW_BANDS_RECORD;
-
-/** The band of a deflection, a column a figure; heads where `item` is NULL; empty where there is none. */
-void gw_bands_csv(const gw_case *c, const gw_bands_item *item, bool heads, gw_csv *csv);
+/** Rows over a gw_bands_study; of its gw_bands_item the bands alone. */
+extern const gw_record GW_BANDS_RECORD, GW_BAND_FIGURES_RECORD;
 
 /** The band of a deflection; NULL where bands are left out. */
 const gw_bands_item *gw_band_of(const gw_bands_study *bands, const gw_deflection *item);

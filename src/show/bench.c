@@ -2,7 +2,6 @@
 /* The rows of `bench`: what the press and the test rig say, a file an element. */
 #include "show/bench.h"
 
-#include "format/csv.h"
 #include "record/csv.h"
 #include "show/results.h"
 
@@ -201,14 +200,7 @@ static const gw_record MADE_RECORD = GW_RECORD(gw_bench_made, MADE);
 static void put_csv(const gw_case *c, const void *made, gw_buf *out)
 {
     const gw_bench_made *m = made;
-    gw_csv csv = { .out = out };
-    gw_record_csv_heads(&COLUMNS_RECORD, &csv);
-    gw_csv_end_row(&csv);
-    for (int i = 0; i < m->n; i++) {
-        const gw_place row = { .c = c, .record = &COLUMNS_RECORD, .it = &m->result[i] };
-        gw_place_csv(&row, &csv);
-        gw_csv_end_row(&csv);
-    }
+    gw_records_csv(&COLUMNS_RECORD, c, m->result, m->n, sizeof *m->result, out);
 }
 
 const gw_result GW_BENCH_RESULT = {

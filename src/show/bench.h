@@ -6,6 +6,7 @@
 #include "base/buf.h"
 #include "casefile/bench_file.h"
 #include "chart/chart.h"
+#include "record/paper.h"
 
 enum { GW_BENCH_FILES = 9 };
 
@@ -26,8 +27,7 @@ typedef struct gw_bench_made {
     const gw_bench_result *result;
 } gw_bench_made;
 
-gw_status gw_bench_text(const gw_bench_result *results, int n, bool detail, int width, bool bold, gw_buf *out,
-                        gw_error *err);
+void gw_bench_text(const gw_case *c, const void *made, gw_paper *paper);
 gw_status gw_bench_charts(const gw_bench_result *results, int n, gw_charts *charts, gw_error *err);
 
 /** The bush of a case that the files make; `missing` gets the keys that nobody measured, with commas. */

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-#include "giveway/units.h"
-#include "show/bench.h"
 #include "format/number.h"
 #include "format/table.h"
+#include "giveway/units.h"
+#include "show/bench.h"
 
 #include <math.h>
 
@@ -98,12 +98,10 @@ static void put_words(const gw_bench_file *file, int width, gw_buf *out)
         if (p->wrong_way) gw_buf_add(&text, "The loop runs the wrong way round: no loss can be read. ");
         gw_buf_add(&text, "A slow test does not know the dynamic stiffness.");
     }
-    gw_buf_paragraph(out, gw_buf_str(&text), width, 2);
-    if (text.failed) out->failed = true;
-    gw_buf_free(&text);
+    gw_paragraph_of(out, &text, width, 2);
 }
 
-static gw_status put_points(const gw_bench_file *file, int width, bool bold, gw_buf *out, gw_error *err)
+static void put_points(const gw_bench_file *file, gw_paper *paper)
 {
     gw_table table = { 0 };
     const gw_press *p = &file->press;
@@ -114,42 +112,33 @@ static gw_status put_points(const gw_bench_file *file, int width, bool bold, gw_
         gw_table_cell(&table, gw_fixed(p->x[i] / (turns ? GW_DEG : GW_MM), 3).s);
         gw_table_cell(&table, gw_significant(p->f[i], 4).s);
     }
-    gw_status st = gw_table_print(&table, width, 2, bold, out, err);
-    gw_table_free(&table);
-    return st;
+    gw_paper_table(paper, &table, 2);
 }
 
-static gw_status put_result(const gw_bench_result *r, bool detail, int width, bool bold, gw_buf *out,
-                            gw_error *err)
+static void put_result(const gw_bench_result *r, gw_paper *paper)
 {
     gw_table table = { 0 };
     gw_buf head = { 0 };
     bool dynamic = r->data.kind == GW_BENCH_DYNAMIC;
     gw_buf_clean(&head, r->file);
     gw_buf_fmt(&head, ": %s, %d readings", GW_BENCH_AS[r->as], r->data.n_rows);
-    gw_table_column(&table, GW_LEFT, gw_buf_str(&head));
-    gw_table_column(&table, GW_RIGHT, "");
-    gw_table_column(&table, GW_LEFT, "");
+    gw_table_column_of(&table, GW_LEFT, &head);
+    gw_table_heads(&table, "rl", "", "");
     if (dynamic)
         rig_rows(&table, &r->data);
     else
         press_rows(&table, &r->data.press, r->data.kind == GW_BENCH_MOMENT);
-    gw_status st = gw_table_print(&table, width, 0, bold, out, err);
-    if (head.failed) out->failed = true;
-    gw_buf_free(&head);
-    gw_table_free(&table);
-    put_words(&r->data, width, out);
-    if (st == GW_OK && detail && !dynamic) st = put_points(&r->data, width, bold, out, err);
-    return st;
+    gw_paper_table(paper, &table, 0);
+    put_words(&r->data, paper->width, paper->out);
+    if (paper->detail && !dynamic) put_points(&r->data, paper);
 }
 
-gw_status gw_bench_text(const gw_bench_result *results, int n, bool detail, int width, bool bold, gw_buf *out,
-                        gw_error *err)
+void gw_bench_text(const gw_case *c, const void *it, gw_paper *paper)
 {
-    gw_status st = GW_OK;
-    for (int i = 0; i < n && st == GW_OK; i++) {
-        if (i) gw_buf_add(out, "\n");
-        st = put_result(&results[i], detail, width, bold, out, err);
+    const gw_bench_made *made = it;
+    (void)c;
+    for (int i = 0; i < made->n; i++) {
+        if (i) gw_paper_gap(paper);
+        put_result(&made->result[i], paper);
     }
-    return st == GW_OK ? gw_buf_status(out, err) : st;
 }

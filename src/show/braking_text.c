@@ -4,6 +4,7 @@
 
 #include "format/number.h"
 #include "giveway/units.h"
+#include "record/paper.h"
 #include "show/deflect.h"
 #include "show/phrase.h"
 
@@ -16,19 +17,14 @@ static bool any_corner(const gw_handling_study *h, gw_axle axle)
     return false;
 }
 
-static gw_status wheel_table(const gw_handling_page *p, gw_axle axle, gw_error *err)
+static void wheel_table(const gw_handling_page *p, gw_axle axle)
 {
     const gw_handling_study *h = p->cmp->handling;
     gw_table t = { 0 };
-    gw_buf head = { 0 };
-    gw_buf_fmt(&head, "Braking: one %s wheel, per g of a %s g stop", gw_axle_name(axle),
+    gw_heading(p->out, p->bold, "Braking: one %s wheel, per g of a %s g stop", gw_axle_name(axle),
                gw_fixed(GW_FIRM_STOP, 1).s);
-    gw_handling_heading(p, gw_buf_str(&head));
-    gw_table_column(&t, GW_LEFT, "kit");
-    gw_table_column(&t, GW_RIGHT, "toe change\ndeg/g");
-    gw_table_column(&t, GW_RIGHT, "wheel fore-aft\nmm/g");
-    gw_table_column(&t, GW_RIGHT, "\nmm/kN");
-    gw_table_column(&t, GW_RIGHT, "fore-aft mode\nHz");
+    gw_table_heads(&t, "lrrrr", "kit", "toe change\ndeg/g", "wheel fore-aft\nmm/g", "\nmm/kN",
+                   "fore-aft mode\nHz");
     for (int i = 0; i < h->n_braking; i++) {
         const gw_braking_corner *c = &h->braking[i].corner[axle];
         const gw_ride_item *ride = gw_ride_find(p->cmp->ride, h->braking[i].kit, axle);
@@ -42,9 +38,7 @@ static gw_status wheel_table(const gw_handling_page *p, gw_axle axle, gw_error *
         }
         gw_table_end_row(&t);
     }
-    if (head.failed) p->out->failed = true;
-    gw_buf_free(&head);
-    return gw_handling_print(p, &t, err);
+    gw_handling_print(p, &t);
 }
 
 static void put_push(gw_table *t, const gw_disturbance *d, const gw_drift *drift)
@@ -55,24 +49,21 @@ static void put_push(gw_table *t, const gw_disturbance *d, const gw_drift *drift
     gw_table_cell(t, gw_signed(drift->offset, 2).s);
 }
 
-static gw_status drift_table(const gw_handling_page *p, bool bump, gw_error *err)
+static void drift_table(const gw_handling_page *p, bool bump)
 {
     const gw_handling_study *h = p->cmp->handling;
     gw_table t = { 0 };
     gw_handling_heading(p,
                         bump ? "Side drift: a bump under one side" : "Side drift: one side braking harder");
-    gw_table_column(&t, GW_LEFT, "kit");
-    gw_table_column(&t, GW_RIGHT, "front steer\ndeg");
-    gw_table_column(&t, GW_RIGHT, "rear steer\ndeg");
-    gw_table_column(&t, GW_RIGHT, "yaw rate\ndeg/s");
-    gw_table_column(&t, GW_RIGHT, "side drift\nm");
+    gw_table_heads(&t, "lrrrr", "kit", "front steer\ndeg", "rear steer\ndeg", "yaw rate\ndeg/s",
+                   "side drift\nm");
     for (int i = 0; i < h->n_braking; i++) {
         const gw_braking_item *b = &h->braking[i];
         gw_handling_kit(p, b->kit, &t);
         if (b->has_drift) put_push(&t, bump ? &b->bump : &b->imbalance, bump ? &b->after_bump : &b->stop);
         gw_table_end_row(&t);
     }
-    return gw_handling_print(p, &t, err);
+    gw_handling_print(p, &t);
 }
 
 static void drift_notes(const gw_handling_page *p)
@@ -88,20 +79,15 @@ static void drift_notes(const gw_handling_page *p)
         "lateral force, load transfer between the axles, and any scrub that turns the steering.",
         gw_fixed(GW_FIRM_STOP, 1).s, gw_fixed(h->speed / GW_KM_H, 0).s,
         gw_fixed(100.0 * h->brake_imbalance, 0).s, gw_fixed(h->bump / GW_MM, 0).s);
-    gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
-    if (text.failed) p->out->failed = true;
-    gw_buf_free(&text);
+    gw_paragraph_of(p->out, &text, p->width, 2);
 }
 
-gw_status gw_braking_text(const gw_handling_page *p, gw_error *err)
+void gw_braking_text(const gw_handling_page *p)
 {
     const gw_handling_study *h = p->cmp->handling;
     bool drifts = false;
-    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
-        if (!any_corner(h, a)) continue;
-        gw_status status = wheel_table(p, a, err);
-        if (status != GW_OK) return status;
-    }
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+        if (any_corner(h, a)) wheel_table(p, a);
     if (any_corner(h, GW_FRONT) || any_corner(h, GW_REAR))
         gw_buf_paragraph(
             p->out,
@@ -110,9 +96,8 @@ gw_status gw_braking_text(const gw_handling_page *p, gw_error *err)
             "of it (common practice).",
             p->width, 2);
     for (int i = 0; i < h->n_braking; i++) drifts = drifts || h->braking[i].has_drift;
-    if (!drifts) return GW_OK;
-    gw_status status = drift_table(p, false, err);
-    if (status == GW_OK) status = drift_table(p, true, err);
-    if (status == GW_OK) drift_notes(p);
-    return status;
+    if (!drifts) return;
+    drift_table(p, false);
+    drift_table(p, true);
+    drift_notes(p);
 }

@@ -73,17 +73,15 @@ static void heading(const gw_handling_page *p, const char *what, const char *uni
     gw_buf_add(&head, ": ");
     gw_buf_clean(&head, p->cmp->c->loads[load].name);
     gw_handling_heading(p, gw_buf_str(&head));
-    if (head.failed) p->out->failed = true;
-    gw_buf_free(&head);
+    gw_buf_drop(&head, p->out);
 }
 
 /* Where the angle of both wheels comes from, a row each. */
-static gw_status parts_table(const gw_handling_page *p, gw_axle axle, int load, bool toe, gw_error *err)
+static void parts_table(const gw_handling_page *p, gw_axle axle, int load, bool toe)
 {
     gw_table t = { 0 };
     heading(p, toe ? "Toe" : "Camber to the road", "deg, ", axle, load);
-    gw_table_column(&t, GW_LEFT, "kit");
-    gw_table_column(&t, GW_LEFT, "wheel");
+    gw_table_heads(&t, "ll", "kit", "wheel");
     columns(first_of(p, axle, load), toe, &t);
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
         gw_both_wheels both;
@@ -98,7 +96,7 @@ static gw_status parts_table(const gw_handling_page *p, gw_axle axle, int load, 
             gw_table_end_row(&t);
         }
     }
-    return gw_handling_print(p, &t, err);
+    gw_handling_print(p, &t);
 }
 
 /* What one wheel does next to the other of its axle. */
@@ -123,7 +121,7 @@ static void put_wheel(const gw_corner_budget *b, int i, gw_table *t)
     gw_table_cell(t, (WHEEL[i].is_signed ? gw_signed : gw_fixed)(value, WHEEL[i].decimals).s);
 }
 
-static gw_status wheels_table(const gw_handling_page *p, gw_axle axle, int load, gw_error *err)
+static void wheels_table(const gw_handling_page *p, gw_axle axle, int load)
 {
     gw_table t = { 0 };
     heading(p, "Outer and inner", "", axle, load);
@@ -143,15 +141,14 @@ static gw_status wheels_table(const gw_handling_page *p, gw_axle axle, int load,
             for (gw_side s = GW_OUTER; s <= GW_INNER; s++) put_wheel(both[s], i, &t);
         gw_table_end_row(&t);
     }
-    return gw_handling_print(p, &t, err);
+    gw_handling_print(p, &t);
 }
 
-static gw_status tables(const gw_handling_page *p, gw_axle axle, int load, gw_error *err)
+static void tables(const gw_handling_page *p, gw_axle axle, int load)
 {
-    gw_status status = wheels_table(p, axle, load, err);
-    if (status == GW_OK) status = parts_table(p, axle, load, false, err);
-    if (status == GW_OK) status = parts_table(p, axle, load, true, err);
-    return status;
+    wheels_table(p, axle, load);
+    parts_table(p, axle, load, false);
+    parts_table(p, axle, load, true);
 }
 
 static const char *meaning(const gw_handling_page *p)
@@ -167,14 +164,12 @@ static const char *meaning(const gw_handling_page *p)
                  "inside of the corner.";
 }
 
-gw_status gw_budget_text(const gw_handling_page *p, gw_error *err)
+void gw_budget_text(const gw_handling_page *p)
 {
     for (int l = 0; l < p->cmp->c->n_loads; l++)
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
             if (!first_of(p, a, l)) continue;
-            gw_status status = tables(p, a, l, err);
-            if (status != GW_OK) return status;
+            tables(p, a, l);
         }
     if (p->cmp->handling->n_budgets) gw_buf_paragraph(p->out, meaning(p), p->width, 2);
-    return GW_OK;
 }

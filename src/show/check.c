@@ -127,26 +127,6 @@ static const gw_check_made *made_at(const gw_place *p)
     return GW_IT(p, gw_check_made);
 }
 
-static const void *if_clean(const gw_place *p)
-{
-    return made_at(p)->clean ? made_at(p) : NULL;
-}
-
-static double bushes(const gw_place *p)
-{
-    return made_at(p)->c->n_bushes;
-}
-
-static double kits(const gw_place *p)
-{
-    return made_at(p)->c->n_kits;
-}
-
-static double loads(const gw_place *p)
-{
-    return made_at(p)->c->n_loads;
-}
-
 static int uses(const gw_place *p)
 {
     (void)p;
@@ -206,13 +186,18 @@ static const char *warning_at(const gw_place *p)
 }
 
 /* clang-format off */
+static const gw_field OF_CASE[] = {
+    GW_MEMBER("bushes", PLAIN, gw_case, n_bushes, 0, "on offer"),
+    GW_MEMBER("kits", PLAIN, gw_case, n_kits, 0, "of bushes"),
+    GW_MEMBER("loads", PLAIN, gw_case, n_loads, 0, "that they are looked at under"),
+};
+static const gw_record OF_CASE_RECORD = GW_RECORD(gw_case, OF_CASE);
+
 static const gw_field COUNTS[] = {
     GW_MEMBER("corners", PLAIN, gw_check_made, corners, 0, "that are described"),
     GW_MEMBER("bodies", PLAIN, gw_check_made, bodies, 0, "that move"),
     GW_MEMBER("joints", PLAIN, gw_check_made, joints, 0, "of all corners"),
-    GW_COUNTED("bushes", bushes, 0, "on offer"),
-    GW_COUNTED("kits", kits, 0, "of bushes"),
-    GW_COUNTED("loads", loads, 0, "that they are looked at under"),
+    GW_PART_BEHIND(gw_check_made, c, &OF_CASE_RECORD, GW_ALWAYS),
 };
 static const gw_record COUNTS_RECORD = GW_RECORD(gw_check_made, COUNTS);
 
@@ -243,9 +228,9 @@ static const gw_record OVERRIDDEN_RECORD = GW_RECORD(gw_check_made, OVERRIDDEN);
 static const gw_field RESULT[] = {
     GW_MEMBER("file", PLAIN, gw_check_made, file, 0, "as given"),
     GW_MEMBER("free_of_faults", PLAIN, gw_check_made, clean, 0, "the case reads well, and the car stands"),
-    GW_PART_FOUND(if_clean, &COUNTS_RECORD, 0),
+    GW_PART_IF(gw_check_made, clean, &COUNTS_RECORD),
     GW_EACH("commands", uses, use_at, &USE_RECORD, GW_ON_LINE, "that can run the case, or cannot"),
-    GW_PART_FOUND(if_clean, &LEFT_RECORD, 0),
+    GW_PART_IF(gw_check_made, clean, &LEFT_RECORD),
     GW_INSIDE("uncertain", uncertain, &UNCERTAIN_RECORD, 0, "how sure the case is"),
     GW_PART_FOUND(if_overridden, &OVERRIDDEN_RECORD, 0),
     GW_SAYINGS("faults", faults, fault_at, 0, "a line each, with its path and remedy"),
@@ -287,7 +272,6 @@ void gw_check_csv(const gw_check_made *made, gw_buf *out)
         gw_buf text = { 0 };
         gw_buf_fmt(&text, "%s%s%s", v->command, v->why ? ": " : "", v->why ? v->why : "");
         csv_row(v->runs ? "runs" : "cannot run", gw_buf_str(&text), out);
-        if (text.failed) out->failed = true;
-        gw_buf_free(&text);
+        gw_buf_drop(&text, out);
     }
 }

@@ -30,29 +30,15 @@ static const char *wheel(const gw_place *p)
     return gw_choose_wheel(p->c, GW_IT(p, gw_chosen_figure));
 }
 
-static double value(const gw_place *p)
-{
-    return GW_IT(p, gw_combination)->value[GW_INDEX(p, gw_chosen_figure)];
-}
-
 static const gw_field FIGURE[] = {
     GW_LOADED("load", gw_chosen_figure, load, 0, "of a goal"),
     GW_WORD("corner", gw_chosen_figure, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_SAID("wheel", wheel, 0, "outer or inner of a manoeuvre, left or right of a direct load"),
     GW_WORD("figure", gw_chosen_figure, figure, GW_GOAL_FIGURES, 0, "what is looked at, with its unit"),
-    GW_WORKED_OUT_IN("value", unit_of, value, 0, "as it is, not less what is wanted"),
+    GW_ENTRY_IN("value", unit_of, gw_combination, value, gw_chosen_figure, 0,
+                "as it is, not less what is wanted"),
 };
 static const gw_record FIGURE_RECORD = GW_RECORD(gw_chosen_figure, FIGURE);
-
-static int figures(const gw_place *p)
-{
-    return study_of(p)->n_figures;
-}
-
-static const void *figure_at(const gw_place *p)
-{
-    return &study_of(p)->figure[p->index];
-}
 
 /* -- a combination -- */
 
@@ -74,14 +60,9 @@ static const char *fitted(const gw_place *p)
     return p->c->bushes[bush].name;
 }
 
-static double unsteadiness(const gw_place *p)
-{
-    return GW_IT(p, gw_combination)->unsteadiness;
-}
-
 static const gw_field SUMS[] = {
-    GW_WORKED_OUT_IN("unsteadiness", unit_of, unsteadiness, GW_MAY_LACK,
-                     "root mean square of the goals' figures less what is wanted, in their unit"),
+    GW_MEMBER_IN("unsteadiness", unit_of, gw_combination, unsteadiness, GW_MAY_LACK,
+                 "root mean square of the goals' figures less what is wanted, in their unit"),
     GW_MEMBER("harshness", DB, gw_combination, harshness, 0,
               "over the first kit; the larger of the corners'"),
     GW_MEMBER("road_noise", DB, gw_combination, noise, 0, "over the first kit; the larger of the corners'"),
@@ -94,7 +75,8 @@ static const gw_record SUMS_RECORD = GW_RECORD(gw_combination, SUMS);
 static const gw_field COMBINATION[] = {
     GW_TEXTS_BY_NAME("fits", joints_on_offer, joint_name, fitted, GW_ON_LINE,
                      "the bush in every joint on offer"),
-    GW_EACH("figures", figures, figure_at, &FIGURE_RECORD, GW_ON_LINE, "what the goals look at"),
+    GW_ROWS("figures", gw_choose_study, n_figures, figure, &FIGURE_RECORD, GW_ON_LINE,
+            "what the goals look at"),
     GW_PART_SAME(&SUMS_RECORD),
 };
 static const gw_record COMBINATION_RECORD = GW_RECORD(gw_combination, COMBINATION);
@@ -142,15 +124,10 @@ static const char *swap_bush(const gw_place *p)
     return bush_of(p, swap->choice, swap->option);
 }
 
-static double swap_gain(const gw_place *p)
-{
-    return GW_IT(p, gw_swap)->gain;
-}
-
 static const gw_field SWAP[] = {
     GW_SAYINGS("joints", swap_joints, swap_joint, GW_ON_LINE, "that get it"),
     GW_SAID("bush", swap_bush, 0, "what is fitted there alone"),
-    GW_WORKED_OUT_IN("gain", unit_of, swap_gain, 0, "of unsteadiness, in the goals' unit"),
+    GW_MEMBER_IN("gain", unit_of, gw_swap, gain, 0, "of unsteadiness, in the goals' unit"),
     GW_MEMBER("within_limits", PLAIN, gw_swap, within_limits, 0, "of the case"),
     GW_PART_OF(gw_swap, is, &SUMS_RECORD),
 };
@@ -172,15 +149,10 @@ static const char *fitting_bush(const gw_place *p)
     return bush_of(p, fitting->choice, fitting->option);
 }
 
-static double then(const gw_place *p)
-{
-    return GW_IT(p, gw_choose_fitting)->unsteadiness;
-}
-
 static const gw_field FITTING[] = {
     GW_SAYINGS("joints", fitting_joints, fitting_joint, GW_ON_LINE, "that get it next"),
     GW_SAID("bush", fitting_bush, 0, "what is fitted there"),
-    GW_WORKED_OUT_IN("unsteadiness", unit_of, then, GW_MAY_LACK, "then"),
+    GW_MEMBER_IN("unsteadiness", unit_of, gw_choose_fitting, unsteadiness, GW_MAY_LACK, "then"),
 };
 static const gw_record FITTING_RECORD = GW_RECORD(gw_choose_fitting, FITTING);
 
@@ -207,14 +179,10 @@ static const void *member_of(const gw_place *p)
     return &study_of(p)->front[GW_IT(p, gw_recommendation)->member];
 }
 
-static double gain(const gw_place *p)
-{
-    return GW_IT(p, gw_recommendation)->gain;
-}
-
 static const gw_field RECOMMENDATION[] = {
     GW_PART_FOUND(member_of, &MEMBER_RECORD, GW_ALWAYS),
-    GW_WORKED_OUT_IN("gain", unit_of, gain, 0, "of unsteadiness over the first kit, in the goals' unit"),
+    GW_MEMBER_IN("gain", unit_of, gw_recommendation, gain, 0,
+                 "of unsteadiness over the first kit, in the goals' unit"),
     GW_ROWS("order", gw_recommendation, n_order, order, &FITTING_RECORD, GW_ON_LINE,
             "if not all is fitted at once: always what leaves least unsteadiness"),
     GW_ROWS("jobs", gw_recommendation, n_jobs, job, &JOB_RECORD, GW_ON_LINE, "that it brings along"),
@@ -224,33 +192,15 @@ static const gw_field RECOMMENDATION[] = {
 };
 static const gw_record RECOMMENDATION_RECORD = GW_RECORD(gw_recommendation, RECOMMENDATION);
 
-static const void *value_for_money(const gw_place *p)
-{
-    return &study_of(p)->recommended[GW_FOR_VALUE];
-}
-
-static const void *quiet(const gw_place *p)
-{
-    return &study_of(p)->recommended[GW_FOR_QUIET];
-}
-
-static const void *steady(const gw_place *p)
-{
-    return &study_of(p)->recommended[GW_FOR_STEADY];
-}
-
 static const gw_field RECOMMENDED[] = {
-    GW_PRESENT("value", value_for_money, &RECOMMENDATION_RECORD, 0,
-               "most of the gain for its share of the cost"),
-    GW_PRESENT("quiet", quiet, &RECOMMENDATION_RECORD, 0, "the least harsh with two thirds of the gain"),
-    GW_PRESENT("steady", steady, &RECOMMENDATION_RECORD, 0, "the steadiest"),
+    GW_WITHIN("value", gw_choose_study, recommended[GW_FOR_VALUE], &RECOMMENDATION_RECORD, 0,
+              "most of the gain for its share of the cost"),
+    GW_WITHIN("quiet", gw_choose_study, recommended[GW_FOR_QUIET], &RECOMMENDATION_RECORD, 0,
+              "the least harsh with two thirds of the gain"),
+    GW_WITHIN("steady", gw_choose_study, recommended[GW_FOR_STEADY], &RECOMMENDATION_RECORD, 0,
+              "the steadiest"),
 };
 static const gw_record RECOMMENDED_RECORD = GW_RECORD(gw_choose_study, RECOMMENDED);
-
-static const void *recommended(const gw_place *p)
-{
-    return study_of(p)->has_recommended ? study_of(p) : NULL;
-}
 
 /* -- the case's own kits -- */
 
@@ -271,39 +221,22 @@ static const gw_field LEAST[] = {
 };
 static const gw_record LEAST_RECORD = GW_RECORD(gw_choose_study, LEAST);
 
-static double freed(const gw_place *p, gw_choose_limit limit)
-{
-    return study_of(p)->freed[limit];
-}
-
-#define GW_FREED(name, limit)                                                                                \
-    static double name(const gw_place *p)                                                                    \
-    {                                                                                                        \
-        return freed(p, limit);                                                                              \
-    }
-GW_FREED(freed_price, GW_LIMIT_PRICE)
-GW_FREED(freed_minutes, GW_LIMIT_MINUTES)
-GW_FREED(freed_cost, GW_LIMIT_COST)
-GW_FREED(freed_harshness, GW_LIMIT_HARSHNESS)
-GW_FREED(freed_noise, GW_LIMIT_NOISE)
-
 static const gw_field FREED[] = {
-    GW_WORKED_OUT_IN("price", unit_of, freed_price, GW_SOMETIMES, "without this limit"),
-    GW_WORKED_OUT_IN("fit_minutes", unit_of, freed_minutes, GW_SOMETIMES, "without this limit"),
-    GW_WORKED_OUT_IN("cost", unit_of, freed_cost, GW_SOMETIMES, "without this limit"),
-    GW_WORKED_OUT_IN("harshness_dB", unit_of, freed_harshness, GW_SOMETIMES, "without this limit"),
-    GW_WORKED_OUT_IN("road_noise_dB", unit_of, freed_noise, GW_SOMETIMES, "without this limit"),
+    GW_MEMBER_IN("price", unit_of, gw_choose_study, freed[GW_LIMIT_PRICE], GW_SOMETIMES,
+                 "without this limit"),
+    GW_MEMBER_IN("fit_minutes", unit_of, gw_choose_study, freed[GW_LIMIT_MINUTES], GW_SOMETIMES,
+                 "without this limit"),
+    GW_MEMBER_IN("cost", unit_of, gw_choose_study, freed[GW_LIMIT_COST], GW_SOMETIMES, "without this limit"),
+    GW_MEMBER_IN("harshness_dB", unit_of, gw_choose_study, freed[GW_LIMIT_HARSHNESS], GW_SOMETIMES,
+                 "without this limit"),
+    GW_MEMBER_IN("road_noise_dB", unit_of, gw_choose_study, freed[GW_LIMIT_NOISE], GW_SOMETIMES,
+                 "without this limit"),
 };
 static const gw_record FREED_RECORD = GW_RECORD(gw_choose_study, FREED);
 
 static double draws(const gw_place *p)
 {
     return (double)study_of(p)->draws;
-}
-
-static const void *itself(const gw_place *p)
-{
-    return study_of(p);
 }
 
 static const gw_field RESULT[] = {
@@ -313,13 +246,14 @@ static const gw_field RESULT[] = {
     GW_WITHIN("now", gw_choose_study, now, &COMBINATION_RECORD, 0, "the first kit"),
     GW_ROWS("front", gw_choose_study, n_front, front, &MEMBER_RECORD, 0,
             "what no other beats or equals in unsteadiness, harshness and cost at once, by cost"),
-    GW_INSIDE("recommended", recommended, &RECOMMENDED_RECORD, GW_MAY_LACK, "null: nothing is steadier"),
+    GW_HERE_IF("recommended", gw_choose_study, has_recommended, &RECOMMENDED_RECORD, GW_MAY_LACK,
+               "null: nothing is steadier"),
     GW_ROWS("kits", gw_choose_study, n_own, own, &OWN_RECORD, GW_ON_LINE, "of the case, but the first"),
     GW_ROWS("swaps", gw_choose_study, n_swaps, swap, &SWAP_RECORD, GW_ON_LINE,
             "every single change of the first kit, the greatest gain first"),
-    GW_PRESENT("least", itself, &LEAST_RECORD, GW_ON_LINE, "that any combination reaches, limit by limit"),
-    GW_PRESENT("without_limit", itself, &FREED_RECORD, GW_ON_LINE,
-               "the least unsteadiness without one limit alone, in the goals' unit"),
+    GW_HERE("least", &LEAST_RECORD, GW_ON_LINE, "that any combination reaches, limit by limit"),
+    GW_HERE("without_limit", &FREED_RECORD, GW_ON_LINE,
+            "the least unsteadiness without one limit alone, in the goals' unit"),
     GW_COUNTED("draws", draws, 0, "cars drawn for how sure it is"),
     GW_TEXTS("warnings", gw_choose_study, n_warnings, warning, 0, "as on standard error"),
 };

@@ -73,9 +73,7 @@ static void put_change(const gw_case *c, const gw_choose_study *s, int choice, i
 
 static void say(gw_paper *paper, int indent, gw_buf *text)
 {
-    gw_paper_say(paper, indent, "%s", gw_buf_str(text));
-    if (text->failed) paper->out->failed = true;
-    gw_buf_free(text);
+    gw_paper_say_of(paper, indent, text);
 }
 
 /* -- what was asked -- */
@@ -207,7 +205,7 @@ static void table(gw_paper *paper, const gw_place *top)
     for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++)
         if (is_first(s, r) && member(top, s->recommended[r].member, &place)) gw_paper_row(paper, &place);
     for (int i = 0; i < s->n_own; i++) {
-        const gw_place own = { top->c, top, place.record, &s->own[i].is, i };
+        const gw_place own = { top->c, top, place.record, &s->own[i].is, i, 0 };
         gw_paper_row(paper, &own);
     }
     gw_paper_end(paper);

@@ -39,18 +39,11 @@ typedef struct gw_compare_kit {
 } gw_compare_kit;
 
 typedef struct gw_compare_made {
-    const gw_comparison *cmp;
+    gw_comparison cmp;
     gw_arena arena;
     int n_kits;
     gw_compare_kit *kit; /* those that are shown */
 } gw_compare_made;
-
-static bool is_wanted(const gw_comparison *cmp, int kit)
-{
-    for (int i = 0; i < cmp->deflect->n; i++)
-        if (cmp->deflect->item[i].kit == kit) return true;
-    return false;
-}
 
 static bool name_joints(const gw_case *c, const gw_kit *kit, gw_compare_job *out, gw_arena *arena)
 {
@@ -96,11 +89,11 @@ static bool gather_kit(const gw_comparison *cmp, int kit, gw_compare_kit *of, gw
 
 static bool gather(gw_compare_made *made)
 {
-    const gw_comparison *cmp = made->cmp;
+    const gw_comparison *cmp = &made->cmp;
     made->kit = gw_arena_alloc(&made->arena, (size_t)cmp->c->n_kits + 1, sizeof *made->kit);
     bool room = made->kit != NULL;
     for (int k = 0; room && k < cmp->c->n_kits; k++)
-        if (is_wanted(cmp, k)) room = gather_kit(cmp, k, &made->kit[made->n_kits++], &made->arena);
+        if (gw_compare_shows(cmp, k)) room = gather_kit(cmp, k, &made->kit[made->n_kits++], &made->arena);
     return room;
 }
 
@@ -108,7 +101,7 @@ static bool gather(gw_compare_made *made)
 
 static const gw_comparison *comparison(const gw_place *p)
 {
-    return GW_IT(p, gw_compare_made)->cmp;
+    return &GW_IT(p, gw_compare_made)->cmp;
 }
 
 static int kit_of(const gw_place *p)
@@ -116,18 +109,8 @@ static int kit_of(const gw_place *p)
     return GW_IT(p, gw_compare_kit)->kit;
 }
 
-static const void *handling(const gw_place *p)
-{
-    return comparison(p)->handling;
-}
-
-/* Where the whole car is solved, tyres lean the body too, and both wheels of an axle move in common. */
-static const void *parts_on_road(const gw_place *p)
-{
-    return GW_IT(p, gw_corner_budget)->on_road ? GW_IT(p, gw_angle_parts) : NULL;
-}
-
 /* clang-format off */
+/* Where the whole car is solved, tyres lean the body too, and both wheels of an axle move in common. */
 static const gw_field ROAD_PARTS[] = {
     GW_MEMBER("tyre", DEG, gw_angle_parts, tyre, 0, "what the tyres make the body lean; camber to the road only"),
     GW_MEMBER("jacking", DEG, gw_angle_parts, jacking, 0, "as travel, by the mean travel of both wheels: jacking, dive, squat"),
@@ -138,7 +121,7 @@ static const gw_field PARTS[] = {
     GW_MEMBER("static", DEG, gw_angle_parts, setting, 0, "the setting"),
     GW_MEMBER("roll", DEG, gw_angle_parts, roll, 0, "of the body, over its wheel centres where tyre is told; camber to the road only"),
     GW_MEMBER("travel", DEG, gw_angle_parts, travel, 0, "at this travel with no other load; less the mean travel where jacking is told"),
-    GW_PART_FOUND(parts_on_road, &ROAD_PARTS_RECORD, 0),
+    GW_PART_IF(gw_corner_budget, on_road, &ROAD_PARTS_RECORD),
     GW_MEMBER("bushes", DEG, gw_angle_parts, compliance, 0, "what the load adds"),
     GW_MEMBER("total", DEG, gw_angle_parts, total, 0, "to the road"),
 };
@@ -190,17 +173,12 @@ static const gw_field ENTRIES[] = {
 };
 static const gw_record ENTRIES_RECORD = GW_RECORD(gw_axle_entries, ENTRIES);
 
-static double natural(const gw_place *p)
-{
-    return GW_IT(p, gw_bicycle_figures)->natural / (2.0 * GW_PI);
-}
-
 static const gw_field CAR[] = {
     GW_MEMBER("characteristic_speed", KM_H, gw_bicycle_figures, characteristic_speed, GW_MAY_LACK, "none unless the car understeers"),
     GW_MEMBER("critical_speed", KM_H, gw_bicycle_figures, critical_speed, GW_MAY_LACK, "none unless it oversteers"),
     GW_MEMBER("speed", KM_H, gw_bicycle_figures, speed, 0, "of what follows"),
     GW_MEMBER("stable", PLAIN, gw_bicycle_figures, stable, 0, "below the critical speed"),
-    GW_WORKED_OUT("natural", HZ, natural, GW_MAY_LACK, "yaw and side slip together"),
+    GW_MEMBER("natural", HZ_OF_RAD_PER_S, gw_bicycle_figures, natural, GW_MAY_LACK, "yaw and side slip together"),
     GW_MEMBER("damping_ratio", PLAIN, gw_bicycle_figures, damping, GW_MAY_LACK, "of the same"),
     GW_MEMBER("yaw_gain_per_s", PLAIN, gw_bicycle_figures, yaw_gain, GW_MAY_LACK, "steady yaw rate per steer of the front wheels"),
     GW_MEMBER("yaw_response", S, gw_bicycle_figures, yaw_time, GW_MAY_LACK, "from a step of steer to nine tenths of the steady yaw rate"),
@@ -210,43 +188,6 @@ static const gw_field CAR[] = {
 };
 static const gw_record CAR_RECORD = GW_RECORD(gw_bicycle_figures, CAR);
 /* clang-format on */
-
-static double point_g(const gw_place *p)
-{
-    return GW_IT(p, gw_balance_item)->g[GW_INDEX(p, gw_budget)];
-}
-
-static int points(const gw_place *p)
-{
-    return GW_IT(p, gw_balance_item)->n;
-}
-
-static const void *point_at(const gw_place *p)
-{
-    return &GW_IT(p, gw_balance_item)->budget[p->index];
-}
-
-static double quoted_g(const gw_place *p)
-{
-    (void)p;
-    return GW_BALANCE_G;
-}
-
-static const void *front_entries(const gw_place *p)
-{
-    return GW_IT(p, gw_balance_item)->quoted.entry[GW_FRONT];
-}
-
-static const void *rear_entries(const gw_place *p)
-{
-    return GW_IT(p, gw_balance_item)->quoted.entry[GW_REAR];
-}
-
-static const void *car(const gw_place *p)
-{
-    const gw_balance_item *b = GW_IT(p, gw_balance_item);
-    return b->has_car ? &b->car : NULL;
-}
 
 static const void *balance(const gw_place *p)
 {
@@ -258,7 +199,7 @@ static const char *const ENDS[] = { "range", "tyre", "bend", "grip", NULL };
 
 /* clang-format off */
 static const gw_field POINT[] = {
-    GW_WORKED_OUT("lateral", G, point_g, 0, "acceleration"),
+    GW_ENTRY("lateral", G, gw_balance_item, g, gw_budget, 0, "acceleration"),
     GW_MEMBER("front", DEG_PER_G, gw_budget, axle[GW_FRONT], 0, "slip that the axle needs, a secant from standing straight"),
     GW_MEMBER("rear", DEG_PER_G, gw_budget, axle[GW_REAR], 0, "the same of the rear axle"),
     GW_MEMBER("understeer", DEG_PER_G, gw_budget, understeer, 0, "front less rear"),
@@ -266,15 +207,15 @@ static const gw_field POINT[] = {
 static const gw_record POINT_RECORD = GW_RECORD(gw_budget, POINT);
 
 static const gw_field BALANCE[] = {
-    GW_WORKED_OUT("lateral", G, quoted_g, 0, "where the budget is quoted"),
+    GW_CONSTANT("lateral", G, GW_BALANCE_G, 0, "where the budget is quoted"),
     GW_MEMBER("understeer", DEG_PER_G, gw_balance_item, quoted.understeer, 0, "front less rear"),
-    GW_PRESENT("front_deg_per_g", front_entries, &ENTRIES_RECORD, GW_ON_LINE, "positive: more slip"),
-    GW_PRESENT("rear_deg_per_g", rear_entries, &ENTRIES_RECORD, GW_ON_LINE, "positive: more slip"),
-    GW_EACH("against_g", points, point_at, &POINT_RECORD, GW_ON_LINE, "up to where a wheel lifts or the tyres carry no more"),
+    GW_WITHIN("front_deg_per_g", gw_balance_item, quoted.entry[GW_FRONT], &ENTRIES_RECORD, GW_ON_LINE, "positive: more slip"),
+    GW_WITHIN("rear_deg_per_g", gw_balance_item, quoted.entry[GW_REAR], &ENTRIES_RECORD, GW_ON_LINE, "positive: more slip"),
+    GW_ARRAY("against_g", gw_balance_item, n, budget, &POINT_RECORD, GW_ON_LINE, "up to where a wheel lifts or the tyres carry no more"),
     GW_MEMBER("linear_to", G, gw_balance_item, linear_to, 0, "how far the quoted budget stands for the car"),
     GW_WORD("linear_ends_by", gw_balance_item, end, ENDS, 0, "why it ends there"),
     GW_MEMBER("beyond_tyre_table", PLAIN, gw_balance_item, outside_table, 0, "below linear_to a tyre was beyond its table"),
-    GW_INSIDE("car", car, &CAR_RECORD, 0, "with a single track"),
+    GW_WITHIN_IF("car", gw_balance_item, has_car, car, &CAR_RECORD, 0, "with a single track"),
     GW_MEMBER("no_car", PLAIN, gw_balance_item, no_car, GW_MAY_LACK, "why there is no car"),
 };
 static const gw_record BALANCE_RECORD = GW_RECORD(gw_balance_item, BALANCE);
@@ -311,24 +252,6 @@ static double fore_aft_hz(const gw_place *p)
     return item ? item->result.modes[item->result.wheel_fore_aft].hz : (double)NAN;
 }
 
-static const void *imbalance(const gw_place *p)
-{
-    const gw_braking_item *b = GW_IT(p, gw_braking_item);
-    return b->has_drift ? &b->imbalance : NULL;
-}
-
-static const void *bump(const gw_place *p)
-{
-    const gw_braking_item *b = GW_IT(p, gw_braking_item);
-    return b->has_drift ? &b->bump : NULL;
-}
-
-static const void *drift(const gw_place *p)
-{
-    const gw_braking_item *b = GW_IT(p, gw_braking_item);
-    return GW_IT(p, gw_disturbance) == &b->bump ? &b->after_bump : &b->stop;
-}
-
 /* clang-format off */
 static const gw_field BRAKING_CORNER[] = {
     GW_CHOSEN("corner", braking_axle, GW_AXLE_NAMES, 0, "the axle"),
@@ -339,27 +262,10 @@ static const gw_field BRAKING_CORNER[] = {
 };
 static const gw_record BRAKING_CORNER_RECORD = GW_RECORD(gw_braking_corner, BRAKING_CORNER);
 
-static const gw_field DRIFT[] = {
-    GW_MEMBER("yaw_rate", DEG_PER_S, gw_drift, yaw_rate, 0, "the greatest on the way"),
-    GW_MEMBER("heading", DEG, gw_drift, heading, 0, "at the end"),
-    GW_MEMBER("sideways", M, gw_drift, offset, 0, "sideways at the end"),
-    GW_MEMBER("distance", M, gw_drift, distance, 0, "along the line"),
-    GW_MEMBER("seconds", PLAIN, gw_drift, seconds, 0, "until the end"),
-};
-static const gw_record DRIFT_RECORD = GW_RECORD(gw_drift, DRIFT);
-
-static const gw_field PUSH[] = {
-    GW_MEMBER("front_steer", DEG, gw_disturbance, steer[GW_FRONT], 0, "of the axle, to the side of the disturbance"),
-    GW_MEMBER("rear_steer", DEG, gw_disturbance, steer[GW_REAR], 0, "the same of the rear axle"),
-    GW_MEMBER("yaw_moment", NM, gw_disturbance, yaw_moment, 0, "to that side"),
-    GW_PART_FOUND(drift, &DRIFT_RECORD, GW_ALWAYS),
-};
-static const gw_record PUSH_RECORD = GW_RECORD(gw_disturbance, PUSH);
-
 static const gw_field BRAKING[] = {
     GW_EACH("corners", axles, braking_corner, &BRAKING_CORNER_RECORD, GW_ON_LINE, "one wheel of each axle"),
-    GW_INSIDE("brake_imbalance", imbalance, &PUSH_RECORD, GW_ON_LINE, "towards the stronger brake, to standstill"),
-    GW_INSIDE("one_sided_bump", bump, &PUSH_RECORD, GW_ON_LINE, "towards the bump, in the first second"),
+    GW_WITHIN_IF("brake_imbalance", gw_braking_item, has_drift, imbalance, &GW_PUSH_RECORD, GW_ON_LINE, "towards the stronger brake, to standstill"),
+    GW_WITHIN_IF("one_sided_bump", gw_braking_item, has_drift, bump, &GW_PUSH_RECORD, GW_ON_LINE, "towards the bump, in the first second"),
 };
 static const gw_record BRAKING_RECORD = GW_RECORD(gw_braking_item, BRAKING);
 /* clang-format on */
@@ -377,26 +283,6 @@ static const void *traction_at(const gw_place *p)
     return t->kit == kit_of(p) ? t : NULL;
 }
 
-static const char *const DRIVEN[] = { "outer", "inner", "straight", NULL };
-
-static const char *driven(const gw_place *p)
-{
-    const gw_traction_item *t = GW_IT(p, gw_traction_item);
-    return t->straight ? "straight" : gw_side_name(t->side);
-}
-
-static double toe_force(const gw_place *p)
-{
-    const gw_traction_item *t = GW_IT(p, gw_traction_item);
-    return t->has_force ? t->toe_force : (double)NAN;
-}
-
-static double camber_force(const gw_place *p)
-{
-    const gw_traction_item *t = GW_IT(p, gw_traction_item);
-    return t->has_force ? t->camber_force : (double)NAN;
-}
-
 static int bands(const gw_place *p)
 {
     return comparison(p)->handling->n_bands;
@@ -408,61 +294,14 @@ static const void *band_at(const gw_place *p)
     return b->kit == kit_of(p) ? b : NULL;
 }
 
-static double band_from(const gw_place *p)
-{
-    (void)p;
-    return GW_BAND_FROM;
-}
-
-static void band_toe(const gw_place *p, double *x)
-{
-    x[0] = GW_IT(p, gw_band_item)->toe_low;
-    x[1] = GW_IT(p, gw_band_item)->toe_high;
-}
-
-static void band_camber(const gw_place *p, double *x)
-{
-    x[0] = GW_IT(p, gw_band_item)->camber_low;
-    x[1] = GW_IT(p, gw_band_item)->camber_high;
-}
-
-static void band_road(const gw_place *p, double *x)
-{
-    x[0] = GW_IT(p, gw_band_item)->road_low;
-    x[1] = GW_IT(p, gw_band_item)->road_high;
-}
-
 /* clang-format off */
-static const gw_field TRACTION[] = {
-    GW_WORD("corner", gw_traction_item, axle, GW_AXLE_NAMES, 0, "the driven axle"),
-    GW_LOADED("load", gw_traction_item, load, 0, "name of the load"),
-    GW_CHOSEN("wheel", driven, DRIVEN, 0, "straight: the drive of the load without its cornering"),
-    GW_MEMBER("toe", DEG, gw_traction_item, toe, 0, "of the wheel"),
-    GW_MEMBER("toe_change", DEG, gw_traction_item, toe_change, 0, "since standing still; toe-in positive"),
-    GW_MEMBER("camber_to_road", DEG, gw_traction_item, camber_to_road, 0, "top outboard positive"),
-    GW_MEMBER("camber_change", DEG, gw_traction_item, camber_change, 0, "since standing still"),
-    GW_WORKED_OUT("toe_force", N, toe_force, GW_SOMETIMES, "side force that the toe change makes"),
-    GW_WORKED_OUT("camber_force", N, camber_force, GW_SOMETIMES, "side force that the camber change makes"),
-};
-static const gw_record TRACTION_RECORD = GW_RECORD(gw_traction_item, TRACTION);
-
-static const gw_field BAND[] = {
-    GW_WORD("corner", gw_band_item, axle, GW_AXLE_NAMES, 0, "the axle"),
-    GW_WORKED_OUT("from", G, band_from, 0, "lateral acceleration"),
-    GW_MEMBER("to", G, gw_band_item, to, 0, "less where a wheel lifts"),
-    GW_FILLED("toe", DEG, GW_PAIR, band_toe, 0, "of the outer wheel, least and greatest"),
-    GW_FILLED("camber", DEG, GW_PAIR, band_camber, 0, "the same to the body"),
-    GW_FILLED("camber_to_road", DEG, GW_PAIR, band_road, 0, "the same to the road"),
-};
-static const gw_record BAND_RECORD = GW_RECORD(gw_band_item, BAND);
-
 static const gw_field HANDLING[] = {
     GW_KIT("kit", gw_compare_kit, kit, 0, "name of the kit"),
     GW_EACH("budgets", budgets, budget_at, &BUDGET_RECORD, 0, "a cornering load and wheel each"),
     GW_INSIDE("balance", balance, &BALANCE_RECORD, GW_MAY_LACK, "understeer and what it is made of"),
     GW_INSIDE("braking", braking, &BRAKING_RECORD, GW_MAY_LACK, "stability under brakes"),
-    GW_EACH("traction", traction, traction_at, &TRACTION_RECORD, GW_ON_LINE, "driven wheels"),
-    GW_EACH("consistency", bands, band_at, &BAND_RECORD, GW_ON_LINE, "how far the outer wheel's setting moves"),
+    GW_EACH("traction", traction, traction_at, &GW_TRACTION_RECORD, GW_ON_LINE, "driven wheels"),
+    GW_EACH("consistency", bands, band_at, &GW_BAND_RECORD, GW_ON_LINE, "how far the outer wheel's setting moves"),
 };
 static const gw_record HANDLING_RECORD = GW_RECORD(gw_compare_kit, HANDLING);
 /* clang-format on */
@@ -485,21 +324,6 @@ static double tax(const gw_place *p)
     return p->c->shop.has_tax ? GW_IT(p, gw_car_cost)->tax : (double)NAN;
 }
 
-static const char *job_label(const gw_place *p)
-{
-    return GW_IT(p, gw_compare_job)->job->label;
-}
-
-static double job_minutes(const gw_place *p)
-{
-    return GW_IT(p, gw_compare_job)->job->minutes;
-}
-
-static double job_price(const gw_place *p)
-{
-    return GW_IT(p, gw_compare_job)->job->price;
-}
-
 static const char *const ANGLES[] = { "toe", "camber", NULL };
 
 static const char *angle(const gw_place *p)
@@ -514,25 +338,10 @@ static const char *state(const gw_place *p)
     return gw_stand_word(GW_IT(p, gw_stand)->state);
 }
 
-static const void *nearest(const gw_place *p)
-{
-    return GW_IT(p, gw_stand)->nearest;
-}
-
-static const gw_joint *joint_of(const gw_place *p)
-{
-    const gw_overload *o = GW_IT(p, gw_overload);
-    return &p->c->corners[o->axle].joints[o->joint];
-}
-
-static const char *joint_name(const gw_place *p)
-{
-    return joint_of(p)->name;
-}
-
 static const char *joint_label(const gw_place *p)
 {
-    return joint_of(p)->label;
+    const gw_overload *o = GW_IT(p, gw_overload);
+    return p->c->corners[o->axle].joints[o->joint].label;
 }
 
 static double part_of_limit(const gw_place *p)
@@ -556,11 +365,17 @@ static const gw_field SUMS[] = {
 };
 static const gw_record SUMS_RECORD = GW_RECORD(gw_car_cost, SUMS);
 
+static const gw_field LABEL[] = { GW_MEMBER("label", PLAIN, gw_shop_job, label, 0, "of the work") };
+static const gw_field WORK[] = {
+    GW_MEMBER("fit_minutes", PLAIN, gw_shop_job, minutes, 0, "of the work, once"),
+    GW_MEMBER("price", PLAIN, gw_shop_job, price, 0, "of the work, once"),
+};
+static const gw_record LABEL_RECORD = GW_RECORD(gw_shop_job, LABEL), WORK_RECORD = GW_RECORD(gw_shop_job, WORK);
+
 static const gw_field JOB[] = {
-    GW_SAID("label", job_label, 0, "of the work"),
+    GW_PART_BEHIND(gw_compare_job, job, &LABEL_RECORD, GW_ALWAYS),
     GW_TEXTS("joints", gw_compare_job, n_joints, joint, 0, "that get another bush in it; one of a pair stands for both"),
-    GW_WORKED_OUT("fit_minutes", PLAIN, job_minutes, 0, "of the work, once"),
-    GW_WORKED_OUT("price", PLAIN, job_price, 0, "of the work, once"),
+    GW_PART_BEHIND(gw_compare_job, job, &WORK_RECORD, GW_ALWAYS),
     GW_MEMBER("saved_minutes", PLAIN, gw_compare_job, saved, 0, "against doing the job again for each of these joints"),
 };
 static const gw_record JOB_RECORD = GW_RECORD(gw_compare_job, JOB);
@@ -577,7 +392,7 @@ static const gw_record REVERSAL_RECORD = GW_RECORD(gw_reversal, REVERSAL);
 
 static const gw_field NEAREST[] = {
     GW_WORD("corner", gw_overload, axle, GW_AXLE_NAMES, 0, "the axle"),
-    GW_SAID("joint", joint_name, 0, "name of the joint"),
+    GW_JOINT("joint", gw_overload, joint, gw_overload, 0, "name of the joint"),
     GW_SAID("label", joint_label, GW_MAY_LACK, "its words for the customer"),
     GW_LOADED("load", gw_overload, load, 0, "name of the load"),
     GW_WORD("what", gw_overload, verdict.what, GW_JUDGED_WORDS, 0, "the figure"),
@@ -587,7 +402,7 @@ static const gw_record NEAREST_RECORD = GW_RECORD(gw_overload, NEAREST);
 
 static const gw_field STAND[] = {
     GW_CHOSEN("state", state, STATES, 0, "close: from 80 % of a limit"),
-    GW_INSIDE("nearest", nearest, &NEAREST_RECORD, GW_MAY_LACK | GW_ON_LINE, "to its limit, of all that is judged"),
+    GW_BEHIND("nearest", gw_stand, nearest, &NEAREST_RECORD, GW_MAY_LACK | GW_ON_LINE, "to its limit, of all that is judged"),
     GW_MEMBER("joints", PLAIN, gw_stand, joints, 0, "in the corners that were looked at"),
     GW_MEMBER("judged", PLAIN, gw_stand, judged, 0, "of them"),
     GW_MEMBER("not_judged_by_rates", PLAIN, gw_stand, by_rates, 0, "bushes given by rates, or as measured"),
@@ -616,17 +431,11 @@ static const gw_field SUMMARY[] = {
 };
 static const gw_record SUMMARY_RECORD = GW_RECORD(gw_compare_kit, SUMMARY);
 
-static double firm_stop(const gw_place *p)
-{
-    (void)p;
-    return GW_FIRM_STOP;
-}
-
 static const gw_field INPUTS[] = {
     GW_MEMBER("speed", KM_H, gw_handling_study, speed, 0, "of the car"),
     GW_MEMBER("yaw_inertia_kgm2", PLAIN, gw_handling_study, yaw_inertia, GW_MAY_LACK, "of the car"),
     GW_MEMBER("yaw_inertia_given", PLAIN, gw_handling_study, yaw_inertia_given, 0, "in the case; else estimated"),
-    GW_WORKED_OUT("brake", G, firm_stop, 0, "of a firm stop"),
+    GW_CONSTANT("brake", G, GW_FIRM_STOP, 0, "of a firm stop"),
     GW_MEMBER("brake_imbalance", PLAIN, gw_handling_study, brake_imbalance, 0, "of one side to the other"),
     GW_MEMBER("bump", MM, gw_handling_study, bump, 0, "under one wheel"),
 };
@@ -651,17 +460,11 @@ static const gw_record LEFT_OUT_RECORD = GW_RECORD(gw_handling_study, LEFT_OUT);
 
 /* ---- ride ---- */
 
-static double ride_fore_aft(const gw_place *p)
-{
-    const gw_ride_result *r = &GW_IT(p, gw_ride_item)->result;
-    return r->modes[r->wheel_fore_aft].hz;
-}
-
 /* clang-format off */
 static const gw_field RIDE[] = {
     GW_PART_SAME(&GW_RIDE_FIGURES_RECORD),
     GW_MEMBER("friction", N, gw_ride_item, result.friction, 0, "at the wheel, before it moves"),
-    GW_WORKED_OUT("wheel_fore_aft", HZ, ride_fore_aft, 0, "natural frequency"),
+    GW_WORKED_OUT_OF("wheel_fore_aft", HZ, gw_ride_hz, GW_RIDE_WHEEL_FORE_AFT, 0, "natural frequency"),
 };
 static const gw_record RIDE_RECORD = GW_RECORD(gw_ride_item, RIDE);
 /* clang-format on */
@@ -683,16 +486,6 @@ static double is_baseline(const gw_place *p)
     return GW_INDEX(p, gw_kit) == comparison(p)->baseline;
 }
 
-static int deflections(const gw_place *p)
-{
-    return comparison(p)->deflect->n;
-}
-
-static const void *deflection_at(const gw_place *p)
-{
-    return &comparison(p)->deflect->item[p->index];
-}
-
 static int tolerances(const gw_place *p)
 {
     return comparison(p)->tolerance ? comparison(p)->tolerance->n : 0;
@@ -704,45 +497,9 @@ static const void *tolerance_at(const gw_place *p)
     return item->failed ? NULL : item;
 }
 
-static double tolerance_points(const gw_place *p)
-{
-    (void)p;
-    return GW_HARDNESS_TOLERANCE;
-}
-
-static const void *sure(const gw_place *p)
-{
-    return comparison(p)->bands;
-}
-
 static const char *currency(const gw_place *p)
 {
     return p->c->shop.currency;
-}
-
-static int rides(const gw_place *p)
-{
-    return comparison(p)->ride->n;
-}
-
-static const void *ride_at(const gw_place *p)
-{
-    return &comparison(p)->ride->item[p->index];
-}
-
-static int ride_closes(const gw_place *p)
-{
-    return comparison(p)->ride->n_close;
-}
-
-static const void *ride_close_at(const gw_place *p)
-{
-    return &comparison(p)->ride->close[p->index];
-}
-
-static const char *no_ride(const gw_place *p)
-{
-    return comparison(p)->no_ride;
 }
 
 static const char *ride_caution(const gw_place *p)
@@ -774,67 +531,56 @@ static const gw_field TOLERANCE[] = {
     GW_KIT("kit", gw_tolerance_item, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_tolerance_item, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_LOADED("load", gw_tolerance_item, load, 0, "name of the load"),
-    GW_WORKED_OUT("points", PLAIN, tolerance_points, 0, "of hardness, to either side"),
+    GW_CONSTANT("points", PLAIN, GW_HARDNESS_TOLERANCE, 0, "of hardness, to either side"),
     GW_MEMBER("bushes", PLAIN, gw_tolerance_item, bushes, 0, "whose hardness varies"),
     GW_MEMBER("toe_change", DEG, gw_tolerance_item, toe, 0, "all rubber softer, and harder"),
     GW_MEMBER("camber_change", DEG, gw_tolerance_item, camber, 0, "the same of camber"),
 };
 static const gw_record TOLERANCE_RECORD = GW_RECORD(gw_tolerance_item, TOLERANCE);
 
+static const gw_field RESULTS[] = {
+    GW_ROWS("results", gw_deflect_study, n, item, &GW_DEFLECTION_RECORD, 0, "as of deflect"),
+};
+static const gw_field RIDES[] = {
+    GW_ROWS("ride", gw_ride_study, n, item, &RIDE_RECORD, GW_ON_LINE, "what of ride tells the kits apart; the rest: giveway ride"),
+    GW_ROWS("ride_too_close_to_call", gw_ride_study, n_close, close, &GW_RIDE_CLOSE_RECORD, GW_ON_LINE, "kits within the range of each other"),
+};
+static const gw_record RESULTS_RECORD = GW_RECORD(gw_deflect_study, RESULTS), RIDES_RECORD = GW_RECORD(gw_ride_study, RIDES);
+
 static const gw_field RESULT[] = {
     GW_EACH("kits", case_kits, case_kit, &KIT_RECORD, GW_ON_LINE, "of the case"),
-    GW_EACH("results", deflections, deflection_at, &GW_DEFLECTION_RECORD, 0, "as of deflect"),
+    GW_PART_BEHIND(gw_compare_made, cmp.deflect, &RESULTS_RECORD, GW_ALWAYS),
     GW_EACH("hardness_tolerance", tolerances, tolerance_at, &TOLERANCE_RECORD, GW_ON_LINE, "what 5 points of hardness make of the answers"),
-    GW_INSIDE("bands", sure, &GW_BANDS_RECORD, 0, "how sure the answers are"),
+    GW_BEHIND("bands", gw_compare_made, cmp.bands, &GW_BANDS_RECORD, 0, "how sure the answers are"),
     GW_SAID("currency", currency, GW_MAY_LACK, "of every price"),
     GW_ROWS("summary", gw_compare_made, n_kits, kit, &SUMMARY_RECORD, 0, "a kit each"),
-    GW_PRESENT("handling_inputs", handling, &INPUTS_RECORD, GW_ON_LINE, "what handling was calculated with"),
+    GW_BEHIND("handling_inputs", gw_compare_made, cmp.handling, &INPUTS_RECORD, GW_ON_LINE | GW_ALWAYS, "what handling was calculated with"),
     GW_ROWS("handling", gw_compare_made, n_kits, kit, &HANDLING_RECORD, 0, "what a kit does to the car"),
-    GW_PRESENT("handling_left_out", handling, &LEFT_OUT_RECORD, 0, "and what to add"),
-    GW_EACH("ride", rides, ride_at, &RIDE_RECORD, GW_ON_LINE, "what of ride tells the kits apart; the rest: giveway ride"),
-    GW_EACH("ride_too_close_to_call", ride_closes, ride_close_at, &GW_RIDE_CLOSE_RECORD, GW_ON_LINE, "kits within the range of each other"),
-    GW_SAID("ride_left_out", no_ride, GW_MAY_LACK, "what the case lacks for it"),
+    GW_BEHIND("handling_left_out", gw_compare_made, cmp.handling, &LEFT_OUT_RECORD, GW_ALWAYS, "and what to add"),
+    GW_PART_BEHIND(gw_compare_made, cmp.ride, &RIDES_RECORD, GW_ALWAYS),
+    GW_MEMBER("ride_left_out", PLAIN, gw_compare_made, cmp.no_ride, GW_MAY_LACK, "what the case lacks for it"),
     GW_SAID("ride_caution", ride_caution, GW_SOMETIMES, "what its figures are not"),
     GW_SAYINGS("warnings", warnings, warning, 0, "as on standard error"),
 };
 static const gw_record RESULT_RECORD = GW_RECORD(gw_compare_made, RESULT);
 /* clang-format on */
 
-/* A row a deflection and what its kit does. */
-static void put_csv(const gw_case *c, const void *made, gw_buf *out)
+static void csv(const gw_case *c, const void *made, gw_buf *out)
 {
-    const gw_comparison *cmp = ((const gw_compare_made *)made)->cmp;
-    gw_csv csv = { .out = out };
-    gw_record_csv_heads(&GW_DEFLECTION_RECORD, &csv);
-    gw_handling_csv(cmp, NULL, &csv);
-    if (cmp->bands) gw_bands_csv(c, NULL, true, &csv);
-    gw_csv_end_row(&csv);
-    for (int i = 0; i < cmp->deflect->n; i++) {
-        const gw_deflection *item = &cmp->deflect->item[i];
-        const gw_place place = { .c = c, .record = &GW_DEFLECTION_RECORD, .it = item };
-        gw_place_csv(&place, &csv);
-        gw_handling_csv(cmp, item, &csv);
-        if (cmp->bands) gw_bands_csv(c, gw_band_of(cmp->bands, item), false, &csv);
-        gw_csv_end_row(&csv);
-    }
+    (void)c;
+    gw_compare_csv(&((const gw_compare_made *)made)->cmp, out);
 }
 
 const gw_result GW_COMPARE_RESULT = {
-    .command = "compare", .record = &RESULT_RECORD, .rows = "results", .csv = put_csv
+    .command = "compare", .record = &RESULT_RECORD, .rows = "results", .csv = csv
 };
 
 void gw_compare_json(const gw_comparison *cmp, gw_buf *out)
 {
-    gw_compare_made made = { .cmp = cmp };
+    gw_compare_made made = { .cmp = *cmp };
     if (gather(&made))
         gw_result_json(&GW_COMPARE_RESULT, cmp->c, &made, out);
     else
         out->failed = true;
     gw_arena_free(&made.arena);
-}
-
-void gw_compare_csv(const gw_comparison *cmp, gw_buf *out)
-{
-    const gw_compare_made made = { .cmp = cmp };
-    gw_result_csv(&GW_COMPARE_RESULT, cmp->c, &made, out);
 }

@@ -25,7 +25,11 @@ typedef struct gw_comparison {
     const gw_strength_study *peaks;      /**< every figure that has a limit; not NULL                       */
 } gw_comparison;
 
-gw_status gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf *out, gw_error *err);
+/** Whether a kit is among those that were compared. */
+bool gw_compare_shows(const gw_comparison *cmp, int kit);
+
+/** Memory that runs out sticks in `out`. */
+void gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf *out);
 void gw_compare_json(const gw_comparison *cmp, gw_buf *out);
 void gw_compare_csv(const gw_comparison *cmp, gw_buf *out);
 

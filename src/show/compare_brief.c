@@ -15,13 +15,6 @@
 
 #include <math.h>
 
-static bool is_wanted(const gw_comparison *cmp, int kit)
-{
-    for (int i = 0; i < cmp->deflect->n; i++)
-        if (cmp->deflect->item[i].kit == kit) return true;
-    return false;
-}
-
 /* Why a load stands as failed: once a load, as the other commands say it. */
 static void failed_lines(const gw_handling_page *p)
 {
@@ -57,9 +50,7 @@ static void rim_cell(const gw_comparison *cmp, int kit, gw_table *t)
         else
             gw_buf_add(&text, GW_NO_NUMBER);
     }
-    gw_table_cell(t, gw_buf_str(&text));
-    if (text.failed) t->failed = true;
-    gw_buf_free(&text);
+    gw_table_cell_of(t, &text);
 }
 
 typedef struct gw_brief_row {
@@ -118,9 +109,7 @@ static void money_column(const gw_shop *shop, const char *head, gw_table *t)
     gw_buf text = { 0 };
     gw_buf_fmt(&text, "%s\n", head);
     if (shop->currency) gw_buf_clean(&text, shop->currency);
-    gw_table_column(t, GW_RIGHT, gw_buf_str(&text));
-    if (text.failed) t->failed = true;
-    gw_buf_free(&text);
+    gw_table_column_of(t, GW_RIGHT, &text);
 }
 
 /* Whether the case gives a price or a fitting time for anything that a kit buys. */
@@ -128,7 +117,8 @@ static bool has_prices(const gw_comparison *cmp)
 {
     for (int k = 0; k < cmp->c->n_kits; k++) {
         gw_car_cost cost = gw_car_cost_of(cmp->c, k);
-        if (is_wanted(cmp, k) && (cost.unpriced < cost.parts || cost.untimed < cost.parts)) return true;
+        if (gw_compare_shows(cmp, k) && (cost.unpriced < cost.parts || cost.untimed < cost.parts))
+            return true;
     }
     return false;
 }
@@ -138,7 +128,8 @@ static bool lacks_figures(const gw_comparison *cmp)
 {
     for (int k = 0; k < cmp->c->n_kits; k++) {
         gw_car_cost cost = gw_car_cost_of(cmp->c, k), same = gw_car_cost_renewed(cmp->c, k);
-        if (is_wanted(cmp, k) && cost.unpriced + cost.untimed + same.unpriced + same.untimed) return true;
+        if (gw_compare_shows(cmp, k) && cost.unpriced + cost.untimed + same.unpriced + same.untimed)
+            return true;
     }
     return false;
 }
@@ -167,19 +158,18 @@ static void columns(const gw_handling_page *p, const gw_brief_row *from, gw_tabl
     if (rim_loads(p->cmp, load)) gw_table_column(t, GW_RIGHT, "toe at the rim\nmm");
     if (isfinite(from->s.understeer)) gw_table_column(t, GW_RIGHT, "understeer\ndeg/g");
     if (p->cmp->ride->n) {
-        gw_table_column(t, GW_RIGHT, "harshness\ndB");
-        gw_table_column(t, GW_RIGHT, "road noise\ndB");
+        gw_table_heads(t, "rr", "harshness\ndB", "road noise\ndB");
     }
     if (has_prices(p->cmp)) price_columns(p, t);
 }
 
-static gw_status price_table(const gw_handling_page *p, gw_error *err)
+static void price_table(const gw_handling_page *p)
 {
     gw_brief_row from = row_of(p->cmp, p->cmp->baseline);
     gw_table t = { 0 };
     columns(p, &from, &t);
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
-        if (!is_wanted(p->cmp, k)) continue;
+        if (!gw_compare_shows(p->cmp, k)) continue;
         gw_brief_row row = row_of(p->cmp, k);
         int load[2];
         gw_table_cell(&t, p->cmp->c->kits[k].name);
@@ -192,7 +182,7 @@ static gw_status price_table(const gw_handling_page *p, gw_error *err)
         gw_table_end_row(&t);
     }
     gw_buf_add(p->out, "\n");
-    return gw_handling_print(p, &t, err);
+    gw_handling_print(p, &t);
 }
 
 /* The load that one line speaks of: the corner, else the stop. */
@@ -224,9 +214,7 @@ static void tolerance_line(const gw_handling_page *p)
                    gw_signed(gw_unit_out(GW_UNIT_DEG, item->toe[1]), 2).s);
     }
     if (n) gw_buf_add(&text, ".");
-    if (n) gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
-    if (text.failed) p->out->failed = true;
-    gw_buf_free(&text);
+    gw_paragraph_of(p->out, &text, p->width, 2);
 }
 
 static void explain(const gw_handling_page *p)
@@ -250,22 +238,19 @@ static void explain(const gw_handling_page *p)
         gw_buf_add(&text, lacks_figures(p->cmp) ? ". Plus: some parts carry no figure." : ".");
     } else
         gw_buf_add(&text, "No prices: no bush of the case has a price or fit_minutes.");
-    gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
-    if (text.failed) p->out->failed = true;
-    gw_buf_free(&text);
+    gw_paragraph_of(p->out, &text, p->width, 2);
 }
 
-gw_status gw_compare_brief(const gw_handling_page *p, gw_error *err)
+void gw_compare_brief(const gw_handling_page *p)
 {
     for (int k = 0; k < p->cmp->c->n_kits; k++)
-        if (is_wanted(p->cmp, k)) gw_verdict_text(p, k);
+        if (gw_compare_shows(p->cmp, k)) gw_verdict_text(p, k);
     gw_changes_text(p);
     gw_limits_text(p);
-    gw_status status = gw_compare_loads(p, err);
+    gw_compare_loads(p);
     failed_lines(p);
-    if (status == GW_OK) status = price_table(p, err);
-    if (status == GW_OK) gw_shared_work_brief(p);
-    if (status == GW_OK) tolerance_line(p);
-    if (status == GW_OK) explain(p);
-    return status;
+    price_table(p);
+    gw_shared_work_brief(p);
+    tolerance_line(p);
+    explain(p);
 }

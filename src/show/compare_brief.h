@@ -6,6 +6,6 @@
 #include "show/handling.h"
 
 /** A sentence a kit, the loads with a column a kit, ride and prices with a row a kit. */
-gw_status gw_compare_brief(const gw_handling_page *p, gw_error *err);
+void gw_compare_brief(const gw_handling_page *p);
 
 #endif

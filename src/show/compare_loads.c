@@ -32,13 +32,6 @@ typedef struct gw_loads_page {
     bool rim;           /* some wheel has one */
 } gw_loads_page;
 
-static bool is_wanted(const gw_comparison *cmp, int kit)
-{
-    for (int i = 0; i < cmp->deflect->n; i++)
-        if (cmp->deflect->item[i].kit == kit) return true;
-    return false;
-}
-
 static bool is_tried(const gw_comparison *cmp, gw_axle axle, int load)
 {
     for (int i = 0; i < cmp->deflect->n; i++)
@@ -94,9 +87,7 @@ static void put_figures(const gw_loads_page *page, int row, const gw_deflection 
 
 static void put_cell(gw_buf *text, gw_table *t)
 {
-    gw_table_cell(t, gw_buf_str(text));
-    if (text->failed) t->failed = true;
-    gw_buf_free(text);
+    gw_table_cell_of(t, text);
 }
 
 /* "hard stop, front" */
@@ -137,7 +128,7 @@ static void rows(const gw_loads_page *page, gw_axle axle, int load, gw_table *t)
         if (r == 1) gw_table_cell(t, "");
         if (two) names_cell(page, r, t);
         for (int k = 0; k < cmp->c->n_kits; k++)
-            if (is_wanted(cmp, k)) kit_cell(page, r, gw_deflect_find(cmp->deflect, k, axle, load), t);
+            if (gw_compare_shows(cmp, k)) kit_cell(page, r, gw_deflect_find(cmp->deflect, k, axle, load), t);
         gw_table_end_row(t);
     }
 }
@@ -150,9 +141,7 @@ static void kit_column(const gw_loads_page *page, int kit, gw_table *t)
         gw_buf_add(&head, "\n");
         put_figures(page, 0, NULL, &head);
     }
-    gw_table_column(t, GW_RIGHT, gw_buf_str(&head));
-    if (head.failed) t->failed = true;
-    gw_buf_free(&head);
+    gw_table_column_of(t, GW_RIGHT, &head);
 }
 
 static void fill(const gw_loads_page *page, gw_table *t)
@@ -165,13 +154,13 @@ static void fill(const gw_loads_page *page, gw_table *t)
                           : "load, wheel\ndeg; x in mm");
     if (two) gw_table_column(t, GW_LEFT, "deg, mm");
     for (int k = 0; k < cmp->c->n_kits; k++)
-        if (is_wanted(cmp, k)) kit_column(page, k, t);
+        if (gw_compare_shows(cmp, k)) kit_column(page, k, t);
     for (int l = 0; l < cmp->c->n_loads; l++)
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
             if (is_tried(cmp, a, l)) rows(page, a, l, t);
 }
 
-gw_status gw_compare_loads(const gw_handling_page *p, gw_error *err)
+void gw_compare_loads(const gw_handling_page *p)
 {
     gw_loads_page page = { .p = p };
     gw_table t = { 0 };
@@ -183,5 +172,5 @@ gw_status gw_compare_loads(const gw_handling_page *p, gw_error *err)
         if (gw_table_fits(&t, p->width, 2)) break;
     }
     gw_buf_add(p->out, "\n");
-    return gw_handling_print(p, &t, err);
+    gw_handling_print(p, &t);
 }

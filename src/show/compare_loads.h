@@ -9,6 +9,6 @@
  * Toe, camber and fore-aft of every load and wheel: a row each where the page is wide enough, with toe at the
  * rim if it still fits; two rows each, the rim among them, where it is not.
  */
-gw_status gw_compare_loads(const gw_handling_page *p, gw_error *err);
+void gw_compare_loads(const gw_handling_page *p);
 
 #endif

@@ -19,23 +19,14 @@
 #include <ctype.h>
 #include <math.h>
 
-typedef struct gw_compare_page {
-    const gw_comparison *cmp;
-    int width;
-    bool bold;
-    gw_buf *out;
-} gw_compare_page;
-
-static const gw_deflection *find(const gw_compare_page *p, int kit, gw_axle axle, int load)
+static const gw_deflection *find(const gw_handling_page *p, int kit, gw_axle axle, int load)
 {
     return gw_deflect_find(p->cmp->deflect, kit, axle, load);
 }
 
-static void paragraph(const gw_compare_page *p, gw_buf *text, int indent)
+static void paragraph(const gw_handling_page *p, gw_buf *text, int indent)
 {
-    gw_buf_paragraph(p->out, gw_buf_str(text), p->width, indent);
-    if (text->failed) p->out->failed = true;
-    gw_buf_free(text);
+    gw_paragraph_of(p->out, text, p->width, indent);
 }
 
 /* First letter of what is in `text` from `at` on in upper case. */
@@ -44,7 +35,7 @@ static void begin_sentence(gw_buf *text, size_t at)
     if (text->n > at) text->s[at] = (char)toupper((unsigned char)text->s[at]);
 }
 
-static void heading(const gw_compare_page *p, const gw_deflection *item)
+static void heading(const gw_handling_page *p, const gw_deflection *item)
 {
     const gw_load *load = &p->cmp->c->loads[item->load];
     gw_buf text = { 0 };
@@ -57,20 +48,16 @@ static void heading(const gw_compare_page *p, const gw_deflection *item)
         gw_phrase_load(load, &text);
     }
     gw_heading(p->out, p->bold, "%s", gw_buf_str(&text));
-    if (text.failed) p->out->failed = true;
-    gw_buf_free(&text);
+    gw_buf_drop(&text, p->out);
 }
 
 static void kit_columns(gw_table *t, bool rim, bool bands)
 {
-    gw_table_column(t, GW_LEFT, "kit");
-    gw_table_column(t, GW_RIGHT, "toe change\ndeg");
+    gw_table_heads(t, "lr", "kit", "toe change\ndeg");
     if (bands) gw_table_column(t, GW_RIGHT, "95 of 100\ndeg");
     gw_table_column(t, GW_RIGHT, "\ndeg min");
     if (rim) gw_table_column(t, GW_RIGHT, "at the rim\nmm");
-    gw_table_column(t, GW_RIGHT, "camber change\ndeg");
-    gw_table_column(t, GW_RIGHT, "camber\ndeg");
-    gw_table_column(t, GW_RIGHT, "wheel fore-aft\nmm");
+    gw_table_heads(t, "rrr", "camber change\ndeg", "camber\ndeg", "wheel fore-aft\nmm");
 }
 
 static void band_cell(gw_table *t, const gw_bands_item *band)
@@ -97,7 +84,7 @@ static void kit_row(gw_table *t, const gw_comparison *cmp, const gw_deflection *
     gw_table_end_row(t);
 }
 
-static gw_status kit_table(const gw_compare_page *p, gw_axle axle, int load, gw_error *err)
+static void kit_table(const gw_handling_page *p, gw_axle axle, int load)
 {
     double rim = p->cmp->c->corners[axle].wheel.rim_diameter;
     gw_table table = { 0 };
@@ -106,13 +93,11 @@ static gw_status kit_table(const gw_compare_page *p, gw_axle axle, int load, gw_
         const gw_deflection *item = find(p, k, axle, load);
         if (item) kit_row(&table, p->cmp, item, rim);
     }
-    gw_status status = gw_table_print(&table, p->width, 2, p->bold, p->out, err);
-    gw_table_free(&table);
-    return status;
+    gw_table_put(&table, p->width, 2, p->bold, p->out);
 }
 
 /* The three that contribute most to toe, one line a kit. */
-static void blame(const gw_compare_page *p, gw_axle axle, int load)
+static void blame(const gw_handling_page *p, gw_axle axle, int load)
 {
     gw_buf_add(p->out, "  toe comes from (share of all contributions by size):\n");
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
@@ -132,7 +117,7 @@ static void blame(const gw_compare_page *p, gw_axle axle, int load)
 }
 
 /* "0.11 deg less with X, 0.20 deg less with Y." */
-static void say_toe(const gw_compare_page *p, const gw_deflection *from, gw_axle axle, int load, gw_buf *out)
+static void say_toe(const gw_handling_page *p, const gw_deflection *from, gw_axle axle, int load, gw_buf *out)
 {
     bool first = true;
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
@@ -153,7 +138,7 @@ static void say_toe(const gw_compare_page *p, const gw_deflection *from, gw_axle
     gw_buf_add(out, ".");
 }
 
-static void sentence(const gw_compare_page *p, gw_axle axle, int load)
+static void sentence(const gw_handling_page *p, gw_axle axle, int load)
 {
     const gw_deflection *from = find(p, p->cmp->baseline, axle, load);
     int others = 0;
@@ -169,7 +154,7 @@ static void sentence(const gw_compare_page *p, gw_axle axle, int load)
     paragraph(p, &text, 2);
 }
 
-static void failed_lines(const gw_compare_page *p, gw_axle axle, int load)
+static void failed_lines(const gw_handling_page *p, gw_axle axle, int load)
 {
     const gw_deflect_study *d = p->cmp->deflect;
     for (int i = 0; i < d->n; i++)
@@ -178,7 +163,7 @@ static void failed_lines(const gw_compare_page *p, gw_axle axle, int load)
 }
 
 /* One that tells of the load: carried, or at least tried. */
-static const gw_deflection *any_item(const gw_compare_page *p, gw_axle axle, int load)
+static const gw_deflection *any_item(const gw_handling_page *p, gw_axle axle, int load)
 {
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
         const gw_deflection *item = find(p, k, axle, load);
@@ -190,33 +175,25 @@ static const gw_deflection *any_item(const gw_compare_page *p, gw_axle axle, int
     return NULL;
 }
 
-static gw_status all_loads(const gw_compare_page *p, gw_error *err)
+static void all_loads(const gw_handling_page *p)
 {
     for (int l = 0; l < p->cmp->c->n_loads; l++)
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
             const gw_deflection *item = any_item(p, a, l);
             if (!item) continue;
             heading(p, item);
-            gw_status status = item->failed ? GW_OK : kit_table(p, a, l, err);
-            if (status != GW_OK) return status;
+            if (!item->failed) kit_table(p, a, l);
             failed_lines(p, a, l);
             if (item->failed) continue;
             blame(p, a, l);
             sentence(p, a, l);
         }
-    return GW_OK;
 }
 
 static void ride_columns(gw_table *t)
 {
-    gw_table_column(t, GW_LEFT, "kit");
-    gw_table_column(t, GW_RIGHT, "comfort\nm/s2");
-    gw_table_column(t, GW_RIGHT, "harshness\ndB");
-    gw_table_column(t, GW_RIGHT, "range\ndB");
-    gw_table_column(t, GW_RIGHT, "A-weighted\ndB");
-    gw_table_column(t, GW_RIGHT, "range\ndB");
-    gw_table_column(t, GW_RIGHT, "fore-aft mode\nHz");
-    gw_table_column(t, GW_RIGHT, "wheel moves\nat N");
+    gw_table_heads(t, "lrrrrrrr", "kit", "comfort\nm/s2", "harshness\ndB", "range\ndB", "A-weighted\ndB",
+                   "range\ndB", "fore-aft mode\nHz", "wheel moves\nat N");
 }
 
 static void range_cell(gw_table *t, const gw_ride_item *item, double low, double high)
@@ -242,19 +219,17 @@ static void ride_row(gw_table *t, const gw_comparison *cmp, const gw_ride_item *
     gw_table_end_row(t);
 }
 
-static gw_status ride_table(const gw_compare_page *p, gw_axle axle, gw_error *err)
+static void ride_table(const gw_handling_page *p, gw_axle axle)
 {
     gw_table table = { 0 };
     ride_columns(&table);
     for (int i = 0; i < p->cmp->ride->n; i++)
         if (p->cmp->ride->item[i].axle == axle) ride_row(&table, p->cmp, &p->cmp->ride->item[i]);
-    gw_status status = gw_table_print(&table, p->width, 2, p->bold, p->out, err);
-    gw_table_free(&table);
-    return status;
+    gw_table_put(&table, p->width, 2, p->bold, p->out);
 }
 
 /* What the standard says of the least and the most comfortable kit. */
-static void comfort_words(const gw_compare_page *p, gw_axle axle)
+static void comfort_words(const gw_handling_page *p, gw_axle axle)
 {
     double low = HUGE_VAL, high = 0.0;
     gw_buf text = { 0 };
@@ -267,52 +242,45 @@ static void comfort_words(const gw_compare_page *p, gw_axle axle)
     paragraph(p, &text, 2);
 }
 
-static gw_status ride_part(const gw_compare_page *p, gw_error *err)
+static void ride_part(const gw_handling_page *p)
 {
     if (p->cmp->no_ride) {
         gw_buf_fmt(p->out, "\nRide and harshness are left out: the case lacks %s.\n", p->cmp->no_ride);
-        return GW_OK;
+        return;
     }
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
         bool there = false;
         for (int i = 0; i < p->cmp->ride->n; i++) there = there || p->cmp->ride->item[i].axle == a;
         if (!there) continue;
         gw_ride_heading(p->cmp->c, a, p->bold, p->out);
-        gw_status status = ride_table(p, a, err);
-        if (status != GW_OK) return status;
+        ride_table(p, a);
         comfort_words(p, a);
     }
     gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_RIDE_RANGE), p->width, 2);
     gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_RIDE_ESTIMATE), p->width, 2);
-    return GW_OK;
 }
 
 /* What the kits do to the car, past the summary. */
-static gw_status handling_part(const gw_handling_page *p, gw_error *err)
+static void handling_part(const gw_handling_page *p)
 {
-    gw_status (*const PARTS[])(const gw_handling_page *p,
-                               gw_error *err) = { gw_budget_text, gw_balance_text, gw_braking_text,
-                                                  gw_traction_text, gw_consistency_text };
-    gw_status status = GW_OK;
-    for (size_t i = 0; i < sizeof PARTS / sizeof *PARTS && status == GW_OK && p->cmp->detail; i++)
-        status = PARTS[i](p, err);
-    if (status == GW_OK) gw_handling_lacks_text(p);
-    return status;
+    void (*const PARTS[])(const gw_handling_page *) = { gw_budget_text, gw_balance_text, gw_braking_text,
+                                                        gw_traction_text, gw_consistency_text };
+    for (size_t i = 0; i < sizeof PARTS / sizeof *PARTS && p->cmp->detail; i++) PARTS[i](p);
+    gw_handling_lacks_text(p);
 }
 
 /* What stands behind --detail. */
-static gw_status all_detail(const gw_compare_page *page, const gw_handling_page *handling, gw_error *err)
+static void all_detail(const gw_handling_page *page)
 {
     const gw_comparison *cmp = page->cmp;
-    gw_status status = gw_summary_text(handling, err);
-    if (status == GW_OK) status = all_loads(page, err);
-    if (status == GW_OK) status = ride_part(page, err);
-    if (status == GW_OK) status = handling_part(handling, err);
+    gw_summary_text(page);
+    all_loads(page);
+    ride_part(page);
+    handling_part(page);
     if (cmp->strength) gw_overloads_text(cmp->c, cmp->strength, page->width, page->bold, page->out);
-    return status;
 }
 
-static void cautions(const gw_compare_page *p)
+static void cautions(const gw_handling_page *p)
 {
     gw_buf text = { 0 };
     gw_buf_add(p->out, "\n");
@@ -326,24 +294,22 @@ static void cautions(const gw_compare_page *p)
     paragraph(p, &text, 0);
 }
 
-gw_status gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf *out, gw_error *err)
+void gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf *out)
 {
-    const gw_compare_page page = { cmp, width, bold, out };
-    const gw_handling_page handling = { cmp, width, bold, out };
+    const gw_handling_page page = { cmp, width, bold, out };
     gw_buf_clean(out, cmp->c->title);
     gw_buf_add(out, "\n");
     gw_buf_paragraph(
         out, "Kits side by side: changes since standing still. Plus: toe-in, camber top out, x forward.",
         width, 0);
-    gw_status status = gw_compare_brief(&handling, err);
-    if (status == GW_OK && cmp->detail)
-        status = all_detail(&page, &handling, err);
-    else if (status == GW_OK)
-        gw_handling_lacks_text(&handling);
+    gw_compare_brief(&page);
+    if (cmp->detail)
+        all_detail(&page);
+    else
+        gw_handling_lacks_text(&page);
     if (cmp->bands) {
         if (cmp->detail) gw_buf_add(out, "\n");
         gw_bands_words(cmp->c, cmp->bands, width, out);
     }
     cautions(&page);
-    return status == GW_OK ? gw_buf_status(out, err) : status;
 }

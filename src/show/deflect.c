@@ -19,20 +19,10 @@ static const char *verdict_unit(const gw_place *p)
     return UNITS[GW_JUDGED_DIMENSIONS[GW_IT(p, gw_verdict)->what]];
 }
 
-static double verdict_value(const gw_place *p)
-{
-    return GW_IT(p, gw_verdict)->value;
-}
-
-static double verdict_limit(const gw_place *p)
-{
-    return GW_IT(p, gw_verdict)->limit;
-}
-
 static const gw_field CHECK[] = {
     GW_WORD("what", gw_verdict, what, GW_JUDGED_WORDS, 0, "the figure"),
-    GW_WORKED_OUT_IN("value", unit_of_verdict, verdict_value, 0, "in the unit named beside it"),
-    GW_WORKED_OUT_IN("limit", unit_of_verdict, verdict_limit, 0, "in the same unit"),
+    GW_MEMBER_IN("value", unit_of_verdict, gw_verdict, value, 0, "in the unit named beside it"),
+    GW_MEMBER_IN("limit", unit_of_verdict, gw_verdict, limit, 0, "in the same unit"),
     GW_SAID("unit", verdict_unit, 0, "N, MPa, or - for a ratio"),
     GW_MEMBER("holds", PLAIN, gw_verdict, holds, 0, "the value is within the limit"),
     GW_MEMBER("source", PLAIN, gw_verdict, source, 0, "where the limit comes from"),
@@ -68,20 +58,10 @@ static const char *joint_name(const gw_place *p)
     return p->c->corners[GW_IT(p, gw_deflection)->axle].joints[GW_INDEX(p, gw_joint_result)].name;
 }
 
-static const void *strength_of(const gw_place *p, gw_strength_kind kind)
+static const void *strength(const gw_place *p)
 {
     const gw_strength *s = &GW_IT(p, gw_deflection)->strength[GW_INDEX(p, gw_joint_result)];
-    return s->kind == kind ? s : NULL;
-}
-
-static const void *rubber(const gw_place *p)
-{
-    return strength_of(p, GW_STRENGTH_RUBBER);
-}
-
-static const void *spherical(const gw_place *p)
-{
-    return strength_of(p, GW_STRENGTH_BEARING);
+    return s->kind == (gw_strength_kind)GW_WHICH(p) ? s : NULL;
 }
 
 /* clang-format off */
@@ -93,8 +73,8 @@ static const gw_field JOINT[] = {
     GW_MEMBER("moment", NM, gw_joint_result, m, GW_BUSH_AXES, "in the frame of the bush"),
     GW_MEMBER("toe_share", DEG, gw_joint_result, toe_share, 0, "part of the toe change that this joint makes"),
     GW_MEMBER("camber_share", DEG, gw_joint_result, camber_share, 0, "part of the camber change"),
-    GW_INSIDE("strain", rubber, &STRAIN_RECORD, 0, "of the rubber, with its checks"),
-    GW_INSIDE("bearing", spherical, &BEARING_RECORD, 0, "of a spherical bearing, with its checks"),
+    GW_INSIDE_OF("strain", strength, GW_STRENGTH_RUBBER, &STRAIN_RECORD, 0, "of the rubber, with its checks"),
+    GW_INSIDE_OF("bearing", strength, GW_STRENGTH_BEARING, &BEARING_RECORD, 0, "of a spherical bearing, with its checks"),
 };
 static const gw_record JOINT_RECORD = GW_RECORD(gw_joint_result, JOINT);
 
@@ -106,15 +86,10 @@ static const gw_field ON_ROAD[] = {
 };
 static const gw_record ON_ROAD_RECORD = GW_RECORD(gw_deflection, ON_ROAD);
 
-static const void *on_road(const gw_place *p)
-{
-    return GW_IT(p, gw_deflection)->on_road ? GW_IT(p, gw_deflection) : NULL;
-}
-
 static const gw_field MANOEUVRE[] = {
     GW_WORD("wheel", gw_deflection, side, GW_SIDE_NAMES, 0, "which of the two wheels of the axle"),
     GW_MEMBER("roll", DEG, gw_deflection, roll, 0, "of the body"),
-    GW_PART_FOUND(on_road, &ON_ROAD_RECORD, 0),
+    GW_PART_IF(gw_deflection, on_road, &ON_ROAD_RECORD),
     GW_MEMBER("dive", MM, gw_deflection, dive, 0, "part of the travel from braking or driving; mean of both wheels where the whole car is solved"),
     GW_MEMBER("hub_force", N, gw_deflection, applied.hub_force, GW_NO_CSV, "at the wheel centre"),
     GW_MEMBER("patch_moment", NM, gw_deflection, applied.patch_moment, GW_NO_CSV, "at the contact patch"),
@@ -130,11 +105,6 @@ static const gw_field SHARES[] = {
 };
 static const gw_record SHARES_RECORD = GW_RECORD(gw_corner_result, SHARES);
 
-static const void *manoeuvre(const gw_place *p)
-{
-    return GW_IT(p, gw_deflection)->manoeuvre ? GW_IT(p, gw_deflection) : NULL;
-}
-
 static int joints(const gw_place *p)
 {
     return p->c->corners[GW_IT(p, gw_deflection)->axle].n_joints;
@@ -146,7 +116,7 @@ static const void *joint_at(const gw_place *p)
 }
 
 static const gw_field SOLVED[] = {
-    GW_PART_FOUND(manoeuvre, &MANOEUVRE_RECORD, 0),
+    GW_PART_IF(gw_deflection, manoeuvre, &MANOEUVRE_RECORD),
     GW_MEMBER("travel", MM, gw_deflection, applied.travel, 0, "of the wheel centre; bump positive"),
     GW_MEMBER("patch_force", N, gw_deflection, applied.patch_force, 0, "of the road on the tyre"),
     GW_MEMBER("camber_change", DEG, gw_deflection, result.camber_change, 0, "since standing still; top outboard positive"),
@@ -173,16 +143,11 @@ static const gw_field SIDED[] = {
 };
 static const gw_record SIDED_RECORD = GW_RECORD(gw_deflection, SIDED);
 
-static const void *sided(const gw_place *p)
-{
-    return GW_IT(p, gw_deflection)->sided ? GW_IT(p, gw_deflection) : NULL;
-}
-
 static const gw_field DEFLECTION[] = {
     GW_KIT("kit", gw_deflection, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_deflection, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_LOADED("load", gw_deflection, load, 0, "name of the load"),
-    GW_PART_FOUND(sided, &SIDED_RECORD, 0),
+    GW_PART_IF(gw_deflection, sided, &SIDED_RECORD),
     GW_PART_FOUND(solved, &SOLVED_RECORD, 0),
     GW_MEMBER("failed", PLAIN, gw_deflection, failed, GW_SOMETIMES, "why the load cannot be carried; nothing else is there then"),
 };

@@ -38,8 +38,7 @@ static void blame_line(gw_paper *paper, const gw_place *place, gw_angle which)
     gw_contributors_words(top, n, which, &names);
     gw_paper_say(paper, 4, "%s, %s: %s", place->c->loads[item->load].name, which == GW_TOE ? "toe" : "camber",
                  n ? gw_buf_str(&names) : "no bush moves it");
-    if (names.failed) paper->out->failed = true;
-    gw_buf_free(&names);
+    gw_buf_drop(&names, paper->out);
 }
 
 /* -- joint by joint -- */

@@ -3,9 +3,8 @@
 #ifndef SHOW_HANDLING_H
 #define SHOW_HANDLING_H
 
-#include "format/csv.h"
-#include "format/json.h"
 #include "format/table.h"
+#include "record/record.h"
 #include "show/compare.h"
 
 /** One row of the summary: a kit. Not a number where it was not worked out. */
@@ -38,6 +37,9 @@ gw_summary gw_summary_of(const gw_comparison *cmp, int kit);
     X(COMPLIANCE_CAMBER, "compliance camber", "compliance_camber", "camber by the bushes")                   \
     X(CURVE, "curved tyre", "curved_tyre", "what a curved tyre adds when all of these act together")
 
+/** Rows over a gw_traction_item, a gw_band_item and a gw_disturbance of a gw_braking_item. */
+extern const gw_record GW_TRACTION_RECORD, GW_BAND_RECORD, GW_PUSH_RECORD;
+
 /** Heads of an entry of the budget for people, and its key for programs. */
 const char *gw_budget_words(gw_budget_entry entry);
 const char *gw_budget_key(gw_budget_entry entry);
@@ -54,21 +56,18 @@ void gw_handling_heading(const gw_handling_page *p, const char *text);
 /** A cell with what is said of a kit. */
 void gw_handling_kit(const gw_handling_page *p, int kit, gw_table *table);
 /** Prints the table under its heading and frees it. */
-gw_status gw_handling_print(const gw_handling_page *p, gw_table *table, gw_error *err);
+void gw_handling_print(const gw_handling_page *p, gw_table *table);
 
 /** The one table at the top, with what its columns mean. */
-gw_status gw_summary_text(const gw_handling_page *p, gw_error *err);
+void gw_summary_text(const gw_handling_page *p);
 /** A line for each part that is left out, and what to add. */
 void gw_handling_lacks_text(const gw_handling_page *p);
 
 /* The rest, part by part. */
-gw_status gw_budget_text(const gw_handling_page *p, gw_error *err);
-gw_status gw_balance_text(const gw_handling_page *p, gw_error *err);
-gw_status gw_braking_text(const gw_handling_page *p, gw_error *err);
-gw_status gw_traction_text(const gw_handling_page *p, gw_error *err);
-gw_status gw_consistency_text(const gw_handling_page *p, gw_error *err);
-
-/** Further fields of a row of the comparison; with item NULL their heads. */
-void gw_handling_csv(const gw_comparison *cmp, const gw_deflection *item, gw_csv *csv);
+void gw_budget_text(const gw_handling_page *p);
+void gw_balance_text(const gw_handling_page *p);
+void gw_braking_text(const gw_handling_page *p);
+void gw_traction_text(const gw_handling_page *p);
+void gw_consistency_text(const gw_handling_page *p);
 
 #endif

@@ -15,45 +15,24 @@ static const gw_match_made *made(const gw_place *p)
 
 /* -- an uncertain figure, in its own unit -- */
 
-static double figure_at(const gw_place *p, bool after, double ends)
+enum { VALUE_ITSELF, LOW_END, HIGH_END };
+
+/* Before the readings: in half bands of the case. After them: about where it moved, as far as it still may.
+ */
+static double figure_at(const gw_matched *m, bool after, int which)
 {
-    const gw_matched *m = GW_IT(p, gw_matched);
+    double ends = which == LOW_END ? -2.0 : which == HIGH_END ? 2.0 : 0.0;
     return after ? gw_unsure_at(m->figure, m->z + ends * m->sd) : gw_unsure_at(m->figure, ends);
 }
 
-static double before_value(const gw_place *p)
+static double before(const gw_place *p)
 {
-    return figure_at(p, false, 0.0);
+    return figure_at(GW_IT(p, gw_matched), false, GW_WHICH(p));
 }
 
-static double before_low(const gw_place *p)
+static double after(const gw_place *p)
 {
-    return figure_at(p, false, -2.0);
-}
-
-static double before_high(const gw_place *p)
-{
-    return figure_at(p, false, 2.0);
-}
-
-static double after_value(const gw_place *p)
-{
-    return figure_at(p, true, 0.0);
-}
-
-static double after_low(const gw_place *p)
-{
-    return figure_at(p, true, -2.0);
-}
-
-static double after_high(const gw_place *p)
-{
-    return figure_at(p, true, 2.0);
-}
-
-static const void *same_figure(const gw_place *p)
-{
-    return GW_IT(p, gw_matched);
+    return figure_at(GW_IT(p, gw_matched), true, GW_WHICH(p));
 }
 
 static const char *figure_path(const gw_place *p)
@@ -68,14 +47,14 @@ static double narrowed(const gw_place *p)
 
 /* clang-format off */
 static const gw_field BEFORE[] = {
-    GW_WORKED_OUT("value", PLAIN, before_value, 0, "in the figure's own unit"),
-    GW_WORKED_OUT("low", PLAIN, before_low, 0, "end of its band"),
-    GW_WORKED_OUT("high", PLAIN, before_high, 0, "end of its band"),
+    GW_WORKED_OUT_OF("value", PLAIN, before, VALUE_ITSELF, 0, "in the figure's own unit"),
+    GW_WORKED_OUT_OF("low", PLAIN, before, LOW_END, 0, "end of its band"),
+    GW_WORKED_OUT_OF("high", PLAIN, before, HIGH_END, 0, "end of its band"),
 };
 static const gw_field AFTER[] = {
-    GW_WORKED_OUT("value", PLAIN, after_value, 0, "in the figure's own unit"),
-    GW_WORKED_OUT("low", PLAIN, after_low, 0, "end of its band"),
-    GW_WORKED_OUT("high", PLAIN, after_high, 0, "end of its band"),
+    GW_WORKED_OUT_OF("value", PLAIN, after, VALUE_ITSELF, 0, "in the figure's own unit"),
+    GW_WORKED_OUT_OF("low", PLAIN, after, LOW_END, 0, "end of its band"),
+    GW_WORKED_OUT_OF("high", PLAIN, after, HIGH_END, 0, "end of its band"),
 };
 static const gw_record BEFORE_RECORD = GW_RECORD(gw_matched, BEFORE);
 static const gw_record AFTER_RECORD = GW_RECORD(gw_matched, AFTER);
@@ -83,8 +62,8 @@ static const gw_record AFTER_RECORD = GW_RECORD(gw_matched, AFTER);
 static const gw_field FIGURE[] = {
     GW_SAID("of", figure_path, 0, "path of the figure"),
     GW_MEMBER("z", PLAIN, gw_matched, z, 0, "how far it moved, in half bands"),
-    GW_PRESENT("before", same_figure, &BEFORE_RECORD, GW_ON_LINE, "as the case has it"),
-    GW_PRESENT("after", same_figure, &AFTER_RECORD, GW_ON_LINE, "as the readings leave it"),
+    GW_HERE("before", &BEFORE_RECORD, GW_ON_LINE, "as the case has it"),
+    GW_HERE("after", &AFTER_RECORD, GW_ON_LINE, "as the readings leave it"),
     GW_WORKED_OUT("narrowed", PLAIN, narrowed, 0, "by how much its band shrank"),
     GW_MEMBER("drop", PLAIN, gw_matched, drop, GW_MAY_LACK, "by how much chi-square would fall without what the case says of it"),
     GW_MEMBER("probability", PLAIN, gw_matched, probability, GW_MAY_LACK, "of as much or more by chance"),
@@ -111,7 +90,7 @@ static int silent(const gw_place *p)
 
 /* -- a reading -- */
 
-static const gw_reading *reading(const gw_place *p)
+static const void *taken(const gw_place *p)
 {
     return &made(p)->readings->reading[GW_INDEX(p, gw_match_reading)];
 }
@@ -146,34 +125,9 @@ static double as_read(const gw_place *p)
     return read_value(p)->reading;
 }
 
-static double model_before(const gw_place *p)
-{
-    return GW_IT(p, gw_match_value)->before;
-}
-
-static double model_after(const gw_place *p)
-{
-    return GW_IT(p, gw_match_value)->after;
-}
-
-static const char *reading_name(const gw_place *p)
-{
-    return reading(p)->name;
-}
-
-static const char *reading_corner(const gw_place *p)
-{
-    return gw_axle_name(reading(p)->axle);
-}
-
-static const char *reading_kit(const gw_place *p)
-{
-    return p->c->kits[reading(p)->kit].name;
-}
-
 static int values(const gw_place *p)
 {
-    return reading(p)->n_values;
+    return ((const gw_reading *)taken(p))->n_values;
 }
 
 static const void *value_at(const gw_place *p)
@@ -186,16 +140,21 @@ static const gw_field VALUE[] = {
     GW_SAID("figure", read_figure, 0, "that was read; its unit is that of what follows"),
     GW_WORKED_OUT("travel", MM, travel, GW_MAY_LACK, "at which it was read"),
     GW_WORKED_OUT_IN("reading", read_unit, as_read, GW_NO_UNIT, "on the ramp"),
-    GW_WORKED_OUT_IN("before", read_unit, model_before, GW_NO_UNIT, "of the case as written"),
-    GW_WORKED_OUT_IN("after", read_unit, model_after, GW_NO_UNIT, "of the corrected case"),
+    GW_MEMBER_IN("before", read_unit, gw_match_value, before, GW_NO_UNIT, "of the case as written"),
+    GW_MEMBER_IN("after", read_unit, gw_match_value, after, GW_NO_UNIT, "of the corrected case"),
     GW_MEMBER("residual", PLAIN, gw_match_value, residual, 0, "reading less corrected case, in standard deviations"),
 };
 static const gw_record VALUE_RECORD = GW_RECORD(gw_match_value, VALUE);
 
+static const gw_field TAKEN[] = {
+    GW_MEMBER("name", PLAIN, gw_reading, name, 0, "of the reading"),
+    GW_WORD("corner", gw_reading, axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_KIT("kit", gw_reading, kit, 0, "that was fitted"),
+};
+static const gw_record TAKEN_RECORD = GW_RECORD(gw_reading, TAKEN);
+
 static const gw_field READING[] = {
-    GW_SAID("name", reading_name, 0, "of the reading"),
-    GW_CHOSEN("corner", reading_corner, GW_AXLE_NAMES, 0, "the axle"),
-    GW_SAID("kit", reading_kit, 0, "that was fitted"),
+    GW_PART_FOUND(taken, &TAKEN_RECORD, GW_ALWAYS),
     GW_EACH("values", values, value_at, &VALUE_RECORD, GW_ON_LINE, "that were read"),
     GW_MEMBER("drop", PLAIN, gw_match_reading, drop, GW_NO_CSV | GW_MAY_LACK, "by how much chi-square would fall without it"),
     GW_MEMBER("probability", PLAIN, gw_match_reading, probability, GW_NO_CSV | GW_MAY_LACK, "of as much or more by chance"),
@@ -248,26 +207,6 @@ static const gw_record DOUBT_RECORD = GW_RECORD(gw_doubt, DOUBT);
 
 /* -- what to read next -- */
 
-static const gw_reading *next(const gw_place *p)
-{
-    return GW_IT(p, gw_next_reading)->reading;
-}
-
-static const char *next_name(const gw_place *p)
-{
-    return next(p)->name;
-}
-
-static const char *next_corner(const gw_place *p)
-{
-    return gw_axle_name(next(p)->axle);
-}
-
-static const char *next_kit(const gw_place *p)
-{
-    return p->c->kits[next(p)->kit].name;
-}
-
 static const char *narrowed_path(const gw_place *p)
 {
     return p->c->uncertain.figure[GW_IT(p, struct gw_next_figure)->figure].of;
@@ -280,10 +219,15 @@ static const gw_field NARROWS[] = {
 };
 static const gw_record NARROWS_RECORD = GW_RECORD(struct gw_next_figure, NARROWS);
 
+static const gw_field TO_READ[] = {
+    GW_MEMBER("name", PLAIN, gw_reading, name, 0, "of the reading"),
+    GW_WORD("corner", gw_reading, axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_KIT("kit", gw_reading, kit, 0, "that is fitted"),
+};
+static const gw_record TO_READ_RECORD = GW_RECORD(gw_reading, TO_READ);
+
 static const gw_field NEXT[] = {
-    GW_SAID("name", next_name, 0, "of the reading"),
-    GW_CHOSEN("corner", next_corner, GW_AXLE_NAMES, 0, "the axle"),
-    GW_SAID("kit", next_kit, 0, "that is fitted"),
+    GW_PART_BEHIND(gw_next_reading, reading, &TO_READ_RECORD, GW_ALWAYS),
     GW_MEMBER("bits", PLAIN, gw_next_reading, bits, 0, "expected gain of information, beside those before it"),
     GW_ARRAY("narrows", gw_next_reading, n_narrows, narrows, &NARROWS_RECORD, GW_ON_LINE, "the most first"),
 };
@@ -291,16 +235,6 @@ static const gw_record NEXT_RECORD = GW_RECORD(gw_next_reading, NEXT);
 /* clang-format on */
 
 /* -- all of it -- */
-
-static int figures(const gw_place *p)
-{
-    return made(p)->study->n;
-}
-
-static const void *figure_of(const gw_place *p)
-{
-    return &made(p)->study->figure[p->index];
-}
 
 static int readings(const gw_place *p)
 {
@@ -310,26 +244,6 @@ static int readings(const gw_place *p)
 static const void *reading_at(const gw_place *p)
 {
     return &made(p)->study->reading[p->index];
-}
-
-static int doubts(const gw_place *p)
-{
-    return made(p)->study->n_doubts;
-}
-
-static const void *doubt_at(const gw_place *p)
-{
-    return &made(p)->study->doubt[p->index];
-}
-
-static int nexts(const gw_place *p)
-{
-    return made(p)->next->n;
-}
-
-static const void *next_at(const gw_place *p)
-{
-    return &made(p)->next->next[p->index];
 }
 
 static const void *study(const gw_place *p)
@@ -345,13 +259,23 @@ static const gw_field CHI[] = {
 };
 static const gw_record CHI_RECORD = GW_RECORD(gw_match_study, CHI);
 
+static const gw_field FIGURES[] = { GW_ROWS("figures", gw_match_study, n, figure, &FIGURE_RECORD, 0, "that are uncertain") };
+static const gw_field DOUBTS[] = {
+    GW_ROWS("doubt", gw_match_study, n_doubts, doubt, &DOUBT_RECORD, GW_ON_LINE, "what does not go with the rest, the least probable first"),
+};
+static const gw_field NEXTS[] = {
+    GW_ROWS("read_next", gw_next_study, n, next, &NEXT_RECORD, GW_ON_LINE, "what would tell most, the most first"),
+};
+static const gw_record FIGURES_RECORD = GW_RECORD(gw_match_study, FIGURES), DOUBTS_RECORD = GW_RECORD(gw_match_study, DOUBTS),
+                       NEXTS_RECORD = GW_RECORD(gw_next_study, NEXTS);
+
 static const gw_field MADE[] = {
-    GW_EACH("figures", figures, figure_of, &FIGURE_RECORD, 0, "that are uncertain"),
+    GW_PART_BEHIND(gw_match_made, study, &FIGURES_RECORD, GW_ALWAYS),
     GW_SAYINGS("silent", silent, silent_at, 0, "figures that no reading speaks of"),
     GW_EACH("readings", readings, reading_at, &READING_RECORD, 0, "against the case before and after"),
     GW_PART_FOUND(study, &CHI_RECORD, GW_ALWAYS),
-    GW_EACH("doubt", doubts, doubt_at, &DOUBT_RECORD, GW_ON_LINE, "what does not go with the rest, the least probable first"),
-    GW_EACH("read_next", nexts, next_at, &NEXT_RECORD, GW_ON_LINE, "what would tell most, the most first"),
+    GW_PART_BEHIND(gw_match_made, study, &DOUBTS_RECORD, GW_ALWAYS),
+    GW_PART_BEHIND(gw_match_made, next, &NEXTS_RECORD, GW_ALWAYS),
 };
 /* clang-format on */
 static const gw_record MADE_RECORD = GW_RECORD(gw_match_made, MADE);

@@ -6,15 +6,16 @@
 #include "base/buf.h"
 #include "chart/chart.h"
 #include "giveway/match.h"
+#include "record/paper.h"
 
-gw_status gw_match_text(const gw_case *c, const gw_readings *readings, const gw_match_study *study,
-                        const gw_next_study *next, int width, bool bold, gw_buf *out, gw_error *err);
 /** What the rows are of. */
 typedef struct gw_match_made {
     const gw_readings *readings;
     const gw_match_study *study;
     const gw_next_study *next;
 } gw_match_made;
+
+void gw_match_text(const gw_case *c, const void *made, gw_paper *paper);
 
 /** Readings against the model before and after, a chart a corner and what is read. */
 gw_status gw_match_charts(const gw_case *c, const gw_readings *readings, const gw_match_study *study,

@@ -59,9 +59,7 @@ static void put_to_read(const gw_reading *r, int state, gw_csv *csv)
     for (int v = 0; v < r->n_values; v++)
         if (r->value[v].state == state)
             gw_buf_fmt(&text, "%s%s", text.n ? " " : "", gw_read_key(r->value[v].figure));
-    gw_csv_string(csv, gw_buf_str(&text));
-    if (text.failed) csv->out->failed = true;
-    gw_buf_free(&text);
+    gw_csv_text(csv, &text);
 }
 
 static void put_narrows(const gw_case *c, const gw_next_reading *next, gw_csv *csv)
@@ -71,9 +69,7 @@ static void put_narrows(const gw_case *c, const gw_next_reading *next, gw_csv *c
         gw_buf_add(&text, i ? " " : "");
         gw_buf_clean(&text, c->uncertain.figure[next->narrows[i].figure].of);
     }
-    gw_csv_string(csv, gw_buf_str(&text));
-    if (text.failed) csv->out->failed = true;
-    gw_buf_free(&text);
+    gw_csv_text(csv, &text);
 }
 
 /* Bands of a usual gauge stand there already. */

@@ -12,9 +12,7 @@
 
 static void paragraph(gw_buf *text, int width, int indent, gw_buf *out)
 {
-    gw_buf_paragraph(out, gw_buf_str(text), width, indent);
-    if (text->failed) out->failed = true;
-    gw_buf_free(text);
+    gw_paragraph_of(out, text, width, indent);
 }
 
 static void head_words(const gw_match_study *s, int width, gw_buf *out)
@@ -74,14 +72,10 @@ static void ends_cell(gw_table *table, const gw_unsure *f, double z, double sd)
                    gw_unsure_at(f, z - 2 * sd), decimals, gw_unsure_at(f, z + 2 * sd));
 }
 
-static gw_status figure_table(const gw_match_study *s, int width, bool bold, gw_buf *out, gw_error *err)
+static void figure_table(const gw_match_study *s, gw_paper *paper)
 {
     gw_table table = { 0 };
-    gw_status status = GW_OK;
-    gw_table_column(&table, GW_LEFT, "figure");
-    gw_table_column(&table, GW_RIGHT, "before");
-    gw_table_column(&table, GW_RIGHT, "after");
-    gw_table_column(&table, GW_RIGHT, "narrowed\nby");
+    gw_table_heads(&table, "lrrr", "figure", "before", "after", "narrowed\nby");
     for (int j = 0; j < s->n; j++) {
         const gw_matched *m = &s->figure[j];
         if (m->silent) continue;
@@ -91,11 +85,10 @@ static gw_status figure_table(const gw_match_study *s, int width, bool bold, gw_
         gw_table_cellf(&table, "%.0f %%", 100.0 * (1.0 - m->sd));
     }
     if (table.n_cells) {
-        gw_buf_add(out, "\nWhat is now surer (95 of 100 in brackets)\n");
-        status = gw_table_print(&table, width, 2, bold, out, err);
+        gw_buf_add(paper->out, "\nWhat is now surer (95 of 100 in brackets)\n");
+        gw_paper_table(paper, &table, 2);
     }
     gw_table_free(&table);
-    return status;
 }
 
 static void silent_words(const gw_match_study *s, int width, gw_buf *out)
@@ -121,8 +114,8 @@ static const char *word_of(gw_read_figure f)
     return WORDS[f];
 }
 
-static gw_status reading_table(const gw_case *c, const gw_readings *readings, const gw_match_study *s,
-                               int width, bool bold, gw_buf *out, gw_error *err)
+static void reading_table(const gw_case *c, const gw_readings *readings, const gw_match_study *s,
+                          gw_paper *paper)
 {
     gw_table table = { 0 };
     static const char *const HEADS[] = { "reading", "corner", "kit",   "figure",        "travel\nmm",
@@ -148,10 +141,8 @@ static gw_status reading_table(const gw_case *c, const gw_readings *readings, co
         gw_table_cellf(&table, "%+.*f", decimals, v->after / unit);
         gw_table_cellf(&table, "%+.1f", v->residual);
     }
-    gw_buf_add(out, "\nReading by reading\n");
-    gw_status status = gw_table_print(&table, width, 2, bold, out, err);
-    gw_table_free(&table);
-    return status;
+    gw_buf_add(paper->out, "\nReading by reading\n");
+    gw_paper_table(paper, &table, 2);
 }
 
 /* "tie_inner[2] by 40 %, bushes.rack_rubber by 12 %" */
@@ -168,16 +159,11 @@ static void narrows_cell(const gw_case *c, const gw_next_reading *next, gw_table
     gw_buf_free(&text);
 }
 
-static gw_status next_table(const gw_case *c, const gw_next_study *next, int width, bool bold, gw_buf *out,
-                            gw_error *err)
+static void next_table(const gw_case *c, const gw_next_study *next, gw_paper *paper)
 {
     enum { SHOWN = 5 };
     gw_table table = { 0 };
-    gw_table_column(&table, GW_LEFT, "read next");
-    gw_table_column(&table, GW_LEFT, "corner");
-    gw_table_column(&table, GW_LEFT, "kit");
-    gw_table_column(&table, GW_RIGHT, "bits");
-    gw_table_column(&table, GW_LEFT, "narrows most");
+    gw_table_heads(&table, "lllrl", "read next", "corner", "kit", "bits", "narrows most");
     for (int i = 0; i < next->n && i < SHOWN; i++) {
         const gw_reading *r = next->next[i].reading;
         gw_table_cell(&table, r->name);
@@ -187,21 +173,18 @@ static gw_status next_table(const gw_case *c, const gw_next_study *next, int wid
         narrows_cell(c, &next->next[i], &table);
         gw_table_end_row(&table);
     }
-    gw_buf_add(out,
+    gw_buf_add(paper->out,
                "\nWhat would tell most, each beside those above it (--sheet FILE.csv writes them all)\n");
-    gw_status status = gw_table_print(&table, width, 2, bold, out, err);
-    gw_table_free(&table);
-    return status;
+    gw_paper_table(paper, &table, 2);
 }
 
-gw_status gw_match_text(const gw_case *c, const gw_readings *readings, const gw_match_study *s,
-                        const gw_next_study *next, int width, bool bold, gw_buf *out, gw_error *err)
+void gw_match_text(const gw_case *c, const void *it, gw_paper *paper)
 {
-    head_words(s, width, out);
-    doubt_words(c, readings, s, width, out);
-    gw_status status = figure_table(s, width, bold, out, err);
-    if (status == GW_OK) status = reading_table(c, readings, s, width, bold, out, err);
-    if (status == GW_OK) silent_words(s, width, out);
-    if (status == GW_OK && next->n) status = next_table(c, next, width, bold, out, err);
-    return status == GW_OK ? gw_buf_status(out, err) : status;
+    const gw_match_made *made = it;
+    head_words(made->study, paper->width, paper->out);
+    doubt_words(c, made->readings, made->study, paper->width, paper->out);
+    figure_table(made->study, paper);
+    reading_table(c, made->readings, made->study, paper);
+    silent_words(made->study, paper->width, paper->out);
+    if (made->next->n) next_table(c, made->next, paper);
 }

@@ -35,8 +35,7 @@ static void add_rows(gw_table *table, const gw_rates_row *row)
 static void rates_table(const gw_rates_made *made, gw_paper *paper)
 {
     gw_table table = { 0 };
-    gw_table_column(&table, GW_LEFT, "bush");
-    gw_table_column(&table, GW_LEFT, "type");
+    gw_table_heads(&table, "ll", "bush", "type");
     gw_rates_columns(&table);
     for (int i = 0; i < made->n; i++) add_rows(&table, &made->row[i]);
     gw_paper_table(paper, &table, 0);
@@ -76,8 +75,7 @@ static void put_legend(const gw_rates_row *rows, int n, gw_paper *paper)
         gw_paper_gap(paper);
         gw_paper_say(paper, 0, "%s", gw_buf_str(&text) + 1);
     }
-    if (text.failed) paper->out->failed = true;
-    gw_buf_free(&text);
+    gw_buf_drop(&text, paper->out);
 }
 
 static void put_explained(const gw_rates_row *row, gw_paper *paper)

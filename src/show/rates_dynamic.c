@@ -23,10 +23,7 @@ static void add_row(gw_table *table, const gw_rates_row *row)
 static void dynamic_table(const gw_rates_made *made, gw_paper *paper)
 {
     gw_table table = { 0 };
-    gw_table_column(&table, GW_LEFT, "bush");
-    gw_table_column(&table, GW_RIGHT, "over\nstatic");
-    gw_table_column(&table, GW_RIGHT, "loss\nfactor");
-    gw_table_column(&table, GW_RIGHT, "angle\ndeg");
+    gw_table_heads(&table, "lrrr", "bush", "over\nstatic", "loss\nfactor", "angle\ndeg");
     gw_rates_columns(&table);
     for (int i = 0; i < made->n; i++) add_row(&table, &made->row[i]);
     gw_paper_table(paper, &table, 0);

@@ -23,9 +23,7 @@ static bool same_way(const gw_explain_line *a, const gw_explain_line *b)
 /* A paragraph of a text that is freed. */
 static void put_text(gw_buf *text, int indent, gw_paper *paper)
 {
-    gw_paper_say(paper, indent, "%s", gw_buf_str(text));
-    if (text->failed) paper->out->failed = true;
-    gw_buf_free(text);
+    gw_paper_say_of(paper, indent, text);
 }
 
 static void put_way(const gw_explain_line *line, gw_paper *paper)

@@ -43,12 +43,8 @@ static void in_a_row(const gw_given_rates *r, double v[RATES])
 
 void gw_rates_columns(gw_table *table)
 {
-    gw_table_column(table, GW_RIGHT, "radial\ne1\nN/mm");
-    gw_table_column(table, GW_RIGHT, "radial\ne2\nN/mm");
-    gw_table_column(table, GW_RIGHT, "axial\n\nN/mm");
-    gw_table_column(table, GW_RIGHT, "conical\ne1\nN m/deg");
-    gw_table_column(table, GW_RIGHT, "conical\ne2\nN m/deg");
-    gw_table_column(table, GW_RIGHT, "torsion\n\nN m/deg");
+    gw_table_heads(table, "rrrrrr", "radial\ne1\nN/mm", "radial\ne2\nN/mm", "axial\n\nN/mm",
+                   "conical\ne1\nN m/deg", "conical\ne2\nN m/deg", "torsion\n\nN m/deg");
 }
 
 void gw_rates_cells(gw_table *table, const gw_given_rates *rates)

@@ -54,9 +54,7 @@ static void put_value(const gw_material_figure *f, const gw_value *value, gw_pap
     if (value->tolerance > 0.0) gw_buf_fmt(&text, " +-%s %%", gw_fixed(100.0 * value->tolerance, 0).s);
     gw_buf_fmt(&text, ", %s", GW_TRUST_WORDS[value->trust]);
     if (*value->source) gw_buf_fmt(&text, ": %s", value->source);
-    gw_paper_say(paper, 4, "%s", gw_buf_str(&text));
-    if (text.failed) paper->out->failed = true;
-    gw_buf_free(&text);
+    gw_paper_say_of(paper, 4, &text);
 }
 
 void gw_material_text(const gw_material *material, gw_paper *paper)

@@ -85,8 +85,7 @@ static void put_kind(const gw_rates_row *row, gw_paper *paper)
     gw_buf text = { 0 };
     kind_words(row, &text);
     gw_paper_say(paper, 2, "%s: %s", row->bush->name, gw_buf_str(&text));
-    if (text.failed) paper->out->failed = true;
-    gw_buf_free(&text);
+    gw_buf_drop(&text, paper->out);
 }
 
 void gw_rates_notes(const gw_rates_row *row, bool kind, gw_paper *paper)

@@ -67,25 +67,9 @@ static const gw_field BAND[] = {
 };
 static const gw_record BAND_RECORD = GW_RECORD(gw_rates_row, BAND);
 
-static const void *band_of(const gw_place *p)
-{
-    const gw_rates_row *row = GW_IT(p, gw_rates_row);
-    return row->has_band ? row : NULL;
-}
-
 /* One number radially, which across voids is that along e1. */
-static double radial_beside(const gw_place *p)
-{
-    return GW_IT(p, gw_rates_row)->beside.radial[0];
-}
-
-static double radial_difference(const gw_place *p)
-{
-    return GW_IT(p, gw_rates_row)->difference.radial[0];
-}
-
 static const gw_field DIFFERENCE[] = {
-    GW_WORKED_OUT("radial", PERCENT, radial_difference, GW_NO_UNIT | GW_MAY_LACK, "along e1"),
+    GW_MEMBER("radial", PERCENT, gw_rates_row, difference.radial[0], GW_NO_UNIT | GW_MAY_LACK, "along e1"),
     GW_MEMBER("axial", PERCENT, gw_rates_row, difference.axial, GW_NO_UNIT | GW_MAY_LACK, "along the axis"),
     GW_MEMBER("torsional", PERCENT, gw_rates_row, difference.torsional, GW_NO_UNIT | GW_MAY_LACK,
               "about the axis"),
@@ -99,32 +83,21 @@ static const char *handbook_source(const gw_place *p)
     return gw_rates_handbook(GW_IT(p, gw_rates_row)->bush->type);
 }
 
-static const void *same_row(const gw_place *p)
-{
-    return GW_IT(p, gw_rates_row);
-}
-
 static const gw_field HANDBOOK[] = {
-    GW_WORKED_OUT("radial", N_PER_MM, radial_beside, 0, "by the closed form; across voids along e1"),
+    GW_MEMBER("radial", N_PER_MM, gw_rates_row, beside.radial[0], 0,
+              "by the closed form; across voids along e1"),
     GW_MEMBER("axial", N_PER_MM, gw_rates_row, beside.axial, 0, "by the closed form"),
     GW_MEMBER("torsional", NM_PER_DEG, gw_rates_row, beside.torsional, 0, "by the closed form"),
     GW_MEMBER("conical", NM_PER_DEG, gw_rates_row, beside.conical, GW_NO_CSV, "by the closed form"),
     { .key = "difference",
       .kind = GW_OBJECT,
       .unit = GW_UNIT_PERCENT,
-      .flags = GW_NO_CSV | GW_ON_LINE | GW_ALWAYS,
-      .enter = same_row,
+      .flags = GW_NO_CSV | GW_ON_LINE,
       .record = &DIFFERENCE_RECORD,
       .doc = "closed form less solution, of the solution" },
     GW_SAID("source", handbook_source, GW_NO_CSV, "of the closed forms"),
 };
 static const gw_record HANDBOOK_RECORD = GW_RECORD(gw_rates_row, HANDBOOK);
-
-static const void *handbook_of(const gw_place *p)
-{
-    const gw_rates_row *row = GW_IT(p, gw_rates_row);
-    return row->has_beside ? row : NULL;
-}
 
 /* -- at a frequency -- */
 
@@ -169,11 +142,6 @@ static gw_unit input_unit(const gw_place *p)
     return gw_rates_unit(GW_IT(p, gw_explain_input)->quantity);
 }
 
-static double input_value(const gw_place *p)
-{
-    return GW_IT(p, gw_explain_input)->value;
-}
-
 static const char *input_word(const gw_place *p)
 {
     return gw_unit_word(input_unit(p));
@@ -181,7 +149,8 @@ static const char *input_word(const gw_place *p)
 
 static const gw_field INPUT[] = {
     GW_MEMBER("symbol", PLAIN, gw_explain_input, symbol, 0, "as in the formula"),
-    GW_WORKED_OUT_IN("value", input_unit, input_value, GW_NO_UNIT | GW_MAY_LACK, "in the unit beside it"),
+    GW_MEMBER_IN("value", input_unit, gw_explain_input, value, GW_NO_UNIT | GW_MAY_LACK,
+                 "in the unit beside it"),
     GW_SAID("unit", input_word, 0, "of the value"),
 };
 static const gw_record INPUT_RECORD = GW_RECORD(gw_explain_input, INPUT);
@@ -191,11 +160,6 @@ static gw_unit line_unit(const gw_place *p)
     return gw_rates_unit(GW_IT(p, gw_explain_line)->quantity);
 }
 
-static double line_value(const gw_place *p)
-{
-    return GW_IT(p, gw_explain_line)->value;
-}
-
 static const char *line_word(const gw_place *p)
 {
     return gw_unit_word(line_unit(p));
@@ -203,7 +167,8 @@ static const char *line_word(const gw_place *p)
 
 static const gw_field LINE[] = {
     GW_MEMBER("figure", PLAIN, gw_explain_line, figure, 0, "what was worked out"),
-    GW_WORKED_OUT_IN("value", line_unit, line_value, GW_NO_UNIT | GW_MAY_LACK, "in the unit beside it"),
+    GW_MEMBER_IN("value", line_unit, gw_explain_line, value, GW_NO_UNIT | GW_MAY_LACK,
+                 "in the unit beside it"),
     GW_SAID("unit", line_word, 0, "of the value"),
     GW_MEMBER("formula", PLAIN, gw_explain_line, formula, 0, "by which"),
     GW_ARRAY("inputs", gw_explain_line, n_inputs, inputs, &INPUT_RECORD, GW_ON_LINE, "of the formula"),
@@ -341,8 +306,8 @@ static const gw_field BUSH[] = {
     GW_WORKED_OUT("play_each_side", MM, play, GW_SOMETIMES | GW_NO_CSV, "radially"),
     GW_WORKED_OUT("breakaway", NM, breakaway, GW_SOMETIMES | GW_NO_CSV, "torque below which it does not turn"),
     GW_WORKED_OUT("stiffening", PER_MM2, stiffening, GW_SOMETIMES | GW_NO_CSV, "of the radial rate with the deflection squared"),
-    GW_INSIDE("band", band_of, &BAND_RECORD, GW_NO_CSV, "by the tolerance of the modulus"),
-    GW_INSIDE("handbook", handbook_of, &HANDBOOK_RECORD, 0, "closed forms beside the solution"),
+    GW_HERE_IF("band", gw_rates_row, has_band, &BAND_RECORD, GW_NO_CSV, "by the tolerance of the modulus"),
+    GW_HERE_IF("handbook", gw_rates_row, has_beside, &HANDBOOK_RECORD, 0, "closed forms beside the solution"),
     GW_MEMBER("low", PLAIN, gw_rates_row, report.low, GW_NO_JSON, "of these rates, by the tolerance of the modulus"),
     GW_MEMBER("high", PLAIN, gw_rates_row, report.high, GW_NO_JSON, "likewise"),
 };

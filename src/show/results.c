@@ -40,8 +40,7 @@ static void put_choice(const char *command, gw_json *json)
     gw_json_object_on_line(json, "then");
     gw_json_string(json, "$ref", gw_buf_str(&ref));
     for (int i = 0; i < 2; i++) gw_json_close(json);
-    if (ref.failed) json->out->failed = true;
-    gw_buf_free(&ref);
+    gw_buf_drop(&ref, json->out);
 }
 
 static void put_head(gw_json *json)
@@ -83,8 +82,7 @@ static void put_parts(gw_json *json)
         gw_buf name = { 0 };
         gw_buf_fmt(&name, "%s_result", RESULTS[i]->command);
         gw_result_schema(RESULTS[i], gw_buf_str(&name), json);
-        if (name.failed) json->out->failed = true;
-        gw_buf_free(&name);
+        gw_buf_drop(&name, json->out);
     }
     gw_record_schema(&GW_DEFLECTION_RECORD, "deflection", json);
     gw_record_schema(&GW_BANDS_RECORD, "bands", json);

@@ -2,6 +2,7 @@
 /* The rows of `ride`: every figure that it shows. */
 #include "show/ride.h"
 #include "giveway/units.h"
+#include "record/csv.h"
 #include "show/ride_words.h"
 
 #include <math.h>
@@ -35,11 +36,6 @@ static double default_bracket(const gw_place *p)
 static double temperature(const gw_place *p)
 {
     return p->c->ride.temperature - GW_ZERO_C;
-}
-
-static const void *bump_of(const gw_place *p)
-{
-    return p->c->ride.has_obstacle ? &p->c->ride : NULL;
 }
 
 /* Which setting is the n-th of those that were left out; GW_RIDE_SETTINGS: there are no more. */
@@ -79,22 +75,12 @@ static const gw_field SETTINGS[] = {
     GW_MEMBER("amplitude", MM, gw_ride, amplitude, 0, "that bushes are taken at where the case gives it, and measured ones without"),
     GW_WORKED_OUT("temperature", C, temperature, GW_AS_ASKED, "no law of a bush follows it"),
     GW_MEMBER("damper_friction", NS_PER_MM, gw_ride, damper_friction, 0, "as damping added"),
-    GW_INSIDE("obstacle", bump_of, &BUMP_RECORD, GW_ON_LINE, "the bump"),
+    GW_HERE_IF("obstacle", gw_ride, has_obstacle, &BUMP_RECORD, GW_ON_LINE, "the bump"),
     GW_SAYINGS("left_out_of_the_case", count_left_out, left_out_key, 0, "settings that stand at their default"),
 };
 static const gw_record SETTINGS_RECORD = GW_RECORD(gw_ride, SETTINGS);
 
 /* -- friction and movement -- */
-
-static const char *joint_name(const gw_place *p, int joint)
-{
-    return p->c->corners[GW_IT(p, gw_ride_item)->axle].joints[joint].name;
-}
-
-static const char *slider_joint(const gw_place *p)
-{
-    return GW_IT(p, gw_ride_friction)->name;
-}
 
 static double joint_damping(const gw_place *p)
 {
@@ -109,20 +95,15 @@ static double line_damping(const gw_place *p)
 }
 
 static const gw_field SLIDER[] = {
-    GW_SAID("joint", slider_joint, 0, "the joint, or damper"),
+    GW_MEMBER("joint", PLAIN, gw_ride_friction, name, 0, "the joint, or damper"),
     GW_WORKED_OUT("damping", NMS_PER_RAD, joint_damping, GW_SOMETIMES, "that friction of a joint is taken for on this road"),
     GW_WORKED_OUT("damping", NS_PER_MM, line_damping, GW_SOMETIMES, "the same of the damper"),
     GW_MEMBER("sticks", PLAIN, gw_ride_friction, sticks, 0, "hardly ever slips on this road, and does not crackle"),
 };
 static const gw_record SLIDER_RECORD = GW_RECORD(gw_ride_friction, SLIDER);
 
-static const char *moving_joint(const gw_place *p)
-{
-    return joint_name(p, GW_IT(p, gw_ride_movement)->joint);
-}
-
 static const gw_field MOVEMENT[] = {
-    GW_SAID("joint", moving_joint, 0, "the joint"),
+    GW_JOINT("joint", gw_ride_movement, joint, gw_ride_item, 0, "the joint"),
     GW_MEMBER("amplitude", MM, gw_ride_movement, amplitude, 0, "of a sine of equal power, that its bush is taken at"),
 };
 static const gw_record MOVEMENT_RECORD = GW_RECORD(gw_ride_movement, MOVEMENT);
@@ -145,20 +126,10 @@ static double band_centre(const gw_place *p)
     return gw_band_nominal(GW_BAND_FIRST + GW_INDEX(p, gw_ride_band));
 }
 
-static double band_force(const gw_place *p)
-{
-    return GW_IT(p, gw_ride_item)->result.band[GW_INDEX(p, gw_ride_band)];
-}
-
-static double band_over(const gw_place *p)
-{
-    return GW_IT(p, gw_ride_item)->difference.band[GW_INDEX(p, gw_ride_band)];
-}
-
 static const gw_field BAND[] = {
     GW_WORKED_OUT("centre", HZ, band_centre, 0, "nominal mid-frequency"),
-    GW_WORKED_OUT("body_force", N, band_force, GW_MAY_LACK, "rms in the band"),
-    GW_WORKED_OUT("dB_from_baseline", PLAIN, band_over, GW_MAY_LACK, "over the first kit"),
+    GW_ENTRY("body_force", N, gw_ride_item, result.band, gw_ride_band, GW_MAY_LACK, "rms in the band"),
+    GW_ENTRY("dB_from_baseline", PLAIN, gw_ride_item, difference.band, gw_ride_band, GW_MAY_LACK, "over the first kit"),
 };
 static const gw_record BAND_RECORD = GW_RECORD(gw_ride_band, BAND);
 
@@ -206,37 +177,30 @@ static const gw_field MODE[] = {
 };
 static const gw_record MODE_RECORD = GW_RECORD(gw_ride_mode, MODE);
 
-static double mode_hz(const gw_place *p, int mode)
+/* The mode that a row asks for: gw_ride_named. */
+static const gw_ride_mode *named_mode(const gw_place *p)
 {
-    return GW_IT(p, gw_ride_item)->result.modes[mode].hz;
+    const gw_ride_result *r = &GW_IT(p, gw_ride_item)->result;
+    const int modes[] = { r->body, r->wheel_vertical, r->wheel_fore_aft };
+    return &r->modes[modes[GW_WHICH(p)]];
 }
 
-static double body_hz(const gw_place *p)
+double gw_ride_hz(const gw_place *p)
 {
-    return mode_hz(p, GW_IT(p, gw_ride_item)->result.body);
+    return named_mode(p)->hz;
 }
 
-static double vertical_hz(const gw_place *p)
+static double named_damping(const gw_place *p)
 {
-    return mode_hz(p, GW_IT(p, gw_ride_item)->result.wheel_vertical);
-}
-
-static double fore_aft_hz(const gw_place *p)
-{
-    return mode_hz(p, GW_IT(p, gw_ride_item)->result.wheel_fore_aft);
+    return named_mode(p)->tracked ? named_mode(p)->zeta : (double)NAN;
 }
 
 static const gw_field NATURAL[] = {
-    GW_WORKED_OUT("body", HZ, body_hz, GW_NO_UNIT, "up and down"),
-    GW_WORKED_OUT("wheel_vertical", HZ, vertical_hz, GW_NO_UNIT, "up and down"),
-    GW_WORKED_OUT("wheel_fore_aft", HZ, fore_aft_hz, GW_NO_UNIT, "fore and aft"),
+    GW_WORKED_OUT_OF("body", HZ, gw_ride_hz, GW_RIDE_BODY, GW_NO_UNIT, "up and down"),
+    GW_WORKED_OUT_OF("wheel_vertical", HZ, gw_ride_hz, GW_RIDE_WHEEL_VERTICAL, GW_NO_UNIT, "up and down"),
+    GW_WORKED_OUT_OF("wheel_fore_aft", HZ, gw_ride_hz, GW_RIDE_WHEEL_FORE_AFT, GW_NO_UNIT, "fore and aft"),
 };
 static const gw_record NATURAL_RECORD = GW_RECORD(gw_ride_item, NATURAL);
-
-static const void *this_item(const gw_place *p)
-{
-    return GW_IT(p, gw_ride_item);
-}
 
 static const gw_field PATH[] = {
     GW_MEMBER("attachment", PLAIN, gw_ride_path, name, 0, "joint, spring or damper"),
@@ -245,13 +209,8 @@ static const gw_field PATH[] = {
 };
 static const gw_record PATH_RECORD = GW_RECORD(gw_ride_path, PATH);
 
-static const char *held_joint(const gw_place *p)
-{
-    return joint_name(p, GW_IT(p, gw_isolation)->joint);
-}
-
 static const gw_field ISOLATION[] = {
-    GW_SAID("joint", held_joint, 0, "the joint"),
+    GW_JOINT("joint", gw_isolation, joint, gw_ride_item, 0, "the joint"),
     GW_MEMBER("bush_dynamic", N_PER_MM, gw_isolation, bush, 0, "in its stiffest direction at 63 Hz"),
     GW_MEMBER("bracket", N_PER_MM, gw_isolation, bracket, GW_MAY_LACK, "that holds it"),
     GW_MEMBER("bracket_over_bush", PLAIN, gw_isolation, ratio, GW_MAY_LACK, "five or more is common practice"),
@@ -285,8 +244,8 @@ static const gw_field OBSTACLE[] = {
     GW_MEMBER("peak_vertical", N, gw_obstacle, peak_vertical, 0, "largest net force on the body"),
     GW_MEMBER("decay_fore_aft", S, gw_obstacle, decay_fore_aft, 0, "until it stays below a tenth of the peak"),
     GW_MEMBER("decay_vertical", S, gw_obstacle, decay_vertical, 0, "until it stays below a tenth of the peak"),
-    GW_MEMBER("settled", PLAIN, gw_obstacle, settled, 0, "both do so within the record"),
-    GW_PART_FOUND(in_full, &AFTER_BUMP_RECORD, 0),
+    GW_MEMBER("settled", PLAIN, gw_obstacle, settled, GW_NO_CSV, "both do so within the record"),
+    GW_PART_FOUND(in_full, &AFTER_BUMP_RECORD, GW_NO_CSV),
 };
 static const gw_record OBSTACLE_RECORD = GW_RECORD(gw_obstacle, OBSTACLE);
 
@@ -294,16 +253,6 @@ static const void *curve(const gw_place *p)
 {
     const gw_ride_curve *c = &GW_IT(p, gw_ride_item)->result.curve;
     return GW_IT(p, gw_ride_made)->all && c->n ? c : NULL;
-}
-
-static int curve_paths(const gw_place *p)
-{
-    return GW_IT(p, gw_ride_item)->result.n_paths;
-}
-
-static const void *curve_path(const gw_place *p)
-{
-    return &GW_IT(p, gw_ride_item)->result.curve.paths[p->index];
 }
 
 static const gw_field CURVE_PATH[] = {
@@ -317,35 +266,31 @@ static const gw_field CURVE[] = {
     GW_SERIES("body_force", N_PER_M, gw_ride_curve, n, force, 0, "per metre of road"),
     GW_SERIES("body_vertical_m_per_m", PLAIN, gw_ride_curve, n, chassis_z, 0, "movement per metre of road"),
     GW_SERIES("body_fore_aft_m_per_m", PLAIN, gw_ride_curve, n, chassis_x, 0, "movement per metre of road"),
-    GW_EACH("paths", curve_paths, curve_path, &CURVE_PATH_RECORD, 0, "the force of each attachment"),
+    GW_ROWS("paths", gw_ride_item, result.n_paths, result.curve.paths, &CURVE_PATH_RECORD, 0, "the force of each attachment"),
 };
 static const gw_record CURVE_RECORD = GW_RECORD(gw_ride_curve, CURVE);
 
 /* -- a kit in a corner -- */
 
-int gw_ride_reactions(const gw_place *p)
+static int reactions(const gw_place *p)
 {
     int list[GW_REACTIONS];
     return gw_reactions_at(GW_IT(p, gw_ride_item)->result.comfort, list);
 }
 
-const char *gw_ride_reaction(const gw_place *p)
+static const char *reaction(const gw_place *p)
 {
     int list[GW_REACTIONS];
     gw_reactions_at(GW_IT(p, gw_ride_item)->result.comfort, list);
     return gw_reaction_get(list[p->index])->text;
 }
 
-void gw_ride_felt_range(const gw_place *p, double *x)
+/* Of what is felt, or heard: how it may lie over the first kit. */
+static void range(const gw_place *p, double *x)
 {
-    x[0] = GW_IT(p, gw_ride_item)->difference.harshness_low;
-    x[1] = GW_IT(p, gw_ride_item)->difference.harshness_high;
-}
-
-void gw_ride_heard_range(const gw_place *p, double *x)
-{
-    x[0] = GW_IT(p, gw_ride_item)->difference.noise_low;
-    x[1] = GW_IT(p, gw_ride_item)->difference.noise_high;
+    const gw_ride_difference *d = &GW_IT(p, gw_ride_item)->difference;
+    x[0] = GW_WHICH(p) ? d->noise_low : d->harshness_low;
+    x[1] = GW_WHICH(p) ? d->noise_high : d->harshness_high;
 }
 
 static const gw_ride_difference *difference_of(const gw_place *p)
@@ -353,30 +298,22 @@ static const gw_ride_difference *difference_of(const gw_place *p)
     return &GW_IT(p, gw_ride_item)->difference;
 }
 
-static int grades(const gw_place *p, const int grade[2])
+/* Of what is felt, or heard: one word, or two where the range spans them. */
+static const int *grade_of(const gw_place *p)
+{
+    const gw_ride_difference *d = &GW_IT(p, gw_ride_item)->difference;
+    return GW_WHICH(p) ? d->heard_grade : d->felt_grade;
+}
+
+static int grades(const gw_place *p)
 {
     if (!GW_IT(p, gw_ride_item)->result.settled) return 0;
-    return grade[0] == grade[1] ? 1 : 2;
+    return grade_of(p)[0] == grade_of(p)[1] ? 1 : 2;
 }
 
-static int felt_grades(const gw_place *p)
+static const char *grade(const gw_place *p)
 {
-    return grades(p, difference_of(p)->felt_grade);
-}
-
-static int heard_grades(const gw_place *p)
-{
-    return grades(p, difference_of(p)->heard_grade);
-}
-
-static const char *felt_grade(const gw_place *p)
-{
-    return gw_ride_grade_word(difference_of(p)->felt_grade[p->index], false);
-}
-
-static const char *heard_grade(const gw_place *p)
-{
-    return gw_ride_grade_word(difference_of(p)->heard_grade[p->index], true);
+    return gw_ride_grade_word(grade_of(p)[p->index], GW_WHICH(p));
 }
 
 static int others(const gw_place *p)
@@ -396,14 +333,9 @@ static double other_part(const gw_place *p)
     return PART[GW_INDEX(p, gw_other_path)];
 }
 
-static double other_heard(const gw_place *p)
-{
-    return difference_of(p)->beside[GW_INDEX(p, gw_other_path)];
-}
-
 static const gw_field OTHER[] = {
     GW_WORKED_OUT("other_paths", PERCENT, other_part, 0, "of the cabin's noise"),
-    GW_WORKED_OUT("heard", DB, other_heard, GW_MAY_LACK, "what is then left of the difference, energies added"),
+    GW_ENTRY("heard", DB, gw_ride_item, difference.beside, gw_other_path, GW_MAY_LACK, "what is then left of the difference, energies added"),
 };
 static const gw_record OTHER_RECORD = GW_RECORD(gw_other_path, OTHER);
 
@@ -427,43 +359,13 @@ static const char *unknown_limits(const gw_place *p)
     return gw_ride_unknown_limits(GW_INDEX(p, gw_unknown_effect));
 }
 
-static double felt_effect(const gw_place *p)
-{
-    return difference_of(p)->felt_effect[GW_INDEX(p, gw_unknown_effect)];
-}
-
-static double heard_effect(const gw_place *p)
-{
-    return difference_of(p)->heard_effect[GW_INDEX(p, gw_unknown_effect)];
-}
-
 static const gw_field UNKNOWN[] = {
     GW_SAID("unknown", unknown_name, 0, "what nobody knows for sure"),
     GW_SAID("taken", unknown_limits, 0, "between what"),
-    GW_WORKED_OUT("harshness", DB, felt_effect, GW_MAY_LACK, "that its upper end adds to harshness_dB; the lower end takes it away"),
-    GW_WORKED_OUT("road_noise", DB, heard_effect, GW_MAY_LACK, "the same of road_noise_dB"),
+    GW_ENTRY("harshness", DB, gw_ride_item, difference.felt_effect, gw_unknown_effect, GW_MAY_LACK, "that its upper end adds to harshness_dB; the lower end takes it away"),
+    GW_ENTRY("road_noise", DB, gw_ride_item, difference.heard_effect, gw_unknown_effect, GW_MAY_LACK, "the same of road_noise_dB"),
 };
 static const gw_record UNKNOWN_RECORD = GW_RECORD(gw_unknown_effect, UNKNOWN);
-
-static const char *wavers(const gw_place *p)
-{
-    return GW_IT(p, gw_ride_item)->result.wavers;
-}
-
-static const char *belt_note(const gw_place *p)
-{
-    return GW_IT(p, gw_ride_item)->result.belt_note;
-}
-
-static int warnings(const gw_place *p)
-{
-    return GW_IT(p, gw_ride_item)->result.n_warnings;
-}
-
-static const char *warning(const gw_place *p)
-{
-    return GW_IT(p, gw_ride_item)->result.warnings[p->index];
-}
 
 static const char *caution(const gw_place *p)
 {
@@ -476,29 +378,29 @@ static const gw_field FIGURES[] = {
     GW_KIT("kit", gw_ride_item, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_ride_item, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_MEMBER("comfort", MS2, gw_ride_item, result.comfort, GW_MAY_LACK, "weighted acceleration of the body, 0.5 to 80 Hz; null, as all figures: friction does not settle"),
-    GW_SAYINGS("comfort_reactions", gw_ride_reactions, gw_ride_reaction, 0, "what ISO 2631-1 says of it"),
+    GW_SAYINGS("comfort_reactions", reactions, reaction, 0, "what ISO 2631-1 says of it"),
     GW_MEMBER("harshness", N, gw_ride_item, result.harshness[0], GW_MAY_LACK, "felt: force into the body, 20 to 200 Hz"),
     GW_MEMBER("harshness", DB, gw_ride_item, difference.harshness, GW_MAY_LACK, "over the first kit"),
-    GW_FILLED("harshness_range", DB, GW_PAIR, gw_ride_felt_range, GW_MAY_LACK, "about nine in ten of what brackets, their loss, bushes, links, lugs and the tyre's belt may make of it"),
+    GW_FILLED_OF("harshness_range", DB, GW_PAIR, range, false, GW_MAY_LACK, "about nine in ten of what brackets, their loss, bushes, links, lugs and the tyre's belt may make of it"),
     GW_MEMBER("road_noise", N, gw_ride_item, result.noise[0], GW_MAY_LACK, "heard: force into the body, A-weighted, 40 to 315 Hz"),
     GW_MEMBER("road_noise", DB, gw_ride_item, difference.noise, GW_MAY_LACK, "over the first kit"),
-    GW_FILLED("road_noise_range", DB, GW_PAIR, gw_ride_heard_range, GW_MAY_LACK, "as that of harshness"),
+    GW_FILLED_OF("road_noise_range", DB, GW_PAIR, range, true, GW_MAY_LACK, "as that of harshness"),
 };
 const gw_record GW_RIDE_FIGURES_RECORD = GW_RECORD(gw_ride_item, FIGURES);
 
 static const gw_field ITEM[] = {
     GW_PART_SAME(&GW_RIDE_FIGURES_RECORD),
-    GW_SAYINGS("harshness_grade", felt_grades, felt_grade, 0, "in words; two where the range spans them"),
-    GW_SAYINGS("road_noise_grade", heard_grades, heard_grade, 0, "the same of the A-weighted force"),
+    GW_SAYINGS_OF("harshness_grade", grades, grade, false, 0, "in words; two where the range spans them"),
+    GW_SAYINGS_OF("road_noise_grade", grades, grade, true, 0, "the same of the A-weighted force"),
     GW_EACH("unknowns", unknowns, unknown_at, &UNKNOWN_RECORD, GW_ON_LINE, "what each does to the figure; none of the first kit"),
     GW_EACH("beside_other_paths", others, other_at, &OTHER_RECORD, GW_ON_LINE, "road_noise_dB among what else is heard"),
     GW_MEMBER("crackle", N, gw_ride_item, result.crackle, GW_MAY_LACK, "part of harshness and of road noise that friction makes by jumping"),
     GW_MEMBER("friction", N, gw_ride_item, result.friction, 0, "at the wheel, before it moves"),
     GW_ROWS("sliders", gw_ride_item, result.n_sliders, result.sliders, &SLIDER_RECORD, GW_ON_LINE, "what rubs"),
     GW_ROWS("amplitudes", gw_ride_item, result.n_movements, result.movements, &MOVEMENT_RECORD, GW_ON_LINE, "how far bushes with a material move"),
-    GW_SAID("belt_note", belt_note, GW_SOMETIMES, "where the tyre has no belt: what that does to what is heard"),
-    GW_SAID("wavers", wavers, GW_SOMETIMES, "why figures are left out"),
-    GW_PRESENT("natural_Hz", this_item, &NATURAL_RECORD, GW_ON_LINE, "frequencies without damping and without the tyre's belt"),
+    GW_MEMBER("belt_note", PLAIN, gw_ride_item, result.belt_note, GW_SOMETIMES, "where the tyre has no belt: what that does to what is heard"),
+    GW_MEMBER("wavers", PLAIN, gw_ride_item, result.wavers, GW_SOMETIMES, "why figures are left out"),
+    GW_HERE("natural_Hz", &NATURAL_RECORD, GW_ON_LINE, "frequencies without damping and without the tyre's belt"),
     GW_EACH("third_octave", bands, band_at, &BAND_RECORD, GW_ON_LINE, "10 to 315 Hz"),
     GW_EACH("modes", modes, mode_at, &MODE_RECORD, GW_ON_LINE, "up to 315 Hz"),
     GW_ROWS("paths", gw_ride_item, result.n_paths, result.paths, &PATH_RECORD, GW_ON_LINE, "every attachment to the body"),
@@ -506,7 +408,7 @@ static const gw_field ITEM[] = {
     GW_INSIDE("obstacle", obstacle, &OBSTACLE_RECORD, 0, "after the bump"),
     GW_INSIDE("transmissibility", curve, &CURVE_RECORD, 0, "what a metre of road does; with --detail"),
     GW_MEMBER("body_mass", KG, gw_ride_item, result.chassis_mass, 0, "on this corner"),
-    GW_SAYINGS("warnings", warnings, warning, 0, "of this kit in this corner"),
+    GW_TEXTS("warnings", gw_ride_item, result.n_warnings, result.warnings, 0, "of this kit in this corner"),
     GW_SAID("caution", caution, 0, "that belongs beside every figure"),
 };
 static const gw_record ITEM_RECORD = GW_RECORD(gw_ride_item, ITEM);
@@ -556,9 +458,66 @@ static const gw_field RESULT[] = {
 static const gw_record RESULT_RECORD = GW_RECORD(gw_ride_made, RESULT);
 /* clang-format on */
 
+/* -- in CSV: what a line can hold, bands as columns -- */
+
+static const void *largest_path(const gw_place *p)
+{
+    const gw_ride_result *r = &GW_IT(p, gw_ride_item)->result;
+    const gw_ride_path *most = r->n_paths ? r->paths : NULL;
+    for (int i = 1; i < r->n_paths; i++)
+        if (r->paths[i].share > most->share) most = &r->paths[i];
+    return most;
+}
+
+/* clang-format off */
+static const gw_field COLUMNS[] = {
+    GW_MEMBER("comfort", MS2, gw_ride_item, result.comfort, 0, "weighted acceleration of the body"),
+    GW_MEMBER("harshness", N, gw_ride_item, result.harshness[0], 0, "felt"),
+    GW_MEMBER("harshness", DB, gw_ride_item, difference.harshness, 0, "over the first kit"),
+    GW_MEMBER("harshness_low", DB, gw_ride_item, difference.harshness_low, 0, "end of its range"),
+    GW_MEMBER("harshness_high", DB, gw_ride_item, difference.harshness_high, 0, "end of its range"),
+    GW_MEMBER("road_noise", N, gw_ride_item, result.noise[0], 0, "heard"),
+    GW_MEMBER("road_noise", DB, gw_ride_item, difference.noise, 0, "over the first kit"),
+    GW_MEMBER("road_noise_low", DB, gw_ride_item, difference.noise_low, 0, "end of its range"),
+    GW_MEMBER("road_noise_high", DB, gw_ride_item, difference.noise_high, 0, "end of its range"),
+};
+const gw_record GW_RIDE_COLUMNS_RECORD = GW_RECORD(gw_ride_item, COLUMNS);
+
+static const gw_field LARGEST[] = {
+    GW_MEMBER("largest_path", PLAIN, gw_ride_path, name, 0, "joint, spring or damper"),
+    GW_MEMBER("largest_path_share", PLAIN, gw_ride_path, share, 0, "of the squared harshness"),
+};
+static const gw_record LARGEST_RECORD = GW_RECORD(gw_ride_path, LARGEST);
+
+#define BANDS(X) X(0, "10") X(1, "12.5") X(2, "16") X(3, "20") X(4, "25") X(5, "31.5") X(6, "40") X(7, "50") \
+    X(8, "63") X(9, "80") X(10, "100") X(11, "125") X(12, "160") X(13, "200") X(14, "250") X(15, "315")
+#define BAND_FORCE(i, hz) GW_MEMBER("band_" hz "_Hz", N, gw_ride_item, result.band[i], 0, "rms in the band"),
+#define BAND_OVER(i, hz) GW_MEMBER("band_" hz "_Hz", DB, gw_ride_item, difference.band[i], 0, "over the first kit"),
+static const gw_field LINE[] = {
+    GW_KIT("kit", gw_ride_item, kit, 0, "name of the kit"),
+    GW_WORD("corner", gw_ride_item, axle, GW_AXLE_NAMES, 0, "the axle"),
+    GW_PART_SAME(&GW_RIDE_COLUMNS_RECORD),
+    GW_MEMBER("crackle_felt", N, gw_ride_item, result.crackle[0], 0, "part of harshness"),
+    GW_MEMBER("crackle_heard", N, gw_ride_item, result.crackle[1], 0, "part of road noise"),
+    GW_WORKED_OUT_OF("body", HZ, gw_ride_hz, GW_RIDE_BODY, 0, "up and down"),
+    GW_WORKED_OUT_OF("body_damping_ratio", PLAIN, named_damping, GW_RIDE_BODY, 0, "of the critical damping"),
+    GW_WORKED_OUT_OF("wheel_vertical", HZ, gw_ride_hz, GW_RIDE_WHEEL_VERTICAL, 0, "up and down"),
+    GW_WORKED_OUT_OF("wheel_vertical_damping_ratio", PLAIN, named_damping, GW_RIDE_WHEEL_VERTICAL, 0, "of the critical damping"),
+    GW_WORKED_OUT_OF("wheel_fore_aft", HZ, gw_ride_hz, GW_RIDE_WHEEL_FORE_AFT, 0, "fore and aft"),
+    GW_WORKED_OUT_OF("wheel_fore_aft_damping_ratio", PLAIN, named_damping, GW_RIDE_WHEEL_FORE_AFT, 0, "of the critical damping"),
+    GW_INSIDE("obstacle", obstacle, &OBSTACLE_RECORD, 0, "after the bump"),
+    GW_PART_FOUND(largest_path, &LARGEST_RECORD, 0),
+    BANDS(BAND_FORCE)
+    BANDS(BAND_OVER)
+    GW_SAID("caution", caution, 0, "that belongs beside every figure"),
+};
+static const gw_record LINE_RECORD = GW_RECORD(gw_ride_item, LINE);
+/* clang-format on */
+
 static void csv(const gw_case *c, const void *made, gw_buf *out)
 {
-    gw_ride_csv(c, &((const gw_ride_made *)made)->study, out);
+    const gw_ride_study *study = &((const gw_ride_made *)made)->study;
+    gw_records_csv(&LINE_RECORD, c, study->item, study->n, sizeof *study->item, out);
 }
 
 const gw_result GW_RIDE_RESULT = {

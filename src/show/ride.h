@@ -21,15 +21,12 @@ typedef struct gw_ride_made {
 /** Rows over a gw_ride_made. */
 extern const gw_result GW_RIDE_RESULT;
 
-/** What rows over a gw_ride_item read, here and in compare: reactions by the standard's words to that
- * comfort, and how harshness and noise over the first kit may lie, low to high [dB]. */
-int gw_ride_reactions(const gw_place *p);
-const char *gw_ride_reaction(const gw_place *p);
-void gw_ride_felt_range(const gw_place *p, double *x);
-void gw_ride_heard_range(const gw_place *p, double *x);
+/** Modes that a row may ask for, and the natural frequency of the one it asks for, of a gw_ride_item [Hz]. */
+enum gw_ride_named { GW_RIDE_BODY, GW_RIDE_WHEEL_VERTICAL, GW_RIDE_WHEEL_FORE_AFT };
+double gw_ride_hz(const gw_place *p);
 
-/** One row a kit and corner, with a row of heads first. */
-void gw_ride_csv(const gw_case *c, const gw_ride_study *study, gw_buf *out);
+/** Columns over a gw_ride_item: comfort, harshness and noise with their ranges, here and in compare. */
+extern const gw_record GW_RIDE_COLUMNS_RECORD;
 
 /** Text for people; with `detail` every mode up to 315 Hz, otherwise body, wheel vertical and wheel fore-aft.
  */

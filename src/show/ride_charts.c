@@ -303,8 +303,7 @@ static void say_bump(const gw_ride_drawing *d, gw_buf *out)
     gw_buf_fmt(&of, "The knock of a bump, fore and aft at the %s,", where(d));
     const gw_message message = { .of = gw_buf_str(&of), .unit = "N" };
     gw_message_kits(&message, told, n, out);
-    if (of.failed) out->failed = true;
-    gw_buf_free(&of);
+    gw_buf_drop(&of, out);
 }
 
 /* "812 N, 0.21 s": until a tenth of it is left, where the record is long enough. */

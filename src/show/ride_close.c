@@ -82,8 +82,7 @@ void gw_ride_say_close(const gw_case *c, const gw_ride_study *study, gw_buf *out
                 gw_buf_fmt(out, "%s%s", n++ ? "; " : "Too close to call on the road: ", gw_buf_str(&one));
                 first = 0;
             }
-            if (one.failed) out->failed = true;
-            gw_buf_free(&one);
+            gw_buf_drop(&one, out);
         }
     if (n) gw_buf_add(out, ".");
 }

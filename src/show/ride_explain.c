@@ -53,9 +53,7 @@ static void head_of(const gw_case *c, const gw_ride_study *study, gw_axle axle, 
         gw_buf name = { 0 };
         if (!is_shown(&study->item[i], axle)) continue;
         gw_buf_clean(&name, c->kits[study->item[i].kit].name);
-        gw_table_column(t, GW_RIGHT, gw_buf_str(&name));
-        if (name.failed) t->failed = true;
-        gw_buf_free(&name);
+        gw_table_column_of(t, GW_RIGHT, &name);
     }
 }
 

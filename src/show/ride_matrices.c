@@ -15,18 +15,14 @@ static void kit_heads(const gw_ride_page *p, gw_table *t, const gw_ride_item *co
         gw_buf head = { 0 };
         gw_buf_clean(&head, p->c->kits[items[i]->kit].name);
         gw_buf_fmt(&head, "\n%s", unit);
-        gw_table_column(t, GW_RIGHT, gw_buf_str(&head));
-        if (head.failed) t->failed = true;
-        gw_buf_free(&head);
+        gw_table_column_of(t, GW_RIGHT, &head);
     }
 }
 
-static gw_status finish(const gw_ride_page *p, gw_table *t, gw_error *err)
+static void finish(const gw_ride_page *p, gw_table *t)
 {
     gw_buf_add(p->out, "\n");
-    gw_status status = gw_table_print(t, p->width, 2, p->bold, p->out, err);
-    gw_table_free(t);
-    return status;
+    gw_table_put(t, p->width, 2, p->bold, p->out);
 }
 
 /* Kits beyond the widest table there is are left to JSON and CSV. */
@@ -35,7 +31,7 @@ static int columns_for(int n, int others)
     return n + others > GW_TABLE_COLUMNS ? GW_TABLE_COLUMNS - others : n;
 }
 
-gw_status gw_ride_paths_table(const gw_ride_page *p, const gw_ride_item *const *items, int n, gw_error *err)
+void gw_ride_paths_table(const gw_ride_page *p, const gw_ride_item *const *items, int n)
 {
     gw_table t = { 0 };
     n = columns_for(n, 1);
@@ -46,7 +42,7 @@ gw_status gw_ride_paths_table(const gw_ride_page *p, const gw_ride_item *const *
         for (int i = 0; i < n; i++) gw_table_cell(&t, gw_fixed(100.0 * items[i]->result.paths[a].share, 1).s);
         gw_table_end_row(&t);
     }
-    return finish(p, &t, err);
+    finish(p, &t);
 }
 
 static const gw_isolation *isolation_of(const gw_ride_item *item, int joint)
@@ -73,35 +69,31 @@ static void isolation_row(gw_table *t, const gw_joint *joint, const gw_ride_item
     gw_table_end_row(t);
 }
 
-gw_status gw_ride_isolation_table(const gw_ride_page *p, const gw_ride_item *const *items, int n,
-                                  gw_error *err)
+void gw_ride_isolation_table(const gw_ride_page *p, const gw_ride_item *const *items, int n)
 {
     const gw_corner *corner = &p->c->corners[items[0]->axle];
     gw_table t = { 0 };
     n = columns_for(n, 2);
-    gw_table_column(&t, GW_LEFT, "bracket over bush in motion");
-    gw_table_column(&t, GW_RIGHT, "bracket\nN/mm");
+    gw_table_heads(&t, "lr", "bracket over bush in motion", "bracket\nN/mm");
     kit_heads(p, &t, items, n, "times");
     for (int j = 0; j < corner->n_joints; j++) isolation_row(&t, &corner->joints[j], items, n, j);
     if (!t.n_cells && !t.failed) {
         gw_table_free(&t);
-        return GW_OK;
+        return;
     }
-    gw_status status = finish(p, &t, err);
+    finish(p, &t);
     gw_buf_paragraph(
         p->out,
         "The bush in its stiffest direction at 63 Hz. Below five times (weak) the body counts as much as the "
         "bush there; five or more is common practice.",
         p->width, 2);
-    return status;
 }
 
-gw_status gw_ride_bands_table(const gw_ride_page *p, const gw_ride_item *const *items, int n, gw_error *err)
+void gw_ride_bands_table(const gw_ride_page *p, const gw_ride_item *const *items, int n)
 {
     gw_table t = { 0 };
     n = columns_for(n, 2);
-    gw_table_column(&t, GW_LEFT, "third-octave band\nHz");
-    gw_table_column(&t, GW_RIGHT, "body force\nN");
+    gw_table_heads(&t, "lr", "third-octave band\nHz", "body force\nN");
     kit_heads(p, &t, items, n, "dB");
     for (int b = 0; b < GW_BANDS; b++) {
         gw_table_cell(&t, gw_exact(gw_band_nominal(GW_BAND_FIRST + b)).s);
@@ -109,13 +101,10 @@ gw_status gw_ride_bands_table(const gw_ride_page *p, const gw_ride_item *const *
         for (int i = 0; i < n; i++) gw_table_cell(&t, gw_signed(items[i]->difference.band[b], 1).s);
         gw_table_end_row(&t);
     }
-    gw_status status = finish(p, &t, err);
+    finish(p, &t);
     gw_buf text = { 0 };
     gw_buf_add(&text, "Body force: with kit ");
     gw_buf_clean(&text, p->c->kits[items[0]->kit].name);
     gw_buf_add(&text, "; decibels are over the first kit.");
-    gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
-    if (text.failed) p->out->failed = true;
-    gw_buf_free(&text);
-    return status;
+    gw_paragraph_of(p->out, &text, p->width, 2);
 }

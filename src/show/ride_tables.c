@@ -21,9 +21,7 @@ static void kit_cell(const gw_ride_page *p, gw_table *t, const gw_ride_item *ite
         gw_buf_add(&name, ": ");
         gw_phrase_kit(kit, &name);
     }
-    gw_table_cell(t, gw_buf_str(&name));
-    if (name.failed) t->failed = true;
-    gw_buf_free(&name);
+    gw_table_cell_of(t, &name);
 }
 
 static void range_cell(gw_table *t, const gw_ride_item *item, double low, double high)
@@ -34,18 +32,14 @@ static void range_cell(gw_table *t, const gw_ride_item *item, double low, double
         gw_table_cellf(t, "%s to %s", gw_signed(low, 1).s, gw_signed(high, 1).s);
 }
 
-static gw_status finish(const gw_ride_page *p, gw_table *t, gw_error *err)
+static void finish(const gw_ride_page *p, gw_table *t)
 {
-    gw_status status = gw_table_print(t, p->width, 2, p->bold, p->out, err);
-    gw_table_free(t);
-    return status;
+    gw_table_put(t, p->width, 2, p->bold, p->out);
 }
 
 static void say(const gw_ride_page *p, gw_buf *text)
 {
-    gw_buf_paragraph(p->out, gw_buf_str(text), p->width, 2);
-    if (text->failed) p->out->failed = true;
-    gw_buf_free(text);
+    gw_paragraph_of(p->out, text, p->width, 2);
 }
 
 /* ---- comfort, harshness, noise ---- */
@@ -117,26 +111,19 @@ static void say_close(const gw_ride_page *p, gw_axle axle, bool heard)
         gw_buf_free(&text);
 }
 
-gw_status gw_ride_figures_table(const gw_ride_page *p, const gw_ride_item *const *items, int n, gw_error *err)
+void gw_ride_figures_table(const gw_ride_page *p, const gw_ride_item *const *items, int n)
 {
     gw_table t = { 0 };
-    gw_table_column(&t, GW_LEFT, "kit");
-    gw_table_column(&t, GW_RIGHT, "comfort\nm/s2");
-    gw_table_column(&t, GW_RIGHT, "harshness\nN");
-    gw_table_column(&t, GW_RIGHT, "\ndB");
-    gw_table_column(&t, GW_RIGHT, "range\ndB");
-    gw_table_column(&t, GW_RIGHT, "A-weighted\nN");
-    gw_table_column(&t, GW_RIGHT, "\ndB");
-    gw_table_column(&t, GW_RIGHT, "range\ndB");
+    gw_table_heads(&t, "lrrrrrrr", "kit", "comfort\nm/s2", "harshness\nN", "\ndB", "range\ndB",
+                   "A-weighted\nN", "\ndB", "range\ndB");
     for (int i = 0; i < n; i++) figure_row(p, &t, items[i]);
-    gw_status status = finish(p, &t, err);
+    finish(p, &t);
     gw_buf_paragraph(p->out, gw_ride_caution(), p->width, 2);
     if (items[0]->result.belt_note) gw_buf_paragraph(p->out, items[0]->result.belt_note, p->width, 2);
     for (int i = 0; i < n; i++) say_grades(p, items[i]);
     for (int heard = 0; heard < 2; heard++) say_close(p, items[0]->axle, heard);
     gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_RIDE_RANGE), p->width, 2);
     say_reactions(p, items, n);
-    return status;
 }
 
 /* ---- modes ---- */
@@ -169,16 +156,13 @@ static void mode_rows(const gw_ride_page *p, gw_table *t, const gw_ride_item *it
     }
 }
 
-gw_status gw_ride_modes_table(const gw_ride_page *p, const gw_ride_item *const *items, int n, gw_error *err)
+void gw_ride_modes_table(const gw_ride_page *p, const gw_ride_item *const *items, int n)
 {
     gw_table t = { 0 };
-    gw_table_column(&t, GW_LEFT, "mode of");
-    gw_table_column(&t, GW_RIGHT, "undamped\nHz");
-    gw_table_column(&t, GW_RIGHT, "damping\n%");
-    gw_table_column(&t, GW_LEFT, "what moves, by kinetic energy");
+    gw_table_heads(&t, "lrrl", "mode of", "undamped\nHz", "damping\n%", "what moves, by kinetic energy");
     for (int i = 0; i < n; i++) mode_rows(p, &t, items[i]);
     gw_buf_add(p->out, "\n");
-    return finish(p, &t, err);
+    finish(p, &t);
 }
 
 /* ---- a bump ---- */
@@ -194,28 +178,23 @@ static void bump_row(const gw_ride_page *p, gw_table *t, const gw_ride_item *ite
     gw_table_end_row(t);
 }
 
-gw_status gw_ride_obstacle_table(const gw_ride_page *p, const gw_ride_item *const *items, int n,
-                                 gw_error *err)
+void gw_ride_obstacle_table(const gw_ride_page *p, const gw_ride_item *const *items, int n)
 {
     gw_table t = { 0 };
     bool settled = true;
-    if (!items[0]->result.obstacle.n) return GW_OK;
-    gw_table_column(&t, GW_LEFT, "over the bump");
-    gw_table_column(&t, GW_RIGHT, "fore-aft peak\nN");
-    gw_table_column(&t, GW_RIGHT, "decays in\ns");
-    gw_table_column(&t, GW_RIGHT, "vertical peak\nN");
-    gw_table_column(&t, GW_RIGHT, "decays in\ns");
+    if (!items[0]->result.obstacle.n) return;
+    gw_table_heads(&t, "lrrrr", "over the bump", "fore-aft peak\nN", "decays in\ns", "vertical peak\nN",
+                   "decays in\ns");
     for (int i = 0; i < n; i++) {
         bump_row(p, &t, items[i]);
         settled = settled && items[i]->result.obstacle.settled;
     }
     gw_buf_add(p->out, "\n");
-    gw_status status = finish(p, &t, err);
+    finish(p, &t);
     gw_buf text = { 0 };
     gw_buf_add(&text, "Net force on the body after a half-sine bump, up to 315 Hz; it has died away when it "
                       "stays below a tenth "
                       "of its peak.");
     if (!settled) gw_buf_add(&text, " Where it has not within a second, the time is only a lower bound.");
     say(p, &text);
-    return status;
 }

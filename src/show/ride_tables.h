@@ -20,14 +20,11 @@ typedef struct gw_ride_page {
 int gw_ride_items(const gw_ride_page *p, gw_axle axle, const gw_ride_item **items);
 
 /* One table each, with the words that it needs below it. */
-gw_status gw_ride_figures_table(const gw_ride_page *p, const gw_ride_item *const *items, int n,
-                                gw_error *err);
-gw_status gw_ride_modes_table(const gw_ride_page *p, const gw_ride_item *const *items, int n, gw_error *err);
-gw_status gw_ride_paths_table(const gw_ride_page *p, const gw_ride_item *const *items, int n, gw_error *err);
-gw_status gw_ride_isolation_table(const gw_ride_page *p, const gw_ride_item *const *items, int n,
-                                  gw_error *err);
-gw_status gw_ride_bands_table(const gw_ride_page *p, const gw_ride_item *const *items, int n, gw_error *err);
-gw_status gw_ride_obstacle_table(const gw_ride_page *p, const gw_ride_item *const *items, int n,
-                                 gw_error *err);
+void gw_ride_figures_table(const gw_ride_page *p, const gw_ride_item *const *items, int n);
+void gw_ride_modes_table(const gw_ride_page *p, const gw_ride_item *const *items, int n);
+void gw_ride_paths_table(const gw_ride_page *p, const gw_ride_item *const *items, int n);
+void gw_ride_isolation_table(const gw_ride_page *p, const gw_ride_item *const *items, int n);
+void gw_ride_bands_table(const gw_ride_page *p, const gw_ride_item *const *items, int n);
+void gw_ride_obstacle_table(const gw_ride_page *p, const gw_ride_item *const *items, int n);
 
 #endif

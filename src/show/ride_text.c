@@ -82,51 +82,41 @@ static void setting_rows(gw_table *t, const gw_ride *s)
     }
 }
 
-static gw_status settings(const gw_ride_page *p, gw_error *err)
+static void settings(const gw_ride_page *p)
 {
     gw_table table = { 0 };
-    gw_table_column(&table, GW_LEFT, "setting");
-    gw_table_column(&table, GW_RIGHT, "value");
-    gw_table_column(&table, GW_LEFT, "from");
+    gw_table_heads(&table, "lrl", "setting", "value", "from");
     setting_rows(&table, &p->c->ride);
     gw_buf_add(p->out, "\n");
-    gw_status status = gw_table_print(&table, p->width, 2, p->bold, p->out, err);
-    gw_table_free(&table);
+    gw_table_put(&table, p->width, 2, p->bold, p->out);
     if (p->study->n) {
         gw_buf note = { 0 };
         gw_buf_fmt(&note, "%s.", p->study->item[0].result.road_note);
-        gw_buf_paragraph(p->out, gw_buf_str(&note), p->width, 2);
-        if (note.failed) p->out->failed = true;
-        gw_buf_free(&note);
+        gw_paragraph_of(p->out, &note, p->width, 2);
     }
-    return status;
 }
 
 /* ---- a corner ---- */
 
-typedef gw_status (*gw_ride_part)(const gw_ride_page *, const gw_ride_item *const *, int, gw_error *);
+typedef void (*gw_ride_part)(const gw_ride_page *, const gw_ride_item *const *, int);
 static const gw_ride_part PARTS[] = { gw_ride_figures_table,   gw_ride_modes_table, gw_ride_paths_table,
                                       gw_ride_isolation_table, gw_ride_bands_table, gw_ride_obstacle_table };
 
-static gw_status corner(const gw_ride_page *p, gw_axle axle, gw_error *err)
+static void corner(const gw_ride_page *p, gw_axle axle)
 {
-    gw_status status = GW_OK;
     const gw_ride_item **items = calloc((size_t)p->c->n_kits + 1, sizeof *items);
-    if (!items) return gw_fail(err, GW_E_NOMEM, "out of memory for the tables of ride");
-    int n = gw_ride_items(p, axle, items);
+    if (!items) p->out->failed = true;
+    int n = items ? gw_ride_items(p, axle, items) : 0;
     if (n) gw_ride_heading(p->c, axle, p->bold, p->out);
-    for (size_t i = 0; n && i < sizeof PARTS / sizeof *PARTS && status == GW_OK; i++)
-        status = PARTS[i](p, items, n, err);
+    for (size_t i = 0; n && i < sizeof PARTS / sizeof *PARTS; i++) PARTS[i](p, items, n);
     free(items);
-    return status;
 }
 
-static gw_status write(const gw_case *c, const gw_ride_study *study, gw_paper *paper, gw_error *err)
+static void write(const gw_case *c, const gw_ride_study *study, gw_paper *paper)
 {
     const gw_ride_page page = { c, study, paper->detail, paper->width, paper->bold, paper->out };
-    gw_status status = settings(&page, err);
-    for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++) status = corner(&page, a, err);
-    return status;
+    settings(&page);
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) corner(&page, a);
 }
 
 void gw_ride_text(const gw_case *c, const void *made, gw_paper *paper)
@@ -140,8 +130,8 @@ void gw_ride_text(const gw_case *c, const void *made, gw_paper *paper)
         "200 Hz. What is heard of it: force into the body, A-weighted, 40 to 315 Hz.");
     if (((const gw_ride_made *)made)->explain)
         gw_ride_explain(c, study, paper);
-    else if (write(c, study, paper, NULL) != GW_OK)
-        paper->out->failed = true; /* nothing but memory fails here */
+    else
+        write(c, study, paper);
     gw_paper_gap(paper);
     gw_paper_say(paper, 0, "%s", gw_words_text(GW_WORDS_ESTIMATE));
     gw_paper_say(paper, 0, "%s", gw_words_text(GW_WORDS_SAFETY));

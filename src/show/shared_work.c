@@ -32,13 +32,6 @@ static void put_job(const gw_case *c, const gw_kit *kit, const gw_shared_job *sh
     if (shared->saved > 0.0) gw_buf_fmt(out, " (saves %s)", gw_fixed(shared->saved, 0).s);
 }
 
-static bool is_wanted(const gw_comparison *cmp, int kit)
-{
-    for (int i = 0; i < cmp->deflect->n; i++)
-        if (cmp->deflect->item[i].kit == kit) return true;
-    return false;
-}
-
 static void put_kit(const gw_handling_page *p, int kit)
 {
     const gw_case *c = p->cmp->c;
@@ -55,9 +48,7 @@ static void put_kit(const gw_handling_page *p, int kit)
         put_job(c, &c->kits[kit], &shared, &text);
     }
     if (text.n) gw_buf_add(&text, ".");
-    if (text.n) gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
-    if (text.failed) p->out->failed = true;
-    gw_buf_free(&text);
+    gw_paragraph_of(p->out, &text, p->width, 2);
 }
 
 /* Kits in which a job serves as many joints: ", for 9 joints saves 480 (mixed, camber)". */
@@ -67,7 +58,7 @@ static void put_alike(const gw_comparison *cmp, const gw_shop_job *job, int kit,
     const gw_shared_job of = gw_shared_job_of(c, job, &c->kits[kit]);
     int told = 0;
     for (int k = 0; k < c->n_kits && of.joints; k++) {
-        if (!is_wanted(cmp, k) || gw_shared_job_of(c, job, &c->kits[k]).joints != of.joints) continue;
+        if (!gw_compare_shows(cmp, k) || gw_shared_job_of(c, job, &c->kits[k]).joints != of.joints) continue;
         if (k < kit) return;
         if (!told) gw_buf_fmt(out, ", for %d joint%s", of.joints, of.joints == 1 ? "" : "s");
         if (!told && of.saved > 0.0) gw_buf_fmt(out, " saves %s", gw_fixed(of.saved, 0).s);
@@ -85,23 +76,20 @@ void gw_shared_work_brief(const gw_handling_page *p)
         const gw_shop_job *job = &cmp->c->jobs[i];
         gw_buf kits = { 0 };
         for (int k = 0; k < cmp->c->n_kits; k++)
-            if (is_wanted(cmp, k)) put_alike(cmp, job, k, &kits);
+            if (gw_compare_shows(cmp, k)) put_alike(cmp, job, k, &kits);
         if (kits.n) {
             gw_buf_add(&text, text.n ? "; " : "Done once: ");
             gw_buf_clean(&text, job->label);
             gw_buf_fmt(&text, ", %s min%s", gw_fixed(job->minutes, 0).s, gw_buf_str(&kits));
         }
-        if (kits.failed) text.failed = true;
-        gw_buf_free(&kits);
+        gw_buf_drop(&kits, &text);
     }
     if (text.n) gw_buf_add(&text, ".");
-    if (text.n) gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
-    if (text.failed) p->out->failed = true;
-    gw_buf_free(&text);
+    gw_paragraph_of(p->out, &text, p->width, 2);
 }
 
 void gw_shared_work_text(const gw_handling_page *p)
 {
     for (int k = 0; k < p->cmp->c->n_kits; k++)
-        if (is_wanted(p->cmp, k)) put_kit(p, k);
+        if (gw_compare_shows(p->cmp, k)) put_kit(p, k);
 }

@@ -38,34 +38,12 @@ static const gw_spread_item *item(const gw_place *p)
 }
 
 /* Of a load its own three quantities, of ride its two. */
-static const void *slopes(const gw_place *p, bool ride, int which)
-{
-    return (item(p)->load < 0) == ride ? &GW_IT(p, gw_spread_part)->slopes[which] : NULL;
-}
+enum { RIDE = 8 };
 
-static const void *of_toe(const gw_place *p)
+static const void *slopes(const gw_place *p)
 {
-    return slopes(p, false, GW_SPREAD_TOE);
-}
-
-static const void *of_camber(const gw_place *p)
-{
-    return slopes(p, false, GW_SPREAD_CAMBER);
-}
-
-static const void *of_fore_aft(const gw_place *p)
-{
-    return slopes(p, false, GW_SPREAD_FORE_AFT);
-}
-
-static const void *of_harshness(const gw_place *p)
-{
-    return slopes(p, true, GW_SPREAD_HARSHNESS);
-}
-
-static const void *of_noise(const gw_place *p)
-{
-    return slopes(p, true, GW_SPREAD_NOISE);
+    bool ride = GW_WHICH(p) >= RIDE;
+    return (item(p)->load < 0) == ride ? &GW_IT(p, gw_spread_part)->slopes[GW_WHICH(p) % RIDE] : NULL;
 }
 
 static const void *own_part(const gw_place *p)
@@ -79,14 +57,14 @@ static const void *apart(const gw_place *p)
 }
 
 /* clang-format off */
-#define AS_MOVED(name, u, function) \
-    { .key = name, .kind = GW_OBJECT, .unit = GW_UNIT_##u, .enter = function, .record = &MOVES_RECORD, .doc = "what moves it" }
+#define AS_MOVED(name, u, quantity) \
+    { .key = name, .kind = GW_OBJECT, .unit = GW_UNIT_##u, .enter = slopes, .which = quantity, .record = &MOVES_RECORD, .doc = "what moves it" }
 static const gw_field NEXT[] = {
-    AS_MOVED("toe_change", DEG, of_toe),
-    AS_MOVED("camber_change", DEG, of_camber),
-    AS_MOVED("wheel_fore_aft", MM, of_fore_aft),
-    AS_MOVED("harshness", DB, of_harshness),
-    AS_MOVED("road_noise", DB, of_noise),
+    AS_MOVED("toe_change", DEG, GW_SPREAD_TOE),
+    AS_MOVED("camber_change", DEG, GW_SPREAD_CAMBER),
+    AS_MOVED("wheel_fore_aft", MM, GW_SPREAD_FORE_AFT),
+    AS_MOVED("harshness", DB, RIDE + GW_SPREAD_HARSHNESS),
+    AS_MOVED("road_noise", DB, RIDE + GW_SPREAD_NOISE),
 };
 #undef AS_MOVED
 static const gw_record NEXT_RECORD = GW_RECORD(gw_spread_part, NEXT);
@@ -142,11 +120,6 @@ static const void *carried(const gw_place *p)
     return item(p)->why ? NULL : item(p);
 }
 
-static const char *load_name(const gw_place *p)
-{
-    return item(p)->load < 0 ? NULL : p->c->loads[item(p)->load].name;
-}
-
 static const char *side(const gw_place *p)
 {
     return item(p)->sided ? GW_WHEEL_NAMES[item(p)->wheel] : NULL;
@@ -180,7 +153,7 @@ static const gw_record HAD_RECORD = GW_RECORD(gw_spread_item, HAD);
 static const gw_field ITEM[] = {
     GW_KIT("kit", gw_spread_item, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_spread_item, axle, GW_AXLE_NAMES, 0, "the axle"),
-    GW_SAID("load", load_name, GW_SOMETIMES, "name of the load; left out: the ride of kit and corner"),
+    GW_LOADED("load", gw_spread_item, load, GW_SOMETIMES, "name of the load; left out: the ride of kit and corner"),
     GW_CHOSEN("side", side, GW_WHEEL_NAMES, GW_SOMETIMES, "which wheel of the axle, where both are told"),
     GW_CHOSEN("wheel", wheel, GW_SIDE_NAMES, GW_SOMETIMES, "of a manoeuvre"),
     GW_PART_FOUND(carried, &HAD_RECORD, 0),

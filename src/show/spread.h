@@ -6,9 +6,9 @@
 #include "base/buf.h"
 #include "chart/chart.h"
 #include "giveway/spread.h"
+#include "record/paper.h"
 
-gw_status gw_spread_text(const gw_case *c, const gw_spread_study *study, int width, bool bold, gw_buf *out,
-                         gw_error *err);
+void gw_spread_text(const gw_case *c, const void *study, gw_paper *paper);
 
 /** Bands of every load and kit as whiskers, what is left of them less the first kit, and what to measure
  * next. */

@@ -14,9 +14,7 @@
 
 static void paragraph(gw_buf *text, int width, gw_buf *out)
 {
-    gw_buf_paragraph(out, gw_buf_str(text), width, 0);
-    if (text->failed) out->failed = true;
-    gw_buf_free(text);
+    gw_paragraph_of(out, text, width, 0);
 }
 
 static void head_words(const gw_case *c, const gw_spread_study *s, int width, gw_buf *out)
@@ -119,13 +117,11 @@ static void wheel_row(gw_table *table, const gw_case *c, const gw_spread_item *i
     band_cells(table, &item->own.band[GW_SPREAD_FORE_AFT], GW_MM, 2, had);
 }
 
-static gw_status result_table(const gw_case *c, const gw_spread_study *s, gw_axle axle,
-                              const char *const *heads,
-                              void (*row)(gw_table *, const gw_case *, const gw_spread_item *, bool),
-                              int width, bool bold, gw_buf *out, gw_error *err)
+static void result_table(const gw_case *c, const gw_spread_study *s, gw_axle axle, const char *const *heads,
+                         void (*row)(gw_table *, const gw_case *, const gw_spread_item *, bool),
+                         gw_paper *paper)
 {
     gw_table table = { 0 };
-    gw_status status = GW_OK;
     for (int h = 0; heads[h]; h++) gw_table_column(&table, h < 2 ? GW_LEFT : GW_RIGHT, heads[h]);
     for (int l = 0; l < c->n_loads; l++) {
         bool first = true;
@@ -135,9 +131,8 @@ static gw_status result_table(const gw_case *c, const gw_spread_study *s, gw_axl
             first = false;
         }
     }
-    if (table.n_cells) status = gw_table_print(&table, width, 2, bold, out, err);
+    if (table.n_cells) gw_paper_table(paper, &table, 2);
     gw_table_free(&table);
-    return status;
 }
 
 static bool has_results(const gw_spread_study *s, gw_axle axle)
@@ -159,14 +154,11 @@ static void failed_words(const gw_case *c, const gw_spread_study *s, gw_axle axl
         gw_buf_clean(&text, c->kits[item->kit].name);
         gw_buf_add(&text, ": not carried: ");
         gw_buf_clean(&text, item->why);
-        gw_buf_paragraph(out, gw_buf_str(&text), width, 2);
-        if (text.failed) out->failed = true;
-        gw_buf_free(&text);
+        gw_paragraph_of(out, &text, width, 2);
     }
 }
 
-static gw_status corner_tables(const gw_case *c, const gw_spread_study *s, gw_axle axle, int width, bool bold,
-                               gw_buf *out, gw_error *err)
+static void corner_tables(const gw_case *c, const gw_spread_study *s, gw_axle axle, gw_paper *paper)
 {
     static const char *const TOE[] = { "load",
                                        "kit",
@@ -178,25 +170,19 @@ static gw_status corner_tables(const gw_case *c, const gw_spread_study *s, gw_ax
                                        NULL };
     static const char *const WHEEL[] = { "load",         "kit",           "camber\ndeg", "95 of 100\ndeg",
                                          "fore-aft\nmm", "95 of 100\nmm", NULL };
-    if (!has_results(s, axle)) return GW_OK;
-    gw_buf_fmt(out, "\n%s corner, changes from standing still\n", axle == GW_FRONT ? "Front" : "Rear");
-    gw_status status = result_table(c, s, axle, TOE, toe_row, width, bold, out, err);
-    gw_buf_add(out, "\n");
-    if (status == GW_OK) status = result_table(c, s, axle, WHEEL, wheel_row, width, bold, out, err);
-    failed_words(c, s, axle, width, out);
-    return status;
+    if (!has_results(s, axle)) return;
+    gw_buf_fmt(paper->out, "\n%s corner, changes from standing still\n", axle == GW_FRONT ? "Front" : "Rear");
+    result_table(c, s, axle, TOE, toe_row, paper);
+    gw_paper_gap(paper);
+    result_table(c, s, axle, WHEEL, wheel_row, paper);
+    failed_words(c, s, axle, paper->width, paper->out);
 }
 
-static gw_status ride_table(const gw_case *c, const gw_spread_study *s, int width, bool bold, gw_buf *out,
-                            gw_error *err)
+static void ride_table(const gw_case *c, const gw_spread_study *s, gw_paper *paper)
 {
     gw_table table = { 0 };
-    gw_table_column(&table, GW_LEFT, "corner");
-    gw_table_column(&table, GW_LEFT, "kit");
-    gw_table_column(&table, GW_RIGHT, "harshness\ndB");
-    gw_table_column(&table, GW_RIGHT, "95 of 100\ndB");
-    gw_table_column(&table, GW_RIGHT, "road noise\ndB");
-    gw_table_column(&table, GW_RIGHT, "95 of 100\ndB");
+    gw_table_heads(&table, "llrrrr", "corner", "kit", "harshness\ndB", "95 of 100\ndB", "road noise\ndB",
+                   "95 of 100\ndB");
     for (int i = 0; i < s->n; i++) {
         const gw_spread_item *item = &s->item[i];
         if (item->load >= 0 || item->kit == 0) continue;
@@ -205,10 +191,8 @@ static gw_status ride_table(const gw_case *c, const gw_spread_study *s, int widt
         for (int q = 0; q < GW_SPREAD_RIDE_QUANTITIES; q++)
             band_cells(&table, &item->own.band[q], 1.0, 1, item->own.draws > 0);
     }
-    gw_buf_add(out, "\nOn the road, over the first kit of the same car\n");
-    gw_status status = gw_table_print(&table, width, 2, bold, out, err);
-    gw_table_free(&table);
-    return status;
+    gw_buf_add(paper->out, "\nOn the road, over the first kit of the same car\n");
+    gw_paper_table(paper, &table, 2);
 }
 
 /* The result that a figure does most to: where knowing it would narrow the toe's band by most. */
@@ -257,9 +241,7 @@ static void measure_line(const gw_case *c, const gw_spread_study *s, int figure,
         gw_buf_fmt(&text, " (%s) would shrink from +-%.2f to +-%.2f deg.", gw_axle_name(item->axle),
                    half / GW_DEG, half * sqrt(1.0 - share * (1.0 - left)) / GW_DEG);
     }
-    gw_buf_paragraph(out, gw_buf_str(&text), width, 2);
-    if (text.failed) out->failed = true;
-    gw_buf_free(&text);
+    gw_paragraph_of(out, &text, width, 2);
 }
 
 static void measure_words(const gw_case *c, const gw_spread_study *s, int width, gw_buf *out)
@@ -276,15 +258,12 @@ static void measure_words(const gw_case *c, const gw_spread_study *s, int width,
         measure_line(c, s, most[i].figure, width, out);
 }
 
-gw_status gw_spread_text(const gw_case *c, const gw_spread_study *s, int width, bool bold, gw_buf *out,
-                         gw_error *err)
+void gw_spread_text(const gw_case *c, const void *study, gw_paper *paper)
 {
-    gw_status status = GW_OK;
-    head_words(c, s, width, out);
-    for (int k = 0; k < s->n_kits; k++) summary_words(c, s, k, width, out);
-    for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++)
-        status = corner_tables(c, s, a, width, bold, out, err);
-    if (status == GW_OK && s->options.ride) status = ride_table(c, s, width, bold, out, err);
-    if (status == GW_OK) measure_words(c, s, width, out);
-    return status == GW_OK ? gw_buf_status(out, err) : status;
+    const gw_spread_study *s = study;
+    head_words(c, s, paper->width, paper->out);
+    for (int k = 0; k < s->n_kits; k++) summary_words(c, s, k, paper->width, paper->out);
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) corner_tables(c, s, a, paper);
+    if (s->options.ride) ride_table(c, s, paper);
+    measure_words(c, s, paper->width, paper->out);
 }

@@ -54,9 +54,7 @@ static void sources(const gw_strength_study *study, int width, gw_buf *out)
         gw_buf text = { 0 };
         gw_buf_fmt(&text, "limit of %s: %s", GW_JUDGED_WORDS[study->item[i].verdict.what],
                    study->item[i].verdict.source);
-        gw_buf_paragraph(out, gw_buf_str(&text), width, 2);
-        if (text.failed) out->failed = true;
-        gw_buf_free(&text);
+        gw_paragraph_of(out, &text, width, 2);
     }
 }
 
@@ -67,9 +65,7 @@ void gw_overloads_text(const gw_case *c, const gw_strength_study *study, int wid
     for (int i = 0; i < study->n; i++) {
         gw_buf text = { 0 };
         gw_overload_words(c, &study->item[i], &text);
-        gw_buf_paragraph(out, gw_buf_str(&text), width, 2);
-        if (text.failed) out->failed = true;
-        gw_buf_free(&text);
+        gw_paragraph_of(out, &text, width, 2);
     }
     sources(study, width, out);
     gw_buf_paragraph(out,
@@ -91,8 +87,7 @@ static void figure_cell(gw_paper *paper, const gw_verdict *v, double value)
     gw_buf figure = { 0 };
     gw_verdict_figure(v, value, &figure);
     gw_paper_cell(paper, gw_buf_str(&figure));
-    if (figure.failed) paper->out->failed = true;
-    gw_buf_free(&figure);
+    gw_buf_drop(&figure, paper->out);
 }
 
 static void add_rows(gw_paper *paper, const char *joint, const gw_strength *s)

@@ -6,6 +6,13 @@
 
 #include <math.h>
 
+bool gw_compare_shows(const gw_comparison *cmp, int kit)
+{
+    for (int i = 0; i < cmp->deflect->n; i++)
+        if (cmp->deflect->item[i].kit == kit) return true;
+    return false;
+}
+
 int gw_summary_load(const gw_comparison *cmp)
 {
     return gw_pick_load(cmp->c, cmp->deflect, GW_PICK_CORNER);

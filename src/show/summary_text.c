@@ -12,6 +12,7 @@
 #include "show/shared_work.h"
 
 #include <math.h>
+#include <stddef.h>
 #include <string.h>
 
 void gw_handling_heading(const gw_handling_page *p, const char *text)
@@ -24,54 +25,30 @@ void gw_handling_kit(const gw_handling_page *p, int kit, gw_table *table)
     gw_table_cell(table, p->cmp->c->kits[kit].name);
 }
 
-gw_status gw_handling_print(const gw_handling_page *p, gw_table *table, gw_error *err)
+void gw_handling_print(const gw_handling_page *p, gw_table *table)
 {
-    gw_status status = gw_table_print(table, p->width, 2, p->bold, p->out, err);
-    gw_table_free(table);
-    return status;
+    gw_table_put(table, p->width, 2, p->bold, p->out);
 }
 
-/* One quantity of the summary. */
+/* One quantity of the summary: a member of a gw_summary. */
 typedef struct gw_summary_quantity {
     const char *head;
-    double (*of)(const gw_summary *s);
-    double unit;
+    size_t at;
+    gw_unit unit;
     int decimals;
 } gw_summary_quantity;
 
-static double camber_of(const gw_summary *s)
-{
-    return s->camber;
-}
-
-static double understeer_of(const gw_summary *s)
-{
-    return s->understeer;
-}
-
-static double brake_toe_of(const gw_summary *s)
-{
-    return s->brake_toe;
-}
-
-static double offset_of(const gw_summary *s)
-{
-    return s->stop_offset;
-}
-
 static const gw_summary_quantity QUANTITIES[] = {
-    { "outer camber\ndeg", camber_of, GW_DEG, 2 },
-    { "understeer\ndeg/g", understeer_of, GW_DEG, 2 },
-    { "toe, braking\ndeg/g", brake_toe_of, GW_DEG, 2 },
-    { "side drift\nm", offset_of, 1.0, 2 },
+    { "outer camber\ndeg", offsetof(gw_summary, camber), GW_UNIT_DEG, 2 },
+    { "understeer\ndeg/g", offsetof(gw_summary, understeer), GW_UNIT_DEG, 2 },
+    { "toe, braking\ndeg/g", offsetof(gw_summary, brake_toe), GW_UNIT_DEG, 2 },
+    { "side drift\nm", offsetof(gw_summary, stop_offset), GW_UNIT_M, 2 },
 };
 enum { N_QUANTITIES = sizeof QUANTITIES / sizeof *QUANTITIES };
 
-static bool is_wanted(const gw_comparison *cmp, int kit)
+static double quantity(const gw_summary_quantity *q, const gw_summary *s)
 {
-    for (int i = 0; i < cmp->deflect->n; i++)
-        if (cmp->deflect->item[i].kit == kit) return true;
-    return false;
+    return gw_unit_of_member(q->unit, s, q->at);
 }
 
 static bool any_harshness(const gw_summary *s)
@@ -82,7 +59,7 @@ static bool any_harshness(const gw_summary *s)
 static void put_quantity(gw_table *t, const gw_summary_quantity *q, const gw_summary *s,
                          const gw_summary *from)
 {
-    double value = q->of(s) / q->unit, before = q->of(from) / q->unit;
+    double value = quantity(q, s), before = quantity(q, from);
     if (s->kit == from->kit || !isfinite(value) || !isfinite(before))
         gw_table_cell(t, gw_signed(value, q->decimals).s);
     else
@@ -115,27 +92,26 @@ static void put_row(const gw_handling_page *p, const gw_summary *s, const gw_sum
     gw_car_cost cost = gw_car_cost_of(p->cmp->c, s->kit);
     gw_handling_kit(p, s->kit, t);
     for (int i = 0; i < N_QUANTITIES; i++)
-        if (isfinite(QUANTITIES[i].of(from))) put_quantity(t, &QUANTITIES[i], s, from);
+        if (isfinite(quantity(&QUANTITIES[i], from))) put_quantity(t, &QUANTITIES[i], s, from);
     if (any_harshness(from)) put_harshness(t, s, from);
     put_sum(t, cost.price, cost.parts, cost.unpriced);
     put_sum(t, cost.minutes, cost.parts, cost.untimed);
     gw_table_end_row(t);
 }
 
-static gw_status put_table(const gw_handling_page *p, const gw_summary *from, gw_error *err)
+static void put_table(const gw_handling_page *p, const gw_summary *from)
 {
     gw_table t = { 0 };
     gw_table_column(&t, GW_LEFT, "kit");
     for (int i = 0; i < N_QUANTITIES; i++)
-        if (isfinite(QUANTITIES[i].of(from))) gw_table_column(&t, GW_RIGHT, QUANTITIES[i].head);
+        if (isfinite(quantity(&QUANTITIES[i], from))) gw_table_column(&t, GW_RIGHT, QUANTITIES[i].head);
     if (any_harshness(from)) gw_table_column(&t, GW_RIGHT, "harshness\ndB");
-    gw_table_column(&t, GW_RIGHT, "price");
-    gw_table_column(&t, GW_RIGHT, "fit\nmin");
+    gw_table_heads(&t, "rr", "price", "fit\nmin");
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
         gw_summary s = gw_summary_of(p->cmp, k);
-        if (is_wanted(p->cmp, k)) put_row(p, &s, from, &t);
+        if (gw_compare_shows(p->cmp, k)) put_row(p, &s, from, &t);
     }
-    return gw_handling_print(p, &t, err);
+    gw_handling_print(p, &t);
 }
 
 static void explain_car(const gw_handling_page *p, const gw_summary *from, gw_buf *text)
@@ -165,7 +141,7 @@ static bool any_unknown(const gw_handling_page *p)
 {
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
         gw_car_cost cost = gw_car_cost_of(p->cmp->c, k);
-        if (is_wanted(p->cmp, k) && (cost.unpriced || cost.untimed)) return true;
+        if (gw_compare_shows(p->cmp, k) && (cost.unpriced || cost.untimed)) return true;
     }
     return false;
 }
@@ -191,9 +167,7 @@ static void explain(const gw_handling_page *p, const gw_summary *from)
                ", both sides of the car, in the currency of the case; for that kit itself, renewing it. ");
     if (any_unknown(p)) gw_buf_add(&text, "A plus sign behind a sum: some parts carry no figure. ");
     gw_buf_add(&text, "Prices of demonstration cases are invented.");
-    gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
-    if (text.failed) p->out->failed = true;
-    gw_buf_free(&text);
+    gw_paragraph_of(p->out, &text, p->width, 2);
 }
 
 /* "-0.45 to -0.33 deg under a 1.00 g stop" */
@@ -222,9 +196,7 @@ static void ends_line(const gw_handling_page *p, int kit)
             gw_buf_add(&text, "no rubber");
         if (!item->bushes) break;
     }
-    if (!first) gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 4);
-    if (text.failed) p->out->failed = true;
-    gw_buf_free(&text);
+    gw_paragraph_of(p->out, &text, p->width, 4);
 }
 
 static void ends(const gw_handling_page *p)
@@ -236,7 +208,7 @@ static void ends(const gw_handling_page *p)
                "practice):\n",
                gw_summary_axle(cmp) == GW_FRONT ? "Front" : "Rear", gw_fixed(GW_HARDNESS_TOLERANCE, 0).s);
     for (int k = 0; k < cmp->c->n_kits; k++)
-        if (is_wanted(cmp, k)) ends_line(p, k);
+        if (gw_compare_shows(cmp, k)) ends_line(p, k);
 }
 
 /* How many joints of a kit are beyond a limit; which, is told at the end. */
@@ -247,29 +219,24 @@ static void warn_overload(const gw_handling_page *p, int kit)
     gw_buf text = { 0 };
     gw_phrase_kit(&p->cmp->c->kits[kit], &text);
     gw_buf_fmt(&text, ": %d of its joints will not stand the loads; see \"Beyond a limit\" below.", joints);
-    gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
-    if (text.failed) p->out->failed = true;
-    gw_buf_free(&text);
+    gw_paragraph_of(p->out, &text, p->width, 2);
 }
 
 static void warn_unstable(const gw_handling_page *p, const gw_summary *s)
 {
     gw_buf text = { 0 };
-    if (!is_wanted(p->cmp, s->kit) || !isfinite(s->critical_speed)) return;
+    if (!gw_compare_shows(p->cmp, s->kit) || !isfinite(s->critical_speed)) return;
     gw_phrase_kit(&p->cmp->c->kits[s->kit], &text);
     gw_buf_fmt(&text, ": the car oversteers and is unstable above %s km/h (critical speed).",
                gw_fixed(s->critical_speed / GW_KM_H, 0).s);
-    gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
-    if (text.failed) p->out->failed = true;
-    gw_buf_free(&text);
+    gw_paragraph_of(p->out, &text, p->width, 2);
 }
 
-gw_status gw_summary_text(const gw_handling_page *p, gw_error *err)
+void gw_summary_text(const gw_handling_page *p)
 {
     gw_summary from = gw_summary_of(p->cmp, p->cmp->baseline);
     gw_handling_heading(p, "What each kit does to the car, and what it costs");
-    gw_status status = put_table(p, &from, err);
-    if (status != GW_OK) return status;
+    put_table(p, &from);
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
         gw_summary s = gw_summary_of(p->cmp, k);
         warn_unstable(p, &s);
@@ -278,7 +245,6 @@ gw_status gw_summary_text(const gw_handling_page *p, gw_error *err)
     gw_shared_work_text(p);
     ends(p);
     explain(p, &from);
-    return GW_OK;
 }
 
 static void put_lack(const gw_handling_page *p, const char *what, const char *lacks)
@@ -286,9 +252,7 @@ static void put_lack(const gw_handling_page *p, const char *what, const char *la
     gw_buf text = { 0 };
     if (!lacks) return;
     gw_buf_fmt(&text, "%s left out: the case lacks %s.", what, lacks);
-    gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 0);
-    if (text.failed) p->out->failed = true;
-    gw_buf_free(&text);
+    gw_paragraph_of(p->out, &text, p->width, 0);
 }
 
 static bool told_before(const gw_handling_study *h, int at)
@@ -315,9 +279,7 @@ static void put_gaps(const gw_handling_page *p)
         gw_buf_add(&text, ": ");
         gw_buf_clean(&text, h->gap[i].text);
         gw_buf_add(&text, ".");
-        gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 0);
-        if (text.failed) p->out->failed = true;
-        gw_buf_free(&text);
+        gw_paragraph_of(p->out, &text, p->width, 0);
     }
 }
 

@@ -81,8 +81,7 @@ static void say(const gw_comparison *cmp, const gw_sweep_words *words, gw_axle a
                gw_fixed(series[0].x[last], 2).s);
     const gw_message m = { .of = gw_buf_str(&of), .unit = "deg", .decimals = 2, .is_signed = true };
     gw_message_kits(&m, told, n, out);
-    if (of.failed) out->failed = true;
-    gw_buf_free(&of);
+    gw_buf_drop(&of, out);
 }
 
 static gw_status sweep_chart(const gw_comparison *cmp, const gw_sweep_study *study,

@@ -4,6 +4,7 @@
 
 #include "format/number.h"
 #include "giveway/units.h"
+#include "record/paper.h"
 #include "show/deflect.h"
 #include "show/phrase.h"
 
@@ -21,7 +22,7 @@ static void put_wheel(const gw_handling_page *p, const gw_traction_item *w, gw_t
     gw_table_end_row(t);
 }
 
-static gw_status traction_table(const gw_handling_page *p, gw_axle axle, int load, gw_error *err)
+static void traction_table(const gw_handling_page *p, gw_axle axle, int load)
 {
     const gw_handling_study *h = p->cmp->handling;
     gw_table t = { 0 };
@@ -30,18 +31,12 @@ static gw_status traction_table(const gw_handling_page *p, gw_axle axle, int loa
     gw_phrase_load(&p->cmp->c->loads[load], &head);
     gw_buf_add(&head, ", and straight on");
     gw_handling_heading(p, gw_buf_str(&head));
-    gw_table_column(&t, GW_LEFT, "kit");
-    gw_table_column(&t, GW_LEFT, "wheel");
-    gw_table_column(&t, GW_RIGHT, "toe\ndeg");
-    gw_table_column(&t, GW_RIGHT, "toe change\ndeg");
-    gw_table_column(&t, GW_RIGHT, "camber to road\ndeg");
-    gw_table_column(&t, GW_RIGHT, "force by toe\nN");
-    gw_table_column(&t, GW_RIGHT, "by camber\nN");
+    gw_table_heads(&t, "llrrrrr", "kit", "wheel", "toe\ndeg", "toe change\ndeg", "camber to road\ndeg",
+                   "force by toe\nN", "by camber\nN");
     for (int i = 0; i < h->n_traction; i++)
         if (h->traction[i].axle == axle && h->traction[i].load == load) put_wheel(p, &h->traction[i], &t);
-    if (head.failed) p->out->failed = true;
-    gw_buf_free(&head);
-    return gw_handling_print(p, &t, err);
+    gw_buf_drop(&head, p->out);
+    gw_handling_print(p, &t);
 }
 
 static bool has_traction(const gw_handling_study *h, gw_axle axle, int load)
@@ -51,13 +46,12 @@ static bool has_traction(const gw_handling_study *h, gw_axle axle, int load)
     return false;
 }
 
-gw_status gw_traction_text(const gw_handling_page *p, gw_error *err)
+void gw_traction_text(const gw_handling_page *p)
 {
     for (int l = 0; l < p->cmp->c->n_loads; l++)
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
             if (!has_traction(p->cmp->handling, a, l)) continue;
-            gw_status status = traction_table(p, a, l, err);
-            if (status != GW_OK) return status;
+            traction_table(p, a, l);
         }
     if (p->cmp->handling->n_traction)
         gw_buf_paragraph(
@@ -67,7 +61,6 @@ gw_status gw_traction_text(const gw_handling_page *p, gw_error *err)
             "wheel gives away or spends against its partner; toe-in and a push inboard are positive. "
             "By camber: camber stiffness at that load times the change of camber, a push outboard positive.",
             p->width, 2);
-    return GW_OK;
 }
 
 /* "-0.31 to +0.08 (0.39)" */
@@ -77,20 +70,14 @@ static void put_band(gw_table *t, double low, double high, int decimals)
                    gw_signed(high / GW_DEG, decimals).s, gw_fixed((high - low) / GW_DEG, decimals).s);
 }
 
-static gw_status band_table(const gw_handling_page *p, gw_axle axle, gw_error *err)
+static void band_table(const gw_handling_page *p, gw_axle axle)
 {
     const gw_handling_study *h = p->cmp->handling;
     gw_table t = { 0 };
-    gw_buf head = { 0 };
-    gw_buf_fmt(&head,
+    gw_heading(p->out, p->bold,
                "Consistency: the outer %s wheel from %s to %s g of cornering, deg (and how far it moves)",
                gw_axle_name(axle), gw_fixed(GW_BAND_FROM, 1).s, gw_fixed(GW_BAND_TO, 1).s);
-    gw_handling_heading(p, gw_buf_str(&head));
-    gw_table_column(&t, GW_LEFT, "kit");
-    gw_table_column(&t, GW_RIGHT, "toe");
-    gw_table_column(&t, GW_RIGHT, "camber to the body");
-    gw_table_column(&t, GW_RIGHT, "camber to the road");
-    gw_table_column(&t, GW_RIGHT, "up to");
+    gw_table_heads(&t, "lrrrr", "kit", "toe", "camber to the body", "camber to the road", "up to");
     for (int i = 0; i < h->n_bands; i++) {
         const gw_band_item *b = &h->band[i];
         if (b->axle != axle) continue;
@@ -101,19 +88,15 @@ static gw_status band_table(const gw_handling_page *p, gw_axle axle, gw_error *e
         gw_table_cellf(&t, "%s g", gw_fixed(b->to, 2).s);
         gw_table_end_row(&t);
     }
-    if (head.failed) p->out->failed = true;
-    gw_buf_free(&head);
-    return gw_handling_print(p, &t, err);
+    gw_handling_print(p, &t);
 }
 
-gw_status gw_consistency_text(const gw_handling_page *p, gw_error *err)
+void gw_consistency_text(const gw_handling_page *p)
 {
     const gw_handling_study *h = p->cmp->handling;
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
         bool there = false;
         for (int i = 0; i < h->n_bands; i++) there = there || h->band[i].axle == a;
-        gw_status status = there ? band_table(p, a, err) : GW_OK;
-        if (status != GW_OK) return status;
+        if (there) band_table(p, a);
     }
-    return GW_OK;
 }

@@ -11,61 +11,21 @@ static const char *joint_of(const gw_place *p, int joint)
 
 /* -- a place of travel -- */
 
-static const char *tilt_joint(const gw_place *p)
-{
-    return joint_of(p, GW_IT(p, gw_travel_bearing)->joint);
-}
-
-static double tilt_here(const gw_place *p)
-{
-    return GW_IT(p, gw_travel_point)->tilt[GW_INDEX(p, gw_travel_bearing)];
-}
-
 static const gw_field TILT[] = {
-    GW_SAID("joint", tilt_joint, 0, "the joint"),
-    GW_WORKED_OUT("tilt", DEG, tilt_here, 0, "here"),
+    GW_JOINT("joint", gw_travel_bearing, joint, gw_travel_item, 0, "the joint"),
+    GW_ENTRY("tilt", DEG, gw_travel_point, tilt, gw_travel_bearing, 0, "here"),
     GW_MEMBER("limit", DEG, gw_travel_bearing, limit, 0, "of the joint or of its bush, the smaller"),
 };
 static const gw_record TILT_RECORD = GW_RECORD(gw_travel_bearing, TILT);
 
-static int bearings(const gw_place *p)
-{
-    return GW_IT(p, gw_travel_item)->n_bearings;
-}
-
-static const void *bearing_at(const gw_place *p)
-{
-    return &GW_IT(p, gw_travel_item)->bearing[p->index];
-}
-
-static double clamped_load(const gw_place *p)
-{
-    return GW_IT(p, gw_travel_clamp)->vertical_load[GW_INDEX(p, gw_travel_point)];
-}
-
-static double clamped_rate(const gw_place *p)
-{
-    return GW_IT(p, gw_travel_clamp)->wheel_rate[GW_INDEX(p, gw_travel_point)];
-}
-
-static double clamped_parasitic(const gw_place *p)
-{
-    return GW_IT(p, gw_travel_clamp)->parasitic[GW_INDEX(p, gw_travel_point)];
-}
-
 static const gw_field CLAMPED[] = {
-    GW_WORKED_OUT("vertical_load", N, clamped_load, 0, "patch load, carried here"),
-    GW_WORKED_OUT("wheel_rate", N_PER_MM, clamped_rate, 0, "its slope"),
-    GW_WORKED_OUT("parasitic_rate", N_PER_MM, clamped_parasitic, GW_NO_CSV | GW_MAY_LACK,
-                  "part of it that bushes add by being turned"),
+    GW_ENTRY("vertical_load", N, gw_travel_clamp, vertical_load, gw_travel_point, 0,
+             "patch load, carried here"),
+    GW_ENTRY("wheel_rate", N_PER_MM, gw_travel_clamp, wheel_rate, gw_travel_point, 0, "its slope"),
+    GW_ENTRY("parasitic_rate", N_PER_MM, gw_travel_clamp, parasitic, gw_travel_point, GW_NO_CSV | GW_MAY_LACK,
+             "part of it that bushes add by being turned"),
 };
 static const gw_record CLAMPED_RECORD = GW_RECORD(gw_travel_clamp, CLAMPED);
-
-static const void *clamp_of(const gw_place *p)
-{
-    const gw_travel_clamp *clamp = &GW_IT(p, gw_travel_item)->clamp;
-    return clamp->present ? clamp : NULL;
-}
 
 static double other_travel(const gw_place *p)
 {
@@ -107,8 +67,8 @@ static const gw_record WHEEL_RECORD = GW_RECORD(gw_travel_point, WHEEL);
 static const gw_field POINT[] = {
     GW_MEMBER("travel", MM, gw_travel_point, travel, GW_AS_ASKED, "of the wheel; bump positive"),
     GW_PART_SAME(&WHEEL_RECORD),
-    GW_INSIDE("clamped", clamp_of, &CLAMPED_RECORD, GW_ON_LINE, "with bushes tightened at another height"),
-    GW_EACH("bearings", bearings, bearing_at, &TILT_RECORD, GW_ON_LINE, "joints with a limit of tilt"),
+    GW_WITHIN_IF("clamped", gw_travel_item, clamp.present, clamp, &CLAMPED_RECORD, GW_ON_LINE, "with bushes tightened at another height"),
+    GW_ROWS("bearings", gw_travel_item, n_bearings, bearing, &TILT_RECORD, GW_ON_LINE, "joints with a limit of tilt"),
     GW_MEMBER("largest_tilt_percent_of_limit", PERCENT, gw_travel_point, tilt_share,
               GW_NO_JSON | GW_NO_UNIT | GW_MAY_LACK, "of the joint nearest to its limit"),
     GW_WORKED_OUT("other_travel", MM, other_travel, GW_AS_ASKED | GW_SOMETIMES, "of the other wheel of the axle, where both are shown"),
@@ -124,54 +84,32 @@ static double held(const gw_place *p)
     return item->load < 0 ? item->roll_centre_held : (double)NAN;
 }
 
-static double anti(const gw_place *p, gw_axle axle, bool braking)
+enum { ANTI_DIVE, ANTI_LIFT_DRIVING, ANTI_LIFT_BRAKING, ANTI_SQUAT };
+
+static double anti(const gw_place *p)
 {
     const gw_travel_item *item = GW_IT(p, gw_travel_item);
-    if (!item->has_anti || item->axle != axle) return NAN;
-    return braking ? item->anti_brake : item->anti_drive;
-}
-
-static double anti_dive(const gw_place *p)
-{
-    return anti(p, GW_FRONT, true);
-}
-
-static double anti_lift_braking(const gw_place *p)
-{
-    return anti(p, GW_REAR, true);
-}
-
-static double anti_lift_driving(const gw_place *p)
-{
-    return anti(p, GW_FRONT, false);
-}
-
-static double anti_squat(const gw_place *p)
-{
-    return anti(p, GW_REAR, false);
-}
-
-static const char *no_parasitic(const gw_place *p)
-{
-    return GW_IT(p, gw_travel_item)->no_parasitic;
+    bool front = GW_WHICH(p) <= ANTI_LIFT_DRIVING;
+    if (!item->has_anti || item->axle != (front ? GW_FRONT : GW_REAR)) return NAN;
+    return GW_WHICH(p) == ANTI_DIVE || GW_WHICH(p) == ANTI_LIFT_BRAKING ? item->anti_brake : item->anti_drive;
 }
 
 /* clang-format off */
 static const gw_field REST[] = {
     GW_PART_SAME(&WHEEL_RECORD),
     GW_WORKED_OUT("roll_centre_load_held", MM, held, GW_SOMETIMES, "without the give of bushes to more load"),
-    GW_WORKED_OUT("anti_dive", PERCENT, anti_dive, GW_SOMETIMES, "of the load transfer; outboard brakes"),
-    GW_WORKED_OUT("anti_lift_braking", PERCENT, anti_lift_braking, GW_SOMETIMES, "of the load transfer; outboard brakes"),
-    GW_WORKED_OUT("anti_lift_driving", PERCENT, anti_lift_driving, GW_SOMETIMES, "of the load transfer; left out where no load drives this axle"),
-    GW_WORKED_OUT("anti_squat", PERCENT, anti_squat, GW_SOMETIMES, "of the load transfer; left out where no load drives this axle"),
-    GW_SAID("no_parasitic_rate", no_parasitic, GW_SOMETIMES, "why that rate is not known"),
+    GW_WORKED_OUT_OF("anti_dive", PERCENT, anti, ANTI_DIVE, GW_SOMETIMES, "of the load transfer; outboard brakes"),
+    GW_WORKED_OUT_OF("anti_lift_braking", PERCENT, anti, ANTI_LIFT_BRAKING, GW_SOMETIMES, "of the load transfer; outboard brakes"),
+    GW_WORKED_OUT_OF("anti_lift_driving", PERCENT, anti, ANTI_LIFT_DRIVING, GW_SOMETIMES, "of the load transfer; left out where no load drives this axle"),
+    GW_WORKED_OUT_OF("anti_squat", PERCENT, anti, ANTI_SQUAT, GW_SOMETIMES, "of the load transfer; left out where no load drives this axle"),
+    GW_MEMBER("no_parasitic_rate", PLAIN, gw_travel_item, no_parasitic, GW_SOMETIMES, "why that rate is not known"),
 };
 static const gw_record REST_RECORD = GW_RECORD(gw_travel_point, REST);
 
 /* -- over the travel -- */
 
 static const gw_field BEARING[] = {
-    GW_SAID("joint", tilt_joint, 0, "the joint"),
+    GW_JOINT("joint", gw_travel_bearing, joint, gw_travel_item, 0, "the joint"),
     GW_MEMBER("tilt", DEG, gw_travel_bearing, tilt, 0, "the largest over the travel"),
     GW_MEMBER("limit", DEG, gw_travel_bearing, limit, 0, "of the joint or of its bush, the smaller"),
     GW_MEMBER("margin", DEG, gw_travel_bearing, margin, 0, "limit less tilt"),
@@ -188,33 +126,15 @@ static const char *clamped_joint(const gw_place *p)
     return joint_of(p, GW_IT(p, gw_travel_clamp)->joint[GW_INDEX(p, gw_travel_clamp)]);
 }
 
-static double clamped_at(const gw_place *p)
-{
-    return GW_IT(p, gw_travel_clamp)->clamped_at[GW_INDEX(p, gw_travel_clamp)];
-}
-
-static double clamp_twist(const gw_place *p)
-{
-    return GW_IT(p, gw_travel_clamp)->twist[GW_INDEX(p, gw_travel_clamp)];
-}
-
-static double clamp_torque(const gw_place *p)
-{
-    return GW_IT(p, gw_travel_clamp)->torque[GW_INDEX(p, gw_travel_clamp)];
-}
-
 static const gw_field CLAMPED_BUSH[] = {
     GW_SAID("joint", clamped_joint, 0, "the joint"),
-    GW_WORKED_OUT("clamp_travel", MM, clamped_at, GW_AS_ASKED, "where its bolt was tightened"),
-    GW_WORKED_OUT("twist", DEG, clamp_twist, 0, "of the bush at ride height, about its axis"),
-    GW_WORKED_OUT("torque", NM, clamp_torque, 0, "that it carries there"),
+    GW_ENTRY("clamp_travel", MM, gw_travel_clamp, clamped_at, gw_travel_clamp, GW_AS_ASKED,
+             "where its bolt was tightened"),
+    GW_ENTRY("twist", DEG, gw_travel_clamp, twist, gw_travel_clamp, 0,
+             "of the bush at ride height, about its axis"),
+    GW_ENTRY("torque", NM, gw_travel_clamp, torque, gw_travel_clamp, 0, "that it carries there"),
 };
 static const gw_record CLAMPED_BUSH_RECORD = GW_RECORD(gw_travel_clamp, CLAMPED_BUSH);
-
-static int clamped_bushes(const gw_place *p)
-{
-    return GW_IT(p, gw_travel_clamp)->n;
-}
 
 static const gw_field CLAMP[] = {
     GW_MEMBER("body_rises", MM, gw_travel_clamp, ride_height, 0,
@@ -223,8 +143,7 @@ static const gw_field CLAMP[] = {
     GW_MEMBER("wheel_rate", N_PER_MM, gw_travel_clamp, rest_rate, 0, "at ride height"),
     GW_MEMBER("parasitic_rate", N_PER_MM, gw_travel_clamp, rest_parasitic, GW_MAY_LACK,
               "part of it that bushes add by being turned"),
-    GW_EACH("bushes", clamped_bushes, clamp_of, &CLAMPED_BUSH_RECORD, GW_ON_LINE,
-            "tightened at another height"),
+    GW_ALONG("bushes", gw_travel_clamp, n, &CLAMPED_BUSH_RECORD, GW_ON_LINE, "tightened at another height"),
 };
 static const gw_record CLAMP_RECORD = GW_RECORD(gw_travel_clamp, CLAMP);
 
@@ -253,27 +172,17 @@ static const char *rubs_at(const gw_place *p)
     return joint < 0 ? "damper" : joint_of(p, joint);
 }
 
-static double rubs_by(const gw_place *p, bool damper)
+static double rubs_by(const gw_place *p)
 {
     const gw_friction_part *part = GW_IT(p, gw_friction_part);
-    return (part->joint < 0) == damper ? part->strength : (double)NAN;
-}
-
-static double rubs_by_torque(const gw_place *p)
-{
-    return rubs_by(p, false);
-}
-
-static double rubs_by_force(const gw_place *p)
-{
-    return rubs_by(p, true);
+    return (part->joint < 0) == GW_WHICH(p) ? part->strength : (double)NAN;
 }
 
 /* clang-format off */
 static const gw_field FRICTION[] = {
     GW_SAID("joint", rubs_at, 0, "the joint, or damper"),
-    GW_WORKED_OUT("torque", NM, rubs_by_torque, GW_SOMETIMES, "of a joint, under the load that it carries at rest"),
-    GW_WORKED_OUT("force", N, rubs_by_force, GW_SOMETIMES, "of the damper, along its line"),
+    GW_WORKED_OUT_OF("torque", NM, rubs_by, false, GW_SOMETIMES, "of a joint, under the load that it carries at rest"),
+    GW_WORKED_OUT_OF("force", N, rubs_by, true, GW_SOMETIMES, "of the damper, along its line"),
     GW_MEMBER("wheel", N, gw_friction_part, wheel, 0, "what that is at the wheel"),
 };
 static const gw_record FRICTION_RECORD = GW_RECORD(gw_friction_part, FRICTION);
@@ -287,30 +196,13 @@ static const gw_field SIDED[] = {
 };
 static const gw_record SIDED_RECORD = GW_RECORD(gw_travel_item, SIDED);
 
-static const void *sided(const gw_place *p)
-{
-    return GW_IT(p, gw_travel_item)->sided ? GW_IT(p, gw_travel_item) : NULL;
-}
+enum { ROLL_CENTRE, ROLL_STEER, ROLL_CAMBER };
 
-static double rolling(const gw_place *p, const double each[GW_WHEELS])
+static double rolling(const gw_place *p)
 {
     const gw_travel_item *item = GW_IT(p, gw_travel_item);
-    return item->rolls ? each[item->wheel] : (double)NAN;
-}
-
-static double rolls_about(const gw_place *p)
-{
-    return rolling(p, GW_IT(p, gw_travel_item)->roll.centre);
-}
-
-static double rolls_and_steers(const gw_place *p)
-{
-    return rolling(p, GW_IT(p, gw_travel_item)->roll.steer);
-}
-
-static double rolls_and_leans(const gw_place *p)
-{
-    return rolling(p, GW_IT(p, gw_travel_item)->roll.camber);
+    const double *const each[] = { item->roll.centre, item->roll.steer, item->roll.camber };
+    return item->rolls ? each[GW_WHICH(p)][item->wheel] : (double)NAN;
 }
 
 static double rolls_against(const gw_place *p)
@@ -321,9 +213,9 @@ static double rolls_against(const gw_place *p)
 
 /* clang-format off */
 static const gw_field ROLLING[] = {
-    GW_WORKED_OUT("roll_centre", MM, rolls_about, GW_SOMETIMES | GW_NO_CSV, "height above the ground at ride height, the wheels going opposite ways"),
-    GW_WORKED_OUT("roll_steer_deg_per_deg", PLAIN, rolls_and_steers, GW_SOMETIMES, "toe per degree of roll, left wheel in bump"),
-    GW_WORKED_OUT("roll_camber_deg_per_deg", PLAIN, rolls_and_leans, GW_SOMETIMES, "camber to the body per degree of roll, left wheel in bump"),
+    GW_WORKED_OUT_OF("roll_centre", MM, rolling, ROLL_CENTRE, GW_SOMETIMES | GW_NO_CSV, "height above the ground at ride height, the wheels going opposite ways"),
+    GW_WORKED_OUT_OF("roll_steer_deg_per_deg", PLAIN, rolling, ROLL_STEER, GW_SOMETIMES, "toe per degree of roll, left wheel in bump"),
+    GW_WORKED_OUT_OF("roll_camber_deg_per_deg", PLAIN, rolling, ROLL_CAMBER, GW_SOMETIMES, "camber to the body per degree of roll, left wheel in bump"),
     GW_WORKED_OUT("roll_stiffness", NM_PER_DEG, rolls_against, GW_SOMETIMES, "of the axle; without a bar that the joints do not hold"),
 };
 /* clang-format on */
@@ -340,11 +232,12 @@ static const gw_field ITEM[] = {
     GW_EACH("friction", friction_parts, friction_part, &FRICTION_RECORD, GW_ON_LINE,
             "what rubs: joints in their order, then the damper"),
     GW_ROWS("points", gw_travel_item, n, point, &POINT_RECORD, 0, "places of travel, from rebound to bump"),
-    GW_PART_FOUND(sided, &SIDED_RECORD, 0),
+    GW_PART_IF(gw_travel_item, sided, &SIDED_RECORD),
     GW_PART_SAME(&ROLLING_RECORD),
     GW_ROWS("bearings", gw_travel_item, n_bearings, bearing, &BEARING_RECORD, GW_ON_LINE,
             "joints with a limit of tilt"),
-    GW_INSIDE("clamped", clamp_of, &CLAMP_RECORD, GW_NO_CSV, "what bushes do that were tightened elsewhere"),
+    GW_WITHIN_IF("clamped", gw_travel_item, clamp.present, clamp, &CLAMP_RECORD, GW_NO_CSV,
+                 "what bushes do that were tightened elsewhere"),
 };
 static const gw_record ITEM_RECORD = GW_RECORD(gw_travel_item, ITEM);
 

@@ -8,62 +8,33 @@
 #include "show/travel.h"
 
 #include <math.h>
+#include <stddef.h>
 #include <stdio.h>
 #include <string.h>
 
 enum { TEXT = 200 };
 
-typedef double (*gw_travel_value)(const gw_travel_item *item, const gw_travel_point *point);
-
-static double toe(const gw_travel_item *item, const gw_travel_point *p)
-{
-    (void)item;
-    return p->toe_change / GW_DEG;
-}
-
-static double camber(const gw_travel_item *item, const gw_travel_point *p)
-{
-    (void)item;
-    return p->camber_change / GW_DEG;
-}
-
-static double wheel_rate(const gw_travel_item *item, const gw_travel_point *p)
-{
-    (void)item;
-    return p->rates.wheel_rate / GW_N_PER_MM;
-}
-
-static double roll_centre(const gw_travel_item *item, const gw_travel_point *p)
-{
-    (void)item;
-    return p->roll_centre / GW_MM;
-}
-
-static double tilt(const gw_travel_item *item, const gw_travel_point *p)
-{
-    (void)item;
-    return 100.0 * p->tilt_share;
-}
-
 typedef struct gw_travel_words {
     const char *stem, *of, *y_title, *unit, *what;
-    gw_travel_value value;
+    size_t at; /* of a gw_travel_point */
+    gw_unit in;
     int decimals;
     bool with_zero, is_tilt, at_rest; /* at rest: told is the value at no travel, else how far it goes */
 } gw_travel_words;
 
 /* clang-format off */
+#define AT(member) offsetof(gw_travel_point, member)
 static const gw_travel_words CHARTS[] = {
     { "toe-travel", "Toe swing of the %s wheel over its travel", "toe change (deg, toe-in positive)", "deg",
-      "Toe change (deg) over travel, kit by kit", toe, 2, true, false, false },
+      "Toe change (deg) over travel, kit by kit", AT(toe_change), GW_UNIT_DEG, 2, true, false, false },
     { "camber-travel", "Camber swing of the %s wheel over its travel", "camber change (deg, top outboard positive)", "deg",
-      "Camber change (deg) over travel, kit by kit", camber, 2, true, false, false },
+      "Camber change (deg) over travel, kit by kit", AT(camber_change), GW_UNIT_DEG, 2, true, false, false },
     { "wheel-rate-travel", "Wheel rate at the %s", "wheel rate (N/mm)", "N/mm",
-      "Wheel rate (N/mm) over travel, kit by kit; told is that at ride height", wheel_rate, 1, false, false, true },
+      "Wheel rate (N/mm) over travel, kit by kit; told is that at ride height", AT(rates.wheel_rate), GW_UNIT_N_PER_MM, 1, false, false, true },
     { "roll-centre-travel", "The way of the roll centre at the %s over the wheel's travel", "height above the ground (mm)", "mm",
-      "Height of the roll centre (mm) over travel, kit by kit", roll_centre, 0, false, false, false },
+      "Height of the roll centre (mm) over travel, kit by kit", AT(roll_centre), GW_UNIT_MM, 0, false, false, false },
     { "tilt-travel", "Largest tilt of a joint at the %s, of its limit,", "tilt (% of the limit)", "%",
-      "Tilt of the joint nearest to its limit (%) over travel, kit by kit", tilt, 0, true, true, false },
+      "Tilt of the joint nearest to its limit (%) over travel, kit by kit", AT(tilt_share), GW_UNIT_PERCENT, 0, true, true, false },
 };
 /* clang-format on */
 
@@ -74,7 +45,7 @@ typedef struct gw_travel_lines {
     int n;
 } gw_travel_lines;
 
-static bool add_line(const gw_case *c, const gw_travel_item *item, gw_travel_value value,
+static bool add_line(const gw_case *c, const gw_travel_item *item, const gw_travel_words *words,
                      gw_travel_lines *lines)
 {
     size_t n = (size_t)item->n;
@@ -82,7 +53,7 @@ static bool add_line(const gw_case *c, const gw_travel_item *item, gw_travel_val
     if (!x || !y) return false;
     for (size_t i = 0; i < n; i++) {
         x[i] = item->point[i].travel / GW_MM;
-        y[i] = value(item, &item->point[i]);
+        y[i] = gw_unit_of_member(words->in, &item->point[i], words->at);
     }
     lines->series[lines->n++] = (gw_chart_series){
         .name = gw_kit_said(c, item->kit), .x = x, .y = y, .n = item->n, .style = item->kit
@@ -98,7 +69,7 @@ static bool gather(const gw_case *c, const gw_travel_study *study, const gw_trav
     for (int k = 0; k < c->n_kits; k++) {
         const gw_travel_item *item = gw_travel_find(study, k, axle, load);
         if (!item || (words->is_tilt && !item->n_bearings)) continue;
-        if (!add_line(c, item, words->value, lines)) return false;
+        if (!add_line(c, item, words, lines)) return false;
     }
     return true;
 }
@@ -129,8 +100,7 @@ static void say(const gw_travel_words *words, gw_axle axle, const char *load, co
     if (load) gw_buf_fmt(&of, ", %s,", load);
     const gw_message message = { .of = gw_buf_str(&of), .unit = words->unit, .decimals = words->decimals };
     gw_message_kits(&message, told, n, out);
-    if (of.failed) out->failed = true;
-    gw_buf_free(&of);
+    gw_buf_drop(&of, out);
 }
 
 static gw_status draw(const gw_case *c, const gw_travel_study *study, const gw_travel_words *words,

@@ -156,19 +156,10 @@ void gw_verdict_text(const gw_handling_page *p, int kit)
     say_critical(p, kit, &text);
     if (gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, kit).state == GW_STAND_BEYOND)
         say_failures(cmp, kit, &text);
-    gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
-    if (text.failed) p->out->failed = true;
-    gw_buf_free(&text);
+    gw_paragraph_of(p->out, &text, p->width, 2);
 }
 
 /* ---- all kits in one line ---- */
-
-static bool is_shown(const gw_comparison *cmp, int kit)
-{
-    for (int i = 0; i < cmp->deflect->n; i++)
-        if (cmp->deflect->item[i].kit == kit) return true;
-    return false;
-}
 
 /* "rear camber, trail braking (poly, mixed)": one angle under one load with every kit whose change it is;
  * what is a warning stands with its kit. */
@@ -224,8 +215,8 @@ static bool say_nearest(const gw_comparison *cmp, int kit, const char *before, g
     gw_stand of = gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, kit);
     for (int k = 0; k < cmp->c->n_kits; k++) {
         gw_stand s = gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k);
-        if (!is_shown(cmp, k) || s.state != of.state || !gw_stand_same_joint(cmp->c, s.nearest, of.nearest) ||
-            percent_of(&s) != percent_of(&of))
+        if (!gw_compare_shows(cmp, k) || s.state != of.state ||
+            !gw_stand_same_joint(cmp->c, s.nearest, of.nearest) || percent_of(&s) != percent_of(&of))
             continue;
         if (k < kit) return false;
         if (!told) {
@@ -245,7 +236,8 @@ static void say_state(const gw_comparison *cmp, gw_stand_state state, const char
 {
     int told = 0;
     for (int k = 0; k < cmp->c->n_kits; k++) {
-        if (!is_shown(cmp, k) || gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k).state != state) continue;
+        if (!gw_compare_shows(cmp, k) || gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k).state != state)
+            continue;
         if (say_nearest(cmp, k, told ? "; " : head, out)) told++;
     }
     if (told) gw_buf_add(out, ".");
@@ -256,7 +248,8 @@ static void say_unknown(const gw_comparison *cmp, gw_buf *out)
 {
     int told = 0;
     for (int k = 0; k < cmp->c->n_kits; k++) {
-        if (!is_shown(cmp, k) || gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k).state != GW_STAND_UNKNOWN)
+        if (!gw_compare_shows(cmp, k) ||
+            gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k).state != GW_STAND_UNKNOWN)
             continue;
         gw_buf_add(out, told++ ? ", " : " No joint could be judged: ");
         gw_buf_clean(out, cmp->c->kits[k].name);
@@ -268,7 +261,7 @@ static int count_state(const gw_comparison *cmp, gw_stand_state state)
 {
     int n = 0;
     for (int k = 0; k < cmp->c->n_kits; k++)
-        n += is_shown(cmp, k) && gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k).state == state;
+        n += gw_compare_shows(cmp, k) && gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k).state == state;
     return n;
 }
 
@@ -278,7 +271,7 @@ static void say_rests(const gw_comparison *cmp, gw_buf *out)
     int told = 0;
     for (int k = 0; k < cmp->c->n_kits; k++) {
         gw_stand s = gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k);
-        if (!is_shown(cmp, k) || s.joints == s.judged) continue;
+        if (!gw_compare_shows(cmp, k) || s.joints == s.judged) continue;
         gw_buf_add(out, told++ ? ", " : " Joints not judged: ");
         gw_buf_clean(out, cmp->c->kits[k].name);
         gw_buf_fmt(out, " %d", s.joints - s.judged);
@@ -292,7 +285,7 @@ static void say_remedy(const gw_comparison *cmp, gw_buf *out)
     bool rates = false, balls = false;
     for (int k = 0; k < cmp->c->n_kits; k++) {
         gw_stand s = gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k);
-        if (!is_shown(cmp, k)) continue;
+        if (!gw_compare_shows(cmp, k)) continue;
         rates = rates || s.by_rates;
         balls = balls || s.ball_joints;
     }
@@ -312,7 +305,5 @@ void gw_limits_text(const gw_handling_page *p)
     say_unknown(cmp, &text);
     say_rests(cmp, &text);
     say_remedy(cmp, &text);
-    if (text.n) gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
-    if (text.failed) p->out->failed = true;
-    gw_buf_free(&text);
+    gw_paragraph_of(p->out, &text, p->width, 2);
 }

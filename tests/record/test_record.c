@@ -234,6 +234,139 @@ static void a_row_an_element_of_an_inner_list_repeats_what_stands_above(void **s
     gw_buf_free(&out);
 }
 
+/* -- what a row can find without a function of its own -- */
+
+typedef struct toy_ends {
+    double low, high; /* [m] */
+} toy_ends;
+
+typedef struct toy_row {
+    gw_axle axle;
+    bool here, inside;
+    int joint, n_along;
+    toy_inner set;
+    const toy_inner *behind;
+    double in[2], *out, along[2];
+    int n_bolts;
+    toy_bolt bolt[2];
+    toy_ends ends;
+} toy_row;
+
+static double power(const gw_place *p)
+{
+    double x = 1.0;
+    for (int i = 0; i < GW_WHICH(p); i++) x *= GW_IT(p, toy_row)->in[0];
+    return x;
+}
+
+static void ends_of(const gw_place *p, double *x)
+{
+    x[0] = GW_IT(p, toy_row)->ends.low;
+    x[1] = GW_IT(p, toy_row)->ends.high;
+}
+
+static const gw_field AXLE_ABOVE[] = {
+    GW_MEMBER("turns", PLAIN, toy_bolt, turns, 0, "its own"),
+    GW_WORD("axle", toy_row, axle, GW_AXLE_NAMES, 0, "of the struct around it"),
+    GW_ENTRY("in", MM, toy_row, in, toy_bolt, 0, "of an array around it"),
+    GW_ENTRY("out", MM, toy_row, out, toy_bolt, 0, "behind a pointer around it"),
+};
+static const gw_record AXLE_ABOVE_RECORD = GW_RECORD(toy_bolt, AXLE_ABOVE);
+static const gw_field SIDE_BY_SIDE[] = { GW_ENTRY("is", MM, toy_row, along, toy_row, 0, "one of them") };
+static const gw_field SAME[] = { GW_CONSTANT("always", KN, 2e3, 0, "the same") };
+static const gw_record SIDE_BY_SIDE_RECORD = GW_RECORD(toy_row, SIDE_BY_SIDE),
+                       SAME_RECORD = GW_RECORD(toy_row, SAME);
+
+static const gw_field FOUND[] = {
+    GW_JOINT("joint", toy_row, joint, toy_row, 0, "of the corner"),
+    GW_HERE("here", &SAME_RECORD, GW_ON_LINE, "more of it"),
+    GW_HERE_IF("here_if", toy_row, here, &SAME_RECORD, GW_ON_LINE, "more of it"),
+    GW_PART_IF(toy_row, inside, &SAME_RECORD),
+    GW_WITHIN_IF("set", toy_row, inside, set, &INNER_RECORD, GW_ON_LINE, "a member"),
+    GW_BEHIND("behind", toy_row, behind, &INNER_RECORD, GW_ON_LINE, "what it points to"),
+    GW_PART_BEHIND(toy_row, behind, &INNER_RECORD, GW_NO_CSV),
+    GW_WORKED_OUT_OF("square", PLAIN, power, 2, 0, "by one function"),
+    GW_WORKED_OUT_OF("cube", PLAIN, power, 3, 0, "by the same"),
+    GW_FILLED("ends", MM, GW_PAIR, ends_of, GW_LOW_HIGH, "least and greatest"),
+    GW_ARRAY("bolts", toy_row, n_bolts, bolt, &AXLE_ABOVE_RECORD, GW_ON_LINE, "a list"),
+    GW_ALONG("along", toy_row, n_along, &SIDE_BY_SIDE_RECORD, GW_ON_LINE, "an array"),
+};
+static const gw_record FOUND_RECORD = GW_RECORD(toy_row, FOUND);
+static const gw_result FOUND_RESULT = { .command = "toy", .record = &FOUND_RECORD, .rows = "" };
+
+static double outs[] = { 0.007, 0.008 };
+static gw_joint toy_joints[] = { { .name = "ball" }, { .name = "link" } };
+
+static toy_row row_of(const toy_inner *behind, bool there)
+{
+    return (toy_row){ .axle = GW_REAR,
+                      .here = there,
+                      .inside = there,
+                      .joint = 1,
+                      .set = { 3e3, { 1e3, 2e3 } },
+                      .behind = behind,
+                      .in = { 0.5, 0.25 },
+                      .out = outs,
+                      .n_bolts = 2,
+                      .bolt = { { 0.1, 5 }, { 0.2, 6 } },
+                      .n_along = 2,
+                      .along = { 0.003, 0.004 },
+                      .ends = { -0.001, 0.002 } };
+}
+
+static const char ALWAYS_FOUND[] =
+    "  \"square\": 0.25,\n  \"cube\": 0.125,\n  \"ends_mm\": [-1, 2],\n  \"bolts\": [\n"
+    "    {\"turns\": 5, \"axle\": \"rear\", \"in_mm\": 500, \"out_mm\": 7},\n"
+    "    {\"turns\": 6, \"axle\": \"rear\", \"in_mm\": 250, \"out_mm\": 8}\n  ],\n"
+    "  \"along\": [\n    {\"is_mm\": 3},\n    {\"is_mm\": 4}\n  ]\n}\n";
+
+static void a_row_finds_what_flags_pointers_and_arrays_hold(void **state)
+{
+    (void)state;
+    static gw_case car = { .title = "Toys" };
+    const toy_inner behind = { 4e3, { 3e3, 4e3 } };
+    const toy_row there = row_of(&behind, true), not_there = row_of(NULL, false);
+    gw_buf out = { 0 }, want = { 0 };
+    car.corners[GW_REAR].joints = toy_joints;
+    gw_result_json(&FOUND_RESULT, &car, &there, &out);
+    gw_buf_fmt(&want,
+               "{\n  \"format\": \"giveway-result-1\",\n  \"command\": \"toy\",\n  \"case\": \"Toys\",\n"
+               "  \"joint\": \"link\",\n  \"here\": {\"always_kN\": 2},\n  \"here_if\": {\"always_kN\": 2},\n"
+               "  \"always_kN\": 2,\n  \"set\": {\"force_kN\": 3, \"rate_N_per_mm\": [1, 2]},\n"
+               "  \"behind\": {\"force_kN\": 4, \"rate_N_per_mm\": [3, 4]},\n"
+               "  \"force_kN\": 4,\n  \"rate_N_per_mm\": [3, 4],\n%s",
+               ALWAYS_FOUND);
+    assert_string_equal(gw_buf_str(&out), gw_buf_str(&want));
+    out.n = want.n = 0;
+    gw_result_json(&FOUND_RESULT, &car, &not_there, &out);
+    gw_buf_fmt(&want,
+               "{\n  \"format\": \"giveway-result-1\",\n  \"command\": \"toy\",\n  \"case\": \"Toys\",\n"
+               "  \"joint\": \"link\",\n  \"here\": {\"always_kN\": 2},\n%s",
+               ALWAYS_FOUND);
+    assert_string_equal(gw_buf_str(&out), gw_buf_str(&want));
+    gw_buf_free(&out);
+    gw_buf_free(&want);
+}
+
+static void structs_one_after_the_other_are_lines_of_csv(void **state)
+{
+    (void)state;
+    static gw_case car;
+    const toy_inner behind = { 4e3, { 3e3, 4e3 } };
+    const toy_row rows[] = { row_of(&behind, true), row_of(NULL, false) };
+    gw_buf out = { 0 };
+    car.corners[GW_REAR].joints = toy_joints;
+    gw_records_csv(&FOUND_RECORD, &car, rows, 2, sizeof *rows, &out);
+    assert_string_equal(
+        gw_buf_str(&out),
+        "joint,here_always_kN,here_if_always_kN,always_kN,set_force_kN,set_rate_e1_N_per_mm,"
+        "set_rate_e2_N_per_mm,behind_force_kN,behind_rate_e1_N_per_mm,behind_rate_e2_N_per_mm,"
+        "square,cube,ends_low_mm,ends_high_mm\n"
+        "link,2,2,2,3,1,2,4,3,4,0.25,0.125,-1,2\n"
+        "link,2,,,,,,,,,0.25,0.125,-1,2\n");
+    gw_buf_free(&out);
+}
+
 static void a_figure_is_found_by_its_key_in_si(void **state)
 {
     (void)state;
@@ -281,6 +414,8 @@ int main(void)
         cmocka_unit_test(json_has_the_rows_in_their_order),
         cmocka_unit_test(csv_has_a_field_below_every_head_also_of_what_is_absent),
         cmocka_unit_test(a_row_an_element_of_an_inner_list_repeats_what_stands_above),
+        cmocka_unit_test(a_row_finds_what_flags_pointers_and_arrays_hold),
+        cmocka_unit_test(structs_one_after_the_other_are_lines_of_csv),
         cmocka_unit_test(a_figure_is_found_by_its_key_in_si),
         cmocka_unit_test(a_table_has_units_below_its_heads_and_what_a_row_says),
     };

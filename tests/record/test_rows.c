@@ -14,10 +14,25 @@ enum { RESULTS_N = sizeof RESULTS / sizeof *RESULTS };
 
 typedef void (*visit)(const gw_record *record, const gw_field *field);
 
+enum { DEEPEST = 16 };
+
+/* The record that is looked at and those around it. */
+static const gw_record *around[DEEPEST + 1];
+static int n_around;
+
+static bool is_around(const char *type)
+{
+    for (int i = 0; i < n_around; i++)
+        if (strcmp(around[i]->type, type) == 0) return true;
+    return false;
+}
+
 static void walk(const gw_record *record, visit look, int depth)
 {
-    if (depth > 16) fail_msg("%s: records inside one another without end", record->type);
+    if (depth > DEEPEST) fail_msg("%s: records inside one another without end", record->type);
+    around[depth] = record;
     for (int i = 0; i < record->n; i++) {
+        n_around = depth + 1;
         look(record, &record->field[i]);
         if (record->field[i].record) walk(record->field[i].record, look, depth + 1);
     }
@@ -35,11 +50,13 @@ static void look_at_source(const gw_record *record, const gw_field *f)
 {
     const char *key = f->key ? f->key : "a part";
     bool inside = f->kind == GW_OBJECT || f->kind == GW_PART || f->kind == GW_LIST;
-    if (f->type && strcmp(f->type, record->type) != 0)
-        fail_msg("%s.%s: a member of %s", record->type, key, f->type);
+    if (f->type && !is_around(f->type))
+        fail_msg("%s.%s: a member of %s, which is not around it", record->type, key, f->type);
+    if (f->other && !is_around(f->other))
+        fail_msg("%s.%s: told by %s, which is not around it", record->type, key, f->other);
     if (inside != (f->record != NULL))
         fail_msg("%s.%s: a record belongs in objects, parts, lists", record->type, key);
-    if (!f->type && !f->number && !f->text && !f->fill && !f->enter && f->kind != GW_PART)
+    if (!f->type && !f->number && !f->text && !f->fill && !f->enter && !f->record && f->constant == 0.0)
         fail_msg("%s.%s: from nowhere", record->type, key);
     if (f->kind == GW_LIST && !f->type && !f->count) fail_msg("%s.%s: how many?", record->type, key);
 }

@@ -1,0 +1,193 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * A line a deflection, and further in it what its kit does to the car: under its load, to its corner, and to
+ * all of it, which stands in every line of that kit.
+ */
+#include "show/compare.h"
+
+#include "giveway/cost.h"
+#include "record/csv.h"
+#include "show/bands.h"
+#include "show/handling.h"
+#include "show/results.h"
+#include "show/ride.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+/* What there is to tell beside a deflection; NULL: nothing. */
+typedef struct gw_compare_row {
+    const gw_deflection *item;
+    const gw_corner_budget *outer, *inner;
+    const gw_traction_item *driven_outer, *driven_inner, *driven_straight;
+    const gw_band_item *band;
+    const gw_braking_item *braking;
+    const gw_braking_corner *brake;
+    const gw_balance_item *balance;
+    const gw_ride_item *ride;
+    const gw_bands_item *sure;
+    gw_car_cost cost;
+    double saved; /* [min] */
+} gw_compare_row;
+
+static const gw_traction_item *driven(const gw_comparison *cmp, const gw_deflection *item, bool straight,
+                                      gw_side side)
+{
+    for (int i = 0; i < cmp->handling->n_traction; i++) {
+        const gw_traction_item *t = &cmp->handling->traction[i];
+        if (t->kit == item->kit && t->axle == item->axle && t->load == item->load &&
+            t->straight == straight && t->side == side)
+            return t;
+    }
+    return NULL;
+}
+
+static const gw_band_item *band(const gw_comparison *cmp, const gw_deflection *item)
+{
+    for (int i = 0; i < cmp->handling->n_bands; i++) {
+        const gw_band_item *b = &cmp->handling->band[i];
+        if (b->kit == item->kit && b->axle == item->axle) return b;
+    }
+    return NULL;
+}
+
+static gw_compare_row row_of(const gw_comparison *cmp, const gw_deflection *item)
+{
+    const gw_handling_study *h = cmp->handling;
+    const gw_braking_item *braking = gw_braking_find(h, item->kit);
+    return (gw_compare_row){
+        .item = item,
+        .outer = gw_corner_budget_find(h, item->kit, item->axle, item->load, GW_OUTER),
+        .inner = gw_corner_budget_find(h, item->kit, item->axle, item->load, GW_INNER),
+        .driven_outer = driven(cmp, item, false, GW_OUTER),
+        .driven_inner = driven(cmp, item, false, GW_INNER),
+        .driven_straight = driven(cmp, item, true, GW_OUTER),
+        .band = band(cmp, item),
+        .braking = braking,
+        .brake = braking && braking->corner[item->axle].there ? &braking->corner[item->axle] : NULL,
+        .balance = gw_balance_find(h, item->kit),
+        .ride = gw_ride_find(cmp->ride, item->kit, item->axle),
+        .sure = gw_band_of(cmp->bands, item),
+        .cost = gw_car_cost_of(cmp->c, item->kit),
+        .saved = gw_shared_minutes_saved(cmp->c, item->kit),
+    };
+}
+
+static double understeer_at(const gw_place *p)
+{
+    const gw_balance_item *b = GW_IT(p, gw_balance_item);
+    return GW_WHICH(p) < b->n ? b->budget[GW_WHICH(p)].understeer : (double)NAN;
+}
+
+/* clang-format off */
+static const gw_field TYRE[] = { GW_MEMBER("tyre", DEG, gw_angle_parts, tyre, 0, "what the tyres make the body lean") };
+static const gw_field JACKING[] = { GW_MEMBER("jacking", DEG, gw_angle_parts, jacking, 0, "by the mean travel of both wheels") };
+static const gw_record TYRE_RECORD = GW_RECORD(gw_angle_parts, TYRE), JACKING_RECORD = GW_RECORD(gw_angle_parts, JACKING);
+
+static const gw_field PARTS[] = {
+    GW_MEMBER("static", DEG, gw_angle_parts, setting, 0, "the setting"),
+    GW_MEMBER("roll", DEG, gw_angle_parts, roll, 0, "of the body"),
+    GW_PART_IF(gw_corner_budget, on_road, &TYRE_RECORD),
+    GW_MEMBER("travel", DEG, gw_angle_parts, travel, 0, "at this travel with no other load"),
+    GW_PART_IF(gw_corner_budget, on_road, &JACKING_RECORD),
+    GW_MEMBER("bushes", DEG, gw_angle_parts, compliance, 0, "what the load adds"),
+    GW_MEMBER("total", DEG, gw_angle_parts, total, 0, "to the road"),
+};
+static const gw_record PARTS_RECORD = GW_RECORD(gw_angle_parts, PARTS);
+
+static const gw_field BUDGET[] = {
+    GW_MEMBER("travel", MM, gw_corner_budget, travel, 0, "of the wheel centre"),
+    GW_MEMBER("vertical_load", N, gw_corner_budget, vertical, 0, "on the wheel"),
+    GW_MEMBER("side_force", N, gw_corner_budget, lateral, 0, "of the road"),
+    GW_WITHIN("camber", gw_corner_budget, camber, &PARTS_RECORD, 0, "and where it went"),
+    GW_WITHIN("toe", gw_corner_budget, toe, &PARTS_RECORD, 0, "and where it went"),
+};
+static const gw_record BUDGET_RECORD = GW_RECORD(gw_corner_budget, BUDGET);
+
+static const gw_field BRAKE[] = {
+    GW_MEMBER("toe", DEG_PER_G, gw_braking_corner, toe_per_g, 0, "in a firm stop"),
+    GW_MEMBER("fore_aft", MM_PER_G, gw_braking_corner, fore_aft_per_g, 0, "of the wheel centre"),
+    GW_MEMBER("fore_aft", MM_PER_KN, gw_braking_corner, fore_aft_per_N, 0, "over the wheel's braking force"),
+};
+static const gw_record BRAKE_RECORD = GW_RECORD(gw_braking_corner, BRAKE);
+
+static const gw_field BRAKING[] = {
+    GW_WITHIN_IF("stop", gw_braking_item, has_drift, imbalance, &GW_PUSH_RECORD, 0, "with one brake stronger"),
+    GW_WITHIN_IF("bump", gw_braking_item, has_drift, bump, &GW_PUSH_RECORD, 0, "under one wheel"),
+};
+static const gw_record BRAKING_RECORD = GW_RECORD(gw_braking_item, BRAKING);
+
+static const gw_field CAR[] = {
+    GW_MEMBER("characteristic_speed", KM_H, gw_bicycle_figures, characteristic_speed, 0, "none unless it understeers"),
+    GW_MEMBER("critical_speed", KM_H, gw_bicycle_figures, critical_speed, 0, "none unless it oversteers"),
+    GW_MEMBER("yaw_natural", HZ_OF_RAD_PER_S, gw_bicycle_figures, natural, 0, "yaw and side slip together"),
+    GW_MEMBER("yaw_damping_ratio", PLAIN, gw_bicycle_figures, damping, 0, "of the same"),
+    GW_MEMBER("yaw_gain_per_s", PLAIN, gw_bicycle_figures, yaw_gain, 0, "steady yaw rate per steer"),
+    GW_MEMBER("yaw_response", S, gw_bicycle_figures, yaw_time, 0, "to nine tenths of the steady yaw rate"),
+    GW_MEMBER("yaw_overshoot", PLAIN, gw_bicycle_figures, yaw_overshoot, 0, "over the steady one"),
+    GW_MEMBER("side_slip_response", S, gw_bicycle_figures, slip_time, 0, "to nine tenths of the steady side slip"),
+};
+static const gw_record CAR_RECORD = GW_RECORD(gw_bicycle_figures, CAR);
+
+#define FRONT_ENTRY(id, words, key, what) GW_MEMBER("front_" key, DEG_PER_G, gw_balance_item, quoted.entry[GW_FRONT][GW_BUDGET_##id], 0, what),
+#define REAR_ENTRY(id, words, key, what) GW_MEMBER("rear_" key, DEG_PER_G, gw_balance_item, quoted.entry[GW_REAR][GW_BUDGET_##id], 0, what),
+#define POINT(g, at) GW_WORKED_OUT_OF("understeer_deg_per_g_at_" g, DEG_PER_G, understeer_at, at, GW_NO_UNIT, "there")
+static const gw_field BALANCE[] = {
+    GW_MEMBER("understeer", DEG_PER_G, gw_balance_item, quoted.understeer, 0, "front less rear"),
+    GW_BUDGET_LIST(FRONT_ENTRY)
+    GW_BUDGET_LIST(REAR_ENTRY)
+    POINT("0.1", 0), POINT("0.2", 1), POINT("0.3", 2), POINT("0.4", 3), POINT("0.5", 4),
+    POINT("0.6", 5), POINT("0.7", 6), POINT("0.8", 7), POINT("0.9", 8), POINT("1.0", 9),
+    GW_MEMBER("linear_to", G, gw_balance_item, linear_to, 0, "how far the quoted budget stands for the car"),
+    GW_WITHIN_IF("car", gw_balance_item, has_car, car, &CAR_RECORD, GW_NO_PREFIX, "with a single track"),
+};
+static const gw_record BALANCE_RECORD = GW_RECORD(gw_balance_item, BALANCE);
+
+static const gw_field RIDE[] = {
+    GW_PART_SAME(&GW_RIDE_COLUMNS_RECORD),
+    GW_MEMBER("friction", N, gw_ride_item, result.friction, 0, "at the wheel, before it moves"),
+    GW_WORKED_OUT_OF("wheel_fore_aft", HZ, gw_ride_hz, GW_RIDE_WHEEL_FORE_AFT, 0, "natural frequency"),
+};
+static const gw_record RIDE_RECORD = GW_RECORD(gw_ride_item, RIDE);
+
+static const gw_field ROW[] = {
+    GW_PART_BEHIND(gw_compare_row, item, &GW_DEFLECTION_RECORD, 0),
+    GW_BEHIND("outer", gw_compare_row, outer, &BUDGET_RECORD, 0, "wheel in the corner"),
+    GW_BEHIND("inner", gw_compare_row, inner, &BUDGET_RECORD, 0, "wheel in the corner"),
+    GW_BEHIND("driven_outer", gw_compare_row, driven_outer, &GW_TRACTION_RECORD, 0, "wheel"),
+    GW_BEHIND("driven_inner", gw_compare_row, driven_inner, &GW_TRACTION_RECORD, 0, "wheel"),
+    GW_BEHIND("driven_straight", gw_compare_row, driven_straight, &GW_TRACTION_RECORD, 0, "without the load's cornering"),
+    GW_BEHIND("band", gw_compare_row, band, &GW_BAND_RECORD, 0, "how far the outer wheel's setting moves"),
+    GW_BEHIND("brake", gw_compare_row, brake, &BRAKE_RECORD, 0, "one wheel of the axle"),
+    GW_PART_BEHIND(gw_compare_row, braking, &BRAKING_RECORD, 0),
+    GW_PART_BEHIND(gw_compare_row, balance, &BALANCE_RECORD, 0),
+    GW_PART_BEHIND(gw_compare_row, ride, &RIDE_RECORD, 0),
+    GW_MEMBER("price", PLAIN, gw_compare_row, cost.price, 0, "of the parts"),
+    GW_MEMBER("fit_minutes", PLAIN, gw_compare_row, cost.minutes, 0, "of those with a time"),
+    GW_MEMBER("labour", PLAIN, gw_compare_row, cost.labour, 0, "for those minutes"),
+    GW_MEMBER("total", PLAIN, gw_compare_row, cost.total, 0, "price, labour where known, tax"),
+    GW_MEMBER("parts", PLAIN, gw_compare_row, cost.parts, 0, "that differ from the first kit"),
+    GW_MEMBER("parts_without_price", PLAIN, gw_compare_row, cost.unpriced, 0, "not in the sum"),
+    GW_MEMBER("parts_without_time", PLAIN, gw_compare_row, cost.untimed, 0, "not in the sum"),
+    GW_MEMBER("shared_minutes_saved", PLAIN, gw_compare_row, saved, 0, "by work that is done once"),
+};
+static const gw_record ROW_RECORD = GW_RECORD(gw_compare_row, ROW);
+
+static const gw_field SURE_ROW[] = {
+    GW_PART_SAME(&ROW_RECORD),
+    GW_PART_BEHIND(gw_compare_row, sure, &GW_BAND_FIGURES_RECORD, 0),
+};
+static const gw_record SURE_ROW_RECORD = GW_RECORD(gw_compare_row, SURE_ROW);
+/* clang-format on */
+
+void gw_compare_csv(const gw_comparison *cmp, gw_buf *out)
+{
+    int n = cmp->deflect->n;
+    gw_compare_row *rows = calloc((size_t)n + 1, sizeof *rows);
+    for (int i = 0; rows && i < n; i++) rows[i] = row_of(cmp, &cmp->deflect->item[i]);
+    if (rows)
+        gw_records_csv(cmp->bands ? &SURE_ROW_RECORD : &ROW_RECORD, cmp->c, rows, n, sizeof *rows, out);
+    else
+        out->failed = true;
+    free(rows);
+}
