@@ -232,6 +232,13 @@ typedef enum gw_nearness {
 gw_status gw_corner_open_near(const gw_corner *corner, const gw_fit *fit, const gw_corner_ws *near,
                               gw_nearness how, gw_corner_ws **out, gw_error *err);
 
+/**
+ * Works out what corners near this one take their one step with (GW_NEAR_ONCE), which then take a fraction of
+ * the time. The corner is then only read by them.
+ * @retval GW_OK, GW_E_NOMEM
+ */
+gw_status gw_corner_learn(gw_corner_ws *ws, gw_error *err);
+
 /** Number of warnings that opening gave, and the text of each (owned by the workspace). */
 int gw_corner_warnings(const gw_corner_ws *ws);
 const char *gw_corner_warning(const gw_corner_ws *ws, int index);

@@ -85,7 +85,7 @@ void gw_road_mark_lead(const gw_road *road, const gw_road_mark *own, const gw_ro
     }
 }
 
-static void put(gw_road *road, const gw_road_mark *mark)
+void gw_road_put(gw_road *road, const gw_road_mark *mark)
 {
     road->stance.height = mark->height;
     road->stance.roll = mark->roll;
@@ -113,9 +113,9 @@ static bool is_usual(const gw_road *road, bool setting)
 static bool follow_guess(gw_road *road, const gw_road_mark *guess, bool setting)
 {
     if (!guess || (!road->once && gw_road_has_play(road))) return false;
-    put(road, guess);
+    gw_road_put(road, guess);
     if (!setting) gw_road_springs_follow(road);
-    if (road->once) return gw_road_newton_once(road) == GW_OK;
+    if (road->once) return gw_road_newton_once(road, guess->tangent) == GW_OK;
     return gw_road_newton(road, NULL) == GW_OK && is_usual(road, setting);
 }
 

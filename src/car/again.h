@@ -8,9 +8,10 @@
 
 /** Where a car stood: its chassis, its lateral forces and both axles. */
 typedef struct gw_road_mark {
-    double height, roll, pitch; /**< [m], [rad]                     */
-    double lateral[GW_AXLES];   /**< [N]                            */
-    gw_state state[GW_AXLES];   /**< poses of the axle's bodies, springs */
+    double height, roll, pitch;            /**< [m], [rad]                     */
+    double lateral[GW_AXLES];              /**< [N]                            */
+    gw_state state[GW_AXLES];              /**< poses of the axle's bodies, springs */
+    const struct gw_road_tangent *tangent; /**< there, for cars that take one step from it; NULL: their own */
 } gw_road_mark;
 
 /** A car without bushes yet; `fit` of the parts is not looked at. Closed with gw_road_close. */
@@ -26,6 +27,9 @@ gw_status gw_road_mark_make(const gw_road *road, gw_arena *arena, gw_road_mark *
 void gw_road_mark_copy(const gw_road *road, gw_road_mark *to, const gw_road_mark *from);
 /** Where the car stands now; `still`: where it stood at S0. */
 void gw_road_mark_take(const gw_road *road, bool still, gw_road_mark *out);
+/** The tangent where it stood, into the mark: at S0 without a manoeuvre. The car is moved there. */
+gw_status gw_road_mark_learn(gw_road *road, const gw_manoeuvre *m, gw_arena *arena, gw_road_mark *mark,
+                             gw_error *err);
 /** Where a car may stand: as `own`, moved besides as it moved from `origin` to `there`. */
 void gw_road_mark_lead(const gw_road *road, const gw_road_mark *own, const gw_road_mark *there,
                        const gw_road_mark *origin, gw_road_mark *out);

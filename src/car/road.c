@@ -198,9 +198,31 @@ gw_status gw_road_newton(gw_road *road, gw_error *err)
                    (int)MAX_ITERATIONS);
 }
 
-gw_status gw_road_newton_once(gw_road *road)
+bool gw_road_tangent_here(gw_road *road, gw_balance_of_car *b)
+{
+    assemble_forces(road, b);
+    assemble_tangents(road, b);
+    return gw_road_step(road, b);
+}
+
+static bool step_lent(gw_road *road, const gw_road_tangent *lent)
+{
+    gw_balance_of_car b = *gw_road_lent_balance(lent);
+    road->residual = assemble_forces(road, &b).force;
+    if (!gw_road_step_lent(road, lent, &b)) return false;
+    follow(road);
+    return true;
+}
+
+gw_status gw_road_newton_once(gw_road *road, const gw_road_tangent *lent)
 {
     gw_balance_of_car b;
+    if (gw_road_can_borrow(road, lent)) {
+        road->iterations = 0;
+        if (!step_lent(road, lent)) return GW_E_NUMERIC;
+        gw_find_contacts(road);
+        return GW_OK;
+    }
     road->residual = assemble_forces(road, &b).force;
     road->iterations = 1;
     if (take_step(road, &b, false) < 0.0) return GW_E_NUMERIC;

@@ -132,8 +132,12 @@ gw_status gw_road_find_reference(gw_road *road, gw_error *err);
 void gw_road_set_wheels(gw_road *road);
 /** Newton's iteration from where the car stands. */
 gw_status gw_road_newton(gw_road *road, gw_error *err);
-/** One step of it, whatever is left over; GW_E_NUMERIC where the matrix is singular. */
-gw_status gw_road_newton_once(gw_road *road);
+/** One step of it, whatever is left over; GW_E_NUMERIC where the matrix is singular. With the tangent that is
+ * lent, where there is one. */
+typedef struct gw_road_tangent gw_road_tangent;
+gw_status gw_road_newton_once(gw_road *road, const gw_road_tangent *lent);
+/** Matrices and their factors where the car stands; false where they are singular. */
+bool gw_road_tangent_here(gw_road *road, gw_balance_of_car *balance);
 void gw_road_note_strains(gw_road *road);
 gw_road_load gw_road_load_of(const gw_vehicle *v, const gw_manoeuvre *m, double part);
 double gw_road_least_load(const gw_road *road); /**< on any wheel [N] */
@@ -143,5 +147,14 @@ double gw_road_least_load(const gw_road *road); /**< on any wheel [N] */
 bool gw_road_step(gw_road *road, const gw_balance_of_car *balance);
 /** The same matrices for another imbalance. */
 bool gw_road_step_again(gw_road *road, const gw_balance_of_car *balance);
+
+/* again.c, lent.c */
+struct gw_road_mark;
+void gw_road_put(gw_road *road, const struct gw_road_mark *mark);
+/** Of the same bodies and joints. */
+bool gw_road_can_borrow(const gw_road *road, const gw_road_tangent *tangent);
+const gw_balance_of_car *gw_road_lent_balance(const gw_road_tangent *tangent);
+/** As gw_road_step_again, with the matrices of another car. */
+bool gw_road_step_lent(gw_road *road, const gw_road_tangent *tangent, const gw_balance_of_car *balance);
 
 #endif

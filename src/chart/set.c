@@ -129,8 +129,10 @@ static double effort(const gw_charts *charts, const gw_layout *l)
     return (charts->formats & GW_CHART_PNG ? 4.0 : 0.1) * l->width * l->height;
 }
 
+/* A page has few and small ones, and the planner works beside them: to start a second gnuplot costs more. */
 static int plotters(const gw_charts *charts)
 {
+    if (charts->inlined) return 1;
     long processors = sysconf(_SC_NPROCESSORS_ONLN);
     int n = charts->n_pages / WORTH_A_PROCESS;
     if (processors > GW_MAX_PLOTTERS) processors = GW_MAX_PLOTTERS;

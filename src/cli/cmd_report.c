@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway report: one page that the customer understands and the workshop can check. */
+#include "base/parallel.h"
 #include "chart/chart.h"
 #include "cli/commands.h"
 #include "cli/output.h"
@@ -67,38 +68,60 @@ static gw_status write_page(const gw_args *args, const gw_buf *page, gw_error *e
     return status;
 }
 
-/* Where the case asks for it; what choose would refuse is left out, and told. */
-static const gw_choose_study *choose(const gw_args *args, const gw_report *report, const gw_selection *wanted,
-                                     gw_choose_study *out)
+/* The planner and the charts ask nothing of each other: they are worked on side by side. */
+typedef struct gw_page_work {
+    const gw_report *report;
+    const gw_selection *wanted;
+    bool workshop;
+    gw_page_charts charts;
+    gw_choose_study chosen;
+    gw_status drawn, planned;
+    gw_error err, why;
+} gw_page_work;
+
+static gw_status choose(gw_page_work *w)
 {
-    const gw_choose_options options = { .draws = 0, .ride = report->no_ride ? NULL : &report->ride };
-    gw_selection known = *wanted;
-    gw_error why = { 0 };
-    if (!report->c->choose.present) return NULL;
-    known.laws = &report->laws;
-    if (gw_study_choose(report->c, &known, &options, out, &why) == GW_OK) return out;
-    if (!gw_args_has(args, GW_OPT_QUIET)) fprintf(stderr, "warning: what to fit is left out: %s\n", why.msg);
-    return NULL;
+    const gw_report *r = w->report;
+    const gw_choose_options options = { .draws = 0, .ride = r->no_ride ? NULL : &r->ride };
+    gw_selection known = *w->wanted;
+    known.laws = &r->laws;
+    return r->c->choose.present ? gw_study_choose(r->c, &known, &options, &w->chosen, &w->why) : GW_OK;
+}
+
+static void work_on(void *context, int index)
+{
+    gw_page_work *w = context;
+    if (index)
+        w->planned = choose(w);
+    else
+        w->drawn = gw_page_charts_draw(w->report, w->workshop, &w->charts, &w->err);
+}
+
+/* Where the case asks for it; what choose would refuse is left out, and told. */
+static const gw_choose_study *chosen_of(const gw_page_work *w, bool quiet)
+{
+    if (w->planned != GW_OK && !quiet) fprintf(stderr, "warning: what to fit is left out: %s\n", w->why.msg);
+    return w->planned == GW_OK && w->report->c->choose.present ? &w->chosen : NULL;
 }
 
 static gw_status make_page(const gw_args *args, const gw_report *report, const gw_selection *wanted,
                            const char *date, gw_error *err)
 {
     bool quiet = gw_args_has(args, GW_OPT_QUIET);
-    gw_choose_study chosen = { 0 };
-    const gw_page_wish wish = { .workshop = gw_args_is(args, GW_OPT_FOR, "workshop"),
-                                .date = date,
-                                .choose = choose(args, report, wanted, &chosen) };
-    gw_page_charts charts = { 0 };
+    gw_page_work w = { .report = report,
+                       .wanted = wanted,
+                       .workshop = gw_args_is(args, GW_OPT_FOR, "workshop") };
     gw_buf page = { 0 };
     gw_progress(quiet, "drawing charts");
-    gw_status status = gw_page_charts_draw(report, wish.workshop, &charts, err);
+    gw_parallel(2, work_on, &w);
     gw_progress(quiet, NULL);
-    if (status == GW_OK) status = gw_report_page(report, &charts, &wish, &page, err);
+    const gw_page_wish wish = { .workshop = w.workshop, .date = date, .choose = chosen_of(&w, quiet) };
+    gw_status status = w.drawn == GW_OK ? GW_OK : gw_fail(err, w.drawn, "%s", w.err.msg);
+    if (status == GW_OK) status = gw_report_page(report, &w.charts, &wish, &page, err);
     if (status == GW_OK) status = write_page(args, &page, err);
-    if (status == GW_OK && charts.left_out) fprintf(stderr, "%s\n", GW_CHARTS_LEFT_OUT);
-    gw_page_charts_free(&charts);
-    gw_choose_study_free(&chosen);
+    if (status == GW_OK && w.charts.left_out) fprintf(stderr, "%s\n", GW_CHARTS_LEFT_OUT);
+    gw_page_charts_free(&w.charts);
+    gw_choose_study_free(&w.chosen);
     gw_buf_free(&page);
     return status;
 }

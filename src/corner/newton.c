@@ -236,11 +236,21 @@ gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool line
     return no_balance(ws, err);
 }
 
-gw_status gw_newton_once(gw_corner_ws *ws, gw_state *state, gw_drive drive)
+static bool solve_lent(gw_corner_ws *ws, const gw_kept_system *lent)
+{
+    gw_kept_system own;
+    gw_system_borrow(&ws->system, lent, &own);
+    bool solved = gw_system_solve_again(&ws->system);
+    gw_system_give_back(&ws->system, &own);
+    return solved;
+}
+
+gw_status gw_newton_once(gw_corner_ws *ws, gw_state *state, gw_drive drive, const gw_kept_system *lent)
 {
     double factor;
-    gw_imbalance left = gw_assemble(ws, state, drive, false);
-    if (!gw_system_solve(&ws->system)) return GW_E_NUMERIC;
+    const bool borrows = gw_system_can_borrow(&ws->system, lent);
+    gw_imbalance left = borrows ? gw_assemble_forces(ws, state, drive) : gw_assemble(ws, state, drive, false);
+    if (!(borrows ? solve_lent(ws, lent) : gw_system_solve(&ws->system))) return GW_E_NUMERIC;
     step_size(&ws->system, &factor);
     take_step(ws, state, drive, factor);
     finish(ws, state, drive, left, 1);

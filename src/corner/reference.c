@@ -116,7 +116,8 @@ static gw_status solve_reference(gw_corner_ws *ws, const gw_fit *fit, double shi
 }
 
 /* From S0 of a corner that differs little. */
-static bool reference_near(gw_corner_ws *ws, const gw_fit *fit, double shift, const gw_state *near)
+static bool reference_near(gw_corner_ws *ws, const gw_fit *fit, double shift, const gw_state *near,
+                           const gw_kept_system *lent)
 {
     if (!ws->once && gw_has_play(ws)) return false;
     shift_points(ws, fit, shift);
@@ -124,7 +125,7 @@ static bool reference_near(gw_corner_ws *ws, const gw_fit *fit, double shift, co
     ws->work.load = (gw_corner_load){ .patch_force = { 0, 0, ws->corner->wheel.static_load } };
     ws->work.right_load = ws->work.load;
     gw_springs_follow(ws, &ws->work, GW_AT_TRAVEL);
-    if (ws->once) return gw_newton_once(ws, &ws->work, GW_AT_TRAVEL) == GW_OK;
+    if (ws->once) return gw_newton_once(ws, &ws->work, GW_AT_TRAVEL, lent) == GW_OK;
     return gw_newton(ws, &ws->work, GW_AT_TRAVEL, false, NULL) == GW_OK &&
            gw_step_is_usual(ws, near, &ws->work);
 }
@@ -169,11 +170,36 @@ static void settle_tangents(gw_corner_ws *ws)
     }
 }
 
+/* The very same bushes. What a law has besides its numbers are curves, which then are the same ones. */
+static bool same_laws(const gw_corner_ws *ws, const gw_corner_ws *like)
+{
+    for (int j = 0; j < ws->corner->n_joints; j++)
+        if (memcmp(&ws->link[j].law, &like->link[j].law, sizeof ws->link[j].law) != 0) return false;
+    return true;
+}
+
+/* Of the same corner with the same bushes, wherever its parts are moved to. */
+static bool unmoved_alike(gw_corner_ws *ws, const gw_fit *fit, const gw_corner_ws *near)
+{
+    if (near->corner != ws->corner || near->once || !same_laws(ws, near)) return false;
+    shift_points(ws, fit, 0.0);
+    gw_state_copy(&ws->work, &near->unmoved, ws->system.n);
+    return true;
+}
+
+/* The matrix is that of the parts as they are: it serves here where no part moves a point. */
+static gw_status find_unmoved(gw_corner_ws *ws, const gw_fit *fit, const gw_corner_ws *near, gw_error *err)
+{
+    const gw_kept_system *lent = is_shifted(ws->corner, fit) || !near ? NULL : near->lent;
+    if (near && (unmoved_alike(ws, fit, near) || reference_near(ws, fit, 0.0, &near->unmoved, lent)))
+        return GW_OK;
+    return solve_reference(ws, fit, 0.0, err);
+}
+
 static gw_status find_reference(gw_corner_ws *ws, const gw_fit *fit, const gw_corner_ws *near, gw_error *err)
 {
     const gw_wheel *wheel = &ws->corner->wheel;
-    gw_status status = GW_OK;
-    if (!near || !reference_near(ws, fit, 0.0, &near->unmoved)) status = solve_reference(ws, fit, 0.0, err);
+    gw_status status = find_unmoved(ws, fit, near, err);
     if (status != GW_OK) return status;
     gw_state_copy(&ws->unmoved, &ws->work, ws->system.n);
     for (int w = 0; w < ws->n_wheels; w++) {
@@ -181,7 +207,7 @@ static gw_status find_reference(gw_corner_ws *ws, const gw_fit *fit, const gw_co
         ws->wheel[w].setting = (gw_corner_setting){ wheel->static_camber, wheel->static_toe, 0.0 };
     }
     if (is_shifted(ws->corner, fit)) {
-        if (!near || !reference_near(ws, fit, 1.0, &near->reference))
+        if (!near || !reference_near(ws, fit, 1.0, &near->reference, near->lent))
             status = solve_reference(ws, fit, 1.0, err);
         if (status != GW_OK) return status;
         for (int w = 0; w < ws->n_wheels; w++) {
@@ -228,14 +254,6 @@ static void take_freedom(gw_corner_ws *ws, const gw_corner_ws *like)
     ws->n_links = like->n_links;
     ws->n_warnings = like->n_warnings;
     memcpy(ws->warning, like->warning, sizeof ws->warning);
-}
-
-/* The very same bushes. What a law has besides its numbers are curves, which then are the same ones. */
-static bool same_laws(const gw_corner_ws *ws, const gw_corner_ws *like)
-{
-    for (int j = 0; j < ws->corner->n_joints; j++)
-        if (memcmp(&ws->link[j].law, &like->link[j].law, sizeof ws->link[j].law) != 0) return false;
-    return true;
 }
 
 static gw_status copy_shares(gw_corner_ws *ws, const gw_corner_ws *like, int w, gw_error *err)

@@ -120,7 +120,7 @@ gw_status gw_axle_solve_near(gw_corner_ws *ws, const gw_corner_load load[GW_WHEE
     put_loads(ws, load, drive, near);
     gw_springs_follow(ws, &ws->work, drive);
     if (ws->once) {
-        gw_status status = gw_newton_once(ws, &ws->work, drive);
+        gw_status status = gw_newton_once(ws, &ws->work, drive, NULL);
         if (status != GW_OK)
             return gw_fail(err, status, "the %s %s has no stiffness left", ws->corner->name,
                            gw_corner_or_axle(ws));

@@ -55,6 +55,15 @@ typedef struct gw_system {
     double border_step[GW_WHEELS];
 } gw_system;
 
+/** An eliminated matrix, kept for corners that differ little from the one it is of. */
+typedef struct gw_kept_system {
+    int n, n_blocks;
+    gw_block *block;
+    gw_lu6 *lu;
+    double (*rhs)[6 * GW_MAX_COLUMNS]; /**< the borders' columns, condensed */
+    double border_row[GW_WHEELS][6], border_diag[GW_WHEELS];
+} gw_kept_system;
+
 /** What belongs to one wheel; places are relative to the datum. */
 typedef struct gw_wheel_ws {
     int upright;
@@ -80,6 +89,7 @@ struct gw_corner_ws {
     gw_system system;
     gw_state reference;     /**< S0                                                */
     gw_state unmoved;       /**< S0 without the parts that move points             */
+    gw_kept_system *lent;   /**< the matrix at S0, for corners near this one; NULL: none */
     bool bare;              /**< opened for the wheel's movement alone: no shares   */
     bool once;              /**< one step of Newton's iteration is all: to first order in what differs */
     gw_link_state *strain0; /**< joints at S0                                      */
@@ -152,6 +162,13 @@ bool gw_system_solve_again(gw_system *system);
 bool gw_system_condense(gw_system *system);
 /** The same members for another imbalance, once they were eliminated. */
 void gw_system_condense_again(gw_system *system);
+/** Copies it into the arena; false: out of memory. */
+bool gw_system_keep(const gw_system *system, gw_arena *arena, gw_kept_system *out);
+/** Is it of the same bodies and joints? */
+bool gw_system_can_borrow(const gw_system *system, const gw_kept_system *kept);
+/** In place of the system's own, which is put into `own`, until it is given back; only read. */
+void gw_system_borrow(gw_system *system, const gw_kept_system *kept, gw_kept_system *own);
+void gw_system_give_back(gw_system *system, const gw_kept_system *own);
 /** The members' steps, once those of the uprights and of the borders are known. */
 bool gw_system_spread(gw_system *system);
 
@@ -250,8 +267,9 @@ void gw_share_out(const gw_corner_ws *ws, const gw_state *state, const gw_link_s
  * better than this: 32 times the rounding of one times the largest rate, of translation or rotation [N]. */
 double gw_rounding_floor(const gw_corner_ws *ws);
 gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool linear_first, gw_error *err);
-/** One step of it from `state`, whatever is left over; GW_E_NUMERIC where the matrix is singular. */
-gw_status gw_newton_once(gw_corner_ws *ws, gw_state *state, gw_drive drive);
+/** One step of it from `state`, whatever is left over; GW_E_NUMERIC where the matrix is singular. With the
+ * matrix that is lent, where there is one that fits. */
+gw_status gw_newton_once(gw_corner_ws *ws, gw_state *state, gw_drive drive, const gw_kept_system *lent);
 /** Lengths of the springs where the bodies are, and but for GW_AT_TRAVEL their forces by their law. */
 void gw_springs_follow(const gw_corner_ws *ws, gw_state *state, gw_drive drive);
 /** Newton went from one state to the other as it does where a corner works: few steps, no great turn. */

@@ -100,9 +100,9 @@ gw_status gw_car_nudge(const gw_car_plan *plan, const gw_case *c, const gw_selec
     return w.first;
 }
 
-/* All corners of the guide's own car, with one roll centre higher. */
+/* All corners of the guide's own car, with one roll centre higher by so much. */
 static gw_status lift(const gw_car_plan *plan, const gw_selection *wanted, const gw_car_guide *from, int axle,
-                      double *row, gw_error *err)
+                      double by, double *row, gw_error *err)
 {
     gw_run_guide once = from->run;
     gw_car_work w = { .plan = plan, .from = from, .row = row, .err = err };
@@ -112,7 +112,7 @@ static gw_status lift(const gw_car_plan *plan, const gw_selection *wanted, const
     gw_status opened = gw_run_open_near(&w.run, from->c, wanted, &once, &why);
     gw_car_note(&w, opened, &why);
     memcpy(w.run.vehicle.roll_centre, from->roll_centre, sizeof from->roll_centre);
-    w.run.vehicle.roll_centre[axle] += LIFT;
+    w.run.vehicle.roll_centre[axle] += by;
     for (int s = 0, end; s < plan->n_slots && opened == GW_OK; s = end) {
         end = gw_car_slots_end(plan, s);
         gw_car_work_corner(&w, s, end);
@@ -121,19 +121,30 @@ static gw_status lift(const gw_car_plan *plan, const gw_selection *wanted, const
     return w.first;
 }
 
+/* Both cars come the same way, so that what a roll centre does nothing to is nothing to the last bit. */
+static gw_status lift_one(const gw_car_plan *plan, const gw_selection *wanted, const gw_car_guide *from,
+                          int axle, double *still, double *slope, gw_error *err)
+{
+    gw_status status = lift(plan, wanted, from, axle, 0.0, still, err);
+    if (status != GW_E_NOMEM) status = lift(plan, wanted, from, axle, LIFT, slope, err);
+    for (int i = 0; i < plan->n_columns; i++) {
+        double by = (slope[i] - still[i]) / LIFT;
+        slope[i] = isnan(by) ? 0.0 : by;
+    }
+    return status;
+}
+
 gw_status gw_car_by_roll_centre(const gw_car_plan *plan, const gw_selection *wanted, const gw_car_guide *from,
                                 double *slope[GW_AXLES], gw_error *err)
 {
-    for (int a = 0; a < GW_AXLES; a++) {
+    double *still = malloc(((size_t)plan->n_columns + 1) * sizeof *still);
+    gw_status status = still ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for drawing cars");
+    for (int a = 0; a < GW_AXLES && status != GW_E_NOMEM; a++) {
         memset(slope[a], 0, (size_t)plan->n_columns * sizeof *slope[a]);
         if (!from->c->has_vehicle || from->c->vehicle.has_roll_centre) continue;
         if (gw_case_on_road(from->c)) continue; /* the car finds its own roll */
-        gw_status status = lift(plan, wanted, from, a, slope[a], err);
-        if (status == GW_E_NOMEM) return status;
-        for (int i = 0; i < plan->n_columns; i++) {
-            double by = (slope[a][i] - from->row[i]) / LIFT;
-            slope[a][i] = isnan(by) ? 0.0 : by;
-        }
+        status = lift_one(plan, wanted, from, a, still, slope[a], err);
     }
-    return GW_OK;
+    free(still);
+    return status == GW_E_NOMEM ? status : GW_OK;
 }

@@ -135,7 +135,9 @@ static void solve(gw_car_work *w, int s)
 static void keep_corner(gw_car_work *w)
 {
     int at = w->run.kit * GW_AXLES + (int)w->run.axle;
+    gw_error why = { 0 };
     if (!w->keep) return;
+    if (w->run.ws) gw_car_note(w, gw_corner_learn(w->run.ws, &why), &why);
     w->keep->run.ws[at] = w->run.ws;
     w->keep->run.right[at] = w->run.right;
     w->run.ws = w->run.right = NULL;
@@ -154,6 +156,21 @@ static void mark_road(gw_car_work *w, int kit, int load)
     if (status != GW_OK) return;
     gw_road_mark_take(w->run.road, load < 0, &keep->run.mark[at]);
     keep->run.marked[at] = true;
+}
+
+/* What cars that differ little take their one step with. */
+static void learn_tangents(gw_car_work *w, int kit)
+{
+    const gw_case *c = w->plan->c;
+    gw_car_guide *keep = w->keep;
+    for (int l = -1; l < c->n_loads && w->run.road; l++) {
+        const int at = kit * (1 + c->n_loads) + 1 + l;
+        gw_error why = { 0 };
+        if (!keep->run.marked[at]) continue;
+        gw_status status = gw_road_mark_learn(w->run.road, l < 0 ? NULL : &w->run.c->loads[l].manoeuvre,
+                                              &keep->arena, &keep->run.mark[at], &why);
+        gw_car_note(w, status, &why);
+    }
 }
 
 static bool on_road(const gw_car_work *w, const gw_car_slot *slot)
@@ -203,6 +220,7 @@ void gw_car_work_road(gw_car_work *w, int kit)
             mark_road(w, kit, l);
         }
     if (w->keep) {
+        learn_tangents(w, kit);
         w->keep->run.road[kit] = w->run.road;
         w->run.road = NULL;
     }

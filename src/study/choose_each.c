@@ -128,13 +128,23 @@ gw_status gw_own_kit(const gw_planner *p, int own, gw_combination *out, gw_error
     return status;
 }
 
+/* As it was found among all combinations; false: it is none of them. */
+static bool known_sum(const gw_planner *p, const int *option, double *unsteadiness)
+{
+    int front = kit_number(p, GW_FRONT, option), rear = kit_number(p, GW_REAR, option);
+    if (front < 0 || rear < 0) return false;
+    *unsteadiness = p->unsteadiness[p->axle[GW_FRONT].part[front] + p->axle[GW_REAR].part[rear]];
+    return true;
+}
+
 static gw_status one(const gw_each_work *w, gw_bench_kit *kit, gw_road **road, gw_combination *out,
                      gw_error *err)
 {
     const gw_planner *p = w->p;
     for (int i = 0; i < gw_choices(p); i++) kit->option[i] = out->option[i];
     gw_cost_of_options(p, out->option, out);
-    gw_status status = gw_kit_figures(p, kit, road, out->value, &out->unsteadiness, err);
+    bool known = w->flags & GW_EACH_IN_SUM && known_sum(p, out->option, &out->unsteadiness);
+    gw_status status = known ? GW_OK : gw_kit_figures(p, kit, road, out->value, &out->unsteadiness, err);
     if (status != GW_OK) return w->flags & GW_EACH_MAY_FAIL && !gw_is_serious(status) ? GW_OK : status;
     return w->flags & GW_EACH_WITHOUT_RIDE ? GW_OK : ride(p, kit, -1, out, err);
 }

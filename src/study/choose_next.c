@@ -54,7 +54,7 @@ gw_status gw_choose_swaps(gw_planner *p, gw_error *err)
     out->swap = gw_arena_alloc(p->arena, room, sizeof *out->swap);
     if (!list || !out->swap) return gw_fail(err, GW_E_NOMEM, "out of memory for single changes");
     gw_status status = list_swaps(p, list, err);
-    if (status == GW_OK) status = gw_work_each(p, list, out->n_swaps, GW_EACH_MAY_FAIL, err);
+    if (status == GW_OK) status = gw_work_each(p, list, out->n_swaps, GW_EACH_MAY_FAIL | GW_EACH_IN_SUM, err);
     for (int i = 0; i < out->n_swaps && status == GW_OK; i++) {
         gw_swap *swap = &out->swap[i];
         if (isnan(swap->is.unsteadiness)) continue; /* it cannot carry a goal's load */
@@ -110,7 +110,8 @@ static gw_status fit_next(gw_planner *p, gw_order_work *w, const gw_combination 
         memcpy(w->trial[i].option, fitted, n);
         w->trial[i].option[w->choice[i]] = goal->option[w->choice[i]];
     }
-    gw_status status = gw_work_each(p, w->list, w->n, GW_EACH_MAY_FAIL | GW_EACH_WITHOUT_RIDE, err);
+    gw_status status =
+        gw_work_each(p, w->list, w->n, GW_EACH_MAY_FAIL | GW_EACH_WITHOUT_RIDE | GW_EACH_IN_SUM, err);
     if (status != GW_OK) return status;
     int best = next_of(w), choice = w->choice[best];
     fitted[choice] = goal->option[choice];

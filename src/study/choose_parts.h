@@ -97,7 +97,11 @@ gw_status gw_kit_on_road(const gw_planner *p, gw_bench_kit *kit, gw_road **road,
                          gw_error *err);
 
 /* choose_each.c: any combinations, each from the start */
-enum { GW_EACH_MAY_FAIL = 1, GW_EACH_WITHOUT_RIDE = 2 };
+enum {
+    GW_EACH_MAY_FAIL = 1,
+    GW_EACH_WITHOUT_RIDE = 2,
+    GW_EACH_IN_SUM = 4 /* without figures: where all of it is on offer its unsteadiness is known already */
+};
 /** Everything of combinations whose options are given; one that may fail has an unsteadiness of NAN then. */
 gw_status gw_work_each(const gw_planner *p, gw_combination *const *list, int n, int flags, gw_error *err);
 gw_status gw_combination_make(const gw_planner *p, gw_combination *out, gw_error *err);

@@ -149,7 +149,8 @@ gw_status gw_setup_look(gw_setup *s, const double *x, gw_error *err)
     run->ws = NULL;
     put_in(s, x);
     const gw_corner_ws *near = s->centre ? s->centre : last ? last : s->near;
-    gw_status status = gw_corner_open_near(s->corner, run->fit, near, GW_NEAR_WHOLE, &run->ws, err);
+    const gw_nearness how = s->centre ? GW_NEAR_ONCE : GW_NEAR_WHOLE;
+    gw_status status = gw_corner_open_near(s->corner, run->fit, near, how, &run->ws, err);
     gw_corner_close(last);
     return status == GW_OK ? gw_state_alloc(s->corner, &run->state, err) : status;
 }

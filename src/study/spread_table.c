@@ -11,8 +11,10 @@
 /* Of z, for central differences: the error of the third derivative is below 1e-5 of a slope, rounding far
  * lower. */
 static const double STEP = 0.01;
-/* The same by one step of Newton's iteration: small enough for a stop that is nearly reached. */
-static const double NUDGE = 3e-5;
+/* The same by one step of Newton's iteration with the matrix of the case as written: an error of the order of
+ * the step, below 1e-4 of a slope, while rounding is still far lower; and a stop that is nearly reached is
+ * not. */
+static const double NUDGE = 1e-6;
 enum { PIECE = 16 };
 
 typedef struct gw_spread_job {
