@@ -13,10 +13,15 @@ static const struct {
     double inner, outer, length; /* of the rubber [mm]                  */
     double ball, width, rating;  /* of the bearing in its place [mm, kN] */
 } SIZE[GW_START_RUBBERS] = {
-    { 20, 46, 54, 25, 20, 60 }, { 20, 62, 54, 25, 20, 60 },  { 18, 36, 36, 22, 18, 45 },
+    { 20, 46, 68, 25, 20, 60 }, { 24, 76, 40, 25, 20, 60 },  { 18, 38, 42, 22, 18, 45 },
     { 16, 36, 36, 22, 18, 45 }, { 24, 56, 60, 35, 28, 110 }, { 36, 62, 64, 0, 0, 0 },
-    { 14, 30, 40, 0, 0, 0 },    { 20, 38, 40, 0, 0, 0 },
+    { 14, 30, 40, 0, 0, 0 },    { 20, 44, 40, 0, 0, 0 },
 };
+
+/* Of the rubber: how far it gives before it meets its stop [mm], and the stop's rate [N/mm]. */
+static const struct {
+    double gap, rate;
+} STOP[GW_START_RUBBERS] = { [GW_START_TENSION_RUBBER] = { 2.5, 18000 } };
 
 /* Of flanged polyurethane in the places of shared parts, where a sleeve alone would slide: common practice.
  */
@@ -132,12 +137,24 @@ static void bearing(gw_json *json, int b)
     gw_json_close(json);
 }
 
+/* A bush with room to give along the car ends in a stop, so that a full stop does not tear it: common
+ * practice. */
+static void stop(gw_json *json, int b)
+{
+    if (STOP[b].gap == 0) return;
+    gw_json_object_on_line(json, "stop");
+    gw_json_number(json, "gap_mm", STOP[b].gap);
+    gw_json_number(json, "rate_N_per_mm", STOP[b].rate);
+    gw_json_close(json);
+}
+
 static void rubber_and_others(gw_json *json, const gw_start_car *car, const gw_material_set *set, int b)
 {
     gw_json_object(json, gw_start_bush_name(b));
     gw_json_string(json, "type", "bonded");
     material(json, car, set, b);
     size_of(json, b);
+    stop(json, b);
     gw_json_close(json);
     poly(json, b);
     if (SIZE[b].ball > 0) bearing(json, b);

@@ -159,7 +159,7 @@ static const gw_start_point FIVE_LINK_POINTS[] = {
 };
 
 static const gw_start_joint FIVE_LINK_JOINTS[] = {
-    LOW("lower_front_inner", "lower front link, inner", "lower_front", 340, 165, 0, LINK_RUBBER),
+    LOW("lower_front_inner", "lower front link, inner", "lower_front", 340, 165, 0, TENSION_RUBBER),
     JOINT("lower_front_outer", "lower front link, outer", "lower_front", "upright", 1, 0, 0, BALL),
     LOW("lower_rear_inner", "lower rear link, inner", "lower_rear", 350, -40, 0, ARM_RUBBER),
     JOINT("lower_rear_outer", "lower rear link, outer", "lower_rear", "upright", 1, 0, 0, BALL),

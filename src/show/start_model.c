@@ -16,7 +16,7 @@ static const struct {
     const char *name;
     double hardness;
 } BUSHES[GW_START_BUSHES] = {
-    { "arm_rubber", 65 },   { "tension_rubber", 60 },  { "upper_rubber", 60 }, { "link_rubber", 60 },
+    { "arm_rubber", 65 },   { "tension_rubber", 70 },  { "upper_rubber", 60 }, { "link_rubber", 60 },
     { "trail_rubber", 60 }, { "subframe_rubber", 60 }, { "rack_rubber", 65 },  { "bar_rubber", 65 },
     { "strut_mount", 0 },   { "ball_joint", 0 },       { "weld", 0 },          { "twist_beam", 0 },
     { "rack_guide", 0 },    { "front_bar", 0 },        { "rear_bar", 0 },

@@ -110,6 +110,16 @@ def outside(found, layouts):
                 yield f"{corner} {layouts[i]}: {key} {value:.4g}, typical {low} to {high}"
 
 
+def overloaded(binary, folder, words):
+    """Rubber as fitted stands the loads of a first case, or the tool would warn of a car that runs."""
+    path = Path(folder) / "stands.json"
+    path.write_text(run(binary, "start", *words))
+    kit = json.loads(run(binary, "compare", str(path), "--kit", "rubber", "--format", "json", "--quiet"))["summary"][0]
+    nearest = kit["limits"]["nearest"]
+    if nearest["part_of_limit"] > 1 or kit["limits"]["judged"] < 10:
+        yield f"rubber: {nearest['label']} at {nearest['part_of_limit']:.2f} of its limit, {kit['limits']['judged']} judged"
+
+
 def main():
     binary, every = sys.argv[1], "--all" in sys.argv
     trials = [(f, r, []) for f, r in itertools.product(FRONT, REAR)]
@@ -136,6 +146,8 @@ def main():
         for front, rear, options in trials:
             words = ["--front", front, "--rear", rear, *options]
             wrong += [f"{' '.join(words)}: {w}" for w in outside(figures(binary, folder, words), (front, rear))]
+            if not options:
+                wrong += [f"{' '.join(words)}: {w}" for w in overloaded(binary, folder, words)]
         path = Path(folder) / "whole.json"
         for rear in REAR:
             path.write_text(run(binary, "start", "--front", FRONT[REAR.index(rear) % 3], "--rear", rear))
