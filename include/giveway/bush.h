@@ -24,6 +24,10 @@ typedef enum gw_bush_type {
     GW_BUSH_MEASURED,   /**< curves of a press, a dynamic test beside them      */
     GW_BUSH_RIGID       /**< welded: GW_RIGID_RATE each way, GW_RIGID_TURN about each axis */
 } gw_bush_type;
+enum { GW_BUSH_TYPES = GW_BUSH_RIGID + 1 };
+
+/** Words of a case for them, in their order, ended by NULL. */
+extern const char *const GW_BUSH_TYPE_WORDS[];
 
 /** Radial stop: past `gap` [m, >= 0] the radial rate rises by `rate` [N/m]; rate 0: no stop. */
 typedef struct gw_stop {

@@ -12,6 +12,9 @@
 #include <math.h>
 #include <stddef.h>
 
+const char *const GW_BUSH_TYPE_WORDS[] = { "rates",      "bonded",   "unbonded", "bearing",
+                                           "ball_joint", "measured", "rigid",    NULL };
+
 /* A void closes over this part of its gap, so that Newton meets no corner. */
 static const double VOID_BLEND = 0.1;
 

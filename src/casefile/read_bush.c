@@ -57,9 +57,6 @@ static const char *const KEYS[][28] = {
       "dynamic_ratio", "dynamic", NULL },
     { EVERY, NULL },
 };
-static const char *const TYPES[] = { "rates",      "bonded",   "unbonded", "bearing",
-                                     "ball_joint", "measured", "rigid" };
-
 /* Both ways, where the case does not say: stiff beside rubber, soft beside the body. Common practice. */
 static const double BALL_JOINT_RATE = 50000 * GW_N_PER_MM;
 
@@ -185,7 +182,7 @@ void gw_read_bush(const gw_case_reader *cr, const gw_node *node, gw_bush *bush)
     bush->price = bush->fit_minutes = -1;
     bush->dynamic_ratio = bush->stiffness_factor = 1;
     if (!gw_is_object(rd, node, "an object { } that describes a bush")) return;
-    if (!gw_get_choice(rd, node, "type", GW_REQUIRED, TYPES, (int)GW_COUNT(TYPES), &type)) return;
+    if (!gw_get_choice(rd, node, "type", GW_REQUIRED, GW_BUSH_TYPE_WORDS, GW_BUSH_TYPES, &type)) return;
     bush->type = (gw_bush_type)type;
     gw_check_keys(rd, node, NULL, 0, KEYS[type]);
     gw_get_text(rd, node, "label", GW_OPTIONAL, GW_MAX_TEXT_BYTES, &bush->label);

@@ -113,7 +113,7 @@ static gw_shown read_member(const gw_field *field, gw_unit unit, const gw_place 
         return words(field, name_of(field, place));
     default:
         assert(field->kind == GW_TEXT);
-        return words(field, *(const char *const *)at);
+        return words(field, field->flags & GW_INLINE ? at : *(const char *const *)at);
     }
 }
 

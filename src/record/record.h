@@ -137,11 +137,15 @@ typedef struct gw_result {
     _Generic((m), double: GW_NUMBER, int: GW_WHOLE, bool: GW_FLAG, const char *: GW_TEXT, char *: GW_TEXT,   \
              gw_vec3: GW_THREE, double *: sizeof(m) == 2 * sizeof(double) ? GW_PAIR : GW_THREE)
 
+/* A text that stands in the struct itself, not behind a pointer. */
+#define GW_TEXT_IN(m)                                                                                        \
+    (GW_KIND_OF(m) == GW_TEXT ? _Generic(&(m), char ** : 0, const char ** : 0, default : GW_INLINE) : 0)
+
 /* clang-format off */
 /** A plain member; its type tells the kind (double, int, bool, text, vector, double[2], double[3]). */
 #define GW_MEMBER(name, u, struct_type, member, f, what) \
-    { .key = name, .kind = GW_KIND_OF(GW_MEMBER_OF(struct_type, member)), .unit = GW_UNIT_##u, .flags = f, \
-      .type = #struct_type, .at = offsetof(struct_type, member), .doc = what }
+    { .key = name, .kind = GW_KIND_OF(GW_MEMBER_OF(struct_type, member)), .unit = GW_UNIT_##u, \
+      .flags = (f) | GW_TEXT_IN(GW_MEMBER_OF(struct_type, member)), .type = #struct_type, .at = offsetof(struct_type, member), .doc = what }
 /** A figure with its band: a member of six numbers, nominal, mean, sd, low, median, high. */
 #define GW_BANDED(name, u, struct_type, member, f, what) \
     { .key = name, .kind = GW_BAND, .unit = GW_UNIT_##u, .flags = f, .type = #struct_type, \

@@ -24,9 +24,6 @@ gw_status gw_rates_charts(const gw_case *c, const void *made, gw_charts *charts,
 
 /* parts of the text */
 
-/** Words of the case file for the types of bush, in the order of gw_bush_type. */
-extern const char *const GW_BUSH_TYPE_WORDS[];
-
 /** Words of gw_trust. */
 extern const char *const GW_TRUST_WORDS[];
 

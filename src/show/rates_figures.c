@@ -5,9 +5,6 @@
 #include "format/number.h"
 #include "record/unit.h"
 
-const char *const GW_BUSH_TYPE_WORDS[] = { "rates",      "bonded",   "unbonded", "bearing",
-                                           "ball_joint", "measured", "rigid",    NULL };
-
 const char *const GW_TRUST_WORDS[] = { "given in the case", "published", "from memory", "common practice",
                                        NULL };
 

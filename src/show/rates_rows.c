@@ -214,23 +214,13 @@ static const char *value_word(const gw_place *p)
     return value_of(p)->word;
 }
 
-static const char *value_trust(const gw_place *p)
-{
-    return GW_TRUST_WORDS[GW_IT(p, gw_value)->trust];
-}
-
-static const char *value_source(const gw_place *p)
-{
-    return GW_IT(p, gw_value)->source;
-}
-
 static const gw_field VALUE[] = {
     GW_SAID("what", value_name, 0, "of the compound"),
     GW_WORKED_OUT_IN("value", value_unit, value_shown, GW_NO_UNIT, "in the unit beside it"),
     GW_SAID("unit", value_word, 0, "of the value"),
     GW_MEMBER("tolerance", PLAIN, gw_value, tolerance, 0, "plus and minus, of the value"),
-    GW_CHOSEN("trust", value_trust, GW_TRUST_WORDS, 0, "how far it can be trusted"),
-    GW_SAID("source", value_source, 0, "who says so"),
+    GW_WORD("trust", gw_value, trust, GW_TRUST_WORDS, 0, "how far it can be trusted"),
+    GW_MEMBER("source", PLAIN, gw_value, source, 0, "who says so"),
 };
 static const gw_record VALUE_RECORD = GW_RECORD(gw_value, VALUE);
 
@@ -269,21 +259,6 @@ static const void *material_of(const gw_place *p)
 
 /* -- a bush -- */
 
-static const char *name_of(const gw_place *p)
-{
-    return GW_IT(p, gw_rates_row)->bush->name;
-}
-
-static const char *label_of(const gw_place *p)
-{
-    return GW_IT(p, gw_rates_row)->bush->label;
-}
-
-static const char *type_of(const gw_place *p)
-{
-    return GW_BUSH_TYPE_WORDS[GW_IT(p, gw_rates_row)->bush->type];
-}
-
 static const char *const METHODS[] = { "given", "solved", "handbook", "contact", NULL };
 
 static const char *method_of(const gw_place *p)
@@ -295,10 +270,15 @@ static const char *method_of(const gw_place *p)
 }
 
 /* clang-format off */
+static const gw_field NAMED[] = {
+    GW_MEMBER("name", PLAIN, gw_bush, name, 0, "in the case"),
+    GW_MEMBER("label", PLAIN, gw_bush, label, GW_SOMETIMES | GW_NO_CSV, "for people"),
+    GW_WORD("type", gw_bush, type, GW_BUSH_TYPE_WORDS, 0, "of the case"),
+};
+static const gw_record NAMED_RECORD = GW_RECORD(gw_bush, NAMED);
+
 static const gw_field BUSH[] = {
-    GW_SAID("name", name_of, 0, "in the case"),
-    GW_SAID("label", label_of, GW_SOMETIMES | GW_NO_CSV, "for people"),
-    GW_CHOSEN("type", type_of, GW_BUSH_TYPE_WORDS, 0, "of the case"),
+    GW_PART_BEHIND(gw_rates_row, bush, &NAMED_RECORD, GW_ALWAYS),
     GW_CHOSEN("method", method_of, METHODS, 0, "how the rates come about"),
     GW_PART_OF(gw_rates_row, own, &SIX_RECORD),
     GW_INSIDE("stop", stop_of, &STOP_RECORD, GW_ON_LINE | GW_NO_CSV, "where the bush meets its stop"),

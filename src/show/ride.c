@@ -148,11 +148,6 @@ static double zeta(const gw_place *p)
     return if_tracked(p, GW_IT(p, gw_ride_mode)->zeta);
 }
 
-static const char *shape(const gw_place *p)
-{
-    return GW_IT(p, gw_ride_mode)->words;
-}
-
 static int modes(const gw_place *p)
 {
     const gw_ride_result *r = &GW_IT(p, gw_ride_item)->result;
@@ -173,7 +168,7 @@ static const gw_field MODE[] = {
     GW_MEMBER("body_share", PLAIN, gw_ride_mode, body, 0, "of the kinetic energy: body, vertical"),
     GW_MEMBER("wheel_vertical_share", PLAIN, gw_ride_mode, wheel_vertical, 0, "of the kinetic energy"),
     GW_MEMBER("wheel_fore_aft_share", PLAIN, gw_ride_mode, wheel_fore_aft, 0, "of the kinetic energy"),
-    GW_SAID("shape", shape, 0, "in words"),
+    GW_MEMBER("shape", PLAIN, gw_ride_mode, words, 0, "in words"),
 };
 static const gw_record MODE_RECORD = GW_RECORD(gw_ride_mode, MODE);
 

@@ -250,6 +250,7 @@ typedef struct toy_row {
     int n_bolts;
     toy_bolt bolt[2];
     toy_ends ends;
+    char words[8];
 } toy_row;
 
 static double power(const gw_place *p)
@@ -279,6 +280,7 @@ static const gw_record SIDE_BY_SIDE_RECORD = GW_RECORD(toy_row, SIDE_BY_SIDE),
 
 static const gw_field FOUND[] = {
     GW_JOINT("joint", toy_row, joint, toy_row, 0, "of the corner"),
+    GW_MEMBER("words", PLAIN, toy_row, words, GW_NO_CSV, "in the struct itself"),
     GW_HERE("here", &SAME_RECORD, GW_ON_LINE, "more of it"),
     GW_HERE_IF("here_if", toy_row, here, &SAME_RECORD, GW_ON_LINE, "more of it"),
     GW_PART_IF(toy_row, inside, &SAME_RECORD),
@@ -311,7 +313,8 @@ static toy_row row_of(const toy_inner *behind, bool there)
                       .bolt = { { 0.1, 5 }, { 0.2, 6 } },
                       .n_along = 2,
                       .along = { 0.003, 0.004 },
-                      .ends = { -0.001, 0.002 } };
+                      .ends = { -0.001, 0.002 },
+                      .words = "in it" };
 }
 
 static const char ALWAYS_FOUND[] =
@@ -331,7 +334,8 @@ static void a_row_finds_what_flags_pointers_and_arrays_hold(void **state)
     gw_result_json(&FOUND_RESULT, &car, &there, &out);
     gw_buf_fmt(&want,
                "{\n  \"format\": \"giveway-result-1\",\n  \"command\": \"toy\",\n  \"case\": \"Toys\",\n"
-               "  \"joint\": \"link\",\n  \"here\": {\"always_kN\": 2},\n  \"here_if\": {\"always_kN\": 2},\n"
+               "  \"joint\": \"link\",\n  \"words\": \"in it\",\n  \"here\": {\"always_kN\": 2},\n  "
+               "\"here_if\": {\"always_kN\": 2},\n"
                "  \"always_kN\": 2,\n  \"set\": {\"force_kN\": 3, \"rate_N_per_mm\": [1, 2]},\n"
                "  \"behind\": {\"force_kN\": 4, \"rate_N_per_mm\": [3, 4]},\n"
                "  \"force_kN\": 4,\n  \"rate_N_per_mm\": [3, 4],\n%s",
@@ -341,7 +345,7 @@ static void a_row_finds_what_flags_pointers_and_arrays_hold(void **state)
     gw_result_json(&FOUND_RESULT, &car, &not_there, &out);
     gw_buf_fmt(&want,
                "{\n  \"format\": \"giveway-result-1\",\n  \"command\": \"toy\",\n  \"case\": \"Toys\",\n"
-               "  \"joint\": \"link\",\n  \"here\": {\"always_kN\": 2},\n%s",
+               "  \"joint\": \"link\",\n  \"words\": \"in it\",\n  \"here\": {\"always_kN\": 2},\n%s",
                ALWAYS_FOUND);
     assert_string_equal(gw_buf_str(&out), gw_buf_str(&want));
     gw_buf_free(&out);
