@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway bench: what the press and the test rig say of a bush. */
-#include "cli/charting.h"
 #include "cli/commands.h"
 #include "cli/output.h"
 #include "cli/run.h"
@@ -113,16 +112,13 @@ static int show(const bench *b)
 {
     gw_buf out = { 0 };
     gw_error err = { 0 };
-    gw_charts charts;
     const gw_bench_made made = { b->n, b->result };
     gw_run_format(b->args, NULL, &GW_BENCH_RESULT, &made, gw_bench_text, &out);
     gw_status st = gw_buf_status(&out, &err);
     int status = st == GW_OK ? write_bush(b) : gw_complain("bench", &err);
     if (status == GW_EXIT_DONE) status = gw_emit(&out);
     gw_buf_free(&out);
-    if (status != GW_EXIT_DONE || !gw_charting_begin(b->args, &charts)) return status;
-    st = gw_bench_charts(b->result, b->n, &charts, &err);
-    return gw_charting_finish(b->args, &charts, st, &err);
+    return status == GW_EXIT_DONE ? gw_run_draw(b->args, NULL, &made, gw_bench_charts) : status;
 }
 
 static int run(const gw_args *args)

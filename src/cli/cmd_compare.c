@@ -61,7 +61,7 @@ static gw_status add_sweep(const gw_work *w, gw_sweep_axis axis, gw_charts *char
     gw_sweep_study sweep = { 0 };
     const gw_sweep_plan plan = { .axis = axis, .to_g = 1.0, .n = 21, .along = { .side = GW_OUTER } };
     gw_status status = gw_study_sweep(&w->session.c, &w->choice.wanted, &plan, &sweep, err);
-    if (status == GW_OK) status = gw_sweep_charts(&w->cmp, &sweep, charts, err);
+    if (status == GW_OK) gw_sweep_charts(&w->cmp, &sweep, charts);
     gw_sweep_study_free(&sweep);
     return status;
 }
@@ -71,7 +71,7 @@ static gw_status add_axles(const gw_work *w, gw_charts *charts, gw_error *err)
     gw_picture_study pictures = { 0 };
     const gw_grid_study none = { 0 };
     gw_status status = gw_study_pictures(&w->session.c, &w->laws, &w->deflect, &none, &pictures, err);
-    if (status == GW_OK) status = gw_behind_charts(&w->session.c, &w->deflect, &pictures, charts, err);
+    if (status == GW_OK) gw_behind_charts(&w->session.c, &w->deflect, &pictures, charts);
     gw_picture_study_free(&pictures);
     return status;
 }
@@ -81,11 +81,12 @@ static int draw(const gw_args *args, const gw_work *w)
     gw_charts charts;
     gw_error err = { 0 };
     if (!gw_charting_begin(args, &charts)) return GW_EXIT_DONE;
-    gw_status status = gw_compare_charts(&w->cmp, &charts, &err);
-    if (status == GW_OK) status = gw_handling_charts(&w->cmp, &charts, &err);
-    if (status == GW_OK && w->session.c.has_vehicle) status = add_axles(w, &charts, &err);
-    if (status == GW_OK && w->session.c.has_vehicle) {
-        status = add_sweep(w, GW_SWEEP_BRAKE, &charts, &err);
+    gw_status status = GW_OK;
+    gw_compare_charts(&w->cmp, &charts);
+    gw_handling_charts(&w->cmp, &charts);
+    if (w->session.c.has_vehicle) {
+        status = add_axles(w, &charts, &err);
+        if (status == GW_OK) status = add_sweep(w, GW_SWEEP_BRAKE, &charts, &err);
         if (status == GW_OK) status = add_sweep(w, GW_SWEEP_LATERAL, &charts, &err);
     }
     return gw_charting_finish(args, &charts, status, &err);

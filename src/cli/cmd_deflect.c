@@ -19,9 +19,9 @@ static gw_status study(const gw_job *job, void *made, gw_error *err)
     return status == GW_OK ? gw_study_strength(c, &m->deflect, &m->strength, err) : status;
 }
 
-static gw_status charts(const gw_case *c, const void *made, gw_charts *out, gw_error *err)
+static void charts(const gw_case *c, const void *made, gw_charts *out)
 {
-    return gw_deflect_charts(c, &((const gw_deflect_made *)made)->deflect, out, err);
+    gw_deflect_charts(c, &((const gw_deflect_made *)made)->deflect, out);
 }
 
 static int finish(const gw_job *job, const void *made, int status)

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway match: the case corrected by what the ramp says. */
-#include "cli/charting.h"
 #include "cli/commands.h"
 #include "cli/output.h"
 #include "cli/reading.h"
@@ -58,16 +57,6 @@ static int write_sheet(const gw_args *args, const gw_case *c, const gw_next_stud
     return GW_EXIT_DONE;
 }
 
-static int draw(const gw_args *args, const gw_case *c, const gw_readings *readings,
-                const gw_match_study *study)
-{
-    gw_charts charts;
-    gw_error err = { 0 };
-    if (!gw_charting_begin(args, &charts)) return GW_EXIT_DONE;
-    gw_status status = gw_match_charts(c, readings, study, &charts, &err);
-    return gw_charting_finish(args, &charts, status, &err);
-}
-
 static int work(const gw_args *args, const gw_session *session, const gw_readings *readings,
                 const gw_choice *choice)
 {
@@ -85,7 +74,7 @@ static int work(const gw_args *args, const gw_session *session, const gw_reading
     if (status == GW_EXIT_DONE) status = write_case(args, c, &study);
     if (status == GW_EXIT_DONE) status = write_sheet(args, c, &next);
     if (status == GW_EXIT_DONE) status = gw_emit(&out);
-    if (status == GW_EXIT_DONE) status = draw(args, c, readings, &study);
+    if (status == GW_EXIT_DONE) status = gw_run_draw(args, c, &made, gw_match_charts);
     gw_buf_free(&out);
     gw_next_study_free(&next);
     gw_match_study_free(&study);

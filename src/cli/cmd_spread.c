@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway spread: how sure is each answer, and what to measure next? */
-#include "cli/charting.h"
 #include "cli/commands.h"
 #include "cli/output.h"
 #include "cli/reading.h"
@@ -70,15 +69,6 @@ static gw_status centre_on(const gw_case *c, const gw_readings *readings, const 
     return GW_OK;
 }
 
-static int draw(const gw_args *args, const gw_case *c, const gw_spread_study *study)
-{
-    gw_charts charts;
-    gw_error err = { 0 };
-    if (!gw_charting_begin(args, &charts)) return GW_EXIT_DONE;
-    gw_status st = gw_spread_charts(c, study, &charts, &err);
-    return gw_charting_finish(args, &charts, st, &err);
-}
-
 /* Some of it could not be had: the rest was given. */
 static int tell_not_carried(const gw_case *c, const gw_spread_study *study, int status)
 {
@@ -111,7 +101,7 @@ static int work(const gw_args *args, const gw_session *session, const gw_choice 
     }
     int status = st == GW_OK ? gw_emit(&out) : gw_complain("spread", &err);
     gw_buf_free(&out);
-    if (status == GW_EXIT_DONE) status = draw(args, &session->c, &study);
+    if (status == GW_EXIT_DONE) status = gw_run_draw(args, &session->c, &study, gw_spread_charts);
     if (st == GW_OK) status = tell_not_carried(&session->c, &study, status);
     gw_spread_study_free(&study);
     gw_match_study_free(&match);

@@ -59,13 +59,15 @@ typedef enum gw_option_kind {
     X(SEED, "seed", SIGNED, "S", "other draws of the same bands (1)")                                        \
     X(RIDE, "ride", FLAG, "", "harshness and road noise too")                                                \
     X(NO_BANDS, "no-bands", FLAG, "", "without the bands of how sure each figure is")                        \
-    X(EXPLAIN, "explain", FLAG, "", "every figure with its formula, inputs and source; what is in the model")   \
+    X(EXPLAIN, "explain", FLAG, "",                                                                          \
+      "every figure with its formula, inputs and source; what is in the model")                              \
     X(MATERIALS, "materials", TEXT, "DIR", "add the materials in DIR, NAME.json each")                       \
     X(FORMAT, "format", CHOICE, "text|json|csv", "what is printed (text)")                                   \
     X(OUT, "out", TEXT, "DIR", "write charts to DIR as well")                                                \
     X(BUSH, "bush", TEXT, "FILE", "write the bush for a case to FILE")                                       \
     X(FRONT, "front", TEXT, "LAYOUT", "front suspension: strut, double_wishbone, five_link")                 \
-    X(REAR, "rear", TEXT, "LAYOUT", "rear suspension: those, semi_trailing, trailing_arm, twist_beam, live_axle")                   \
+    X(REAR, "rear", TEXT, "LAYOUT",                                                                          \
+      "rear suspension: those, semi_trailing, trailing_arm, twist_beam, live_axle")                          \
     X(MASS, "mass-kg", NUMBER, "KG", "ready to drive, driver aboard")                                        \
     X(FRACTION, "front-mass-fraction", NUMBER, "SHARE", "of the mass on the front wheels")                   \
     X(WHEELBASE, "wheelbase-mm", NUMBER, "MM", "front to rear wheel centre")                                 \
@@ -75,10 +77,10 @@ typedef enum gw_option_kind {
     X(CG, "cg-height-mm", NUMBER, "MM", "height of the centre of mass")                                      \
     X(BRAKE, "brake-front-fraction", NUMBER, "SHARE", "of the braking in front")                             \
     X(DRIVEN, "driven", CHOICE, "front|rear|all", "driven wheels (front)")                                   \
-    X(RACK, "rack", CHOICE, "ahead|behind|none", "the steering rack, of the front axle")                   \
-    X(SUBFRAME, "subframe", CHOICE, "front|rear|both|none", "axles with a subframe on rubber bushes")       \
-    X(FRONT_BAR, "front-bar-mm", SIGNED, "MM", "diameter of the front anti-roll bar, 0: none")              \
-    X(REAR_BAR, "rear-bar-mm", SIGNED, "MM", "diameter of the rear anti-roll bar, 0: none")                 \
+    X(RACK, "rack", CHOICE, "ahead|behind|none", "the steering rack, of the front axle")                     \
+    X(SUBFRAME, "subframe", CHOICE, "front|rear|both|none", "axles with a subframe on rubber bushes")        \
+    X(FRONT_BAR, "front-bar-mm", SIGNED, "MM", "diameter of the front anti-roll bar, 0: none")               \
+    X(REAR_BAR, "rear-bar-mm", SIGNED, "MM", "diameter of the rear anti-roll bar, 0: none")                  \
     X(TITLE, "title", TEXT, "WORDS", "title of the case")                                                    \
     X(SHEET, "sheet", TEXT, "FILE", "write a sheet to fill in instead, FILE.csv or .html")                   \
     X(SHEET_FROM, "from", TEXT, "FILE.csv", "read a filled sheet back")                                      \
@@ -152,8 +154,7 @@ typedef struct gw_command {
     gw_status (*plan)(const gw_args *args, void *made, gw_error *err); /**< words alone; may be NULL */
     gw_status (*study)(const gw_job *job, void *made, gw_error *err);
     void (*text)(const gw_case *c, const void *made, gw_paper *paper);
-    gw_status (*charts)(const gw_case *c, const void *made, gw_charts *charts,
-                        gw_error *err);                                     /**< may be NULL */
+    void (*charts)(const gw_case *c, const void *made, gw_charts *charts);  /**< may be NULL */
     gw_status (*write)(const gw_job *job, const void *made, gw_error *err); /**< other files; may be NULL */
     int (*finish)(const gw_job *job, const void *made,
                   int status); /**< the last word on the exit status; may be NULL */

@@ -65,13 +65,13 @@ static int show(const gw_course *run)
     return status;
 }
 
-static int draw(const gw_course *run)
+int gw_run_draw(const gw_args *args, const gw_case *c, const void *made,
+                void (*draw)(const gw_case *c, const void *made, gw_charts *charts))
 {
     gw_charts charts;
-    gw_error err = { 0 };
-    if (!run->command->charts || !gw_charting_begin(run->args, &charts)) return GW_EXIT_DONE;
-    gw_status status = run->command->charts(run->job.c, run->made, &charts, &err);
-    return gw_charting_finish(run->args, &charts, status, &err);
+    if (!draw || !gw_charting_begin(args, &charts)) return GW_EXIT_DONE;
+    draw(c, made, &charts);
+    return gw_charting_finish(args, &charts, GW_OK, NULL);
 }
 
 static int make(gw_course *run)
@@ -82,7 +82,7 @@ static int make(gw_course *run)
     if (status == GW_EXIT_DONE && run->command->write &&
         run->command->write(&run->job, run->made, &err) != GW_OK)
         status = complain(run, &err);
-    if (status == GW_EXIT_DONE) status = draw(run);
+    if (status == GW_EXIT_DONE) status = gw_run_draw(run->args, run->job.c, run->made, run->command->charts);
     return run->command->finish ? run->command->finish(&run->job, run->made, status) : status;
 }
 

@@ -15,4 +15,8 @@ int gw_run_command(const gw_args *args);
 void gw_run_format(const gw_args *args, const gw_case *c, const gw_result *result, const void *made,
                    void (*text)(const gw_case *c, const void *made, gw_paper *paper), gw_buf *out);
 
+/** With -o DIR the charts of a result; returns the exit status. */
+int gw_run_draw(const gw_args *args, const gw_case *c, const void *made,
+                void (*charts)(const gw_case *c, const void *made, gw_charts *charts));
+
 #endif

@@ -57,16 +57,14 @@ static bool customer_wants(const char *stem)
 }
 
 /* Each axle from behind, with the first kit that is shown. */
-static gw_status axles_from_behind(const gw_report *r, gw_charts *charts, gw_error *err)
+static void axles_from_behind(const gw_report *r, gw_charts *charts)
 {
     static const char *const STEMS[GW_AXLES] = { "axle-behind-front", "axle-behind-rear" };
     int load = gw_pick_load(r->c, &r->deflect, GW_PICK_CORNER);
-    gw_status status = GW_OK;
-    for (gw_axle a = GW_FRONT; a < GW_AXLES && load >= 0 && status == GW_OK; a++) {
+    for (gw_axle a = GW_FRONT; a < GW_AXLES && load >= 0; a++) {
         const gw_axle_pictures *of = gw_pictures_find(&r->pictures, r->baseline, a);
-        if (of) status = gw_behind_chart(r->c, &r->pictures, of, load, STEMS[a], charts, err);
+        if (of) gw_behind_chart(r->c, &r->pictures, of, load, STEMS[a], charts);
     }
-    return status;
 }
 
 gw_status gw_page_charts_gather(const gw_report *r, bool workshop, gw_charts *charts, gw_error *err)
@@ -79,13 +77,14 @@ gw_status gw_page_charts_gather(const gw_report *r, bool workshop, gw_charts *ch
                                 .bands = r->banded ? &r->bands : NULL,
                                 .baseline = r->baseline };
     charts->wants = workshop ? workshop_wants : customer_wants;
-    gw_status status = gw_compare_charts(&cmp, charts, err);
-    if (status == GW_OK) status = axles_from_behind(r, charts, err);
-    if (status == GW_OK) status = gw_page_budget_charts(r, charts, err);
-    if (status == GW_OK && r->ride.n) status = gw_ride_charts(r->c, &r->ride, charts, err);
-    if (status != GW_OK || !workshop || !r->c->has_vehicle) return status;
-    status = gw_sweep_charts(&cmp, &r->brake, charts, err);
-    if (status == GW_OK) status = gw_sweep_charts(&cmp, &r->lateral, charts, err);
+    gw_compare_charts(&cmp, charts);
+    axles_from_behind(r, charts);
+    gw_status status = gw_page_budget_charts(r, charts, err);
+    if (r->ride.n) gw_ride_charts(r->c, &r->ride, charts);
+    if (workshop && r->c->has_vehicle) {
+        gw_sweep_charts(&cmp, &r->brake, charts);
+        gw_sweep_charts(&cmp, &r->lateral, charts);
+    }
     return status;
 }
 

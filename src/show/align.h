@@ -18,7 +18,7 @@ void gw_align_csv(const gw_case *c, const void *study, gw_buf *out);
 void gw_align_text(const gw_case *c, const void *study, gw_paper *paper);
 
 /** What each adjuster does to camber and toe; what the loads take before and after. */
-gw_status gw_align_charts(const gw_case *c, const void *study, gw_charts *charts, gw_error *err);
+void gw_align_charts(const gw_case *c, const void *study, gw_charts *charts);
 
 /** What an adjuster is called: "off-centre bush in X", "length of Y", "shims at Z". */
 void gw_adjuster_words(const gw_corner *corner, const gw_adjuster *adjuster, gw_buf *out);

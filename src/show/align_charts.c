@@ -43,8 +43,8 @@ static const char *wheel_of(const gw_align_item *item)
     return WORDS[item->side];
 }
 
-static gw_status finish(gw_drawing *d, const gw_case *c, const gw_align_item *item, const gw_bar_chart *bare,
-                        const char *what, gw_buf *title, gw_charts *charts, gw_error *err)
+static void finish(gw_drawing *d, const gw_case *c, const gw_align_item *item, const gw_bar_chart *bare,
+                   const char *what, gw_buf *title, gw_charts *charts)
 {
     static const char *const SIDES[] = { "", "-left", "-right" };
     static const int STYLES[] = { GW_PARTS, GW_PARTS + 1, GW_PARTS + 2 };
@@ -64,7 +64,7 @@ static gw_status finish(gw_drawing *d, const gw_case *c, const gw_align_item *it
     if (!failed && d->n) gw_charts_bars(charts, stem, &chart);
     gw_title_drop(charts, title);
     gw_arena_free(&d->arena);
-    return failed ? gw_fail(err, GW_E_NOMEM, "out of memory for a chart") : GW_OK;
+    if (failed) charts->failed = true;
 }
 
 /* The adjuster and the angle that move most by a millimetre; the load that changes most by the setting. */
@@ -89,8 +89,7 @@ static void say(const gw_drawing *d, const gw_align_item *item, const char *cons
                    wheel_of(item), gw_signed(d->value[most], 3).s, gw_signed(d->value[most + 1], 3).s, row);
 }
 
-static gw_status chart_adjusters(const gw_case *c, const gw_align_item *item, gw_charts *charts,
-                                 gw_error *err)
+static void chart_adjusters(const gw_case *c, const gw_align_item *item, gw_charts *charts)
 {
     static const char *const PARTS[] = { "camber", "toe", "caster" };
     gw_bar_chart chart = { .words.x_title = "change (deg per mm)",
@@ -116,11 +115,10 @@ static gw_status chart_adjusters(const gw_case *c, const gw_align_item *item, gw
             gw_buf_free(&name);
         }
     say(&d, item, PARTS, false, NULL, &title);
-    return finish(&d, c, item, &chart, "adjusters", &title, charts, err);
+    finish(&d, c, item, &chart, "adjusters", &title, charts);
 }
 
-static gw_status chart_loads(const gw_case *c, const gw_align_item *item, bool toe, gw_charts *charts,
-                             gw_error *err)
+static void chart_loads(const gw_case *c, const gw_align_item *item, bool toe, gw_charts *charts)
 {
     static const char *const PARTS[] = { "before", "as set" };
     gw_bar_chart chart = { .parts = PARTS };
@@ -139,18 +137,16 @@ static gw_status chart_loads(const gw_case *c, const gw_align_item *item, bool t
             add_group(&d, c->loads[l->load].name);
         }
     say(&d, item, PARTS, true, toe ? "toe" : "camber", &title);
-    return finish(&d, c, item, &chart, toe ? "align-toe" : "align-camber", &title, charts, err);
+    finish(&d, c, item, &chart, toe ? "align-toe" : "align-camber", &title, charts);
 }
 
-gw_status gw_align_charts(const gw_case *c, const void *made, gw_charts *charts, gw_error *err)
+void gw_align_charts(const gw_case *c, const void *made, gw_charts *charts)
 {
     const gw_align_study *study = made;
     for (int i = 0; i < study->n; i++) {
         const gw_align_item *item = &study->item[i];
-        gw_status status = chart_adjusters(c, item, charts, err);
-        if (status == GW_OK) status = chart_loads(c, item, true, charts, err);
-        if (status == GW_OK) status = chart_loads(c, item, false, charts, err);
-        if (status != GW_OK) return status;
+        chart_adjusters(c, item, charts);
+        chart_loads(c, item, true, charts);
+        chart_loads(c, item, false, charts);
     }
-    return GW_OK;
 }

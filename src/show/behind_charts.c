@@ -4,6 +4,7 @@
 #include "format/number.h"
 #include "giveway/pick.h"
 #include "record/unit.h"
+#include "show/message.h"
 #include "show/phrase.h"
 
 #include <math.h>
@@ -314,12 +315,12 @@ static void draw(gw_behind v, gw_behind_sheet *s, double height, const char *tit
     if (!s->failed) gw_charts_figure(charts, stem, &figure);
 }
 
-gw_status gw_behind_chart(const gw_case *c, const gw_picture_study *pictures, const gw_axle_pictures *of,
-                          int load, const char *stem, gw_charts *charts, gw_error *err)
+void gw_behind_chart(const gw_case *c, const gw_picture_study *pictures, const gw_axle_pictures *of, int load,
+                     const char *stem, gw_charts *charts)
 {
     const gw_picture *under = &of->load[load];
     const gw_corner *pair = &c->pairs[of->axle];
-    if (!under->solved) return GW_OK;
+    if (!under->solved) return;
     double ground = pair->wheel.centre.z - pair->wheel.loaded_radius;
     bool near = isfinite(of->roll_centre) && fabs(of->roll_centre) <= FARTHEST;
     gw_behind v = {
@@ -336,23 +337,19 @@ gw_status gw_behind_chart(const gw_case *c, const gw_picture_study *pictures, co
              gw_kit_said(c, of->kit));
     snprintf(what, sizeof what, "The axle from behind (mm), %.150s", gw_buf_str(&words));
     draw(v, &s, of->roll_centre, title, what, stem, charts);
-    gw_status status = gw_buf_status(&words, err);
-    if (s.failed && status == GW_OK) status = gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
-    gw_buf_free(&words);
+    charts->failed = charts->failed || s.failed;
+    gw_title_drop(charts, &words);
     gw_arena_free(&s.arena);
-    return status;
 }
 
-gw_status gw_behind_charts(const gw_case *c, const gw_deflect_study *deflect,
-                           const gw_picture_study *pictures, gw_charts *charts, gw_error *err)
+void gw_behind_charts(const gw_case *c, const gw_deflect_study *deflect, const gw_picture_study *pictures,
+                      gw_charts *charts)
 {
     int load = gw_pick_load(c, deflect, GW_PICK_CORNER);
-    gw_status status = GW_OK;
-    for (int i = 0; load >= 0 && i < pictures->n && status == GW_OK; i++) {
+    for (int i = 0; load >= 0 && i < pictures->n; i++) {
         const gw_axle_pictures *of = &pictures->item[i];
         char stem[TEXT];
         snprintf(stem, sizeof stem, "axle-%s-%.120s", gw_axle_name(of->axle), c->kits[of->kit].name);
-        status = gw_behind_chart(c, pictures, of, load, stem, charts, err);
+        gw_behind_chart(c, pictures, of, load, stem, charts);
     }
-    return status;
 }

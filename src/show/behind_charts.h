@@ -10,11 +10,11 @@
 enum { GW_BEHIND_FACTOR = 3 };
 
 /** "axle-AXLE-KIT" for each kit and axle in the first corner that is solved; nothing without one. */
-gw_status gw_behind_charts(const gw_case *c, const gw_deflect_study *deflect,
-                           const gw_picture_study *pictures, gw_charts *charts, gw_error *err);
+void gw_behind_charts(const gw_case *c, const gw_deflect_study *deflect, const gw_picture_study *pictures,
+                      gw_charts *charts);
 
 /** One of them under a name of its own; nothing where the load was not carried. */
-gw_status gw_behind_chart(const gw_case *c, const gw_picture_study *pictures, const gw_axle_pictures *of,
-                          int load, const char *stem, gw_charts *charts, gw_error *err);
+void gw_behind_chart(const gw_case *c, const gw_picture_study *pictures, const gw_axle_pictures *of, int load,
+                     const char *stem, gw_charts *charts);
 
 #endif

@@ -28,7 +28,7 @@ typedef struct gw_bench_made {
 } gw_bench_made;
 
 void gw_bench_text(const gw_case *c, const void *made, gw_paper *paper);
-gw_status gw_bench_charts(const gw_bench_result *results, int n, gw_charts *charts, gw_error *err);
+void gw_bench_charts(const gw_case *c, const void *made, gw_charts *charts);
 
 /** The bush of a case that the files make; `missing` gets the keys that nobody measured, with commas. */
 void gw_bench_bush(const gw_bench_result *results, int n, gw_buf *out, gw_buf *missing);

@@ -186,13 +186,15 @@ static void draw_rig(const gw_bench_file *file, gw_charts *charts)
     free(row);
 }
 
-gw_status gw_bench_charts(const gw_bench_result *results, int n, gw_charts *charts, gw_error *err)
+void gw_bench_charts(const gw_case *c, const void *it, gw_charts *charts)
 {
+    const gw_bench_result *results = ((const gw_bench_made *)it)->result;
+    int n = ((const gw_bench_made *)it)->n;
+    (void)c;
     for (int i = 0; i < n; i++) {
         if (results[i].data.kind == GW_BENCH_DYNAMIC)
             draw_rig(&results[i].data, charts);
         else
             draw_press(&results[i], charts);
     }
-    return charts->failed ? gw_fail(err, GW_E_NOMEM, "out of memory for a chart") : GW_OK;
 }

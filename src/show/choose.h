@@ -26,7 +26,7 @@ void gw_choose_text(const gw_case *c, const void *study, gw_paper *paper);
 void gw_choose_csv(const gw_case *c, const void *study, gw_buf *out);
 
 /** Steadiness against harshness, cost as size; the ladder of what more money buys. */
-gw_status gw_choose_charts(const gw_case *c, const void *study, gw_charts *charts, gw_error *err);
+void gw_choose_charts(const gw_case *c, const void *study, gw_charts *charts);
 
 /** The word for the wheel that a figure is of. */
 const char *gw_choose_wheel(const gw_case *c, const gw_chosen_figure *figure);

@@ -189,23 +189,21 @@ static void draw_ladder(const gw_case *c, const gw_choose_study *s, double *x, d
     gw_title_drop(charts, &title);
 }
 
-gw_status gw_choose_charts(const gw_case *c, const void *study, gw_charts *charts, gw_error *err)
+void gw_choose_charts(const gw_case *c, const void *study, gw_charts *charts)
 {
     const gw_choose_study *s = study;
     size_t room = MOST_MARKS + 1 + GW_RECOMMENDED;
     gw_choose_marks m = { calloc(room, sizeof *m.mark), calloc(room, sizeof *m.at),
                           calloc(room, sizeof *m.name), 0, false };
     double *ladder = calloc(2 * (size_t)s->n_front + 2, sizeof *ladder);
-    gw_status status = GW_OK;
     if (m.mark && m.at && m.name && ladder) {
         draw_front(c, s, &m, charts);
         if (gw_case_has_prices(c)) draw_ladder(c, s, ladder, ladder + s->n_front + 1, charts);
     } else {
-        status = gw_fail(err, GW_E_NOMEM, "out of memory for charts");
+        charts->failed = true;
     }
     free(m.mark);
     free(m.at);
     free(m.name);
     free(ladder);
-    return status;
 }

@@ -166,15 +166,15 @@ static void draw_stack(const gw_comparison *cmp, gw_axle axle, int load, const c
     gw_title_drop(charts, &of);
 }
 
-static gw_status contribution_chart(const gw_comparison *cmp, gw_axle axle, int load, const char *stem,
-                                    gw_charts *charts, gw_error *err)
+static void contribution_chart(const gw_comparison *cmp, gw_axle axle, int load, const char *stem,
+                               gw_charts *charts)
 {
     gw_stack s = { 0 };
     bool ok = begin_stack(cmp, axle, load, &s);
     for (int k = 0; ok && k < cmp->c->n_kits; k++) add_stack(cmp, k, axle, load, &s);
     if (ok && s.n) draw_stack(cmp, axle, load, stem, &s, charts);
     gw_arena_free(&s.arena);
-    return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
+    if (!ok) charts->failed = true;
 }
 
 static bool acts_on(const gw_comparison *cmp, int load, gw_axle axle)
@@ -191,35 +191,30 @@ static bool fails_on(const gw_comparison *cmp, int load, gw_axle axle)
     return false;
 }
 
-static gw_status contribution_charts(const gw_comparison *cmp, gw_charts *charts, gw_error *err)
+static void contribution_charts(const gw_comparison *cmp, gw_charts *charts)
 {
-    gw_status status = GW_OK;
     char stem[TEXT];
-    for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++) {
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
         int stop = gw_pick_load(cmp->c, cmp->deflect, GW_PICK_STOP);
         int turn = gw_pick_load(cmp->c, cmp->deflect, GW_PICK_CORNER);
         stem_of(stem, "contributions-braking", a);
-        if (stop >= 0 && acts_on(cmp, stop, a)) status = contribution_chart(cmp, a, stop, stem, charts, err);
+        if (stop >= 0 && acts_on(cmp, stop, a)) contribution_chart(cmp, a, stop, stem, charts);
         stem_of(stem, "contributions-cornering", a);
-        if (turn >= 0 && acts_on(cmp, turn, a) && status == GW_OK)
-            status = contribution_chart(cmp, a, turn, stem, charts, err);
+        if (turn >= 0 && acts_on(cmp, turn, a)) contribution_chart(cmp, a, turn, stem, charts);
     }
-    return status;
 }
 
-gw_status gw_deflect_charts(const gw_case *c, const gw_deflect_study *study, gw_charts *charts, gw_error *err)
+void gw_deflect_charts(const gw_case *c, const gw_deflect_study *study, gw_charts *charts)
 {
     const gw_comparison cmp = { .c = c, .deflect = study };
-    gw_status status = GW_OK;
     char stem[TEXT];
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
-        for (int l = 0; l < c->n_loads && status == GW_OK; l++) {
+        for (int l = 0; l < c->n_loads; l++) {
             if (!acts_on(&cmp, l, a) && !fails_on(&cmp, l, a)) continue;
             /* The number keeps apart what names cut short or written with dashes would not. */
             snprintf(stem, sizeof stem, "contributions-%s-%d-%s", gw_axle_name(a), l + 1, c->loads[l].name);
-            status = contribution_chart(&cmp, a, l, stem, charts, err);
+            contribution_chart(&cmp, a, l, stem, charts);
         }
-    return status;
 }
 
 /* ---- steadiness against harshness ---- */
@@ -358,7 +353,7 @@ static int trade_load(const gw_comparison *cmp, gw_axle axle)
 }
 
 /* One point a kit: toe change against harshness. */
-static gw_status trade_off_chart(const gw_comparison *cmp, gw_axle axle, gw_charts *charts, gw_error *err)
+static void trade_off_chart(const gw_comparison *cmp, gw_axle axle, gw_charts *charts)
 {
     gw_arena arena = { 0 };
     gw_trade trade = { .banded = true };
@@ -368,14 +363,12 @@ static gw_status trade_off_chart(const gw_comparison *cmp, gw_axle axle, gw_char
     if (ok && load >= 0) ok = fill_trade(cmp, axle, load, names, &trade, &arena);
     if (ok && trade.n) draw_trade(cmp, axle, load, &trade, charts);
     gw_arena_free(&arena);
-    return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
+    if (!ok) charts->failed = true;
 }
 
-gw_status gw_compare_charts(const gw_comparison *cmp, gw_charts *charts, gw_error *err)
+void gw_compare_charts(const gw_comparison *cmp, gw_charts *charts)
 {
-    gw_status status = contribution_charts(cmp, charts, err);
-    if (status == GW_OK) status = gw_transmissibility_charts(cmp->c, cmp->ride, charts, err);
-    for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++)
-        status = trade_off_chart(cmp, a, charts, err);
-    return status;
+    contribution_charts(cmp, charts);
+    gw_transmissibility_charts(cmp->c, cmp->ride, charts);
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) trade_off_chart(cmp, a, charts);
 }

@@ -8,15 +8,13 @@
 #include "show/compare.h"
 
 /** Toe and camber along a sweep of braking or of cornering, one line a kit, one chart an axle. */
-gw_status gw_sweep_charts(const gw_comparison *cmp, const gw_sweep_study *study, gw_charts *charts,
-                          gw_error *err);
+void gw_sweep_charts(const gw_comparison *cmp, const gw_sweep_study *study, gw_charts *charts);
 
 /** Contributions by bush, what reaches the body, and grip against harshness. */
-gw_status gw_compare_charts(const gw_comparison *cmp, gw_charts *charts, gw_error *err);
+void gw_compare_charts(const gw_comparison *cmp, gw_charts *charts);
 
 /** Contributions by bush to the toe change, one chart an axle and load, the kits side by side. */
-gw_status gw_deflect_charts(const gw_case *c, const gw_deflect_study *study, gw_charts *charts,
-                            gw_error *err);
+void gw_deflect_charts(const gw_case *c, const gw_deflect_study *study, gw_charts *charts);
 
 /** Names of kits as charts show them, by kit; owned by the arena, NULL when memory is out. */
 const char **gw_chart_kit_names(const gw_case *c, gw_arena *arena);

@@ -14,11 +14,6 @@
 
 enum { TEXT = 240 };
 
-static gw_status no_memory(gw_error *err)
-{
-    return gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
-}
-
 /* ---- where camber and toe come from ---- */
 
 enum { MOST_CAUSES = 5 };
@@ -80,12 +75,12 @@ static void waterfall(const gw_comparison *cmp, const gw_corner_budget *b, bool 
     gw_title_drop(charts, &of);
 }
 
-static gw_status waterfalls(const gw_comparison *cmp, gw_charts *charts, gw_error *err)
+static void waterfalls(const gw_comparison *cmp, gw_charts *charts)
 {
     const gw_handling_study *h = cmp->handling;
     int load = gw_summary_load(cmp);
     gw_buf words = { 0 };
-    if (load < 0) return GW_OK;
+    if (load < 0) return;
     gw_phrase_load(&cmp->c->loads[load], &words);
     for (int i = 0; i < h->n_budgets; i++) {
         const gw_corner_budget *b = &h->budget[i];
@@ -93,9 +88,7 @@ static gw_status waterfalls(const gw_comparison *cmp, gw_charts *charts, gw_erro
         waterfall(cmp, b, true, gw_buf_str(&words), charts);
         waterfall(cmp, b, false, gw_buf_str(&words), charts);
     }
-    gw_status status = gw_buf_status(&words, err);
-    gw_buf_free(&words);
-    return status;
+    gw_title_drop(charts, &words);
 }
 
 /* ---- balance ---- */
@@ -145,7 +138,7 @@ static void say_budget(const gw_comparison *cmp, int which, gw_buf *out)
     gw_message_kits(&message, told, n, out);
 }
 
-static gw_status budget_bars(const gw_comparison *cmp, int which, gw_charts *charts, gw_error *err)
+static void budget_bars(const gw_comparison *cmp, int which, gw_charts *charts)
 {
     static const char *const STEMS[] = { "understeer-budget-front", "understeer-budget-rear",
                                          "understeer-budget" };
@@ -159,8 +152,9 @@ static gw_status budget_bars(const gw_comparison *cmp, int which, gw_charts *cha
     const char **groups = gw_arena_alloc(&arena, n, sizeof *groups), *parts[N_PARTS];
     double *values = gw_arena_alloc(&arena, n * N_PARTS, sizeof *values);
     if (!groups || !values) {
+        charts->failed = true;
         gw_arena_free(&arena);
-        return no_memory(err);
+        return;
     }
     for (int p = 0; p < N_PARTS; p++) parts[p] = PARTS[p].name;
     for (int i = 0; i < h->n_balance; i++) {
@@ -181,7 +175,6 @@ static gw_status budget_bars(const gw_comparison *cmp, int which, gw_charts *cha
     gw_charts_bars(charts, STEMS[which], &chart);
     gw_title_drop(charts, &title);
     gw_arena_free(&arena);
-    return GW_OK;
 }
 
 static bool fill_line(const gw_balance_item *b, const char *name, gw_arena *arena, gw_chart_series *out)
@@ -210,7 +203,7 @@ static void say_against_g(const gw_chart_series *first, gw_buf *out)
                gw_fixed(first->x[last], 2).s, gw_signed(from, 2).s, gw_signed(to, 2).s, first->name);
 }
 
-static gw_status against_g(const gw_comparison *cmp, gw_charts *charts, gw_error *err)
+static void against_g(const gw_comparison *cmp, gw_charts *charts)
 {
     const gw_handling_study *h = cmp->handling;
     gw_buf title = { 0 };
@@ -229,16 +222,14 @@ static gw_status against_g(const gw_comparison *cmp, gw_charts *charts, gw_error
     if (ok) gw_charts_lines(charts, "understeer-against-g", &chart);
     gw_title_drop(charts, &title);
     gw_arena_free(&arena);
-    return ok ? GW_OK : no_memory(err);
+    if (!ok) charts->failed = true;
 }
 
-static gw_status balance_charts(const gw_comparison *cmp, gw_charts *charts, gw_error *err)
+static void balance_charts(const gw_comparison *cmp, gw_charts *charts)
 {
-    gw_status status = GW_OK;
-    if (!cmp->handling->n_balance) return GW_OK;
-    for (int which = FRONT; which <= BOTH && status == GW_OK; which++)
-        status = budget_bars(cmp, which, charts, err);
-    return status == GW_OK ? against_g(cmp, charts, err) : status;
+    if (!cmp->handling->n_balance) return;
+    for (int which = FRONT; which <= BOTH; which++) budget_bars(cmp, which, charts);
+    against_g(cmp, charts);
 }
 
 /* ---- consistency ---- */
@@ -273,8 +264,7 @@ static bool gather_in_use(const gw_comparison *cmp, gw_axle axle, bool camber, g
     return true;
 }
 
-static gw_status band_chart(const gw_comparison *cmp, gw_axle axle, bool camber, gw_charts *charts,
-                            gw_error *err)
+static void band_chart(const gw_comparison *cmp, gw_axle axle, bool camber, gw_charts *charts)
 {
     gw_in_use u = { 0 };
     gw_buf title = { 0 }, of = { 0 };
@@ -301,16 +291,15 @@ static gw_status band_chart(const gw_comparison *cmp, gw_axle axle, bool camber,
     gw_title_drop(charts, &title);
     gw_title_drop(charts, &of);
     gw_arena_free(&u.arena);
-    return ok ? GW_OK : no_memory(err);
+    if (!ok) charts->failed = true;
 }
 
-gw_status gw_handling_charts(const gw_comparison *cmp, gw_charts *charts, gw_error *err)
+void gw_handling_charts(const gw_comparison *cmp, gw_charts *charts)
 {
-    gw_status status = waterfalls(cmp, charts, err);
-    if (status == GW_OK) status = balance_charts(cmp, charts, err);
-    for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK; a++) {
-        status = band_chart(cmp, a, false, charts, err);
-        if (status == GW_OK) status = band_chart(cmp, a, true, charts, err);
+    waterfalls(cmp, charts);
+    balance_charts(cmp, charts);
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
+        band_chart(cmp, a, false, charts);
+        band_chart(cmp, a, true, charts);
     }
-    return status;
 }

@@ -10,6 +10,6 @@
  * Camber and toe budgets of the outer wheels, one waterfall a kit; the understeer budget as bars, and against
  * lateral g; the band of toe and camber over the range of use.
  */
-gw_status gw_handling_charts(const gw_comparison *cmp, gw_charts *charts, gw_error *err);
+void gw_handling_charts(const gw_comparison *cmp, gw_charts *charts);
 
 #endif

@@ -18,8 +18,7 @@ typedef struct gw_match_made {
 void gw_match_text(const gw_case *c, const void *made, gw_paper *paper);
 
 /** Readings against the model before and after, a chart a corner and what is read. */
-gw_status gw_match_charts(const gw_case *c, const gw_readings *readings, const gw_match_study *study,
-                          gw_charts *charts, gw_error *err);
+void gw_match_charts(const gw_case *c, const void *made, gw_charts *charts);
 
 /** What to read next, as a table of readings that waits to be filled in. */
 void gw_match_sheet(const gw_case *c, const gw_next_study *next, gw_buf *out);

@@ -133,16 +133,18 @@ static void draw(const gw_case *c, gw_axle axle, gw_read_figure figure, const gw
     gw_title_drop(charts, &title);
 }
 
-gw_status gw_match_charts(const gw_case *c, const gw_readings *readings, const gw_match_study *study,
-                          gw_charts *charts, gw_error *err)
+void gw_match_charts(const gw_case *c, const void *it, gw_charts *charts)
 {
+    const gw_match_made *made = it;
     gw_match_rows *rows = malloc(sizeof *rows);
-    if (!rows) return gw_fail(err, GW_E_NOMEM, "out of memory for charts");
+    if (!rows) {
+        charts->failed = true;
+        return;
+    }
     for (int a = 0; a < GW_AXLES; a++)
         for (int f = 0; f < GW_READ_FIGURES; f++) {
-            gather(c, readings, study, (gw_axle)a, (gw_read_figure)f, rows);
+            gather(c, made->readings, made->study, (gw_axle)a, (gw_read_figure)f, rows);
             if (rows->n) draw(c, (gw_axle)a, (gw_read_figure)f, rows, charts);
         }
     free(rows);
-    return GW_OK;
 }

@@ -20,7 +20,7 @@ void gw_rates_text(const gw_case *c, const void *made, gw_paper *paper);
 
 /** Stiffness and loss angle of bushes over frequency, with the limits that the tolerances give. Of a whole
  * case only what changes with frequency is drawn. */
-gw_status gw_rates_charts(const gw_case *c, const void *made, gw_charts *charts, gw_error *err);
+void gw_rates_charts(const gw_case *c, const void *made, gw_charts *charts);
 
 /* parts of the text */
 

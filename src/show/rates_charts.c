@@ -98,12 +98,11 @@ static void draw(const gw_rates_row *row, double amplitude, gw_charts *charts)
     add_chart(row, amplitude, &f, f.angle, ANGLE, charts);
 }
 
-gw_status gw_rates_charts(const gw_case *c, const void *it, gw_charts *charts, gw_error *err)
+void gw_rates_charts(const gw_case *c, const void *it, gw_charts *charts)
 {
     const gw_rates_made *made = it;
     (void)c;
     for (int i = 0; i < made->n; i++)
         if (made->n == 1 || made->row[i].report.law.dynamic.zener_gain > 0.0)
             draw(&made->row[i], made->plan.amplitude, charts);
-    return charts->failed ? gw_fail(err, GW_E_NOMEM, "out of memory for a chart") : GW_OK;
 }

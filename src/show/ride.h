@@ -39,10 +39,9 @@ void gw_ride_explain(const gw_case *c, const gw_ride_study *study, gw_paper *pap
 gw_status gw_ride_gather_warnings(const gw_case *c, gw_ride_made *made, gw_error *err);
 
 /** Transmissibility by kit alone. */
-gw_status gw_transmissibility_charts(const gw_case *c, const gw_ride_study *study, gw_charts *charts,
-                                     gw_error *err);
+void gw_transmissibility_charts(const gw_case *c, const gw_ride_study *study, gw_charts *charts);
 
 /** Transmissibility by kit, bands over the baseline, paths, forces after the obstacle; one set a corner. */
-gw_status gw_ride_charts(const gw_case *c, const void *made, gw_charts *charts, gw_error *err);
+void gw_ride_charts(const gw_case *c, const void *made, gw_charts *charts);
 
 #endif

@@ -352,25 +352,23 @@ static bool all_of(gw_ride_drawing *d)
     return by_kit(d) && by_path(d) && bands(d) && shares(d) && unknowns(d) && bump(d);
 }
 
-static gw_status draw_corners(const gw_case *c, const gw_ride_study *study, bool (*draw)(gw_ride_drawing *d),
-                              gw_charts *charts, gw_error *err)
+static void draw_corners(const gw_case *c, const gw_ride_study *study, bool (*draw)(gw_ride_drawing *d),
+                         gw_charts *charts)
 {
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
         gw_ride_drawing d = { .c = c, .study = study, .axle = a, .charts = charts };
         bool ok = begin(&d) && (d.n == 0 || draw(&d));
         gw_arena_free(&d.arena);
-        if (!ok) return gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
+        if (!ok) charts->failed = true;
     }
-    return GW_OK;
 }
 
-gw_status gw_transmissibility_charts(const gw_case *c, const gw_ride_study *study, gw_charts *charts,
-                                     gw_error *err)
+void gw_transmissibility_charts(const gw_case *c, const gw_ride_study *study, gw_charts *charts)
 {
-    return draw_corners(c, study, by_kit, charts, err);
+    draw_corners(c, study, by_kit, charts);
 }
 
-gw_status gw_ride_charts(const gw_case *c, const void *made, gw_charts *charts, gw_error *err)
+void gw_ride_charts(const gw_case *c, const void *made, gw_charts *charts)
 {
-    return draw_corners(c, &((const gw_ride_made *)made)->study, all_of, charts, err);
+    draw_corners(c, &((const gw_ride_made *)made)->study, all_of, charts);
 }

@@ -12,6 +12,6 @@ void gw_spread_text(const gw_case *c, const void *study, gw_paper *paper);
 
 /** Bands of every load and kit as whiskers, what is left of them less the first kit, and what to measure
  * next. */
-gw_status gw_spread_charts(const gw_case *c, const gw_spread_study *study, gw_charts *charts, gw_error *err);
+void gw_spread_charts(const gw_case *c, const void *study, gw_charts *charts);
 
 #endif

@@ -84,9 +84,8 @@ static void say(const gw_comparison *cmp, const gw_sweep_words *words, gw_axle a
     gw_buf_drop(&of, out);
 }
 
-static gw_status sweep_chart(const gw_comparison *cmp, const gw_sweep_study *study,
-                             const gw_sweep_words *words, gw_axle axle, const char *x_title,
-                             gw_charts *charts, gw_error *err)
+static void sweep_chart(const gw_comparison *cmp, const gw_sweep_study *study, const gw_sweep_words *words,
+                        gw_axle axle, const char *x_title, gw_charts *charts)
 {
     const gw_case *c = cmp->c;
     gw_arena arena = { 0 };
@@ -113,18 +112,13 @@ static gw_status sweep_chart(const gw_comparison *cmp, const gw_sweep_study *stu
     if (ok && n) gw_charts_lines(charts, stem, &chart);
     gw_title_drop(charts, &title);
     gw_arena_free(&arena);
-    return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for a chart");
+    if (!ok) charts->failed = true;
 }
 
-gw_status gw_sweep_charts(const gw_comparison *cmp, const gw_sweep_study *study, gw_charts *charts,
-                          gw_error *err)
+void gw_sweep_charts(const gw_comparison *cmp, const gw_sweep_study *study, gw_charts *charts)
 {
     bool braking = study->plan.axis == GW_SWEEP_BRAKE;
     const char *x_title = braking ? "braking (g)" : "cornering (g)";
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
-        for (int i = 0; i < 2; i++) {
-            gw_status status = sweep_chart(cmp, study, &SWEEPS[braking ? 0 : 1][i], a, x_title, charts, err);
-            if (status != GW_OK) return status;
-        }
-    return GW_OK;
+        for (int i = 0; i < 2; i++) sweep_chart(cmp, study, &SWEEPS[braking ? 0 : 1][i], a, x_title, charts);
 }

@@ -14,6 +14,6 @@ extern const gw_result GW_TRAVEL_RESULT;
 void gw_travel_text(const gw_case *c, const void *study, gw_paper *paper);
 
 /** Toe, camber, wheel rate, roll centre and tilt against travel, a line a kit; one set an axle and load. */
-gw_status gw_travel_charts(const gw_case *c, const void *study, gw_charts *charts, gw_error *err);
+void gw_travel_charts(const gw_case *c, const void *study, gw_charts *charts);
 
 #endif
