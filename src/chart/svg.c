@@ -56,31 +56,22 @@ static size_t pointer(const char *s, const char *stem, gw_buf *out)
     return 0;
 }
 
-static size_t bold(const char *s, gw_buf *out)
+/* Bold as an attribute of its own. The first line of a picture is black or the page's own ink, as the picture
+ * before it left the pen. Styles in attributes are what a page's policy refuses; what they say can be said in
+ * attributes of its own. */
+static size_t other_words(const char *s, gw_buf *out)
 {
-    static const char BOLD[] = "font-family=\"sans-serif:Bold\"";
-    if (!starts(s, BOLD)) return 0;
-    gw_buf_add(out, "font-family=\"sans-serif\" font-weight=\"bold\"");
-    return sizeof BOLD - 1;
-}
-
-/* The first line of a picture is black or the page's own ink, as the picture before it left the pen. */
-static size_t ink(const char *s, gw_buf *out)
-{
-    static const char BLACK[] = "stroke=\"black\"";
-    if (!starts(s, BLACK)) return 0;
-    gw_buf_add(out, "stroke=\"currentColor\"");
-    return sizeof BLACK - 1;
-}
-
-/* Styles in attributes are what a page's policy refuses; what they say can be said in attributes of its own.
- */
-static size_t style(const char *s, gw_buf *out)
-{
-    static const char STYLE[] = " style='fill:none; stroke:";
-    if (!starts(s, STYLE)) return 0;
-    gw_buf_add(out, " fill='none' stroke='");
-    return sizeof STYLE - 1;
+    static const char *const SAID[][2] = {
+        { "font-family=\"sans-serif:Bold\"", "font-family=\"sans-serif\" font-weight=\"bold\"" },
+        { "stroke=\"black\"", "stroke=\"currentColor\"" },
+        { " style='fill:none; stroke:", " fill='none' stroke='" },
+    };
+    for (size_t i = 0; i < sizeof SAID / sizeof *SAID; i++) {
+        if (!starts(s, SAID[i][0])) continue;
+        gw_buf_add(out, SAID[i][1]);
+        return strlen(SAID[i][0]);
+    }
+    return 0;
 }
 
 static bool is_digit(char c)
@@ -104,9 +95,7 @@ static void tidy_markup(const char *line, size_t n, const char *stem, gw_buf *ou
     while (line < end) {
         size_t taken = own_words(line);
         if (!taken) taken = pointer(line, stem, out);
-        if (!taken) taken = bold(line, out);
-        if (!taken) taken = ink(line, out);
-        if (!taken) taken = style(line, out);
+        if (!taken) taken = other_words(line, out);
         if (!taken) taken = nought(line, begin);
         if (!taken) {
             gw_buf_bytes(out, line, 1);

@@ -5,20 +5,10 @@
 #include "giveway/units.h"
 #include "show/deflect.h"
 
-static const char *const HEADS[] = { "kit",
-                                     "corner",
-                                     "target_camber_deg",
-                                     "target_toe_deg",
-                                     "target_caster_change_deg",
-                                     "before_camber_deg",
-                                     "before_toe_deg",
-                                     "before_caster_change_deg",
-                                     "reached_camber_deg",
-                                     "reached_toe_deg",
-                                     "reached_caster_change_deg",
-                                     "track_change_mm",
-                                     "bump_steer_before_deg_per_m",
-                                     "bump_steer_after_deg_per_m" };
+static const char HEADS[] =
+    "target_camber_deg,target_toe_deg,target_caster_change_deg,before_camber_deg,before_toe_deg,"
+    "before_caster_change_deg,reached_camber_deg,reached_toe_deg,reached_caster_change_deg,track_change_mm,"
+    "bump_steer_before_deg_per_m,bump_steer_after_deg_per_m";
 
 static int most_adjusters(const gw_case *c, const gw_align_study *study)
 {
@@ -33,10 +23,8 @@ static int most_adjusters(const gw_case *c, const gw_align_study *study)
 /* The side has a column where sides were measured. */
 static void put_heads(gw_csv *csv, int adjusters, bool sides)
 {
-    for (size_t i = 0; i < sizeof HEADS / sizeof *HEADS; i++) {
-        gw_csv_string(csv, HEADS[i]);
-        if (i == 1 && sides) gw_csv_string(csv, "side");
-    }
+    gw_buf_fmt(csv->out, "kit,corner,%s%s", sides ? "side," : "", HEADS);
+    csv->started = true;
     for (int a = 1; a <= adjusters; a++) {
         static const char *const PARTS[] = { "", "_mm", "_clock_deg", "_turns" };
         for (int i = 0; i < 4; i++) {

@@ -9,27 +9,8 @@
 
 #include <math.h>
 
-static const char *const HEADS[] = { "name",
-                                     "corner",
-                                     "kit",
-                                     "fore_aft_N",
-                                     "lateral_N",
-                                     "travel_mm",
-                                     "toe_change_deg",
-                                     "camber_change_deg",
-                                     "within_deg",
-                                     "wheel_fore_aft_mm",
-                                     "wheel_lateral_mm",
-                                     "within_mm",
-                                     "wheel_rate_N_per_mm",
-                                     "within_N_per_mm",
-                                     "to_read",
-                                     "tells_bits",
-                                     "narrows_most" };
-
 static void put_head(const gw_case *c, gw_buf *out)
 {
-    gw_csv csv = { .out = out };
     gw_buf_add(out, "# Readings to take for ");
     gw_buf_clean(out, c->title);
     gw_buf_add(
@@ -40,9 +21,10 @@ static void put_head(const gw_case *c, gw_buf *out)
              "travel_mm lifts or lowers the wheel, the spring in.\n"
              "# Write what was read under the heads that to_read names, and how sure it is, plus and minus; "
              "leave empty what was not read.\n"
-             "# Jack, tie down and push by the maker's instructions; nobody under a car that is pushed.\n");
-    for (size_t i = 0; i < sizeof HEADS / sizeof *HEADS; i++) gw_csv_string(&csv, HEADS[i]);
-    gw_csv_end_row(&csv);
+             "# Jack, tie down and push by the maker's instructions; nobody under a car that is pushed.\n"
+             "name,corner,kit,fore_aft_N,lateral_N,travel_mm,toe_change_deg,camber_change_deg,within_deg,"
+             "wheel_fore_aft_mm,wheel_lateral_mm,within_mm,wheel_rate_N_per_mm,within_N_per_mm,to_read,"
+             "tells_bits,narrows_most\n");
 }
 
 static void number_or_empty(gw_csv *csv, bool is, double v)

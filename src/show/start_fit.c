@@ -16,42 +16,16 @@ static const gw_start_point SUBFRAME_POINTS[GW_AXLES][2] = {
 };
 static const double RACK_MOUNT = 90, RACK_GUIDE = 45; /* inboard of the tie rod's inner joint [mm] */
 
+/* clang-format off */
 static const gw_start_joint SUBFRAME_JOINTS[] = {
-    { "subframe_front",
-      "subframe, front bush",
-      "chassis",
-      "subframe",
-      { 0, 0, 1 },
-      GW_START_SUBFRAME_RUBBER,
-      GW_START_BOTH,
-      GW_START_ON_BODY },
-    { "subframe_rear",
-      "subframe, rear bush",
-      "chassis",
-      "subframe",
-      { 0, 0, 1 },
-      GW_START_SUBFRAME_RUBBER,
-      GW_START_BOTH,
-      GW_START_ON_BODY },
+    { "subframe_front", "subframe, front bush", "chassis", "subframe", { 0, 0, 1 }, GW_START_SUBFRAME_RUBBER, GW_START_BOTH, GW_START_ON_BODY },
+    { "subframe_rear", "subframe, rear bush", "chassis", "subframe", { 0, 0, 1 }, GW_START_SUBFRAME_RUBBER, GW_START_BOTH, GW_START_ON_BODY },
 };
 static const gw_start_joint RACK_JOINTS[] = {
-    { "rack_mount",
-      "steering rack, mounting",
-      "chassis",
-      "rack_housing",
-      { 0, 0, 1 },
-      GW_START_RACK_RUBBER,
-      GW_START_BOTH,
-      GW_START_ON_SUBFRAME },
-    { "rack_guide",
-      "steering rack in its housing",
-      "rack_housing",
-      "rack",
-      { 0, 1, 0 },
-      GW_START_RACK_GUIDE,
-      GW_START_BOTH,
-      GW_START_ON_BODY },
+    { "rack_mount", "steering rack, mounting", "chassis", "rack_housing", { 0, 0, 1 }, GW_START_RACK_RUBBER, GW_START_BOTH, GW_START_ON_SUBFRAME },
+    { "rack_guide", "steering rack in its housing", "rack_housing", "rack", { 0, 1, 0 }, GW_START_RACK_GUIDE, GW_START_BOTH, GW_START_ON_BODY },
 };
+/* clang-format on */
 
 static void add_point(gw_start_parts *p, const gw_start_point *point)
 {
@@ -98,40 +72,14 @@ static void take_layout(gw_start_parts *p, const gw_start_layout *l)
 }
 
 /* Turning bodies and the bar's own bush are filled in. */
+/* clang-format off */
 static const gw_start_joint BAR_JOINTS[] = {
-    { "bar_bush",
-      "anti-roll bar, bush",
-      NULL,
-      "bar",
-      { 0, 1, 0 },
-      GW_START_BAR_RUBBER,
-      GW_START_OF_CORNER,
-      GW_START_ON_SUBFRAME },
-    { "bar_end",
-      "drop link, joint at the bar",
-      "bar",
-      "drop_link",
-      { 0, 0, 1 },
-      GW_START_BALL,
-      GW_START_OF_CORNER,
-      GW_START_ON_BODY },
-    { "bar_link",
-      "drop link, far joint",
-      "drop_link",
-      NULL,
-      { 0, 0, 1 },
-      GW_START_BALL,
-      GW_START_OF_CORNER,
-      GW_START_ON_BODY },
-    { "bar_middle",
-      "anti-roll bar, torsion",
-      "left.bar",
-      "right.bar",
-      { 0, 1, 0 },
-      GW_START_FRONT_BAR,
-      GW_START_MIDDLE,
-      GW_START_ON_BODY },
+    { "bar_bush", "anti-roll bar, bush", NULL, "bar", { 0, 1, 0 }, GW_START_BAR_RUBBER, GW_START_OF_CORNER, GW_START_ON_SUBFRAME },
+    { "bar_end", "drop link, joint at the bar", "bar", "drop_link", { 0, 0, 1 }, GW_START_BALL, GW_START_OF_CORNER, GW_START_ON_BODY },
+    { "bar_link", "drop link, far joint", "drop_link", NULL, { 0, 0, 1 }, GW_START_BALL, GW_START_OF_CORNER, GW_START_ON_BODY },
+    { "bar_middle", "anti-roll bar, torsion", "left.bar", "right.bar", { 0, 1, 0 }, GW_START_FRONT_BAR, GW_START_MIDDLE, GW_START_ON_BODY },
 };
+/* clang-format on */
 
 static void add_bar(gw_start_parts *p, const gw_start_layout *l)
 {

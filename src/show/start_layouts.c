@@ -219,24 +219,17 @@ static const gw_start_point TWIST_BEAM_POINTS[] = {
     POINT("hub", 0, 67, 0, "face of the hub on the arm"),
     POINT("spring_seat", -38, 190, -64, SEAT),
     POINT("spring_top", -34, 190, 180, TOP),
-    { "shear_centre",
-      { 262, 0, 22 },
-      true,
-      "the beam's shear centre: of an open profile as far behind its back as the profile is deep",
-      GW_START_MIDDLE },
+    /* clang-format off */
+    { "shear_centre", { 262, 0, 22 }, true, "the beam's shear centre: of an open profile as far behind its back as the profile is deep", GW_START_MIDDLE },
+    /* clang-format on */
 };
 
 static const gw_start_joint TWIST_BEAM_JOINTS[] = {
     BODY("pivot", "trailing arm bush", "arm", -37, 93, 0, TRAIL_RUBBER),
     JOINT("hub", "hub on its arm", "arm", "upright", 0, 1, 0, WELD),
-    { "shear_centre",
-      "twist beam",
-      "left.arm",
-      "right.arm",
-      { 0, 1, 0 },
-      GW_START_BEAM,
-      GW_START_MIDDLE,
-      GW_START_ON_BODY },
+    /* clang-format off */
+    { "shear_centre", "twist beam", "left.arm", "right.arm", { 0, 1, 0 }, GW_START_BEAM, GW_START_MIDDLE, GW_START_ON_BODY },
+    /* clang-format on */
 };
 
 static const gw_start_point LIVE_AXLE_POINTS[] = {
@@ -257,22 +250,10 @@ static const gw_start_joint LIVE_AXLE_JOINTS[] = {
     JOINT("lower_rear", "lower link, rear", "axle_tube", "lower_link", 0, 1, 0, TRAIL_RUBBER),
     BODY("upper_front", "upper link, front", "upper_link", 0, 1, 0, LINK_RUBBER),
     JOINT("upper_rear", "upper link, rear", "axle_tube", "upper_link", 0, 1, 0, LINK_RUBBER),
-    { "panhard_body",
-      "Panhard rod, body",
-      "chassis",
-      "panhard_rod",
-      { 1, 0, 0 },
-      GW_START_LINK_RUBBER,
-      GW_START_LEFT,
-      GW_START_ON_BODY },
-    { "panhard_tube",
-      "Panhard rod, axle",
-      "axle_tube",
-      "panhard_rod",
-      { 1, 0, 0 },
-      GW_START_LINK_RUBBER,
-      GW_START_RIGHT,
-      GW_START_ON_BODY },
+    /* clang-format off */
+    { "panhard_body", "Panhard rod, body", "chassis", "panhard_rod", { 1, 0, 0 }, GW_START_LINK_RUBBER, GW_START_LEFT, GW_START_ON_BODY },
+    { "panhard_tube", "Panhard rod, axle", "axle_tube", "panhard_rod", { 1, 0, 0 }, GW_START_LINK_RUBBER, GW_START_RIGHT, GW_START_ON_BODY },
+    /* clang-format on */
 };
 
 #define LIST(field, list) .field = list, .n_##field##s = GW_START_COUNT(list)

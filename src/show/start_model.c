@@ -180,59 +180,16 @@ void gw_start_make(const gw_start_wish *wish, gw_start_car *car)
 #define IN_CAR(field) offsetof(gw_start_car, field)
 #define IN_CORNER(a, field)                                                                                  \
     (offsetof(gw_start_car, corner) + (a) * sizeof(gw_start_corner) + offsetof(gw_start_corner, field))
-#define OF_AXLE(name, a)                                                                                     \
-    { "corners." name ".wheel.loaded_radius_mm",                                                             \
-      "mm",                                                                                                  \
-      "floor to wheel centre, car on its wheels",                                                            \
-      100,                                                                                                   \
-      800,                                                                                                   \
-      0,                                                                                                     \
-      'l',                                                                                                   \
-      IN_CORNER(a, radius) },                                                                                \
-        { "corners." name ".wheel.static_camber_deg",                                                        \
-          "deg",                                                                                             \
-          "camber of one wheel, top outboard positive",                                                      \
-          -15,                                                                                               \
-          15,                                                                                                \
-          0.05,                                                                                              \
-          'a',                                                                                               \
-          IN_CORNER(a, camber) },                                                                            \
-        { "corners." name ".wheel.static_toe_deg",                                                           \
-          "deg",                                                                                             \
-          "toe of one wheel, toe-in positive",                                                               \
-          -10,                                                                                               \
-          10,                                                                                                \
-          0.05,                                                                                              \
-          'a',                                                                                               \
-          IN_CORNER(a, toe) },                                                                               \
-        { "corners." name ".wheel.mass_kg",                                                                  \
-          "kg",                                                                                              \
-          "wheel, hub, brake and upright on the scales",                                                     \
-          0,                                                                                                 \
-          500,                                                                                               \
-          0,                                                                                                 \
-          ' ',                                                                                               \
-          IN_CORNER(a, wheel_mass) },                                                                        \
-        { "corners." name ".wheel.tyre_vertical_N_per_mm",                                                   \
-          "N/mm",                                                                                            \
-          "tyre: load over squash",                                                                          \
-          0,                                                                                                 \
-          5000,                                                                                              \
-          10,                                                                                                \
-          'r',                                                                                               \
-          IN_CORNER(a, tyre) },                                                                              \
-        { "corners." name ".spring.rate_N_per_mm",                                                           \
-          "N/mm",                                                                                            \
-          "spring in the press, or off its label",                                                           \
-          0,                                                                                                 \
-          5000,                                                                                              \
-          10,                                                                                                \
-          'r',                                                                                               \
-          IN_CORNER(a, spring) },                                                                            \
-    {                                                                                                        \
-        "corners." name ".damper.rate_Ns_per_mm", "N s/mm", "damper on its test bench", 0, 500, 10, 'r',     \
-            IN_CORNER(a, damper)                                                                             \
-    }
+/* clang-format off */
+#define OF_AXLE(name, a) \
+    { "corners." name ".wheel.loaded_radius_mm", "mm", "floor to wheel centre, car on its wheels", 100, 800, 0, 'l', IN_CORNER(a, radius) }, \
+    { "corners." name ".wheel.static_camber_deg", "deg", "camber of one wheel, top outboard positive", -15, 15, 0.05, 'a', IN_CORNER(a, camber) }, \
+    { "corners." name ".wheel.static_toe_deg", "deg", "toe of one wheel, toe-in positive", -10, 10, 0.05, 'a', IN_CORNER(a, toe) }, \
+    { "corners." name ".wheel.mass_kg", "kg", "wheel, hub, brake and upright on the scales", 0, 500, 0, ' ', IN_CORNER(a, wheel_mass) }, \
+    { "corners." name ".wheel.tyre_vertical_N_per_mm", "N/mm", "tyre: load over squash", 0, 5000, 10, 'r', IN_CORNER(a, tyre) }, \
+    { "corners." name ".spring.rate_N_per_mm", "N/mm", "spring in the press, or off its label", 0, 5000, 10, 'r', IN_CORNER(a, spring) }, \
+    { "corners." name ".damper.rate_Ns_per_mm", "N s/mm", "damper on its test bench", 0, 500, 10, 'r', IN_CORNER(a, damper) }
+/* clang-format on */
 
 const gw_start_key GW_START_KEYS[] = {
     { "vehicle.mass_kg", "kg", "all four wheels on scales, ready to drive, driver aboard", 50, 20000, 0, ' ',
