@@ -23,6 +23,10 @@ static const struct {
     double gap, rate;
 } STOP[GW_START_RUBBERS] = { [GW_START_TENSION_RUBBER] = { 2.5, 18000 } };
 
+/* Polyurethane in place of much rubber turns on a thick tube, or it would give more than the rubber on its
+ * stop: common practice [mm]. */
+static const double TENSION_TUBE = 44;
+
 /* Of flanged polyurethane in the places of shared parts, where a sleeve alone would slide: common practice.
  */
 static const struct {
@@ -34,9 +38,10 @@ static const struct {
     { GW_START_BAR_RUBBER, { 7000, 1200, 5, 0.2 } },
 };
 
-static void size_of(gw_json *json, int b)
+/* `inner`: of what turns in it [mm]. */
+static void size_of(gw_json *json, int b, double inner)
 {
-    gw_json_number(json, "inner_diameter_mm", SIZE[b].inner);
+    gw_json_number(json, "inner_diameter_mm", inner);
     gw_json_number(json, "outer_diameter_mm", SIZE[b].outer);
     gw_json_number(json, "length_mm", SIZE[b].length);
 }
@@ -117,7 +122,7 @@ static void poly(gw_json *json, int b)
     gw_json_object(json, name);
     gw_json_string(json, "type", "unbonded");
     gw_json_string(json, "material", "pu-85a");
-    size_of(json, b);
+    size_of(json, b, b == GW_START_TENSION_RUBBER ? TENSION_TUBE : SIZE[b].inner);
     gw_json_number(json, "friction_coefficient", 0.15);
     gw_json_close(json);
 }
@@ -153,7 +158,7 @@ static void rubber_and_others(gw_json *json, const gw_start_car *car, const gw_m
     gw_json_object(json, gw_start_bush_name(b));
     gw_json_string(json, "type", "bonded");
     material(json, car, set, b);
-    size_of(json, b);
+    size_of(json, b, SIZE[b].inner);
     stop(json, b);
     gw_json_close(json);
     poly(json, b);
