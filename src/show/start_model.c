@@ -156,6 +156,19 @@ static void choose_parts(const gw_start_wish *w, int a, double load, gw_start_co
     gw_start_fit(c);
 }
 
+/* Layouts by their words: "five link". */
+static void make_title(const gw_start_wish *wish, gw_start_car *car)
+{
+    if (wish->title) {
+        snprintf(car->title, sizeof car->title, "%s", wish->title);
+        return;
+    }
+    snprintf(car->title, sizeof car->title, "First case, assumed: %s in front, %s behind",
+             wish->layout[GW_FRONT]->name, wish->layout[GW_REAR]->name);
+    for (char *c = car->title; *c; c++)
+        if (*c == '_') *c = ' ';
+}
+
 void gw_start_make(const gw_start_wish *wish, gw_start_car *car)
 {
     *car = (gw_start_car){ 0 };
@@ -170,11 +183,7 @@ void gw_start_make(const gw_start_wish *wish, gw_start_car *car)
         make_places(car, c);
     }
     for (int b = 0; b < GW_START_RUBBERS; b++) car->hardness[b].v = BUSHES[b].hardness;
-    if (wish->title)
-        snprintf(car->title, sizeof car->title, "%s", wish->title);
-    else
-        snprintf(car->title, sizeof car->title, "First case, assumed: %s in front, %s behind",
-                 wish->layout[GW_FRONT]->name, wish->layout[GW_REAR]->name);
+    make_title(wish, car);
 }
 
 #define IN_CAR(field) offsetof(gw_start_car, field)
