@@ -253,12 +253,15 @@ void gw_buf_paragraph(gw_buf *out, const char *s, int width, int indent)
     }
 }
 
-void gw_table_heads(gw_table *table, const char *sides, ...)
+void gw_table_heads_to_null(gw_table *table, const char *sides, ...)
 {
+    const char *head;
     va_list heads;
     va_start(heads, sides);
-    for (; *sides; sides++)
-        gw_table_column(table, *sides == 'l' ? GW_LEFT : GW_RIGHT, va_arg(heads, const char *));
+    while ((head = va_arg(heads, const char *)) != NULL) {
+        gw_table_column(table, *sides == 'l' ? GW_LEFT : GW_RIGHT, head);
+        if (*sides) sides++;
+    }
     va_end(heads);
 }
 

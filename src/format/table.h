@@ -31,7 +31,8 @@ void gw_table_column(gw_table *table, gw_align_side side, const char *head);
 void gw_table_cell(gw_table *table, const char *text);
 
 /** Columns one after the other, a letter each in `sides`: l or r; then their heads. */
-void gw_table_heads(gw_table *table, const char *sides, ...);
+#define gw_table_heads(table, ...) gw_table_heads_to_null(table, __VA_ARGS__, (const char *)NULL)
+void gw_table_heads_to_null(gw_table *table, const char *sides, ...) __attribute__((sentinel));
 
 /** A column, and a cell, of a text that is freed; that it failed is handed on. */
 void gw_table_column_of(gw_table *table, gw_align_side side, gw_buf *head);
