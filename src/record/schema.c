@@ -166,6 +166,14 @@ static void put_required(const gw_record *record, int skip, gw_json *json)
     }
 }
 
+/* The row whose key stands wherever the record does; its length: none of them, as where all are columns. */
+static int first_there(const gw_record *record)
+{
+    int i = 0;
+    while (i < record->n && (!always_there(&record->field[i]) || record->field[i].kind == GW_PART)) i++;
+    return i;
+}
+
 /* Parts in parts as well. */
 static void put_dependents(const gw_record *record, bool *any, gw_json *json)
 {
@@ -173,9 +181,8 @@ static void put_dependents(const gw_record *record, bool *any, gw_json *json)
     for (int i = 0; i < record->n; i++) {
         const gw_field *f = &record->field[i];
         if (f->kind != GW_PART) continue;
-        int first = 0;
-        while (!always_there(&f->record->field[first]) || f->record->field[first].kind == GW_PART) first++;
-        if (gw_field_may_be_absent(f)) {
+        const int first = first_there(f->record);
+        if (gw_field_may_be_absent(f) && first < f->record->n) {
             if (!*any) gw_json_object(json, "dependentRequired");
             *any = true;
             gw_json_array_on_line(json,

@@ -107,6 +107,19 @@ def described_keys(schema, found):
             described_keys(value, found)
 
 
+def lost_dependents(schema, found):
+    """Keys that stand only together are keys of their object."""
+    if isinstance(schema, dict):
+        known = set(schema.get("properties", {}))
+        for key, others in schema.get("dependentRequired", {}).items():
+            found.update({key, *others} - known)
+        for value in schema.values():
+            lost_dependents(value, found)
+    elif isinstance(schema, list):
+        for value in schema:
+            lost_dependents(value, found)
+
+
 def schema_bites(tally, command, document):
     """A result without one of its keys, or with another kind of value there, is refused; a new key is not."""
     needed = SCHEMA["$defs"][f"{command}_result"]["required"]
@@ -136,6 +149,9 @@ def main():
             schema_bites(tally, command, smallest)
     described = set()
     described_keys(SCHEMA["$defs"], described)
+    lost = set()
+    lost_dependents(SCHEMA, lost)
+    tally.verdict(not lost and "dependentRequired" in json.dumps(SCHEMA), "keys that stand only together are described beside each other", lost)
     unseen = sorted(described - seen - set(RARE))
     tally.verdict(not unseen, "every key that is described is printed for one of the samples", unseen)
     tally.leave()
