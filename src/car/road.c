@@ -13,7 +13,7 @@
 enum { MAX_ITERATIONS = 40, MAX_PARTS = 60 };
 static const double SMALL_STEP = 1e-4; /* after it the tangent is near enough for what is left [m], [rad] */
 static const double QUICKER = 0.1;     /* of the step before: else the tangent is worked out anew */
-static const double LARGEST_TURN = 1.0, LARGEST_MOVE = 0.5, TORN = 1.3;
+static const double TORN = 1.3;
 static const double SMALLEST_PART = 1.0 / 256.0;
 
 static double load_scale(const gw_road *road)
@@ -30,14 +30,7 @@ static double load_scale(const gw_road *road)
 
 static double rounding_floor(const gw_road *road)
 {
-    double stiffest = 0.0;
-    for (int a = 0; a < GW_AXLES; a++) {
-        const gw_corner_ws *ws = road->axle[a].ws;
-        for (int j = 0; j < ws->n_links; j++)
-            for (int i = 0; i < 3; i++)
-                stiffest = fmax(stiffest, fmax(ws->link[j].law.k[i], ws->link[j].law.c[i]));
-    }
-    return 32.0 * DBL_EPSILON * stiffest;
+    return fmax(gw_rounding_floor(road->axle[GW_FRONT].ws), gw_rounding_floor(road->axle[GW_REAR].ws));
 }
 
 /* The travel of a wheel while the car is set: given, so a border as on the ramp. */
@@ -62,26 +55,12 @@ static void put_borders(gw_road_axle *axle)
     }
 }
 
-static double larger(double a, double b)
-{
-    return b <= a ? a : b;
-}
-
 static gw_imbalance measure(const gw_road *road, const gw_balance_of_car *b)
 {
     gw_imbalance left = { 0, 0, 0 };
-    for (int a = 0; a < GW_AXLES; a++) {
-        const gw_system *s = &road->axle[a].ws->system;
-        for (int body = 1; body < s->n; body++)
-            for (int i = 0; i < 3; i++) {
-                left.force = larger(left.force, fabs(s->rhs[body][s->n_columns * i]));
-                left.moment = larger(left.moment, fabs(s->rhs[body][s->n_columns * (3 + i)]));
-            }
-        for (int w = 0; w < GW_WHEELS && road->setting; w++)
-            left.border = larger(left.border, fabs(s->border_rhs[w]));
-    }
-    for (int i = 1; i < 3; i++) left.force = larger(left.force, 0.25 * fabs(b->sum[i]));
-    for (int i = 3; i < 6; i++) left.moment = larger(left.moment, 0.1 * fabs(b->sum[i]));
+    for (int a = 0; a < GW_AXLES; a++) gw_measure(&road->axle[a].ws->system, road->setting, &left);
+    for (int i = 1; i < 3; i++) left.force = gw_larger(left.force, 0.25 * fabs(b->sum[i]));
+    for (int i = 3; i < 6; i++) left.moment = gw_larger(left.moment, 0.1 * fabs(b->sum[i]));
     return left;
 }
 
@@ -117,32 +96,16 @@ void gw_road_springs_follow(gw_road *road)
 {
     for (int a = 0; a < GW_AXLES; a++) {
         gw_road_axle *axle = &road->axle[a];
-        const gw_corner *pair = axle->ws->corner;
-        for (int w = 0; w < GW_WHEELS; w++) {
-            double rate = w == GW_LEFT_WHEEL ? pair->spring.rate : pair->right_spring.rate;
-            double *length = gw_spring_length_of(&axle->state, w);
-            *length = gw_spring_length(axle->ws, &axle->state, w);
-            if (!road->setting)
-                *gw_spring_force_of(&axle->state, w) =
-                    *gw_spring_force_of(&axle->start, w) +
-                    rate * (*gw_spring_length_of(&axle->start, w) - *length);
-        }
+        gw_springs_follow(axle->ws, &axle->state, &axle->start, road->setting ? GW_AT_TRAVEL : GW_ON_SPRING);
     }
 }
 
 /* The axles follow the step; the largest movement. Bounded where a body would turn by more than a radian. */
 static double follow(gw_road *road)
 {
-    double move = 0.0, turn = 0.0;
-    for (int a = 0; a < GW_AXLES; a++) {
-        const gw_system *s = &road->axle[a].ws->system;
-        for (int b = 1; b < s->n; b++) {
-            const double *x = s->step[b];
-            move = fmax(move, gw_norm(gw_v3(x[0], x[1], x[2])));
-            turn = fmax(turn, gw_norm(gw_v3(x[3], x[4], x[5])));
-        }
-    }
-    double factor = fmin(1.0, fmin(LARGEST_TURN / fmax(turn, DBL_MIN), LARGEST_MOVE / fmax(move, DBL_MIN)));
+    gw_largest_step largest = { 0 };
+    for (int a = 0; a < GW_AXLES; a++) gw_look_for_largest(&road->axle[a].ws->system, &largest);
+    const double factor = gw_step_factor(&largest);
     for (int a = 0; a < GW_AXLES; a++) {
         gw_road_axle *axle = &road->axle[a];
         for (int b = 1; b < axle->ws->system.n; b++)
@@ -151,7 +114,7 @@ static double follow(gw_road *road)
             *gw_spring_force_of(&axle->state, w) += axle->ws->system.border_step[w];
     }
     gw_road_springs_follow(road);
-    return fmax(move, turn);
+    return fmax(largest.move, largest.turn);
 }
 
 static bool is_torn(const gw_road *road)
@@ -409,11 +372,13 @@ static gw_status look_for_lift(gw_road *road, const gw_manoeuvre *m, const gw_er
 }
 
 /* Of the axle that got softer since it was set, where the car stood last. */
-static void name_the_softest(gw_road *road, const gw_state *const from[GW_AXLES], gw_error *err)
+static void name_the_softest(gw_road *road, gw_error *err)
 {
     double motion[GW_AXLES][6 * GW_MAX_BODIES], by[GW_AXLES];
-    for (int a = 0; a < GW_AXLES; a++)
-        by[a] = gw_softened(road->axle[a].ws, from[a], &road->axle[a].resume, motion[a]);
+    for (int a = 0; a < GW_AXLES; a++) {
+        gw_road_axle *axle = &road->axle[a];
+        by[a] = gw_softened(axle->ws, &axle->start, &axle->resume, motion[a]);
+    }
     int softer = by[GW_REAR] > by[GW_FRONT] ? GW_REAR : GW_FRONT;
     if (by[softer] > GW_SOFTENED)
         gw_add_what_gives(road->axle[softer].ws, motion[softer], softer == GW_REAR ? "rear " : "front ", err);
@@ -425,8 +390,7 @@ gw_status gw_road_solve(gw_road *road, const gw_manoeuvre *m, gw_error *err)
     road->manoeuvre = *m;
     if (reach(road, m, 1.0, &why) != GW_OK) {
         if (!err) return GW_E_NUMERIC;
-        const gw_state *const from[GW_AXLES] = { &road->axle[GW_FRONT].start, &road->axle[GW_REAR].start };
-        name_the_softest(road, from, &why);
+        name_the_softest(road, &why);
         return look_for_lift(road, m, &why, err);
     }
     if (gw_road_least_load(road) >= 0.0) return GW_OK;

@@ -183,22 +183,15 @@ static void put_border(gw_corner_ws *ws, const gw_state *state, int w, gw_drive 
     }
 }
 
-/* The larger of the two, or NaN where the second is: fmax would hide it. */
-static double larger(double a, double b)
+void gw_measure(const gw_system *s, bool borders, gw_imbalance *out)
 {
-    return b <= a ? a : b;
-}
-
-static gw_imbalance measure(const gw_system *s)
-{
-    gw_imbalance out = { 0, 0, 0 };
-    for (int w = 0; w < s->n_wheels; w++) out.border = larger(out.border, fabs(s->border_rhs[w]));
+    for (int w = 0; w < s->n_wheels && borders; w++)
+        out->border = gw_larger(out->border, fabs(s->border_rhs[w]));
     for (int b = 1; b < s->n; b++)
         for (int i = 0; i < 3; i++) {
-            out.force = larger(out.force, fabs(s->rhs[b][s->n_columns * i]));
-            out.moment = larger(out.moment, fabs(s->rhs[b][s->n_columns * (i + 3)]));
+            out->force = gw_larger(out->force, fabs(s->rhs[b][s->n_columns * i]));
+            out->moment = gw_larger(out->moment, fabs(s->rhs[b][s->n_columns * (i + 3)]));
         }
-    return out;
 }
 
 static void clear_forces(gw_system *s)
@@ -238,7 +231,9 @@ static gw_imbalance add_forces(gw_corner_ws *ws, const gw_state *state, gw_drive
         add_spring_force(ws, state, w);
         put_border_rhs(ws, state, w, drive);
     }
-    return measure(&ws->system);
+    gw_imbalance left = { 0, 0, 0 };
+    gw_measure(&ws->system, true, &left);
+    return left;
 }
 
 gw_imbalance gw_assemble_forces(gw_corner_ws *ws, const gw_state *state, gw_drive drive)

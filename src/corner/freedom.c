@@ -13,10 +13,10 @@
  * A hold is a link to the chassis that resists turning about one line and nothing else. The motion it holds
  * is free, so it carries no moment, unless a spring seat lies off the line.
  */
+#include "corner/eigen.h"
 #include "corner/workspace.h"
 
 #include <gsl/gsl_blas.h>
-#include <gsl/gsl_eigen.h>
 #include <gsl/gsl_errno.h>
 #include <gsl/gsl_linalg.h>
 #include <string.h>
@@ -64,7 +64,7 @@ static int joints_on(const gw_corner_ws *ws, int body, bool *all_free)
     *all_free = true;
     for (int j = 0; j < ws->corner->n_joints; j++) {
         const gw_link *link = &ws->link[j];
-        if (link->a != body && link->b != body) continue;
+        if (!gw_link_is_on(link, body)) continue;
         *all_free = *all_free && link->turns_freely;
         count++;
     }
@@ -109,7 +109,7 @@ static bool free_pair(const gw_corner_ws *ws, int body, gw_vec3 end[2])
     int count = 0;
     for (int j = 0; j < ws->corner->n_joints; j++) {
         const gw_link *link = &ws->link[j];
-        if (link->a != body && link->b != body) continue;
+        if (!gw_link_is_on(link, body)) continue;
         if (!link->turns_freely) return false;
         if (is_beside(ws, body, link)) continue;
         if (count == 2) return false;
@@ -123,8 +123,7 @@ static void warn_links(gw_corner_ws *ws, int body, gw_vec3 from, gw_vec3 unit)
 {
     for (int j = 0; j < ws->corner->n_joints; j++) {
         const gw_link *link = &ws->link[j];
-        bool on = link->a == body || link->b == body;
-        if (on && is_beside(ws, body, link))
+        if (gw_link_is_on(link, body) && is_beside(ws, body, link))
             warn_seat(ws, "link", body, off_line(link->a == body ? link->pa : link->pb, from, unit));
     }
 }
@@ -282,7 +281,7 @@ static gw_status report_loose(const gw_corner_ws *ws, const double *motion, gw_e
 static bool is_loosened(const gw_corner_ws *ws, int body)
 {
     for (int j = 0; j < ws->corner->n_joints; j++)
-        if ((ws->link[j].a == body || ws->link[j].b == body) && ws->link[j].law.loosened) return true;
+        if (gw_link_is_on(&ws->link[j], body) && ws->link[j].law.loosened) return true;
     return false;
 }
 
@@ -340,41 +339,21 @@ static size_t count_null(const gsl_vector *values)
 }
 
 typedef struct gw_null_search {
-    gsl_matrix *gram, *vectors;
-    gsl_vector *values;
-    gsl_eigen_symmv_workspace *eigen;
+    gw_eigen eigen; /* of the Gram matrix */
     double *row;
 } gw_null_search;
-
-static bool search_open(gw_null_search *s, gw_corner_ws *ws, size_t n)
-{
-    s->gram = gsl_matrix_alloc(n, n);
-    s->vectors = gsl_matrix_alloc(n, n);
-    s->values = gsl_vector_alloc(n);
-    s->eigen = gsl_eigen_symmv_alloc(n);
-    s->row = gw_arena_alloc(&ws->arena, n, sizeof *s->row);
-    return s->gram && s->vectors && s->values && s->eigen && s->row;
-}
-
-static void search_close(gw_null_search *s)
-{
-    if (s->gram) gsl_matrix_free(s->gram);
-    if (s->vectors) gsl_matrix_free(s->vectors);
-    if (s->values) gsl_vector_free(s->values);
-    if (s->eigen) gsl_eigen_symmv_free(s->eigen);
-}
 
 static gw_status find_null(gw_null_search *s, const gw_corner_ws *ws, bool with_spring, size_t *n_null,
                            gw_error *err)
 {
-    fill_gram(ws, with_spring, s->gram, s->row);
+    gw_eigen *e = &s->eigen;
+    fill_gram(ws, with_spring, e->a, s->row);
     *n_null = 0;
-    if (is_held(s->gram, s->vectors)) return GW_OK;
-    if (gsl_eigen_symmv(s->gram, s->values, s->vectors, s->eigen) != GSL_SUCCESS)
+    if (is_held(e->a, e->vectors)) return GW_OK;
+    if (!gw_eigen_solve(e))
         return gw_fail(err, GW_E_NUMERIC, "the %s %s: eigenvalues not found", ws->corner->name,
                        gw_corner_or_axle(ws));
-    gsl_eigen_symmv_sort(s->values, s->vectors, GSL_EIGEN_SORT_VAL_ASC);
-    *n_null = count_null(s->values);
+    *n_null = count_null(e->values);
     return GW_OK;
 }
 
@@ -385,8 +364,8 @@ static gw_status settle_at_travel(gw_null_search *s, gw_corner_ws *ws, gw_error 
     size_t n_null = 0;
     gw_status status;
     while ((status = find_null(s, ws, false, &n_null, err)) == GW_OK && n_null > 0) {
-        if (moves_upright(ws, s->vectors, n_null, s->row)) return report_mechanism(ws, s->row, err);
-        if ((status = hold_motion(ws, s->vectors, room, s->row, err)) != GW_OK) return status;
+        if (moves_upright(ws, s->eigen.vectors, n_null, s->row)) return report_mechanism(ws, s->row, err);
+        if ((status = hold_motion(ws, s->eigen.vectors, room, s->row, err)) != GW_OK) return status;
     }
     return status;
 }
@@ -396,23 +375,24 @@ static gw_status check_on_spring(gw_null_search *s, const gw_corner_ws *ws, gw_e
 {
     size_t n_null = 0;
     gw_status status = find_null(s, ws, true, &n_null, err);
-    if (status == GW_OK && n_null > 0 && moves_upright(ws, s->vectors, n_null, s->row))
+    if (status == GW_OK && n_null > 0 && moves_upright(ws, s->eigen.vectors, n_null, s->row))
         status = report_mechanism(ws, s->row, err);
     return status;
 }
 
 gw_status gw_freedom_settle(gw_corner_ws *ws, gw_error *err)
 {
-    gw_null_search search = { 0 };
+    gw_null_search search;
     size_t n = 6 * (size_t)(ws->corner->n_bodies - 1);
     gw_status status;
-    if (search_open(&search, ws, n)) {
+    search.row = gw_arena_alloc(&ws->arena, n, sizeof *search.row);
+    if (gw_eigen_open(&search.eigen, n) && search.row) {
         gw_freedom_hold_links(ws);
         status = settle_at_travel(&search, ws, err);
         if (status == GW_OK) status = check_on_spring(&search, ws, err);
     } else {
         status = gw_fail(err, GW_E_NOMEM, "out of memory for the %s corner", ws->corner->name);
     }
-    search_close(&search);
+    gw_eigen_close(&search.eigen);
     return status;
 }

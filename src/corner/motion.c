@@ -11,7 +11,7 @@ static int joints_of(const gw_corner_ws *ws, int body, gw_vec3 *middle)
     int n = 0;
     *middle = gw_v3(0, 0, 0);
     for (int j = 0; j < ws->corner->n_joints; j++) {
-        if (ws->link[j].a != body && ws->link[j].b != body) continue;
+        if (!gw_link_is_on(&ws->link[j], body)) continue;
         *middle = gw_add(*middle, ws->link[j].at);
         n++;
     }

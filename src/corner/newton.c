@@ -72,17 +72,27 @@ void gw_move_body(gw_pose *pose, const double twist[6], double s)
     pose->p = gw_add(gw_mul(&turn, pose->p), screw_shift(v, phi));
 }
 
+void gw_look_for_largest(const gw_system *s, gw_largest_step *out)
+{
+    for (int b = 1; b < s->n; b++) {
+        const double *x = s->step[b];
+        out->move = fmax(out->move, gw_norm(gw_v3(x[0], x[1], x[2])));
+        out->turn = fmax(out->turn, gw_norm(gw_v3(x[3], x[4], x[5])));
+    }
+}
+
+double gw_step_factor(const gw_largest_step *of)
+{
+    return fmin(1.0, fmin(LARGEST_TURN / fmax(of->turn, DBL_MIN), LARGEST_MOVE / fmax(of->move, DBL_MIN)));
+}
+
 /* Largest movement of any body in the step, and the factor that bounds it. */
 static double step_size(const gw_system *s, double *factor)
 {
-    double move = 0.0, turn = 0.0;
-    for (int b = 1; b < s->n; b++) {
-        const double *x = s->step[b];
-        move = fmax(move, gw_norm(gw_v3(x[0], x[1], x[2])));
-        turn = fmax(turn, gw_norm(gw_v3(x[3], x[4], x[5])));
-    }
-    *factor = fmin(1.0, fmin(LARGEST_TURN / fmax(turn, DBL_MIN), LARGEST_MOVE / fmax(move, DBL_MIN)));
-    return fmax(move, turn);
+    gw_largest_step largest = { 0 };
+    gw_look_for_largest(s, &largest);
+    *factor = gw_step_factor(&largest);
+    return fmax(largest.move, largest.turn);
 }
 
 double gw_spring_length(const gw_corner_ws *ws, const gw_state *state, int wheel)
@@ -96,10 +106,10 @@ static double spring_rate(const gw_corner *corner, int wheel)
     return wheel == GW_LEFT_WHEEL ? corner->spring.rate : corner->right_spring.rate;
 }
 
-void gw_springs_follow(const gw_corner_ws *ws, gw_state *state, gw_drive drive)
+void gw_springs_follow(const gw_corner_ws *ws, gw_state *state, const gw_state *from, gw_drive drive)
 {
-    const double force[GW_WHEELS] = { ws->reference.spring_force, ws->reference.right_spring_force };
-    const double length[GW_WHEELS] = { ws->reference.spring_length, ws->reference.right_spring_length };
+    const double force[GW_WHEELS] = { from->spring_force, from->right_spring_force };
+    const double length[GW_WHEELS] = { from->spring_length, from->right_spring_length };
     for (int w = 0; w < ws->n_wheels; w++) {
         double now = *gw_spring_length_of(state, w) = gw_spring_length(ws, state, w);
         if (drive != GW_AT_TRAVEL)
@@ -110,7 +120,7 @@ void gw_springs_follow(const gw_corner_ws *ws, gw_state *state, gw_drive drive)
 static void take_step(gw_corner_ws *ws, gw_state *state, gw_drive drive, double factor)
 {
     for (int b = 1; b < ws->system.n; b++) gw_move_body(&state->pose[b], ws->system.step[b], factor);
-    gw_springs_follow(ws, state, drive);
+    gw_springs_follow(ws, state, &ws->reference, drive);
     for (int w = 0; w < ws->n_wheels; w++) {
         double by = factor * ws->system.border_step[w];
         if (drive == GW_AT_TRAVEL) *gw_spring_force_of(state, w) += by;

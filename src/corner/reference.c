@@ -124,7 +124,7 @@ static bool reference_near(gw_corner_ws *ws, const gw_fit *fit, double shift, co
     gw_state_copy(&ws->work, near, ws->system.n);
     ws->work.load = (gw_corner_load){ .patch_force = { 0, 0, ws->corner->wheel.static_load } };
     ws->work.right_load = ws->work.load;
-    gw_springs_follow(ws, &ws->work, GW_AT_TRAVEL);
+    gw_springs_follow(ws, &ws->work, &ws->reference, GW_AT_TRAVEL);
     if (ws->once) return gw_newton_once(ws, &ws->work, GW_AT_TRAVEL, lent) == GW_OK;
     return gw_newton(ws, &ws->work, GW_AT_TRAVEL, false, NULL) == GW_OK &&
            gw_step_is_usual(ws, near, &ws->work);

@@ -7,9 +7,9 @@
  * A link or a rack that turns easily about its own line is no news, so members are left to follow: the
  * softest way of the uprights alone, which is the largest eigenvalue of their part of the inverse.
  */
+#include "corner/eigen.h"
 #include "corner/workspace.h"
 
-#include <gsl/gsl_eigen.h>
 #include <gsl/gsl_errno.h>
 #include <gsl/gsl_linalg.h>
 
@@ -61,53 +61,34 @@ static size_t upright_rows(const gw_corner_ws *ws, size_t row[6 * GW_WHEELS])
 }
 
 /* How all bodies move in the direction of the lowest eigenvalue, which is none that can be stood on. */
-static double lost_direction(gsl_matrix *k, double *motion)
+static double lost_direction(gw_eigen *tangent, double *motion)
 {
-    size_t n = k->size1;
-    gsl_matrix *vectors = gsl_matrix_alloc(n, n);
-    gsl_vector *values = gsl_vector_alloc(n);
-    gsl_eigen_symmv_workspace *work = gsl_eigen_symmv_alloc(n);
-    double found = 0.0;
-    if (vectors && values && work && gsl_eigen_symmv(k, values, vectors, work) == GSL_SUCCESS) {
-        size_t least = gsl_vector_min_index(values);
-        for (size_t i = 0; i < n; i++) motion[i] = gsl_matrix_get(vectors, i, least);
-        found = HUGE_VAL;
-    }
-    if (vectors) gsl_matrix_free(vectors);
-    if (values) gsl_vector_free(values);
-    if (work) gsl_eigen_symmv_free(work);
-    return found;
+    if (!gw_eigen_solve(tangent)) return 0.0;
+    for (size_t i = 0; i < tangent->a->size1; i++) motion[i] = gsl_matrix_get(tangent->vectors, i, 0);
+    return HUGE_VAL;
 }
 
 /* The largest eigenvalue of the uprights' part of `inverse`, and how all bodies move then. */
 static double largest(const gsl_matrix *inverse, const size_t *row, size_t n, double *motion)
 {
-    gsl_matrix *part = gsl_matrix_alloc(n, n), *vectors = gsl_matrix_alloc(n, n);
-    gsl_vector *values = gsl_vector_alloc(n);
-    gsl_eigen_symmv_workspace *work = gsl_eigen_symmv_alloc(n);
+    gw_eigen part;
     double found = 0.0;
-    if (part && vectors && values && work) {
-        for (size_t i = 0; i < n; i++)
+    bool ready = gw_eigen_open(&part, n);
+    for (size_t i = 0; i < n && ready; i++)
+        for (size_t j = 0; j < n; j++) gsl_matrix_set(part.a, i, j, gsl_matrix_get(inverse, row[i], row[j]));
+    if (ready && gw_eigen_solve(&part)) {
+        found = gsl_vector_get(part.values, n - 1);
+        for (size_t i = 0; i < inverse->size1; i++) {
+            motion[i] = 0.0;
             for (size_t j = 0; j < n; j++)
-                gsl_matrix_set(part, i, j, gsl_matrix_get(inverse, row[i], row[j]));
-        if (gsl_eigen_symmv(part, values, vectors, work) == GSL_SUCCESS) {
-            size_t most = gsl_vector_max_index(values);
-            found = gsl_vector_get(values, most);
-            for (size_t i = 0; i < inverse->size1; i++) {
-                motion[i] = 0.0;
-                for (size_t j = 0; j < n; j++)
-                    motion[i] += gsl_matrix_get(inverse, i, row[j]) * gsl_matrix_get(vectors, j, most);
-            }
+                motion[i] += gsl_matrix_get(inverse, i, row[j]) * gsl_matrix_get(part.vectors, j, n - 1);
         }
     }
-    if (part) gsl_matrix_free(part);
-    if (vectors) gsl_matrix_free(vectors);
-    if (values) gsl_vector_free(values);
-    if (work) gsl_eigen_symmv_free(work);
+    gw_eigen_close(&part);
     return found;
 }
 
-/* The tangent's inverse in its place; false where it has a negative direction, or there is no memory. */
+/* The tangent's inverse in its place; false where it has a negative direction. */
 static bool invert(gsl_matrix *k)
 {
     return gsl_linalg_cholesky_decomp1(k) == GSL_SUCCESS && gsl_linalg_cholesky_invert(k) == GSL_SUCCESS;
@@ -115,18 +96,19 @@ static bool invert(gsl_matrix *k)
 
 double gw_softest_motion(gw_corner_ws *ws, const gw_state *state, double *motion)
 {
-    size_t row[6 * GW_WHEELS], n = 6 * (size_t)(ws->system.n - 1), n_rows = upright_rows(ws, row);
-    gsl_matrix *k = gsl_matrix_alloc(n, n);
+    size_t row[6 * GW_WHEELS], n_rows = upright_rows(ws, row);
+    gw_eigen tangent;
     double found = 0.0;
-    if (!k) return 0.0;
-    gather(ws, state, k);
-    if (invert(k)) {
-        found = largest(k, row, n_rows, motion);
-    } else {
-        gather(ws, state, k);
-        found = lost_direction(k, motion);
+    if (gw_eigen_open(&tangent, 6 * (size_t)(ws->system.n - 1))) {
+        gather(ws, state, tangent.a);
+        if (invert(tangent.a)) {
+            found = largest(tangent.a, row, n_rows, motion);
+        } else {
+            gather(ws, state, tangent.a);
+            found = lost_direction(&tangent, motion);
+        }
     }
-    gsl_matrix_free(k);
+    gw_eigen_close(&tangent);
     return found;
 }
 

@@ -118,7 +118,7 @@ gw_status gw_axle_solve_near(gw_corner_ws *ws, const gw_corner_load load[GW_WHEE
     if (!near || (!ws->once && gw_has_play(ws))) return gw_axle_solve(ws, load, drive, state, err);
     gw_state_copy(&ws->work, near, ws->system.n);
     put_loads(ws, load, drive, near);
-    gw_springs_follow(ws, &ws->work, drive);
+    gw_springs_follow(ws, &ws->work, &ws->reference, drive);
     if (ws->once) {
         gw_status status = gw_newton_once(ws, &ws->work, drive, NULL);
         if (status != GW_OK)

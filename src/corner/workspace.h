@@ -144,6 +144,10 @@ static inline bool gw_is_upright(const gw_corner_ws *ws, int body)
 }
 
 /* link.c: one joint */
+static inline bool gw_link_is_on(const gw_link *link, int body)
+{
+    return link->a == body || link->b == body;
+}
 void gw_link_strain(const gw_link *link, const gw_pose *pose, gw_link_state *out);
 /** The same for what pushes the bodies: where nothing resists a rotation, it is left out with its moment. */
 void gw_link_push(const gw_link *link, const gw_pose *pose, gw_link_state *out);
@@ -178,6 +182,14 @@ typedef struct gw_imbalance {
     double moment; /**< largest on any body, about the datum [N m] */
     double border; /**< of the constraint [m]                */
 } gw_imbalance;
+
+/** The larger of the two, or NaN where the second is: fmax would hide it. */
+static inline double gw_larger(double a, double b)
+{
+    return b <= a ? a : b;
+}
+/** The imbalance that the right sides hold; what stands in `out` counts too. */
+void gw_measure(const gw_system *system, bool borders, gw_imbalance *out);
 
 /** How near to a balance will do, of a corner or of the whole car. */
 typedef struct gw_balance_goal {
@@ -270,8 +282,15 @@ gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool line
 /** One step of it from `state`, whatever is left over; GW_E_NUMERIC where the matrix is singular. With the
  * matrix that is lent, where there is one that fits. */
 gw_status gw_newton_once(gw_corner_ws *ws, gw_state *state, gw_drive drive, const gw_kept_system *lent);
-/** Lengths of the springs where the bodies are, and but for GW_AT_TRAVEL their forces by their law. */
-void gw_springs_follow(const gw_corner_ws *ws, gw_state *state, gw_drive drive);
+/** Lengths of the springs where the bodies are, and but for GW_AT_TRAVEL their forces by their law, from
+ * those of the state `from`. */
+void gw_springs_follow(const gw_corner_ws *ws, gw_state *state, const gw_state *from, gw_drive drive);
+/** The largest movement and turn of a step; what stands there counts too. */
+typedef struct gw_largest_step {
+    double move, turn; /**< [m], [rad] */
+} gw_largest_step;
+void gw_look_for_largest(const gw_system *system, gw_largest_step *out);
+double gw_step_factor(const gw_largest_step *of); /**< bounds it: see newton.c */
 /** Newton went from one state to the other as it does where a corner works: few steps, no great turn. */
 bool gw_step_is_usual(const gw_corner_ws *ws, const gw_state *from, const gw_state *to);
 bool gw_turn_is_usual(const gw_corner_ws *ws, const gw_state *from,
