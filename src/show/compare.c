@@ -109,37 +109,6 @@ static int kit_of(const gw_place *p)
     return GW_IT(p, gw_compare_kit)->kit;
 }
 
-/* clang-format off */
-/* Where the whole car is solved, tyres lean the body too, and both wheels of an axle move in common. */
-static const gw_field ROAD_PARTS[] = {
-    GW_MEMBER("tyre", DEG, gw_angle_parts, tyre, 0, "what the tyres make the body lean; camber to the road only"),
-    GW_MEMBER("jacking", DEG, gw_angle_parts, jacking, 0, "as travel, by the mean travel of both wheels: jacking, dive, squat"),
-};
-static const gw_record ROAD_PARTS_RECORD = GW_RECORD(gw_angle_parts, ROAD_PARTS);
-
-static const gw_field PARTS[] = {
-    GW_MEMBER("static", DEG, gw_angle_parts, setting, 0, "the setting"),
-    GW_MEMBER("roll", DEG, gw_angle_parts, roll, 0, "of the body, over its wheel centres where tyre is told; camber to the road only"),
-    GW_MEMBER("travel", DEG, gw_angle_parts, travel, 0, "at this travel with no other load; less the mean travel where jacking is told"),
-    GW_PART_IF(gw_corner_budget, on_road, &ROAD_PARTS_RECORD),
-    GW_MEMBER("bushes", DEG, gw_angle_parts, compliance, 0, "what the load adds"),
-    GW_MEMBER("total", DEG, gw_angle_parts, total, 0, "to the road"),
-};
-static const gw_record PARTS_RECORD = GW_RECORD(gw_angle_parts, PARTS);
-
-static const gw_field BUDGET[] = {
-    GW_WORD("corner", gw_corner_budget, axle, GW_AXLE_NAMES, 0, "the axle"),
-    GW_LOADED("load", gw_corner_budget, load, 0, "name of the load"),
-    GW_WORD("wheel", gw_corner_budget, side, GW_SIDE_NAMES, 0, "which of the two"),
-    GW_MEMBER("travel", MM, gw_corner_budget, travel, 0, "of the wheel centre; bump positive"),
-    GW_MEMBER("vertical_load", N, gw_corner_budget, vertical, 0, "on the wheel"),
-    GW_MEMBER("side_force", N, gw_corner_budget, lateral, 0, "of the road, towards the inside of the corner"),
-    GW_WITHIN("camber", gw_corner_budget, camber, &PARTS_RECORD, GW_ON_LINE, "and where it went"),
-    GW_WITHIN("toe", gw_corner_budget, toe, &PARTS_RECORD, GW_ON_LINE, "and where it went"),
-};
-static const gw_record BUDGET_RECORD = GW_RECORD(gw_corner_budget, BUDGET);
-/* clang-format on */
-
 static int budgets(const gw_place *p)
 {
     return comparison(p)->handling->n_budgets;
@@ -172,21 +141,6 @@ static const gw_field ENTRIES[] = {
     GW_WORKED_OUT("sum", DEG, sum_of_entries, GW_NO_UNIT, "of all entries"),
 };
 static const gw_record ENTRIES_RECORD = GW_RECORD(gw_axle_entries, ENTRIES);
-
-static const gw_field CAR[] = {
-    GW_MEMBER("characteristic_speed", KM_H, gw_bicycle_figures, characteristic_speed, GW_MAY_LACK, "none unless the car understeers"),
-    GW_MEMBER("critical_speed", KM_H, gw_bicycle_figures, critical_speed, GW_MAY_LACK, "none unless it oversteers"),
-    GW_MEMBER("speed", KM_H, gw_bicycle_figures, speed, 0, "of what follows"),
-    GW_MEMBER("stable", PLAIN, gw_bicycle_figures, stable, 0, "below the critical speed"),
-    GW_MEMBER("natural", HZ_OF_RAD_PER_S, gw_bicycle_figures, natural, GW_MAY_LACK, "yaw and side slip together"),
-    GW_MEMBER("damping_ratio", PLAIN, gw_bicycle_figures, damping, GW_MAY_LACK, "of the same"),
-    GW_MEMBER("yaw_gain_per_s", PLAIN, gw_bicycle_figures, yaw_gain, GW_MAY_LACK, "steady yaw rate per steer of the front wheels"),
-    GW_MEMBER("yaw_response", S, gw_bicycle_figures, yaw_time, GW_MAY_LACK, "from a step of steer to nine tenths of the steady yaw rate"),
-    GW_MEMBER("yaw_overshoot", PLAIN, gw_bicycle_figures, yaw_overshoot, GW_MAY_LACK, "greatest yaw rate over the steady one, less 1"),
-    GW_MEMBER("side_slip_gain", PLAIN, gw_bicycle_figures, slip_gain, GW_MAY_LACK, "steady side slip per steer"),
-    GW_MEMBER("side_slip_response", S, gw_bicycle_figures, slip_time, GW_MAY_LACK, "to nine tenths of the steady side slip"),
-};
-static const gw_record CAR_RECORD = GW_RECORD(gw_bicycle_figures, CAR);
 /* clang-format on */
 
 static const void *balance(const gw_place *p)
@@ -215,7 +169,7 @@ static const gw_field BALANCE[] = {
     GW_MEMBER("linear_to", G, gw_balance_item, linear_to, 0, "how far the quoted budget stands for the car"),
     GW_WORD("linear_ends_by", gw_balance_item, end, ENDS, 0, "why it ends there"),
     GW_MEMBER("beyond_tyre_table", PLAIN, gw_balance_item, outside_table, 0, "below linear_to a tyre was beyond its table"),
-    GW_WITHIN_IF("car", gw_balance_item, has_car, car, &CAR_RECORD, 0, "with a single track"),
+    GW_WITHIN_IF("car", gw_balance_item, has_car, car, &GW_SINGLE_TRACK_RECORD, 0, "with a single track"),
     GW_MEMBER("no_car", PLAIN, gw_balance_item, no_car, GW_MAY_LACK, "why there is no car"),
 };
 static const gw_record BALANCE_RECORD = GW_RECORD(gw_balance_item, BALANCE);
@@ -256,8 +210,7 @@ static double fore_aft_hz(const gw_place *p)
 static const gw_field BRAKING_CORNER[] = {
     GW_CHOSEN("corner", braking_axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_MEMBER("toe_change", DEG_PER_G, gw_braking_corner, toe_per_g, 0, "in a firm stop; toe-in positive"),
-    GW_MEMBER("fore_aft", MM_PER_G, gw_braking_corner, fore_aft_per_g, 0, "of the wheel centre; forward positive"),
-    GW_MEMBER("fore_aft", MM_PER_KN, gw_braking_corner, fore_aft_per_N, GW_MAY_LACK, "over the wheel's braking force"),
+    GW_PART_SAME(&GW_FORE_AFT_RECORD),
     GW_WORKED_OUT("fore_aft", HZ, fore_aft_hz, GW_SOMETIMES, "natural frequency, where ride was calculated"),
 };
 static const gw_record BRAKING_CORNER_RECORD = GW_RECORD(gw_braking_corner, BRAKING_CORNER);
@@ -297,7 +250,7 @@ static const void *band_at(const gw_place *p)
 /* clang-format off */
 static const gw_field HANDLING[] = {
     GW_KIT("kit", gw_compare_kit, kit, 0, "name of the kit"),
-    GW_EACH("budgets", budgets, budget_at, &BUDGET_RECORD, 0, "a cornering load and wheel each"),
+    GW_EACH("budgets", budgets, budget_at, &GW_CORNER_BUDGET_RECORD, 0, "a cornering load and wheel each"),
     GW_INSIDE("balance", balance, &BALANCE_RECORD, GW_MAY_LACK, "understeer and what it is made of"),
     GW_INSIDE("braking", braking, &BRAKING_RECORD, GW_MAY_LACK, "stability under brakes"),
     GW_EACH("traction", traction, traction_at, &GW_TRACTION_RECORD, GW_ON_LINE, "driven wheels"),
@@ -463,8 +416,7 @@ static const gw_record LEFT_OUT_RECORD = GW_RECORD(gw_handling_study, LEFT_OUT);
 /* clang-format off */
 static const gw_field RIDE[] = {
     GW_PART_SAME(&GW_RIDE_FIGURES_RECORD),
-    GW_MEMBER("friction", N, gw_ride_item, result.friction, 0, "at the wheel, before it moves"),
-    GW_WORKED_OUT_OF("wheel_fore_aft", HZ, gw_ride_hz, GW_RIDE_WHEEL_FORE_AFT, 0, "natural frequency"),
+    GW_PART_SAME(&GW_RIDE_COMPARED_RECORD),
 };
 static const gw_record RIDE_RECORD = GW_RECORD(gw_ride_item, RIDE);
 /* clang-format on */

@@ -80,34 +80,9 @@ static double understeer_at(const gw_place *p)
 }
 
 /* clang-format off */
-static const gw_field TYRE[] = { GW_MEMBER("tyre", DEG, gw_angle_parts, tyre, 0, "what the tyres make the body lean") };
-static const gw_field JACKING[] = { GW_MEMBER("jacking", DEG, gw_angle_parts, jacking, 0, "by the mean travel of both wheels") };
-static const gw_record TYRE_RECORD = GW_RECORD(gw_angle_parts, TYRE), JACKING_RECORD = GW_RECORD(gw_angle_parts, JACKING);
-
-static const gw_field PARTS[] = {
-    GW_MEMBER("static", DEG, gw_angle_parts, setting, 0, "the setting"),
-    GW_MEMBER("roll", DEG, gw_angle_parts, roll, 0, "of the body"),
-    GW_PART_IF(gw_corner_budget, on_road, &TYRE_RECORD),
-    GW_MEMBER("travel", DEG, gw_angle_parts, travel, 0, "at this travel with no other load"),
-    GW_PART_IF(gw_corner_budget, on_road, &JACKING_RECORD),
-    GW_MEMBER("bushes", DEG, gw_angle_parts, compliance, 0, "what the load adds"),
-    GW_MEMBER("total", DEG, gw_angle_parts, total, 0, "to the road"),
-};
-static const gw_record PARTS_RECORD = GW_RECORD(gw_angle_parts, PARTS);
-
-static const gw_field BUDGET[] = {
-    GW_MEMBER("travel", MM, gw_corner_budget, travel, 0, "of the wheel centre"),
-    GW_MEMBER("vertical_load", N, gw_corner_budget, vertical, 0, "on the wheel"),
-    GW_MEMBER("side_force", N, gw_corner_budget, lateral, 0, "of the road"),
-    GW_WITHIN("camber", gw_corner_budget, camber, &PARTS_RECORD, 0, "and where it went"),
-    GW_WITHIN("toe", gw_corner_budget, toe, &PARTS_RECORD, 0, "and where it went"),
-};
-static const gw_record BUDGET_RECORD = GW_RECORD(gw_corner_budget, BUDGET);
-
 static const gw_field BRAKE[] = {
     GW_MEMBER("toe", DEG_PER_G, gw_braking_corner, toe_per_g, 0, "in a firm stop"),
-    GW_MEMBER("fore_aft", MM_PER_G, gw_braking_corner, fore_aft_per_g, 0, "of the wheel centre"),
-    GW_MEMBER("fore_aft", MM_PER_KN, gw_braking_corner, fore_aft_per_N, 0, "over the wheel's braking force"),
+    GW_PART_SAME(&GW_FORE_AFT_RECORD),
 };
 static const gw_record BRAKE_RECORD = GW_RECORD(gw_braking_corner, BRAKE);
 
@@ -116,18 +91,6 @@ static const gw_field BRAKING[] = {
     GW_WITHIN_IF("bump", gw_braking_item, has_drift, bump, &GW_PUSH_RECORD, 0, "under one wheel"),
 };
 static const gw_record BRAKING_RECORD = GW_RECORD(gw_braking_item, BRAKING);
-
-static const gw_field CAR[] = {
-    GW_MEMBER("characteristic_speed", KM_H, gw_bicycle_figures, characteristic_speed, 0, "none unless it understeers"),
-    GW_MEMBER("critical_speed", KM_H, gw_bicycle_figures, critical_speed, 0, "none unless it oversteers"),
-    GW_MEMBER("yaw_natural", HZ_OF_RAD_PER_S, gw_bicycle_figures, natural, 0, "yaw and side slip together"),
-    GW_MEMBER("yaw_damping_ratio", PLAIN, gw_bicycle_figures, damping, 0, "of the same"),
-    GW_MEMBER("yaw_gain_per_s", PLAIN, gw_bicycle_figures, yaw_gain, 0, "steady yaw rate per steer"),
-    GW_MEMBER("yaw_response", S, gw_bicycle_figures, yaw_time, 0, "to nine tenths of the steady yaw rate"),
-    GW_MEMBER("yaw_overshoot", PLAIN, gw_bicycle_figures, yaw_overshoot, 0, "over the steady one"),
-    GW_MEMBER("side_slip_response", S, gw_bicycle_figures, slip_time, 0, "to nine tenths of the steady side slip"),
-};
-static const gw_record CAR_RECORD = GW_RECORD(gw_bicycle_figures, CAR);
 
 #define FRONT_ENTRY(id, words, key, what) GW_MEMBER("front_" key, DEG_PER_G, gw_balance_item, quoted.entry[GW_FRONT][GW_BUDGET_##id], 0, what),
 #define REAR_ENTRY(id, words, key, what) GW_MEMBER("rear_" key, DEG_PER_G, gw_balance_item, quoted.entry[GW_REAR][GW_BUDGET_##id], 0, what),
@@ -139,21 +102,20 @@ static const gw_field BALANCE[] = {
     POINT("0.1", 0), POINT("0.2", 1), POINT("0.3", 2), POINT("0.4", 3), POINT("0.5", 4),
     POINT("0.6", 5), POINT("0.7", 6), POINT("0.8", 7), POINT("0.9", 8), POINT("1.0", 9),
     GW_MEMBER("linear_to", G, gw_balance_item, linear_to, 0, "how far the quoted budget stands for the car"),
-    GW_WITHIN_IF("car", gw_balance_item, has_car, car, &CAR_RECORD, GW_NO_PREFIX, "with a single track"),
+    GW_WITHIN_IF("car", gw_balance_item, has_car, car, &GW_SINGLE_TRACK_RECORD, GW_NO_PREFIX, "with a single track"),
 };
 static const gw_record BALANCE_RECORD = GW_RECORD(gw_balance_item, BALANCE);
 
 static const gw_field RIDE[] = {
     GW_PART_SAME(&GW_RIDE_COLUMNS_RECORD),
-    GW_MEMBER("friction", N, gw_ride_item, result.friction, 0, "at the wheel, before it moves"),
-    GW_WORKED_OUT_OF("wheel_fore_aft", HZ, gw_ride_hz, GW_RIDE_WHEEL_FORE_AFT, 0, "natural frequency"),
+    GW_PART_SAME(&GW_RIDE_COMPARED_RECORD),
 };
 static const gw_record RIDE_RECORD = GW_RECORD(gw_ride_item, RIDE);
 
 static const gw_field ROW[] = {
     GW_PART_BEHIND(gw_compare_row, item, &GW_DEFLECTION_RECORD, 0),
-    GW_BEHIND("outer", gw_compare_row, outer, &BUDGET_RECORD, 0, "wheel in the corner"),
-    GW_BEHIND("inner", gw_compare_row, inner, &BUDGET_RECORD, 0, "wheel in the corner"),
+    GW_BEHIND("outer", gw_compare_row, outer, &GW_CORNER_BUDGET_RECORD, 0, "wheel in the corner"),
+    GW_BEHIND("inner", gw_compare_row, inner, &GW_CORNER_BUDGET_RECORD, 0, "wheel in the corner"),
     GW_BEHIND("driven_outer", gw_compare_row, driven_outer, &GW_TRACTION_RECORD, 0, "wheel"),
     GW_BEHIND("driven_inner", gw_compare_row, driven_inner, &GW_TRACTION_RECORD, 0, "wheel"),
     GW_BEHIND("driven_straight", gw_compare_row, driven_straight, &GW_TRACTION_RECORD, 0, "without the load's cornering"),

@@ -4,7 +4,75 @@
 
 #include <math.h>
 
+/* ---- where camber and toe went ---- */
+
+/* clang-format off */
+/* Where the whole car is solved, tyres lean the body too, and both wheels of an axle move in common. */
+static const gw_field ROAD_PARTS[] = {
+    GW_MEMBER("tyre", DEG, gw_angle_parts, tyre, GW_NO_CSV, "what the tyres make the body lean; camber to the road only"),
+    GW_MEMBER("jacking", DEG, gw_angle_parts, jacking, GW_NO_CSV, "as travel, by the mean travel of both wheels: jacking, dive, squat"),
+};
+static const gw_record ROAD_PARTS_RECORD = GW_RECORD(gw_angle_parts, ROAD_PARTS);
+/* Columns of the same, each in its place. */
+static const gw_field TYRE[] = { GW_MEMBER("tyre", DEG, gw_angle_parts, tyre, GW_NO_JSON, "as above") };
+static const gw_field JACKING[] = { GW_MEMBER("jacking", DEG, gw_angle_parts, jacking, GW_NO_JSON, "as above") };
+static const gw_record TYRE_RECORD = GW_RECORD(gw_angle_parts, TYRE), JACKING_RECORD = GW_RECORD(gw_angle_parts, JACKING);
+
+static const gw_field PARTS[] = {
+    GW_MEMBER("static", DEG, gw_angle_parts, setting, 0, "the setting"),
+    GW_MEMBER("roll", DEG, gw_angle_parts, roll, 0, "of the body, over its wheel centres where tyre is told; camber to the road only"),
+    GW_PART_IF(gw_corner_budget, on_road, &TYRE_RECORD),
+    GW_MEMBER("travel", DEG, gw_angle_parts, travel, 0, "at this travel with no other load; less the mean travel where jacking is told"),
+    GW_PART_IF(gw_corner_budget, on_road, &ROAD_PARTS_RECORD),
+    GW_PART_IF(gw_corner_budget, on_road, &JACKING_RECORD),
+    GW_MEMBER("bushes", DEG, gw_angle_parts, compliance, 0, "what the load adds"),
+    GW_MEMBER("total", DEG, gw_angle_parts, total, 0, "to the road"),
+};
+static const gw_record PARTS_RECORD = GW_RECORD(gw_angle_parts, PARTS);
+
+static const gw_field BUDGET[] = {
+    GW_WORD("corner", gw_corner_budget, axle, GW_AXLE_NAMES, GW_NO_CSV, "the axle"),
+    GW_LOADED("load", gw_corner_budget, load, GW_NO_CSV, "name of the load"),
+    GW_WORD("wheel", gw_corner_budget, side, GW_SIDE_NAMES, GW_NO_CSV, "which of the two"),
+    GW_MEMBER("travel", MM, gw_corner_budget, travel, 0, "of the wheel centre; bump positive"),
+    GW_MEMBER("vertical_load", N, gw_corner_budget, vertical, 0, "on the wheel"),
+    GW_MEMBER("side_force", N, gw_corner_budget, lateral, 0, "of the road, towards the inside of the corner"),
+    GW_WITHIN("camber", gw_corner_budget, camber, &PARTS_RECORD, GW_ON_LINE, "and where it went"),
+    GW_WITHIN("toe", gw_corner_budget, toe, &PARTS_RECORD, GW_ON_LINE, "and where it went"),
+};
+const gw_record GW_CORNER_BUDGET_RECORD = GW_RECORD(gw_corner_budget, BUDGET);
+/* clang-format on */
+
+/* ---- the car with a single track ---- */
+
+/* clang-format off */
+static const gw_field CAR[] = {
+    GW_MEMBER("characteristic_speed", KM_H, gw_bicycle_figures, characteristic_speed, GW_MAY_LACK, "none unless the car understeers"),
+    GW_MEMBER("critical_speed", KM_H, gw_bicycle_figures, critical_speed, GW_MAY_LACK, "none unless it oversteers"),
+    GW_MEMBER("speed", KM_H, gw_bicycle_figures, speed, GW_NO_CSV, "of what follows"),
+    GW_MEMBER("stable", PLAIN, gw_bicycle_figures, stable, GW_NO_CSV, "below the critical speed"),
+    GW_MEMBER("natural", HZ_OF_RAD_PER_S, gw_bicycle_figures, natural, GW_MAY_LACK | GW_NO_CSV, "yaw and side slip together"),
+    GW_MEMBER("yaw_natural", HZ_OF_RAD_PER_S, gw_bicycle_figures, natural, GW_NO_JSON, "the same"),
+    GW_MEMBER("damping_ratio", PLAIN, gw_bicycle_figures, damping, GW_MAY_LACK | GW_NO_CSV, "of the same"),
+    GW_MEMBER("yaw_damping_ratio", PLAIN, gw_bicycle_figures, damping, GW_NO_JSON, "of the same"),
+    GW_MEMBER("yaw_gain_per_s", PLAIN, gw_bicycle_figures, yaw_gain, GW_MAY_LACK, "steady yaw rate per steer of the front wheels"),
+    GW_MEMBER("yaw_response", S, gw_bicycle_figures, yaw_time, GW_MAY_LACK, "from a step of steer to nine tenths of the steady yaw rate"),
+    GW_MEMBER("yaw_overshoot", PLAIN, gw_bicycle_figures, yaw_overshoot, GW_MAY_LACK, "greatest yaw rate over the steady one, less 1"),
+    GW_MEMBER("side_slip_gain", PLAIN, gw_bicycle_figures, slip_gain, GW_MAY_LACK | GW_NO_CSV, "steady side slip per steer"),
+    GW_MEMBER("side_slip_response", S, gw_bicycle_figures, slip_time, GW_MAY_LACK, "to nine tenths of the steady side slip"),
+};
+const gw_record GW_SINGLE_TRACK_RECORD = GW_RECORD(gw_bicycle_figures, CAR);
+/* clang-format on */
+
 /* ---- braking ---- */
+
+/* clang-format off */
+static const gw_field FORE_AFT[] = {
+    GW_MEMBER("fore_aft", MM_PER_G, gw_braking_corner, fore_aft_per_g, 0, "of the wheel centre; forward positive"),
+    GW_MEMBER("fore_aft", MM_PER_KN, gw_braking_corner, fore_aft_per_N, GW_MAY_LACK, "over the wheel's braking force"),
+};
+const gw_record GW_FORE_AFT_RECORD = GW_RECORD(gw_braking_corner, FORE_AFT);
+/* clang-format on */
 
 static const void *drift(const gw_place *p)
 {

@@ -37,8 +37,10 @@ gw_summary gw_summary_of(const gw_comparison *cmp, int kit);
     X(COMPLIANCE_CAMBER, "compliance camber", "compliance_camber", "camber by the bushes")                   \
     X(CURVE, "curved tyre", "curved_tyre", "what a curved tyre adds when all of these act together")
 
-/** Rows over a gw_traction_item, a gw_band_item and a gw_disturbance of a gw_braking_item. */
+/** Rows over a gw_traction_item, a gw_band_item and a gw_disturbance of a gw_braking_item; over a
+ * gw_corner_budget, a gw_bicycle_figures and a gw_braking_corner. */
 extern const gw_record GW_TRACTION_RECORD, GW_BAND_RECORD, GW_PUSH_RECORD;
+extern const gw_record GW_CORNER_BUDGET_RECORD, GW_SINGLE_TRACK_RECORD, GW_FORE_AFT_RECORD;
 
 /** Heads of an entry of the budget for people, and its key for programs. */
 const char *gw_budget_words(gw_budget_entry entry);

@@ -478,6 +478,12 @@ static const gw_field COLUMNS[] = {
 };
 const gw_record GW_RIDE_COLUMNS_RECORD = GW_RECORD(gw_ride_item, COLUMNS);
 
+static const gw_field COMPARED[] = {
+    GW_MEMBER("friction", N, gw_ride_item, result.friction, 0, "at the wheel, before it moves"),
+    GW_WORKED_OUT_OF("wheel_fore_aft", HZ, gw_ride_hz, GW_RIDE_WHEEL_FORE_AFT, 0, "natural frequency"),
+};
+const gw_record GW_RIDE_COMPARED_RECORD = GW_RECORD(gw_ride_item, COMPARED);
+
 static const gw_field LARGEST[] = {
     GW_MEMBER("largest_path", PLAIN, gw_ride_path, name, 0, "joint, spring or damper"),
     GW_MEMBER("largest_path_share", PLAIN, gw_ride_path, share, 0, "of the squared harshness"),

@@ -27,6 +27,8 @@ double gw_ride_hz(const gw_place *p);
 
 /** Columns over a gw_ride_item: comfort, harshness and noise with their ranges, here and in compare. */
 extern const gw_record GW_RIDE_COLUMNS_RECORD;
+/** What compare tells besides, in JSON and CSV alike. */
+extern const gw_record GW_RIDE_COMPARED_RECORD;
 
 /** Text for people; with `detail` every mode up to 315 Hz, otherwise body, wheel vertical and wheel fore-aft.
  */
