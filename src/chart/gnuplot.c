@@ -10,12 +10,11 @@ static void quote(gw_buf *out, const char *s)
 {
     gw_buf clean = { 0 };
     gw_buf_clean(&clean, s);
-    if (clean.failed) out->failed = true;
     gw_buf_add(out, "'"); /* between single quotes nothing but the quote itself means anything */
     for (const char *p = gw_buf_str(&clean); *p; p++)
         gw_buf_bytes(out, *p == '\'' ? "''" : p, *p == '\'' ? 2 : 1);
     gw_buf_add(out, "'");
-    gw_buf_free(&clean);
+    gw_buf_drop(&clean, out);
 }
 
 static void put_text(const gw_layout_text *t, int number, gw_buf *out)
@@ -139,10 +138,9 @@ void gw_gnuplot_page(const gw_layout *l, const gw_gnuplot_output *output, int n,
     gw_buf_fmt(out, "set xrange [0:%d]\nset yrange [%d:0]\n", l->width, l->height);
     for (int i = 0; i < l->n_texts; i++) put_text(&l->text[i], i + 1, out);
     gw_buf plot = put_shapes(l, out);
-    if (plot.failed) out->failed = true;
     for (int i = 0; i < n; i++) {
         put_output(l, output[i], out);
         gw_buf_fmt(out, "%s\nunset output\n", i ? "replot" : gw_buf_str(&plot));
     }
-    gw_buf_free(&plot);
+    gw_buf_drop(&plot, out);
 }

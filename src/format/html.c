@@ -21,11 +21,6 @@ static const char *escape_of(char c)
     }
 }
 
-void gw_html_drop(gw_buf *page, gw_buf *part)
-{
-    gw_buf_drop(part, page);
-}
-
 void gw_html_text(gw_buf *out, const char *s)
 {
     gw_buf clean = { 0 };
@@ -37,7 +32,7 @@ void gw_html_text(gw_buf *out, const char *s)
         else
             gw_buf_bytes(out, p, 1);
     }
-    gw_html_drop(out, &clean);
+    gw_buf_drop(&clean, out);
 }
 
 void gw_html_name(gw_buf *out, const char *s)
@@ -83,7 +78,7 @@ static void say(gw_buf *out, const char *sentence, const gw_html_part *parts,
         if (sentence[plain] && !part) plain++;
         gw_buf_bytes(&text, sentence, plain);
         words(out, gw_buf_str(&text));
-        gw_html_drop(out, &text);
+        gw_buf_drop(&text, out);
         sentence += plain;
         if (!part) continue;
         value(out, part->value);

@@ -32,9 +32,6 @@ void gw_html_say(gw_buf *out, const char *sentence, const gw_html_part *parts);
 /** The same as plain text, each part as by gw_buf_clean. */
 void gw_plain_say(gw_buf *out, const char *sentence, const gw_html_part *parts);
 
-/** Frees a part of a page; that memory ran out while it was made is handed on to the page. */
-void gw_html_drop(gw_buf *page, gw_buf *part);
-
 /** JSON for a <script> of type application/json: nothing in it can end the script or begin markup. */
 void gw_html_json(gw_buf *out, const char *json);
 

@@ -68,10 +68,10 @@ static void say_turn(const gw_page *p, int kit, gw_axle axle, int load, gw_buf *
     if (kit != p->r->baseline && fabs(toe - base) >= SAME &&
         gw_band_is_close(p->r->banded ? &p->r->bands : NULL, of))
         GW_TELL(out, PAGE_ANSWER_CLOSE);
-    gw_html_drop(p->out, &phrase);
-    gw_html_drop(p->out, &angle);
-    gw_html_drop(p->out, &than);
-    gw_html_drop(p->out, &percent);
+    gw_buf_drop(&phrase, p->out);
+    gw_buf_drop(&angle, p->out);
+    gw_buf_drop(&than, p->out);
+    gw_buf_drop(&percent, p->out);
 }
 
 /* The axle where most comes through speaks for the car; NULL: ride is not known. */
@@ -123,11 +123,11 @@ static void say_road(const gw_page *p, int kit, gw_buf *out)
     GW_SAY(out, PAGE_ANSWER_PATHS, { "beside", gw_buf_str(&beside) });
     say_friction(p, kit, out);
     gw_html_screen(out, false);
-    gw_html_drop(p->out, &dB);
-    gw_html_drop(p->out, &noise);
-    gw_html_drop(p->out, &feel);
-    gw_html_drop(p->out, &loud);
-    gw_html_drop(p->out, &beside);
+    gw_buf_drop(&dB, p->out);
+    gw_buf_drop(&noise, p->out);
+    gw_buf_drop(&feel, p->out);
+    gw_buf_drop(&loud, p->out);
+    gw_buf_drop(&beside, p->out);
 }
 
 /* The whole sum, and beside it what the same work costs with the first kit's bushes. */
@@ -146,8 +146,8 @@ static void say_total(const gw_page *p, int kit, const gw_car_cost *cost, gw_buf
     if (kit != 0 && again.parts > again.unpriced)
         GW_SAY(out, PAGE_ANSWER_SAME_JOINTS, { "kit", gw_page_kit(p, 0) }, { "total", gw_buf_str(&same) });
     gw_html_screen(out, false);
-    gw_html_drop(p->out, &total);
-    gw_html_drop(p->out, &same);
+    gw_buf_drop(&total, p->out);
+    gw_buf_drop(&same, p->out);
 }
 
 static void say_cost(const gw_page *p, int kit, gw_buf *out)
@@ -172,8 +172,8 @@ static void say_cost(const gw_page *p, int kit, gw_buf *out)
     else if (price || time)
         gw_html_say(out, gw_words_text(price ? GW_WORDS_PAGE_ANSWER_PRICE : GW_WORDS_PAGE_ANSWER_TIME),
                     parts);
-    gw_html_drop(p->out, &minutes);
-    gw_html_drop(p->out, &sum);
+    gw_buf_drop(&minutes, p->out);
+    gw_buf_drop(&sum, p->out);
 }
 
 /* The turns of the wheel that a sentence tells: the axle looked at, under the two loads; the other axle only
@@ -243,7 +243,7 @@ static void answer_of(const gw_page *p, int kit)
     gw_buf_add(p->out, ":</strong> ");
     gw_buf_add(p->out, gw_buf_str(&text));
     gw_buf_add(p->out, "</li>\n");
-    gw_html_drop(p->out, &text);
+    gw_buf_drop(&text, p->out);
 }
 
 gw_words gw_page_question(const gw_page *p)

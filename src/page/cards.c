@@ -32,7 +32,7 @@ static void figure(const gw_page *p, gw_feel feel, const gw_card *card, gw_buf *
         bool more = card->cost.unpriced || (p->c->shop.has_labour && card->cost.untimed);
         gw_page_money(p, g->value, more, &money);
         gw_html_text(out, gw_buf_str(&money));
-        gw_html_drop(p->out, &money);
+        gw_buf_drop(&money, p->out);
     } else if (feel == GW_FEEL_BRAKES) {
         gw_html_figure(out, gw_fixed(gw_unit_out(GW_UNIT_DEG, g->value), 2), "\xC2\xB0");
     } else if (feel == GW_FEEL_CORNER) {

@@ -43,7 +43,7 @@ static void cells(const gw_page *p, const gw_combination *of)
                    "dB");
     gw_buf_add(p->out, "</td><td>");
     gw_html_text(p->out, gw_buf_str(&cost));
-    gw_html_drop(p->out, &cost);
+    gw_buf_drop(&cost, p->out);
 }
 
 static void row(const gw_page *p, const char *name, const gw_combination *of)
@@ -60,7 +60,7 @@ static void picked(const gw_page *p, int which)
     const gw_choose_study *s = p->wish->choose;
     gw_buf name = { 0 };
     if (gw_page_pick(p, which, &name)) row(p, gw_buf_str(&name), &s->front[s->recommended[which].member]);
-    gw_html_drop(p->out, &name);
+    gw_buf_drop(&name, p->out);
 }
 
 static void table(const gw_page *p)
@@ -94,7 +94,7 @@ static void order(const gw_page *p, const gw_recommendation *r, int which)
     gw_buf_add(p->out, "<li>");
     gw_html_name(p->out, gw_buf_str(&text));
     gw_buf_add(p->out, "</li>\n");
-    gw_html_drop(p->out, &text);
+    gw_buf_drop(&text, p->out);
 }
 
 static void ladder(const gw_page *p)

@@ -47,7 +47,7 @@ static void put_loads(const gw_page *p, gw_json *json)
         gw_json_number(json, "brake_g", whole ? load->manoeuvre.brake_g : 0.0);
         gw_json_number(json, "lateral_g", whole ? load->manoeuvre.lateral_g : 0.0);
         gw_json_close(json);
-        gw_html_drop(p->out, &phrase);
+        gw_buf_drop(&phrase, p->out);
     }
     gw_json_close(json);
 }
@@ -240,6 +240,6 @@ void gw_page_data(const gw_page *p)
     put_tight(gw_buf_str(&text), &tight);
     gw_html_json(p->out, gw_buf_str(&tight));
     gw_buf_add(p->out, "</script>\n");
-    gw_html_drop(p->out, &text);
-    gw_html_drop(p->out, &tight);
+    gw_buf_drop(&text, p->out);
+    gw_buf_drop(&tight, p->out);
 }

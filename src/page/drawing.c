@@ -83,7 +83,7 @@ static void put_joints(const gw_page *p, gw_json *json, gw_axle axle)
         gw_buf name = { 0 };
         gw_joint_said(&p->c->corners[axle], in_corner(p, axle, j), &name);
         gw_json_string(json, "label", gw_buf_str(&name));
-        gw_html_drop(json->out, &name);
+        gw_buf_drop(&name, json->out);
         if (!gw_is_pair(&p->c->corners[axle])) gw_json_string(json, "side", gw_joint_side(pair, j));
         gw_json_int(json, "a", joint->body_a);
         gw_json_int(json, "b", joint->body_b);

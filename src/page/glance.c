@@ -41,7 +41,7 @@ static void head(const gw_page *p, const column *col, int n)
                     gw_words_text(col[i].camber ? GW_WORDS_PAGE_GLANCE_CAMBER : GW_WORDS_PAGE_GLANCE_TOE),
                     parts);
         gw_buf_add(out, "</th>");
-        gw_html_drop(p->out, &phrase);
+        gw_buf_drop(&phrase, p->out);
     }
     const gw_shop *shop = &p->c->shop;
     const gw_words rest[] = { GW_WORDS_PAGE_GLANCE_HARSH, GW_WORDS_PAGE_GLANCE_NOISE,
@@ -103,7 +103,7 @@ static void money_cell(const gw_page *p, double sum, bool known, bool more)
     gw_page_money(p, sum, more, &text);
     gw_html_text(p->out, known ? gw_buf_str(&text) : gw_words_text(GW_WORDS_PAGE_NOTHING));
     gw_buf_add(p->out, "</td>");
-    gw_html_drop(p->out, &text);
+    gw_buf_drop(&text, p->out);
 }
 
 static void cost_cells(const gw_page *p, int kit)
@@ -119,7 +119,7 @@ static void cost_cells(const gw_page *p, int kit)
     else
         GW_TELL(p->out, PAGE_NOTHING);
     gw_buf_add(p->out, "</td>");
-    gw_html_drop(p->out, &time);
+    gw_buf_drop(&time, p->out);
     if (has_total(p))
         money_cell(p, cost.total, cost.parts > cost.unpriced,
                    cost.unpriced || (p->c->shop.has_labour && cost.untimed));

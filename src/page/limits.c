@@ -32,9 +32,9 @@ static void beyond(const gw_page *p, const gw_overload *o)
            { "load", gw_buf_str(&load) }, { "what", GW_JUDGED_WORDS[o->verdict.what] },
            { "value", gw_buf_str(&value) }, { "limit", gw_buf_str(&limit) }, { "source", o->verdict.source });
     gw_buf_add(p->out, "</li>\n");
-    gw_html_drop(p->out, &value);
-    gw_html_drop(p->out, &limit);
-    gw_html_drop(p->out, &load);
+    gw_buf_drop(&value, p->out);
+    gw_buf_drop(&limit, p->out);
+    gw_buf_drop(&load, p->out);
 }
 
 static void all_beyond(const gw_page *p)

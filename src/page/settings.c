@@ -80,7 +80,7 @@ static void settings_table(const gw_page *p, const gw_align_item *item)
         gw_buf_add(p->out, "</th><td class=\"text\">");
         say_setting(p, corner, &align->adjusters[i], &item->set[i]);
         gw_buf_add(p->out, "</td></tr>\n");
-        gw_html_drop(p->out, &name);
+        gw_buf_drop(&name, p->out);
     }
     gw_buf_add(p->out, "</tbody></table>\n");
 }
@@ -98,7 +98,7 @@ static void verdict_row(const gw_page *p, const char *joint, const char *what, g
     gw_buf_fmt(p->out, "</td><td class=\"text\">%s", holds ? "" : "<strong class=\"fails\">");
     gw_html_text(p->out, gw_words_text(holds ? GW_WORDS_PAGE_SHOP_HOLDS : GW_WORDS_PAGE_SHOP_FAILS));
     gw_buf_fmt(p->out, "%s</td></tr>\n", holds ? "" : "</strong>");
-    gw_html_drop(p->out, values);
+    gw_buf_drop(values, p->out);
 }
 
 static void tilt_rows(const gw_page *p, const gw_align_item *item)

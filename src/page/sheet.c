@@ -26,10 +26,10 @@ static void say_target(const gw_page *p, gw_axle axle)
         const gw_html_part parts[] = { { "angle", gw_buf_str(&angle) }, { NULL, NULL } };
         if (target.n) GW_TELL(&target, PAGE_ANSWER_COMMA);
         gw_plain_say(&target, gw_words_text(WORDS[t]), parts);
-        gw_html_drop(p->out, &angle);
+        gw_buf_drop(&angle, p->out);
     }
     GW_SAY(p->out, PAGE_SHEET_AXLE, { "axle", gw_page_wheel_of(axle) }, { "target", gw_buf_str(&target) });
-    gw_html_drop(p->out, &target);
+    gw_buf_drop(&target, p->out);
 }
 
 static void head(const gw_page *p)

@@ -124,10 +124,10 @@ static void say_failure(const gw_page *p, const gw_page_failure *f)
     GW_SAY(p->out, PAGE_STAND_FAILURE, { "joint", gw_buf_str(&joint) },
            { "what", GW_JUDGED_WORDS[f->verdict.what] }, { "value", gw_buf_str(&value) },
            { "load", gw_buf_str(&load) }, { "limit", gw_buf_str(&limit) });
-    gw_html_drop(p->out, &joint);
-    gw_html_drop(p->out, &value);
-    gw_html_drop(p->out, &limit);
-    gw_html_drop(p->out, &load);
+    gw_buf_drop(&joint, p->out);
+    gw_buf_drop(&value, p->out);
+    gw_buf_drop(&limit, p->out);
+    gw_buf_drop(&load, p->out);
 }
 
 static void say_failures(const gw_page *p, const gw_page_failures *all)
@@ -159,8 +159,8 @@ static void say_nearest(const gw_page *p, int kit)
     gw_page_joint(p, o->axle, o->joint, &joint);
     GW_SAY(p->out, PAGE_STAND_NEAR, { "joint", gw_buf_str(&joint) }, { "percent", gw_buf_str(&percent) },
            { "what", gw_page_figure_word(&o->verdict) });
-    gw_html_drop(p->out, &joint);
-    gw_html_drop(p->out, &percent);
+    gw_buf_drop(&joint, p->out);
+    gw_buf_drop(&percent, p->out);
 }
 
 static void say_judged(const gw_page *p, int kit, bool *any)

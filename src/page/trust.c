@@ -54,8 +54,8 @@ static void ranges(const gw_page *p, gw_buf *out)
                                        { NULL, NULL } };
         if (!first) gw_buf_add(out, "; ");
         gw_plain_say(out, gw_words_text(GW_WORDS_PAGE_TRUST_RANGE), parts);
-        gw_html_drop(out, &l);
-        gw_html_drop(out, &h);
+        gw_buf_drop(&l, out);
+        gw_buf_drop(&h, out);
         first = false;
     }
 }
@@ -75,7 +75,7 @@ static void ride_warnings(const gw_page *p, const gw_ride_item *item)
         gw_buf_fmt(&text, "%s, %s: %s", gw_page_kit(p, item->kit), gw_page_axle(item->axle),
                    item->result.warnings[i]);
         warning(p, gw_buf_str(&text));
-        gw_html_drop(p->out, &text);
+        gw_buf_drop(&text, p->out);
     }
 }
 
@@ -125,7 +125,7 @@ static void bands(const gw_page *p)
     if (close_pairs(p, &pairs)) GW_SAY(p->out, PAGE_TRUST_CLOSE, { "pairs", gw_buf_str(&pairs) });
     gw_html_screen(p->out, false);
     end(p);
-    gw_html_drop(p->out, &pairs);
+    gw_buf_drop(&pairs, p->out);
 }
 
 void gw_page_trust(const gw_page *p)
@@ -143,7 +143,7 @@ void gw_page_trust(const gw_page *p)
         GW_SAY(p->out, PAGE_TRUST_RANGES, { "ranges", gw_buf_str(&text) });
         gw_html_screen(p->out, false);
         end(p);
-        gw_html_drop(p->out, &text);
+        gw_buf_drop(&text, p->out);
     }
     if (p->r->banded && p->r->bands.n_figures) bands(p);
     item(p, GW_WORDS_PAGE_TRUST_STATIC);
@@ -189,8 +189,8 @@ static void wheel(const gw_page *p, gw_axle axle)
            { "load", gw_fixed(corner->wheel.static_load, 0).s },
            { "joints", gw_fixed(corner->n_joints, 0).s });
     row_end(p);
-    gw_html_drop(p->out, &camber);
-    gw_html_drop(p->out, &toe);
+    gw_buf_drop(&camber, p->out);
+    gw_buf_drop(&toe, p->out);
 }
 
 static void road(const gw_page *p)
@@ -227,7 +227,7 @@ static void loads(const gw_page *p)
             gw_html_text(p->out, gw_buf_str(&phrase));
             gw_buf_add(p->out, ")");
         }
-        gw_html_drop(p->out, &phrase);
+        gw_buf_drop(&phrase, p->out);
     }
     row_end(p);
 }

@@ -160,7 +160,7 @@ static void first_state(const gw_page *p)
     gw_page_load(p, p->load, &load);
     GW_SAY(p->out, PAGE_STATE_LOAD, { "kit", gw_page_kit(p, p->kit) }, { "axle", gw_page_axle(p->axle) },
            { "load", gw_buf_str(&load) });
-    gw_html_drop(p->out, &load);
+    gw_buf_drop(&load, p->out);
 }
 
 static void state_table(const gw_page *p)
@@ -240,7 +240,7 @@ static void first_shares(const gw_page *p)
         gw_buf name = { 0 };
         gw_joint_said(corner, top[i].joint, &name);
         put_share(p, gw_buf_str(&name), top[i].angle, widest);
-        gw_html_drop(p->out, &name);
+        gw_buf_drop(&name, p->out);
     }
     put_share(p, gw_words_text(GW_WORDS_PAGE_SHARE_REST), rest, widest);
     put_share(p, gw_words_text(GW_WORDS_PAGE_SHARE_TRAVEL), d->result.travel_toe, widest);

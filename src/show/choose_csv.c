@@ -28,9 +28,7 @@ static void put_heads(const gw_case *c, const gw_choose_study *s, gw_csv *csv)
         gw_buf head = { 0 };
         gw_buf_fmt(&head, "%s, %s, %s: %s", c->loads[figure->load].name, gw_axle_name(figure->axle),
                    gw_choose_wheel(c, figure), GW_GOAL_FIGURES[figure->figure]);
-        if (head.failed) csv->out->failed = true;
-        gw_csv_string(csv, gw_buf_str(&head));
-        gw_buf_free(&head);
+        gw_csv_text(csv, &head);
     }
     gw_csv_end_row(csv);
 }

@@ -154,9 +154,8 @@ static void narrows_cell(const gw_case *c, const gw_next_reading *next, gw_table
         gw_buf_clean(&text, c->uncertain.figure[next->narrows[i].figure].of);
         gw_buf_fmt(&text, " by %.0f %%", 100.0 * next->narrows[i].narrowed);
     }
-    gw_table_cell(table, next->n_narrows ? gw_buf_str(&text) : "many, each a little");
-    if (text.failed) table->failed = true;
-    gw_buf_free(&text);
+    if (!next->n_narrows) gw_buf_add(&text, "many, each a little");
+    gw_table_cell_of(table, &text);
 }
 
 static void next_table(const gw_case *c, const gw_next_study *next, gw_paper *paper)

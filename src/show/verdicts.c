@@ -198,9 +198,8 @@ void gw_changes_text(const gw_handling_page *p)
     if (all > told) gw_buf_fmt(&text, "; and %d more (--detail)", all - told);
     gw_buf_add(&text, ".");
     if (all) gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
-    if (text.failed || rest.failed) p->out->failed = true;
-    gw_buf_free(&text);
-    gw_buf_free(&rest);
+    gw_buf_drop(&text, p->out);
+    gw_buf_drop(&rest, p->out);
 }
 
 static int percent_of(const gw_stand *s)
