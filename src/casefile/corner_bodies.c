@@ -37,6 +37,12 @@ static int find_own(const gw_corner *corner, const char *name)
     return -1;
 }
 
+/* The chassis, or a member that both wheels share; -1: none of them. */
+static int find_common(const gw_corner *corner, const char *name)
+{
+    return strcmp(name, "chassis") == 0 ? GW_CHASSIS : gw_body_shared(corner, name);
+}
+
 /* With a side that was written before it. */
 static int own_body(gw_corner_reader *r, const gw_node *at, int side, const char *name)
 {
@@ -45,7 +51,7 @@ static int own_body(gw_corner_reader *r, const gw_node *at, int side, const char
     gw_nearest near = { .want = name };
     int body = find_own(corner, name);
     if (body >= 0) return side == GW_LEFT_WHEEL ? body : gw_body_in_mirror(corner, body);
-    if (strcmp(name, "chassis") == 0 || gw_body_shared(corner, name) >= 0) {
+    if (find_common(corner, name) >= 0) {
         gw_fault(&r->cr->rd, at, "both wheels share %s, so it has no side: write \"%s\"", name, name);
         return -1;
     }
@@ -77,7 +83,7 @@ static int axle_body(gw_corner_reader *r, const gw_node *at, const char *name)
     for (int s = 0; s < 2; s++)
         if (strncmp(name, SIDES[s], strlen(SIDES[s])) == 0)
             return own_body(r, at, s, name + strlen(SIDES[s]));
-    int body = strcmp(name, "chassis") == 0 ? GW_CHASSIS : gw_body_shared(corner, name);
+    int body = find_common(corner, name);
     if (body >= 0) return body;
     if (find_own(corner, name) >= 0) {
         gw_fault(&r->cr->rd, at, "say of which side: \"left.%s\" or \"right.%s\"", name, name);
