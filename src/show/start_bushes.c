@@ -9,23 +9,25 @@
 
 static const double BEAM_TWIST = 0.016; /* torsional rate of a twist beam per mass of the car [N m/deg/kg] */
 
+/* A compliance bush ends in a stop; polyurethane in place of so much rubber turns on a thick tube, or it
+ * would give more than the rubber on its stop: common practice. */
+/* clang-format off */
 static const struct {
-    double inner, outer, length; /* of the rubber [mm]                  */
-    double ball, width, rating;  /* of the bearing in its place [mm, kN] */
+    double inner, outer, length; /* of the rubber [mm]                             */
+    double gap, rate;            /* of its stop [mm, N/mm]; 0: it has none         */
+    double tube;                 /* what polyurethane in its place turns on [mm]   */
+    double ball, width, rating;  /* of the bearing in its place [mm, kN]; 0: none  */
 } SIZE[GW_START_RUBBERS] = {
-    { 20, 46, 68, 25, 20, 60 }, { 24, 76, 40, 25, 20, 60 },  { 18, 38, 42, 22, 18, 45 },
-    { 16, 36, 36, 22, 18, 45 }, { 24, 56, 60, 35, 28, 110 }, { 36, 62, 64, 0, 0, 0 },
-    { 14, 30, 40, 0, 0, 0 },    { 20, 44, 40, 0, 0, 0 },
+    [GW_START_ARM_RUBBER] =      { 20, 46, 68, 0,   0,     20, 25, 20, 60 },
+    [GW_START_TENSION_RUBBER] =  { 24, 76, 40, 2.5, 18000, 44, 25, 20, 60 },
+    [GW_START_UPPER_RUBBER] =    { 18, 38, 42, 0,   0,     18, 22, 18, 45 },
+    [GW_START_LINK_RUBBER] =     { 16, 36, 36, 0,   0,     16, 22, 18, 45 },
+    [GW_START_TRAIL_RUBBER] =    { 24, 56, 60, 0,   0,     24, 35, 28, 110 },
+    [GW_START_SUBFRAME_RUBBER] = { 36, 62, 64, 0,   0,     0,  0,  0,  0 },
+    [GW_START_RACK_RUBBER] =     { 14, 30, 40, 0,   0,     0,  0,  0,  0 },
+    [GW_START_BAR_RUBBER] =      { 20, 44, 40, 0,   0,     0,  0,  0,  0 },
 };
-
-/* Of the rubber: how far it gives before it meets its stop [mm], and the stop's rate [N/mm]. */
-static const struct {
-    double gap, rate;
-} STOP[GW_START_RUBBERS] = { [GW_START_TENSION_RUBBER] = { 2.5, 18000 } };
-
-/* Polyurethane in place of much rubber turns on a thick tube, or it would give more than the rubber on its
- * stop: common practice [mm]. */
-static const double TENSION_TUBE = 44;
+/* clang-format on */
 
 /* Of flanged polyurethane in the places of shared parts, where a sleeve alone would slide: common practice.
  */
@@ -122,7 +124,7 @@ static void poly(gw_json *json, int b)
     gw_json_object(json, name);
     gw_json_string(json, "type", "unbonded");
     gw_json_string(json, "material", "pu-85a");
-    size_of(json, b, b == GW_START_TENSION_RUBBER ? TENSION_TUBE : SIZE[b].inner);
+    size_of(json, b, SIZE[b].tube);
     gw_json_number(json, "friction_coefficient", 0.15);
     gw_json_close(json);
 }
@@ -146,10 +148,10 @@ static void bearing(gw_json *json, int b)
  * practice. */
 static void stop(gw_json *json, int b)
 {
-    if (STOP[b].gap == 0) return;
+    if (SIZE[b].gap == 0) return;
     gw_json_object_on_line(json, "stop");
-    gw_json_number(json, "gap_mm", STOP[b].gap);
-    gw_json_number(json, "rate_N_per_mm", STOP[b].rate);
+    gw_json_number(json, "gap_mm", SIZE[b].gap);
+    gw_json_number(json, "rate_N_per_mm", SIZE[b].rate);
     gw_json_close(json);
 }
 
