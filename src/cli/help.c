@@ -46,8 +46,8 @@ static void put_option(FILE *to, gw_option option, const gw_command *command)
 
 void gw_help_command(const gw_command *command, FILE *to)
 {
-    fprintf(to, "giveway %s: %s\n\nusage: giveway %s %s [options]\n\n", command->name, command->summary,
-            command->name, command->args);
+    fprintf(to, "giveway %s: %s\n\nusage: giveway %s%s%s [options]\n\n", command->name, command->summary,
+            command->name, *command->args ? " " : "", command->args);
     if (command->details) {
         put_paragraph(to, command->details, 0);
         fputs("\n", to);

@@ -131,8 +131,9 @@ static gw_status check_words(const gw_args *args, gw_error *err)
     if (args->n_words < command->min_words)
         return gw_fail(err, GW_E_USAGE, "something is missing: giveway %s %s", command->name, command->args);
     if (args->n_words > command->max_words)
-        return gw_fail(err, GW_E_USAGE, "\"%s\" is one word too many: giveway %s %s",
-                       args->words[command->max_words], command->name, command->args);
+        return gw_fail(err, GW_E_USAGE, "\"%s\" is one word too many: giveway %s%s%s",
+                       args->words[command->max_words], command->name, *command->args ? " " : "",
+                       command->args);
     return GW_OK;
 }
 
