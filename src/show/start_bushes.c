@@ -20,7 +20,7 @@ static const struct {
 } SIZE[GW_START_RUBBERS] = {
     [GW_START_ARM_RUBBER] =      { 20, 46, 68, 0,   0,     20, 25, 20, 60 },
     [GW_START_TENSION_RUBBER] =  { 24, 76, 40, 2.5, 18000, 44, 25, 20, 60 },
-    [GW_START_UPPER_RUBBER] =    { 18, 38, 42, 0,   0,     18, 22, 18, 45 },
+    [GW_START_UPPER_RUBBER] =    { 18, 38, 45, 0,   0,     18, 22, 18, 45 },
     [GW_START_LINK_RUBBER] =     { 16, 36, 36, 0,   0,     16, 22, 18, 45 },
     [GW_START_TRAIL_RUBBER] =    { 24, 56, 60, 0,   0,     24, 35, 28, 110 },
     [GW_START_SUBFRAME_RUBBER] = { 36, 62, 64, 0,   0,     0,  0,  0,  0 },

@@ -109,16 +109,16 @@ static const gw_start_joint STRUT_REAR_JOINTS[] = {
 };
 
 static const gw_start_point DOUBLE_WISHBONE_POINTS[] = {
-    POINT("lower_arm_front", 130, 420, -117, BUSH), POINT("lower_arm_rear", -180, 415, -113, BUSH),
-    POINT("lower_arm_ball", 0, 75, -128, BALL),     POINT("upper_arm_front", 95, 360, 148, BUSH),
-    POINT("upper_arm_rear", -115, 355, 142, BUSH),  POINT("upper_arm_ball", -12, 125, 172, BALL),
-    POINT("tie_inner", 140, 407.1, -59.1, BALL),    POINT("tie_outer", 150, 85, -60, BALL),
-    POINT("spring_seat", -12, 205, -121, SEAT),     POINT("spring_top", -20, 280, 380, TOP),
+    POINT("lower_arm_front", 90, 419.4, -116.5, BUSH), POINT("lower_arm_rear", -250, 413.9, -112.1, BUSH),
+    POINT("lower_arm_ball", 0, 75, -128, BALL),        POINT("upper_arm_front", 95, 360, 148, BUSH),
+    POINT("upper_arm_rear", -115, 355, 142, BUSH),     POINT("upper_arm_ball", -12, 125, 172, BALL),
+    POINT("tie_inner", 140, 407.1, -59.1, BALL),       POINT("tie_outer", 150, 85, -60, BALL),
+    POINT("spring_seat", -12, 205, -121, SEAT),        POINT("spring_top", -20, 280, 380, TOP),
 };
 
 static const gw_start_joint DOUBLE_WISHBONE_JOINTS[] = {
     LOW("lower_arm_front", "lower arm, front", "lower_arm", 310, -5, -4, ARM_RUBBER),
-    LOW("lower_arm_rear", "lower arm, rear", "lower_arm", 310, -5, -4, ARM_RUBBER),
+    LOW("lower_arm_rear", "lower arm, rear", "lower_arm", 0, 0, 1, TENSION_RUBBER),
     JOINT("lower_arm_ball", "lower ball joint", "lower_arm", "upright", 0, 0, 1, BALL),
     HIGH("upper_arm_front", "upper arm, front", "upper_arm", 210, -5, 6, UPPER_RUBBER),
     HIGH("upper_arm_rear", "upper arm, rear", "upper_arm", 210, -5, 6, UPPER_RUBBER),

@@ -120,6 +120,15 @@ def overloaded(binary, folder, words):
         yield f"rubber: {nearest['label']} at {nearest['part_of_limit']:.2f} of its limit, {kit['limits']['judged']} judged"
 
 
+def doubted(binary, folder, words):
+    """A first case is usual in all that `check` knows to be usual."""
+    path = Path(folder) / "usual.json"
+    path.write_text(run(binary, "start", *words))
+    done = subprocess.run([binary, "check", str(path)], text=True, capture_output=True, check=True)
+    if "warning" in done.stdout + done.stderr:
+        yield (done.stderr or done.stdout).splitlines()[0]
+
+
 def main():
     binary, every = sys.argv[1], "--all" in sys.argv
     trials = [(f, r, []) for f, r in itertools.product(FRONT, REAR)]
@@ -147,7 +156,7 @@ def main():
             words = ["--front", front, "--rear", rear, *options]
             wrong += [f"{' '.join(words)}: {w}" for w in outside(figures(binary, folder, words), (front, rear))]
             if not options:
-                wrong += [f"{' '.join(words)}: {w}" for w in overloaded(binary, folder, words)]
+                wrong += [f"{' '.join(words)}: {w}" for look in (overloaded, doubted) for w in look(binary, folder, words)]
         path = Path(folder) / "whole.json"
         for rear in REAR:
             path.write_text(run(binary, "start", "--front", FRONT[REAR.index(rear) % 3], "--rear", rear))
