@@ -26,6 +26,18 @@ int gw_lines_width(const char *s)
     return widest;
 }
 
+/* Where one word too long for a line is broken: behind a full stop, as paths of a case have them, else behind
+ * an underscore; where neither stands in the second half of the line, at its end. */
+static const char *seam_of(const char *start, const char *end)
+{
+    const char *underscore = NULL;
+    for (const char *p = end; p - start > (end - start) / 2; p--) {
+        if (p[-1] == '.') return p;
+        if (p[-1] == '_' && !underscore) underscore = p;
+    }
+    return underscore ? underscore : end;
+}
+
 const char *gw_wrap_next(const char **s, int width, size_t *n)
 {
     const char *start = *s, *p = start, *blank = NULL;
@@ -39,7 +51,7 @@ const char *gw_wrap_next(const char **s, int width, size_t *n)
         p = next;
     }
     const char *end = p;
-    if (*p && *p != '\n' && *p != ' ' && blank && blank > start) end = blank;
+    if (*p && *p != '\n' && *p != ' ') end = blank && blank > start ? blank : seam_of(start, p);
     *n = (size_t)(end - start);
     p = end;
     while (*p == ' ') p++;

@@ -13,7 +13,8 @@ int gw_lines_width(const char *s);
 
 /**
  * The next line of at most `width` columns: up to a line break, else up to the last blank that fits,
- * else as many letters as fit (at least one). Returns where it begins, its bytes in `*n`, and moves
+ * else of one word as many letters as fit (at least one), broken behind a full stop or an underscore where
+ * one stands in the second half of the line. Returns where it begins, its bytes in `*n`, and moves
  * `*s` to what is left, past the blanks between.
  */
 const char *gw_wrap_next(const char **s, int width, size_t *n);

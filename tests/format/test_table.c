@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "support/check.h"
 
-#include "format/table.h"
 #include "base/utf8.h"
+#include "format/table.h"
+#include "format/wrap.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -72,6 +73,28 @@ static void words_wrap_and_numbers_are_never_cut(void **state)
     check_contains(out.s, "Donaudampfschifffah\n");
     gw_table_free(&t);
     gw_buf_free(&out);
+}
+
+static void pieces_are(const char *s, int width, const char *first, const char *second)
+{
+    size_t n;
+    const char *at = gw_wrap_next(&s, width, &n);
+    assert_int_equal(n, strlen(first));
+    assert_memory_equal(at, first, n);
+    at = gw_wrap_next(&s, width, &n);
+    assert_int_equal(n, strlen(second));
+    assert_memory_equal(at, second, n);
+}
+
+static void a_word_too_long_is_broken_at_a_seam_of_its_own(void **state)
+{
+    (void)state;
+    pieces_are("corners.front.points_mm.lower_front_inner[2]", 34, "corners.front.points_mm.",
+               "lower_front_inner[2]");
+    pieces_are("lower_arm_front_of_the_left", 18, "lower_arm_front_", "of_the_left");
+    pieces_are("a.longlonglonglong", 8, "a.longlo", "nglonglo"); /* a seam too early is none */
+    pieces_are("__________", 1, "_", "_");
+    pieces_are("two words.of_one", 12, "two", "words.of_one");
 }
 
 static void too_many_columns_continue_below_with_the_first_again(void **state)
@@ -155,6 +178,7 @@ int main(void)
         cmocka_unit_test(columns_line_up_and_lines_end_without_blanks),
         cmocka_unit_test(width_counts_letters_and_not_bytes),
         cmocka_unit_test(words_wrap_and_numbers_are_never_cut),
+        cmocka_unit_test(a_word_too_long_is_broken_at_a_seam_of_its_own),
         cmocka_unit_test(too_many_columns_continue_below_with_the_first_again),
         cmocka_unit_test(names_cannot_steer_the_terminal),
         cmocka_unit_test(bold_heads_keep_the_layout),
