@@ -346,7 +346,7 @@
     for (const part of [-1, -0.5, 0, 0.5, 1]) {
       const a = ((part * 70 - 90) * Math.PI) / 180, at = (r) => `${(80 + r * Math.cos(a)).toFixed(1)} ${(88 + r * Math.sin(a)).toFixed(1)}`;
       svg.append(shape("path", { class: "tick", d: `M${at(66)}L${at(72)}` }));
-      if (part % 1 === 0) { const [x, y] = at(80).split(" "); svg.append(shape("text", { x, y, "text-anchor": part < 0 ? "start" : part > 0 ? "end" : "middle" }, part ? signed(part * limit * way, limit < 1 ? 1 : 0) + "\u00b0" : "0")); }
+      if (part % 1 === 0) { const [x, y] = at(part ? 84 : 80).split(" "); svg.append(shape("text", { x, y: part ? Number(y) + 20 : y, "text-anchor": part < 0 ? "start" : part > 0 ? "end" : "middle" }, part ? signed(part * limit * way, limit < 1 ? 1 : 0) + "\u00b0" : "0")); }
     }
     const a = (d) => ((d - 90) * Math.PI) / 180;
     svg.append(shape("path", { class: "arc", d: `M${80 + 72 * Math.cos(a(-70))} ${88 + 72 * Math.sin(a(-70))}A72 72 0 0 1 ${80 + 72 * Math.cos(a(70))} ${88 + 72 * Math.sin(a(70))}` }));
