@@ -96,33 +96,28 @@ static void decibel_cell(const gw_page *p, int kit, bool noise)
                        "dB</td>");
 }
 
-static void money_cell(const gw_page *p, double sum, bool known, bool more)
+/* A kit that changes nothing costs nothing; parts of which none has a figure cost nobody knows what. */
+static void cost_cell(const gw_page *p, int parts, int without, gw_buf *sum)
 {
-    gw_buf text = { 0 };
+    gw_words words = parts ? GW_WORDS_PAGE_UNKNOWN : GW_WORDS_PAGE_NOTHING;
     gw_buf_add(p->out, "<td>");
-    gw_page_money(p, sum, more, &text);
-    gw_html_text(p->out, known ? gw_buf_str(&text) : gw_words_text(GW_WORDS_PAGE_NOTHING));
+    gw_html_text(p->out, parts > without ? gw_buf_str(sum) : gw_words_text(words));
     gw_buf_add(p->out, "</td>");
-    gw_buf_drop(&text, p->out);
+    gw_buf_drop(sum, p->out);
 }
 
 static void cost_cells(const gw_page *p, int kit)
 {
     gw_car_cost cost = gw_car_cost_of(p->c, kit);
-    gw_buf time = { 0 };
-    money_cell(p, cost.price, cost.parts > cost.unpriced, cost.unpriced);
-    gw_buf_add(p->out, "<td>");
+    gw_buf price = { 0 }, time = { 0 }, total = { 0 };
+    gw_page_money(p, cost.price, cost.unpriced, &price);
+    cost_cell(p, cost.parts, cost.unpriced, &price);
     gw_page_minutes(&time, cost.minutes);
     if (cost.untimed) gw_buf_add(&time, "+");
-    if (cost.parts > cost.untimed)
-        gw_html_text(p->out, gw_buf_str(&time));
-    else
-        GW_TELL(p->out, PAGE_NOTHING);
-    gw_buf_add(p->out, "</td>");
-    gw_buf_drop(&time, p->out);
-    if (has_total(p))
-        money_cell(p, cost.total, cost.parts > cost.unpriced,
-                   cost.unpriced || (p->c->shop.has_labour && cost.untimed));
+    cost_cell(p, cost.parts, cost.untimed, &time);
+    if (!has_total(p)) return;
+    gw_page_money(p, cost.total, cost.unpriced || (p->c->shop.has_labour && cost.untimed), &total);
+    cost_cell(p, cost.parts, cost.unpriced, &total);
 }
 
 static void row(const gw_page *p, const column *col, int n, int kit)
@@ -141,11 +136,13 @@ static void row(const gw_page *p, const column *col, int n, int kit)
 }
 
 /* A sum that some parts are missing from carries a plus sign, and this says so. */
-static bool any_unknown(const gw_page *p)
+static bool any_incomplete(const gw_page *p)
 {
     for (int k = 0; k < p->c->n_kits; k++) {
         gw_car_cost cost = gw_car_cost_of(p->c, k);
-        if (gw_page_has_kit(p, k) && (cost.unpriced || cost.untimed)) return true;
+        bool price = cost.unpriced && cost.parts > cost.unpriced;
+        bool time = cost.untimed && cost.parts > cost.untimed;
+        if (gw_page_has_kit(p, k) && (price || time)) return true;
     }
     return false;
 }
@@ -165,7 +162,7 @@ void gw_page_glance(const gw_page *p)
     GW_SAY(p->out, PAGE_GLANCE_NOTE, { "kit", gw_page_kit(p, 0) });
     gw_buf_add(p->out, " ");
     GW_SAY(p->out, PAGE_COST_NOTE, { "kit", gw_page_kit(p, 0) });
-    if (any_unknown(p)) {
+    if (any_incomplete(p)) {
         gw_buf_add(p->out, " ");
         GW_TELL(p->out, PAGE_COST_PART);
     }
