@@ -307,11 +307,11 @@ static void say_trade(const gw_comparison *cmp, gw_axle axle, const gw_trade *t,
                    where, kit);
     } else {
         double dB = t->x[best] - t->x[0];
-        gw_buf_fmt(out, "%s is %s deg steadier at the %s", kit, gw_fixed(t->y[0] - t->y[best], 2).s, where);
+        gw_buf_fmt(out, "With %s the %s is %s deg steadier", kit, where, gw_fixed(t->y[0] - t->y[best], 2).s);
         if (fabs(dB) < 0.05)
             gw_buf_add(out, " and no harsher");
         else
-            gw_buf_fmt(out, dB > 0.0 ? " and costs %s dB of harshness" : " and %s dB less harsh",
+            gw_buf_fmt(out, dB > 0.0 ? " and %s dB harsher" : " and %s dB less harsh",
                        gw_fixed(fabs(dB), 1).s);
     }
 }

@@ -190,9 +190,9 @@ static void say_bands(const gw_ride_drawing *d, int from, const double *values, 
     if (!(fabs(values[most]) >= 0.5))
         gw_buf_fmt(out, "At the %s nothing parts the kits in any third-octave", where(d));
     else
-        gw_buf_fmt(out, "At the %s %s lets up to %s dB %s through, at %s Hz", where(d),
-                   d->names[from + most / GW_BANDS], gw_fixed(fabs(values[most]), 1).s,
-                   values[most] > 0.0 ? "more" : "less",
+        gw_buf_fmt(out, "At the %s up to %s dB %s comes through with %s, at %s Hz", where(d),
+                   gw_fixed(fabs(values[most]), 1).s, values[most] > 0.0 ? "more" : "less",
+                   d->names[from + most / GW_BANDS],
                    gw_exact(gw_band_nominal(GW_BAND_FIRST + most % GW_BANDS)).s);
 }
 
