@@ -226,6 +226,7 @@ def bumps(charts, ride):
 
 
 def trades(charts, data, told_ride, kits):
+    looked = 0
     for axle in (0, 1):
         corner = "front" if axle == 0 else "rear"
         key = f"grip-against-harshness-{corner}"
@@ -235,11 +236,21 @@ def trades(charts, data, told_ride, kits):
         points = [(float(a), float(b)) for a, b in found]
         best = None
         for load in {r["load"] for r in data["results"]}:
+            of_load = [r for r in data["results"] if r["axle"] == axle and r["load"] == load]
             want = [(next(t["harshness_dB"] for t in told_ride if t["kit"] == kits[r["kit"]] and t["corner"] == corner), abs(r["toe_change_deg"]))
-                    for r in data["results"] if r["axle"] == axle and r["load"] == load]
+                    for r in of_load]
             if len(want) == len(points) and all(math.isclose(p[1], w[1], rel_tol=6e-3, abs_tol=1e-4) and math.isclose(p[0], w[0], rel_tol=6e-3, abs_tol=5e-3) for p, w in zip(points, want)):
-                best = want
+                best, order = want, [r["kit"] for r in of_load]
         check(best is not None, f"{key}: its points are toe and harshness of one load", points)
+        said = re.match(r"With (.+) the (front|rear) is ([.\d]+) deg steadier and (?:no|([.\d]+) dB (less )?)(?: )?harsh", charts[key].title)
+        if best and said:
+            of = next(k["index"] for k in data["kits"] if k["label"] == said[1])
+            kit = order.index(of)
+            dB = best[kit][0] - best[0][0]
+            check(said[2] == corner and abs(best[0][1] - best[kit][1] - float(said[3])) <= 0.0051
+                  and abs(dB - float(said[4] or 0) * (-1 if said[5] else 1)) <= 0.0501, f"{key}: the title tells what is gained, and what harshness that costs", charts[key].title)
+        looked += bool(said)
+    check(looked, "a chart of grip against harshness tells a kit that is steadier")
 
 
 def leans(charts, data, load):
