@@ -5,6 +5,7 @@
 #include "format/number.h"
 #include "giveway/casefile.h"
 #include "giveway/units.h"
+#include "show/contributors.h"
 #include "show/deflect.h"
 #include "show/message.h"
 #include "show/phrase.h"
@@ -48,12 +49,18 @@ static bool begin(gw_ride_drawing *d)
     return true;
 }
 
-/* In the words of the case where it has them. */
-static const char *path_said(const gw_ride_drawing *d, int path)
+/* In the words of the case where it has them, and of which wheel; NULL: no memory. */
+static const char *path_said(gw_ride_drawing *d, int path)
 {
     const gw_ride_path *p = &d->items[0]->result.paths[path];
-    const char *label = p->joint >= 0 ? d->c->corners[d->axle].joints[p->joint].label : NULL;
-    return label ? label : p->name;
+    gw_buf said = { 0 };
+    if (p->joint >= 0)
+        gw_joint_said(&d->c->corners[d->axle], p->joint, &said);
+    else
+        for (const char *s = p->name; *s; s++) gw_buf_bytes(&said, *s == '.' ? " " : s, 1);
+    const char *kept = said.failed ? NULL : gw_arena_strdup(&d->arena, gw_buf_str(&said));
+    gw_buf_free(&said);
+    return kept;
 }
 
 typedef struct gw_stem {
@@ -168,10 +175,12 @@ static bool by_path(gw_ride_drawing *d)
     int paths[MAX_LINES], n = gw_ride_largest_paths(&d->items[0], 1, MAX_LINES - 1, paths);
     if (!r->curve.n || !n) return true;
     series[0] = (gw_chart_series){ "all together", r->curve.hz, r->curve.force, r->curve.n, GW_PARTS };
-    for (int i = 0; i < n; i++)
-        series[i + 1] =
-            (gw_chart_series){ path_said(d, paths[i]), r->curve.hz, &r->curve.path[paths[i] * r->curve.n],
-                               r->curve.n, GW_PARTS + 1 + i };
+    for (int i = 0; i < n; i++) {
+        const char *name = path_said(d, paths[i]);
+        if (!name) return false;
+        series[i + 1] = (gw_chart_series){ name, r->curve.hz, &r->curve.path[paths[i] * r->curve.n],
+                                           r->curve.n, GW_PARTS + 1 + i };
+    }
     if (!in_trade_units(d, series, n + 1)) return false;
     gw_buf_fmt(&title, "%s is the way of most harshness at the %s with %s: %s %%", series[1].name, where(d),
                d->names[0], gw_fixed(100.0 * r->paths[paths[0]].share, 0).s);
@@ -229,7 +238,8 @@ static bool shares(gw_ride_drawing *d)
     double *values = gw_arena_alloc(&d->arena, (size_t)(d->n * parts), sizeof *values);
     gw_buf title = { 0 }, of = { 0 };
     if (!values) return false;
-    for (int p = 0; p < n; p++) names[p] = path_said(d, paths[p]);
+    for (int p = 0; p < n; p++)
+        if (!(names[p] = path_said(d, paths[p]))) return false;
     names[n] = "all else";
     for (int i = 0; i < d->n; i++) {
         double rest = 100.0;
