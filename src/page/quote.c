@@ -116,7 +116,7 @@ static void put_bolts(const gw_page *p, gw_slots *slots, gw_axle axle)
 {
     const gw_corner *corner = &p->c->corners[axle];
     for (int j = 0; j < corner->n_joints; j++) {
-        if (gw_joint_image(p->c, axle, j) < j) continue;
+        if (gw_joint_image(p->c, axle, j) < j || !gw_joint_is_bolted(p->c, axle, j)) continue;
         gw_slots *row = gw_slots_element(slots, "bolts");
         gw_buf name = { 0 };
         gw_page_joint(p, axle, j, &name);

@@ -2,6 +2,7 @@
 #include "giveway/cost.h"
 
 #include <math.h>
+#include <string.h>
 
 int gw_joint_count_on_car(const gw_corner *corner, int joint)
 {
@@ -99,6 +100,14 @@ int gw_joint_image(const gw_case *c, gw_axle axle, int joint)
 {
     int twin = c->pairs[axle].joints[joint].twin;
     return twin < c->corners[axle].n_joints ? twin : joint;
+}
+
+bool gw_joint_is_bolted(const gw_case *c, gw_axle axle, int joint)
+{
+    const gw_corner *corner = &c->corners[axle];
+    const gw_joint *j = &corner->joints[joint];
+    const char *a = gw_body_as_written(corner, j->body_a), *b = gw_body_as_written(corner, j->body_b);
+    return c->bushes[j->bush].type != GW_BUSH_RIGID && strcmp(a, b) != 0;
 }
 
 int gw_joint_count_both(const gw_case *c, gw_axle axle, int joint)
