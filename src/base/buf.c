@@ -117,6 +117,13 @@ void gw_buf_free(gw_buf *buf)
     *buf = (gw_buf){ 0 };
 }
 
+const char *gw_buf_keep(gw_buf *buf, gw_arena *arena)
+{
+    const char *kept = buf->failed ? NULL : gw_arena_strdup(arena, gw_buf_str(buf));
+    gw_buf_free(buf);
+    return kept;
+}
+
 void gw_buf_drop(gw_buf *buf, gw_buf *into)
 {
     if (buf->failed) into->failed = true;

@@ -7,6 +7,7 @@
 #ifndef BASE_BUF_H
 #define BASE_BUF_H
 
+#include "giveway/arena.h"
 #include "giveway/status.h"
 
 #include <stdarg.h>
@@ -50,6 +51,9 @@ const char *gw_buf_str(const gw_buf *buf);
 gw_status gw_buf_status(const gw_buf *buf, gw_error *err);
 
 void gw_buf_free(gw_buf *buf);
+
+/** The text, as the arena keeps it; `buf` is freed. NULL: memory was out, now or before. */
+const char *gw_buf_keep(gw_buf *buf, gw_arena *arena);
 
 /** Frees a text that went into another; that it failed is handed on. */
 void gw_buf_drop(gw_buf *buf, gw_buf *into);

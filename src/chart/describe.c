@@ -121,7 +121,5 @@ const char *gw_figure_describe(const gw_figure *f, gw_arena *arena)
     for (int i = 0; i < f->n; i++) add_mark(&text, f, &f->mark[i]);
     add_words(&text, "", f->words.note);
     while (text.n && text.s[text.n - 1] == ' ') text.s[--text.n] = '\0';
-    const char *copy = text.failed ? NULL : gw_arena_strdup(arena, gw_buf_str(&text));
-    gw_buf_free(&text);
-    return copy;
+    return gw_buf_keep(&text, arena);
 }

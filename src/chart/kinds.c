@@ -114,9 +114,8 @@ static const char *sum_text(gw_marks *m, double lo, double hi, double half, int 
     gw_buf text = { 0 };
     gw_buf_fmt(&text, "%s%s", lo < 0 && hi > 0 ? "sum " : "", gw_fixed(lo + hi, decimals).s);
     if (isfinite(half)) gw_buf_fmt(&text, " \xC2\xB1 %s", gw_fixed(half, decimals).s);
-    const char *figure = gw_arena_strdup(&m->arena, gw_buf_str(&text));
-    if (text.failed || !figure) m->charts->failed = true;
-    gw_buf_free(&text);
+    const char *figure = gw_buf_keep(&text, &m->arena);
+    if (!figure) m->charts->failed = true;
     return figure;
 }
 

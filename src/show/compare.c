@@ -52,8 +52,7 @@ static bool name_joints(const gw_case *c, const gw_kit *kit, gw_compare_job *out
         gw_buf name = { 0 };
         if (!gw_job_joint_changes(c, kit, &out->job->joints[j])) continue;
         gw_shared_joint_name(c, &out->job->joints[j], &name);
-        const char *kept = name.failed ? NULL : gw_arena_strdup(arena, gw_buf_str(&name));
-        gw_buf_free(&name);
+        const char *kept = gw_buf_keep(&name, arena);
         if (!kept) return false;
         out->joint[out->n_joints++] = kept;
     }

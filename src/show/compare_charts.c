@@ -99,9 +99,7 @@ static const char *name_of(const gw_corner *corner, int joint, gw_arena *arena)
 {
     gw_buf said = { 0 };
     gw_joint_said(corner, joint, &said);
-    const char *kept = said.failed ? NULL : gw_arena_strdup(arena, gw_buf_str(&said));
-    gw_buf_free(&said);
-    return kept;
+    return gw_buf_keep(&said, arena);
 }
 
 static bool begin_stack(const gw_comparison *cmp, gw_axle axle, int load, gw_stack *s)
@@ -252,9 +250,7 @@ static const char *name_with_direction(const gw_comparison *cmp, gw_axle axle, i
         gw_buf text = { 0 };
         gw_buf_fmt(&text, "%s: %s%s", name, t->warns ? "gains " : "turns to ",
                    t->to < 0 ? "toe-out" : "toe-in");
-        const char *copy = text.failed ? NULL : gw_arena_strdup(arena, gw_buf_str(&text));
-        gw_buf_free(&text);
-        return copy;
+        return gw_buf_keep(&text, arena);
     }
     return name;
 }

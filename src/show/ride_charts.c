@@ -58,9 +58,7 @@ static const char *path_said(gw_ride_drawing *d, int path)
         gw_joint_said(&d->c->corners[d->axle], p->joint, &said);
     else
         for (const char *s = p->name; *s; s++) gw_buf_bytes(&said, *s == '.' ? " " : s, 1);
-    const char *kept = said.failed ? NULL : gw_arena_strdup(&d->arena, gw_buf_str(&said));
-    gw_buf_free(&said);
-    return kept;
+    return gw_buf_keep(&said, &d->arena);
 }
 
 typedef struct gw_stem {

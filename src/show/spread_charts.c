@@ -76,9 +76,7 @@ static const char *row_name(gw_spread_rows *r, const gw_case *c, const gw_spread
     gw_buf_add(&text, c->loads[item->load].name);
     if (item->sided) gw_buf_fmt(&text, ", %s", GW_WHEEL_NAMES[item->wheel]);
     if (c->loads[item->load].both) gw_buf_fmt(&text, ", %s", gw_side_name(item->side));
-    const char *kept = text.failed ? NULL : gw_arena_strdup(&r->arena, gw_buf_str(&text));
-    gw_buf_free(&text);
-    return kept;
+    return gw_buf_keep(&text, &r->arena);
 }
 
 /* The row of a result, made where it is the first of its load and wheel; -1: no memory. */
@@ -252,11 +250,10 @@ static bool shares_chart(const gw_case *c, const gw_spread_study *s, gw_charts *
     for (int i = 0; i < s->n_ranked && i < SHOWN && ok; i++) {
         gw_buf text = { 0 };
         gw_phrase_unsure(c, s->figure[s->ranked[i].figure].of, &text);
-        r.group[i] = text.failed ? NULL : gw_arena_strdup(&r.arena, gw_buf_str(&text));
+        r.group[i] = gw_buf_keep(&text, &r.arena);
         r.value[i] = gw_unit_out(GW_UNIT_PERCENT, s->ranked[i].share);
         ok = r.group[i];
         r.n++;
-        gw_buf_free(&text);
     }
     gw_buf title = { 0 };
     if (ok && r.n)

@@ -22,8 +22,7 @@ static void add(gw_list *l, gw_axle axle, const char *text)
     if (l->status != GW_OK || l->out->n == MOST) return;
     if (axle < GW_AXLES) gw_buf_fmt(&line, "%s axle: ", axle == GW_FRONT ? "front" : "rear");
     gw_buf_add(&line, text);
-    const char *kept = line.failed ? NULL : gw_arena_strdup(&l->out->arena, gw_buf_str(&line));
-    gw_buf_free(&line);
+    const char *kept = gw_buf_keep(&line, &l->out->arena);
     if (kept)
         l->out->text[l->out->n++] = kept;
     else
