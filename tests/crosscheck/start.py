@@ -110,20 +110,16 @@ def outside(found, layouts):
                 yield f"{corner} {layouts[i]}: {key} {value:.4g}, typical {low} to {high}"
 
 
-def overloaded(binary, folder, words):
+def overloaded(binary, path):
     """Rubber as fitted stands the loads of a first case, or the tool would warn of a car that runs."""
-    path = Path(folder) / "stands.json"
-    path.write_text(run(binary, "start", *words))
     kit = json.loads(run(binary, "compare", str(path), "--kit", "rubber", "--format", "json", "--quiet"))["summary"][0]
     nearest = kit["limits"]["nearest"]
     if nearest["part_of_limit"] > 1 or kit["limits"]["judged"] < 10:
         yield f"rubber: {nearest['label']} at {nearest['part_of_limit']:.2f} of its limit, {kit['limits']['judged']} judged"
 
 
-def doubted(binary, folder, words):
+def doubted(binary, path):
     """A first case is usual in all that `check` knows to be usual."""
-    path = Path(folder) / "usual.json"
-    path.write_text(run(binary, "start", *words))
     done = subprocess.run([binary, "check", str(path)], text=True, capture_output=True, check=True)
     if "warning" in done.stdout + done.stderr:
         yield (done.stderr or done.stdout).splitlines()[0]
@@ -156,7 +152,7 @@ def main():
             words = ["--front", front, "--rear", rear, *options]
             wrong += [f"{' '.join(words)}: {w}" for w in outside(figures(binary, folder, words), (front, rear))]
             if not options:
-                wrong += [f"{' '.join(words)}: {w}" for look in (overloaded, doubted) for w in look(binary, folder, words)]
+                wrong += [f"{' '.join(words)}: {w}" for look in (overloaded, doubted) for w in look(binary, Path(folder) / "case.json")]
         path = Path(folder) / "whole.json"
         for rear in REAR:
             path.write_text(run(binary, "start", "--front", FRONT[REAR.index(rear) % 3], "--rear", rear))
