@@ -35,11 +35,21 @@ void gw_html_text(gw_buf *out, const char *s)
     gw_buf_drop(&clean, out);
 }
 
+void gw_html_put_to_null(gw_buf *out, const char *markup, ...)
+{
+    va_list texts;
+    va_start(texts, markup);
+    for (const char *slot; (slot = strstr(markup, "{}")); markup = slot + 2) {
+        gw_buf_bytes(out, markup, (size_t)(slot - markup));
+        gw_html_text(out, va_arg(texts, const char *));
+    }
+    va_end(texts);
+    gw_buf_add(out, markup);
+}
+
 void gw_html_name(gw_buf *out, const char *s)
 {
-    gw_buf_add(out, "<bdi>");
-    gw_html_text(out, s);
-    gw_buf_add(out, "</bdi>");
+    gw_html_put(out, "<bdi>{}</bdi>", s);
 }
 
 void gw_html_figure(gw_buf *out, gw_number figure, const char *unit)

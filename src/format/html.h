@@ -13,6 +13,10 @@
 /** Text, or an attribute in double quotes. */
 void gw_html_text(gw_buf *out, const char *s);
 
+/** Mark-up of our own with texts in it: each {} becomes the next text, as by gw_html_text. */
+#define gw_html_put(out, ...) gw_html_put_to_null(out, __VA_ARGS__, (const char *)NULL)
+void gw_html_put_to_null(gw_buf *out, const char *markup, ...) __attribute__((sentinel));
+
 /** A name from a case in the flow of a sentence: <bdi>, so that letters read from the right stay in their
  * place. */
 void gw_html_name(gw_buf *out, const char *s);

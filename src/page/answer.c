@@ -52,26 +52,16 @@ static void say_turn(const gw_page *p, int kit, gw_axle axle, int load, gw_buf *
     const gw_deflection *of = gw_page_find(p, kit, axle, load);
     const gw_deflection *from = gw_page_find(p, p->r->baseline, axle, load);
     double toe = of->result.toe_change, base = from->result.toe_change;
-    gw_buf phrase = { 0 }, angle = { 0 }, than = { 0 }, percent = { 0 };
-    gw_page_load(p, load, &phrase);
-    gw_page_angle(&angle, fabs(toe), false);
-    gw_page_angle(&than, fabs(base), false);
-    gw_buf_fmt(&percent, "%.0f %%", base != 0.0 ? 100.0 * fabs(fabs(toe) / fabs(base) - 1.0) : 0.0);
-    const gw_html_part parts[] = {
-        { "load", gw_buf_str(&phrase) },       { "axle", gw_words_text(axle_words(p, axle, load)) },
-        { "way", gw_words_text(way_of(toe)) }, { "baseway", gw_words_text(way_of(base)) },
-        { "angle", gw_buf_str(&angle) },       { "base", gw_buf_str(&than) },
-        { "percent", gw_buf_str(&percent) },   { NULL, NULL }
-    };
-    gw_html_say(out, gw_words_text(kit == p->r->baseline ? GW_WORDS_PAGE_ANSWER_BASE : turn_words(toe, base)),
-                parts);
+    double percent = base != 0.0 ? 100.0 * fabs(fabs(toe) / fabs(base) - 1.0) : 0.0;
+    GW_SAY_ID(out, kit == p->r->baseline ? GW_WORDS_PAGE_ANSWER_BASE : turn_words(toe, base),
+              { "load", gw_page_load_said(p, load) }, { "axle", gw_words_text(axle_words(p, axle, load)) },
+              { "way", gw_words_text(way_of(toe)) }, { "baseway", gw_words_text(way_of(base)) },
+              { "angle", gw_page_angle_said(p, fabs(toe), false) },
+              { "base", gw_page_angle_said(p, fabs(base), false) },
+              { "percent", gw_page_fmt(p, "%.0f %%", percent) });
     if (kit != p->r->baseline && fabs(toe - base) >= SAME &&
         gw_band_is_close(p->r->banded ? &p->r->bands : NULL, of))
         GW_TELL(out, PAGE_ANSWER_CLOSE);
-    gw_buf_drop(&phrase, p->out);
-    gw_buf_drop(&angle, p->out);
-    gw_buf_drop(&than, p->out);
-    gw_buf_drop(&percent, p->out);
 }
 
 /* The axle where most comes through speaks for the car; NULL: ride is not known. */
@@ -106,9 +96,7 @@ static void say_road(const gw_page *p, int kit, gw_buf *out)
 {
     const gw_ride_difference *felt = most_of(p, kit, false), *heard = most_of(p, kit, true);
     if (kit == p->r->baseline || !felt || !heard) return;
-    gw_buf dB = { 0 }, noise = { 0 }, feel = { 0 }, loud = { 0 }, beside = { 0 };
-    gw_buf_fmt(&dB, "%s dB", gw_signed(felt->harshness, 1).s);
-    gw_buf_fmt(&noise, "%s dB", gw_signed(heard->noise, 1).s);
+    gw_buf feel = { 0 }, loud = { 0 }, beside = { 0 };
     gw_ride_say_grades(felt->felt_grade, false, &feel);
     gw_ride_say_grades(heard->heard_grade, true, &loud);
     gw_ride_say_beside(heard->beside, &beside);
@@ -116,18 +104,14 @@ static void say_road(const gw_page *p, int kit, gw_buf *out)
         GW_TELL(out, PAGE_ANSWER_BUT);
     else
         GW_TELL(out, PAGE_ANSWER_WITH);
-    GW_SAY(out, PAGE_ANSWER_ROAD, { "feel", gw_buf_str(&feel) }, { "loud", gw_buf_str(&loud) },
-           { "dB", gw_buf_str(&dB) }, { "noise", gw_buf_str(&noise) });
-    gw_html_screen(out,
-                   true); /* print has two sides: what is in the tables or is finer stays on the screen */
-    GW_SAY(out, PAGE_ANSWER_PATHS, { "beside", gw_buf_str(&beside) });
+    GW_SAY(out, PAGE_ANSWER_ROAD, { "feel", gw_page_kept(p, &feel) }, { "loud", gw_page_kept(p, &loud) },
+           { "dB", gw_page_fmt(p, "%s dB", gw_signed(felt->harshness, 1).s) },
+           { "noise", gw_page_fmt(p, "%s dB", gw_signed(heard->noise, 1).s) });
+    /* print has two sides: what is in the tables or is finer stays on the screen */
+    gw_html_screen(out, true);
+    GW_SAY(out, PAGE_ANSWER_PATHS, { "beside", gw_page_kept(p, &beside) });
     say_friction(p, kit, out);
     gw_html_screen(out, false);
-    gw_buf_drop(&dB, p->out);
-    gw_buf_drop(&noise, p->out);
-    gw_buf_drop(&feel, p->out);
-    gw_buf_drop(&loud, p->out);
-    gw_buf_drop(&beside, p->out);
 }
 
 /* The whole sum, and beside it what the same work costs with the first kit's bushes. */
@@ -135,19 +119,13 @@ static void say_total(const gw_page *p, int kit, const gw_car_cost *cost, gw_buf
 {
     bool labour = p->c->shop.has_labour;
     gw_car_cost again = gw_car_cost_renewed(p->c, kit);
-    gw_buf total = { 0 }, same = { 0 };
-    gw_page_money(p, cost->total, cost->unpriced || (labour && cost->untimed), &total);
-    gw_page_money(p, again.total, again.unpriced || (labour && again.untimed), &same);
-    const gw_html_part parts[] = { { "total", gw_buf_str(&total) }, { NULL, NULL } };
-    gw_html_say(
-        out, gw_words_text(p->c->shop.has_tax ? GW_WORDS_PAGE_ANSWER_TOTAL_TAX : GW_WORDS_PAGE_ANSWER_TOTAL),
-        parts);
+    GW_SAY_ID(out, p->c->shop.has_tax ? GW_WORDS_PAGE_ANSWER_TOTAL_TAX : GW_WORDS_PAGE_ANSWER_TOTAL,
+              { "total", gw_page_money_said(p, cost->total, cost->unpriced || (labour && cost->untimed)) });
     gw_html_screen(out, true);
     if (kit != 0 && again.parts > again.unpriced)
-        GW_SAY(out, PAGE_ANSWER_SAME_JOINTS, { "kit", gw_page_kit(p, 0) }, { "total", gw_buf_str(&same) });
+        GW_SAY(out, PAGE_ANSWER_SAME_JOINTS, { "kit", gw_page_kit(p, 0) },
+               { "total", gw_page_money_said(p, again.total, again.unpriced || (labour && again.untimed)) });
     gw_html_screen(out, false);
-    gw_buf_drop(&total, p->out);
-    gw_buf_drop(&same, p->out);
 }
 
 static void say_cost(const gw_page *p, int kit, gw_buf *out)
@@ -155,25 +133,17 @@ static void say_cost(const gw_page *p, int kit, gw_buf *out)
     gw_car_cost cost = gw_car_cost_of(p->c, kit);
     bool price = cost.parts > cost.unpriced, time = cost.parts > cost.untimed;
     gw_buf minutes = { 0 };
-    gw_buf sum = { 0 };
     gw_page_minutes(&minutes, cost.minutes);
-    gw_page_money(p, cost.price, cost.unpriced, &sum);
     if (cost.untimed) gw_buf_add(&minutes, "+");
-    const gw_html_part parts[] = { { "price", gw_buf_str(&sum) },
-                                   { "time", gw_buf_str(&minutes) },
+    const gw_html_part parts[] = { { "price", gw_page_money_said(p, cost.price, cost.unpriced) },
+                                   { "time", gw_page_kept(p, &minutes) },
                                    { NULL, NULL } };
-    bool whole =
-        price && (p->c->shop.has_labour || p->c->shop.has_tax); /* parts and time stand in the table */
-    if (whole)
+    if (price && (p->c->shop.has_labour || p->c->shop.has_tax)) /* parts and time stand in the table */
         say_total(p, kit, &cost, out);
     else if (price && time)
-        gw_html_say(out, gw_words_text(kit == 0 ? GW_WORDS_PAGE_ANSWER_RENEW : GW_WORDS_PAGE_ANSWER_COST),
-                    parts);
+        gw_html_say(out, kit == 0 ? GW_TOLD(PAGE_ANSWER_RENEW) : GW_TOLD(PAGE_ANSWER_COST), parts);
     else if (price || time)
-        gw_html_say(out, gw_words_text(price ? GW_WORDS_PAGE_ANSWER_PRICE : GW_WORDS_PAGE_ANSWER_TIME),
-                    parts);
-    gw_buf_drop(&minutes, p->out);
-    gw_buf_drop(&sum, p->out);
+        gw_html_say(out, price ? GW_TOLD(PAGE_ANSWER_PRICE) : GW_TOLD(PAGE_ANSWER_TIME), parts);
 }
 
 /* The turns of the wheel that a sentence tells: the axle looked at, under the two loads; the other axle only
@@ -218,11 +188,7 @@ static void say_warnings(const gw_page *p, int kit, gw_buf *out)
     for (int i = 0; i < n && i < MOST; i++) {
         if (!turned[i].warns) continue;
         GW_TELL(out, PAGE_ANSWER_COMMA);
-        if (!told++) {
-            gw_buf_add(out, "<strong class=\"fails\">");
-            GW_TELL(out, PAGE_ANSWER_WARN);
-            gw_buf_add(out, "</strong> ");
-        }
+        if (!told++) gw_html_put(out, "<strong class=\"fails\">{}</strong> ", GW_TOLD(PAGE_ANSWER_WARN));
         say_turn(p, kit, GW_REAR, turned[i].load, out);
     }
 }
@@ -239,8 +205,7 @@ static void answer_of(const gw_page *p, int kit)
     GW_TELL(&text, PAGE_ANSWER_END);
     gw_buf_fmt(p->out, "<li class=\"k%d\"><strong>", kit % GW_STYLES);
     if (p->c->n_kits > GW_STYLES) gw_buf_fmt(p->out, "%d ", kit + 1);
-    gw_html_name(p->out, gw_page_kit(p, kit));
-    gw_buf_add(p->out, ":</strong> ");
+    gw_html_put(p->out, "<bdi>{}</bdi>:</strong> ", gw_page_kit(p, kit));
     gw_buf_add(p->out, gw_buf_str(&text));
     gw_buf_add(p->out, "</li>\n");
     gw_buf_drop(&text, p->out);

@@ -27,12 +27,9 @@ static const char *word_of(const gw_page *p, gw_feel feel, const gw_card *card)
 static void figure(const gw_page *p, gw_feel feel, const gw_card *card, gw_buf *out)
 {
     const gw_gauge *g = &card->gauge[feel];
-    gw_buf money = { 0 };
     if (feel == GW_FEEL_MONEY) {
         bool more = card->cost.unpriced || (p->c->shop.has_labour && card->cost.untimed);
-        gw_page_money(p, g->value, more, &money);
-        gw_html_text(out, gw_buf_str(&money));
-        gw_buf_drop(&money, p->out);
+        gw_html_text(out, gw_page_money_said(p, g->value, more));
     } else if (feel == GW_FEEL_BRAKES) {
         gw_html_figure(out, gw_fixed(gw_unit_out(GW_UNIT_DEG, g->value), 2), "\xC2\xB0");
     } else if (feel == GW_FEEL_CORNER) {
@@ -111,10 +108,9 @@ static void put_balance(gw_slots *slots, const gw_card *card)
 /* What the same joints cost as they are now is the measure. */
 static void put_sum(const gw_page *p, gw_slots *slots, const gw_gauge *g)
 {
-    gw_buf sum = { 0 };
     if (fabs(g->change) < 0.005) return;
-    gw_page_money(p, fabs(g->change), false, &sum);
-    gw_slots_take(slots, g->change > 0.0 ? "dearer" : "cheaper", &sum);
+    gw_slots_text(slots, g->change > 0.0 ? "dearer" : "cheaper",
+                  gw_page_money_said(p, fabs(g->change), false));
 }
 
 static void put_gauge(const gw_page *p, gw_slots *card_slots, gw_feel feel, const gw_card *card)
@@ -139,13 +135,10 @@ static void put_gauge(const gw_page *p, gw_slots *card_slots, gw_feel feel, cons
 static void put_beaten(const gw_page *p, gw_slots *slots, const gw_card *card)
 {
     const gw_choose_study *s = p->wish->choose;
-    gw_buf cost = { 0 }, name = { 0 };
     if (card->beaten_by < 0) return;
     gw_slots *badge = gw_slots_element(slots, "badges");
-    gw_page_planned(p, s->front[s->recommended[card->beaten_by].member].cost, &cost);
-    gw_page_pick(p, card->beaten_by, &name);
-    gw_slots_take(badge, "pick", &name);
-    gw_slots_take(badge, "cost", &cost);
+    gw_slots_text(badge, "pick", gw_page_pick(p, card->beaten_by));
+    gw_slots_text(badge, "cost", gw_page_planned(p, s->front[s->recommended[card->beaten_by].member].cost));
 }
 
 static void put_warnings(gw_slots *slots, const gw_card *card)
@@ -157,18 +150,15 @@ static void put_warnings(gw_slots *slots, const gw_card *card)
 }
 
 /* What the planner found, each with what it comes to. */
-static void put_pick(const gw_page *p, gw_slots *slots, int which, gw_buf *name)
+static void put_pick(const gw_page *p, gw_slots *slots, int which, const char *name)
 {
     const gw_choose_study *s = p->wish->choose;
     const gw_combination *of = &s->front[s->recommended[which].member];
-    gw_buf cost = { 0 }, steady = { 0 };
     gw_slots *pick = gw_slots_element(slots, "picks");
     double unsteady = gw_unit_out(s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG, of->unsteadiness);
-    gw_page_planned(p, of->cost, &cost);
-    gw_html_figure(&steady, gw_fixed(unsteady, 3), s->in_mm ? "\xC2\xA0mm" : "\xC2\xB0");
-    gw_slots_take(pick, "name", name);
-    gw_slots_take(pick, "cost", &cost);
-    gw_slots_take(pick, "steady", &steady);
+    gw_slots_text(pick, "name", name);
+    gw_slots_text(pick, "cost", gw_page_planned(p, of->cost));
+    put_figure(pick, "steady", gw_fixed(unsteady, 3), s->in_mm ? "\xC2\xA0mm" : "\xC2\xB0");
     gw_slots_fmt(pick, "felt", "%s", gw_signed(of->harshness, 1).s);
 }
 
@@ -176,9 +166,8 @@ static void put_picks(const gw_page *p, gw_slots *slots)
 {
     const gw_choose_study *s = p->wish->choose;
     for (int r = 0; s && s->n_front && s->has_recommended && r < GW_RECOMMENDED; r++) {
-        gw_buf name = { 0 };
-        if (gw_page_pick(p, r, &name)) put_pick(p, slots, r, &name);
-        gw_buf_free(&name);
+        const char *name = gw_page_pick(p, r);
+        if (name) put_pick(p, slots, r, name);
     }
 }
 
@@ -214,14 +203,12 @@ static void put_card(const gw_page *p, gw_slots *slots, const gw_card *card)
 
 void gw_page_cards(const gw_page *p, gw_slots *slots)
 {
-    gw_buf stop = { 0 }, corner = { 0 };
+    const int stop = p->cards->stop, corner = p->cards->corner;
     for (int i = 0; i < p->cards->n; i++) put_card(p, slots, &p->cards->card[i]);
     put_picks(p, slots);
     put_scales(p, slots);
-    if (p->cards->stop >= 0) gw_page_load(p, p->cards->stop, &stop);
-    if (p->cards->corner >= 0) gw_page_load(p, p->cards->corner, &corner);
-    gw_slots_take(slots, "the_stop", &stop);
-    gw_slots_take(slots, "the_corner", &corner);
+    gw_slots_text(slots, "the_stop", stop >= 0 ? gw_page_load_said(p, stop) : "");
+    gw_slots_text(slots, "the_corner", corner >= 0 ? gw_page_load_said(p, corner) : "");
     gw_slots_text(slots, "first_kit", gw_page_kit(p, p->r->baseline));
     if (p->r->banded) gw_slots_text(slots, "banded", "yes");
 }

@@ -42,18 +42,21 @@ static bool is_called(const char *stem, const char *name)
     return strncmp(stem, name, n) == 0 && (strcmp(stem + n, "-front") == 0 || strcmp(stem + n, "-rear") == 0);
 }
 
-static bool workshop_wants(const char *stem)
+static bool wants(const char *stem, bool workshop)
 {
     for (int i = 0; i < N_CHARTS; i++)
-        if (is_called(stem, CHARTS[i].name)) return true;
+        if (is_called(stem, CHARTS[i].name)) return workshop || !CHARTS[i].workshop;
     return false;
+}
+
+static bool workshop_wants(const char *stem)
+{
+    return wants(stem, true);
 }
 
 static bool customer_wants(const char *stem)
 {
-    for (int i = 0; i < N_CHARTS; i++)
-        if (is_called(stem, CHARTS[i].name)) return !CHARTS[i].workshop;
-    return false;
+    return wants(stem, false);
 }
 
 /* Each axle from behind, with the first kit that is shown. */
@@ -101,19 +104,20 @@ static gw_status make_folder(gw_buf *path, gw_error *err)
     return GW_OK;
 }
 
+static char *text_of(const char *s, gw_status *status, gw_error *err)
+{
+    gw_buf text = { 0 };
+    gw_buf_add(&text, s);
+    if (*status == GW_OK) *status = gw_buf_status(&text, err);
+    return text.s;
+}
+
 static gw_status copy(const gw_chart_file *file, gw_page_chart *out, gw_error *err)
 {
-    gw_buf stem = { 0 }, title = { 0 }, what = { 0 };
-    gw_buf_add(&stem, file->page->stem);
-    gw_buf_add(&title, file->page->layout.title);
-    gw_buf_add(&what, file->page->layout.what);
     gw_status status = gw_file_read(file->path, &out->svg, err);
-    if (status == GW_OK) status = gw_buf_status(&stem, err);
-    if (status == GW_OK) status = gw_buf_status(&title, err);
-    if (status == GW_OK) status = gw_buf_status(&what, err);
-    out->stem = stem.s;
-    out->title = title.s;
-    out->what = what.s;
+    out->stem = text_of(file->page->stem, &status, err);
+    out->title = text_of(file->page->layout.title, &status, err);
+    out->what = text_of(file->page->layout.what, &status, err);
     return status;
 }
 
@@ -180,53 +184,43 @@ static gw_axle axle_of(const char *stem)
 static void put_chart(const gw_page *p, const gw_page_chart *chart)
 {
     gw_axle axle = axle_of(chart->stem);
-    gw_buf_fmt(p->out, "<figure class=\"chart\" data-chart=\"%s\" data-axle=\"%d\"%s><figcaption>",
-               chart->stem, (int)axle, axle != p->axle && !p->wish->workshop ? " hidden" : "");
-    gw_html_name(p->out, chart->title);
-    gw_buf_add(p->out, "<span class=\"what\">");
-    gw_html_text(p->out, chart->what);
-    gw_buf_add(p->out, "</span></figcaption>\n<div class=\"drawn\">\n");
+    gw_buf_fmt(p->out, "<figure class=\"chart\" data-chart=\"%s\" data-axle=\"%d\"%s>", chart->stem,
+               (int)axle, axle != p->axle && !p->wish->workshop ? " hidden" : "");
+    gw_html_put(
+        p->out,
+        "<figcaption><bdi>{}</bdi><span class=\"what\">{}</span></figcaption>\n<div class=\"drawn\">\n",
+        chart->title, chart->what);
     gw_buf_add(p->out, strstr(gw_buf_str(&chart->svg), "<svg"));
     gw_buf_add(p->out, "</div></figure>\n");
 }
 
-static void put_part(const gw_page *p, gw_page_part part)
+/* The charts of a part, or only how many there are. */
+static int put_part(const gw_page *p, gw_page_part part, bool write)
 {
+    int n = 0;
     for (int k = 0; k < N_CHARTS; k++)
-        for (int i = 0; i < p->charts->n && CHARTS[k].part == part; i++)
-            if (is_called(p->charts->chart[i].stem, CHARTS[k].name)) put_chart(p, &p->charts->chart[i]);
-}
-
-static bool has_part(const gw_page *p, gw_page_part part)
-{
-    for (int k = 0; k < N_CHARTS; k++)
-        for (int i = 0; i < p->charts->n && CHARTS[k].part == part; i++)
-            if (is_called(p->charts->chart[i].stem, CHARTS[k].name)) return true;
-    return false;
+        for (int i = 0; i < p->charts->n && CHARTS[k].part == part; i++) {
+            if (!is_called(p->charts->chart[i].stem, CHARTS[k].name)) continue;
+            if (write) put_chart(p, &p->charts->chart[i]);
+            n++;
+        }
+    return n;
 }
 
 static void section(const gw_page *p, const char *id, gw_page_part part, gw_words name, gw_words note)
 {
-    if (!has_part(p, part)) return;
-    gw_buf_fmt(p->out, "<section aria-labelledby=\"%s\">\n<h2 id=\"%s\">", id, id);
-    gw_html_text(p->out, gw_words_text(name));
-    gw_buf_add(p->out, "</h2>\n<div class=\"charts\">\n");
-    put_part(p, part);
-    gw_buf_add(p->out, "</div>\n<p class=\"note\">");
-    gw_html_text(p->out, gw_words_text(note));
-    gw_buf_add(p->out, "</p>\n</section>\n");
-}
-
-static void paragraph(const gw_page *p, gw_words text)
-{
-    gw_buf_add(p->out, "<p class=\"note\">");
-    gw_html_text(p->out, gw_words_text(text));
-    gw_buf_add(p->out, "</p>\n");
+    if (!put_part(p, part, false)) return;
+    gw_page_section_begin(p, id, NULL, name);
+    gw_buf_add(p->out, "<div class=\"charts\">\n");
+    put_part(p, part, true);
+    gw_buf_add(p->out, "</div>\n");
+    gw_page_note(p, note);
+    gw_buf_add(p->out, "</section>\n");
 }
 
 void gw_page_figures(const gw_page *p)
 {
-    if (p->charts->left_out) paragraph(p, GW_WORDS_PAGE_NO_CHARTS);
+    if (p->charts->left_out) gw_page_note(p, GW_WORDS_PAGE_NO_CHARTS);
     section(p, "grip", GRIP, GW_WORDS_PAGE_CHARTS_GRIP, GW_WORDS_PAGE_GRIP_NOTE);
     if (p->wish->workshop) gw_page_sides(p);
     section(p, "ride", RIDE, GW_WORDS_PAGE_CHARTS_RIDE, GW_WORDS_PAGE_BANDS_NOTE);

@@ -7,60 +7,37 @@
 
 #include <math.h>
 
-static double shown(const gw_choose_study *s, double x)
-{
-    return gw_unit_out(s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG, x);
-}
-
 static void head(const gw_page *p, gw_words first)
 {
-    const gw_words heads[] = { GW_WORDS_PAGE_CHOOSE_UNSTEADY, GW_WORDS_PAGE_CHOOSE_HARSH,
+    const gw_words heads[] = { first, GW_WORDS_PAGE_CHOOSE_UNSTEADY, GW_WORDS_PAGE_CHOOSE_HARSH,
                                GW_WORDS_PAGE_CHOOSE_NOISE,
                                p->c->shop.has_tax ? GW_WORDS_PAGE_CHOOSE_COST_TAX
                                                   : GW_WORDS_PAGE_CHOOSE_COST };
-    gw_buf_add(p->out, "<thead><tr><th scope=\"col\">");
-    gw_html_text(p->out, gw_words_text(first));
-    for (size_t i = 0; i < sizeof heads / sizeof *heads; i++) {
-        gw_buf_add(p->out, "</th><th scope=\"col\">");
-        gw_html_text(p->out, gw_words_text(heads[i]));
-    }
-    gw_buf_add(p->out, "</th></tr></thead>\n<tbody>\n");
-}
-
-static void cells(const gw_page *p, const gw_combination *of)
-{
-    const gw_choose_study *s = p->wish->choose;
-    gw_buf cost = { 0 };
-    gw_page_planned(p, of->cost, &cost);
-    gw_html_figure(p->out, gw_fixed(shown(s, of->unsteadiness), 3), s->in_mm ? "\xC2\xA0mm" : "\xC2\xB0");
-    gw_buf_add(p->out, "</td><td>");
-    gw_html_figure(p->out, gw_signed(of->harshness, 1),
-                   "\xC2\xA0"
-                   "dB");
-    gw_buf_add(p->out, "</td><td>");
-    gw_html_figure(p->out, gw_signed(of->noise, 1),
-                   "\xC2\xA0"
-                   "dB");
-    gw_buf_add(p->out, "</td><td>");
-    gw_html_text(p->out, gw_buf_str(&cost));
-    gw_buf_drop(&cost, p->out);
+    gw_buf_add(p->out, "<thead><tr>");
+    gw_page_heads(p, heads, sizeof heads / sizeof *heads);
+    gw_buf_add(p->out, "</tr></thead>\n<tbody>\n");
 }
 
 static void row(const gw_page *p, const char *name, const gw_combination *of)
 {
-    gw_buf_add(p->out, "<tr><th scope=\"row\">");
-    gw_html_name(p->out, name);
-    gw_buf_add(p->out, "</th><td>");
-    cells(p, of);
-    gw_buf_add(p->out, "</td></tr>\n");
+    static const char BETWEEN[] = "</td><td>", DB[] = "\xC2\xA0"
+                                                      "dB";
+    bool mm = p->wish->choose->in_mm;
+    double unsteady = gw_unit_out(mm ? GW_UNIT_MM : GW_UNIT_DEG, of->unsteadiness);
+    gw_html_put(p->out, "<tr><th scope=\"row\"><bdi>{}</bdi></th><td>", name);
+    gw_html_figure(p->out, gw_fixed(unsteady, 3), mm ? "\xC2\xA0mm" : "\xC2\xB0");
+    gw_buf_add(p->out, BETWEEN);
+    gw_html_figure(p->out, gw_signed(of->harshness, 1), DB);
+    gw_buf_add(p->out, BETWEEN);
+    gw_html_figure(p->out, gw_signed(of->noise, 1), DB);
+    gw_html_put(p->out, "</td><td>{}</td></tr>\n", gw_page_planned(p, of->cost));
 }
 
 static void picked(const gw_page *p, int which)
 {
     const gw_choose_study *s = p->wish->choose;
-    gw_buf name = { 0 };
-    if (gw_page_pick(p, which, &name)) row(p, gw_buf_str(&name), &s->front[s->recommended[which].member]);
-    gw_buf_drop(&name, p->out);
+    const char *name = gw_page_pick(p, which);
+    if (name) row(p, name, &s->front[s->recommended[which].member]);
 }
 
 static void table(const gw_page *p)
@@ -79,22 +56,18 @@ static void table(const gw_page *p)
 static void order(const gw_page *p, const gw_recommendation *r, int which)
 {
     const gw_choose_study *s = p->wish->choose;
+    const char *name = gw_page_pick(p, which);
     gw_buf text = { 0 };
-    if (!gw_page_pick(p, which, &text)) return;
-    gw_buf_add(&text, ": ");
+    if (!name) return;
     for (int i = 0; i < r->n_order; i++) {
         const gw_among *among = &s->offer.among[r->order[i].choice];
-        gw_buf_fmt(&text, "%s%d. ", i ? "; " : "", i + 1);
-        gw_buf_clean(&text, gw_page_bush(&p->c->bushes[among->bush[r->order[i].option]]));
-        for (int j = 0; j < among->n_joints; j++) {
-            gw_buf_add(&text, j ? ", " : " \xE2\x80\x93 ");
-            gw_page_joint(p, among->axle, among->joint[j], &text);
-        }
+        gw_buf_fmt(&text, "%s%d. %s", i ? "; " : "", i + 1,
+                   gw_page_bush(&p->c->bushes[among->bush[r->order[i].option]]));
+        for (int j = 0; j < among->n_joints; j++)
+            gw_buf_fmt(&text, "%s%s", j ? ", " : " \xE2\x80\x93 ",
+                       gw_page_joint(p, among->axle, among->joint[j]));
     }
-    gw_buf_add(p->out, "<li>");
-    gw_html_name(p->out, gw_buf_str(&text));
-    gw_buf_add(p->out, "</li>\n");
-    gw_buf_drop(&text, p->out);
+    gw_html_put(p->out, "<li><bdi>{}: {}</bdi></li>\n", name, gw_page_kept(p, &text));
 }
 
 static void ladder(const gw_page *p)
@@ -113,11 +86,8 @@ void gw_page_choose(const gw_page *p)
 {
     const gw_choose_study *s = p->wish->choose;
     if (!s || !s->n_front) return;
-    gw_buf_add(p->out, "<section aria-labelledby=\"choose\" class=\"screen\">\n<h2 id=\"choose\">");
-    GW_TELL(p->out, PAGE_CHOOSE);
-    gw_buf_add(p->out, "</h2>\n<p class=\"note\">");
-    GW_TELL(p->out, PAGE_CHOOSE_NOTE);
-    gw_buf_add(p->out, "</p>\n");
+    gw_page_section_begin(p, "choose", "screen", GW_WORDS_PAGE_CHOOSE);
+    gw_page_note(p, GW_WORDS_PAGE_CHOOSE_NOTE);
     table(p);
     gw_buf_add(p->out, "<ul>\n");
     for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++)

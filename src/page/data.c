@@ -36,18 +36,15 @@ static void put_loads(const gw_page *p, gw_json *json)
     for (int l = 0; l < p->c->n_loads; l++) {
         const gw_load *load = &p->c->loads[l];
         bool whole = load->kind == GW_LOAD_MANOEUVRE;
-        gw_buf phrase = { 0 };
-        gw_page_load(p, l, &phrase);
         gw_json_object_on_line(json, NULL);
         gw_json_int(json, "index", l);
         gw_json_string(json, "name", load->name);
-        gw_json_string(json, "phrase", gw_buf_str(&phrase));
+        gw_json_string(json, "phrase", gw_page_load_said(p, l));
         gw_json_bool(json, "slides",
                      whole && load->manoeuvre.side == GW_OUTER && load->manoeuvre.drive_g <= 0.0);
         gw_json_number(json, "brake_g", whole ? load->manoeuvre.brake_g : 0.0);
         gw_json_number(json, "lateral_g", whole ? load->manoeuvre.lateral_g : 0.0);
         gw_json_close(json);
-        gw_buf_drop(&phrase, p->out);
     }
     gw_json_close(json);
 }

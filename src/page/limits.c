@@ -2,7 +2,6 @@
 /* For the workshop: how near to its limit every joint of every kit works. */
 #include "page/stand.h"
 #include "page/tables.h"
-#include "show/strength.h"
 
 static void cell(const gw_page *p, int kit, gw_axle axle, int joint)
 {
@@ -11,30 +10,25 @@ static void cell(const gw_page *p, int kit, gw_axle axle, int joint)
         gw_buf_add(p->out, "<td>\xE2\x80\x93</td>"); /* a dash */
         return;
     }
-    gw_buf_fmt(p->out, "<td data-near-kit=\"%d\" data-near-axle=\"%d\" data-near-joint=\"", kit, (int)axle);
-    gw_html_text(p->out, p->c->corners[axle].joints[joint].name);
-    gw_buf_fmt(p->out, "\">%s", o->verdict.holds ? "" : "<strong class=\"fails\">");
-    gw_html_text(p->out, gw_page_figure_word(&o->verdict));
-    gw_buf_fmt(p->out, " <span>%s\xC2\xA0%%</span>%s</td>", gw_page_percent_of_limit(o).s,
-               o->verdict.holds ? "" : "</strong>");
+    gw_buf_fmt(p->out, "<td data-near-kit=\"%d\" data-near-axle=\"%d\" ", kit, (int)axle);
+    gw_html_put(p->out, "data-near-joint=\"{}\">", p->c->corners[axle].joints[joint].name);
+    gw_html_put(p->out,
+                o->verdict.holds ? "{} <span>{}\xC2\xA0%</span></td>"
+                                 : "<strong class=\"fails\">{} <span>{}\xC2\xA0%</span></strong></td>",
+                gw_page_figure_word(&o->verdict), gw_page_percent_of_limit(o).s);
 }
 
 static void beyond(const gw_page *p, const gw_overload *o)
 {
     const gw_bush *bush = &p->c->bushes[p->c->kits[o->kit].fits[o->axle][o->joint]];
-    gw_buf value = { 0 }, limit = { 0 }, load = { 0 };
-    gw_verdict_figure(&o->verdict, o->verdict.value, &value);
-    gw_verdict_figure(&o->verdict, o->verdict.limit, &limit);
-    gw_page_load(p, o->load, &load);
+    const gw_verdict *v = &o->verdict;
     gw_buf_add(p->out, "<li>");
     GW_SAY(p->out, PAGE_SHOP_BEYOND, { "kit", gw_page_kit(p, o->kit) }, { "axle", gw_page_axle(o->axle) },
            { "joint", p->c->corners[o->axle].joints[o->joint].name }, { "bush", gw_page_bush(bush) },
-           { "load", gw_buf_str(&load) }, { "what", GW_JUDGED_WORDS[o->verdict.what] },
-           { "value", gw_buf_str(&value) }, { "limit", gw_buf_str(&limit) }, { "source", o->verdict.source });
+           { "load", gw_page_load_said(p, o->load) }, { "what", GW_JUDGED_WORDS[v->what] },
+           { "value", gw_page_verdict_said(p, v, v->value) },
+           { "limit", gw_page_verdict_said(p, v, v->limit) }, { "source", v->source });
     gw_buf_add(p->out, "</li>\n");
-    gw_buf_drop(&value, p->out);
-    gw_buf_drop(&limit, p->out);
-    gw_buf_drop(&load, p->out);
 }
 
 static void all_beyond(const gw_page *p)

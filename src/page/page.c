@@ -85,6 +85,7 @@ gw_status gw_report_page(const gw_report *report, const gw_page_charts *charts, 
     gw_page p = { .r = report, .c = report->c, .charts = charts, .wish = wish, .out = out };
     gw_card_study cards = { 0 };
     gw_arena arena = { 0 };
+    p.arena = &arena;
     gw_status status = gw_study_cards(report, wish->choose, &cards, err);
     if (status != GW_OK) return status;
     p.cards = &cards;

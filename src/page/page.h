@@ -51,6 +51,7 @@ typedef struct gw_page {
     const gw_page_charts *charts;
     const gw_page_wish *wish;
     gw_buf *out;
+    gw_arena *arena;             /**< keeps what the sections say                        */
     gw_axle axle;                /**< shown first                                        */
     int kit;                     /**< shown first: the first that is not the baseline    */
     int brake_load, corner_load; /**< the loads that sentences speak of; -1: none        */
@@ -62,8 +63,21 @@ typedef struct gw_page {
 #define GW_SAY(out, which, ...) GW_SAY_ID(out, GW_WORDS_##which, __VA_ARGS__)
 #define GW_SAY_ID(out, id, ...)                                                                              \
     gw_html_say(out, gw_words_text(id), (const gw_html_part[]){ __VA_ARGS__, { NULL, NULL } })
-/** Adds words without parts. */
-#define GW_TELL(out, which) gw_html_text(out, gw_words_text(GW_WORDS_##which))
+/** The same as plain text. */
+#define GW_SAY_PLAIN(out, which, ...)                                                                        \
+    gw_plain_say(out, GW_TOLD(which), (const gw_html_part[]){ __VA_ARGS__, { NULL, NULL } })
+/** Words without parts; adds them. */
+#define GW_TOLD(which)      gw_words_text(GW_WORDS_##which)
+#define GW_TELL(out, which) gw_html_text(out, GW_TOLD(which))
+
+/** A text as the page keeps it, freed; "" where memory is out, which sticks in the page. */
+const char *gw_page_kept(const gw_page *p, gw_buf *text);
+const char *gw_page_fmt(const gw_page *p, const char *fmt, ...) __attribute__((format(printf, 2, 3)));
+
+/** Begins a section under its heading, of a class or (NULL) none; it ends with </section>. */
+void gw_page_section_begin(const gw_page *p, const char *id, const char *kind, gw_words name);
+void gw_page_note(const gw_page *p, gw_words text);                 /**< <p class="note"> */
+void gw_page_heads(const gw_page *p, const gw_words *words, int n); /**< heads of columns */
 
 const char *gw_page_kit(const gw_page *p, int kit); /**< label for people                        */
 const char *gw_page_bush(const gw_bush *bush);      /**< likewise                                */
@@ -71,25 +85,28 @@ const char *gw_page_axle(gw_axle axle);             /**< "front", in words of th
 const char *gw_page_wheel_of(gw_axle axle);         /**< "Front wheel", likewise                 */
 /** "in a 1.00 g stop"; plain text */
 void gw_page_load(const gw_page *p, int load, gw_buf *out);
+const char *gw_page_load_said(const gw_page *p, int load);
 const gw_deflection *gw_page_find(const gw_page *p, int kit, gw_axle axle, int load);
 bool gw_page_has_kit(const gw_page *p, int kit);
 bool gw_page_has_axle(const gw_page *p, gw_axle axle);
 /** An angle [rad] as "-0.39°" with a true minus; `sign`: with a plus as well. */
 void gw_page_angle(gw_buf *out, double angle, bool sign);
+const char *gw_page_angle_said(const gw_page *p, double angle, bool sign);
 void gw_page_minutes(gw_buf *out, double minutes); /**< "11 h 30 min"; plain text                   */
-/** "726 EUR", below 100 with hundredths where there are any; with a plus sign where some parts carry no figure; plain
- * text. */
+/** "726 EUR", below 100 with hundredths where there are any; with a plus sign where some parts carry no
+ * figure; plain text. */
 void gw_page_money(const gw_page *p, double sum, bool more, gw_buf *out);
+const char *gw_page_money_said(const gw_page *p, double sum, bool more);
 /** "726.00 EUR": as a quotation says it. */
-void gw_page_sum(const gw_page *p, double sum, gw_buf *out);
+const char *gw_page_sum(const gw_page *p, double sum);
 /** The planner's cost, which is without tax, with the tax of the shop: as every other sum of the page. */
-void gw_page_planned(const gw_page *p, double cost, gw_buf *out);
-/** "Best value, quietest": what a recommendation is; false where an earlier one says it, being the same. */
-bool gw_page_pick(const gw_page *p, int which, gw_buf *out);
+const char *gw_page_planned(const gw_page *p, double cost);
+/** "Best value, quietest": what a recommendation is; NULL where an earlier one says it, being the same. */
+const char *gw_page_pick(const gw_page *p, int which);
 /** The mark of a kit's colour; with its number where there are more kits than colours. */
 void gw_page_swatch(const gw_page *p, int kit);
 /** "front upper arm, front bush", or "front upper_front" where the joint has no label; plain text. */
-void gw_page_joint(const gw_page *p, gw_axle axle, int joint, gw_buf *out);
+const char *gw_page_joint(const gw_page *p, gw_axle axle, int joint);
 gw_number gw_page_price(double price);       /**< with hundredths only where there are any */
 gw_words gw_page_question(const gw_page *p); /**< that the page answers */
 
@@ -101,7 +118,7 @@ void gw_page_stand(const gw_page *p);  /**< what will stand it, and what will no
 void gw_page_wheel(const gw_page *p);
 void gw_page_shares(const gw_page *p);
 void gw_page_figures(const gw_page *p);
-void gw_page_sides(const gw_page *p); /* in the workshop's copy */
+void gw_page_sides(const gw_page *p);    /* in the workshop's copy */
 void gw_page_sheet(const gw_page *p);    /**< alignment */
 void gw_page_settings(const gw_page *p); /**< workshop: adjusters, verdicts, order of work */
 void gw_page_trust(const gw_page *p);

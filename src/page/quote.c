@@ -12,9 +12,7 @@ enum { MOST_LINES = 2 * GW_CORNER_JOINTS + 64 };
 
 static void put_money(const gw_page *p, gw_slots *slots, const char *name, double sum)
 {
-    gw_buf text = { 0 };
-    if (isfinite(sum)) gw_page_sum(p, sum, &text);
-    gw_slots_take(slots, name, &text);
+    gw_slots_text(slots, name, isfinite(sum) ? gw_page_sum(p, sum) : "");
 }
 
 static void put_minutes(gw_slots *slots, const char *name, double minutes)
@@ -24,23 +22,15 @@ static void put_minutes(gw_slots *slots, const char *name, double minutes)
     gw_slots_take(slots, name, &text);
 }
 
-/* Where left and right get other bushes, which of them. */
-static void put_place(const gw_page *p, const gw_quote_line *line, gw_buf *out)
-{
-    bool one = line->count == 1 && gw_joint_image(p->c, line->axle, line->joint) != line->joint;
-    gw_page_joint(p, line->axle, line->joint, out);
-    if (one) gw_buf_add(out, gw_joint_side(&p->c->pairs[line->axle], line->joint));
-}
-
 static void put_line(const gw_page *p, gw_slots *quote, const gw_quote_line *line)
 {
     gw_slots *slots = gw_slots_element(quote, "lines");
-    gw_buf what = { 0 };
-    if (line->job)
-        gw_buf_clean(&what, line->job);
-    else
-        put_place(p, line, &what);
-    gw_slots_take(slots, "what", &what);
+    gw_axle axle = line->axle;
+    int joint = line->joint;
+    /* where left and right get other bushes, which of them */
+    bool one = !line->job && line->count == 1 && gw_joint_image(p->c, axle, joint) != joint;
+    gw_slots_fmt(slots, "what", "%s%s", line->job ? line->job : gw_page_joint(p, axle, joint),
+                 one ? gw_joint_side(&p->c->pairs[axle], joint) : "");
     gw_slots_text(slots, "part", line->job ? "" : gw_page_bush(&p->c->bushes[line->bush]));
     gw_slots_fmt(slots, "count", "%d", line->count);
     put_money(p, slots, "price", line->price);
@@ -118,9 +108,7 @@ static void put_bolts(const gw_page *p, gw_slots *slots, gw_axle axle)
     for (int j = 0; j < corner->n_joints; j++) {
         if (gw_joint_image(p->c, axle, j) < j || !gw_joint_is_bolted(p->c, axle, j)) continue;
         gw_slots *row = gw_slots_element(slots, "bolts");
-        gw_buf name = { 0 };
-        gw_page_joint(p, axle, j, &name);
-        gw_slots_take(row, "name", &name);
+        gw_slots_text(row, "name", gw_page_joint(p, axle, j));
         gw_slots_fmt(row, "count", "%d", gw_joint_count_both(p->c, axle, j));
     }
 }

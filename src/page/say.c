@@ -10,6 +10,40 @@
 
 enum { WHOLE_FROM = 100 }; /* in the shop's currency: from here on hundredths are noise */
 
+const char *gw_page_kept(const gw_page *p, gw_buf *text)
+{
+    const char *kept = gw_buf_keep(text, p->arena);
+    if (!kept) p->out->failed = true;
+    return kept ? kept : "";
+}
+
+const char *gw_page_fmt(const gw_page *p, const char *fmt, ...)
+{
+    gw_buf text = { 0 };
+    va_list args;
+    va_start(args, fmt);
+    gw_buf_vfmt(&text, fmt, args);
+    va_end(args);
+    return gw_page_kept(p, &text);
+}
+
+void gw_page_section_begin(const gw_page *p, const char *id, const char *kind, gw_words name)
+{
+    gw_html_put(p->out, "<section aria-labelledby=\"{}\"", id);
+    if (kind) gw_html_put(p->out, " class=\"{}\"", kind);
+    gw_html_put(p->out, ">\n<h2 id=\"{}\">{}</h2>\n", id, gw_words_text(name));
+}
+
+void gw_page_note(const gw_page *p, gw_words text)
+{
+    gw_html_put(p->out, "<p class=\"note\">{}</p>\n", gw_words_text(text));
+}
+
+void gw_page_heads(const gw_page *p, const gw_words *words, int n)
+{
+    for (int i = 0; i < n; i++) gw_html_put(p->out, "<th scope=\"col\">{}</th>", gw_words_text(words[i]));
+}
+
 const char *gw_page_kit(const gw_page *p, int kit)
 {
     return p->c->kits[kit].label ? p->c->kits[kit].label : p->c->kits[kit].name;
@@ -55,6 +89,13 @@ void gw_page_angle(gw_buf *out, double angle, bool sign)
     gw_html_figure(out, sign ? gw_signed(degrees, 2) : gw_fixed(degrees, 2), "\xC2\xB0");
 }
 
+const char *gw_page_angle_said(const gw_page *p, double angle, bool sign)
+{
+    gw_buf text = { 0 };
+    gw_page_angle(&text, angle, sign);
+    return gw_page_kept(p, &text);
+}
+
 static void put_phrase(gw_buf *out, gw_words sentence, const gw_load *load)
 {
     const gw_manoeuvre *m = &load->manoeuvre;
@@ -82,6 +123,13 @@ void gw_page_load(const gw_page *p, int load, gw_buf *out)
                l);
 }
 
+const char *gw_page_load_said(const gw_page *p, int load)
+{
+    gw_buf text = { 0 };
+    gw_page_load(p, load, &text);
+    return gw_page_kept(p, &text);
+}
+
 gw_number gw_page_price(double price)
 {
     return gw_fixed(price, price == floor(price) ? 0 : 2);
@@ -101,14 +149,23 @@ void gw_page_money(const gw_page *p, double sum, bool more, gw_buf *out)
     put_sum(p, fabs(sum) < WHOLE_FROM ? gw_page_price(hundredths) : gw_fixed(sum, 0), more, out);
 }
 
-void gw_page_sum(const gw_page *p, double sum, gw_buf *out)
+const char *gw_page_money_said(const gw_page *p, double sum, bool more)
 {
-    put_sum(p, gw_fixed(sum, 2), false, out);
+    gw_buf text = { 0 };
+    gw_page_money(p, sum, more, &text);
+    return gw_page_kept(p, &text);
 }
 
-void gw_page_planned(const gw_page *p, double cost, gw_buf *out)
+const char *gw_page_sum(const gw_page *p, double sum)
 {
-    gw_page_money(p, p->c->shop.has_tax ? cost * (1.0 + p->c->shop.tax) : cost, false, out);
+    gw_buf text = { 0 };
+    put_sum(p, gw_fixed(sum, 2), false, &text);
+    return gw_page_kept(p, &text);
+}
+
+const char *gw_page_planned(const gw_page *p, double cost)
+{
+    return gw_page_money_said(p, p->c->shop.has_tax ? cost * (1.0 + p->c->shop.tax) : cost, false);
 }
 
 /* Behind a comma, so with a small letter. */
@@ -117,17 +174,18 @@ static void put_small(const char *word, gw_buf *out)
     gw_buf_fmt(out, ", %c%s", tolower((unsigned char)word[0]), word + 1);
 }
 
-bool gw_page_pick(const gw_page *p, int which, gw_buf *out)
+const char *gw_page_pick(const gw_page *p, int which)
 {
     static const gw_words WORDS[GW_RECOMMENDED] = { GW_WORDS_PAGE_CHOOSE_VALUE, GW_WORDS_PAGE_CHOOSE_QUIET,
                                                     GW_WORDS_PAGE_CHOOSE_STEADY };
     const gw_recommendation *r = p->wish->choose->recommended;
+    gw_buf text = { 0 };
     for (int i = 0; i < which; i++)
-        if (r[i].member == r[which].member) return false;
-    gw_buf_add(out, gw_words_text(WORDS[which]));
+        if (r[i].member == r[which].member) return NULL;
+    gw_buf_add(&text, gw_words_text(WORDS[which]));
     for (int i = which + 1; i < GW_RECOMMENDED; i++)
-        if (r[i].member == r[which].member) put_small(gw_words_text(WORDS[i]), out);
-    return true;
+        if (r[i].member == r[which].member) put_small(gw_words_text(WORDS[i]), &text);
+    return gw_page_kept(p, &text);
 }
 
 void gw_page_swatch(const gw_page *p, int kit)
@@ -136,9 +194,8 @@ void gw_page_swatch(const gw_page *p, int kit)
     if (p->c->n_kits > GW_STYLES) gw_buf_fmt(p->out, "<span class=\"number\">%d</span> ", kit + 1);
 }
 
-void gw_page_joint(const gw_page *p, gw_axle axle, int joint, gw_buf *out)
+const char *gw_page_joint(const gw_page *p, gw_axle axle, int joint)
 {
     const gw_joint *j = &p->c->corners[axle].joints[joint];
-    if (!j->label) gw_buf_fmt(out, "%s ", gw_page_axle(axle));
-    gw_buf_clean(out, j->label ? j->label : j->name);
+    return j->label ? j->label : gw_page_fmt(p, "%s %s", gw_page_axle(axle), j->name);
 }

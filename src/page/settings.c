@@ -11,10 +11,7 @@
 static void item_name(const gw_page *p, const gw_align_item *item)
 {
     gw_buf_fmt(p->out, "<caption><span class=\"swatch k%d\"></span>", item->kit % GW_STYLES);
-    gw_html_name(p->out, gw_page_kit(p, item->kit));
-    gw_buf_add(p->out, ", ");
-    gw_html_text(p->out, gw_page_axle(item->axle));
-    gw_buf_add(p->out, "</caption>\n");
+    gw_html_put(p->out, "<bdi>{}</bdi>, {}</caption>\n", gw_page_kit(p, item->kit), gw_page_axle(item->axle));
 }
 
 static void say_mark(const gw_page *p, const gw_joint *joint, const gw_move *move)
@@ -48,10 +45,9 @@ static void say_setting(const gw_page *p, const gw_corner *corner, const gw_adju
     if (a->kind == GW_ADJUST_OFFSET) {
         say_mark(p, &corner->joints[a->joint], &set->move);
     } else if (a->kind == GW_ADJUST_LENGTH) {
-        const gw_html_part nothing[] = { { NULL, NULL } };
         gw_html_figure(p->out, gw_signed(along / GW_MM, 2), "\xC2\xA0mm: ");
         if (fabs(along) < 0.005 * GW_MM)
-            gw_html_say(p->out, gw_words_text(GW_WORDS_PAGE_SHOP_AS_IT_IS), nothing);
+            GW_TELL(p->out, PAGE_SHOP_AS_IT_IS);
         else if (along > 0.0)
             GW_SAY(p->out, PAGE_SHOP_LONGER, { "turns", gw_fixed(gw_turns_of(a, along), 2).s });
         else
@@ -59,10 +55,7 @@ static void say_setting(const gw_page *p, const gw_corner *corner, const gw_adju
     } else {
         say_shims(p, round(along / a->step), a->step);
     }
-    if (set->at_limit) {
-        gw_buf_add(p->out, " ");
-        GW_TELL(p->out, PAGE_SHOP_LIMIT);
-    }
+    if (set->at_limit) gw_html_put(p->out, " {}", GW_TOLD(PAGE_SHOP_LIMIT));
 }
 
 static void settings_table(const gw_page *p, const gw_align_item *item)
@@ -75,100 +68,65 @@ static void settings_table(const gw_page *p, const gw_align_item *item)
     for (int i = 0; i < align->n_adjusters; i++) {
         gw_buf name = { 0 };
         gw_adjuster_words(corner, &align->adjusters[i], &name);
-        gw_buf_add(p->out, "<tr><th scope=\"row\">");
-        gw_html_name(p->out, gw_buf_str(&name));
-        gw_buf_add(p->out, "</th><td class=\"text\">");
+        gw_html_put(p->out, "<tr><th scope=\"row\"><bdi>{}</bdi></th><td class=\"text\">",
+                    gw_page_kept(p, &name));
         say_setting(p, corner, &align->adjusters[i], &item->set[i]);
         gw_buf_add(p->out, "</td></tr>\n");
-        gw_buf_drop(&name, p->out);
     }
     gw_buf_add(p->out, "</tbody></table>\n");
 }
 
 /* ---- does it fit and hold ---- */
 
-static void verdict_row(const gw_page *p, const char *joint, const char *what, gw_buf *values, bool holds)
+static void verdict_row(const gw_page *p, const gw_joint *joint, const gw_verdict *v)
 {
-    gw_buf_add(p->out, "<tr><th scope=\"row\">");
-    gw_html_name(p->out, joint);
-    gw_buf_add(p->out, "</th><td class=\"text\">");
-    gw_html_text(p->out, what);
-    gw_buf_add(p->out, "</td><td class=\"text\">");
-    gw_buf_add(p->out, gw_buf_str(values));
-    gw_buf_fmt(p->out, "</td><td class=\"text\">%s", holds ? "" : "<strong class=\"fails\">");
-    gw_html_text(p->out, gw_words_text(holds ? GW_WORDS_PAGE_SHOP_HOLDS : GW_WORDS_PAGE_SHOP_FAILS));
-    gw_buf_fmt(p->out, "%s</td></tr>\n", holds ? "" : "</strong>");
-    gw_buf_drop(values, p->out);
-}
-
-static void tilt_rows(const gw_page *p, const gw_align_item *item)
-{
-    for (int i = 0; i < item->n_tilts; i++) {
-        const gw_align_tilt *t = &item->tilt[i];
-        gw_buf values = { 0 };
-        GW_SAY(&values, PAGE_SHOP_AT_MOST, { "value", gw_fixed(t->after / GW_DEG, 1).s },
-               { "limit", gw_fixed(t->limit / GW_DEG, 1).s }, { "unit", "deg" });
-        verdict_row(p, p->c->corners[item->axle].joints[t->joint].name,
-                    GW_JUDGED_WORDS[GW_JUDGED_TILT_IN_TRAVEL], &values, t->after <= t->limit);
-    }
-}
-
-static void check_rows(const gw_page *p, const gw_align_item *item)
-{
-    for (int i = 0; i < item->n_checks; i++) {
-        const gw_verdict *v = &item->check[i].verdict;
-        gw_trade_figure f = gw_trade_figure_of(v);
-        gw_number value = gw_fixed(v->value / f.scale, f.decimals),
-                  limit = gw_fixed(v->limit / f.scale, f.decimals);
-        gw_buf values = { 0 };
-        const gw_html_part parts[] = {
-            { "value", value.s }, { "limit", limit.s }, { "unit", f.unit }, { NULL, NULL }
-        };
-        gw_html_say(
-            &values,
-            gw_words_text(v->bound == GW_AT_MOST ? GW_WORDS_PAGE_SHOP_AT_MOST : GW_WORDS_PAGE_SHOP_AT_LEAST),
-            parts);
-        verdict_row(p, p->c->corners[item->axle].joints[item->check[i].joint].name, GW_JUDGED_WORDS[v->what],
-                    &values, v->holds);
-    }
+    gw_trade_figure f = gw_trade_figure_of(v);
+    gw_html_put(p->out,
+                "<tr><th scope=\"row\"><bdi>{}</bdi></th><td class=\"text\">{}</td><td class=\"text\">",
+                joint->name, GW_JUDGED_WORDS[v->what]);
+    GW_SAY_ID(p->out, v->bound == GW_AT_MOST ? GW_WORDS_PAGE_SHOP_AT_MOST : GW_WORDS_PAGE_SHOP_AT_LEAST,
+              { "value", gw_fixed(v->value / f.scale, f.decimals).s },
+              { "limit", gw_fixed(v->limit / f.scale, f.decimals).s }, { "unit", f.unit });
+    gw_html_put(p->out,
+                v->holds ? "</td><td class=\"text\">{}</td></tr>\n"
+                         : "</td><td class=\"text\"><strong class=\"fails\">{}</strong></td></tr>\n",
+                v->holds ? GW_TOLD(PAGE_SHOP_HOLDS) : GW_TOLD(PAGE_SHOP_FAILS));
 }
 
 static void verdict_table(const gw_page *p, const gw_align_item *item)
 {
+    const gw_joint *joints = p->c->corners[item->axle].joints;
     if (!item->n_tilts && !item->n_checks) return;
     gw_buf_add(p->out, "<table class=\"left\">");
     item_name(p, item);
     gw_buf_add(p->out, "<tbody>\n");
-    tilt_rows(p, item);
-    check_rows(p, item);
+    for (int i = 0; i < item->n_tilts; i++) {
+        const gw_align_tilt *t = &item->tilt[i];
+        gw_verdict v = gw_verdict_of(GW_JUDGED_TILT_IN_TRAVEL, t->after, GW_AT_MOST, t->limit, "");
+        verdict_row(p, &joints[t->joint], &v);
+    }
+    for (int i = 0; i < item->n_checks; i++)
+        verdict_row(p, &joints[item->check[i].joint], &item->check[i].verdict);
     gw_buf_add(p->out, "</tbody></table>\n");
 }
 
 static void heading(const gw_page *p, gw_words name)
 {
-    gw_buf_add(p->out, "<h3>");
-    gw_html_text(p->out, gw_words_text(name));
-    gw_buf_add(p->out, "</h3>\n");
+    gw_html_put(p->out, "<h3>{}</h3>\n", gw_words_text(name));
 }
 
 static void order_of_work(const gw_page *p)
 {
     heading(p, GW_WORDS_PAGE_SHOP_ORDER);
     gw_buf_add(p->out, "<ol>\n");
-    for (int i = 0; gw_order_of_work(i); i++) {
-        gw_buf_add(p->out, "<li>");
-        gw_html_text(p->out, gw_order_of_work(i));
-        gw_buf_add(p->out, "</li>\n");
-    }
+    for (int i = 0; gw_order_of_work(i); i++) gw_html_put(p->out, "<li>{}</li>\n", gw_order_of_work(i));
     gw_buf_add(p->out, "</ol>\n");
 }
 
 void gw_page_settings(const gw_page *p)
 {
     const gw_align_study *study = &p->r->align;
-    gw_buf_add(p->out, "<section aria-labelledby=\"settings\" class=\"shop\">\n<h2 id=\"settings\">");
-    GW_TELL(p->out, PAGE_SHOP_SETTINGS);
-    gw_buf_add(p->out, "</h2>\n");
+    gw_page_section_begin(p, "settings", "shop", GW_WORDS_PAGE_SHOP_SETTINGS);
     order_of_work(p);
     if (study->n) {
         heading(p, GW_WORDS_PAGE_SHOP_SET_TO);

@@ -20,25 +20,21 @@ static void say_target(const gw_page *p, gw_axle axle)
     const gw_align *align = &p->c->align[axle];
     gw_buf target = { 0 };
     for (gw_target t = GW_TARGET_TOE; t < GW_TARGETS; t++) {
-        gw_buf angle = { 0 };
         if (!gw_target_given(align, t)) continue;
-        gw_page_angle(&angle, gw_target_of(align, t), true);
-        const gw_html_part parts[] = { { "angle", gw_buf_str(&angle) }, { NULL, NULL } };
         if (target.n) GW_TELL(&target, PAGE_ANSWER_COMMA);
-        gw_plain_say(&target, gw_words_text(WORDS[t]), parts);
-        gw_buf_drop(&angle, p->out);
+        const char *angle = gw_page_angle_said(p, gw_target_of(align, t), true);
+        gw_plain_say(&target, gw_words_text(WORDS[t]),
+                     (const gw_html_part[]){ { "angle", angle }, { NULL, NULL } });
     }
-    GW_SAY(p->out, PAGE_SHEET_AXLE, { "axle", gw_page_wheel_of(axle) }, { "target", gw_buf_str(&target) });
-    gw_buf_drop(&target, p->out);
+    GW_SAY(p->out, PAGE_SHEET_AXLE, { "axle", gw_page_wheel_of(axle) },
+           { "target", gw_page_kept(p, &target) });
 }
 
 static void head(const gw_page *p)
 {
     static const gw_words HEADS[] = { GW_WORDS_PAGE_SHEET_CAMBER_SET, GW_WORDS_PAGE_SHEET_TOE_SET,
                                       GW_WORDS_PAGE_SHEET_MET };
-    gw_buf_add(p->out, "<thead><tr><th scope=\"col\">");
-    GW_TELL(p->out, PAGE_GLANCE_KIT);
-    gw_buf_add(p->out, "</th>");
+    gw_html_put(p->out, "<thead><tr><th scope=\"col\">{}</th>", GW_TOLD(PAGE_GLANCE_KIT));
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
         for (size_t i = 0; i < sizeof HEADS / sizeof *HEADS && can_set(p, a); i++) {
             gw_buf_add(p->out, "<th scope=\"col\">");
@@ -62,11 +58,8 @@ static gw_words verdict_of(const gw_align_item *item)
 /* "-1.00° > -1.90°": as fitted, as set. */
 static void change_cell(const gw_page *p, double before, double after)
 {
-    gw_buf_add(p->out, "<td><span>");
-    gw_page_angle(p->out, before, true);
-    gw_buf_add(p->out, "</span> \xE2\x86\x92 <span>"); /* an arrow */
-    gw_page_angle(p->out, after, true);
-    gw_buf_add(p->out, "</span></td>");
+    gw_html_put(p->out, "<td><span>{}</span> \xE2\x86\x92 <span>{}</span></td>", /* an arrow */
+                gw_page_angle_said(p, before, true), gw_page_angle_said(p, after, true));
 }
 
 static void cells(const gw_page *p, const gw_align_item *item)
@@ -74,9 +67,7 @@ static void cells(const gw_page *p, const gw_align_item *item)
     const gw_corner_setting *before = &item->before.setting, *after = &item->after.setting;
     change_cell(p, before->camber, after->camber);
     change_cell(p, before->toe, after->toe);
-    gw_buf_add(p->out, "<td class=\"text\">");
-    gw_html_text(p->out, gw_words_text(verdict_of(item)));
-    gw_buf_add(p->out, "</td>");
+    gw_html_put(p->out, "<td class=\"text\">{}</td>", gw_words_text(verdict_of(item)));
 }
 
 /* The side is named where the sides were measured; what was not stands in both rows. */
@@ -86,9 +77,8 @@ static void row(const gw_page *p, int kit, gw_ramp_side side)
         [GW_RAMP_LEFT] = GW_WORDS_PAGE_SHEET_LEFT, [GW_RAMP_RIGHT] = GW_WORDS_PAGE_SHEET_RIGHT
     };
     gw_buf_fmt(p->out, "<tr><th scope=\"row\"><span class=\"swatch k%d\"></span>", kit % GW_STYLES);
-    gw_html_name(p->out, gw_page_kit(p, kit));
-    if (side != GW_RAMP_BOTH) gw_html_text(p->out, gw_words_text(SIDES[side]));
-    gw_buf_add(p->out, "</th>");
+    gw_html_put(p->out, "<bdi>{}</bdi>{}</th>", gw_page_kit(p, kit),
+                side == GW_RAMP_BOTH ? "" : gw_words_text(SIDES[side]));
     for (int i = 0; i < p->r->align.n; i++) {
         const gw_align_item *item = &p->r->align.item[i];
         if (item->kit == kit && (item->side == side || item->side == GW_RAMP_BOTH)) cells(p, item);
@@ -99,9 +89,8 @@ static void row(const gw_page *p, int kit, gw_ramp_side side)
 void gw_page_sheet(const gw_page *p)
 {
     if (!p->r->align.n) return;
-    gw_buf_add(p->out, "<section aria-labelledby=\"sheet\">\n<h2 id=\"sheet\">");
-    GW_TELL(p->out, PAGE_SHEET);
-    gw_buf_add(p->out, "</h2>\n<table class=\"glance\">");
+    gw_page_section_begin(p, "sheet", NULL, GW_WORDS_PAGE_SHEET);
+    gw_buf_add(p->out, "<table class=\"glance\">");
     head(p);
     for (int k = 0; k < p->c->n_kits; k++)
         for (int side = p->r->align.n_axles > 0;
@@ -113,6 +102,5 @@ void gw_page_sheet(const gw_page *p)
         say_target(p, a);
         gw_buf_add(p->out, " ");
     }
-    GW_TELL(p->out, PAGE_SHEET_NOTE);
-    gw_buf_add(p->out, "</p>\n</section>\n");
+    gw_html_put(p->out, "{}</p>\n</section>\n", GW_TOLD(PAGE_SHEET_NOTE));
 }

@@ -45,25 +45,17 @@ static void cell(const gw_page *p, const both_wheels both, int i)
 
 static void row(const gw_page *p, int kit, const both_wheels both)
 {
-    gw_buf_add(p->out, "<tr><th scope=\"row\">");
-    gw_html_name(p->out, gw_page_kit(p, kit));
-    gw_buf_add(p->out, "</th>");
+    gw_html_put(p->out, "<tr><th scope=\"row\"><bdi>{}</bdi></th>", gw_page_kit(p, kit));
     for (int i = 0; i < N_COLUMNS; i++) cell(p, both, i);
     gw_buf_add(p->out, "</tr>\n");
 }
 
 static void axle_table(const gw_page *p, gw_axle axle, int load)
 {
-    gw_buf_fmt(p->out, "<table class=\"sides\" data-axle=\"%d\"><caption>", (int)axle);
-    gw_html_text(p->out, gw_page_wheel_of(axle));
-    gw_buf_add(p->out, "</caption><thead><tr><th scope=\"col\">");
-    GW_TELL(p->out, PAGE_SIDES_KIT);
-    gw_buf_add(p->out, "</th>");
-    for (int i = 0; i < N_COLUMNS; i++) {
-        gw_buf_add(p->out, "<th scope=\"col\">");
-        gw_html_text(p->out, gw_words_text(COLUMNS[i].head));
-        gw_buf_add(p->out, "</th>");
-    }
+    gw_buf_fmt(p->out, "<table class=\"sides\" data-axle=\"%d\">", (int)axle);
+    gw_html_put(p->out, "<caption>{}</caption><thead><tr><th scope=\"col\">{}</th>", gw_page_wheel_of(axle),
+                GW_TOLD(PAGE_SIDES_KIT));
+    for (int i = 0; i < N_COLUMNS; i++) gw_page_heads(p, &COLUMNS[i].head, 1);
     gw_buf_add(p->out, "</tr></thead>\n<tbody>\n");
     for (int k = 0; k < p->c->n_kits; k++) {
         both_wheels both;
@@ -76,9 +68,8 @@ void gw_page_sides(const gw_page *p)
 {
     int load = gw_pick_load(p->c, &p->r->deflect, GW_PICK_CORNER);
     if (load < 0 || !p->r->handling.n_budgets) return;
-    gw_buf_add(p->out, "<section aria-labelledby=\"sides\" class=\"shop\">\n<h2 id=\"sides\">");
-    GW_TELL(p->out, PAGE_SIDES);
-    gw_buf_add(p->out, "</h2>\n<p class=\"note\">");
+    gw_page_section_begin(p, "sides", "shop", GW_WORDS_PAGE_SIDES);
+    gw_buf_add(p->out, "<p class=\"note\">");
     GW_SAY(p->out, PAGE_SIDES_NOTE, { "load", p->c->loads[load].name });
     gw_buf_add(p->out, "</p>\n");
     gw_page_frame_begin(p, GW_WORDS_PAGE_SIDES);

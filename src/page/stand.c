@@ -109,34 +109,28 @@ const char *gw_page_figure_word(const gw_verdict *v)
     }
 }
 
+const char *gw_page_verdict_said(const gw_page *p, const gw_verdict *verdict, double value)
+{
+    gw_buf text = { 0 };
+    gw_verdict_figure(verdict, value, &text);
+    return gw_page_kept(p, &text);
+}
+
 /* "rear toe_inner, compressive strain of the wall 16 %, limit 15 %, in a 0.70 g corner" */
 static void say_failure(const gw_page *p, const gw_page_failure *f)
 {
-    gw_buf value = { 0 }, limit = { 0 }, load = { 0 };
-    gw_verdict_figure(&f->verdict, f->verdict.value, &value);
-    gw_verdict_figure(&f->verdict, f->verdict.limit, &limit);
-    if (f->load >= 0)
-        gw_page_load(p, f->load, &load);
-    else
-        GW_TELL(&load, PAGE_STAND_AS_SET);
-    gw_buf joint = { 0 };
-    gw_page_joint(p, f->axle, f->joint, &joint);
-    GW_SAY(p->out, PAGE_STAND_FAILURE, { "joint", gw_buf_str(&joint) },
-           { "what", GW_JUDGED_WORDS[f->verdict.what] }, { "value", gw_buf_str(&value) },
-           { "load", gw_buf_str(&load) }, { "limit", gw_buf_str(&limit) });
-    gw_buf_drop(&joint, p->out);
-    gw_buf_drop(&value, p->out);
-    gw_buf_drop(&limit, p->out);
-    gw_buf_drop(&load, p->out);
+    const gw_verdict *v = &f->verdict;
+    GW_SAY(p->out, PAGE_STAND_FAILURE, { "joint", gw_page_joint(p, f->axle, f->joint) },
+           { "what", GW_JUDGED_WORDS[v->what] }, { "value", gw_page_verdict_said(p, v, v->value) },
+           { "load", f->load >= 0 ? gw_page_load_said(p, f->load) : GW_TOLD(PAGE_STAND_AS_SET) },
+           { "limit", gw_page_verdict_said(p, v, v->limit) });
 }
 
 static void say_failures(const gw_page *p, const gw_page_failures *all)
 {
     int most = p->wish->workshop ? GW_PAGE_FAILURES : TOLD;
     int shown = all->n < most ? all->n : most;
-    gw_buf_add(p->out, "<strong class=\"fails\">");
-    GW_TELL(p->out, PAGE_STAND_FAILS);
-    gw_buf_add(p->out, "</strong> ");
+    gw_html_put(p->out, "<strong class=\"fails\">{}</strong> ", GW_TOLD(PAGE_STAND_FAILS));
     for (int i = 0; i < shown; i++) {
         if (i) gw_buf_add(p->out, "; ");
         say_failure(p, &all->item[i]);
@@ -149,18 +143,12 @@ static void say_failures(const gw_page *p, const gw_page_failures *all)
 static void say_nearest(const gw_page *p, int kit)
 {
     const gw_overload *o = gw_page_nearest(p, kit, GW_FRONT, -1);
-    gw_buf percent = { 0 };
-    if (!o) {
+    if (!o)
         GW_TELL(p->out, PAGE_STAND_UNKNOWN);
-        return;
-    }
-    gw_buf_fmt(&percent, "%s %%", gw_page_percent_of_limit(o).s);
-    gw_buf joint = { 0 };
-    gw_page_joint(p, o->axle, o->joint, &joint);
-    GW_SAY(p->out, PAGE_STAND_NEAR, { "joint", gw_buf_str(&joint) }, { "percent", gw_buf_str(&percent) },
-           { "what", gw_page_figure_word(&o->verdict) });
-    gw_buf_drop(&joint, p->out);
-    gw_buf_drop(&percent, p->out);
+    else
+        GW_SAY(p->out, PAGE_STAND_NEAR, { "joint", gw_page_joint(p, o->axle, o->joint) },
+               { "percent", gw_page_fmt(p, "%s %%", gw_page_percent_of_limit(o).s) },
+               { "what", gw_page_figure_word(&o->verdict) });
 }
 
 static void say_judged(const gw_page *p, int kit, bool *any)
@@ -189,8 +177,7 @@ static void row(const gw_page *p, int kit)
     bool any = false;
     gw_buf_fmt(p->out, "<tr data-stands=\"%d\" data-beyond=\"%d\"><th scope=\"row\">", kit, failures.joints);
     gw_page_swatch(p, kit);
-    gw_html_name(p->out, gw_page_kit(p, kit));
-    gw_buf_add(p->out, "</th><td class=\"text\">");
+    gw_html_put(p->out, "<bdi>{}</bdi></th><td class=\"text\">", gw_page_kit(p, kit));
     say_judged(p, kit, &any);
     gw_buf_add(p->out, "</td><td class=\"text\">");
     if (failures.n)
@@ -206,18 +193,13 @@ void gw_page_stand(const gw_page *p)
 {
     static const gw_words HEADS[] = { GW_WORDS_PAGE_GLANCE_KIT, GW_WORDS_PAGE_STAND_JUDGED,
                                       GW_WORDS_PAGE_STAND_VERDICT, GW_WORDS_PAGE_STAND_NEAREST };
-    gw_buf_add(p->out, "<section aria-labelledby=\"stand\" class=\"stand\">\n<h2 id=\"stand\">");
-    GW_TELL(p->out, PAGE_STAND);
-    gw_buf_add(p->out, "</h2>\n<table class=\"glance left\">\n<thead><tr>");
-    for (size_t i = 0; i < sizeof HEADS / sizeof *HEADS; i++) {
-        gw_buf_add(p->out, "<th scope=\"col\">");
-        gw_html_text(p->out, gw_words_text(HEADS[i]));
-        gw_buf_add(p->out, "</th>");
-    }
+    gw_page_section_begin(p, "stand", "stand", GW_WORDS_PAGE_STAND);
+    gw_buf_add(p->out, "<table class=\"glance left\">\n<thead><tr>");
+    gw_page_heads(p, HEADS, sizeof HEADS / sizeof *HEADS);
     gw_buf_add(p->out, "</tr></thead>\n<tbody>\n");
     for (int k = 0; k < p->c->n_kits; k++)
         if (gw_page_has_kit(p, k)) row(p, k);
-    gw_buf_add(p->out, "</tbody></table>\n<p class=\"note\">");
-    GW_TELL(p->out, PAGE_STAND_NOTE);
-    gw_buf_add(p->out, "</p>\n</section>\n");
+    gw_buf_add(p->out, "</tbody></table>\n");
+    gw_page_note(p, GW_WORDS_PAGE_STAND_NOTE);
+    gw_buf_add(p->out, "</section>\n");
 }

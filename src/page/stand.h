@@ -33,4 +33,7 @@ gw_number gw_page_percent_of_limit(const gw_overload *overload);
 /** "compression" for "compressive strain of the wall". */
 const char *gw_page_figure_word(const gw_verdict *verdict);
 
+/** The value or the limit of a verdict, with its unit. */
+const char *gw_page_verdict_said(const gw_page *p, const gw_verdict *verdict, double value);
+
 #endif

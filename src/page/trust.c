@@ -4,79 +4,42 @@
 
 #include "giveway/units.h"
 
+#include <math.h>
 #include <string.h>
 
-static void section_begin(const gw_page *p, const char *id, gw_words name)
+static void item(const gw_page *p, const char *text)
 {
-    gw_buf_fmt(p->out, "<section aria-labelledby=\"%s\" class=\"%s\">\n<h2 id=\"%s\">", id, id, id);
-    gw_html_text(p->out, gw_words_text(name));
-    gw_buf_add(p->out, "</h2>\n");
-}
-
-static void begin(const gw_page *p)
-{
-    gw_buf_add(p->out, "<li>");
-}
-
-static void end(const gw_page *p)
-{
-    gw_buf_add(p->out, "</li>\n");
-}
-
-static void item(const gw_page *p, gw_words text)
-{
-    begin(p);
-    gw_html_text(p->out, gw_words_text(text));
-    end(p);
+    gw_html_put(p->out, "<li>{}</li>\n", text);
 }
 
 /* "Polyurethane +3.1 to +4.0 dB; ..." over all kits but the baseline, widest of the axles. */
-static void ranges(const gw_page *p, gw_buf *out)
+static const char *ranges(const gw_page *p)
 {
-    bool first = true;
+    gw_buf text = { 0 };
     for (int k = 0; k < p->c->n_kits; k++) {
-        double low = 0.0, high = 0.0;
-        bool any = false;
+        double low = HUGE_VAL, high = -HUGE_VAL;
         for (gw_axle a = GW_FRONT; a < GW_AXLES && k != p->r->baseline; a++) {
             const gw_ride_item *r = gw_ride_find(&p->r->ride, k, a);
-            if (!r) continue;
-            if (!any || r->difference.harshness_low < low) low = r->difference.harshness_low;
-            if (!any || r->difference.harshness_high > high) high = r->difference.harshness_high;
-            any = true;
+            if (r) low = fmin(low, r->difference.harshness_low);
+            if (r) high = fmax(high, r->difference.harshness_high);
         }
-        if (!any) continue;
+        if (low > high) continue;
         gw_buf l = { 0 }, h = { 0 };
         gw_html_figure(&l, gw_signed(low, 1), "");
         gw_html_figure(&h, gw_signed(high, 1), "");
-        const gw_html_part parts[] = { { "kit", gw_page_kit(p, k) },
-                                       { "low", gw_buf_str(&l) },
-                                       { "high", gw_buf_str(&h) },
-                                       { NULL, NULL } };
-        if (!first) gw_buf_add(out, "; ");
-        gw_plain_say(out, gw_words_text(GW_WORDS_PAGE_TRUST_RANGE), parts);
-        gw_buf_drop(&l, out);
-        gw_buf_drop(&h, out);
-        first = false;
+        if (text.n) gw_buf_add(&text, "; ");
+        GW_SAY_PLAIN(&text, PAGE_TRUST_RANGE, { "kit", gw_page_kit(p, k) }, { "low", gw_page_kept(p, &l) },
+                     { "high", gw_page_kept(p, &h) });
     }
-}
-
-static void warning(const gw_page *p, const char *text)
-{
-    begin(p);
-    gw_html_text(p->out, text);
-    end(p);
+    return gw_page_kept(p, &text);
 }
 
 /* These do not name their kit and wheel themselves. */
-static void ride_warnings(const gw_page *p, const gw_ride_item *item)
+static void ride_warnings(const gw_page *p, const gw_ride_item *of)
 {
-    for (int i = 0; i < item->result.n_warnings; i++) {
-        gw_buf text = { 0 };
-        gw_buf_fmt(&text, "%s, %s: %s", gw_page_kit(p, item->kit), gw_page_axle(item->axle),
-                   item->result.warnings[i]);
-        warning(p, gw_buf_str(&text));
-        gw_buf_drop(&text, p->out);
-    }
+    for (int i = 0; i < of->result.n_warnings; i++)
+        item(p, gw_page_fmt(p, "%s, %s: %s", gw_page_kit(p, of->kit), gw_page_axle(of->axle),
+                            of->result.warnings[i]));
 }
 
 /* For the workshop: what the studies themselves are unsure of. */
@@ -86,67 +49,58 @@ static void warnings(const gw_page *p)
     int n = r->deflect.n_warnings + r->align.n_warnings + r->ride.n_warnings;
     for (int i = 0; i < r->ride.n; i++) n += r->ride.item[i].result.n_warnings;
     if (!p->wish->workshop || !n) return;
-    gw_buf_add(p->out, "<h3>");
-    GW_TELL(p->out, PAGE_TRUST_WARNINGS);
-    gw_buf_add(p->out, "</h3>\n<ul>\n");
-    for (int i = 0; i < r->deflect.n_warnings; i++) warning(p, r->deflect.warning[i]);
-    for (int i = 0; i < r->align.n_warnings; i++) warning(p, r->align.warning[i]);
-    for (int i = 0; i < r->ride.n_warnings; i++) warning(p, r->ride.warning[i]);
+    gw_html_put(p->out, "<h3>{}</h3>\n<ul>\n", GW_TOLD(PAGE_TRUST_WARNINGS));
+    for (int i = 0; i < r->deflect.n_warnings; i++) item(p, r->deflect.warning[i]);
+    for (int i = 0; i < r->align.n_warnings; i++) item(p, r->align.warning[i]);
+    for (int i = 0; i < r->ride.n_warnings; i++) item(p, r->ride.warning[i]);
     for (int i = 0; i < r->ride.n; i++) ride_warnings(p, &r->ride.item[i]);
     gw_buf_add(p->out, "</ul>\n");
 }
 
-/* Pairs of kits whose order over all loads is open; returns their number. */
-static int close_pairs(const gw_page *p, gw_buf *out)
+/* Pairs of kits whose order over all loads is open; "": none. */
+static const char *close_pairs(const gw_page *p)
 {
     const gw_bands_study *s = &p->r->bands;
-    int n = 0;
+    gw_buf text = { 0 };
     for (int i = 0; i < s->n_kits; i++)
         for (int j = i + 1; j < s->n_kits; j++) {
             const gw_half_band apart = gw_bands_between_kits(s, &s->kit[i], &s->kit[j]);
-            const gw_html_part parts[] = { { "kit", gw_page_kit(p, s->kit[i].kit) },
-                                           { "other", gw_page_kit(p, s->kit[j].kit) },
-                                           { NULL, NULL } };
             if (!gw_is_close(&apart)) continue;
-            if (n++) gw_buf_add(out, "; ");
-            gw_plain_say(out, gw_words_text(GW_WORDS_PAGE_TRUST_PAIR), parts);
+            if (text.n) gw_buf_add(&text, "; ");
+            GW_SAY_PLAIN(&text, PAGE_TRUST_PAIR, { "kit", gw_page_kit(p, s->kit[i].kit) },
+                         { "other", gw_page_kit(p, s->kit[j].kit) });
         }
-    return n;
+    return gw_page_kept(p, &text);
 }
 
 static void bands(const gw_page *p)
 {
     const gw_bands_study *s = &p->r->bands;
-    gw_buf pairs = { 0 };
-    begin(p);
+    const char *pairs = close_pairs(p);
+    gw_buf_add(p->out, "<li>");
     GW_SAY(p->out, PAGE_TRUST_BANDS, { "count", gw_fixed(s->n_figures, 0).s },
            { "needed", gw_fixed(s->n_needed, 0).s });
     gw_html_screen(p->out, true);
-    if (close_pairs(p, &pairs)) GW_SAY(p->out, PAGE_TRUST_CLOSE, { "pairs", gw_buf_str(&pairs) });
+    if (*pairs) GW_SAY(p->out, PAGE_TRUST_CLOSE, { "pairs", pairs });
     gw_html_screen(p->out, false);
-    end(p);
-    gw_buf_drop(&pairs, p->out);
+    gw_buf_add(p->out, "</li>\n");
 }
 
 void gw_page_trust(const gw_page *p)
 {
-    section_begin(p, "trust", GW_WORDS_PAGE_TRUST);
+    gw_page_section_begin(p, "trust", "trust", GW_WORDS_PAGE_TRUST);
     gw_buf_add(p->out, "<ul>\n");
-    item(p, GW_WORDS_PAGE_TRUST_COMPARE);
-    item(p, GW_WORDS_PAGE_TRUST_RATES);
+    item(p, GW_TOLD(PAGE_TRUST_COMPARE));
+    item(p, GW_TOLD(PAGE_TRUST_RATES));
     if (p->r->ride.n) {
-        gw_buf text = { 0 };
-        ranges(p, &text);
-        begin(p);
-        GW_TELL(p->out, PAGE_TRUST_RIDE);
+        gw_html_put(p->out, "<li>{}", GW_TOLD(PAGE_TRUST_RIDE));
         gw_html_screen(p->out, true);
-        GW_SAY(p->out, PAGE_TRUST_RANGES, { "ranges", gw_buf_str(&text) });
+        GW_SAY(p->out, PAGE_TRUST_RANGES, { "ranges", ranges(p) });
         gw_html_screen(p->out, false);
-        end(p);
-        gw_buf_drop(&text, p->out);
+        gw_buf_add(p->out, "</li>\n");
     }
     if (p->r->banded && p->r->bands.n_figures) bands(p);
-    item(p, GW_WORDS_PAGE_TRUST_STATIC);
+    item(p, GW_TOLD(PAGE_TRUST_STATIC));
     gw_buf_add(p->out, "</ul>\n");
     warnings(p);
     gw_buf_add(p->out, "</section>\n");
@@ -154,9 +108,7 @@ void gw_page_trust(const gw_page *p)
 
 static void row_begin(const gw_page *p, gw_words name)
 {
-    gw_buf_add(p->out, "<div><dt>");
-    gw_html_text(p->out, gw_words_text(name));
-    gw_buf_add(p->out, "</dt><dd>");
+    gw_html_put(p->out, "<div><dt>{}</dt><dd>", gw_words_text(name));
 }
 
 static void row_end(const gw_page *p)
@@ -179,18 +131,14 @@ static void car(const gw_page *p)
 static void wheel(const gw_page *p, gw_axle axle)
 {
     const gw_corner *corner = &p->c->corners[axle];
-    gw_buf camber = { 0 }, toe = { 0 };
-    gw_page_angle(&camber, corner->wheel.static_camber, true);
-    gw_page_angle(&toe, corner->wheel.static_toe, true);
     gw_buf_add(p->out, "<div><dt>");
     GW_SAY(p->out, PAGE_INPUT_WHEEL, { "axle", gw_page_wheel_of(axle) });
     gw_buf_add(p->out, "</dt><dd>");
-    GW_SAY(p->out, PAGE_INPUT_WHEEL_TEXT, { "camber", gw_buf_str(&camber) }, { "toe", gw_buf_str(&toe) },
-           { "load", gw_fixed(corner->wheel.static_load, 0).s },
-           { "joints", gw_fixed(corner->n_joints, 0).s });
+    GW_SAY(
+        p->out, PAGE_INPUT_WHEEL_TEXT, { "camber", gw_page_angle_said(p, corner->wheel.static_camber, true) },
+        { "toe", gw_page_angle_said(p, corner->wheel.static_toe, true) },
+        { "load", gw_fixed(corner->wheel.static_load, 0).s }, { "joints", gw_fixed(corner->n_joints, 0).s });
     row_end(p);
-    gw_buf_drop(&camber, p->out);
-    gw_buf_drop(&toe, p->out);
 }
 
 static void road(const gw_page *p)
@@ -215,19 +163,11 @@ static void loads(const gw_page *p)
     bool first = true;
     row_begin(p, GW_WORDS_PAGE_INPUT_LOADS);
     for (int l = 0; l < p->c->n_loads; l++) {
-        gw_buf phrase = { 0 };
         if (!gw_page_find(p, p->r->baseline, GW_FRONT, l) && !gw_page_find(p, p->r->baseline, GW_REAR, l))
             continue;
-        if (!first) gw_buf_add(p->out, "; ");
-        gw_html_name(p->out, p->c->loads[l].name);
+        gw_html_put(p->out, "{}<bdi>{}</bdi>", first ? "" : "; ", p->c->loads[l].name);
         first = false;
-        if (p->c->loads[l].kind == GW_LOAD_MANOEUVRE) {
-            gw_page_load(p, l, &phrase);
-            gw_buf_add(p->out, " (");
-            gw_html_text(p->out, gw_buf_str(&phrase));
-            gw_buf_add(p->out, ")");
-        }
-        gw_buf_drop(&phrase, p->out);
+        if (p->c->loads[l].kind == GW_LOAD_MANOEUVRE) gw_html_put(p->out, " ({})", gw_page_load_said(p, l));
     }
     row_end(p);
 }
@@ -235,7 +175,7 @@ static void loads(const gw_page *p)
 void gw_page_inputs(const gw_page *p)
 {
     const char *slash = strrchr(p->c->path, '/');
-    section_begin(p, "inputs", GW_WORDS_PAGE_INPUTS);
+    gw_page_section_begin(p, "inputs", "inputs", GW_WORDS_PAGE_INPUTS);
     gw_buf_add(p->out, "<dl>\n");
     row_begin(p, GW_WORDS_PAGE_INPUT_CASE);
     gw_html_name(p->out, p->c->title);
@@ -253,10 +193,10 @@ void gw_page_inputs(const gw_page *p)
 
 void gw_page_cautions(const gw_page *p)
 {
-    section_begin(p, "cautions", GW_WORDS_PAGE_CAUTIONS);
+    gw_page_section_begin(p, "cautions", "cautions", GW_WORDS_PAGE_CAUTIONS);
     gw_buf_add(p->out, "<ul>\n");
-    item(p, GW_WORDS_SAFETY);
-    item(p, GW_WORDS_DEFER);
-    item(p, GW_WORDS_CHECK_ALIGNMENT);
+    item(p, GW_TOLD(SAFETY));
+    item(p, GW_TOLD(DEFER));
+    item(p, GW_TOLD(CHECK_ALIGNMENT));
     gw_buf_add(p->out, "</ul>\n</section>\n");
 }

@@ -3,18 +3,18 @@
 #include "page/drawing.h"
 
 #include "chart/style.h"
-#include "giveway/units.h"
+#include "record/unit.h"
 #include "show/contributors.h"
 
 #include <math.h>
+#include <stddef.h>
 
 static void group_begin(const gw_page *p, gw_words name, const char *what)
 {
-    gw_buf_fmt(p->out, "<div class=\"group\" role=\"group\" aria-labelledby=\"choose-%s\" data-group=\"%s\">",
-               what, what);
-    gw_buf_fmt(p->out, "<span class=\"group-name\" id=\"choose-%s\">", what);
-    gw_html_text(p->out, gw_words_text(name));
-    gw_buf_add(p->out, "</span>");
+    gw_html_put(p->out,
+                "<div class=\"group\" role=\"group\" aria-labelledby=\"choose-{}\" data-group=\"{}\">"
+                "<span class=\"group-name\" id=\"choose-{}\">{}</span>",
+                what, what, what, gw_words_text(name));
 }
 
 static void button(const gw_page *p, const char *what, int index, bool pressed, const char *name, int style)
@@ -22,8 +22,7 @@ static void button(const gw_page *p, const char *what, int index, bool pressed, 
     gw_buf_fmt(p->out, "<button type=\"button\" data-%s=\"%d\" aria-pressed=\"%s\">", what, index,
                pressed ? "true" : "false");
     if (style >= 0) gw_page_swatch(p, style);
-    gw_html_name(p->out, name);
-    gw_buf_add(p->out, "</button>");
+    gw_html_put(p->out, "<bdi>{}</bdi></button>", name);
 }
 
 static bool load_shown(const gw_page *p, int load)
@@ -51,21 +50,17 @@ static void buttons(const gw_page *p)
 
 static void slider(const gw_page *p, gw_words name, const char *id, double to)
 {
-    gw_buf_fmt(p->out, "<label for=\"%s\"><span>", id);
-    gw_html_text(p->out, gw_words_text(name));
-    gw_buf_fmt(p->out, " <output for=\"%s\" id=\"%s-shown\">0.00 g</output></span>", id, id);
-    gw_buf_fmt(p->out,
-               "<input type=\"range\" id=\"%s\" min=\"0\" max=\"%.2f\" step=\"0.01\" value=\"0\"></label>\n",
-               id, to);
+    gw_html_put(p->out,
+                "<label for=\"{}\"><span>{} <output for=\"{}\" id=\"{}-shown\">0.00 g</output></span>"
+                "<input type=\"range\" id=\"{}\" min=\"0\" max=\"{}\" step=\"0.01\" value=\"0\"></label>\n",
+                id, gw_words_text(name), id, id, id, gw_fixed(to, 2).s);
 }
 
 static void sliders(const gw_page *p)
 {
     const gw_grid_plan *plan = &p->r->grid.plan;
     if (!p->r->grid.n) return;
-    gw_buf_add(p->out, "<fieldset class=\"sliders\"><legend>");
-    GW_TELL(p->out, PAGE_SLIDE);
-    gw_buf_add(p->out, "</legend>\n");
+    gw_html_put(p->out, "<fieldset class=\"sliders\"><legend>{}</legend>\n", GW_TOLD(PAGE_SLIDE));
     slider(p, GW_WORDS_PAGE_SLIDE_BRAKE, "brake", plan->brake_to_g);
     slider(p, GW_WORDS_PAGE_SLIDE_LATERAL, "lateral", plan->lateral_to_g);
     gw_buf_add(p->out, "<p class=\"note\">");
@@ -75,80 +70,46 @@ static void sliders(const gw_page *p)
     gw_buf_add(p->out, "</p></fieldset>\n");
 }
 
-/* Figures of the state; the script fills them anew. `key` is the member of the results in the data. */
+/* Figures of the state, of a gw_deflection; the script fills them anew. `key` is the member of the results in
+ * the data. */
 static const struct {
-    const char *key, *unit;
+    const char *key, *sign;
     gw_words name;
     int decimals;
+    gw_unit unit;
+    size_t at;
 } FIGURES[] = {
-    { "toe_change_deg", "\xC2\xB0", GW_WORDS_PAGE_FIG_TOE_CHANGE, 2 },
-    { "rim_mm", "\xC2\xA0mm", GW_WORDS_PAGE_FIG_RIM, 1 },
-    { "toe_deg", "\xC2\xB0", GW_WORDS_PAGE_FIG_TOE, 2 },
-    { "camber_change_deg", "\xC2\xB0", GW_WORDS_PAGE_FIG_CAMBER_CHANGE, 2 },
-    { "camber_deg", "\xC2\xB0", GW_WORDS_PAGE_FIG_CAMBER, 2 },
-    { "camber_to_road_deg", "\xC2\xB0", GW_WORDS_PAGE_FIG_ROAD, 2 },
-    { "x_mm", "\xC2\xA0mm", GW_WORDS_PAGE_FIG_X, 1 },
-    { "y_mm", "\xC2\xA0mm", GW_WORDS_PAGE_FIG_Y, 1 },
+#define FIGURE(key, sign, name, decimals, unit, member)                                                      \
+    {                                                                                                        \
+        key, sign, GW_WORDS_PAGE_FIG_##name, decimals, GW_UNIT_##unit, offsetof(gw_deflection, member)       \
+    }
+    FIGURE("toe_change_deg", "\xC2\xB0", TOE_CHANGE, 2, DEG, result.toe_change),
+    FIGURE("rim_mm", "\xC2\xA0mm", RIM, 1, MM, result.toe_change), /* at the rim */
+    FIGURE("toe_deg", "\xC2\xB0", TOE, 2, DEG, result.toe),
+    FIGURE("camber_change_deg", "\xC2\xB0", CAMBER_CHANGE, 2, DEG, result.camber_change),
+    FIGURE("camber_deg", "\xC2\xB0", CAMBER, 2, DEG, result.camber),
+    FIGURE("camber_to_road_deg", "\xC2\xB0", ROAD, 2, DEG, camber_to_road),
+    FIGURE("x_mm", "\xC2\xA0mm", X, 1, MM, result.wheel_centre.x),
+    FIGURE("y_mm", "\xC2\xA0mm", Y, 1, MM, result.wheel_centre.y),
+#undef FIGURE
 };
 
-static double toe_change_of(const gw_page *p, const gw_deflection *d)
-{
-    (void)p;
-    return d->result.toe_change / GW_DEG;
-}
-
-static double rim_of(const gw_page *p, const gw_deflection *d)
+static double figure_of(const gw_page *p, size_t figure, const gw_deflection *d)
 {
     double rim = p->c->corners[d->axle].wheel.rim_diameter;
-    return rim > 0.0 ? rim * sin(d->result.toe_change) / GW_MM : (double)NAN;
+    if (FIGURES[figure].name == GW_WORDS_PAGE_FIG_RIM)
+        return rim > 0.0 ? gw_unit_out(GW_UNIT_MM, rim * sin(d->result.toe_change)) : (double)NAN;
+    if (FIGURES[figure].name == GW_WORDS_PAGE_FIG_ROAD && !d->manoeuvre) return NAN;
+    return gw_unit_of_member(FIGURES[figure].unit, d, FIGURES[figure].at);
 }
 
-static double toe_of(const gw_page *p, const gw_deflection *d)
-{
-    (void)p;
-    return d->result.toe / GW_DEG;
-}
-
-static double camber_change_of(const gw_page *p, const gw_deflection *d)
-{
-    (void)p;
-    return d->result.camber_change / GW_DEG;
-}
-
-static double camber_of(const gw_page *p, const gw_deflection *d)
-{
-    (void)p;
-    return d->result.camber / GW_DEG;
-}
-
-static double road_of(const gw_page *p, const gw_deflection *d)
-{
-    (void)p;
-    return d->manoeuvre ? d->camber_to_road / GW_DEG : (double)NAN;
-}
-
-static double x_of(const gw_page *p, const gw_deflection *d)
-{
-    (void)p;
-    return d->result.wheel_centre.x / GW_MM;
-}
-
-static double y_of(const gw_page *p, const gw_deflection *d)
-{
-    (void)p;
-    return d->result.wheel_centre.y / GW_MM;
-}
-
-/* What the page shows before, or without, its script; in the order of FIGURES. */
+/* What the page shows before, or without, its script. */
 static void figure_cell(const gw_page *p, size_t figure, const gw_deflection *d)
 {
-    static double (*const OF[])(const gw_page *,
-                                const gw_deflection *) = { toe_change_of, rim_of,  toe_of, camber_change_of,
-                                                           camber_of,     road_of, x_of,   y_of };
-    double value = d ? OF[figure](p, d) : (double)NAN;
+    double value = d ? figure_of(p, figure, d) : (double)NAN;
     gw_buf_add(p->out, "<td>");
     if (isfinite(value))
-        gw_html_figure(p->out, gw_signed(value, FIGURES[figure].decimals), FIGURES[figure].unit);
+        gw_html_figure(p->out, gw_signed(value, FIGURES[figure].decimals), FIGURES[figure].sign);
     else
         gw_buf_add(p->out, "\xE2\x80\x93");
     gw_buf_add(p->out, "</td>");
@@ -156,29 +117,24 @@ static void figure_cell(const gw_page *p, size_t figure, const gw_deflection *d)
 
 static void first_state(const gw_page *p)
 {
-    gw_buf load = { 0 };
-    gw_page_load(p, p->load, &load);
     GW_SAY(p->out, PAGE_STATE_LOAD, { "kit", gw_page_kit(p, p->kit) }, { "axle", gw_page_axle(p->axle) },
-           { "load", gw_buf_str(&load) });
-    gw_buf_drop(&load, p->out);
+           { "load", gw_page_load_said(p, p->load) });
 }
 
 static void state_table(const gw_page *p)
 {
     gw_buf_add(p->out, "<p id=\"state\" class=\"state\" role=\"status\">");
     first_state(p);
-    gw_buf_add(p->out, "</p>\n<table class=\"state-table\"><thead><tr><th scope=\"col\">");
-    GW_TELL(p->out, PAGE_FIGURE);
-    gw_buf_add(p->out, "</th><th scope=\"col\" id=\"state-kit\">");
-    gw_html_name(p->out, gw_page_kit(p, p->kit));
-    gw_buf_add(p->out, "</th><th scope=\"col\" class=\"ghost-column\">");
-    gw_html_name(p->out, gw_page_kit(p, p->r->baseline));
-    gw_buf_add(p->out, "</th></tr></thead><tbody>\n");
+    gw_html_put(p->out,
+                "</p>\n<table class=\"state-table\"><thead><tr><th scope=\"col\">{}</th>"
+                "<th scope=\"col\" id=\"state-kit\"><bdi>{}</bdi></th>"
+                "<th scope=\"col\" class=\"ghost-column\"><bdi>{}</bdi></th></tr></thead><tbody>\n",
+                GW_TOLD(PAGE_FIGURE), gw_page_kit(p, p->kit), gw_page_kit(p, p->r->baseline));
     for (size_t i = 0; i < sizeof FIGURES / sizeof *FIGURES; i++) {
-        gw_buf_fmt(p->out, "<tr data-figure=\"%s\" data-unit=\"%s\" data-decimals=\"%d\"><th scope=\"row\">",
-                   FIGURES[i].key, FIGURES[i].unit, FIGURES[i].decimals);
-        gw_html_text(p->out, gw_words_text(FIGURES[i].name));
-        gw_buf_add(p->out, "</th>");
+        gw_html_put(p->out,
+                    "<tr data-figure=\"{}\" data-unit=\"{}\" data-decimals=\"{}\"><th scope=\"row\">{}</th>",
+                    FIGURES[i].key, FIGURES[i].sign, gw_fixed(FIGURES[i].decimals, 0).s,
+                    gw_words_text(FIGURES[i].name));
         figure_cell(p, i, gw_page_find(p, p->kit, p->axle, p->load));
         figure_cell(p, i, gw_page_find(p, p->r->baseline, p->axle, p->load));
         gw_buf_add(p->out, "</tr>\n");
@@ -190,12 +146,11 @@ void gw_page_wheel(const gw_page *p)
 {
     gw_buf_add(p->out, "<div class=\"controls\" id=\"controls\">");
     buttons(p);
-    gw_buf_add(p->out, "<noscript><p class=\"note\">");
-    GW_TELL(p->out, PAGE_NOSCRIPT);
-    gw_buf_fmt(
+    gw_html_put(
         p->out,
-        "</p></noscript></div>\n<div class=\"stage k%d\" id=\"stage\">\n<div class=\"views\" id=\"views\">\n",
-        p->kit % GW_STYLES);
+        "<noscript><p class=\"note\">{}</p></noscript></div>\n<div class=\"stage k{}\" id=\"stage\">\n"
+        "<div class=\"views\" id=\"views\">\n",
+        GW_TOLD(PAGE_NOSCRIPT), gw_fixed(p->kit % GW_STYLES, 0).s);
     gw_page_first_pictures(p, p->out);
     gw_buf_add(p->out, "</div>\n<div class=\"readings\">");
     state_table(p);
@@ -210,8 +165,7 @@ enum { SHARES = 5 }; /* bushes that are named; the rest is one bar */
 static void put_share(const gw_page *p, const char *name, double angle, double widest)
 {
     double half = 50.0 * fabs(angle) / widest, left = angle < 0.0 ? 50.0 - half : 50.0;
-    gw_buf_add(p->out, "<li>");
-    gw_html_name(p->out, name);
+    gw_html_put(p->out, "<li><bdi>{}</bdi>", name);
     gw_buf_fmt(
         p->out,
         "<svg class=\"bar\" viewBox=\"0 0 100 10\" preserveAspectRatio=\"none\" aria-hidden=\"true\">"
@@ -239,8 +193,7 @@ static void first_shares(const gw_page *p)
     for (int i = 0; i < n; i++) {
         gw_buf name = { 0 };
         gw_joint_said(corner, top[i].joint, &name);
-        put_share(p, gw_buf_str(&name), top[i].angle, widest);
-        gw_buf_drop(&name, p->out);
+        put_share(p, gw_page_kept(p, &name), top[i].angle, widest);
     }
     put_share(p, gw_words_text(GW_WORDS_PAGE_SHARE_REST), rest, widest);
     put_share(p, gw_words_text(GW_WORDS_PAGE_SHARE_TRAVEL), d->result.travel_toe, widest);
@@ -248,11 +201,10 @@ static void first_shares(const gw_page *p)
 
 void gw_page_shares(const gw_page *p)
 {
-    gw_buf_add(p->out, "<section aria-labelledby=\"shares-name\">\n<h3 id=\"shares-name\">");
-    GW_TELL(p->out, PAGE_SHARES);
-    gw_buf_add(p->out, "</h3>\n<p class=\"note shares-note\">");
-    GW_TELL(p->out, PAGE_SHARES_NOTE);
-    gw_buf_add(p->out, "</p>\n<ul class=\"shares\" id=\"shares\">\n");
+    gw_html_put(p->out,
+                "<section aria-labelledby=\"shares-name\">\n<h3 id=\"shares-name\">{}</h3>\n"
+                "<p class=\"note shares-note\">{}</p>\n<ul class=\"shares\" id=\"shares\">\n",
+                GW_TOLD(PAGE_SHARES), GW_TOLD(PAGE_SHARES_NOTE));
     first_shares(p);
     gw_buf_add(p->out, "</ul>\n</section>\n");
 }

@@ -8,24 +8,12 @@
 
 #include <math.h>
 
-static void heads(const gw_page *p, const gw_words *words, int n)
-{
-    gw_buf_add(p->out, "<thead><tr>");
-    for (int i = 0; i < n; i++) {
-        gw_buf_add(p->out, "<th scope=\"col\">");
-        gw_html_text(p->out, gw_words_text(words[i]));
-        gw_buf_add(p->out, "</th>");
-    }
-    gw_buf_add(p->out, "</tr></thead>\n<tbody>\n");
-}
-
 /* ---- which bush goes where ---- */
 
 static void fitted_cell(const gw_page *p, int kit, gw_axle axle, int joint)
 {
-    gw_buf_add(p->out, "<td class=\"text\">");
-    gw_html_name(p->out, gw_page_bush(&p->c->bushes[p->c->kits[kit].fits[axle][joint]]));
-    gw_buf_add(p->out, "</td>");
+    gw_html_put(p->out, "<td class=\"text\"><bdi>{}</bdi></td>",
+                gw_page_bush(&p->c->bushes[p->c->kits[kit].fits[axle][joint]]));
 }
 
 /* ---- how stiff ---- */
@@ -44,9 +32,7 @@ static void rate_row(const gw_page *p, int bush)
 {
     const gw_bush *b = &p->c->bushes[bush];
     const gw_bush_law *law = &p->r->laws.law[bush];
-    gw_buf_add(p->out, "<tr><th scope=\"row\">");
-    gw_html_name(p->out, gw_page_bush(b));
-    gw_buf_add(p->out, "</th>");
+    gw_html_put(p->out, "<tr><th scope=\"row\"><bdi>{}</bdi></th>", gw_page_bush(b));
     for (int i = 0; i < 3; i++)
         gw_buf_fmt(p->out, "<td>%s</td>", gw_significant(law->k[i] / GW_N_PER_MM, 3).s);
     for (int i = 0; i < 3; i++)
@@ -63,8 +49,9 @@ static void rate_table(const gw_page *p)
                                       GW_WORDS_PAGE_SHOP_TILT1, GW_WORDS_PAGE_SHOP_TILT2,
                                       GW_WORDS_PAGE_SHOP_TWIST, GW_WORDS_PAGE_SHOP_OFFSET,
                                       GW_WORDS_PAGE_SHOP_PRICE, GW_WORDS_PAGE_SHOP_MINUTES };
-    gw_buf_add(p->out, "<table>");
-    heads(p, HEADS, sizeof HEADS / sizeof *HEADS);
+    gw_buf_add(p->out, "<table><thead><tr>");
+    gw_page_heads(p, HEADS, sizeof HEADS / sizeof *HEADS);
+    gw_buf_add(p->out, "</tr></thead>\n<tbody>\n");
     for (int b = 0; b < p->c->n_bushes; b++)
         if (is_fitted(p, b)) rate_row(p, b);
     gw_buf_add(p->out, "</tbody></table>\n");
@@ -76,6 +63,11 @@ typedef struct peak {
     double force, moved, turned; /* [N], [m], [rad] */
 } peak;
 
+static double length_of(const double x[3])
+{
+    return sqrt(x[0] * x[0] + x[1] * x[1] + x[2] * x[2]);
+}
+
 static peak peak_of(const gw_page *p, int kit, gw_axle axle, int joint)
 {
     peak most = { 0 };
@@ -83,10 +75,9 @@ static peak peak_of(const gw_page *p, int kit, gw_axle axle, int joint)
         const gw_deflection *item = gw_page_find(p, kit, axle, l);
         if (!item) continue;
         const gw_joint_result *j = &item->result.joints[joint];
-        most.force = fmax(most.force, sqrt(j->f[0] * j->f[0] + j->f[1] * j->f[1] + j->f[2] * j->f[2]));
-        most.moved = fmax(most.moved, sqrt(j->u[0] * j->u[0] + j->u[1] * j->u[1] + j->u[2] * j->u[2]));
-        most.turned = fmax(most.turned, sqrt(j->theta[0] * j->theta[0] + j->theta[1] * j->theta[1] +
-                                             j->theta[2] * j->theta[2]));
+        most.force = fmax(most.force, length_of(j->f));
+        most.moved = fmax(most.moved, length_of(j->u));
+        most.turned = fmax(most.turned, length_of(j->theta));
     }
     return most;
 }
@@ -94,17 +85,14 @@ static peak peak_of(const gw_page *p, int kit, gw_axle axle, int joint)
 static void peak_cell(const gw_page *p, int kit, gw_axle axle, int joint)
 {
     peak most = peak_of(p, kit, axle, joint);
-    gw_buf_fmt(p->out, "<td>%s\xC2\xB7", gw_fixed(most.force / GW_KN, 1).s);
-    gw_buf_fmt(p->out, "%s\xC2\xB7", gw_fixed(most.moved / GW_MM, 2).s);
-    gw_buf_fmt(p->out, "%s</td>", gw_fixed(most.turned / GW_DEG, 1).s);
+    gw_buf_fmt(p->out, "<td>%s\xC2\xB7%s\xC2\xB7%s</td>", gw_fixed(most.force / GW_KN, 1).s,
+               gw_fixed(most.moved / GW_MM, 2).s, gw_fixed(most.turned / GW_DEG, 1).s);
 }
 
 void gw_page_bushes(const gw_page *p)
 {
     const gw_page_joint_table fitted = { "left", true, fitted_cell }, peaks = { NULL, false, peak_cell };
-    gw_buf_add(p->out, "<section aria-labelledby=\"bushes\" class=\"shop\">\n<h2 id=\"bushes\">");
-    GW_TELL(p->out, PAGE_SHOP_BUSHES);
-    gw_buf_add(p->out, "</h2>\n");
+    gw_page_section_begin(p, "bushes", "shop", GW_WORDS_PAGE_SHOP_BUSHES);
     gw_page_heading(p, GW_WORDS_PAGE_SHOP_FITTED, GW_WORDS_PAGE_SHOP_FITTED_NOTE);
     gw_page_joint_tables(p, GW_WORDS_PAGE_SHOP_FITTED, &fitted);
     gw_page_heading(p, GW_WORDS_PAGE_SHOP_RATES, GW_WORDS_PAGE_SHOP_RATES_NOTE);

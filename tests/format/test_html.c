@@ -34,6 +34,16 @@ static void a_name_is_isolated_so_that_its_direction_of_reading_stays_its_own(vo
     gw_buf_free(&out);
 }
 
+static void texts_go_into_markup_where_it_has_room_for_them_and_are_escaped(void **state)
+{
+    (void)state;
+    gw_buf out = { 0 };
+    gw_html_put(&out, "<li id=\"{}\">{}, <b>{}</b></li>", "a\"b", "{}", "<1>");
+    gw_html_put(&out, "<hr>");
+    assert_string_equal(out.s, "<li id=\"a&quot;b\">{}, <b>&lt;1&gt;</b></li><hr>");
+    gw_buf_free(&out);
+}
+
 static void figures_have_a_true_minus_and_their_unit(void **state)
 {
     (void)state;
@@ -79,6 +89,7 @@ int main(void)
         cmocka_unit_test(what_means_something_in_markup_is_escaped_in_text_and_attributes),
         cmocka_unit_test(control_characters_go_and_broken_bytes_are_shown_as_such),
         cmocka_unit_test(a_name_is_isolated_so_that_its_direction_of_reading_stays_its_own),
+        cmocka_unit_test(texts_go_into_markup_where_it_has_room_for_them_and_are_escaped),
         cmocka_unit_test(figures_have_a_true_minus_and_their_unit),
         cmocka_unit_test(a_sentence_takes_its_parts_and_what_is_put_in_is_not_read_again),
         cmocka_unit_test(json_in_a_script_cannot_end_it_and_reads_back_as_it_was),
