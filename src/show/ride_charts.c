@@ -49,15 +49,21 @@ static bool begin(gw_ride_drawing *d)
     return true;
 }
 
-/* In the words of the case where it has them, and of which wheel; NULL: no memory. */
-static const char *path_said(gw_ride_drawing *d, int path)
+/* The places that carry most of the harshness, largest first; how many, -1: no memory. */
+static int largest_places(gw_ride_drawing *d, int kits, gw_ride_place **place)
 {
-    const gw_ride_path *p = &d->items[0]->result.paths[path];
+    const gw_ride_result *r = &d->items[0]->result;
+    *place = gw_arena_alloc(&d->arena, (size_t)r->n_paths + 1, sizeof **place);
+    if (!*place) return -1;
+    int n = gw_ride_places(&d->c->corners[d->axle], r, *place);
+    return gw_ride_largest_places(d->items, kits, MAX_LINES - 1, *place, n);
+}
+
+/* NULL: no memory. */
+static const char *place_said(gw_ride_drawing *d, gw_ride_place place)
+{
     gw_buf said = { 0 };
-    if (p->joint >= 0)
-        gw_joint_said(&d->c->corners[d->axle], p->joint, &said);
-    else
-        for (const char *s = p->name; *s; s++) gw_buf_bytes(&said, *s == '.' ? " " : s, 1);
+    gw_ride_place_said(&d->c->corners[d->axle], &d->items[0]->result, place, &said);
     return gw_buf_keep(&said, &d->arena);
 }
 
@@ -164,26 +170,43 @@ static bool by_kit(gw_ride_drawing *d)
     return true;
 }
 
-/* The first kit, path by path: those that carry most of its harshness. */
-static bool by_path(gw_ride_drawing *d)
+/* What one wheel sends into the body through a place [N/m]: the squares of all places add up to that of the
+ * curve of all together, in which an axle's two wheels count half each. NULL: no memory. */
+static double *place_curve(gw_ride_drawing *d, gw_ride_place place)
+{
+    const gw_ride_curve *curve = &d->items[0]->result.curve;
+    const double *one = &curve->path[place.path * curve->n];
+    const double wheels = gw_is_pair(&d->c->corners[d->axle]) ? 2.0 : 1.0;
+    double *sum = gw_arena_alloc(&d->arena, (size_t)curve->n, sizeof *sum);
+    for (int k = 0; sum && k < curve->n; k++) {
+        double image = place.image < 0 ? 0.0 : curve->path[place.image * curve->n + k];
+        sum[k] = hypot(one[k], image) / sqrt(wheels);
+    }
+    return sum;
+}
+
+/* The first kit, place by place: those that carry most of its harshness. */
+static bool by_place(gw_ride_drawing *d)
 {
     const gw_ride_result *r = &d->items[0]->result;
     gw_chart_series series[MAX_LINES];
     gw_buf title = { 0 };
-    int paths[MAX_LINES], n = gw_ride_largest_paths(&d->items[0], 1, MAX_LINES - 1, paths);
+    gw_ride_place *place;
+    int n = largest_places(d, 1, &place);
+    if (n < 0) return false;
     if (!r->curve.n || !n) return true;
     series[0] = (gw_chart_series){ "all together", r->curve.hz, r->curve.force, r->curve.n, GW_PARTS };
     for (int i = 0; i < n; i++) {
-        const char *name = path_said(d, paths[i]);
-        if (!name) return false;
-        series[i + 1] = (gw_chart_series){ name, r->curve.hz, &r->curve.path[paths[i] * r->curve.n],
-                                           r->curve.n, GW_PARTS + 1 + i };
+        const char *name = place_said(d, place[i]);
+        const double *force = place_curve(d, place[i]);
+        if (!name || !force) return false;
+        series[i + 1] = (gw_chart_series){ name, r->curve.hz, force, r->curve.n, GW_PARTS + 1 + i };
     }
     if (!in_trade_units(d, series, n + 1)) return false;
-    gw_buf_fmt(&title, "%s is the way of most harshness at the %s with %s: %s %%", series[1].name, where(d),
-               d->names[0], gw_fixed(100.0 * r->paths[paths[0]].share, 0).s);
-    force_chart(d, "transmissibility-paths", &title, "Body force per road height (N/mm) by attachment",
-                series, n + 1);
+    gw_buf_fmt(&title, "At the %s with %s most of the harshness comes through %s: %s %%", where(d),
+               d->names[0], series[1].name, gw_fixed(100.0 * gw_ride_place_share(r, place[0]), 0).s);
+    force_chart(d, "transmissibility-paths", &title,
+                "Body force of one wheel per road height (N/mm) by attachment", series, n + 1);
     gw_title_drop(d->charts, &title);
     return true;
 }
@@ -229,30 +252,47 @@ static bool bands(gw_ride_drawing *d)
     return true;
 }
 
+/* What these places leave of a kit's harshness to others [%]. */
+static double rest_of(const gw_ride_item *item, const gw_ride_place *place, int n)
+{
+    double rest = 100.0;
+    for (int p = 0; p < n; p++) rest -= 100.0 * gw_ride_place_share(&item->result, place[p]);
+    return fmax(rest, 0.0);
+}
+
+/* A row a kit: its shares, and the rest in the last column where there is one. */
+static void fill_shares(const gw_ride_drawing *d, const gw_ride_place *place, int n, int parts,
+                        double *values)
+{
+    for (int i = 0; i < d->n; i++)
+        for (int p = 0; p < parts; p++)
+            values[i * parts + p] = p < n ? 100.0 * gw_ride_place_share(&d->items[i]->result, place[p])
+                                          : rest_of(d->items[i], place, n);
+}
+
 static bool shares(gw_ride_drawing *d)
 {
-    int paths[MAX_LINES], n = gw_ride_largest_paths(d->items, d->n, MAX_LINES - 1, paths), parts = n + 1;
+    gw_ride_place *place;
     const char *names[MAX_LINES];
-    double *values = gw_arena_alloc(&d->arena, (size_t)(d->n * parts), sizeof *values);
-    gw_buf title = { 0 }, of = { 0 };
-    if (!values) return false;
+    int n = largest_places(d, d->n, &place), parts = n;
+    if (n < 0) return false;
     for (int p = 0; p < n; p++)
-        if (!(names[p] = path_said(d, paths[p]))) return false;
-    names[n] = "all else";
-    for (int i = 0; i < d->n; i++) {
-        double rest = 100.0;
-        for (int p = 0; p < n; p++) {
-            values[i * parts + p] = 100.0 * d->items[i]->result.paths[paths[p]].share;
-            rest -= values[i * parts + p];
-        }
-        values[i * parts + n] = fmax(rest, 0.0);
-    }
+        if (!(names[p] = place_said(d, place[p]))) return false;
+    for (int i = 0; i < d->n && parts == n; i++)
+        if (rest_of(d->items[i], place, n) > 1e-6) names[parts++] = "all else";
+    double *values = gw_arena_alloc(&d->arena, (size_t)(d->n * parts), sizeof *values);
+    if (!values) return false;
+    fill_shares(d, place, n, parts, values);
+    gw_buf title = { 0 }, of = { 0 };
     gw_buf_fmt(&of, "Harshness at the %s", where(d));
     const gw_message message = { .of = gw_buf_str(&of), .unit = "%" };
     gw_message_part(&message, names, values, n, 100.0, d->names[0], &title);
-    const gw_bar_chart chart = { .words =
-                                     words_of(d, &title, "Share of the squared harshness by attachment (%)",
-                                              "share of the squared harshness, 20 to 200 Hz (%)", NULL),
+    const gw_bar_chart chart = { .words = words_of(d, &title,
+                                                   gw_is_pair(&d->c->corners[d->axle])
+                                                       ? "Share of the squared harshness by attachment, "
+                                                         "both sides together (%)"
+                                                       : "Share of the squared harshness by attachment (%)",
+                                                   "share of the squared harshness, 20 to 200 Hz (%)", NULL),
                                  .groups = d->names,
                                  .n_groups = d->n,
                                  .parts = names,
@@ -357,7 +397,7 @@ static bool bump(gw_ride_drawing *d)
 
 static bool all_of(gw_ride_drawing *d)
 {
-    return by_kit(d) && by_path(d) && bands(d) && shares(d) && unknowns(d) && bump(d);
+    return by_kit(d) && by_place(d) && bands(d) && shares(d) && unknowns(d) && bump(d);
 }
 
 static void draw_corners(const gw_case *c, const gw_ride_study *study, bool (*draw)(gw_ride_drawing *d),

@@ -5,8 +5,9 @@
 #include "format/number.h"
 #include "format/table.h"
 #include "giveway/units.h"
+#include "show/ride_parts.h"
 
-#include <stddef.h>
+#include <stdlib.h>
 
 static void kit_heads(const gw_ride_page *p, gw_table *t, const gw_ride_item *const *items, int n,
                       const char *unit)
@@ -31,17 +32,30 @@ static int columns_for(int n, int others)
     return n + others > GW_TABLE_COLUMNS ? GW_TABLE_COLUMNS - others : n;
 }
 
+static void place_row(gw_table *t, const gw_corner *corner, gw_ride_place place,
+                      const gw_ride_item *const *items, int n)
+{
+    gw_buf name = { 0 };
+    gw_ride_place_name(corner, &items[0]->result, place, &name);
+    gw_table_cell_of(t, &name);
+    for (int i = 0; i < n; i++)
+        gw_table_cell(t, gw_fixed(100.0 * gw_ride_place_share(&items[i]->result, place), 1).s);
+    gw_table_end_row(t);
+}
+
 void gw_ride_paths_table(const gw_ride_page *p, const gw_ride_item *const *items, int n)
 {
-    gw_table t = { 0 };
+    const gw_corner *corner = &p->c->corners[items[0]->axle];
+    const gw_ride_result *r = &items[0]->result;
+    gw_ride_place *place = calloc((size_t)r->n_paths + 1, sizeof *place);
+    gw_table t = { .failed = !place };
     n = columns_for(n, 1);
-    gw_table_column(&t, GW_LEFT, "share of harshness");
+    gw_table_column(&t, GW_LEFT,
+                    gw_is_pair(corner) ? "share of harshness,\nboth sides together" : "share of harshness");
     kit_heads(p, &t, items, n, "%");
-    for (int a = 0; a < items[0]->result.n_paths; a++) {
-        gw_table_cell(&t, items[0]->result.paths[a].name);
-        for (int i = 0; i < n; i++) gw_table_cell(&t, gw_fixed(100.0 * items[i]->result.paths[a].share, 1).s);
-        gw_table_end_row(&t);
-    }
+    int places = place ? gw_ride_places(corner, r, place) : 0;
+    for (int i = 0; i < places; i++) place_row(&t, corner, place[i], items, n);
+    free(place);
     finish(p, &t);
 }
 
@@ -52,12 +66,24 @@ static const gw_isolation *isolation_of(const gw_ride_item *item, int joint)
     return NULL;
 }
 
+/* Its mirror image has the same bracket behind the same bush in every kit. */
+static bool same_on_both(const gw_joint *joint, const gw_ride_item *const *items, int n, int at)
+{
+    for (int i = 0; i < n; i++) {
+        const gw_isolation *one = isolation_of(items[i], at), *other = isolation_of(items[i], joint->twin);
+        if (!one != !other || (one && (one->ratio != other->ratio || one->bracket != other->bracket)))
+            return false;
+    }
+    return joint->twin != at;
+}
+
 static void isolation_row(gw_table *t, const gw_joint *joint, const gw_ride_item *const *items, int n, int at)
 {
     const gw_isolation *any = NULL;
+    bool both = same_on_both(joint, items, n, at);
     for (int i = 0; i < n && !any; i++) any = isolation_of(items[i], at);
-    if (!any) return;
-    gw_table_cell(t, joint->name);
+    if (!any || (both && joint->twin < at)) return;
+    gw_table_cell(t, both ? joint->plain : joint->name);
     gw_table_cell(t, gw_significant(any->bracket / GW_N_PER_MM, 4).s);
     for (int i = 0; i < n; i++) {
         const gw_isolation *one = isolation_of(items[i], at);

@@ -8,33 +8,72 @@
 #include "show/ride.h"
 
 #include <math.h>
+#include <string.h>
 
-static double largest_share(const gw_ride_item *const *items, int n, int path)
+/* Left and right stand in the same order, the left one first. */
+static int mirror_image(const gw_corner *corner, const gw_ride_result *r, int path)
+{
+    const gw_ride_path *of = &r->paths[path];
+    int joint = of->joint >= 0 ? corner->joints[of->joint].twin : -1;
+    for (int p = 0; p < r->n_paths; p++)
+        if (p != path && r->paths[p].kind == of->kind && r->paths[p].joint == joint) return p;
+    return -1;
+}
+
+int gw_ride_places(const gw_corner *corner, const gw_ride_result *r, gw_ride_place *place)
+{
+    int n = 0;
+    for (int p = 0; p < r->n_paths; p++) {
+        int image = mirror_image(corner, r, p);
+        if (image < 0 || image > p) place[n++] = (gw_ride_place){ p, image };
+    }
+    return n;
+}
+
+double gw_ride_place_share(const gw_ride_result *r, gw_ride_place place)
+{
+    return r->paths[place.path].share + (place.image < 0 ? 0.0 : r->paths[place.image].share);
+}
+
+void gw_ride_place_name(const gw_corner *corner, const gw_ride_result *r, gw_ride_place place, gw_buf *out)
+{
+    const gw_ride_path *p = &r->paths[place.path];
+    const char *alone = p->kind == GW_PATH_SPRING ? "spring" : "damper";
+    if (place.image < 0)
+        gw_buf_clean(out, p->name);
+    else
+        gw_buf_clean(out, p->joint < 0 ? alone : corner->joints[p->joint].plain);
+}
+
+void gw_ride_place_said(const gw_corner *corner, const gw_ride_result *r, gw_ride_place place, gw_buf *out)
+{
+    int joint = r->paths[place.path].joint;
+    if (joint >= 0 && corner->joints[joint].label) {
+        gw_buf_add(out, corner->joints[joint].label);
+        return;
+    }
+    gw_ride_place_name(corner, r, place, out);
+    if (joint < 0 && place.image >= 0) gw_buf_add(out, "s");
+}
+
+static double largest_share(const gw_ride_item *const *items, int n, gw_ride_place place)
 {
     double most = 0.0;
-    for (int i = 0; i < n; i++) most = fmax(most, items[i]->result.paths[path].share);
+    for (int i = 0; i < n; i++) most = fmax(most, gw_ride_place_share(&items[i]->result, place));
     return most;
 }
 
-static bool holds(const int *list, int n, int value)
-{
-    for (int i = 0; i < n; i++)
-        if (list[i] == value) return true;
-    return false;
-}
-
-int gw_ride_largest_paths(const gw_ride_item *const *items, int n, int room, int *paths)
+int gw_ride_largest_places(const gw_ride_item *const *items, int n, int room, gw_ride_place *place, int of)
 {
     int found = 0;
-    while (found < room) {
-        int best = -1;
-        double most = 0.0;
-        for (int p = 0; p < items[0]->result.n_paths; p++) {
-            double share = largest_share(items, n, p);
-            if (share > most && !holds(paths, found, p)) best = p, most = share;
-        }
-        if (best < 0) break;
-        paths[found++] = best;
+    for (; found < room && found < of; found++) {
+        int best = found;
+        for (int p = found + 1; p < of; p++)
+            if (largest_share(items, n, place[p]) > largest_share(items, n, place[best])) best = p;
+        if (!(largest_share(items, n, place[best]) > 0.0)) break;
+        gw_ride_place first = place[best];
+        memmove(&place[found + 1], &place[found], (size_t)(best - found) * sizeof *place);
+        place[found] = first;
     }
     return found;
 }
