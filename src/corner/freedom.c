@@ -49,13 +49,14 @@ static double off_line(gw_vec3 point, gw_vec3 from, gw_vec3 unit)
     return gw_norm(gw_cross(gw_sub(point, from), unit));
 }
 
-static void warn_seat(gw_corner_ws *ws, const char *what, int body, double distance)
+static void warn_seat(gw_corner_ws *ws, const char *what, int body, const char *also, double distance)
 {
     if (distance <= SEAT_OFF) return;
-    gw_fail(gw_next_warning(ws), GW_OK,
-            "%s corner: the %s on %s lies %.1f mm off the line between its two free joints; the member would "
-            "roll over, so its spin about that line is held",
-            ws->corner->name, what, ws->corner->bodies[body].name, 1e3 * distance);
+    gw_fail(
+        gw_next_warning(ws), GW_OK,
+        "%s corner: the %s on %s lies %.1f mm off the line between its two free joints%s; the member would "
+        "roll over, so its spin about that line is held",
+        ws->corner->name, what, ws->corner->bodies[body].name, 1e3 * distance, also);
 }
 
 static int joints_on(const gw_corner_ws *ws, int body, bool *all_free)
@@ -124,20 +125,20 @@ static void warn_links(gw_corner_ws *ws, int body, gw_vec3 from, gw_vec3 unit)
     for (int j = 0; j < ws->corner->n_joints; j++) {
         const gw_link *link = &ws->link[j];
         if (gw_link_is_on(link, body) && is_beside(ws, body, link))
-            warn_seat(ws, "link", body, off_line(link->a == body ? link->pa : link->pb, from, unit));
+            warn_seat(ws, "link", body, "", off_line(link->a == body ? link->pa : link->pb, from, unit));
     }
 }
 
+/* Springs and dampers of an axle are mirror images: the left one speaks for both. */
 static void warn_seats(gw_corner_ws *ws, int body, gw_vec3 from, gw_vec3 unit)
 {
     const gw_corner *corner = ws->corner;
-    for (int w = 0; w < ws->n_wheels; w++) {
-        const gw_damper *damper = w == GW_LEFT_WHEEL ? &corner->damper : &corner->right_damper;
-        if (ws->wheel[w].spring_body == body)
-            warn_seat(ws, "spring seat", body, off_line(ws->wheel[w].spring_at, from, unit));
-        if (damper->present && damper->body == body)
-            warn_seat(ws, "damper eye", body, off_line(gw_sub(damper->at, ws->datum), from, unit));
-    }
+    const gw_damper *damper = &corner->damper;
+    const char *also = gw_is_pair(corner) && body < corner->first_shared ? ", as on the right" : "";
+    if (ws->wheel[GW_LEFT_WHEEL].spring_body == body)
+        warn_seat(ws, "spring seat", body, also, off_line(ws->wheel[GW_LEFT_WHEEL].spring_at, from, unit));
+    if (damper->present && damper->body == body)
+        warn_seat(ws, "damper eye", body, also, off_line(gw_sub(damper->at, ws->datum), from, unit));
 }
 
 void gw_freedom_hold_links(gw_corner_ws *ws)
