@@ -18,6 +18,18 @@ typedef struct gw_car_cost {
     double total; /**< price, labour where known, tax                                    */
 } gw_car_cost;
 
+/** A sum of money or time. */
+typedef struct gw_cost_sum {
+    double value;
+    bool known; /**< something of it has a figure, or there is nothing to buy */
+    bool more;  /**< something of it has none: the whole is more than `value` */
+} gw_cost_sum;
+
+/** Parts and jobs, in the currency of the case; their fitting time [min]; both with labour and tax. */
+gw_cost_sum gw_cost_price(const gw_car_cost *cost);
+gw_cost_sum gw_cost_time(const gw_car_cost *cost);
+gw_cost_sum gw_cost_total(const gw_car_cost *cost);
+
 /**
  * Counts what differs from the first kit of the case, in every corner and on both sides of the car, and the
  * jobs that this brings with it. Of the first kit itself, every bush that has a price or a time: renewing it

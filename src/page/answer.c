@@ -117,33 +117,34 @@ static void say_road(const gw_page *p, int kit, gw_buf *out)
 /* The whole sum, and beside it what the same work costs with the first kit's bushes. */
 static void say_total(const gw_page *p, int kit, const gw_car_cost *cost, gw_buf *out)
 {
-    bool labour = p->c->shop.has_labour;
-    gw_car_cost again = gw_car_cost_renewed(p->c, kit);
+    gw_car_cost renewed = gw_car_cost_renewed(p->c, kit);
+    gw_cost_sum total = gw_cost_total(cost), again = gw_cost_total(&renewed);
     GW_SAY_ID(out, p->c->shop.has_tax ? GW_WORDS_PAGE_ANSWER_TOTAL_TAX : GW_WORDS_PAGE_ANSWER_TOTAL,
-              { "total", gw_page_money_said(p, cost->total, cost->unpriced || (labour && cost->untimed)) });
+              { "total", gw_page_money_said(p, total.value, total.more) });
     gw_html_screen(out, true);
-    if (kit != 0 && again.parts > again.unpriced)
+    if (kit != 0 && gw_cost_price(&renewed).known)
         GW_SAY(out, PAGE_ANSWER_SAME_JOINTS, { "kit", gw_page_kit(p, 0) },
-               { "total", gw_page_money_said(p, again.total, again.unpriced || (labour && again.untimed)) });
+               { "total", gw_page_money_said(p, again.value, again.more) });
     gw_html_screen(out, false);
 }
 
 static void say_cost(const gw_page *p, int kit, gw_buf *out)
 {
     gw_car_cost cost = gw_car_cost_of(p->c, kit);
-    bool price = cost.parts > cost.unpriced, time = cost.parts > cost.untimed;
+    gw_cost_sum price = gw_cost_price(&cost), time = gw_cost_time(&cost);
     gw_buf minutes = { 0 };
-    gw_page_minutes(&minutes, cost.minutes);
-    if (cost.untimed) gw_buf_add(&minutes, "+");
-    const gw_html_part parts[] = { { "price", gw_page_money_said(p, cost.price, cost.unpriced) },
+    if (!cost.parts) return;
+    gw_page_minutes(&minutes, time.value);
+    if (time.more) gw_buf_add(&minutes, "+");
+    const gw_html_part parts[] = { { "price", gw_page_money_said(p, price.value, price.more) },
                                    { "time", gw_page_kept(p, &minutes) },
                                    { NULL, NULL } };
-    if (price && (p->c->shop.has_labour || p->c->shop.has_tax)) /* parts and time stand in the table */
+    if (price.known && (p->c->shop.has_labour || p->c->shop.has_tax)) /* parts and time stand in the table */
         say_total(p, kit, &cost, out);
-    else if (price && time)
+    else if (price.known && time.known)
         gw_html_say(out, kit == 0 ? GW_TOLD(PAGE_ANSWER_RENEW) : GW_TOLD(PAGE_ANSWER_COST), parts);
-    else if (price || time)
-        gw_html_say(out, price ? GW_TOLD(PAGE_ANSWER_PRICE) : GW_TOLD(PAGE_ANSWER_TIME), parts);
+    else if (price.known || time.known)
+        gw_html_say(out, price.known ? GW_TOLD(PAGE_ANSWER_PRICE) : GW_TOLD(PAGE_ANSWER_TIME), parts);
 }
 
 /* The turns of the wheel that a sentence tells: the axle looked at, under the two loads; the other axle only

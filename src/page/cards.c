@@ -28,8 +28,7 @@ static void figure(const gw_page *p, gw_feel feel, const gw_card *card, gw_buf *
 {
     const gw_gauge *g = &card->gauge[feel];
     if (feel == GW_FEEL_MONEY) {
-        bool more = card->cost.unpriced || (p->c->shop.has_labour && card->cost.untimed);
-        gw_html_text(out, gw_page_money_said(p, g->value, more));
+        gw_html_text(out, gw_page_money_said(p, g->value, gw_cost_total(&card->cost).more));
     } else if (feel == GW_FEEL_BRAKES) {
         gw_html_figure(out, gw_fixed(gw_unit_out(GW_UNIT_DEG, g->value), 2), "\xC2\xB0");
     } else if (feel == GW_FEEL_CORNER) {

@@ -96,12 +96,12 @@ static void decibel_cell(const gw_page *p, int kit, bool noise)
                        "dB</td>");
 }
 
-/* A kit that changes nothing costs nothing; parts of which none has a figure cost nobody knows what. */
-static void cost_cell(const gw_page *p, int parts, int without, gw_buf *sum)
+/* A kit that changes nothing costs nothing; what has no figure at all costs nobody knows what. */
+static void cost_cell(const gw_page *p, int parts, bool known, gw_buf *sum)
 {
     gw_words words = parts ? GW_WORDS_PAGE_UNKNOWN : GW_WORDS_PAGE_NOTHING;
     gw_buf_add(p->out, "<td>");
-    gw_html_text(p->out, parts > without ? gw_buf_str(sum) : gw_words_text(words));
+    gw_html_text(p->out, parts && known ? gw_buf_str(sum) : gw_words_text(words));
     gw_buf_add(p->out, "</td>");
     gw_buf_drop(sum, p->out);
 }
@@ -109,15 +109,16 @@ static void cost_cell(const gw_page *p, int parts, int without, gw_buf *sum)
 static void cost_cells(const gw_page *p, int kit)
 {
     gw_car_cost cost = gw_car_cost_of(p->c, kit);
-    gw_buf price = { 0 }, time = { 0 }, total = { 0 };
-    gw_page_money(p, cost.price, cost.unpriced, &price);
-    cost_cell(p, cost.parts, cost.unpriced, &price);
-    gw_page_minutes(&time, cost.minutes);
-    if (cost.untimed) gw_buf_add(&time, "+");
-    cost_cell(p, cost.parts, cost.untimed, &time);
+    gw_cost_sum price = gw_cost_price(&cost), time = gw_cost_time(&cost), total = gw_cost_total(&cost);
+    gw_buf money = { 0 }, minutes = { 0 }, whole = { 0 };
+    gw_page_money(p, price.value, price.more, &money);
+    cost_cell(p, cost.parts, price.known, &money);
+    gw_page_minutes(&minutes, time.value);
+    if (time.more) gw_buf_add(&minutes, "+");
+    cost_cell(p, cost.parts, time.known, &minutes);
     if (!has_total(p)) return;
-    gw_page_money(p, cost.total, cost.unpriced || (p->c->shop.has_labour && cost.untimed), &total);
-    cost_cell(p, cost.parts, cost.unpriced, &total);
+    gw_page_money(p, total.value, total.more, &whole);
+    cost_cell(p, cost.parts, total.known, &whole);
 }
 
 static void row(const gw_page *p, const column *col, int n, int kit)
@@ -140,9 +141,8 @@ static bool any_incomplete(const gw_page *p)
 {
     for (int k = 0; k < p->c->n_kits; k++) {
         gw_car_cost cost = gw_car_cost_of(p->c, k);
-        bool price = cost.unpriced && cost.parts > cost.unpriced;
-        bool time = cost.untimed && cost.parts > cost.untimed;
-        if (gw_page_has_kit(p, k) && (price || time)) return true;
+        bool more = gw_cost_price(&cost).more || gw_cost_time(&cost).more || gw_cost_total(&cost).more;
+        if (gw_page_has_kit(p, k) && more) return true;
     }
     return false;
 }

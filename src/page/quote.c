@@ -55,8 +55,7 @@ static void put_sums(const gw_page *p, gw_slots *slots, int kit, const gw_car_co
         gw_slots_text(slots, "percent", gw_exact(100.0 * p->c->shop.tax).s);
     }
     put_money(p, slots, "total", known ? cost->total : (double)NAN);
-    if (known && (cost->unpriced || (p->c->shop.has_labour && cost->untimed)))
-        gw_slots_text(slots, "lacks", "yes");
+    if (known && gw_cost_total(cost).more) gw_slots_text(slots, "lacks", "yes");
 }
 
 static void put_quote(const gw_page *p, gw_slots *slots, int kit)

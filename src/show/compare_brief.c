@@ -80,28 +80,17 @@ static void pair_cell(gw_table *t, const double value[GW_AXLES])
         gw_table_cell(t, gw_signed(value[isfinite(value[GW_FRONT]) ? GW_FRONT : GW_REAR], 1).s);
 }
 
-/* "632", or "632+" where some parts carry no figure. */
-static void sum_cell(gw_table *t, double sum, const gw_car_cost *cost, int without)
-{
-    if (cost->parts > 0 && cost->parts == without)
-        gw_table_cell(t, GW_NO_NUMBER);
-    else
-        gw_table_cellf(t, "%s%s", gw_fixed(sum, 0).s, without ? "+" : "");
-}
-
 static void price_cells(gw_table *t, const gw_brief_row *row)
 {
-    bool labour = isfinite(row->cost.labour);
-    int unknown = row->cost.unpriced + (labour ? row->cost.untimed : 0);
-    sum_cell(t, row->cost.price, &row->cost, row->cost.unpriced);
-    sum_cell(t, labour ? row->cost.labour : row->cost.minutes, &row->cost, row->cost.untimed);
-    sum_cell(t, row->cost.total, &row->cost,
-             row->cost.unpriced == row->cost.parts ? row->cost.parts : unknown);
+    gw_cost_sum time = gw_cost_time(&row->cost);
+    if (isfinite(row->cost.labour)) time.value = row->cost.labour;
+    gw_sum_cell(t, gw_cost_price(&row->cost));
+    gw_sum_cell(t, time);
+    gw_sum_cell(t, gw_cost_total(&row->cost));
     if (row->s.kit == 0)
         gw_table_cell(t, "");
     else
-        sum_cell(t, row->same.total, &row->same,
-                 row->same.unpriced + (isfinite(row->same.labour) ? row->same.untimed : 0));
+        gw_sum_cell(t, gw_cost_total(&row->same));
 }
 
 static void money_column(const gw_shop *shop, const char *head, gw_table *t)
@@ -117,8 +106,8 @@ static bool has_prices(const gw_comparison *cmp)
 {
     for (int k = 0; k < cmp->c->n_kits; k++) {
         gw_car_cost cost = gw_car_cost_of(cmp->c, k);
-        if (gw_compare_shows(cmp, k) && (cost.unpriced < cost.parts || cost.untimed < cost.parts))
-            return true;
+        bool known = gw_cost_price(&cost).known || gw_cost_time(&cost).known;
+        if (gw_compare_shows(cmp, k) && cost.parts && known) return true;
     }
     return false;
 }

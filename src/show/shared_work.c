@@ -93,3 +93,11 @@ void gw_shared_work_text(const gw_handling_page *p)
     for (int k = 0; k < p->cmp->c->n_kits; k++)
         if (gw_compare_shows(p->cmp, k)) put_kit(p, k);
 }
+
+void gw_sum_cell(gw_table *t, gw_cost_sum sum)
+{
+    if (!sum.known)
+        gw_table_cell(t, GW_NO_NUMBER);
+    else
+        gw_table_cellf(t, "%s%s", gw_fixed(sum.value, 0).s, sum.more ? "+" : "");
+}

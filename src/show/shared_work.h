@@ -3,6 +3,7 @@
 #ifndef SHOW_SHARED_WORK_H
 #define SHOW_SHARED_WORK_H
 
+#include "format/table.h"
 #include "giveway/cost.h"
 #include "show/handling.h"
 
@@ -14,5 +15,8 @@ void gw_shared_work_text(const gw_handling_page *p);
 
 /** The same in one paragraph for all kits, joints counted. */
 void gw_shared_work_brief(const gw_handling_page *p);
+
+/** "632", "632+" where some parts carry no figure, a dash where nothing has one. */
+void gw_sum_cell(gw_table *t, gw_cost_sum sum);
 
 #endif

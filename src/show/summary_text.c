@@ -67,15 +67,6 @@ static void put_quantity(gw_table *t, const gw_summary_quantity *q, const gw_sum
                        gw_signed(value - before, q->decimals).s);
 }
 
-/* "82", or "82+" where some parts carry no price. */
-static void put_sum(gw_table *t, double sum, int parts, int without)
-{
-    if (parts > 0 && parts == without)
-        gw_table_cell(t, GW_NO_NUMBER);
-    else
-        gw_table_cellf(t, "%s%s", gw_fixed(sum, 0).s, without ? "+" : "");
-}
-
 /* Front and rear, or the one that is looked at. */
 static void put_harshness(gw_table *t, const gw_summary *s, const gw_summary *from)
 {
@@ -94,8 +85,8 @@ static void put_row(const gw_handling_page *p, const gw_summary *s, const gw_sum
     for (int i = 0; i < N_QUANTITIES; i++)
         if (isfinite(quantity(&QUANTITIES[i], from))) put_quantity(t, &QUANTITIES[i], s, from);
     if (any_harshness(from)) put_harshness(t, s, from);
-    put_sum(t, cost.price, cost.parts, cost.unpriced);
-    put_sum(t, cost.minutes, cost.parts, cost.untimed);
+    gw_sum_cell(t, gw_cost_price(&cost));
+    gw_sum_cell(t, gw_cost_time(&cost));
     gw_table_end_row(t);
 }
 

@@ -144,7 +144,7 @@ static gw_gauge through(const gw_report *r, int kit, bool heard)
 static void money(const gw_report *r, gw_card *card)
 {
     card->cost = gw_car_cost_of(r->c, card->kit);
-    if (card->cost.parts == card->cost.unpriced) return;
+    if (!card->cost.parts || !gw_cost_price(&card->cost).known) return;
     gw_car_cost again = gw_car_cost_renewed(r->c, card->kit);
     double total = card->cost.total;
     card->gauge[GW_FEEL_MONEY] = (gw_gauge){

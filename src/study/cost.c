@@ -45,6 +45,31 @@ static void sum_up(const gw_shop *shop, gw_car_cost *cost)
     cost->total = net + cost->tax;
 }
 
+/* Jobs have figures of their own, also where no bush has one. */
+static gw_cost_sum sum_of(double value, int parts, int without)
+{
+    bool known = parts == 0 || parts > without || value > 0.0;
+    return (gw_cost_sum){ .value = value, .known = known, .more = known && without > 0 };
+}
+
+gw_cost_sum gw_cost_price(const gw_car_cost *cost)
+{
+    return sum_of(cost->price, cost->parts, cost->unpriced);
+}
+
+gw_cost_sum gw_cost_time(const gw_car_cost *cost)
+{
+    return sum_of(cost->minutes, cost->parts, cost->untimed);
+}
+
+gw_cost_sum gw_cost_total(const gw_car_cost *cost)
+{
+    gw_cost_sum price = gw_cost_price(cost), time = gw_cost_time(cost);
+    bool labour = isfinite(cost->labour), known = price.known || (labour && time.known);
+    bool lacks = cost->unpriced > 0 || (labour && cost->untimed > 0);
+    return (gw_cost_sum){ .value = cost->total, .known = known, .more = known && lacks };
+}
+
 bool gw_job_joint_changes(const gw_case *c, const gw_kit *kit, const gw_shop_joint *at)
 {
     return kit->fits[at->axle][at->joint] != c->kits[0].fits[at->axle][at->joint];
