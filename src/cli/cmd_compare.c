@@ -95,12 +95,15 @@ static int draw(const gw_args *args, const gw_work *w)
 static gw_status format(const gw_args *args, gw_work *w, gw_buf *out, gw_error *err)
 {
     w->cmp.detail = gw_args_has(args, GW_OPT_DETAIL);
+    gw_paper paper = { .out = out,
+                       .width = w->cmp.detail ? gw_output_width() : gw_output_wide(),
+                       .bold = gw_wants_bold() };
     if (gw_args_is(args, GW_OPT_FORMAT, "json"))
         gw_compare_json(&w->cmp, out);
     else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
         gw_compare_csv(&w->cmp, out);
     else
-        gw_compare_text(&w->cmp, w->cmp.detail ? gw_output_width() : gw_output_wide(), gw_wants_bold(), out);
+        gw_compare_text(&w->cmp, &paper);
     return gw_buf_status(out, err);
 }
 

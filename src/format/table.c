@@ -253,6 +253,14 @@ void gw_buf_paragraph(gw_buf *out, const char *s, int width, int indent)
     }
 }
 
+void gw_table_cells_to_null(gw_table *table, ...)
+{
+    va_list texts;
+    va_start(texts, table);
+    for (const char *text; (text = va_arg(texts, const char *));) gw_table_cell(table, text);
+    va_end(texts);
+}
+
 void gw_table_heads_to_null(gw_table *table, const char *sides, ...)
 {
     const char *head;

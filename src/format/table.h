@@ -30,6 +30,10 @@ void gw_table_column(gw_table *table, gw_align_side side, const char *head);
 /** Appends a cell, row by row; copied and cleaned (gw_buf_clean). NULL or "": empty. */
 void gw_table_cell(gw_table *table, const char *text);
 
+/** Cells one after the other, none of them NULL. */
+#define gw_table_cells(table, ...) gw_table_cells_to_null(table, __VA_ARGS__, (const char *)NULL)
+void gw_table_cells_to_null(gw_table *table, ...) __attribute__((sentinel));
+
 /** Columns one after the other, a letter each in `sides`: l or r; then their heads. */
 #define gw_table_heads(table, ...) gw_table_heads_to_null(table, __VA_ARGS__, (const char *)NULL)
 void gw_table_heads_to_null(gw_table *table, const char *sides, ...) __attribute__((sentinel));

@@ -16,27 +16,13 @@ static __attribute__((format(printf, 2, 0))) void clean(gw_buf *out, const char 
     gw_buf_drop(&raw, out);
 }
 
-static __attribute__((format(printf, 3, 0))) void heading(gw_buf *out, bool bold, const char *fmt,
-                                                          va_list args)
-{
-    gw_buf_add(out, bold ? "\n\033[1m" : "\n");
-    clean(out, fmt, args);
-    gw_buf_add(out, bold ? "\033[0m\n" : "\n");
-}
-
-void gw_heading(gw_buf *out, bool bold, const char *fmt, ...)
-{
-    va_list args;
-    va_start(args, fmt);
-    heading(out, bold, fmt, args);
-    va_end(args);
-}
-
 void gw_paper_heading(gw_paper *paper, const char *fmt, ...)
 {
     va_list args;
     va_start(args, fmt);
-    heading(paper->out, paper->bold, fmt, args);
+    gw_buf_add(paper->out, paper->bold ? "\n\033[1m" : "\n");
+    clean(paper->out, fmt, args);
+    gw_buf_add(paper->out, paper->bold ? "\033[0m\n" : "\n");
     va_end(args);
 }
 

@@ -55,9 +55,7 @@ typedef struct gw_column {
         .head = title, .cell = function, .side = GW_LEFT                                                     \
     }
 
-/** An empty line and a heading, its words cleaned; where there is no paper, into a text. */
-void gw_heading(gw_buf *out, bool bold, const char *fmt, ...) __attribute__((format(printf, 3, 4)));
-/** The same on paper. */
+/** An empty line and a heading, its words cleaned. */
 void gw_paper_heading(gw_paper *paper, const char *fmt, ...) __attribute__((format(printf, 2, 3)));
 
 /** A paragraph, wrapped. */

@@ -6,11 +6,8 @@
 
 static void pair_row(gw_table *t, const char *name, double before, double after, int decimals)
 {
-    gw_table_cell(t, name);
-    gw_table_cell(t, gw_signed(before, decimals).s);
-    gw_table_cell(t, gw_signed(after, decimals).s);
-    gw_table_cell(t, gw_signed(after - before, decimals).s);
-    gw_table_end_row(t);
+    gw_table_cells(t, name, gw_signed(before, decimals).s, gw_signed(after, decimals).s,
+                   gw_signed(after - before, decimals).s);
 }
 
 static void stance_table(const gw_align_page *p, const gw_align_item *item)
@@ -22,7 +19,7 @@ static void stance_table(const gw_align_page *p, const gw_align_item *item)
     pair_row(&t, "wheel centre, forward (mm)", b->centre.x / GW_MM, a->centre.x / GW_MM, 1);
     pair_row(&t, "bump steer (deg of toe-in per m)", b->bump_steer / GW_DEG, a->bump_steer / GW_DEG, 2);
     pair_row(&t, "camber in bump (deg per m)", b->bump_camber / GW_DEG, a->bump_camber / GW_DEG, 2);
-    gw_align_table(p, "What else moves", &t);
+    gw_say_table(p->paper, "What else moves", &t);
 }
 
 static void load_table(const gw_align_page *p, const gw_align_item *item)
@@ -33,14 +30,11 @@ static void load_table(const gw_align_page *p, const gw_align_item *item)
                    "\nas set");
     for (int i = 0; i < item->n_loads; i++) {
         const gw_align_load *l = &item->load[i];
-        gw_table_cell(&t, p->c->loads[l->load].name);
-        gw_table_cell(&t, gw_signed(l->toe_before / GW_DEG, 3).s);
-        gw_table_cell(&t, gw_signed(l->toe_after / GW_DEG, 3).s);
-        gw_table_cell(&t, gw_signed(l->camber_before / GW_DEG, 3).s);
-        gw_table_cell(&t, gw_signed(l->camber_after / GW_DEG, 3).s);
-        gw_table_end_row(&t);
+        gw_table_cells(&t, p->c->loads[l->load].name, gw_signed(l->toe_before / GW_DEG, 3).s,
+                       gw_signed(l->toe_after / GW_DEG, 3).s, gw_signed(l->camber_before / GW_DEG, 3).s,
+                       gw_signed(l->camber_after / GW_DEG, 3).s);
     }
-    gw_align_table(p, "What the loads take, in degrees from the car standing still", &t);
+    gw_say_table(p->paper, "What the loads take, in degrees from the car standing still", &t);
 }
 
 void gw_align_moved(const gw_align_page *p, const gw_align_item *item)
@@ -57,15 +51,14 @@ static void tilt_table(const gw_align_page *p, const gw_align_item *item)
                    "verdict\n");
     for (int i = 0; i < item->n_tilts; i++) {
         const gw_align_tilt *k = &item->tilt[i];
-        gw_table_cell(&t, p->c->corners[item->axle].joints[k->joint].name);
-        gw_table_cell(&t, gw_fixed(k->before / GW_DEG, 1).s);
-        gw_table_cell(&t, gw_fixed(k->after / GW_DEG, 1).s);
-        gw_table_cell(&t, gw_fixed(k->limit / GW_DEG, 1).s);
-        gw_table_cell(&t, gw_signed((k->limit - k->after) / GW_DEG, 1).s);
-        gw_table_cell(&t, k->after <= k->limit ? "free" : k->after > k->limit ? "BINDS" : "not known");
-        gw_table_end_row(&t);
+        gw_table_cells(&t, p->c->corners[item->axle].joints[k->joint].name, gw_fixed(k->before / GW_DEG, 1).s,
+                       gw_fixed(k->after / GW_DEG, 1).s, gw_fixed(k->limit / GW_DEG, 1).s,
+                       gw_signed((k->limit - k->after) / GW_DEG, 1).s,
+                       k->after <= k->limit  ? "free"
+                       : k->after > k->limit ? "BINDS"
+                                             : "not known");
     }
-    gw_align_table(p, "Tilt of joints, the largest from 60 mm rebound to 60 mm bump", &t);
+    gw_say_table(p->paper, "Tilt of joints, the largest from 60 mm rebound to 60 mm bump", &t);
 }
 
 /* The number under which the source of check `i` is listed: equal ones share it. */
@@ -90,7 +83,7 @@ static void list_sources(const gw_align_page *p, const gw_align_item *item)
         if (source_number(item, i) <= listed) continue;
         gw_buf text = { 0 };
         gw_buf_fmt(&text, "(%d) %s", ++listed, item->check[i].verdict.source);
-        gw_align_paragraph(p, &text, 2);
+        gw_paper_say_of(p->paper, 2, &text);
     }
 }
 
@@ -102,15 +95,14 @@ static void check_table(const gw_align_page *p, const gw_align_item *item)
     for (int i = 0; i < item->n_checks; i++) {
         const gw_verdict *v = &item->check[i].verdict;
         gw_trade_figure f = gw_trade_figure_of(v);
-        gw_table_cell(&t, p->c->corners[item->axle].joints[item->check[i].joint].name);
-        gw_table_cell(&t, GW_JUDGED_WORDS[v->what]);
+        gw_table_cells(&t, p->c->corners[item->axle].joints[item->check[i].joint].name,
+                       GW_JUDGED_WORDS[v->what]);
         gw_table_cellf(&t, "%s %s", gw_fixed(v->value / f.scale, f.decimals).s, f.unit);
         gw_table_cellf(&t, "%s %s %s (%d)", v->bound == GW_AT_MOST ? "at most" : "at least",
                        gw_fixed(v->limit / f.scale, f.decimals).s, f.unit, source_number(item, i));
         gw_table_cell(&t, v->holds ? "holds" : "FAILS");
-        gw_table_end_row(&t);
     }
-    gw_align_table(p, "Will it fit and hold", &t);
+    gw_say_table(p->paper, "Will it fit and hold", &t);
     list_sources(p, item);
 }
 
@@ -129,7 +121,7 @@ static void say_seats(const gw_align_page *p, const gw_align_item *item)
         gw_buf_fmt(&text, " and %s MPa in the sleeve", gw_signed(s->worst.sleeve_hoop / GW_MPA, 0).s);
         gw_buf_fmt(&text, ", force to press in %s to %s kN.", gw_fixed(s->held.force / GW_KN, 1).s,
                    gw_fixed(s->worst.force / GW_KN, 1).s);
-        gw_align_paragraph(p, &text, 2);
+        gw_paper_say_of(p->paper, 2, &text);
     }
 }
 
@@ -144,6 +136,6 @@ void gw_align_verdicts(const gw_align_page *p, const gw_align_item *item)
                    "Peak loads of bearings are the largest under the loads of the case, times a shock factor "
                    "of %s (2 where the case gives none: common practice).",
                    gw_significant(item->shock_factor, 3).s);
-        gw_align_paragraph(p, &text, 2);
+        gw_paper_say_of(p->paper, 2, &text);
     }
 }

@@ -14,10 +14,8 @@ static void angle_row(gw_table *t, const char *name, const double before[2], con
     gw_table_cell(t, name);
     for (int side = 0; side < 2; side++) gw_table_cell(t, gw_degrees_minutes(before[side], 0).s);
     for (int side = 0; side < 2; side++) gw_table_cell(t, gw_degrees_minutes(after[side], 0).s);
-    if (gw_target_given(align, which))
-        gw_table_cell(t, gw_degrees_minutes(gw_target_of(align, which), 0).s);
-    else
-        gw_table_cell(t, "");
+    gw_table_cell(t,
+                  gw_target_given(align, which) ? gw_degrees_minutes(gw_target_of(align, which), 0).s : "");
     if (gw_target_tolerance(align, which) > 0.0)
         gw_table_cellf(t, "+-%s", gw_degrees_minutes(gw_target_tolerance(align, which), 0).s);
     gw_table_end_row(t);
@@ -40,10 +38,9 @@ static void rim_row(gw_table *t, double rim, const double before[2], const doubl
         gw_table_cell(t, gw_signed(gw_toe_at_rim(before[side], rim) / GW_MM, 1).s);
     for (int side = 0; side < 2; side++)
         gw_table_cell(t, gw_signed(gw_toe_at_rim(after[side], rim) / GW_MM, 1).s);
-    if (gw_target_given(align, GW_TARGET_TOE))
-        gw_table_cell(t, gw_signed(gw_toe_at_rim(align->toe, rim) / GW_MM, 1).s);
-    else
-        gw_table_cell(t, "");
+    gw_table_cell(t, gw_target_given(align, GW_TARGET_TOE)
+                         ? gw_signed(gw_toe_at_rim(align->toe, rim) / GW_MM, 1).s
+                         : "");
     if (tolerance > 0.0) gw_table_cellf(t, "+-%s", gw_fixed(gw_toe_at_rim(tolerance, rim) / GW_MM, 1).s);
     gw_table_end_row(t);
 }
@@ -72,7 +69,7 @@ void gw_align_sheet(const gw_align_page *p, const gw_align_item *item)
     angle_row(&t, "toe, each wheel", toe[0], toe[1], align, GW_TARGET_TOE);
     degree_row(&t, "  degrees", toe[0], toe[1]);
     if (rim > 0.0) rim_row(&t, rim, toe[0], toe[1], align);
-    gw_align_table(p, "Alignment sheet", &t);
+    gw_say_table(p->paper, "Alignment sheet", &t);
     gw_buf text = { 0 };
     gw_buf_fmt(&text, "Total toe %s before, %s as set.", gw_degrees_minutes(toe[0][0] + toe[0][1], 0).s,
                gw_degrees_minutes(toe[1][0] + toe[1][1], 0).s);
@@ -82,5 +79,5 @@ void gw_align_sheet(const gw_align_page *p, const gw_align_item *item)
                "wheel, caster change %s.",
                gw_degrees_minutes(fitted->camber, 0).s, gw_degrees_minutes(fitted->toe, 0).s,
                gw_degrees_minutes(fitted->caster_change, 0).s);
-    gw_align_paragraph(p, &text, 2);
+    gw_paper_say_of(p->paper, 2, &text);
 }

@@ -4,7 +4,6 @@
 
 #include "giveway/units.h"
 #include "record/paper.h"
-#include "show/say.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -16,8 +15,8 @@ static void heading(const gw_align_page *p, const gw_align_item *item)
     const char *side = item->side == GW_RAMP_BOTH   ? ""
                        : item->side == GW_RAMP_LEFT ? ", left side"
                                                     : ", right side";
-    gw_heading(p->out, p->bold, "%s corner, kit %s%s%s%s", gw_axle_name(item->axle), kit->name, side,
-               labelled ? ": " : "", labelled ? kit->label : "");
+    gw_paper_heading(p->paper, "%s corner, kit %s%s%s%s", gw_axle_name(item->axle), kit->name, side,
+                     labelled ? ": " : "", labelled ? kit->label : "");
 }
 
 /* ---- what to set ---- */
@@ -55,7 +54,7 @@ static void say_outcome(const gw_align_page *p, const gw_align_item *item)
         say_limits(p, item, &text);
     }
     if (all) gw_buf_add(&text, " It is reached.");
-    gw_align_paragraph(p, &text, 2);
+    gw_paper_say_of(p->paper, 2, &text);
 }
 
 static void offset_cells(gw_table *t, const gw_joint *joint, const gw_move *move)
@@ -103,7 +102,6 @@ static void adjuster_row(gw_table *t, const gw_corner *corner, const gw_adjuster
                            gw_significant(a->step / GW_MM, 3).s);
     }
     gw_table_cell(t, set->at_limit ? "yes" : "");
-    gw_table_end_row(t);
 }
 
 static void settings(const gw_align_page *p, const gw_align_item *item, const gw_adjustment *set,
@@ -114,7 +112,7 @@ static void settings(const gw_align_page *p, const gw_align_item *item, const gw
     gw_table_heads(&t, "lrll", "adjuster", "set to", "for the fitter", "at its\nlimit");
     for (int a = 0; a < align->n_adjusters; a++)
         adjuster_row(&t, &p->c->corners[item->axle], &align->adjusters[a], &set[a]);
-    gw_align_table(p, title, &t);
+    gw_say_table(p->paper, title, &t);
 }
 
 static void all_settings(const gw_align_page *p, const gw_align_item *item)
@@ -142,14 +140,11 @@ static void sensitivities(const gw_align_page *p, const gw_align_item *item)
         gw_adjuster_words(&p->c->corners[item->axle], a, &name);
         if (a->kind == GW_ADJUST_OFFSET) gw_buf_add(&name, s->axis ? ", along e2" : ", along e1");
         gw_table_cell_of(&t, &name);
-        gw_table_cell(&t, gw_signed(s->camber / GW_DEG * GW_MM, 3).s);
-        gw_table_cell(&t, gw_signed(s->toe / GW_DEG * GW_MM, 3).s);
-        gw_table_cell(&t, gw_signed(s->caster / GW_DEG * GW_MM, 3).s);
-        gw_table_cell(&t, gw_signed(2.0 * s->track, 2).s);
-        gw_table_cell(&t, gw_signed(s->bump_steer / GW_DEG * GW_MM, 2).s);
-        gw_table_end_row(&t);
+        gw_table_cells(&t, gw_signed(s->camber / GW_DEG * GW_MM, 3).s,
+                       gw_signed(s->toe / GW_DEG * GW_MM, 3).s, gw_signed(s->caster / GW_DEG * GW_MM, 3).s,
+                       gw_signed(2.0 * s->track, 2).s, gw_signed(s->bump_steer / GW_DEG * GW_MM, 2).s);
     }
-    gw_align_table(p, "What each adjuster does (both sides alike, toe not reset)", &t);
+    gw_say_table(p->paper, "What each adjuster does (both sides alike, toe not reset)", &t);
 }
 
 static void one_item(const gw_align_page *p, const gw_align_item *item)
@@ -166,9 +161,7 @@ static void one_item(const gw_align_page *p, const gw_align_item *item)
 static void line_row(gw_table *t, const char *what, double before, double after)
 {
     if (isnan(before)) return;
-    gw_table_cell(t, what);
-    gw_table_cell(t, gw_signed(before / GW_DEG, 2).s);
-    gw_table_cell(t, gw_signed(after / GW_DEG, 2).s);
+    gw_table_cells(t, what, gw_signed(before / GW_DEG, 2).s, gw_signed(after / GW_DEG, 2).s);
 }
 
 /* Both sides together: what a ramp shows for the axle. */
@@ -187,14 +180,14 @@ static void axle_lines(const gw_align_page *p, const gw_align_axle *a)
                  a->after.steering_wheel);
     gw_buf_fmt(&title, "Both sides together, %s axle, kit ", gw_axle_name(a->axle));
     gw_buf_clean(&title, p->c->kits[a->kit].name);
-    gw_align_table(p, gw_buf_str(&title), &t);
-    gw_buf_drop(&title, p->out);
+    gw_say_table(p->paper, gw_buf_str(&title), &t);
+    gw_buf_drop(&title, p->paper->out);
 }
 
 void gw_align_text(const gw_case *c, const void *made, gw_paper *paper)
 {
     const gw_align_study *study = made;
-    const gw_align_page page = { c, paper->width, paper->bold, paper->out };
+    const gw_align_page page = { c, paper };
     gw_paper_line(paper, "%s", c->title);
     gw_buf_add(paper->out,
                "Alignment: what to set, and what else it moves. Toe-in, camber with the top outboard and\n"

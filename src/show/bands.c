@@ -2,7 +2,6 @@
 #include "show/bands.h"
 
 #include "format/number.h"
-#include "format/table.h"
 #include "show/phrase.h"
 
 #include <math.h>
@@ -124,7 +123,7 @@ static int say_pairs(const gw_case *c, const gw_bands_study *s, gw_buf *out)
     return n;
 }
 
-void gw_bands_words(const gw_case *c, const gw_bands_study *s, int width, gw_buf *out)
+void gw_bands_words(const gw_case *c, const gw_bands_study *s, gw_paper *paper)
 {
     gw_buf text = { 0 };
     if (s->n_figures == 0) return;
@@ -136,5 +135,5 @@ void gw_bands_words(const gw_case *c, const gw_bands_study *s, int width, gw_buf
         gw_buf_add(&text, "Over all loads the kits keep their order in 95 of 100 such cars. ");
     gw_buf_add(&text, "Bands: slopes at the case as written; giveway spread draws such cars and tells what "
                       "to measure next.");
-    gw_paragraph_of(out, &text, width, 2);
+    gw_paper_say_of(paper, 2, &text);
 }

@@ -3,9 +3,8 @@
 #ifndef SHOW_BANDS_H
 #define SHOW_BANDS_H
 
-#include "base/buf.h"
 #include "giveway/bands.h"
-#include "record/record.h"
+#include "record/paper.h"
 
 /** Rows over a gw_bands_study; of its gw_bands_item the bands alone. */
 extern const gw_record GW_BANDS_RECORD, GW_BAND_FIGURES_RECORD;
@@ -18,6 +17,6 @@ bool gw_band_is_close(const gw_bands_study *bands, const gw_deflection *item);
 
 /** Under the tables of a comparison: what the bands hold and leave out, which kits cannot be told apart, and
  * how many figures matter. A paragraph or two. */
-void gw_bands_words(const gw_case *c, const gw_bands_study *bands, int width, gw_buf *out);
+void gw_bands_words(const gw_case *c, const gw_bands_study *bands, gw_paper *paper);
 
 #endif

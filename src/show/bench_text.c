@@ -8,9 +8,7 @@
 
 static void row(gw_table *table, const char *figure, const char *value, const char *unit)
 {
-    gw_table_cell(table, figure);
-    gw_table_cell(table, value);
-    gw_table_cell(table, unit);
+    gw_table_cells(table, figure, value, unit);
 }
 
 static void pair_row(gw_table *table, const char *figure, const double v[2], double unit, const char *word)
@@ -109,8 +107,8 @@ static void put_points(const gw_bench_file *file, gw_paper *paper)
     gw_table_column(&table, GW_RIGHT, turns ? "angle\ndeg" : "deflection\nmm");
     gw_table_column(&table, GW_RIGHT, turns ? "moment\nN m" : "force\nN");
     for (int i = 0; i < p->n; i++) {
-        gw_table_cell(&table, gw_fixed(p->x[i] / (turns ? GW_DEG : GW_MM), 3).s);
-        gw_table_cell(&table, gw_significant(p->f[i], 4).s);
+        gw_table_cells(&table, gw_fixed(p->x[i] / (turns ? GW_DEG : GW_MM), 3).s,
+                       gw_significant(p->f[i], 4).s);
     }
     gw_paper_table(paper, &table, 2);
 }

@@ -72,8 +72,8 @@ static void heading(const gw_handling_page *p, const char *what, const char *uni
     gw_phrase_load(&p->cmp->c->loads[load], &head);
     gw_buf_add(&head, ": ");
     gw_buf_clean(&head, p->cmp->c->loads[load].name);
-    gw_handling_heading(p, gw_buf_str(&head));
-    gw_buf_drop(&head, p->out);
+    gw_paper_heading(p->paper, "%s", gw_buf_str(&head));
+    gw_buf_drop(&head, p->paper->out);
 }
 
 /* Where the angle of both wheels comes from, a row each. */
@@ -87,16 +87,12 @@ static void parts_table(const gw_handling_page *p, gw_axle axle, int load, bool 
         gw_both_wheels both;
         if (!find_both(p, k, axle, load, both)) continue;
         for (gw_side s = GW_OUTER; s <= GW_INNER; s++) {
-            if (s == GW_OUTER)
-                gw_handling_kit(p, k, &t);
-            else
-                gw_table_cell(&t, NULL);
+            gw_table_cell(&t, s == GW_OUTER ? p->cmp->c->kits[k].name : NULL);
             gw_table_cell(&t, gw_side_name(s));
             put_angles(both[s], toe, &t);
-            gw_table_end_row(&t);
         }
     }
-    gw_handling_print(p, &t);
+    gw_paper_table(p->paper, &t, 2);
 }
 
 /* What one wheel does next to the other of its axle. */
@@ -136,12 +132,11 @@ static void wheels_table(const gw_handling_page *p, gw_axle axle, int load)
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
         gw_both_wheels both;
         if (!find_both(p, k, axle, load, both)) continue;
-        gw_handling_kit(p, k, &t);
+        gw_table_cell(&t, p->cmp->c->kits[k].name);
         for (int i = 0; i < N_WHEEL; i++)
             for (gw_side s = GW_OUTER; s <= GW_INNER; s++) put_wheel(both[s], i, &t);
-        gw_table_end_row(&t);
     }
-    gw_handling_print(p, &t);
+    gw_paper_table(p->paper, &t, 2);
 }
 
 static void tables(const gw_handling_page *p, gw_axle axle, int load)
@@ -171,5 +166,5 @@ void gw_budget_text(const gw_handling_page *p)
             if (!first_of(p, a, l)) continue;
             tables(p, a, l);
         }
-    if (p->cmp->handling->n_budgets) gw_buf_paragraph(p->out, meaning(p), p->width, 2);
+    if (p->cmp->handling->n_budgets) gw_paper_say(p->paper, 2, "%s", meaning(p));
 }

@@ -3,12 +3,12 @@
 #ifndef SHOW_COMPARE_H
 #define SHOW_COMPARE_H
 
-#include "base/buf.h"
 #include "giveway/bands.h"
 #include "giveway/compare.h"
 #include "giveway/handling.h"
 #include "giveway/strength.h"
 #include "giveway/tolerance.h"
+#include "record/paper.h"
 
 /** Everything that `compare` worked out. */
 typedef struct gw_comparison {
@@ -28,8 +28,8 @@ typedef struct gw_comparison {
 /** Whether a kit is among those that were compared. */
 bool gw_compare_shows(const gw_comparison *cmp, int kit);
 
-/** Memory that runs out sticks in `out`. */
-void gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf *out);
+/** Memory that runs out sticks in what it is written to. */
+void gw_compare_text(const gw_comparison *cmp, gw_paper *paper);
 void gw_compare_json(const gw_comparison *cmp, gw_buf *out);
 void gw_compare_csv(const gw_comparison *cmp, gw_buf *out);
 

@@ -20,7 +20,7 @@ static void failed_lines(const gw_handling_page *p)
 {
     const gw_deflect_study *d = p->cmp->deflect;
     for (int i = 0; i < d->n; i++)
-        if (d->item[i].failed) gw_failed_line(p->cmp->c, &d->item[i], true, p->width, p->out);
+        if (d->item[i].failed) gw_failed_line(p->cmp->c, &d->item[i], true, p->paper);
 }
 
 /* The rim in millimetres is what a gauge reads: front toe, else the rear's, in the stop and the corner that
@@ -168,10 +168,9 @@ static void price_table(const gw_handling_page *p)
         if (p->cmp->ride->n) pair_cell(&t, row.s.harshness);
         if (p->cmp->ride->n) pair_cell(&t, row.noise);
         if (has_prices(p->cmp)) price_cells(&t, &row);
-        gw_table_end_row(&t);
     }
-    gw_buf_add(p->out, "\n");
-    gw_handling_print(p, &t);
+    gw_paper_gap(p->paper);
+    gw_paper_table(p->paper, &t, 2);
 }
 
 /* The load that one line speaks of: the corner, else the stop. */
@@ -203,7 +202,7 @@ static void tolerance_line(const gw_handling_page *p)
                    gw_signed(gw_unit_out(GW_UNIT_DEG, item->toe[1]), 2).s);
     }
     if (n) gw_buf_add(&text, ".");
-    gw_paragraph_of(p->out, &text, p->width, 2);
+    gw_paper_say_of(p->paper, 2, &text);
 }
 
 static void explain(const gw_handling_page *p)
@@ -227,7 +226,7 @@ static void explain(const gw_handling_page *p)
         gw_buf_add(&text, lacks_figures(p->cmp) ? ". Plus: some parts carry no figure." : ".");
     } else
         gw_buf_add(&text, "No prices: no bush of the case has a price or fit_minutes.");
-    gw_paragraph_of(p->out, &text, p->width, 2);
+    gw_paper_say_of(p->paper, 2, &text);
 }
 
 void gw_compare_brief(const gw_handling_page *p)

@@ -129,7 +129,6 @@ static void rows(const gw_loads_page *page, gw_axle axle, int load, gw_table *t)
         if (two) names_cell(page, r, t);
         for (int k = 0; k < cmp->c->n_kits; k++)
             if (gw_compare_shows(cmp, k)) kit_cell(page, r, gw_deflect_find(cmp->deflect, k, axle, load), t);
-        gw_table_end_row(t);
     }
 }
 
@@ -169,8 +168,8 @@ void gw_compare_loads(const gw_handling_page *p)
         page.layout = &LAYOUTS[i];
         gw_table_free(&t);
         fill(&page, &t);
-        if (gw_table_fits(&t, p->width, 2)) break;
+        if (gw_table_fits(&t, p->paper->width, 2)) break;
     }
-    gw_buf_add(p->out, "\n");
-    gw_handling_print(p, &t);
+    gw_paper_gap(p->paper);
+    gw_paper_table(p->paper, &t, 2);
 }

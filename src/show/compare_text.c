@@ -24,11 +24,6 @@ static const gw_deflection *find(const gw_handling_page *p, int kit, gw_axle axl
     return gw_deflect_find(p->cmp->deflect, kit, axle, load);
 }
 
-static void paragraph(const gw_handling_page *p, gw_buf *text, int indent)
-{
-    gw_paragraph_of(p->out, text, p->width, indent);
-}
-
 /* First letter of what is in `text` from `at` on in upper case. */
 static void begin_sentence(gw_buf *text, size_t at)
 {
@@ -47,8 +42,8 @@ static void heading(const gw_handling_page *p, const gw_deflection *item)
         gw_buf_add(&text, " ");
         gw_phrase_load(load, &text);
     }
-    gw_heading(p->out, p->bold, "%s", gw_buf_str(&text));
-    gw_buf_drop(&text, p->out);
+    gw_paper_heading(p->paper, "%s", gw_buf_str(&text));
+    gw_buf_drop(&text, p->paper->out);
 }
 
 static void kit_columns(gw_table *t, bool rim, bool bands)
@@ -73,15 +68,12 @@ static void band_cell(gw_table *t, const gw_bands_item *band)
 static void kit_row(gw_table *t, const gw_comparison *cmp, const gw_deflection *item, double rim)
 {
     const gw_corner_result *r = &item->result;
-    gw_table_cell(t, cmp->c->kits[item->kit].name);
-    gw_table_cell(t, gw_signed(r->toe_change / GW_DEG, 3).s);
+    gw_table_cells(t, cmp->c->kits[item->kit].name, gw_signed(r->toe_change / GW_DEG, 3).s);
     if (cmp->bands) band_cell(t, gw_band_of(cmp->bands, item));
     gw_table_cell(t, gw_degrees_minutes(r->toe_change, 0).s);
     if (rim > 0.0) gw_table_cell(t, gw_signed(gw_toe_at_rim(r->toe_change, rim) / GW_MM, 2).s);
-    gw_table_cell(t, gw_signed(r->camber_change / GW_DEG, 3).s);
-    gw_table_cell(t, gw_signed(r->camber / GW_DEG, 2).s);
-    gw_table_cell(t, gw_signed(r->wheel_centre.x / GW_MM, 2).s);
-    gw_table_end_row(t);
+    gw_table_cells(t, gw_signed(r->camber_change / GW_DEG, 3).s, gw_signed(r->camber / GW_DEG, 2).s,
+                   gw_signed(r->wheel_centre.x / GW_MM, 2).s);
 }
 
 static void kit_table(const gw_handling_page *p, gw_axle axle, int load)
@@ -93,13 +85,13 @@ static void kit_table(const gw_handling_page *p, gw_axle axle, int load)
         const gw_deflection *item = find(p, k, axle, load);
         if (item) kit_row(&table, p->cmp, item, rim);
     }
-    gw_table_put(&table, p->width, 2, p->bold, p->out);
+    gw_paper_table(p->paper, &table, 2);
 }
 
 /* The three that contribute most to toe, one line a kit. */
 static void blame(const gw_handling_page *p, gw_axle axle, int load)
 {
-    gw_buf_add(p->out, "  toe comes from (share of all contributions by size):\n");
+    gw_buf_add(p->paper->out, "  toe comes from (share of all contributions by size):\n");
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
         const gw_deflection *item = find(p, k, axle, load);
         gw_contributor top[3];
@@ -112,7 +104,7 @@ static void blame(const gw_handling_page *p, gw_axle axle, int load)
             gw_contributors_words(top, n, GW_TOE, &line);
         else
             gw_buf_add(&line, "no bush");
-        paragraph(p, &line, 4);
+        gw_paper_say_of(p->paper, 4, &line);
     }
 }
 
@@ -151,7 +143,7 @@ static void sentence(const gw_handling_page *p, gw_axle axle, int load)
     gw_phrase_kit(&p->cmp->c->kits[from->kit], &text);
     gw_buf_add(&text, ":");
     say_toe(p, from, axle, load, &text);
-    paragraph(p, &text, 2);
+    gw_paper_say_of(p->paper, 2, &text);
 }
 
 static void failed_lines(const gw_handling_page *p, gw_axle axle, int load)
@@ -159,7 +151,7 @@ static void failed_lines(const gw_handling_page *p, gw_axle axle, int load)
     const gw_deflect_study *d = p->cmp->deflect;
     for (int i = 0; i < d->n; i++)
         if (d->item[i].axle == axle && d->item[i].load == load && d->item[i].failed)
-            gw_failed_line(p->cmp->c, &d->item[i], true, p->width, p->out);
+            gw_failed_line(p->cmp->c, &d->item[i], true, p->paper);
 }
 
 /* One that tells of the load: carried, or at least tried. */
@@ -208,15 +200,11 @@ static void ride_row(gw_table *t, const gw_comparison *cmp, const gw_ride_item *
 {
     const gw_ride_result *r = &item->result;
     const gw_ride_difference *d = &item->difference;
-    gw_table_cell(t, cmp->c->kits[item->kit].name);
-    gw_table_cell(t, gw_fixed(r->comfort, 3).s);
-    gw_table_cell(t, gw_signed(d->harshness, 1).s);
+    gw_table_cells(t, cmp->c->kits[item->kit].name, gw_fixed(r->comfort, 3).s, gw_signed(d->harshness, 1).s);
     range_cell(t, item, d->harshness_low, d->harshness_high);
     gw_table_cell(t, gw_signed(d->noise, 1).s);
     range_cell(t, item, d->noise_low, d->noise_high);
-    gw_table_cell(t, gw_fixed(r->modes[r->wheel_fore_aft].hz, 1).s);
-    gw_table_cell(t, gw_fixed(r->friction, 0).s);
-    gw_table_end_row(t);
+    gw_table_cells(t, gw_fixed(r->modes[r->wheel_fore_aft].hz, 1).s, gw_fixed(r->friction, 0).s);
 }
 
 static void ride_table(const gw_handling_page *p, gw_axle axle)
@@ -225,7 +213,7 @@ static void ride_table(const gw_handling_page *p, gw_axle axle)
     ride_columns(&table);
     for (int i = 0; i < p->cmp->ride->n; i++)
         if (p->cmp->ride->item[i].axle == axle) ride_row(&table, p->cmp, &p->cmp->ride->item[i]);
-    gw_table_put(&table, p->width, 2, p->bold, p->out);
+    gw_paper_table(p->paper, &table, 2);
 }
 
 /* What the standard says of the least and the most comfortable kit. */
@@ -239,25 +227,25 @@ static void comfort_words(const gw_handling_page *p, gw_axle axle)
         high = fmax(high, p->cmp->ride->item[i].result.comfort);
     }
     gw_ride_say_comfort(low, high, &text);
-    paragraph(p, &text, 2);
+    gw_paper_say_of(p->paper, 2, &text);
 }
 
 static void ride_part(const gw_handling_page *p)
 {
     if (p->cmp->no_ride) {
-        gw_buf_fmt(p->out, "\nRide and harshness are left out: the case lacks %s.\n", p->cmp->no_ride);
+        gw_buf_fmt(p->paper->out, "\nRide and harshness are left out: the case lacks %s.\n", p->cmp->no_ride);
         return;
     }
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
         bool there = false;
         for (int i = 0; i < p->cmp->ride->n; i++) there = there || p->cmp->ride->item[i].axle == a;
         if (!there) continue;
-        gw_ride_heading(p->cmp->c, a, p->bold, p->out);
+        gw_ride_heading(p->cmp->c, a, p->paper);
         ride_table(p, a);
         comfort_words(p, a);
     }
-    gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_RIDE_RANGE), p->width, 2);
-    gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_RIDE_ESTIMATE), p->width, 2);
+    gw_paper_say(p->paper, 2, "%s", gw_words_text(GW_WORDS_RIDE_RANGE));
+    gw_paper_say(p->paper, 2, "%s", gw_words_text(GW_WORDS_RIDE_ESTIMATE));
 }
 
 /* What the kits do to the car, past the summary. */
@@ -277,39 +265,37 @@ static void all_detail(const gw_handling_page *page)
     all_loads(page);
     ride_part(page);
     handling_part(page);
-    if (cmp->strength) gw_overloads_text(cmp->c, cmp->strength, page->width, page->bold, page->out);
+    if (cmp->strength) gw_overloads_text(cmp->c, cmp->strength, page->paper);
 }
 
 static void cautions(const gw_handling_page *p)
 {
     gw_buf text = { 0 };
-    gw_buf_add(p->out, "\n");
+    gw_paper_gap(p->paper);
     if (p->cmp->detail) {
-        gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_ESTIMATE), p->width, 0);
-        gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_STATIC_ONLY), p->width, 0);
+        gw_paper_say(p->paper, 0, "%s", gw_words_text(GW_WORDS_ESTIMATE));
+        gw_paper_say(p->paper, 0, "%s", gw_words_text(GW_WORDS_STATIC_ONLY));
     } else
         gw_buf_add(&text, "Estimates. --detail prints the rest: joints, comfort, budgets, braking, traction, "
                           "limits, sources. ");
     gw_buf_fmt(&text, "%s %s", gw_words_text(GW_WORDS_SAFETY), gw_words_text(GW_WORDS_DEFER));
-    paragraph(p, &text, 0);
+    gw_paper_say_of(p->paper, 0, &text);
 }
 
-void gw_compare_text(const gw_comparison *cmp, int width, bool bold, gw_buf *out)
+void gw_compare_text(const gw_comparison *cmp, gw_paper *paper)
 {
-    const gw_handling_page page = { cmp, width, bold, out };
-    gw_buf_clean(out, cmp->c->title);
-    gw_buf_add(out, "\n");
-    gw_buf_paragraph(
-        out, "Kits side by side: changes since standing still. Plus: toe-in, camber top out, x forward.",
-        width, 0);
+    const gw_handling_page page = { cmp, paper };
+    gw_paper_line(paper, "%s", cmp->c->title);
+    gw_paper_say(paper, 0,
+                 "Kits side by side: changes since standing still. Plus: toe-in, camber top out, x forward.");
     gw_compare_brief(&page);
     if (cmp->detail)
         all_detail(&page);
     else
         gw_handling_lacks_text(&page);
     if (cmp->bands) {
-        if (cmp->detail) gw_buf_add(out, "\n");
-        gw_bands_words(cmp->c, cmp->bands, width, out);
+        if (cmp->detail) gw_paper_gap(paper);
+        gw_bands_words(cmp->c, cmp->bands, paper);
     }
     cautions(&page);
 }

@@ -18,7 +18,7 @@ extern const gw_result GW_DEFLECT_RESULT;
 extern const gw_record GW_DEFLECTION_RECORD;
 
 /** "hard stop: not carried: why" (with `kit` its kit in place of the load), a paragraph set in by two. */
-void gw_failed_line(const gw_case *c, const gw_deflection *item, bool kit, int width, gw_buf *out);
+void gw_failed_line(const gw_case *c, const gw_deflection *item, bool kit, gw_paper *paper);
 
 /** The wheel's movement, the joints that let it, and what is beyond a limit; with `detail` every joint. */
 void gw_deflect_text(const gw_case *c, const void *made, gw_paper *paper);

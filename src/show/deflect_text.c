@@ -109,10 +109,9 @@ static gw_place item_at(const gw_place *top, int index)
     return place;
 }
 
-void gw_failed_line(const gw_case *c, const gw_deflection *item, bool kit, int width, gw_buf *out)
+void gw_failed_line(const gw_case *c, const gw_deflection *item, bool kit, gw_paper *paper)
 {
-    gw_paper paper = { .out = out, .width = width };
-    gw_paper_say(&paper, 2, "%s: not carried: %s", kit ? c->kits[item->kit].name : c->loads[item->load].name,
+    gw_paper_say(paper, 2, "%s: not carried: %s", kit ? c->kits[item->kit].name : c->loads[item->load].name,
                  item->failed);
 }
 
@@ -134,8 +133,7 @@ static int wheel_table(gw_paper *paper, const gw_place *top, int from, int to)
     if (carried) gw_paper_end(paper);
     for (int i = from; i < to; i++) {
         const gw_place place = item_at(top, i);
-        if (is_failed(&place))
-            gw_failed_line(place.c, GW_IT(&place, gw_deflection), false, paper->width, paper->out);
+        if (is_failed(&place)) gw_failed_line(place.c, GW_IT(&place, gw_deflection), false, paper);
     }
     return carried;
 }
@@ -173,6 +171,6 @@ void gw_deflect_text(const gw_case *c, const void *made, gw_paper *paper)
         to = end_of_group(study, i);
         group(paper, &top, i, to);
     }
-    gw_overloads_text(c, strength, paper->width, paper->bold, paper->out);
+    gw_overloads_text(c, strength, paper);
     gw_say_closing(paper, GW_WORDS_STATIC_ONLY);
 }

@@ -3,8 +3,7 @@
 #ifndef SHOW_HANDLING_H
 #define SHOW_HANDLING_H
 
-#include "format/table.h"
-#include "record/record.h"
+#include "record/paper.h"
 #include "show/compare.h"
 
 /** One row of the summary: a kit. Not a number where it was not worked out. */
@@ -46,19 +45,11 @@ extern const gw_record GW_CORNER_BUDGET_RECORD, GW_SINGLE_TRACK_RECORD, GW_FORE_
 const char *gw_budget_words(gw_budget_entry entry);
 const char *gw_budget_key(gw_budget_entry entry);
 
-/** Where text goes and how wide it may be. */
+/** What is compared, and the paper that it goes on. */
 typedef struct gw_handling_page {
     const gw_comparison *cmp;
-    int width;
-    bool bold;
-    gw_buf *out;
+    gw_paper *paper;
 } gw_handling_page;
-
-void gw_handling_heading(const gw_handling_page *p, const char *text);
-/** A cell with what is said of a kit. */
-void gw_handling_kit(const gw_handling_page *p, int kit, gw_table *table);
-/** Prints the table under its heading and frees it. */
-void gw_handling_print(const gw_handling_page *p, gw_table *table);
 
 /** The one table at the top, with what its columns mean. */
 void gw_summary_text(const gw_handling_page *p);

@@ -128,10 +128,7 @@ static void reading_table(const gw_case *c, const gw_readings *readings, const g
         const gw_read_state *state = &r->state[read->state];
         const double unit = gw_read_unit(read->figure);
         const int decimals = read->figure <= GW_READ_CASTER ? 3 : 2;
-        gw_table_cell(&table, r->name);
-        gw_table_cell(&table, gw_axle_name(r->axle));
-        gw_table_cell(&table, c->kits[r->kit].name);
-        gw_table_cell(&table, word_of(read->figure));
+        gw_table_cells(&table, r->name, gw_axle_name(r->axle), c->kits[r->kit].name, word_of(read->figure));
         if (state->has_travel)
             gw_table_cellf(&table, "%+.0f", gw_unit_out(GW_UNIT_MM, state->travel));
         else
@@ -165,12 +162,9 @@ static void next_table(const gw_case *c, const gw_next_study *next, gw_paper *pa
     gw_table_heads(&table, "lllrl", "read next", "corner", "kit", "bits", "narrows most");
     for (int i = 0; i < next->n && i < SHOWN; i++) {
         const gw_reading *r = next->next[i].reading;
-        gw_table_cell(&table, r->name);
-        gw_table_cell(&table, gw_axle_name(r->axle));
-        gw_table_cell(&table, c->kits[r->kit].name);
+        gw_table_cells(&table, r->name, gw_axle_name(r->axle), c->kits[r->kit].name);
         gw_table_cellf(&table, "%.1f", next->next[i].bits);
         narrows_cell(c, &next->next[i], &table);
-        gw_table_end_row(&table);
     }
     gw_buf_add(paper->out,
                "\nWhat would tell most, each beside those above it (--sheet FILE.csv writes them all)\n");

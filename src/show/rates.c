@@ -7,8 +7,7 @@
 
 static void named_cells(gw_table *table, const char *name, const char *what)
 {
-    gw_table_cell(table, name);
-    gw_table_cell(table, what);
+    gw_table_cells(table, name, what);
 }
 
 static void rates_row(gw_table *table, const char *name, const char *what, const gw_given_rates *rates)

@@ -13,10 +13,8 @@ static const char LAW[] =
 static void add_row(gw_table *table, const gw_rates_row *row)
 {
     const gw_rates_dynamic *d = &row->dynamic;
-    gw_table_cell(table, row->bush->name);
-    gw_table_cell(table, gw_fixed(d->band.ratio, 2).s);
-    gw_table_cell(table, gw_fixed(d->band.loss, 3).s);
-    gw_table_cell(table, gw_fixed(gw_unit_out(GW_UNIT_DEG, d->loss_angle), 1).s);
+    gw_table_cells(table, row->bush->name, gw_fixed(d->band.ratio, 2).s, gw_fixed(d->band.loss, 3).s,
+                   gw_fixed(gw_unit_out(GW_UNIT_DEG, d->loss_angle), 1).s);
     gw_rates_cells(table, &d->rates);
 }
 

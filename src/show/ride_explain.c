@@ -59,15 +59,13 @@ static void head_of(const gw_case *c, const gw_ride_study *study, gw_axle axle, 
 
 static void unknown_row(const gw_ride_study *study, gw_axle axle, bool heard, int unknown, gw_table *t)
 {
-    gw_table_cell(t, gw_ride_unknown_name(unknown));
-    gw_table_cell(t, gw_ride_unknown_limits(unknown));
+    gw_table_cells(t, gw_ride_unknown_name(unknown), gw_ride_unknown_limits(unknown));
     for (int i = 0, columns = 2; i < study->n && columns < GW_TABLE_COLUMNS; i++) {
         const gw_ride_difference *d = &study->item[i].difference;
         if (!is_shown(&study->item[i], axle)) continue;
         gw_table_cell(t, gw_signed(heard ? d->heard_effect[unknown] : d->felt_effect[unknown], 1).s);
         columns++;
     }
-    gw_table_end_row(t);
 }
 
 static bool has_kits(const gw_ride_study *study, gw_axle axle)
@@ -86,9 +84,7 @@ static void corner(const gw_case *c, const gw_ride_study *study, gw_axle axle, g
         if (heard) gw_paper_gap(paper);
         head_of(c, study, axle, heard, &t);
         for (int u = 0; u < GW_UNKNOWNS; u++) unknown_row(study, axle, heard, u, &t);
-        if (gw_table_print(&t, paper->width, 2, paper->bold, paper->out, NULL) != GW_OK)
-            paper->out->failed = true;
-        gw_table_free(&t);
+        gw_paper_table(paper, &t, 2);
     }
 }
 

@@ -22,8 +22,8 @@ static void kit_heads(const gw_ride_page *p, gw_table *t, const gw_ride_item *co
 
 static void finish(const gw_ride_page *p, gw_table *t)
 {
-    gw_buf_add(p->out, "\n");
-    gw_table_put(t, p->width, 2, p->bold, p->out);
+    gw_paper_gap(p->paper);
+    gw_paper_table(p->paper, t, 2);
 }
 
 /* Kits beyond the widest table there is are left to JSON and CSV. */
@@ -40,7 +40,6 @@ static void place_row(gw_table *t, const gw_corner *corner, gw_ride_place place,
     gw_table_cell_of(t, &name);
     for (int i = 0; i < n; i++)
         gw_table_cell(t, gw_fixed(100.0 * gw_ride_place_share(&items[i]->result, place), 1).s);
-    gw_table_end_row(t);
 }
 
 void gw_ride_paths_table(const gw_ride_page *p, const gw_ride_item *const *items, int n)
@@ -83,8 +82,7 @@ static void isolation_row(gw_table *t, const gw_joint *joint, const gw_ride_item
     bool both = same_on_both(joint, items, n, at);
     for (int i = 0; i < n && !any; i++) any = isolation_of(items[i], at);
     if (!any || (both && joint->twin < at)) return;
-    gw_table_cell(t, both ? joint->plain : joint->name);
-    gw_table_cell(t, gw_significant(any->bracket / GW_N_PER_MM, 4).s);
+    gw_table_cells(t, both ? joint->plain : joint->name, gw_significant(any->bracket / GW_N_PER_MM, 4).s);
     for (int i = 0; i < n; i++) {
         const gw_isolation *one = isolation_of(items[i], at);
         if (one)
@@ -92,7 +90,6 @@ static void isolation_row(gw_table *t, const gw_joint *joint, const gw_ride_item
         else
             gw_table_cell(t, GW_NO_NUMBER);
     }
-    gw_table_end_row(t);
 }
 
 void gw_ride_isolation_table(const gw_ride_page *p, const gw_ride_item *const *items, int n)
@@ -108,11 +105,10 @@ void gw_ride_isolation_table(const gw_ride_page *p, const gw_ride_item *const *i
         return;
     }
     finish(p, &t);
-    gw_buf_paragraph(
-        p->out,
+    gw_paper_say(
+        p->paper, 2,
         "The bush in its stiffest direction at 63 Hz. Below five times (weak) the body counts as much as the "
-        "bush there; five or more is common practice.",
-        p->width, 2);
+        "bush there; five or more is common practice.");
 }
 
 void gw_ride_bands_table(const gw_ride_page *p, const gw_ride_item *const *items, int n)
@@ -122,15 +118,14 @@ void gw_ride_bands_table(const gw_ride_page *p, const gw_ride_item *const *items
     gw_table_heads(&t, "lr", "third-octave band\nHz", "body force\nN");
     kit_heads(p, &t, items, n, "dB");
     for (int b = 0; b < GW_BANDS; b++) {
-        gw_table_cell(&t, gw_exact(gw_band_nominal(GW_BAND_FIRST + b)).s);
-        gw_table_cell(&t, gw_significant(items[0]->result.band[b], 3).s);
+        gw_table_cells(&t, gw_exact(gw_band_nominal(GW_BAND_FIRST + b)).s,
+                       gw_significant(items[0]->result.band[b], 3).s);
         for (int i = 0; i < n; i++) gw_table_cell(&t, gw_signed(items[i]->difference.band[b], 1).s);
-        gw_table_end_row(&t);
     }
     finish(p, &t);
     gw_buf text = { 0 };
     gw_buf_add(&text, "Body force: with kit ");
     gw_buf_clean(&text, p->c->kits[items[0]->kit].name);
     gw_buf_add(&text, "; decibels are over the first kit.");
-    gw_paragraph_of(p->out, &text, p->width, 2);
+    gw_paper_say_of(p->paper, 2, &text);
 }

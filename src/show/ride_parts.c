@@ -1,10 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/ride_parts.h"
 
-#include "record/paper.h"
-
 #include "format/number.h"
 #include "giveway/names.h"
+#include "show/phrase.h"
 #include "show/ride.h"
 
 #include <math.h>
@@ -133,9 +132,8 @@ gw_status gw_ride_gather_warnings(const gw_case *c, gw_ride_made *made, gw_error
     return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for ride");
 }
 
-void gw_ride_heading(const gw_case *c, gw_axle axle, bool bold, gw_buf *out)
+void gw_ride_heading(const gw_case *c, gw_axle axle, gw_paper *paper)
 {
-    const gw_kit *first = &c->kits[0];
-    gw_heading(out, bold, "Ride and harshness, %s corner; dB over %s", gw_axle_name(axle),
-               first->label ? first->label : first->name);
+    gw_paper_heading(paper, "Ride and harshness, %s corner; dB over %s", gw_axle_name(axle),
+                     gw_kit_said(c, 0));
 }

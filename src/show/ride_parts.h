@@ -3,8 +3,8 @@
 #ifndef SHOW_RIDE_PARTS_H
 #define SHOW_RIDE_PARTS_H
 
-#include "base/buf.h"
 #include "giveway/compare.h"
+#include "record/paper.h"
 
 /** An attachment to the chassis, with its mirror image where an axle has it on both sides. */
 typedef struct gw_ride_place {
@@ -31,7 +31,7 @@ void gw_ride_place_said(const gw_corner *corner, const gw_ride_result *r, gw_rid
 int gw_ride_largest_places(const gw_ride_item *const *items, int n, int room, gw_ride_place *place, int of);
 
 /** What stands over the tables of a corner. */
-void gw_ride_heading(const gw_case *c, gw_axle axle, bool bold, gw_buf *out);
+void gw_ride_heading(const gw_case *c, gw_axle axle, gw_paper *paper);
 
 /** A sentence or two: what ISO 2631-1 says of comfort from `low` to `high` [m/s^2], and that its bands
  * overlap. */

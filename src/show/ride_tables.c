@@ -34,12 +34,12 @@ static void range_cell(gw_table *t, const gw_ride_item *item, double low, double
 
 static void finish(const gw_ride_page *p, gw_table *t)
 {
-    gw_table_put(t, p->width, 2, p->bold, p->out);
+    gw_paper_table(p->paper, t, 2);
 }
 
 static void say(const gw_ride_page *p, gw_buf *text)
 {
-    gw_paragraph_of(p->out, text, p->width, 2);
+    gw_paper_say_of(p->paper, 2, text);
 }
 
 /* ---- comfort, harshness, noise ---- */
@@ -49,14 +49,11 @@ static void figure_row(const gw_ride_page *p, gw_table *t, const gw_ride_item *i
     const gw_ride_result *r = &item->result;
     const gw_ride_difference *d = &item->difference;
     kit_cell(p, t, item, true);
-    gw_table_cell(t, gw_fixed(r->comfort, 3).s);
-    gw_table_cell(t, gw_significant(r->harshness[0], 3).s);
-    gw_table_cell(t, gw_signed(d->harshness, 1).s);
+    gw_table_cells(t, gw_fixed(r->comfort, 3).s, gw_significant(r->harshness[0], 3).s,
+                   gw_signed(d->harshness, 1).s);
     range_cell(t, item, d->harshness_low, d->harshness_high);
-    gw_table_cell(t, gw_significant(r->noise[0], 3).s);
-    gw_table_cell(t, gw_signed(d->noise, 1).s);
+    gw_table_cells(t, gw_significant(r->noise[0], 3).s, gw_signed(d->noise, 1).s);
     range_cell(t, item, d->noise_low, d->noise_high);
-    gw_table_end_row(t);
 }
 
 static void say_reactions(const gw_ride_page *p, const gw_ride_item *const *items, int n)
@@ -118,11 +115,11 @@ void gw_ride_figures_table(const gw_ride_page *p, const gw_ride_item *const *ite
                    "A-weighted\nN", "\ndB", "range\ndB");
     for (int i = 0; i < n; i++) figure_row(p, &t, items[i]);
     finish(p, &t);
-    gw_buf_paragraph(p->out, gw_ride_caution(), p->width, 2);
-    if (items[0]->result.belt_note) gw_buf_paragraph(p->out, items[0]->result.belt_note, p->width, 2);
+    gw_paper_say(p->paper, 2, "%s", gw_ride_caution());
+    if (items[0]->result.belt_note) gw_paper_say(p->paper, 2, "%s", items[0]->result.belt_note);
     for (int i = 0; i < n; i++) say_grades(p, items[i]);
     for (int heard = 0; heard < 2; heard++) say_close(p, items[0]->axle, heard);
-    gw_buf_paragraph(p->out, gw_words_text(GW_WORDS_RIDE_RANGE), p->width, 2);
+    gw_paper_say(p->paper, 2, "%s", gw_words_text(GW_WORDS_RIDE_RANGE));
     say_reactions(p, items, n);
 }
 
@@ -136,12 +133,8 @@ static void mode_row(const gw_ride_page *p, gw_table *t, const gw_ride_item *ite
     else
         gw_table_cell(t, NULL);
     gw_table_cell(t, gw_fixed(mode->hz, mode->hz < 10.0 ? 2 : 1).s);
-    if (mode->tracked)
-        gw_table_cell(t, gw_fixed(100.0 * mode->zeta, 1).s);
-    else
-        gw_table_cell(t, GW_NO_NUMBER);
+    gw_table_cell(t, mode->tracked ? gw_fixed(100.0 * mode->zeta, 1).s : GW_NO_NUMBER);
     gw_table_cell(t, mode->words);
-    gw_table_end_row(t);
 }
 
 static void mode_rows(const gw_ride_page *p, gw_table *t, const gw_ride_item *item)
@@ -150,7 +143,7 @@ static void mode_rows(const gw_ride_page *p, gw_table *t, const gw_ride_item *it
     bool first = true;
     for (int i = 0; i < r->n_modes; i++) {
         bool named = i == r->body || i == r->wheel_vertical || i == r->wheel_fore_aft;
-        if (!named && !(p->all && r->modes[i].hz <= GW_NOISE_HIGH)) continue;
+        if (!named && !(p->paper->detail && r->modes[i].hz <= GW_NOISE_HIGH)) continue;
         mode_row(p, t, item, &r->modes[i], first);
         first = false;
     }
@@ -161,7 +154,7 @@ void gw_ride_modes_table(const gw_ride_page *p, const gw_ride_item *const *items
     gw_table t = { 0 };
     gw_table_heads(&t, "lrrl", "mode of", "undamped\nHz", "damping\n%", "what moves, by kinetic energy");
     for (int i = 0; i < n; i++) mode_rows(p, &t, items[i]);
-    gw_buf_add(p->out, "\n");
+    gw_paper_gap(p->paper);
     finish(p, &t);
 }
 
@@ -171,11 +164,8 @@ static void bump_row(const gw_ride_page *p, gw_table *t, const gw_ride_item *ite
 {
     const gw_obstacle *o = &item->result.obstacle;
     kit_cell(p, t, item, false);
-    gw_table_cell(t, gw_significant(o->peak_fore_aft, 3).s);
-    gw_table_cell(t, gw_fixed(o->decay_fore_aft, 2).s);
-    gw_table_cell(t, gw_significant(o->peak_vertical, 3).s);
-    gw_table_cell(t, gw_fixed(o->decay_vertical, 2).s);
-    gw_table_end_row(t);
+    gw_table_cells(t, gw_significant(o->peak_fore_aft, 3).s, gw_fixed(o->decay_fore_aft, 2).s,
+                   gw_significant(o->peak_vertical, 3).s, gw_fixed(o->decay_vertical, 2).s);
 }
 
 void gw_ride_obstacle_table(const gw_ride_page *p, const gw_ride_item *const *items, int n)
@@ -189,7 +179,7 @@ void gw_ride_obstacle_table(const gw_ride_page *p, const gw_ride_item *const *it
         bump_row(p, &t, items[i]);
         settled = settled && items[i]->result.obstacle.settled;
     }
-    gw_buf_add(p->out, "\n");
+    gw_paper_gap(p->paper);
     finish(p, &t);
     gw_buf text = { 0 };
     gw_buf_add(&text, "Net force on the body after a half-sine bump, up to 315 Hz; it has died away when it "

@@ -3,16 +3,13 @@
 #ifndef SHOW_RIDE_TABLES_H
 #define SHOW_RIDE_TABLES_H
 
-#include "base/buf.h"
 #include "giveway/compare.h"
+#include "record/paper.h"
 
 typedef struct gw_ride_page {
     const gw_case *c;
     const gw_ride_study *study;
-    bool all;
-    int width;
-    bool bold;
-    gw_buf *out;
+    gw_paper *paper;
 } gw_ride_page;
 
 /** The items of one corner, in the order of the kits: fills `items` (room for every kit), returns how many.

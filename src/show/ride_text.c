@@ -9,7 +9,7 @@
 #include "show/phrase.h"
 #include "show/ride_parts.h"
 #include "show/ride_tables.h"
-#include "show/words.h"
+#include "show/say.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -41,7 +41,6 @@ static void setting(gw_table *t, const char *name, const char *value, const char
     gw_table_cell(t, name);
     gw_table_cellf(t, "%s%s%s", value, *unit ? " " : "", unit);
     gw_table_cell(t, left_out ? "default" : "the case");
-    gw_table_end_row(t);
 }
 
 static void road_rows(gw_table *t, const gw_ride *s)
@@ -52,7 +51,6 @@ static void road_rows(gw_table *t, const gw_ride *s)
     else
         gw_table_cellf(t, "roughness %s m3 at 0.1 cycle/m", gw_exact(s->roughness).s);
     gw_table_cell(t, "the case");
-    gw_table_end_row(t);
     setting(t, "speed", plain(s->speed / GW_KM_H).s, "km/h", false);
 }
 
@@ -87,12 +85,12 @@ static void settings(const gw_ride_page *p)
     gw_table table = { 0 };
     gw_table_heads(&table, "lrl", "setting", "value", "from");
     setting_rows(&table, &p->c->ride);
-    gw_buf_add(p->out, "\n");
-    gw_table_put(&table, p->width, 2, p->bold, p->out);
+    gw_paper_gap(p->paper);
+    gw_paper_table(p->paper, &table, 2);
     if (p->study->n) {
         gw_buf note = { 0 };
         gw_buf_fmt(&note, "%s.", p->study->item[0].result.road_note);
-        gw_paragraph_of(p->out, &note, p->width, 2);
+        gw_paper_say_of(p->paper, 2, &note);
     }
 }
 
@@ -105,16 +103,16 @@ static const gw_ride_part PARTS[] = { gw_ride_figures_table,   gw_ride_modes_tab
 static void corner(const gw_ride_page *p, gw_axle axle)
 {
     const gw_ride_item **items = calloc((size_t)p->c->n_kits + 1, sizeof *items);
-    if (!items) p->out->failed = true;
+    if (!items) p->paper->out->failed = true;
     int n = items ? gw_ride_items(p, axle, items) : 0;
-    if (n) gw_ride_heading(p->c, axle, p->bold, p->out);
+    if (n) gw_ride_heading(p->c, axle, p->paper);
     for (size_t i = 0; n && i < sizeof PARTS / sizeof *PARTS; i++) PARTS[i](p, items, n);
     free(items);
 }
 
 static void write(const gw_case *c, const gw_ride_study *study, gw_paper *paper)
 {
-    const gw_ride_page page = { c, study, paper->detail, paper->width, paper->bold, paper->out };
+    const gw_ride_page page = { c, study, paper };
     settings(&page);
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) corner(&page, a);
 }
@@ -122,8 +120,7 @@ static void write(const gw_case *c, const gw_ride_study *study, gw_paper *paper)
 void gw_ride_text(const gw_case *c, const void *made, gw_paper *paper)
 {
     const gw_ride_study *study = &((const gw_ride_made *)made)->study;
-    gw_buf_clean(paper->out, c->title);
-    gw_buf_add(paper->out, "\n");
+    gw_paper_line(paper, "%s", c->title);
     gw_paper_say(
         paper, 0,
         "What one wheel on a random road sends into the body. Harshness is felt: force into the body, 20 to "
@@ -132,8 +129,5 @@ void gw_ride_text(const gw_case *c, const void *made, gw_paper *paper)
         gw_ride_explain(c, study, paper);
     else
         write(c, study, paper);
-    gw_paper_gap(paper);
-    gw_paper_say(paper, 0, "%s", gw_words_text(GW_WORDS_ESTIMATE));
-    gw_paper_say(paper, 0, "%s", gw_words_text(GW_WORDS_SAFETY));
-    gw_paper_say(paper, 0, "%s", gw_words_text(GW_WORDS_DEFER));
+    gw_say_closing(paper, GW_WORDS_ESTIMATE);
 }

@@ -13,3 +13,10 @@ void gw_say_closing(gw_paper *paper, gw_words left_out)
     gw_say_words(paper, 0, GW_WORDS_SAFETY);
     gw_say_words(paper, 0, GW_WORDS_DEFER);
 }
+
+void gw_say_table(gw_paper *paper, const char *title, gw_table *table)
+{
+    gw_paper_gap(paper);
+    gw_paper_line(paper, "  %s", title);
+    gw_paper_table(paper, table, 2);
+}

@@ -48,7 +48,7 @@ static void put_kit(const gw_handling_page *p, int kit)
         put_job(c, &c->kits[kit], &shared, &text);
     }
     if (text.n) gw_buf_add(&text, ".");
-    gw_paragraph_of(p->out, &text, p->width, 2);
+    gw_paper_say_of(p->paper, 2, &text);
 }
 
 /* Kits in which a job serves as many joints: ", for 9 joints saves 480 (mixed, camber)". */
@@ -85,7 +85,7 @@ void gw_shared_work_brief(const gw_handling_page *p)
         gw_buf_drop(&kits, &text);
     }
     if (text.n) gw_buf_add(&text, ".");
-    gw_paragraph_of(p->out, &text, p->width, 2);
+    gw_paper_say_of(p->paper, 2, &text);
 }
 
 void gw_shared_work_text(const gw_handling_page *p)

@@ -186,8 +186,7 @@ static void ride_table(const gw_case *c, const gw_spread_study *s, gw_paper *pap
     for (int i = 0; i < s->n; i++) {
         const gw_spread_item *item = &s->item[i];
         if (item->load >= 0 || item->kit == 0) continue;
-        gw_table_cell(&table, gw_axle_name(item->axle));
-        gw_table_cell(&table, c->kits[item->kit].name);
+        gw_table_cells(&table, gw_axle_name(item->axle), c->kits[item->kit].name);
         for (int q = 0; q < GW_SPREAD_RIDE_QUANTITIES; q++)
             band_cells(&table, &item->own.band[q], 1.0, 1, item->own.draws > 0);
     }

@@ -13,7 +13,7 @@ void gw_verdict_figure(const gw_verdict *verdict, double value, gw_buf *out);
 void gw_overload_words(const gw_case *c, const gw_overload *overload, gw_buf *out);
 
 /** A paragraph an overload under a heading; nothing where all holds. */
-void gw_overloads_text(const gw_case *c, const gw_strength_study *study, int width, bool bold, gw_buf *out);
+void gw_overloads_text(const gw_case *c, const gw_strength_study *study, gw_paper *paper);
 
 /** Every check of every joint under one load; nothing where no bush is known from inside. */
 void gw_strength_text(const gw_case *c, const gw_deflection *item, gw_paper *paper);

@@ -47,31 +47,28 @@ void gw_overload_words(const gw_case *c, const gw_overload *o, gw_buf *out)
 }
 
 /* The sources of the limits, each once. */
-static void sources(const gw_strength_study *study, int width, gw_buf *out)
+static void sources(const gw_strength_study *study, gw_paper *paper)
 {
     for (int i = 0; i < study->n; i++) {
-        if (!gw_strength_names_source(study, i)) continue;
-        gw_buf text = { 0 };
-        gw_buf_fmt(&text, "limit of %s: %s", GW_JUDGED_WORDS[study->item[i].verdict.what],
-                   study->item[i].verdict.source);
-        gw_paragraph_of(out, &text, width, 2);
+        if (gw_strength_names_source(study, i))
+            gw_paper_say(paper, 2, "limit of %s: %s", GW_JUDGED_WORDS[study->item[i].verdict.what],
+                         study->item[i].verdict.source);
     }
 }
 
-void gw_overloads_text(const gw_case *c, const gw_strength_study *study, int width, bool bold, gw_buf *out)
+void gw_overloads_text(const gw_case *c, const gw_strength_study *study, gw_paper *paper)
 {
     if (!study->n) return;
-    gw_heading(out, bold, "Beyond a limit, each under the load that is worst for it:");
+    gw_paper_heading(paper, "Beyond a limit, each under the load that is worst for it:");
     for (int i = 0; i < study->n; i++) {
         gw_buf text = { 0 };
         gw_overload_words(c, &study->item[i], &text);
-        gw_paragraph_of(out, &text, width, 2);
+        gw_paper_say_of(paper, 2, &text);
     }
-    sources(study, width, out);
-    gw_buf_paragraph(out,
-                     "Estimates: peaks at bonded edges, voids, the uneven wall of an off-centre bush and "
-                     "the number of cycles are left out.",
-                     width, 2);
+    sources(study, paper);
+    gw_paper_say(paper, 2,
+                 "Estimates: peaks at bonded edges, voids, the uneven wall of an off-centre bush and "
+                 "the number of cycles are left out.");
 }
 
 static const gw_column STRENGTH[] = {

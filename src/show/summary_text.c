@@ -15,21 +15,6 @@
 #include <stddef.h>
 #include <string.h>
 
-void gw_handling_heading(const gw_handling_page *p, const char *text)
-{
-    gw_heading(p->out, p->bold, "%s", text);
-}
-
-void gw_handling_kit(const gw_handling_page *p, int kit, gw_table *table)
-{
-    gw_table_cell(table, p->cmp->c->kits[kit].name);
-}
-
-void gw_handling_print(const gw_handling_page *p, gw_table *table)
-{
-    gw_table_put(table, p->width, 2, p->bold, p->out);
-}
-
 /* One quantity of the summary: a member of a gw_summary. */
 typedef struct gw_summary_quantity {
     const char *head;
@@ -81,7 +66,7 @@ static void put_harshness(gw_table *t, const gw_summary *s, const gw_summary *fr
 static void put_row(const gw_handling_page *p, const gw_summary *s, const gw_summary *from, gw_table *t)
 {
     gw_car_cost cost = gw_car_cost_of(p->cmp->c, s->kit);
-    gw_handling_kit(p, s->kit, t);
+    gw_table_cell(t, p->cmp->c->kits[s->kit].name);
     for (int i = 0; i < N_QUANTITIES; i++)
         if (isfinite(quantity(&QUANTITIES[i], from))) put_quantity(t, &QUANTITIES[i], s, from);
     if (any_harshness(from)) put_harshness(t, s, from);
@@ -102,7 +87,7 @@ static void put_table(const gw_handling_page *p, const gw_summary *from)
         gw_summary s = gw_summary_of(p->cmp, k);
         if (gw_compare_shows(p->cmp, k)) put_row(p, &s, from, &t);
     }
-    gw_handling_print(p, &t);
+    gw_paper_table(p->paper, &t, 2);
 }
 
 static void explain_car(const gw_handling_page *p, const gw_summary *from, gw_buf *text)
@@ -158,7 +143,7 @@ static void explain(const gw_handling_page *p, const gw_summary *from)
                ", both sides of the car, in the currency of the case; for that kit itself, renewing it. ");
     if (any_unknown(p)) gw_buf_add(&text, "A plus sign behind a sum: some parts carry no figure. ");
     gw_buf_add(&text, "Prices of demonstration cases are invented.");
-    gw_paragraph_of(p->out, &text, p->width, 2);
+    gw_paper_say_of(p->paper, 2, &text);
 }
 
 /* "-0.45 to -0.33 deg under a 1.00 g stop" */
@@ -187,14 +172,14 @@ static void ends_line(const gw_handling_page *p, int kit)
             gw_buf_add(&text, "no rubber");
         if (!item->bushes) break;
     }
-    gw_paragraph_of(p->out, &text, p->width, 4);
+    gw_paper_say_of(p->paper, 4, &text);
 }
 
 static void ends(const gw_handling_page *p)
 {
     const gw_comparison *cmp = p->cmp;
     if (!cmp->tolerance || !cmp->tolerance->n) return;
-    gw_buf_fmt(p->out,
+    gw_buf_fmt(p->paper->out,
                "  %s toe change with rubber %s points softer, and harder (tolerance of hardness, common "
                "practice):\n",
                gw_summary_axle(cmp) == GW_FRONT ? "Front" : "Rear", gw_fixed(GW_HARDNESS_TOLERANCE, 0).s);
@@ -210,7 +195,7 @@ static void warn_overload(const gw_handling_page *p, int kit)
     gw_buf text = { 0 };
     gw_phrase_kit(&p->cmp->c->kits[kit], &text);
     gw_buf_fmt(&text, ": %d of its joints will not stand the loads; see \"Beyond a limit\" below.", joints);
-    gw_paragraph_of(p->out, &text, p->width, 2);
+    gw_paper_say_of(p->paper, 2, &text);
 }
 
 static void warn_unstable(const gw_handling_page *p, const gw_summary *s)
@@ -220,13 +205,13 @@ static void warn_unstable(const gw_handling_page *p, const gw_summary *s)
     gw_phrase_kit(&p->cmp->c->kits[s->kit], &text);
     gw_buf_fmt(&text, ": the car oversteers and is unstable above %s km/h (critical speed).",
                gw_fixed(s->critical_speed / GW_KM_H, 0).s);
-    gw_paragraph_of(p->out, &text, p->width, 2);
+    gw_paper_say_of(p->paper, 2, &text);
 }
 
 void gw_summary_text(const gw_handling_page *p)
 {
     gw_summary from = gw_summary_of(p->cmp, p->cmp->baseline);
-    gw_handling_heading(p, "What each kit does to the car, and what it costs");
+    gw_paper_heading(p->paper, "What each kit does to the car, and what it costs");
     put_table(p, &from);
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
         gw_summary s = gw_summary_of(p->cmp, k);
@@ -243,7 +228,7 @@ static void put_lack(const gw_handling_page *p, const char *what, const char *la
     gw_buf text = { 0 };
     if (!lacks) return;
     gw_buf_fmt(&text, "%s left out: the case lacks %s.", what, lacks);
-    gw_paragraph_of(p->out, &text, p->width, 0);
+    gw_paper_say_of(p->paper, 0, &text);
 }
 
 static bool told_before(const gw_handling_study *h, int at)
@@ -258,7 +243,7 @@ static bool told_before(const gw_handling_study *h, int at)
 static void put_gaps(const gw_handling_page *p)
 {
     const gw_handling_study *h = p->cmp->handling;
-    if (h->n_gaps) gw_buf_add(p->out, "\n");
+    if (h->n_gaps) gw_paper_gap(p->paper);
     for (int i = 0; i < h->n_gaps; i++) {
         gw_buf text = { 0 };
         if (told_before(h, i)) continue;
@@ -270,7 +255,7 @@ static void put_gaps(const gw_handling_page *p)
         gw_buf_add(&text, ": ");
         gw_buf_clean(&text, h->gap[i].text);
         gw_buf_add(&text, ".");
-        gw_paragraph_of(p->out, &text, p->width, 0);
+        gw_paper_say_of(p->paper, 0, &text);
     }
 }
 
@@ -279,12 +264,12 @@ void gw_handling_lacks_text(const gw_handling_page *p)
     const gw_handling_study *h = p->cmp->handling;
     put_gaps(p);
     if (h->no_budgets && h->no_budgets == h->no_bands && h->no_budgets == h->no_braking) {
-        gw_buf_add(p->out, "\n");
+        gw_paper_gap(p->paper);
         put_lack(p, "What the kits do to the car is", h->no_budgets);
         return;
     }
     if (h->no_budgets || h->no_balance || h->no_braking || h->no_traction || h->no_bands)
-        gw_buf_add(p->out, "\n");
+        gw_paper_gap(p->paper);
     put_lack(p, "The camber and toe budgets are", h->no_budgets);
     put_lack(p, "Balance, and how far a stop pulls the car aside, are", h->no_balance);
     put_lack(p, "Stability under braking is", h->no_braking);

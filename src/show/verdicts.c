@@ -156,7 +156,7 @@ void gw_verdict_text(const gw_handling_page *p, int kit)
     say_critical(p, kit, &text);
     if (gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, kit).state == GW_STAND_BEYOND)
         say_failures(cmp, kit, &text);
-    gw_paragraph_of(p->out, &text, p->width, 2);
+    gw_paper_say_of(p->paper, 2, &text);
 }
 
 /* ---- all kits in one line ---- */
@@ -197,9 +197,9 @@ void gw_changes_text(const gw_handling_page *p)
             }
     if (all > told) gw_buf_fmt(&text, "; and %d more (--detail)", all - told);
     gw_buf_add(&text, ".");
-    if (all) gw_buf_paragraph(p->out, gw_buf_str(&text), p->width, 2);
-    gw_buf_drop(&text, p->out);
-    gw_buf_drop(&rest, p->out);
+    if (all) gw_paper_say(p->paper, 2, "%s", gw_buf_str(&text));
+    gw_buf_drop(&text, p->paper->out);
+    gw_buf_drop(&rest, p->paper->out);
 }
 
 static int percent_of(const gw_stand *s)
@@ -304,5 +304,5 @@ void gw_limits_text(const gw_handling_page *p)
     say_unknown(cmp, &text);
     say_rests(cmp, &text);
     say_remedy(cmp, &text);
-    gw_paragraph_of(p->out, &text, p->width, 2);
+    gw_paper_say_of(p->paper, 2, &text);
 }

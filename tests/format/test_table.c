@@ -14,6 +14,18 @@ static void two_columns(gw_table *t)
     gw_table_column(t, GW_RIGHT, "toe\ndeg");
 }
 
+static void cells_that_are_given_together_stand_side_by_side(void **state)
+{
+    (void)state;
+    gw_table t = { 0 };
+    gw_buf out = { 0 };
+    gw_table_heads(&t, "lr", "a", "b");
+    gw_table_cells(&t, "one", "2", "", "3");
+    gw_table_put(&t, 40, 0, false, &out);
+    assert_string_equal(out.s, "a    b\n---  -\none  2\n     3\n");
+    gw_buf_free(&out);
+}
+
 static void columns_line_up_and_lines_end_without_blanks(void **state)
 {
     (void)state;
@@ -175,6 +187,7 @@ static void a_paragraph_breaks_at_blanks(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(cells_that_are_given_together_stand_side_by_side),
         cmocka_unit_test(columns_line_up_and_lines_end_without_blanks),
         cmocka_unit_test(width_counts_letters_and_not_bytes),
         cmocka_unit_test(words_wrap_and_numbers_are_never_cut),
