@@ -122,6 +122,13 @@ extern const char GW_CHARTS_LEFT_OUT[];
 
 void gw_charts_begin(gw_charts *charts, const char *dir, int formats);
 
+/** Memory that lasts as long as the charts, zeroed; NULL where it is out, which sticks in them. */
+void *gw_charts_room(gw_charts *charts, int n, size_t size);
+
+/** A text that lasts as long, and is freed; "" where memory is out. */
+const char *gw_charts_kept(gw_charts *charts, gw_buf *text);
+const char *gw_charts_fmt(gw_charts *charts, const char *fmt, ...) __attribute__((format(printf, 2, 3)));
+
 /* `stem` becomes DIR/STEM.svg and .png; other than letters, digits, '-', '_' it is written with '-'. Nothing
  * given is used after the call. A chart without a finite value is drawn empty and says so. Two of one name:
  * the first is drawn. */

@@ -2,8 +2,6 @@
 /* Axes: rules, ticks, figures, the line at zero. */
 #include "chart/sheet.h"
 
-#include "format/number.h"
-
 #include <math.h>
 
 static const gw_pen RULE = { GW_RULE, 0.8, NULL }, AXIS = { GW_SOFT_INK, 1.0, NULL };

@@ -41,6 +41,32 @@ void gw_charts_free(gw_charts *charts)
     *charts = (gw_charts){ 0 };
 }
 
+/* ---- what charts are made of ---- */
+
+void *gw_charts_room(gw_charts *charts, int n, size_t size)
+{
+    void *room = gw_arena_alloc(&charts->arena, (size_t)n + 1, size);
+    if (!room) charts->failed = true;
+    return room;
+}
+
+const char *gw_charts_kept(gw_charts *charts, gw_buf *text)
+{
+    const char *kept = gw_buf_keep(text, &charts->arena);
+    if (!kept) charts->failed = true;
+    return kept ? kept : "";
+}
+
+const char *gw_charts_fmt(gw_charts *charts, const char *fmt, ...)
+{
+    gw_buf text = { 0 };
+    va_list args;
+    va_start(args, fmt);
+    gw_buf_vfmt(&text, fmt, args);
+    va_end(args);
+    return gw_charts_kept(charts, &text);
+}
+
 /* ---- pages ---- */
 
 static char *safe_stem(gw_charts *charts, const char *stem)

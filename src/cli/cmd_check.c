@@ -93,13 +93,11 @@ const gw_command GW_COMMAND_CHECK = {
     .details =
         "Faults go to standard error, a line each. The other commands stop with the same list. A case that "
         "reads well is then loaded with its own weight, with every kit: a mechanism is reported with the "
-        "bodies "
-        "that move and the direction. Figures that no car has are warned of with what is usual; then each "
-        "command is named that can run the case, or cannot, and why, and what the case leaves out of the "
-        "whole car. A rack, a subframe, a beam or a bar on the chassis of one corner is warned of, with the "
-        "JSON that shares it between both wheels. After a change on a shelf, several "
-        "cases tell "
-        "which of them no longer hold.",
+        "bodies that move and the direction. Figures that no car has are warned of with what is usual; then "
+        "each command is named that can run the case, or cannot, and why, and what the case leaves out of "
+        "the whole car. A rack, a subframe, a beam or a bar on the chassis of one corner is warned of, with "
+        "the JSON that shares it between both wheels. After a change on a shelf, several cases tell which of "
+        "them no longer hold.",
     .examples = { "giveway check cases/fast-saloon.json",
                   "giveway check --materials my-materials cases/fast-saloon.json" },
 };

@@ -142,12 +142,10 @@ const gw_command GW_COMMAND_CHOOSE = {
     .run = gw_run_command,
     .details =
         "Calculates every combination of the bushes on offer (\"choose\" of the case; without it, what its "
-        "kits "
-        "fit) as compare calculates a kit, and tells those that no other beats in unsteadiness, harshness and "
-        "cost at once; the steadiest, the quietest and the best value with what to fit first; what each step "
-        "of money buys; every single change; and what a limit costs. --case FILE writes the recommendations "
-        "as "
-        "kits of a new case, --detail prints the whole front, -o DIR draws it.",
+        "kits fit) as compare calculates a kit, and tells those that no other beats in unsteadiness, "
+        "harshness and cost at once; the steadiest, the quietest and the best value with what to fit first; "
+        "what each step of money buys; every single change; and what a limit costs. --case FILE writes the "
+        "recommendations as kits of a new case, --detail prints the whole front, -o DIR draws it.",
     .examples = { "giveway choose cases/hatchback.json --corner front",
                   "giveway choose cases/hatchback.json --corner front --format csv" },
     .size = sizeof(gw_chosen),

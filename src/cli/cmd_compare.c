@@ -168,15 +168,11 @@ const gw_command GW_COMMAND_COMPARE = {
     .run = run,
     .details =
         "First what fits a screen: a sentence a kit (toe in a stop and in a corner, warnings), how near the "
-        "kits "
-        "are to a limit, the loads with toe, camber and wheel movement of every kit, and ride and prices. "
-        "With "
-        "--detail "
-        "then a table a load and corner with the joints that move toe most, comfort, harshness and road "
-        "noise "
-        "with their ranges, the camber, toe and understeer budgets, braking, traction, consistency, and "
-        "every "
-        "figure beyond a limit with its source. With -o DIR the charts are written there as SVG and PNG.",
+        "kits are to a limit, the loads with toe, camber and wheel movement of every kit, and ride and "
+        "prices. With --detail then a table a load and corner with the joints that move toe most, comfort, "
+        "harshness and road noise with their ranges, the camber, toe and understeer budgets, braking, "
+        "traction, consistency, and every figure beyond a limit with its source. With -o DIR the charts are "
+        "written there as SVG and PNG.",
     .examples = { "giveway compare cases/fast-saloon.json -o charts",
                   "giveway compare cases/fast-saloon.json --kit rubber --kit bearing --load \"hard stop\"" },
 };

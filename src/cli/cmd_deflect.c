@@ -48,9 +48,7 @@ const gw_command GW_COMMAND_DEFLECT = {
         "Camber, toe, caster and the movement of the wheel, from the car standing still, for every kit, "
         "corner and load; under them the joints that contribute most, or with --detail all of them with the "
         "strain of their rubber and the load of their bearings. What is beyond a limit is always reported. "
-        "With "
-        "-o DIR the contributions are drawn there as SVG and PNG, one chart an "
-        "axle and load.",
+        "With -o DIR the contributions are drawn there as SVG and PNG, one chart an axle and load.",
     .examples = { "giveway deflect cases/fast-saloon.json --kit rubber --load \"hard stop\"",
                   "giveway deflect cases/fast-saloon.json --format json" },
     .size = sizeof(gw_deflect_made),

@@ -134,13 +134,11 @@ const gw_command GW_COMMAND_MATCH = {
     .max_words = 1,
     .run = run,
     .details =
-        "Pushes, travels and wheel rates read on the car, with the band of each, correct the "
-        "uncertain figures of the "
-        "case to the most probable ones; printed are what moved, what is now surer, of which figures no "
-        "reading speaks, and "
-        "which reading or figure does not go with the rest, and what to read next. --case FILE writes the "
-        "corrected case, -o DIR draws the readings against it, --sheet FILE.csv writes the readings that "
-        "would tell most as a table to fill in, with or without --readings.",
+        "Pushes, travels and wheel rates read on the car, with the band of each, correct the uncertain "
+        "figures of the case to the most probable ones; printed are what moved, what is now surer, of which "
+        "figures no reading speaks, and which reading or figure does not go with the rest, and what to read "
+        "next. --case FILE writes the corrected case, -o DIR draws the readings against it, --sheet FILE.csv "
+        "writes the readings that would tell most as a table to fill in, with or without --readings.",
     .examples = { "giveway match cases/hatchback.json --readings cases/hatchback-ramp.csv",
                   "giveway match cases/hatchback.json --readings cases/hatchback-ramp.csv --format json" },
 };

@@ -39,14 +39,11 @@ const gw_command GW_COMMAND_RIDE = {
     .details =
         "One wheel on a random road of the case's class and speed, for every kit and corner; harshness and "
         "road noise in decibels over the first kit, with the range that brackets, bushes, links, lugs and "
-        "the "
-        "tyre's belt leave; modes in words; the share of each attachment; bushes against their brackets; a "
-        "bump. "
-        "Settings that the case leaves out are printed with their defaults. With --explain a page of what is "
-        "in the "
-        "model, what each of seven unknowns does to the figures, and what is left out. With --detail every "
-        "mode, and "
-        "in JSON the transfer functions. With -o DIR the charts are written there as SVG and PNG.",
+        "the tyre's belt leave; modes in words; the share of each attachment; bushes against their brackets; "
+        "a bump. Settings that the case leaves out are printed with their defaults. With --explain a page of "
+        "what is in the model, what each of seven unknowns does to the figures, and what is left out. With "
+        "--detail every mode, and in JSON the transfer functions. With -o DIR the charts are written there "
+        "as SVG and PNG.",
     .examples = { "giveway ride cases/fast-saloon.json -o charts",
                   "giveway ride cases/fast-saloon.json --kit bearing --corner front --explain" },
     .size = sizeof(gw_ride_made),

@@ -139,12 +139,9 @@ const gw_command GW_COMMAND_SPREAD = {
     .max_words = 1,
     .run = run,
     .details = "Draws cars whose uncertain figures (\"uncertain\" of the case; without it, common practice) "
-               "each take another "
-               "value, works every kit and load out in each, and gives the band that holds 95 of 100, how "
-               "often a kit is "
-               "steadier than the first in the same car, and which figures the bands come from. The same "
-               "draws whatever is "
-               "narrowed, and whatever the number of processors.",
+               "each take another value, works every kit and load out in each, and gives the band that holds "
+               "95 of 100, how often a kit is steadier than the first in the same car, and which figures the "
+               "bands come from. The same draws whatever is narrowed, and whatever the number of processors.",
     .examples = { "giveway spread cases/hatchback.json --draws 200 --corner front -o charts",
                   "giveway spread cases/hatchback.json --draws 200 --format json" },
 };

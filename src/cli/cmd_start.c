@@ -397,14 +397,12 @@ const gw_command GW_COMMAND_START = {
     .run = run,
     .details =
         "Prints a case of usual proportions around what is given, free of faults and ready for every "
-        "command; each "
-        "figure that was not measured is assumed and carries its band. In front strut, double_wishbone or "
-        "five_link; behind those and semi_trailing, trailing_arm, twist_beam or live_axle. What both wheels "
-        "share is in it as usual for the layout: rack, subframe, anti-roll bar with its drop links; --rack, "
-        "--subframe, --front-bar-mm and --rear-bar-mm say otherwise. Without options it asks, one question "
-        "at a "
-        "time. --sheet writes what to measure, --from reads the filled sheet back; both "
-        "together write it again as it is filled.",
+        "command; each figure that was not measured is assumed and carries its band. In front strut, "
+        "double_wishbone or five_link; behind those and semi_trailing, trailing_arm, twist_beam or "
+        "live_axle. What both wheels share is in it as usual for the layout: rack, subframe, anti-roll bar "
+        "with its drop links; --rack, --subframe, --front-bar-mm and --rear-bar-mm say otherwise. Without "
+        "options it asks, one question at a time. --sheet writes what to measure, --from reads the filled "
+        "sheet back; both together write it again as it is filled.",
     .examples = { "giveway start --front strut --rear five_link --rack behind --subframe both --front-bar-mm "
                   "22",
                   "giveway start --front strut --rear semi_trailing --sheet ramp.csv" },

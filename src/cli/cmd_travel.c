@@ -55,13 +55,11 @@ const gw_command GW_COMMAND_TRAVEL = {
     .details =
         "The path of the wheel under vertical load, with the spring on its rate, for every kit and corner; "
         "then bump steer, roll centre, side-view swing arm and the share of the wheel rate that bushes add "
-        "by "
-        "being turned, and where a joint binds. With --wheels opposite the other wheel goes as far the other "
-        "way, as when the body rolls, and roll steer, roll camber and roll stiffness are printed; with --wheels "
-        "one it stays where it is. With --load, also under the other forces of that load. "
-        "Bushes that were tightened at another height (clamp_travel_mm of a corner or a joint) are set "
-        "beside "
-        "it. With -o DIR the charts are written there as SVG and PNG.",
+        "by being turned, and where a joint binds. With --wheels opposite the other wheel goes as far the "
+        "other way, as when the body rolls, and roll steer, roll camber and roll stiffness are printed; with "
+        "--wheels one it stays where it is. With --load, also under the other forces of that load. Bushes "
+        "that were tightened at another height (clamp_travel_mm of a corner or a joint) are set beside it. "
+        "With -o DIR the charts are written there as SVG and PNG.",
     .examples = { "giveway travel cases/fast-saloon.json --kit rubber --corner front -o charts",
                   "giveway travel cases/fast-saloon.json --kit rubber --wheels opposite" },
     .size = sizeof(gw_travel_study),

@@ -10,7 +10,6 @@
 #include "page/stand.h"
 #include "show/bands.h"
 
-#include <ctype.h>
 #include <math.h>
 
 void gw_page_minutes(gw_buf *out, double minutes)

@@ -56,7 +56,7 @@ static void draw(const gw_report *r, gw_axle axle, int load, gw_bar_chart *chart
     gw_told told[GW_MAX_KITS] = { 0 };
     const char *stem = axle == GW_FRONT ? "camber-budget-front" : "camber-budget-rear";
     gw_phrase_load(&r->c->loads[load], &phrase);
-    const gw_html_part parts[] = { { "load", gw_buf_str(&phrase) },
+    const gw_html_part parts[] = { { "load", gw_charts_kept(charts, &phrase) },
                                    { "axle", gw_page_axle(axle) },
                                    { NULL, NULL } };
     gw_plain_say(&of, gw_words_text(GW_WORDS_PAGE_BUDGET_TITLE), parts);
@@ -64,28 +64,22 @@ static void draw(const gw_report *r, gw_axle axle, int load, gw_bar_chart *chart
         told[k].kit = chart->groups[k];
         for (int i = 0; i < chart->n_parts; i++) told[k].value += chart->values[k * chart->n_parts + i];
     }
-    const gw_message message = { .of = gw_buf_str(&of), .unit = "deg", .decimals = 2, .is_signed = true };
+    const gw_message message = {
+        .of = gw_charts_kept(charts, &of), .unit = "deg", .decimals = 2, .is_signed = true
+    };
     gw_message_kits(&message, told, chart->n_groups, &title);
-    chart->words = (gw_chart_words){ .title = gw_buf_str(&title),
+    chart->words = (gw_chart_words){ .title = gw_charts_kept(charts, &title),
                                      .x_title = gw_words_text(GW_WORDS_PAGE_BUDGET_X),
                                      .what = gw_words_text(GW_WORDS_PAGE_BUDGET_WHAT) };
     gw_charts_bars(charts, stem, chart);
-    gw_title_drop(charts, &title);
-    gw_title_drop(charts, &of);
-    gw_title_drop(charts, &phrase);
 }
 
-gw_status gw_page_budget_charts(const gw_report *r, gw_charts *charts, gw_error *err)
+void gw_page_budget_charts(const gw_report *r, gw_charts *charts)
 {
-    const char *parts[MOST_PARTS];
-    gw_arena arena = { 0 };
-    size_t kits = (size_t)r->c->n_kits;
-    const char **groups = gw_arena_alloc(&arena, kits, sizeof *groups);
-    double *values = gw_arena_alloc(&arena, kits * MOST_PARTS, sizeof *values);
+    const char *parts[MOST_PARTS], *groups[GW_MAX_KITS];
+    double values[GW_MAX_KITS * MOST_PARTS];
     int load = gw_pick_load(r->c, &r->deflect, GW_PICK_CORNER);
-    gw_status status =
-        groups && values ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for the camber budget");
-    for (gw_axle a = GW_FRONT; a < GW_AXLES && status == GW_OK && load >= 0; a++) {
+    for (gw_axle a = GW_FRONT; a < GW_AXLES && load >= 0; a++) {
         bool road = false;
         int n = fill(r, a, load, groups, values, &road);
         gw_bar_chart chart = { .groups = groups,
@@ -97,6 +91,4 @@ gw_status gw_page_budget_charts(const gw_report *r, gw_charts *charts, gw_error 
                                .decimals = 2 };
         if (n) draw(r, a, load, &chart, charts);
     }
-    gw_arena_free(&arena);
-    return status;
 }

@@ -2,7 +2,6 @@
 /* A card a kit: what a customer feels, as a word, a figure and its band on a scale that all cards share. */
 #include "page/cards.h"
 
-#include "giveway/pick.h"
 #include "record/unit.h"
 
 #include <math.h>

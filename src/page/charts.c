@@ -7,7 +7,6 @@
 #include "giveway/pick.h"
 #include "show/behind_charts.h"
 #include "show/compare_charts.h"
-#include "show/deflect.h"
 #include "show/ride.h"
 
 #include <errno.h>
@@ -70,7 +69,7 @@ static void axles_from_behind(const gw_report *r, gw_charts *charts)
     }
 }
 
-gw_status gw_page_charts_gather(const gw_report *r, bool workshop, gw_charts *charts, gw_error *err)
+void gw_page_charts_gather(const gw_report *r, bool workshop, gw_charts *charts)
 {
     const gw_comparison cmp = { .c = r->c,
                                 .deflect = &r->deflect,
@@ -82,13 +81,12 @@ gw_status gw_page_charts_gather(const gw_report *r, bool workshop, gw_charts *ch
     charts->wants = workshop ? workshop_wants : customer_wants;
     gw_compare_charts(&cmp, charts);
     axles_from_behind(r, charts);
-    gw_status status = gw_page_budget_charts(r, charts, err);
+    gw_page_budget_charts(r, charts);
     if (r->ride.n) gw_ride_charts(r->c, &r->ride, charts);
     if (workshop && r->c->has_vehicle) {
         gw_sweep_charts(&cmp, &r->brake, charts);
         gw_sweep_charts(&cmp, &r->lateral, charts);
     }
-    return status;
 }
 
 static gw_status make_folder(gw_buf *path, gw_error *err)
@@ -146,8 +144,8 @@ gw_status gw_page_charts_draw(const gw_report *report, bool workshop, gw_page_ch
     if (status != GW_OK) return status;
     gw_charts_begin(&charts, folder.s, GW_CHART_SVG);
     charts.inlined = true;
-    status = gw_page_charts_gather(report, workshop, &charts, err);
-    if (status == GW_OK) status = gw_charts_draw(&charts, err);
+    gw_page_charts_gather(report, workshop, &charts);
+    status = gw_charts_draw(&charts, err);
     drawn.left_out = charts.left_out;
     if (status == GW_OK && !drawn.left_out) status = read_back(&charts, &drawn, err);
     remove_folder(&charts, folder.s);

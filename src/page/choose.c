@@ -5,8 +5,6 @@
 #include "page/page.h"
 #include "page/tables.h"
 
-#include <math.h>
-
 static void head(const gw_page *p, gw_words first)
 {
     const gw_words heads[] = { first, GW_WORDS_PAGE_CHOOSE_UNSTEADY, GW_WORDS_PAGE_CHOOSE_HARSH,

@@ -3,10 +3,8 @@
  * solved. */
 #include "page/drawing.h"
 
-#include "giveway/cost.h"
 #include "record/unit.h"
 #include "show/contributors.h"
-#include "show/strength.h"
 
 #include <math.h>
 

@@ -34,7 +34,7 @@ gw_status gw_page_charts_draw(const gw_report *report, bool workshop, gw_page_ch
 void gw_page_charts_free(gw_page_charts *charts);
 
 /** Lays out every chart of the page. */
-gw_status gw_page_charts_gather(const gw_report *report, bool workshop, gw_charts *charts, gw_error *err);
+void gw_page_charts_gather(const gw_report *report, bool workshop, gw_charts *charts);
 
 /** The whole page, self-contained. */
 gw_status gw_report_page(const gw_report *report, const gw_page_charts *charts, const gw_page_wish *wish,
@@ -43,7 +43,7 @@ gw_status gw_report_page(const gw_report *report, const gw_page_charts *charts, 
 /* ---- shared by the sections ---- */
 
 /** Where the camber of the outer wheel goes in a corner, kit by kit; one chart an axle. */
-gw_status gw_page_budget_charts(const gw_report *report, gw_charts *charts, gw_error *err);
+void gw_page_budget_charts(const gw_report *report, gw_charts *charts);
 
 typedef struct gw_page {
     const gw_report *r;

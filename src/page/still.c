@@ -2,8 +2,6 @@
 /* The axle as it is shown first, from behind and from above, as pictures that need no script. */
 #include "page/drawing.h"
 
-#include "chart/style.h"
-
 #include <math.h>
 
 enum { WIDE = 440, HIGH = 250, EDGE = 14, FIRST_FACTOR = 10, CORNERS = 24 };

@@ -2,9 +2,7 @@
 /* What the workshop's copy adds of the bushes: which goes where, how stiff it is, what it carries. */
 #include "page/tables.h"
 
-#include "giveway/cost.h"
 #include "giveway/units.h"
-#include "show/rates.h"
 
 #include <math.h>
 

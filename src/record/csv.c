@@ -3,7 +3,6 @@
 #include "record/csv.h"
 
 #include <assert.h>
-#include <math.h>
 #include <stdio.h>
 #include <string.h>
 

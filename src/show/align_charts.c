@@ -5,7 +5,6 @@
 #include "chart/style.h"
 #include "format/number.h"
 #include "giveway/units.h"
-#include "show/deflect.h"
 #include "show/message.h"
 #include "show/phrase.h"
 
@@ -16,25 +15,18 @@ enum { TEXT = 200 };
 
 /* Names and numbers of a chart while it is made. */
 typedef struct gw_drawing {
-    gw_arena arena;
+    gw_charts *charts;
     const char **group;
     double *value;
     int n, parts;
-    bool failed;
 } gw_drawing;
 
-static bool begin(gw_drawing *d, int groups, int parts)
+static bool begin(gw_drawing *d, int groups, int parts, gw_charts *charts)
 {
-    *d = (gw_drawing){ .parts = parts };
-    d->group = gw_arena_alloc(&d->arena, (size_t)groups + 1, sizeof *d->group);
-    d->value = gw_arena_alloc(&d->arena, (size_t)(groups * parts) + 1, sizeof *d->value);
-    d->failed = !d->group || !d->value;
-    return !d->failed;
-}
-
-static void add_group(gw_drawing *d, const char *name)
-{
-    if (!(d->group[d->n++] = gw_arena_strdup(&d->arena, name))) d->failed = true;
+    *d = (gw_drawing){ .charts = charts, .parts = parts };
+    d->group = gw_charts_room(charts, groups, sizeof *d->group);
+    d->value = gw_charts_room(charts, groups * parts, sizeof *d->value);
+    return d->group && d->value;
 }
 
 static const char *wheel_of(const gw_align_item *item)
@@ -44,16 +36,15 @@ static const char *wheel_of(const gw_align_item *item)
 }
 
 static void finish(gw_drawing *d, const gw_case *c, const gw_align_item *item, const gw_bar_chart *bare,
-                   const char *what, gw_buf *title, gw_charts *charts)
+                   const char *what, gw_buf *title)
 {
     static const char *const SIDES[] = { "", "-left", "-right" };
     static const int STYLES[] = { GW_PARTS, GW_PARTS + 1, GW_PARTS + 2 };
     char stem[TEXT];
-    bool failed = d->failed;
     gw_bar_chart chart = *bare; /* its words and figures live no longer than this function */
     snprintf(stem, sizeof stem, "%s-%s%s-%s", what, gw_axle_name(item->axle), SIDES[item->side],
              c->kits[item->kit].name);
-    chart.words.title = gw_buf_str(title);
+    chart.words.title = gw_charts_kept(d->charts, title);
     chart.words.subtitle = gw_kit_said(c, item->kit);
     chart.groups = d->group;
     chart.n_groups = d->n;
@@ -61,10 +52,7 @@ static void finish(gw_drawing *d, const gw_case *c, const gw_align_item *item, c
     chart.styles = STYLES;
     chart.values = d->value;
     chart.decimals = 3;
-    if (!failed && d->n) gw_charts_bars(charts, stem, &chart);
-    gw_title_drop(charts, title);
-    gw_arena_free(&d->arena);
-    if (failed) charts->failed = true;
+    if (d->n) gw_charts_bars(d->charts, stem, &chart);
 }
 
 /* The adjuster and the angle that move most by a millimetre; the load that changes most by the setting. */
@@ -77,7 +65,7 @@ static void say(const gw_drawing *d, const gw_align_item *item, const char *cons
         double size = fabs(before ? d->value[i + 1] - d->value[i] : d->value[i]);
         if (size > best) best = size, most = i;
     }
-    if (d->failed || !n) return;
+    if (!n) return;
     const char *row = d->group[most / d->parts], *axle = gw_axle_name(item->axle);
     if (!before)
         gw_buf_fmt(out, "%s %s: %s moves %s most, %s deg a mm", axle, wheel_of(item), row,
@@ -99,7 +87,7 @@ static void chart_adjusters(const gw_case *c, const gw_align_item *item, gw_char
     gw_buf title = { 0 };
     gw_drawing d;
     chart.words.what = "What a millimetre of each adjuster does (deg a mm)";
-    if (begin(&d, item->n_sensitivities, 3))
+    if (begin(&d, item->n_sensitivities, 3, charts))
         for (int i = 0; i < item->n_sensitivities; i++) {
             const gw_sensitivity *s = &item->sensitivity[i];
             const gw_adjuster *a = &c->align[item->axle].adjusters[s->adjuster];
@@ -110,12 +98,10 @@ static void chart_adjusters(const gw_case *c, const gw_align_item *item, gw_char
             v[0] = s->camber / GW_DEG * GW_MM;
             v[1] = s->toe / GW_DEG * GW_MM;
             v[2] = s->caster / GW_DEG * GW_MM;
-            add_group(&d, gw_buf_str(&name));
-            d.failed = d.failed || name.failed;
-            gw_buf_free(&name);
+            d.group[d.n++] = gw_charts_kept(charts, &name);
         }
     say(&d, item, PARTS, false, NULL, &title);
-    finish(&d, c, item, &chart, "adjusters", &title, charts);
+    finish(&d, c, item, &chart, "adjusters", &title);
 }
 
 static void chart_loads(const gw_case *c, const gw_align_item *item, bool toe, gw_charts *charts)
@@ -128,16 +114,16 @@ static void chart_loads(const gw_case *c, const gw_align_item *item, bool toe, g
                            : "Camber change by load, before and as set (deg)";
     chart.words.x_title =
         toe ? "toe change (deg, toe-in positive)" : "camber change (deg, top outboard positive)";
-    if (begin(&d, item->n_loads, 2))
+    if (begin(&d, item->n_loads, 2, charts))
         for (int i = 0; i < item->n_loads; i++) {
             const gw_align_load *l = &item->load[i];
             if (isnan(l->toe_before) || isnan(l->toe_after)) continue;
             d.value[2 * d.n] = (toe ? l->toe_before : l->camber_before) / GW_DEG;
             d.value[2 * d.n + 1] = (toe ? l->toe_after : l->camber_after) / GW_DEG;
-            add_group(&d, c->loads[l->load].name);
+            d.group[d.n++] = c->loads[l->load].name;
         }
     say(&d, item, PARTS, true, toe ? "toe" : "camber", &title);
-    finish(&d, c, item, &chart, toe ? "align-toe" : "align-camber", &title, charts);
+    finish(&d, c, item, &chart, toe ? "align-toe" : "align-camber", &title);
 }
 
 void gw_align_charts(const gw_case *c, const void *made, gw_charts *charts)

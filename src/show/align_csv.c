@@ -3,7 +3,6 @@
 
 #include "format/csv.h"
 #include "giveway/units.h"
-#include "show/deflect.h"
 
 static const char HEADS[] =
     "target_camber_deg,target_toe_deg,target_caster_change_deg,before_camber_deg,before_toe_deg,"

@@ -1,11 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/bands.h"
 
-#include "format/number.h"
-#include "show/phrase.h"
-
-#include <math.h>
-
 /* What is linear in normal numbers is normal: its mean and its median are its value. */
 static void six(const gw_half_band *b, double *x)
 {

@@ -5,10 +5,6 @@
 #include "format/number.h"
 #include "giveway/units.h"
 #include "record/paper.h"
-#include "show/deflect.h"
-#include "show/phrase.h"
-
-#include <math.h>
 
 static bool any_corner(const gw_handling_study *h, gw_axle axle)
 {

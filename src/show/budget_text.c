@@ -4,7 +4,6 @@
 
 #include "format/number.h"
 #include "giveway/units.h"
-#include "show/deflect.h"
 #include "show/phrase.h"
 
 #include <stddef.h>

@@ -4,8 +4,6 @@
 
 #include "show/results.h"
 
-#include <math.h>
-
 static const gw_choose_study *study_of(const gw_place *p)
 {
     return GW_IT(p, gw_choose_study);

@@ -144,7 +144,7 @@ static void draw_front(const gw_case *c, const gw_choose_study *s, gw_choose_mar
     gw_charts_figure(
         charts, "choose-front",
         &(gw_figure){
-            .words = { gw_buf_str(&title), c->title, "harshness over what is fitted now (dB)", y,
+            .words = { gw_charts_kept(charts, &title), c->title, "harshness over what is fitted now (dB)", y,
                        gw_case_has_prices(c)
                            ? "The larger the bubble, the dearer. Steadier is lower, quieter is left."
                            : "Without prices all are the same size. Steadier is lower, quieter is left.",
@@ -157,7 +157,6 @@ static void draw_front(const gw_case *c, const gw_choose_study *s, gw_choose_mar
             .keys = REST,
             .key_styles = &STYLE_OF_REST,
             .n_keys = m->rest ? 1 : 0 });
-    gw_title_drop(charts, &title);
 }
 
 /* Level from step to step: money that stops short of the next buys nothing more. */
@@ -180,13 +179,12 @@ static void draw_ladder(const gw_case *c, const gw_choose_study *s, double *x, d
         .kind = GW_MARK_LINE, .style = GW_PARTS, .x = x, .y = y, .n = n, .stepped = true
     };
     gw_charts_figure(charts, "choose-ladder",
-                     &(gw_figure){ .words = { gw_buf_str(&title), c->title, x_title, y_title, NULL,
-                                              "The steadiest for the money" },
+                     &(gw_figure){ .words = { gw_charts_kept(charts, &title), c->title, x_title, y_title,
+                                              NULL, "The steadiest for the money" },
                                    .x = { .fixed = true, .from = 0.0, .to = 1.05 * dearest },
                                    .y = { .with_zero = true },
                                    .mark = &mark,
                                    .n = 1 });
-    gw_title_drop(charts, &title);
 }
 
 void gw_choose_charts(const gw_case *c, const void *study, gw_charts *charts)

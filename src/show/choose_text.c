@@ -6,7 +6,6 @@
 #include "show/say.h"
 
 #include <math.h>
-#include <stdio.h>
 
 static const double SURE = 0.95; /* of the drawn cars */
 

@@ -5,7 +5,6 @@
 #include "giveway/cost.h"
 #include "giveway/reversal.h"
 #include "giveway/stand.h"
-#include "record/csv.h"
 #include "record/json.h"
 #include "show/bands.h"
 #include "show/deflect.h"
@@ -15,7 +14,6 @@
 #include "show/shared_work.h"
 
 #include <math.h>
-#include <stdlib.h>
 
 /* ---- gathered before it is shown ---- */
 

@@ -8,7 +8,6 @@
 #include "record/unit.h"
 #include "show/compare_loads.h"
 #include "show/deflect.h"
-#include "show/phrase.h"
 #include "show/ride_parts.h"
 #include "show/shared_work.h"
 #include "show/verdicts.h"

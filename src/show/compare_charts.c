@@ -3,12 +3,12 @@
 #include "show/compare_charts.h"
 
 #include "format/html.h"
+#include "giveway/casefile.h"
 #include "giveway/pick.h"
 #include "giveway/reversal.h"
 #include "giveway/units.h"
 #include "show/bands.h"
 #include "show/contributors.h"
-#include "show/deflect.h"
 #include "show/message.h"
 #include "show/phrase.h"
 #include "show/ride.h"
@@ -16,7 +16,6 @@
 
 #include <math.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 enum { TEXT = 160, MAX_PARTS = 8, TURNS = 64 };
@@ -86,37 +85,28 @@ static const char *failure_of(const gw_comparison *cmp, int kit, gw_axle axle, i
     return NULL;
 }
 
-/* What a chart of contributions is made of; memory is the arena's. */
+/* What a chart of contributions is made of. */
 typedef struct gw_stack {
-    gw_arena arena;
-    const char **names, **groups, *parts[MAX_PARTS], *failure;
-    double *values, *half;
+    const char *groups[GW_MAX_KITS], *parts[MAX_PARTS], *failure;
+    double values[GW_MAX_KITS * MAX_PARTS], half[GW_MAX_KITS];
     int joints[MAX_PARTS], n_joints, n_parts, n;
     double whole; /* of the first group [deg] */
 } gw_stack;
 
-static const char *name_of(const gw_corner *corner, int joint, gw_arena *arena)
+static const char *name_of(const gw_corner *corner, int joint, gw_charts *charts)
 {
     gw_buf said = { 0 };
     gw_joint_said(corner, joint, &said);
-    return gw_buf_keep(&said, arena);
+    return gw_charts_kept(charts, &said);
 }
 
-static bool begin_stack(const gw_comparison *cmp, gw_axle axle, int load, gw_stack *s)
+static void begin_stack(const gw_comparison *cmp, gw_axle axle, int load, gw_stack *s, gw_charts *charts)
 {
-    const gw_case *c = cmp->c;
-    size_t kits = (size_t)c->n_kits;
     s->n_joints = pick_joints(cmp, axle, load, s->joints);
     s->n_parts = s->n_joints + 2;
-    s->names = gw_chart_kit_names(c, &s->arena);
-    s->values = gw_arena_alloc(&s->arena, kits * (size_t)s->n_parts, sizeof *s->values);
-    s->half = gw_arena_alloc(&s->arena, kits, sizeof *s->half);
-    s->groups = gw_arena_alloc(&s->arena, kits, sizeof *s->groups);
-    for (int i = 0; i < s->n_joints; i++)
-        if (!(s->parts[i] = name_of(&c->corners[axle], s->joints[i], &s->arena))) return false;
+    for (int i = 0; i < s->n_joints; i++) s->parts[i] = name_of(&cmp->c->corners[axle], s->joints[i], charts);
     s->parts[s->n_joints] = gw_words_text(GW_WORDS_CHART_TRAVEL);
     s->parts[s->n_joints + 1] = gw_words_text(GW_WORDS_CHART_ALL_ELSE);
-    return s->names && s->values && s->half && s->groups;
 }
 
 /* A kit that carries the load, or one that does not and says so; others are left out. */
@@ -132,7 +122,7 @@ static void add_stack(const gw_comparison *cmp, int kit, gw_axle axle, int load,
     const gw_bands_item *band = gw_band_of(cmp->bands, item);
     s->half[s->n] = band ? band->own[GW_SPREAD_TOE].half / GW_DEG : (double)NAN;
     if (!s->n) s->whole = item ? item->result.toe_change / GW_DEG : (double)NAN;
-    s->groups[s->n++] = s->names[kit];
+    s->groups[s->n++] = gw_kit_said(cmp->c, kit);
 }
 
 /* What most of it comes from: a bush, or the wheel's travel. What is left over has no name. */
@@ -142,9 +132,11 @@ static void draw_stack(const gw_comparison *cmp, gw_axle axle, int load, const c
     gw_buf title = { 0 }, of = { 0 };
     gw_buf_fmt(&of, "%s toe change ", axle == GW_FRONT ? "Front" : "Rear");
     gw_phrase_load(&cmp->c->loads[load], &of);
-    const gw_message message = { .of = gw_buf_str(&of), .unit = "deg", .decimals = 2, .is_signed = true };
+    const gw_message message = {
+        .of = gw_charts_kept(charts, &of), .unit = "deg", .decimals = 2, .is_signed = true
+    };
     gw_message_part(&message, s->parts, s->values, s->n_joints + 1, s->whole, s->groups[0], &title);
-    const gw_bar_chart chart = { .words = { .title = gw_buf_str(&title),
+    const gw_bar_chart chart = { .words = { .title = gw_charts_kept(charts, &title),
                                             .subtitle = cmp->c->title,
                                             .x_title = gw_words_text(GW_WORDS_CHART_SHARE),
                                             .note = s->failure,
@@ -160,46 +152,35 @@ static void draw_stack(const gw_comparison *cmp, gw_axle axle, int load, const c
                                  .stacked = true,
                                  .decimals = 2 };
     gw_charts_bars(charts, stem, &chart);
-    gw_title_drop(charts, &title);
-    gw_title_drop(charts, &of);
 }
 
 static void contribution_chart(const gw_comparison *cmp, gw_axle axle, int load, const char *stem,
                                gw_charts *charts)
 {
     gw_stack s = { 0 };
-    bool ok = begin_stack(cmp, axle, load, &s);
-    for (int k = 0; ok && k < cmp->c->n_kits; k++) add_stack(cmp, k, axle, load, &s);
-    if (ok && s.n) draw_stack(cmp, axle, load, stem, &s, charts);
-    gw_arena_free(&s.arena);
-    if (!ok) charts->failed = true;
+    begin_stack(cmp, axle, load, &s, charts);
+    for (int k = 0; k < cmp->c->n_kits; k++) add_stack(cmp, k, axle, load, &s);
+    if (s.n) draw_stack(cmp, axle, load, stem, &s, charts);
 }
 
-static bool acts_on(const gw_comparison *cmp, int load, gw_axle axle)
+static bool acts_on(const gw_comparison *cmp, int load, gw_axle axle, bool or_fails)
 {
     for (int k = 0; k < cmp->c->n_kits; k++)
-        if (gw_deflect_find(cmp->deflect, k, axle, load)) return true;
-    return false;
-}
-
-static bool fails_on(const gw_comparison *cmp, int load, gw_axle axle)
-{
-    for (int k = 0; k < cmp->c->n_kits; k++)
-        if (failure_of(cmp, k, axle, load)) return true;
+        if (gw_deflect_find(cmp->deflect, k, axle, load) || (or_fails && failure_of(cmp, k, axle, load)))
+            return true;
     return false;
 }
 
 static void contribution_charts(const gw_comparison *cmp, gw_charts *charts)
 {
+    static const char *const STEMS[] = { "contributions-braking", "contributions-cornering" };
     char stem[TEXT];
-    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
-        int stop = gw_pick_load(cmp->c, cmp->deflect, GW_PICK_STOP);
-        int turn = gw_pick_load(cmp->c, cmp->deflect, GW_PICK_CORNER);
-        stem_of(stem, "contributions-braking", a);
-        if (stop >= 0 && acts_on(cmp, stop, a)) contribution_chart(cmp, a, stop, stem, charts);
-        stem_of(stem, "contributions-cornering", a);
-        if (turn >= 0 && acts_on(cmp, turn, a)) contribution_chart(cmp, a, turn, stem, charts);
-    }
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+        for (int i = 0; i < 2; i++) {
+            int load = gw_pick_load(cmp->c, cmp->deflect, i ? GW_PICK_CORNER : GW_PICK_STOP);
+            stem_of(stem, STEMS[i], a);
+            if (load >= 0 && acts_on(cmp, load, a, false)) contribution_chart(cmp, a, load, stem, charts);
+        }
 }
 
 void gw_deflect_charts(const gw_case *c, const gw_deflect_study *study, gw_charts *charts)
@@ -208,7 +189,7 @@ void gw_deflect_charts(const gw_case *c, const gw_deflect_study *study, gw_chart
     char stem[TEXT];
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
         for (int l = 0; l < c->n_loads; l++) {
-            if (!acts_on(&cmp, l, a) && !fails_on(&cmp, l, a)) continue;
+            if (!acts_on(&cmp, l, a, true)) continue;
             /* The number keeps apart what names cut short or written with dashes would not. */
             snprintf(stem, sizeof stem, "contributions-%s-%d-%s", gw_axle_name(a), l + 1, c->loads[l].name);
             contribution_chart(&cmp, a, l, stem, charts);
@@ -217,40 +198,27 @@ void gw_deflect_charts(const gw_case *c, const gw_deflect_study *study, gw_chart
 
 /* ---- steadiness against harshness ---- */
 
-/* Points of the trade-off; memory is the arena's. */
+/* Points of the trade-off. */
 typedef struct gw_trade {
-    const char **names;
-    double *x, *y, *low, *high; /* low and high of y                  */
-    bool banded;                /* all of them have a band            */
-    bool *open, close;          /* whose order to the first is open; any of them */
-    int *styles, n;
+    const char *names[GW_MAX_KITS];
+    double x[GW_MAX_KITS], y[GW_MAX_KITS], low[GW_MAX_KITS], high[GW_MAX_KITS]; /* low and high of y */
+    bool banded;                                                                /* all of them have a band */
+    bool open[GW_MAX_KITS], close; /* whose order to the first is open; any of them */
+    int styles[GW_MAX_KITS], n;
 } gw_trade;
-
-static bool alloc_trade(gw_trade *t, size_t kits, gw_arena *arena)
-{
-    t->names = gw_arena_alloc(arena, kits, sizeof *t->names);
-    t->x = gw_arena_alloc(arena, kits, sizeof *t->x);
-    t->y = gw_arena_alloc(arena, kits, sizeof *t->y);
-    t->low = gw_arena_alloc(arena, kits, sizeof *t->low);
-    t->high = gw_arena_alloc(arena, kits, sizeof *t->high);
-    t->styles = gw_arena_alloc(arena, kits, sizeof *t->styles);
-    t->open = gw_arena_alloc(arena, kits, sizeof *t->open);
-    return t->open && t->names && t->x && t->y && t->low && t->high && t->styles;
-}
 
 /* Sizes alone would let a wheel that now turns the other way look steadier: its name says where it turns. */
 static const char *name_with_direction(const gw_comparison *cmp, gw_axle axle, int load, int kit,
-                                       const char *name, gw_arena *arena)
+                                       gw_charts *charts)
 {
+    const char *name = gw_kit_said(cmp->c, kit);
     gw_reversal turned[TURNS];
     int n = gw_reversals_find(cmp->c, cmp->deflect, cmp->baseline, kit, turned, TURNS);
     for (int i = 0; i < n && i < TURNS; i++) {
         const gw_reversal *t = &turned[i];
         if (t->camber || t->axle != axle || t->load != load) continue;
-        gw_buf text = { 0 };
-        gw_buf_fmt(&text, "%s: %s%s", name, t->warns ? "gains " : "turns to ",
-                   t->to < 0 ? "toe-out" : "toe-in");
-        return gw_buf_keep(&text, arena);
+        return gw_charts_fmt(charts, "%s: %s%s", name, t->warns ? "gains " : "turns to ",
+                             t->to < 0 ? "toe-out" : "toe-in");
     }
     return name;
 }
@@ -267,8 +235,7 @@ static void band_trade(const gw_comparison *cmp, const gw_deflection *item, gw_t
     t->close = t->close || t->open[t->n];
 }
 
-static bool fill_trade(const gw_comparison *cmp, gw_axle axle, int load, const char *const *names,
-                       gw_trade *t, gw_arena *arena)
+static void fill_trade(const gw_comparison *cmp, gw_axle axle, int load, gw_trade *t, gw_charts *charts)
 {
     for (int k = 0; k < cmp->c->n_kits; k++) {
         const gw_ride_item *ride = gw_ride_find(cmp->ride, k, axle);
@@ -278,10 +245,8 @@ static bool fill_trade(const gw_comparison *cmp, gw_axle axle, int load, const c
         t->y[t->n] = fabs(item->result.toe_change) / GW_DEG;
         t->styles[t->n] = k;
         band_trade(cmp, item, t);
-        t->names[t->n] = name_with_direction(cmp, axle, load, k, names[k], arena);
-        if (!t->names[t->n++]) return false;
+        t->names[t->n++] = name_with_direction(cmp, axle, load, k, charts);
     }
-    return true;
 }
 
 /* The steadiest kit that surely is: what it gains, and what that costs. */
@@ -322,9 +287,10 @@ static void draw_trade(const gw_comparison *cmp, gw_axle axle, int load, const g
     const gw_words note = !t->banded ? GW_WORDS_CHART_TRADE_NOTE
                           : t->close ? GW_WORDS_CHART_TRADE_CLOSE
                                      : GW_WORDS_CHART_TRADE_BAND;
-    const gw_point_chart chart = { .words = { gw_buf_str(&title), cmp->c->title,
-                                              gw_words_text(GW_WORDS_CHART_TRADE_X), gw_buf_str(&y_title),
-                                              gw_words_text(note), gw_words_text(GW_WORDS_CHART_TRADE) },
+    const gw_point_chart chart = { .words = { gw_charts_kept(charts, &title), cmp->c->title,
+                                              gw_words_text(GW_WORDS_CHART_TRADE_X),
+                                              gw_charts_kept(charts, &y_title), gw_words_text(note),
+                                              gw_words_text(GW_WORDS_CHART_TRADE) },
                                    .names = t->names,
                                    .x = t->x,
                                    .y = t->y,
@@ -333,8 +299,6 @@ static void draw_trade(const gw_comparison *cmp, gw_axle axle, int load, const g
                                    .styles = t->styles,
                                    .n = t->n };
     gw_charts_points(charts, stem, &chart);
-    gw_title_drop(charts, &title);
-    gw_title_drop(charts, &y_title);
 }
 
 /* The load that sentences speak of first, the same for both axles: a stop, else a corner, else what there is.
@@ -344,22 +308,17 @@ static int trade_load(const gw_comparison *cmp, gw_axle axle)
     int load = gw_pick_load(cmp->c, cmp->deflect, GW_PICK_STOP);
     if (load < 0) load = gw_pick_load(cmp->c, cmp->deflect, GW_PICK_CORNER);
     for (int l = 0; l < cmp->c->n_loads && load < 0; l++)
-        if (acts_on(cmp, l, axle)) load = l;
+        if (acts_on(cmp, l, axle, false)) load = l;
     return load;
 }
 
 /* One point a kit: toe change against harshness. */
 static void trade_off_chart(const gw_comparison *cmp, gw_axle axle, gw_charts *charts)
 {
-    gw_arena arena = { 0 };
     gw_trade trade = { .banded = true };
     int load = trade_load(cmp, axle);
-    const char **names = gw_chart_kit_names(cmp->c, &arena);
-    bool ok = names && alloc_trade(&trade, (size_t)cmp->c->n_kits, &arena);
-    if (ok && load >= 0) ok = fill_trade(cmp, axle, load, names, &trade, &arena);
-    if (ok && trade.n) draw_trade(cmp, axle, load, &trade, charts);
-    gw_arena_free(&arena);
-    if (!ok) charts->failed = true;
+    if (load >= 0) fill_trade(cmp, axle, load, &trade, charts);
+    if (trade.n) draw_trade(cmp, axle, load, &trade, charts);
 }
 
 void gw_compare_charts(const gw_comparison *cmp, gw_charts *charts)

@@ -4,7 +4,6 @@
 
 #include "format/number.h"
 #include "record/unit.h"
-#include "show/deflect.h"
 
 #include <string.h>
 

@@ -4,7 +4,6 @@
 #include "format/number.h"
 #include "giveway/casefile.h"
 #include "giveway/units.h"
-#include "show/deflect.h"
 #include "show/handling.h"
 #include "show/message.h"
 #include "show/phrase.h"
@@ -48,18 +47,19 @@ static void waterfall(const gw_comparison *cmp, const gw_corner_budget *b, bool 
 {
     const gw_causes causes = causes_of(b, camber);
     char stem[TEXT], what[TEXT];
-    gw_buf title = { 0 }, of = { 0 };
+    gw_buf title = { 0 };
     double moved = 0.0;
     for (int i = 0; i < causes.n; i++) moved += causes.value[i];
     snprintf(stem, sizeof stem, "%s-budget-%s-%.120s", camber ? "camber" : "toe", gw_axle_name(b->axle),
              cmp->c->kits[b->kit].name);
     snprintf(what, sizeof what, "From the setting to %s of the outer %s wheel (deg), %.100s",
              camber ? "the camber to the road" : "the toe", gw_axle_name(b->axle), load);
-    gw_buf_fmt(&of, "The outer %s wheel's %s change", gw_axle_name(b->axle), camber ? "camber" : "toe");
-    const gw_message message = { .of = gw_buf_str(&of), .unit = "deg", .decimals = 2, .is_signed = true };
+    const char *of = gw_charts_fmt(charts, "The outer %s wheel's %s change", gw_axle_name(b->axle),
+                                   camber ? "camber" : "toe");
+    const gw_message message = { .of = of, .unit = "deg", .decimals = 2, .is_signed = true };
     gw_message_part(&message, causes.name, causes.value, causes.n, moved, gw_kit_said(cmp->c, b->kit),
                     &title);
-    const gw_waterfall_chart chart = { .words = { gw_buf_str(&title), cmp->c->title,
+    const gw_waterfall_chart chart = { .words = { gw_charts_kept(charts, &title), cmp->c->title,
                                                   camber ? "camber to the road (deg, top outboard positive)"
                                                          : "toe (deg, toe-in positive)",
                                                   NULL, NULL, what },
@@ -71,24 +71,22 @@ static void waterfall(const gw_comparison *cmp, const gw_corner_budget *b, bool 
                                        .n = causes.n,
                                        .decimals = 2 };
     gw_charts_waterfall(charts, stem, &chart);
-    gw_title_drop(charts, &title);
-    gw_title_drop(charts, &of);
 }
 
 static void waterfalls(const gw_comparison *cmp, gw_charts *charts)
 {
     const gw_handling_study *h = cmp->handling;
     int load = gw_summary_load(cmp);
-    gw_buf words = { 0 };
+    gw_buf phrase = { 0 };
     if (load < 0) return;
-    gw_phrase_load(&cmp->c->loads[load], &words);
+    gw_phrase_load(&cmp->c->loads[load], &phrase);
+    const char *words = gw_charts_kept(charts, &phrase);
     for (int i = 0; i < h->n_budgets; i++) {
         const gw_corner_budget *b = &h->budget[i];
         if (b->load != load || b->side != GW_OUTER) continue;
-        waterfall(cmp, b, true, gw_buf_str(&words), charts);
-        waterfall(cmp, b, false, gw_buf_str(&words), charts);
+        waterfall(cmp, b, true, words, charts);
+        waterfall(cmp, b, false, words, charts);
     }
-    gw_title_drop(charts, &words);
 }
 
 /* ---- balance ---- */
@@ -147,22 +145,15 @@ static void budget_bars(const gw_comparison *cmp, int which, gw_charts *charts)
                                         "Understeer by cause, front less rear (deg/g), at 0.2 g" };
     const gw_handling_study *h = cmp->handling;
     gw_buf title = { 0 };
-    gw_arena arena = { 0 };
-    size_t n = (size_t)h->n_balance;
-    const char **groups = gw_arena_alloc(&arena, n, sizeof *groups), *parts[N_PARTS];
-    double *values = gw_arena_alloc(&arena, n * N_PARTS, sizeof *values);
-    if (!groups || !values) {
-        charts->failed = true;
-        gw_arena_free(&arena);
-        return;
-    }
+    const char *groups[GW_MAX_KITS], *parts[N_PARTS];
+    double values[GW_MAX_KITS * N_PARTS];
     for (int p = 0; p < N_PARTS; p++) parts[p] = PARTS[p].name;
     for (int i = 0; i < h->n_balance; i++) {
         groups[i] = gw_kit_said(cmp->c, h->balance[i].kit);
         for (int p = 0; p < N_PARTS; p++) values[i * N_PARTS + p] = part_of(&h->balance[i].quoted, which, p);
     }
     say_budget(cmp, which, &title);
-    const gw_bar_chart chart = { .words = { gw_buf_str(&title), cmp->c->title,
+    const gw_bar_chart chart = { .words = { gw_charts_kept(charts, &title), cmp->c->title,
                                             which == BOTH ? "deg/g, understeer positive" : "deg/g", NULL,
                                             NULL, WHAT[which] },
                                  .groups = groups,
@@ -173,21 +164,14 @@ static void budget_bars(const gw_comparison *cmp, int which, gw_charts *charts)
                                  .stacked = true,
                                  .decimals = 2 };
     gw_charts_bars(charts, STEMS[which], &chart);
-    gw_title_drop(charts, &title);
-    gw_arena_free(&arena);
 }
 
-static bool fill_line(const gw_balance_item *b, const char *name, gw_arena *arena, gw_chart_series *out)
+/* `y` has room for every g. */
+static gw_chart_series line_of(const gw_case *c, const gw_balance_item *b, double *y)
 {
-    double *y = gw_arena_alloc(arena, GW_BALANCE_POINTS, sizeof *y);
     int n = 0;
-    if (!y) return false;
-    while (n < b->n && b->g[n] < b->linear_to + 1e-9) {
-        y[n] = b->budget[n].understeer / GW_DEG;
-        n++;
-    }
-    *out = (gw_chart_series){ .name = name, .x = b->g, .y = y, .n = n, .style = b->kit };
-    return true;
+    for (; n < b->n && b->g[n] < b->linear_to + 1e-9; n++) y[n] = b->budget[n].understeer / GW_DEG;
+    return (gw_chart_series){ .name = gw_kit_said(c, b->kit), .x = b->g, .y = y, .n = n, .style = b->kit };
 }
 
 /* The first kit from the lowest g to the highest: the budgets tell of the others. */
@@ -207,22 +191,17 @@ static void against_g(const gw_comparison *cmp, gw_charts *charts)
 {
     const gw_handling_study *h = cmp->handling;
     gw_buf title = { 0 };
-    gw_arena arena = { 0 };
-    gw_chart_series *series = gw_arena_alloc(&arena, (size_t)h->n_balance, sizeof *series);
-    bool ok = series != NULL;
-    for (int i = 0; ok && i < h->n_balance; i++)
-        ok = fill_line(&h->balance[i], gw_kit_said(cmp->c, h->balance[i].kit), &arena, &series[i]);
-    if (ok && h->n_balance) say_against_g(&series[0], &title);
-    const gw_line_chart chart = { .words = { gw_buf_str(&title), cmp->c->title, "cornering (g)",
+    gw_chart_series series[GW_MAX_KITS];
+    double y[GW_MAX_KITS][GW_BALANCE_POINTS];
+    for (int i = 0; i < h->n_balance; i++) series[i] = line_of(cmp->c, &h->balance[i], y[i]);
+    say_against_g(&series[0], &title);
+    const gw_line_chart chart = { .words = { gw_charts_kept(charts, &title), cmp->c->title, "cornering (g)",
                                              "understeer gradient (deg/g)", NULL,
                                              "Understeer gradient (deg/g) over g, as far as it is linear" },
                                   .series = series,
                                   .n_series = h->n_balance,
                                   .with_zero = true };
-    if (ok) gw_charts_lines(charts, "understeer-against-g", &chart);
-    gw_title_drop(charts, &title);
-    gw_arena_free(&arena);
-    if (!ok) charts->failed = true;
+    gw_charts_lines(charts, "understeer-against-g", &chart);
 }
 
 static void balance_charts(const gw_comparison *cmp, gw_charts *charts)
@@ -234,24 +213,17 @@ static void balance_charts(const gw_comparison *cmp, gw_charts *charts)
 
 /* ---- consistency ---- */
 
-/* Spans of one axle; memory is the arena's. */
+/* Spans of one axle. */
 typedef struct gw_in_use {
-    gw_arena arena;
-    const char **names;
-    double *low, *high;
-    int *styles, n;
+    const char *names[GW_MAX_KITS];
+    double low[GW_MAX_KITS], high[GW_MAX_KITS];
+    int styles[GW_MAX_KITS], n;
     gw_told told[GW_MAX_KITS];
 } gw_in_use;
 
-static bool gather_in_use(const gw_comparison *cmp, gw_axle axle, bool camber, gw_in_use *u)
+static void gather_in_use(const gw_comparison *cmp, gw_axle axle, bool camber, gw_in_use *u)
 {
     const gw_handling_study *h = cmp->handling;
-    size_t most = (size_t)h->n_bands + 1;
-    u->names = gw_arena_alloc(&u->arena, most, sizeof *u->names);
-    u->low = gw_arena_alloc(&u->arena, most, sizeof *u->low);
-    u->high = gw_arena_alloc(&u->arena, most, sizeof *u->high);
-    u->styles = gw_arena_alloc(&u->arena, most, sizeof *u->styles);
-    if (!u->names || !u->low || !u->high || !u->styles) return false;
     for (int i = 0; i < h->n_bands && u->n < GW_MAX_KITS; i++) {
         const gw_band_item *b = &h->band[i];
         if (b->axle != axle) continue;
@@ -261,21 +233,21 @@ static bool gather_in_use(const gw_comparison *cmp, gw_axle axle, bool camber, g
         u->told[u->n] = (gw_told){ u->names[u->n], u->high[u->n] - u->low[u->n], false };
         u->styles[u->n++] = b->kit;
     }
-    return true;
 }
 
 static void band_chart(const gw_comparison *cmp, gw_axle axle, bool camber, gw_charts *charts)
 {
     gw_in_use u = { 0 };
-    gw_buf title = { 0 }, of = { 0 };
+    gw_buf title = { 0 };
     char stem[TEXT];
-    bool ok = gather_in_use(cmp, axle, camber, &u);
+    gather_in_use(cmp, axle, camber, &u);
     snprintf(stem, sizeof stem, "consistency-%s-%s", camber ? "camber" : "toe", gw_axle_name(axle));
-    gw_buf_fmt(&of, "The range of %s in use, outer %s wheel,", camber ? "camber" : "toe", gw_axle_name(axle));
-    const gw_message message = { .of = gw_buf_str(&of), .unit = "deg", .decimals = 2 };
-    if (ok) gw_message_kits(&message, u.told, u.n, &title);
+    const char *of = gw_charts_fmt(charts, "The range of %s in use, outer %s wheel,",
+                                   camber ? "camber" : "toe", gw_axle_name(axle));
+    const gw_message message = { .of = of, .unit = "deg", .decimals = 2 };
+    gw_message_kits(&message, u.told, u.n, &title);
     const gw_span_chart chart = {
-        .words = { gw_buf_str(&title), cmp->c->title,
+        .words = { gw_charts_kept(charts, &title), cmp->c->title,
                    camber ? "camber to the body (deg, top outboard positive)" : "toe (deg, toe-in positive)",
                    NULL, "from 0.2 to 1.0 g of cornering, or as far as the wheels stay down",
                    camber ? "Camber from its least to its most (deg)"
@@ -287,11 +259,7 @@ static void band_chart(const gw_comparison *cmp, gw_axle axle, bool camber, gw_c
         .n = u.n,
         .decimals = 2
     };
-    if (ok && u.n) gw_charts_spans(charts, stem, &chart);
-    gw_title_drop(charts, &title);
-    gw_title_drop(charts, &of);
-    gw_arena_free(&u.arena);
-    if (!ok) charts->failed = true;
+    if (u.n) gw_charts_spans(charts, stem, &chart);
 }
 
 void gw_handling_charts(const gw_comparison *cmp, gw_charts *charts)

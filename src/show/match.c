@@ -3,7 +3,6 @@
 #include "show/match.h"
 
 #include "casefile/readings.h"
-#include "show/deflect.h"
 #include "show/results.h"
 
 #include <math.h>

@@ -5,7 +5,6 @@
 #include "chart/style.h"
 #include "format/number.h"
 #include "record/unit.h"
-#include "show/deflect.h"
 #include "show/message.h"
 
 #include <math.h>
@@ -120,17 +119,17 @@ static void draw(const gw_case *c, gw_axle axle, gw_read_figure figure, const gw
     char stem[NAME];
     snprintf(stem, sizeof stem, "match-%s-%s", gw_axle_name(axle), stem_of(figure));
     say(title_of(figure), axle, rows, &title);
-    gw_charts_figure(charts, stem,
-                     &(gw_figure){ .words = { gw_buf_str(&title), c->title, title_of(figure), NULL, NULL,
-                                              "Readings with their bands against the case before and after" },
-                                   .x = { .with_zero = true, .around = true },
-                                   .y = { .kind = GW_SCALE_ROWS, .rows = rows->row, .n_rows = rows->n },
-                                   .mark = mark,
-                                   .n = put_bars(rows, mark),
-                                   .keys = KEYS,
-                                   .key_styles = STYLES,
-                                   .n_keys = BARS });
-    gw_title_drop(charts, &title);
+    gw_charts_figure(
+        charts, stem,
+        &(gw_figure){ .words = { gw_charts_kept(charts, &title), c->title, title_of(figure), NULL, NULL,
+                                 "Readings with their bands against the case before and after" },
+                      .x = { .with_zero = true, .around = true },
+                      .y = { .kind = GW_SCALE_ROWS, .rows = rows->row, .n_rows = rows->n },
+                      .mark = mark,
+                      .n = put_bars(rows, mark),
+                      .keys = KEYS,
+                      .key_styles = STYLES,
+                      .n_keys = BARS });
 }
 
 void gw_match_charts(const gw_case *c, const void *it, gw_charts *charts)

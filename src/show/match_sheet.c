@@ -5,7 +5,6 @@
 #include "format/csv.h"
 #include "format/number.h"
 #include "record/unit.h"
-#include "show/deflect.h"
 
 #include <math.h>
 

@@ -4,11 +4,6 @@
 
 #include "format/table.h"
 #include "record/unit.h"
-#include "show/deflect.h"
-
-#include <math.h>
-#include <stdlib.h>
-#include <string.h>
 
 static void paragraph(gw_buf *text, int width, int indent, gw_buf *out)
 {

@@ -77,14 +77,13 @@ static void add_chart(const gw_rates_row *row, double amplitude, const gw_sweep_
              gw_significant(gw_unit_out(GW_UNIT_MM, amplitude), 3).s,
              gw_significant(gw_unit_out(GW_UNIT_N_PER_MM, row->own.radial[0]), 3).s);
     say(words[1], bush, y[0], words[3], 3, &title);
-    gw_charts_figure(
-        charts, stem,
-        &(gw_figure){ .words = { gw_buf_str(&title), NULL, "frequency (Hz)", words[2], note_of(row), what },
-                      .x = { .kind = GW_SCALE_LOG, .fixed = true, .from = FROM_HZ, .to = TO_HZ },
-                      .y = { .with_zero = true },
-                      .mark = limits ? mark : mark + 1,
-                      .n = limits ? 2 : 1 });
-    gw_title_drop(charts, &title);
+    gw_charts_figure(charts, stem,
+                     &(gw_figure){ .words = { gw_charts_kept(charts, &title), NULL, "frequency (Hz)",
+                                              words[2], note_of(row), what },
+                                   .x = { .kind = GW_SCALE_LOG, .fixed = true, .from = FROM_HZ, .to = TO_HZ },
+                                   .y = { .with_zero = true },
+                                   .mark = limits ? mark : mark + 1,
+                                   .n = limits ? 2 : 1 });
 }
 
 static void draw(const gw_rates_row *row, double amplitude, gw_charts *charts)

@@ -49,10 +49,9 @@ static void put_line(const gw_explain_line *line, const gw_explain_line *next, g
 /* Where a key that is asked for counts, and where not. */
 static const char BREAKAWAY[] =
     "breakaway_Nm: what the bearing turns against without load. It counts in the friction at the wheel that "
-    "travel gives, "
-    "with friction_coefficient times half the ball and the load on top. It counts in no angle or rate of "
-    "deflect, compare, "
-    "travel or align: there a bearing turns freely up to its tilt limit. Nor does ride know friction yet.";
+    "travel gives, with friction_coefficient times half the ball and the load on top. It counts in no angle "
+    "or rate of deflect, compare, travel or align: there a bearing turns freely up to its tilt limit. Nor "
+    "does ride know friction yet.";
 
 void gw_explain_text(const gw_rates_row *row, gw_paper *paper)
 {

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Which kits the ride cannot tell apart, in one line. */
 #include "giveway/casefile.h"
-#include "show/deflect.h"
 #include "show/ride_parts.h"
 
 static bool is_close(const gw_ride_study *study, const gw_ride_close *like, int a, int b)

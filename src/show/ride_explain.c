@@ -6,29 +6,21 @@
 
 static const char *const INSIDE[] = {
     ("Parts: body (up and down, fore and aft), wheel with hub, every arm and link as a stiff part with its "
-     "weight at its "
-     "joints, every bush in six directions, spring, damper behind its top mount, tyre."),
+     "weight at its joints, every bush in six directions, spring, damper behind its top mount, tyre."),
     ("Rubber: stiffer and lossier with frequency, softer with movement (Kraus); each bush at the movement "
-     "that it makes "
-     "on this road, the sine of equal power."),
+     "that it makes on this road, the sine of equal power."),
     ("Friction: joints and damper as dashpots of the same power lost (statistical linearisation), and the "
-     "jumps that "
-     "this leaves, whenever the wheel turns round, as a force of their own: the crackle."),
+     "jumps that this leaves, whenever the wheel turns round, as a force of their own: the crackle."),
     ("Tyre: spring and damping, slip with relaxation, and where the case gives tyre_mass_kg the belt on its "
-     "sidewalls. "
-     "Without it what is heard comes out too low, and its difference mostly too high."),
+     "sidewalls. Without it what is heard comes out too low, and its difference mostly too high."),
     "Road: ISO 8608, averaged over the contact length, pushing up and by its slope back.",
     ("Felt (harshness): force into the body, 20 to 200 Hz, all attachments together. Heard: the same "
-     "weighted "
-     "by A, 40 "
-     "to 315 Hz."),
+     "weighted by A, 40 to 315 Hz."),
 };
 
 static const char *const LEFT_OUT[] = {
     ("Air, wind, engine and every other path into the cabin; how the body passes each place and frequency "
-     "on. "
-     "No share "
-     "of them could be found in print, so no loudness is claimed."),
+     "on. No share of them could be found in print, so no loudness is claimed."),
     ("Bending of arms, the body's own modes, rattle of play, squeal, a grip that fades as a joint starts to "
      "slip."),
     "Wet, cold and worn parts: rubber is that of room temperature.",
@@ -95,8 +87,7 @@ void gw_ride_explain(const gw_case *c, const gw_ride_study *study, gw_paper *pap
     gw_paper_say(
         paper, 2,
         "What the upper end of each adds to a kit's decibels, the others in their middle; the lower end "
-        "takes "
-        "it away. Kit and first kit are taken in the same state. Eight states of all seven together make the "
-        "range (Plackett and Burman, Biometrika 33 (1946)).");
+        "takes it away. Kit and first kit are taken in the same state. Eight states of all seven together "
+        "make the range (Plackett and Burman, Biometrika 33 (1946)).");
     list(paper, "What is left out", LEFT_OUT, sizeof LEFT_OUT / sizeof *LEFT_OUT);
 }

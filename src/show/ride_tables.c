@@ -183,8 +183,7 @@ void gw_ride_obstacle_table(const gw_ride_page *p, const gw_ride_item *const *it
     finish(p, &t);
     gw_buf text = { 0 };
     gw_buf_add(&text, "Net force on the body after a half-sine bump, up to 315 Hz; it has died away when it "
-                      "stays below a tenth "
-                      "of its peak.");
+                      "stays below a tenth of its peak.");
     if (!settled) gw_buf_add(&text, " Where it has not within a second, the time is only a lower bound.");
     say(p, &text);
 }

@@ -5,8 +5,6 @@
 #include "format/number.h"
 #include "format/table.h"
 #include "giveway/units.h"
-#include "show/deflect.h"
-#include "show/phrase.h"
 #include "show/ride_parts.h"
 #include "show/ride_tables.h"
 #include "show/say.h"

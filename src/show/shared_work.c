@@ -4,7 +4,6 @@
 
 #include "format/number.h"
 #include "giveway/casefile.h"
-#include "show/deflect.h"
 
 void gw_shared_joint_name(const gw_case *c, const gw_shop_joint *at, gw_buf *out)
 {

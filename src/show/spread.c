@@ -2,7 +2,6 @@
 /* The rows of `spread`: how sure every answer is, and what to measure next. */
 #include "show/spread.h"
 
-#include "show/deflect.h"
 #include "show/results.h"
 
 /* -- what to measure next -- */

@@ -5,12 +5,10 @@
 
 #include "format/table.h"
 #include "giveway/units.h"
-#include "show/deflect.h"
 #include "show/phrase.h"
 #include "show/unsure_words.h"
 
 #include <math.h>
-#include <stdlib.h>
 
 static void paragraph(gw_buf *text, int width, gw_buf *out)
 {

@@ -125,8 +125,7 @@ static void tell(const gw_start_car *car, const problem *q, const doubt *doubts,
         char line[400];
         snprintf(line, sizeof line,
                  "%s: line %d, value: the distance from %s to %s was read as %.1f mm, by all else it is %.1f "
-                 "mm: %.1f "
-                 "standard deviations apart; measure it again",
+                 "mm: %.1f standard deviations apart; measure it again",
                  path, d->line, car->corner[d->axle[0]].parts.point[d->point[0]].name,
                  car->corner[d->axle[1]].parts.point[d->point[1]].name, d->v, doubts[i].predicted,
                  doubts[i].deviations);

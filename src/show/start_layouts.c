@@ -7,8 +7,6 @@
  */
 #include "show/start.h"
 
-#include <stddef.h>
-
 static const char BUSH[] = "middle of the bush", BALL[] = "middle of the ball joint",
                   SEAT[] = "middle of the spring's lower seat", TOP[] = "middle of the spring's upper seat";
 

@@ -5,7 +5,6 @@
 #include "format/table.h"
 #include "giveway/units.h"
 #include "record/paper.h"
-#include "show/deflect.h"
 
 void gw_verdict_figure(const gw_verdict *v, double value, gw_buf *out)
 {

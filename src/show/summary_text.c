@@ -7,7 +7,6 @@
 #include "giveway/cost.h"
 #include "giveway/units.h"
 #include "record/paper.h"
-#include "show/deflect.h"
 #include "show/phrase.h"
 #include "show/shared_work.h"
 

@@ -7,8 +7,8 @@
 #include "giveway/pick.h"
 #include "giveway/units.h"
 #include "show/bands.h"
-#include "show/deflect.h"
 #include "show/message.h"
+#include "show/phrase.h"
 
 #include <stdio.h>
 
@@ -42,18 +42,17 @@ static const gw_sweep_words SWEEPS[2][2] = {
         false } },
 };
 
-static bool fill_series(const gw_sweep *sweep, const char *name, const gw_sweep_words *words, gw_arena *arena,
-                        gw_chart_series *out)
+static gw_chart_series series_of(const gw_case *c, const gw_sweep *sweep, const gw_sweep_words *words,
+                                 gw_charts *charts)
 {
-    size_t n = (size_t)sweep->n;
-    double *x = gw_arena_alloc(arena, n, sizeof *x), *y = gw_arena_alloc(arena, n, sizeof *y);
-    if (!x || !y) return false;
-    for (size_t i = 0; i < n; i++) {
+    double *x = gw_charts_room(charts, sweep->n, sizeof *x), *y = gw_charts_room(charts, sweep->n, sizeof *y);
+    for (int i = 0; x && y && i < sweep->n; i++) {
         x[i] = sweep->point[i].g;
         y[i] = words->value(&sweep->point[i]);
     }
-    *out = (gw_chart_series){ .name = name, .x = x, .y = y, .n = sweep->n, .style = sweep->kit };
-    return true;
+    return (gw_chart_series){
+        .name = gw_kit_said(c, sweep->kit), .x = x, .y = y, .n = sweep->n, .style = sweep->kit
+    };
 }
 
 /* Its order to the first kit is not sure in the case's own stop or corner: then it is not here. */
@@ -74,7 +73,7 @@ static void say(const gw_comparison *cmp, const gw_sweep_words *words, gw_axle a
     gw_buf of = { 0 };
     int last = n ? series[0].n - 1 : -1;
     for (int i = 1; i < n; i++) last = series[i].n - 1 < last ? series[i].n - 1 : last;
-    if (last < 0 || n > GW_MAX_KITS) return;
+    if (last < 0) return;
     for (int i = 0; i < n; i++)
         told[i] = (gw_told){ series[i].name, series[i].y[last], is_open(cmp, words, axle, series[i].style) };
     gw_buf_fmt(&of, "%s %s at %s g", axle == GW_FRONT ? "Front" : "Rear", words->of,
@@ -88,20 +87,18 @@ static void sweep_chart(const gw_comparison *cmp, const gw_sweep_study *study, c
                         gw_axle axle, const char *x_title, gw_charts *charts)
 {
     const gw_case *c = cmp->c;
-    gw_arena arena = { 0 };
     gw_buf title = { 0 };
     char stem[TEXT];
-    const char **names = gw_chart_kit_names(c, &arena);
-    gw_chart_series *series = gw_arena_alloc(&arena, (size_t)c->n_kits, sizeof *series);
-    bool ok = names && series;
+    gw_chart_series series[GW_MAX_KITS];
     int n = 0;
-    for (int k = 0; ok && k < c->n_kits; k++) {
+    for (int k = 0; k < c->n_kits; k++) {
         const gw_sweep *sweep = gw_sweep_find(study, k, axle);
-        if (sweep && sweep->n > 1) ok = fill_series(sweep, names[k], words, &arena, &series[n++]);
+        if (sweep && sweep->n > 1) series[n++] = series_of(c, sweep, words, charts);
     }
-    if (ok) say(cmp, words, axle, series, n, &title);
+    if (!n || charts->failed) return;
+    say(cmp, words, axle, series, n, &title);
     snprintf(stem, sizeof stem, "%s-%s", words->stem, gw_axle_name(axle));
-    const gw_line_chart chart = { .words = { .title = gw_buf_str(&title),
+    const gw_line_chart chart = { .words = { .title = gw_charts_kept(charts, &title),
                                              .subtitle = c->title,
                                              .x_title = x_title,
                                              .y_title = words->y_title,
@@ -109,10 +106,7 @@ static void sweep_chart(const gw_comparison *cmp, const gw_sweep_study *study, c
                                   .series = series,
                                   .n_series = n,
                                   .with_zero = true };
-    if (ok && n) gw_charts_lines(charts, stem, &chart);
-    gw_title_drop(charts, &title);
-    gw_arena_free(&arena);
-    if (!ok) charts->failed = true;
+    gw_charts_lines(charts, stem, &chart);
 }
 
 void gw_sweep_charts(const gw_comparison *cmp, const gw_sweep_study *study, gw_charts *charts)

@@ -5,7 +5,6 @@
 #include "format/number.h"
 #include "giveway/units.h"
 #include "record/paper.h"
-#include "show/deflect.h"
 #include "show/phrase.h"
 
 static void put_wheel(const gw_handling_page *p, const gw_traction_item *w, gw_table *t)

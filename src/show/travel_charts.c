@@ -2,7 +2,6 @@
 /* Charts of travel: one style a kit in all of them, in the order of the case. */
 #include "giveway/casefile.h"
 #include "giveway/units.h"
-#include "show/deflect.h"
 #include "show/message.h"
 #include "show/phrase.h"
 #include "show/travel.h"
@@ -38,40 +37,28 @@ static const gw_travel_words CHARTS[] = {
 };
 /* clang-format on */
 
-/* What one chart is made of; memory is the arena's. */
-typedef struct gw_travel_lines {
-    gw_arena arena;
-    gw_chart_series *series;
-    int n;
-} gw_travel_lines;
-
-static bool add_line(const gw_case *c, const gw_travel_item *item, const gw_travel_words *words,
-                     gw_travel_lines *lines)
+static gw_chart_series line_of(const gw_case *c, const gw_travel_item *item, const gw_travel_words *words,
+                               gw_charts *charts)
 {
-    size_t n = (size_t)item->n;
-    double *x = gw_arena_alloc(&lines->arena, n, sizeof *x), *y = gw_arena_alloc(&lines->arena, n, sizeof *y);
-    if (!x || !y) return false;
-    for (size_t i = 0; i < n; i++) {
+    double *x = gw_charts_room(charts, item->n, sizeof *x), *y = gw_charts_room(charts, item->n, sizeof *y);
+    for (int i = 0; x && y && i < item->n; i++) {
         x[i] = item->point[i].travel / GW_MM;
         y[i] = gw_unit_of_member(words->in, &item->point[i], words->at);
     }
-    lines->series[lines->n++] = (gw_chart_series){
+    return (gw_chart_series){
         .name = gw_kit_said(c, item->kit), .x = x, .y = y, .n = item->n, .style = item->kit
     };
-    return true;
 }
 
-static bool gather(const gw_case *c, const gw_travel_study *study, const gw_travel_words *words, gw_axle axle,
-                   int load, gw_travel_lines *lines)
+static int gather(const gw_case *c, const gw_travel_study *study, const gw_travel_words *words, gw_axle axle,
+                  int load, gw_chart_series *series, gw_charts *charts)
 {
-    lines->series = gw_arena_alloc(&lines->arena, (size_t)c->n_kits, sizeof *lines->series);
-    if (!lines->series) return false;
+    int n = 0;
     for (int k = 0; k < c->n_kits; k++) {
         const gw_travel_item *item = gw_travel_find(study, k, axle, load);
-        if (!item || (words->is_tilt && !item->n_bearings)) continue;
-        if (!add_line(c, item, words, lines)) return false;
+        if (item && (!words->is_tilt || item->n_bearings)) series[n++] = line_of(c, item, words, charts);
     }
-    return true;
+    return n;
 }
 
 /* How far a line goes from its least to its most; of tilt its most; at rest where the travel is least. */
@@ -86,14 +73,13 @@ static double told_of(const gw_travel_words *words, const gw_chart_series *s)
     return words->at_rest ? rest : words->is_tilt ? high : high - low;
 }
 
-static void say(const gw_travel_words *words, gw_axle axle, const char *load, const gw_travel_lines *lines,
-                gw_buf *out)
+static void say(const gw_travel_words *words, gw_axle axle, const char *load, const gw_chart_series *series,
+                int n, gw_buf *out)
 {
     gw_told told[GW_MAX_KITS];
     gw_buf of = { 0 };
-    int n = 0;
-    for (; n < lines->n && n < GW_MAX_KITS; n++)
-        told[n] = (gw_told){ .kit = lines->series[n].name, .value = told_of(words, &lines->series[n]) };
+    for (int i = 0; i < n; i++)
+        told[i] = (gw_told){ .kit = series[i].name, .value = told_of(words, &series[i]) };
     const char *at = strstr(words->of, "%s");
     gw_buf_bytes(&of, words->of, (size_t)(at - words->of));
     gw_buf_fmt(&of, "%s%s", gw_axle_name(axle), at + 2);
@@ -106,26 +92,24 @@ static void say(const gw_travel_words *words, gw_axle axle, const char *load, co
 static void draw(const gw_case *c, const gw_travel_study *study, const gw_travel_words *words, gw_axle axle,
                  int load, gw_charts *charts)
 {
-    gw_travel_lines lines = { 0 };
+    gw_chart_series series[GW_MAX_KITS];
     gw_buf title = { 0 };
     char stem[TEXT];
     const char *name = load < 0 ? "" : c->loads[load].name;
     snprintf(stem, sizeof stem, "%s-%s%s%.80s", words->stem, gw_axle_name(axle), load < 0 ? "" : "-", name);
-    bool ok = gather(c, study, words, axle, load, &lines);
-    if (ok && lines.n) say(words, axle, load < 0 ? NULL : name, &lines, &title);
-    const gw_line_chart chart = { .words = { gw_buf_str(&title), c->title,
+    int n = gather(c, study, words, axle, load, series, charts);
+    if (!n || charts->failed) return;
+    say(words, axle, load < 0 ? NULL : name, series, n, &title);
+    const gw_line_chart chart = { .words = { gw_charts_kept(charts, &title), c->title,
                                              "travel of the wheel (mm, bump positive)", words->y_title, NULL,
                                              words->what },
-                                  .series = lines.series,
-                                  .n_series = lines.n,
+                                  .series = series,
+                                  .n_series = n,
                                   .with_zero = words->with_zero,
                                   .has_mark = words->is_tilt,
                                   .mark = 100.0,
                                   .mark_label = "limit" };
-    if (ok && lines.n) gw_charts_lines(charts, stem, &chart);
-    gw_title_drop(charts, &title);
-    gw_arena_free(&lines.arena);
-    if (!ok) charts->failed = true;
+    gw_charts_lines(charts, stem, &chart);
 }
 
 void gw_travel_charts(const gw_case *c, const void *made, gw_charts *charts)
@@ -133,7 +117,6 @@ void gw_travel_charts(const gw_case *c, const void *made, gw_charts *charts)
     const gw_travel_study *study = made;
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
         for (int l = -1; l < c->n_loads; l++)
-            for (size_t i = 0; i < sizeof CHARTS / sizeof *CHARTS; i++) {
+            for (size_t i = 0; i < sizeof CHARTS / sizeof *CHARTS; i++)
                 draw(c, study, &CHARTS[i], a, l, charts);
-            }
 }

@@ -5,7 +5,6 @@
 #include "giveway/pick.h"
 #include "record/unit.h"
 #include "show/bands.h"
-#include "show/deflect.h"
 #include "show/phrase.h"
 #include "show/strength.h"
 
