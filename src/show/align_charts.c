@@ -68,8 +68,8 @@ static void say(const gw_drawing *d, const gw_align_item *item, const char *cons
     if (!n) return;
     const char *row = d->group[most / d->parts], *axle = gw_axle_name(item->axle);
     if (!before)
-        gw_buf_fmt(out, "%s %s: %s moves %s most, %s deg a mm", axle, wheel_of(item), row,
-                   parts[most % d->parts], gw_signed(d->value[most], 3).s);
+        gw_buf_fmt(out, "%s %s: %s moves %s most, %s deg a mm", item->axle == GW_FRONT ? "Front" : "Rear",
+                   wheel_of(item), row, parts[most % d->parts], gw_signed(d->value[most], 3).s);
     else if (best < 0.0005)
         gw_buf_fmt(out, "The setting changes no %s under load at the %s %s", angle, axle, wheel_of(item));
     else

@@ -120,18 +120,23 @@ static void say_front(const gw_choose_study *s, gw_buf *out)
 }
 
 /* The first step that costs anything: what it buys. */
-static void say_ladder(const gw_choose_study *s, const double *x, const double *y, int n, gw_buf *out)
+static void say_ladder(const gw_case *c, const gw_choose_study *s, const double *x, const double *y, int n,
+                       gw_buf *out)
 {
     int best = 0;
     for (int i = 1; i < n; i++)
         if (!best ||
             (y[i - 1] - y[i]) / (x[i] - x[i - 1]) > (y[best - 1] - y[best]) / (x[best] - x[best - 1]))
             best = i;
-    if (!best)
+    if (!best) {
         gw_buf_add(out, "More money buys nothing steadier");
-    else
-        gw_buf_fmt(out, "Money buys most on the step to %s: from %s to %s %s", gw_fixed(x[best], 0).s,
-                   gw_fixed(y[best - 1], 3).s, gw_fixed(y[best], 3).s, unit_of(s));
+        return;
+    }
+    gw_buf_fmt(out, "Money buys most on the step to %s%s", gw_fixed(x[best], 0).s,
+               c->shop.currency ? " " : "");
+    gw_buf_clean(out, c->shop.currency ? c->shop.currency : "");
+    gw_buf_fmt(out, ": unsteadiness from %s to %s %s", gw_fixed(y[best - 1], 3).s, gw_fixed(y[best], 3).s,
+               unit_of(s));
 }
 
 static void draw_front(const gw_case *c, const gw_choose_study *s, gw_choose_marks *m, gw_charts *charts)
@@ -173,7 +178,7 @@ static void draw_ladder(const gw_case *c, const gw_choose_study *s, double *x, d
              c->shop.currency ? c->shop.currency : "", c->shop.currency ? ")" : "");
     snprintf(y_title, sizeof y_title, "unsteadiness (%s)", unit_of(s));
     gw_buf title = { 0 };
-    say_ladder(s, x, y, n, &title);
+    say_ladder(c, s, x, y, n, &title);
     double dearest = n && x[n - 1] > 0.0 ? x[n - 1] : 1.0;
     const gw_chart_mark mark = {
         .kind = GW_MARK_LINE, .style = GW_PARTS, .x = x, .y = y, .n = n, .stepped = true

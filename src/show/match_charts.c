@@ -32,6 +32,16 @@ static const char *title_of(gw_read_figure f)
     return WORDS[f];
 }
 
+/* As a title names it, with its unit. */
+static const char *said_of(gw_read_figure f, const char **unit)
+{
+    static const char *const WORDS[] = { "toe change",       "camber change",   "caster change",
+                                         "way fore and aft", "way to the side", "wheel rate" };
+    static const char *const UNITS[] = { "deg", "deg", "deg", "mm", "mm", "N/mm" };
+    *unit = UNITS[f];
+    return WORDS[f];
+}
+
 static const char *stem_of(gw_read_figure f)
 {
     static const char *const STEMS[] = { "toe", "camber", "caster", "fore-aft", "lateral", "wheel-rate" };
@@ -98,15 +108,16 @@ static int put_bars(const gw_match_rows *rows, gw_chart_mark *mark)
 }
 
 /* How far the case lies from what was read, root mean square, before and after. */
-static void say(const char *of, gw_axle axle, const gw_match_rows *rows, gw_buf *out)
+static void say(gw_read_figure figure, gw_axle axle, const gw_match_rows *rows, gw_buf *out)
 {
+    const char *unit, *of = said_of(figure, &unit);
     double before = 0.0, after = 0.0;
     for (int i = 0; i < rows->n; i++) {
         before += pow(rows->before[i] - rows->read[i], 2) / rows->n;
         after += pow(rows->after[i] - rows->read[i], 2) / rows->n;
     }
-    gw_buf_fmt(out, "%s wheel, %s: the case lies %s from the readings, %s before",
-               axle == GW_FRONT ? "Front" : "Rear", of, gw_significant(sqrt(after), 2).s,
+    gw_buf_fmt(out, "%s %s of the case: %s %s from the readings, %s before",
+               axle == GW_FRONT ? "Front" : "Rear", of, gw_significant(sqrt(after), 2).s, unit,
                gw_significant(sqrt(before), 2).s);
 }
 
@@ -118,7 +129,7 @@ static void draw(const gw_case *c, gw_axle axle, gw_read_figure figure, const gw
     gw_buf title = { 0 };
     char stem[NAME];
     snprintf(stem, sizeof stem, "match-%s-%s", gw_axle_name(axle), stem_of(figure));
-    say(title_of(figure), axle, rows, &title);
+    say(figure, axle, rows, &title);
     gw_charts_figure(
         charts, stem,
         &(gw_figure){ .words = { gw_charts_kept(charts, &title), c->title, title_of(figure), NULL, NULL,

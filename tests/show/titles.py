@@ -1,0 +1,410 @@
+# SPDX-License-Identifier: MIT
+"""Titles of charts, figure by figure, against what the same command prints as JSON."""
+import glob
+import json
+import math
+import os
+import re
+import subprocess
+import sys
+
+GIVEWAY, SOURCE, FOLDER = sys.argv[1:4]
+failed = 0
+
+
+def check(ok, what, detail=""):
+    global failed
+    failed += not ok
+    print(f"{'ok' if ok else 'not ok'} - {what}{'' if ok or not detail else ': ' + str(detail)[:300]}")
+
+
+def told(*args):
+    return json.loads(subprocess.run([GIVEWAY, *args, "--format", "json", "--quiet"], check=True, capture_output=True, text=True).stdout)
+
+
+def drawn(name, *args):
+    """{file name: title} of what a command draws."""
+    out = os.path.join(FOLDER, name)
+    subprocess.run([GIVEWAY, *args, "-o", out, "--format-charts", "svg", "--quiet"], check=True, capture_output=True)
+    titles = {}
+    for file in glob.glob(os.path.join(out, "*.svg")):
+        with open(file, encoding="utf-8") as f:
+            titles[os.path.basename(file)[:-4]] = re.search(r"<title[^>]*>(.*?)</title>", f.read(), re.S)[1]
+    return titles
+
+
+def fixed(text, value):
+    """The text is the value, rounded to the digits it has."""
+    digits = len(text.partition(".")[2])
+    return abs(float(text) - value) <= 0.5001 * 10**-digits
+
+
+def significant(text, value):
+    digits = len(text.lstrip("-+0.").replace(".", ""))
+    return abs(float(text) - value) <= 0.51 * 10 ** (math.floor(math.log10(abs(value))) + 1 - digits) if value else float(text) == 0
+
+
+def verb(said, a, b, signed):
+    """What is said of the way from a to b."""
+    ratio = abs(b) / abs(a) if a else math.inf
+    m = re.fullmatch(r"(grows|shrinks) by (\d+) %", said)
+    if m:
+        return (m[1] == "grows") == (ratio > 1) and fixed(m[2], 100 * abs(ratio - 1))
+    m = re.fullmatch(r"grows to ([\d.]+) times", said)
+    if m:
+        return ratio > 2 and fixed(m[1], ratio)
+    turned = signed and a * b < 0
+    rules = {"halves": abs(ratio - 0.5) < 0.03, "doubles": abs(ratio - 2) < 0.11, "turns round": turned,
+             "all but goes": ratio < 0.05, "grows": ratio > 10, "appears": abs(a) < 0.11}
+    return rules[said]
+
+
+def kits(title, of, values, unit, signed=False):
+    """`of` VERB with KIT: A to B unit; values: {label: value}, the first kit first."""
+    if not title.startswith(of):
+        return False
+    rest, labels = title[len(of):].lstrip(" "), list(values)
+    first, far = values[labels[0]], lambda v: v - first if signed and v * first < 0 else abs(v) - abs(first)
+    m = re.fullmatch(r"(?:hardly changes from kit to kit|is too close to call): (\S+)(?: to (\S+))? " + re.escape(unit), rest)
+    if m:
+        least, most = min(values.values()), max(values.values())
+        alike = "hardly" not in rest or most - least <= max(10.0 ** -len(m[1].partition(".")[2]), 0.02 * abs(first)) * 2
+        return alike and fixed(m[1], least) and fixed(m[2] or m[1], most)
+    m = re.fullmatch(r"(.+?) with (.+): (\S+) to (\S+) " + re.escape(unit), rest)
+    if not m or m[2] not in values:
+        return False
+    value = values[m[2]]
+    most = max(labels[1:], key=lambda k: abs(far(values[k])))
+    furthest = abs(abs(far(values[most])) - abs(far(value))) < 1e-9 or OPEN
+    return verb(m[1], first, value, signed) and fixed(m[3], first) and fixed(m[4], value) and furthest
+
+
+OPEN = False  # set where what is too close to call was passed over, so that the furthest need not be the one told
+
+
+def part(title, of, parts, whole, unit, kit):
+    """`of` comes from the largest part; parts: {name: value}."""
+    best = max(parts, key=lambda k: abs(parts[k]))
+    m = re.fullmatch(re.escape(of) + r" comes (mostly|first of all) from " + re.escape(best) + r": (\S+) of (\S+) " + re.escape(unit) + " with " + re.escape(kit), title)
+    if m:
+        return fixed(m[2], parts[best]) and fixed(m[3], whole) and (m[1] == "mostly") == (parts[best] / whole >= 0.5) and 0 <= parts[best] / whole <= 1
+    m = re.fullmatch(re.escape(of) + r" comes from " + re.escape(best) + r", of which the rest takes back a part: (\S+) to (\S+) " + re.escape(unit) + " with " + re.escape(kit), title)
+    if m:
+        return fixed(m[1], parts[best]) and fixed(m[2], whole) and parts[best] / whole > 1
+    m = re.fullmatch(re.escape(of) + r": " + re.escape(best) + r" pulls most, against the rest: (\S+) where all is (\S+) " + re.escape(unit) + " with " + re.escape(kit), title)
+    return bool(m) and fixed(m[1], parts[best]) and fixed(m[2], whole) and parts[best] * whole < 0
+
+
+class Case:
+    def __init__(self, path):
+        self.path, self.json = path, json.load(open(path, encoding="utf-8"))
+        self.label = {k["name"]: k.get("label", k["name"]) for k in self.json["kits"]}
+        self.first = self.json["kits"][0]["name"]
+        self.bush = {}
+        for at in ("corners", "axles"):
+            for axle, corner in self.json.get(at, {}).items():
+                for j in corner.get("joints", []):
+                    self.bush[axle, j["name"]] = j.get("label", j["name"])
+
+    def joint(self, axle, name):
+        side, _, plain = name.rpartition(".")
+        return self.bush[axle, plain] + (f", {side}" if side else "")
+
+    def by_kit(self, results, value, **where):
+        return {self.label[r["kit"]]: value(r) for r in results if all(r.get(k) == v for k, v in where.items())}
+
+
+def every(titles, name, rules):
+    """Every chart has a rule, and every rule holds."""
+    for stem, title in sorted(titles.items()):
+        rule = next((r for pattern, r in rules if (m := re.fullmatch(pattern, stem)) and (found := m.groups()) is not None), None)
+        if rule is None:
+            check(False, f"{name} {stem}: a title that nothing holds against the results", title)
+        elif rule is not ELSEWHERE:
+            check(rule(title, *found_of(rules, stem)), f"{name} {stem}: {title}")
+    for pattern, _ in rules:
+        check(any(re.fullmatch(pattern, s) for s in titles), f"{name}: some chart is called {pattern}")
+
+
+def found_of(rules, stem):
+    return next(m.groups() for pattern, _ in rules if (m := re.fullmatch(pattern, stem)))
+
+
+def ELSEWHERE(*_):
+    """Held against the results by tests/page/agree.py."""
+
+
+def travel(case):
+    results = told("travel", case.path)["results"]
+    way = lambda key: lambda r: max(p[key] for p in r["points"]) - min(p[key] for p in r["points"])
+    tilt = lambda r: 100 * max(b["tilt_deg"] / b["limit_deg"] for p in r["points"] for b in p["bearings"])
+    at = lambda axle, value: case.by_kit([r for r in results if r["bearings"] or value is not tilt], value, corner=axle)
+    every(drawn("travel", "travel", case.path), "travel", [
+        ("toe-travel-(.*)", lambda t, a: kits(t, f"Toe swing of the {a} wheel over its travel", at(a, way("toe_change_deg")), "deg")),
+        ("camber-travel-(.*)", lambda t, a: kits(t, f"Camber swing of the {a} wheel over its travel", at(a, way("camber_change_deg")), "deg")),
+        ("roll-centre-travel-(.*)", lambda t, a: kits(t, f"The way of the roll centre at the {a} over the wheel's travel", at(a, way("roll_centre_mm")), "mm")),
+        ("wheel-rate-travel-(.*)", lambda t, a: kits(t, f"Wheel rate at the {a}", at(a, lambda r: r["ride_height"]["wheel_rate_N_per_mm"]), "N/mm")),
+        ("tilt-travel-(.*)", lambda t, a: kits(t, f"Largest tilt of a joint at the {a}, of its limit,", at(a, tilt), "%"))])
+
+
+def says_load(load):
+    if "brake_g" in load and load["brake_g"] and not load.get("lateral_g"):
+        return f"under a {load['brake_g']:.2f} g stop"
+    if load.get("lateral_g") and not load.get("brake_g") and not load.get("drive_g"):
+        return f"in a {load['lateral_g']:.2f} g corner"
+    return None
+
+
+def contribution(case, results, title, axle, load):
+    r = next(r for r in results if (r["kit"], r["corner"], r["load"]) == (case.first, axle, load["name"]) and r.get("wheel", "outer") in ("outer", "left"))
+    parts = {case.joint(axle, b["joint"]): b["toe_share_deg"] for b in r["bushes"]}
+    parts.update({"springs and travel": r["shares"]["travel_toe_deg"], "geometry": r["shares"]["geometry_toe_deg"]})
+    said = says_load(load)
+    of = f"{axle.capitalize()} toe change {said}" if said else next(iter(re.findall(r"^.*?(?= comes |:)", title)), title)
+    return part(title, of, parts, r["toe_change_deg"], "deg", case.label[case.first])
+
+
+def deflect(case):
+    results = told("deflect", case.path)["results"]
+    loads = case.json["loads"]
+    every(drawn("deflect", "deflect", case.path), "deflect", [
+        (r"contributions-(front|rear)-(\d+)-.*", lambda t, a, n: contribution(case, results, t, a, loads[int(n) - 1]))])
+
+
+CAUSES = {"roll_deg": "body roll on springs", "travel_deg": "travel in roll", "tyre_deg": "roll on tyres", "jacking_deg": "jacking, dive, squat", "bushes_deg": "bushes"}
+
+
+def budget(case, d, title, angle, axle, kit, load):
+    h = next(h for h in d["handling"] if h["kit"] == kit)
+    b = next(b for b in h["budgets"] if (b["corner"], b["load"], b["wheel"]) == (axle, load["name"], "outer"))[angle]
+    # With the car's own equilibrium roll turns the camber; of toe both are 0 or left out.
+    parts = {name: b[key] for key, name in CAUSES.items()}
+    return part(title, f"The outer {axle} wheel's {angle} change", parts, sum(parts.values()), "deg", case.label[kit])
+
+
+def sweeps(case, g):
+    """Toe and camber at the end of both sweeps, from loads of that g."""
+    steady = {k: v for k, v in case.json.items() if k not in ("choose",)}
+    steady["loads"] = [{"name": "stop", "brake_g": g["stop"]}, {"name": "corner", "lateral_g": g["corner"]}]
+    path = os.path.join(FOLDER, "sweeps.json")
+    with open(path, "w", encoding="utf-8") as f:
+        json.dump(steady, f)
+    return told("deflect", path)["results"]
+
+
+def compare(case):
+    global OPEN
+    d = told("compare", case.path, "--detail")
+    titles = drawn("compare", "compare", case.path)
+    corner = next(l for l in case.json["loads"] if says_load(l) and "corner" in says_load(l))
+    stop = next(l for l in case.json["loads"] if says_load(l) and "stop" in says_load(l))
+    ends = {"stop": max(float(g) for t in titles.values() for g in re.findall(r"braking at ([\d.]+) g", t)),
+            "corner": max(float(g) for t in titles.values() for g in re.findall(r"corner at ([\d.]+) g", t))}
+    swept = sweeps(case, ends)
+
+    def sweep(title, angle, axle, load):
+        at = "when braking" if load == "stop" else "of the outer wheel in a corner"
+        values = {case.label[r["kit"]]: r[f"{angle}_change_deg"] for r in swept if (r["corner"], r["load"]) == (axle, load) and r.get("wheel", "outer") in ("outer", "left")}
+        return kits(title, f"{axle.capitalize()} {angle} change {at} at {ends[load]:.2f} g", values, "deg", signed=True)
+
+    def consistency(title, angle, axle):
+        values = {case.label[h["kit"]]: next(abs(c[f"{angle}_deg"][1] - c[f"{angle}_deg"][0]) for c in h["consistency"] if c["corner"] == axle) for h in d["handling"]}
+        return kits(title, f"The range of {angle} in use, outer {axle} wheel,", values, "deg")
+
+    def lean(title, axle, kit):
+        r = next(r for r in d["results"] if (r["kit"], r["corner"], r["load"]) == (kit, axle, corner["name"]))
+        m = re.fullmatch(r"The body leans ([\d.]+) deg over the (front|rear) axle with (.*)", title)
+        return m and fixed(m[1], abs(r["roll_deg"])) and m[2] == axle and m[3] == case.label[kit]
+
+    def understeer(title):
+        return kits(title, "Understeer", {case.label[h["kit"]]: h["balance"]["understeer_deg_per_g"] for h in d["handling"]}, "deg/g", signed=True)
+
+    def slip(title, axle):
+        values = {case.label[h["kit"]]: h["balance"][f"{axle}_deg_per_g"]["sum"] for h in d["handling"]}
+        return kits(title, f"The {axle} axle's slip with its steer", values, "deg/g")
+
+    def against_g(title):
+        b = d["handling"][0]["balance"]
+        points = [p for p in b["against_g"] if p["lateral_g"] < b["linear_to_g"] + 1e-9]
+        a, z = points[0], points[-1]
+        m = re.fullmatch(r"Understeer (grows|shrinks|hardly changes) up to (\S+) g: (\S+) to (\S+) deg/g with (.*)", title)
+        key = "understeer_deg_per_g"
+        way = "hardly changes" if abs(z[key] - a[key]) < 0.02 * abs(a[key]) else "grows" if z[key] > a[key] else "shrinks"
+        return m and m[1] == way and fixed(m[2], z["lateral_g"]) and fixed(m[3], a[key]) and fixed(m[4], z[key]) and m[5] == case.label[case.first]
+
+    ride = told("ride", case.path, "--detail")["results"]
+    OPEN = True  # sweeps pass over kits whose difference is too close to call
+    every({s: t for s, t in titles.items() if re.match("(toe|camber)-(braking|cornering)", s)}, "compare", [
+        ("(toe|camber)-braking-(.*)", lambda t, q, a: sweep(t, q, a, "stop")),
+        ("(toe|camber)-cornering-(.*)", lambda t, q, a: sweep(t, q, a, "corner"))])
+    OPEN = False
+    every({s: t for s, t in titles.items() if not re.match("(toe|camber)-(braking|cornering)", s)}, "compare", [
+        ("grip-against-harshness-.*", ELSEWHERE),
+        ("consistency-(toe|camber)-(.*)", consistency),
+        ("(toe|camber)-budget-(front|rear)-(.*)", lambda t, q, a, k: budget(case, d, t, q, a, k, corner)),
+        ("axle-(front|rear)-(.*)", lean),
+        ("contributions-braking-(.*)", lambda t, a: contribution(case, d["results"], t, a, stop)),
+        ("contributions-cornering-(.*)", lambda t, a: contribution(case, d["results"], t, a, corner)),
+        ("understeer-budget", understeer),
+        ("understeer-budget-(.*)", slip),
+        ("understeer-against-g", against_g),
+        ("transmissibility-(.*)", lambda t, a: lets_in(case, ride, t, a))])
+
+
+def lets_in(case, results, title, axle):
+    """The frequency and the kit where most more, or less, comes through than with the first kit."""
+    curves = case.by_kit(results, lambda r: r["transmissibility"], corner=axle)
+    first, best = case.label[case.first], (0, None, None)
+    for label, c in curves.items():
+        for hz, a, b in zip(c["frequency_Hz"], curves[first]["body_force_N_per_m"], c["body_force_N_per_m"]):
+            if hz <= 315 and abs(math.log(b / a)) > best[0]:
+                best = abs(math.log(b / a)), label, (hz, b / a)
+    m = re.fullmatch(r"At (\S+) Hz (.*) lets (\S+) times (as much|less) into the body at the (front|rear) as (.*)", title)
+    hz, ratio = best[2]
+    return m and significant(m[1], hz) and m[2] == best[1] and significant(m[3], max(ratio, 1 / ratio)) and (m[4] == "less") == (ratio < 1) and m[5] == axle and m[6] == first
+
+
+def ride(case):
+    results = told("ride", case.path, "--detail")["results"]
+
+    def octaves(title, axle):
+        values = {(case.label[r["kit"]], b["centre_Hz"]): b["dB_from_baseline"] for r in results if r["corner"] == axle for b in r["third_octave"]}
+        most = max(values, key=lambda k: abs(values[k]))
+        m = re.fullmatch(rf"At the {axle} up to (\S+) dB (more|less) comes through with (.*), at (\S+) Hz", title)
+        return m and fixed(m[1], abs(values[most])) and (m[2] == "more") == (values[most] > 0) and m[3] == most[0] and float(m[4]) == most[1]
+
+    def unknown(title, axle):
+        values = {(case.label[r["kit"]], u["unknown"]): u["road_noise_dB"] for r in results if r["corner"] == axle and r["kit"] != case.first for u in r["unknowns"]}
+        most = max(values, key=lambda k: abs(values[k]))
+        m = re.fullmatch(rf"Of what is not known at the {axle}, most hangs on (.*): (\S+) dB with (.*)", title)
+        return m and m[1] == most[1] and fixed(m[2], values[most]) and m[3] == most[0]
+
+    every(drawn("ride", "ride", case.path), "ride", [
+        ("bump-(.*)", lambda t, a: kits(t, f"The knock of a bump, fore and aft at the {a},", case.by_kit(results, lambda r: r["obstacle"]["peak_fore_aft_N"], corner=a), "N")),
+        ("third-octaves-(.*)", octaves),
+        ("transmissibility-(front|rear)", lambda t, a: lets_in(case, results, t, a)),
+        ("transmissibility-paths-.*|paths-.*", ELSEWHERE),  # tests/cli/ride.test
+        ("unknowns-(.*)", unknown)])
+
+
+def rates(case):
+    at = {hz: {b["name"]: b for b in told("rates", case.path, "--frequency-Hz", str(hz))["bushes"]} for hz in (1, 500)}
+
+    def along(title, of, value, unit, name):
+        a, b = (value(at[hz][name]["dynamic"]) for hz in (1, 500))
+        label = case.json["bushes"][name].get("label", name)
+        m = re.fullmatch(rf"{of} of {re.escape(label)} (rises|falls) from (\S+) to (\S+) {re.escape(unit)} between 1 and 500 Hz", title)
+        if m:
+            return (m[1] == "rises") == (b > a) and significant(m[2], a) and significant(m[3], b)
+        m = re.fullmatch(rf"{of} of {re.escape(label)} stays at (\S+) {re.escape(unit)} from 1 to 500 Hz", title)
+        return m and significant(m[1], a) and abs(b - a) < 0.01 * a
+
+    every(drawn("rates", "rates", case.path), "rates", [
+        ("stiffness-(.*)", lambda t, n: along(t, "Dynamic stiffness", lambda d: d["radial_N_per_mm"][0], "N/mm", n)),
+        ("loss-angle-(.*)", lambda t, n: along(t, "Loss angle", lambda d: d["loss_angle_deg"], "deg", n))])
+
+
+def align(case):
+    results = {(r["corner"], r["kit"]): r for r in told("align", case.path)["results"]}
+
+    def adjuster(title, axle, kit):
+        r = results[axle, kit]
+        values = {(i, q): s[f"{q}_deg_per_mm"] for i, s in enumerate(r["sensitivity"]) for q in ("camber", "toe", "caster")}
+        i, q = max(values, key=lambda k: abs(values[k]))
+        m = re.fullmatch(rf"{axle.capitalize()} axle: (.*) moves (\S+) most, (\S+) deg a mm", title)
+        return m and r["sensitivity"][i].get("joint", r["sensitivity"][i].get("member")) in m[1].split() and m[2] == q and fixed(m[3], values[i, q])
+
+    def as_set(title, q, axle, kit):
+        loads = results[axle, kit]["loads"]
+        of = lambda l, when: l[f"{q}_change_{when}_deg"]
+        l = max(loads, key=lambda l: abs(of(l, "after") - of(l, "before")))
+        m = re.fullmatch(rf"As set, the {q} change at the {axle} axle goes from (\S+) to (\S+) deg in (.*)", title)
+        return m and m[3] == l["load"] and fixed(m[1], of(l, "before")) and fixed(m[2], of(l, "after"))
+
+    every(drawn("align", "align", case.path), "align", [
+        ("adjusters-(front|rear)-(.*)", adjuster), ("align-(toe|camber)-(front|rear)-(.*)", as_set)])
+
+
+def choose(case):
+    d = told("choose", case.path)
+
+    def steadiest(title):
+        best = min(d["front"], key=lambda f: f["unsteadiness"])
+        m = re.fullmatch(r"The steadiest on offer takes unsteadiness from (\S+) to (\S+) deg, for (\S+) dB of harshness", title)
+        return m and fixed(m[1], d["now"]["unsteadiness"]) and fixed(m[2], best["unsteadiness"]) and fixed(m[3], best["harshness_dB"])
+
+    def ladder(title):
+        steps = sorted((f["cost"], f["unsteadiness"]) for f in d["front"] if f["step"])
+        gain = [(a[1] - b[1]) / (b[0] - a[0]) for a, b in zip(steps, steps[1:])]
+        i = max(range(len(gain)), key=lambda k: gain[k])
+        m = re.fullmatch(r"Money buys most on the step to (\S+) (\S+): unsteadiness from (\S+) to (\S+) deg", title)
+        return m and fixed(m[1], steps[i + 1][0]) and m[2] == case.json["shop"]["currency"] and fixed(m[3], steps[i][1]) and fixed(m[4], steps[i + 1][1])
+
+    every(drawn("choose", "choose", case.path), "choose", [("choose-front", steadiest), ("choose-ladder", ladder)])
+
+
+def spread(case):
+    args = ["spread", case.path, "--draws", "100", "--ride"]
+    d = told(*args)
+    loaded = [r for r in d["results"] if r.get("load")]
+
+    def least_sure(title, of, axle, key):
+        bands = [(r[key]["high"] - r[key]["low"], r) for r in loaded if r["corner"] == axle]
+        m = re.fullmatch(rf"{axle.capitalize()} {of} is least sure in (.*) with (.*): a band of (\S+) (deg|mm)", title)
+        widest = max(w for w, _ in bands)
+        named = m and max(w for w, r in bands if r["load"] == m[1].split(",")[0] and case.label[r["kit"]] == m[2])
+        return m and named == widest and fixed(m[3], widest) and m[4] == key.rpartition("_")[2]
+
+    def open_ones(title, of, results, key):
+        bands = [r[key] for r in results if key in r]
+        wide = sum(b["low"] <= 0 <= b["high"] for b in bands)
+        return title == (f"{of}: too close to call in {wide} of {len(bands)}" if wide else f"{of}: sure in all {len(bands)}")
+
+    def unsteadiness(title):
+        global OPEN
+        OPEN = True
+        ok = kits(title, "Unsteadiness over all loads", {case.label[k["kit"]]: k["unsteadiness_deg"]["nominal"] for k in d["summary"]}, "deg")
+        OPEN = False
+        return ok
+
+    def next_one(title):
+        first = d["measure_next"][0]
+        m = re.fullmatch(r"Measure next: (.*) makes (\S+) % of what is not sure of toe", title)
+        return m and fixed(m[2], 100 * first["share"]) and first["of"].split(".")[-1].split("[")[0] in m[1] and first["share"] == max(f["share"] for f in d["measure_next"])
+
+    rides = [r for r in d["results"] if not r.get("load") and r["kit"] != case.first]
+    every(drawn("spread", *args), "spread", [
+        ("spread-toe-(front|rear)", lambda t, a: least_sure(t, "toe change", a, "toe_change_deg")),
+        ("spread-camber-(front|rear)", lambda t, a: least_sure(t, "camber change", a, "camber_change_deg")),
+        ("spread-fore-aft-(front|rear)", lambda t, a: least_sure(t, "wheel's movement fore and aft", a, "wheel_fore_aft_mm")),
+        ("spread-toe-difference-(front|rear)", lambda t, a: open_ones(t, f"{a.capitalize()} toe change less the first kit's", [r.get("difference", {}) for r in loaded if r["corner"] == a], "toe_change_deg")),
+        ("spread-harshness", lambda t: open_ones(t, "Harshness over the first kit", rides, "harshness_dB")),
+        ("spread-road-noise", lambda t: open_ones(t, "Road noise over the first kit", rides, "road_noise_dB")),
+        ("spread-unsteadiness", unsteadiness),
+        ("spread-measure-next", next_one)])
+
+
+def match(case):
+    args = ["match", case.path, "--readings", os.path.join(SOURCE, "cases/hatchback-ramp.csv")]
+    d = told(*args)
+
+    def far(title, axle, key, of, unit):
+        values = [v for r in d["readings"] if r["corner"] == axle for v in r["values"] if v["figure"] == key]
+        rms = lambda when: math.sqrt(sum((v[when] - v["reading"]) ** 2 for v in values) / len(values))
+        m = re.fullmatch(rf"{axle.capitalize()} {of} of the case: (\S+) {unit} from the readings, (\S+) before", title)
+        return m and significant(m[1], rms("after")) and significant(m[2], rms("before"))
+
+    every(drawn("match", *args), "match", [
+        ("match-(front|rear)-toe", lambda t, a: far(t, a, "toe_change_deg", "toe change", "deg")),
+        ("match-(front|rear)-camber", lambda t, a: far(t, a, "camber_change_deg", "camber change", "deg")),
+        ("match-(front|rear)-fore-aft", lambda t, a: far(t, a, "wheel_fore_aft_mm", "way fore and aft", "mm")),
+        ("match-(front|rear)-wheel-rate", lambda t, a: far(t, a, "wheel_rate_N_per_mm", "wheel rate", "N/mm"))])
+
+
+saloon = Case(os.path.join(SOURCE, "cases/fast-saloon.json"))
+for of in (travel, deflect, compare, ride, rates, align, choose):
+    of(saloon)
+hatchback = Case(os.path.join(SOURCE, "cases/hatchback.json"))
+for of in (spread, match):
+    of(hatchback)
+sys.exit(1 if failed else 0)
