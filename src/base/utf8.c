@@ -75,3 +75,15 @@ int gw_utf8_width(const char *s)
     }
     return width;
 }
+
+int gw_utf8_fit(const char *s, int most)
+{
+    const char *end = s;
+    while (*end) {
+        const char *next = end;
+        gw_utf8_next(&next);
+        if (next - s > most) break;
+        end = next;
+    }
+    return (int)(end - s);
+}

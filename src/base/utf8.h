@@ -28,4 +28,7 @@ int gw_utf8_columns(gw_codepoint c);
 /** Columns of a whole string, after cleaning as in gw_buf_clean. */
 int gw_utf8_width(const char *s);
 
+/** Bytes of the whole characters of a string that fit into `most` bytes: what "%.*s" may print of it. */
+int gw_utf8_fit(const char *s, int most);
+
 #endif

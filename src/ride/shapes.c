@@ -2,11 +2,12 @@
 /* What a mode looks like, by its shares of kinetic energy. */
 #include "ride/modes.h"
 
+#include "base/utf8.h"
 #include "giveway/units.h"
 
 #include <math.h>
 
-enum { MAX_PARTS = 8 + GW_MAX_BODIES, WORDS_MAX = sizeof((gw_ride_mode){ 0 }.words) };
+enum { MAX_PARTS = 8 + GW_MAX_BODIES, NAME_BYTES = 25, WORDS_MAX = sizeof((gw_ride_mode){ 0 }.words) };
 
 typedef struct part {
     const char *name;
@@ -90,8 +91,8 @@ static void describe(part *parts, int n, char text[WORDS_MAX])
         for (int i = 1; i < n; i++)
             if (parts[i].share > parts[most].share) most = i;
         if (count > 0 && parts[most].share < 1.0 / 7.0) return;
-        gw_fail(&piece, GW_OK, "%s%.25s %.0f %%", count ? ", " : "", parts[most].name,
-                100.0 * parts[most].share);
+        gw_fail(&piece, GW_OK, "%s%.*s %.0f %%", count ? ", " : "", gw_utf8_fit(parts[most].name, NAME_BYTES),
+                parts[most].name, 100.0 * parts[most].share);
         for (const char *c = piece.msg; *c && used < WORDS_MAX - 1; c++) text[used++] = *c;
         text[used] = '\0';
         parts[most].share = -1.0;

@@ -329,16 +329,17 @@ void gw_behind_chart(const gw_case *c, const gw_picture_study *pictures, const g
     v.turns_at = near ? ground + of->roll_centre : pair->wheel.centre.z;
     for (int w = 0; w < GW_WHEELS; w++) v.camber[w] = of->static_camber[w];
     gw_behind_sheet s = { .n_marks = 0 };
-    gw_buf words = { 0 };
-    char title[TEXT], what[TEXT];
+    gw_buf words = { 0 }, title = { 0 };
+    char what[TEXT];
     gw_phrase_load(&c->loads[load], &words);
-    snprintf(title, sizeof title, "The body leans %s deg over the %s axle with %.120s",
-             gw_fixed(gw_unit_out(GW_UNIT_DEG, under->roll), 2).s, gw_axle_name(of->axle),
-             gw_kit_said(c, of->kit));
+    gw_buf_fmt(&title, "The body leans %s deg over the %s axle with %s",
+               gw_fixed(gw_unit_out(GW_UNIT_DEG, under->roll), 2).s, gw_axle_name(of->axle),
+               gw_kit_said(c, of->kit));
     snprintf(what, sizeof what, "The axle from behind (mm), %.150s", gw_buf_str(&words));
-    draw(v, &s, of->roll_centre, title, what, stem, charts);
+    draw(v, &s, of->roll_centre, gw_buf_str(&title), what, stem, charts);
     charts->failed = charts->failed || s.failed;
     gw_title_drop(charts, &words);
+    gw_title_drop(charts, &title);
     gw_arena_free(&s.arena);
 }
 

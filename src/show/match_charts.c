@@ -2,6 +2,7 @@
 /* Readings with their bands against the model before and after: a row a value. */
 #include "show/match.h"
 
+#include "base/utf8.h"
 #include "chart/style.h"
 #include "format/number.h"
 #include "record/unit.h"
@@ -51,11 +52,13 @@ static const char *stem_of(gw_read_figure f)
 /* "bump, -40 mm (poly)" */
 static void name_row(const gw_case *c, const gw_reading *r, const gw_read_state *s, char name[NAME])
 {
-    int n = snprintf(name, NAME, "%.60s", r->name);
+    int n = snprintf(name, NAME, "%.*s", gw_utf8_fit(r->name, 60), r->name);
     if (s->has_travel)
         n += snprintf(name + n, (size_t)(NAME - n), ", %s mm",
                       gw_signed(gw_unit_out(GW_UNIT_MM, s->travel), 0).s);
-    if (r->kit) snprintf(name + n, (size_t)(NAME - n), " (%.30s)", c->kits[r->kit].name);
+    if (!r->kit) return;
+    const char *kit = c->kits[r->kit].name;
+    snprintf(name + n, (size_t)(NAME - n), " (%.*s)", gw_utf8_fit(kit, 30), kit);
 }
 
 static void add_row(const gw_case *c, const gw_reading *r, const gw_match_value *v, gw_match_rows *rows)

@@ -59,6 +59,17 @@ static void width_counts_letters_and_not_bytes(void **state)
                      3); /* a stray byte              */
 }
 
+static void what_is_cut_ends_behind_a_whole_letter(void **state)
+{
+    (void)state;
+    assert_int_equal(gw_utf8_fit("B\xC3\xBCgel", 5), 5);
+    assert_int_equal(gw_utf8_fit("B\xC3\xBCgel", 3), 3);
+    assert_int_equal(gw_utf8_fit("B\xC3\xBCgel", 2), 1);
+    assert_int_equal(gw_utf8_fit("B\xC3\xBCgel", 60), 6);
+    assert_int_equal(gw_utf8_fit("\xE8\xBB\x8A", 2), 0);
+    assert_int_equal(gw_utf8_fit("", 9), 0);
+}
+
 static int longest_line(const char *s)
 {
     int longest = 0;
@@ -190,6 +201,7 @@ int main(void)
         cmocka_unit_test(cells_that_are_given_together_stand_side_by_side),
         cmocka_unit_test(columns_line_up_and_lines_end_without_blanks),
         cmocka_unit_test(width_counts_letters_and_not_bytes),
+        cmocka_unit_test(what_is_cut_ends_behind_a_whole_letter),
         cmocka_unit_test(words_wrap_and_numbers_are_never_cut),
         cmocka_unit_test(a_word_too_long_is_broken_at_a_seam_of_its_own),
         cmocka_unit_test(too_many_columns_continue_below_with_the_first_again),
