@@ -42,6 +42,7 @@ typedef struct gw_corner_job {
 typedef struct gw_road_job {
     const gw_corner_job *corner[GW_AXLES]; /**< NULL: not wanted */
     gw_run run;
+    gw_opened *opened; /**< where the car stood is noted there */
     gw_arena arena;
     gw_status status;
     gw_error err;
@@ -108,6 +109,15 @@ static void run_corner(void *context, int index)
         job->status = solve_load(run, job, l, !on_road(run, l), &item, &job->arena, &job->err);
 }
 
+/* For the studies after this one; of a load without a manoeuvre there is nothing to note. */
+static gw_status note_road(gw_road_job *job, int load)
+{
+    const gw_run *run = &job->run;
+    const bool stands = run->drives && gw_same_manoeuvre(&run->driven, &run->c->loads[load].manoeuvre);
+    if (!on_road(run, load) || !stands) return GW_OK;
+    return gw_opened_note(job->opened, run->road, run->kit, load, &job->arena, &job->err);
+}
+
 /* Both axles of a manoeuvre are one equilibrium, so a kit's car is stood up once and driven once a load. */
 static void run_road(void *context, int index)
 {
@@ -116,7 +126,7 @@ static void run_road(void *context, int index)
     gw_deflection *item[GW_AXLES] = { NULL };
     for (int a = 0; a < GW_AXLES; a++)
         if (job->corner[a]) item[a] = job->corner[a]->first;
-    for (int l = 0; l < run->c->n_loads; l++)
+    for (int l = 0; l < run->c->n_loads && job->status == GW_OK; l++) {
         for (int a = 0; a < GW_AXLES && job->status == GW_OK; a++) {
             const gw_corner_job *corner = job->corner[a];
             if (!corner) continue;
@@ -124,6 +134,8 @@ static void run_road(void *context, int index)
             run->axle = (gw_axle)a;
             job->status = solve_load(run, corner, l, on_road(run, l), &item[a], &job->arena, &job->err);
         }
+        if (job->status == GW_OK) job->status = note_road(job, l);
+    }
 }
 
 /* Memory is taken before the threads start: the arena is not theirs to share. */
@@ -181,13 +193,14 @@ static gw_status gather(gw_corner_job *jobs, int n, gw_deflect_study *out, gw_er
     return status;
 }
 
-static int plan_roads(const gw_run *run, const gw_corner_job *jobs, int n, gw_road_job *out)
+static int plan_roads(const gw_run *run, const gw_corner_job *jobs, int n, gw_opened *opened,
+                      gw_road_job *out)
 {
     int n_roads = 0;
     for (int i = 0; i < n; i++) {
         bool same = n_roads && jobs[i].kit == out[n_roads - 1].run.kit;
         gw_road_job *job = &out[same ? n_roads - 1 : n_roads++];
-        if (!same) *job = (gw_road_job){ .run = *run };
+        if (!same) *job = (gw_road_job){ .run = *run, .opened = opened };
         job->run.kit = jobs[i].kit;
         job->corner[jobs[i].axle] = &jobs[i];
     }
@@ -205,7 +218,7 @@ static gw_status run_roads(const gw_run *run, const gw_corner_job *jobs, int n, 
     if (!road) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
     wanted.opened = out->opened;
     with.wanted = &wanted;
-    int n_roads = plan_roads(&with, jobs, n, road);
+    int n_roads = plan_roads(&with, jobs, n, out->opened, road);
     gw_parallel(n_roads, run_road, road);
     for (int i = 0; i < n_roads; i++) {
         if (status == GW_OK && road[i].status != GW_OK)

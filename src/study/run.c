@@ -326,10 +326,17 @@ static void take_joints(const gw_run *run, gw_wheel_side wheel, const gw_joint_r
     for (int j = 0; j < corner->n_joints; j++) out[j] = all[right ? pair->joints[j].twin : j];
 }
 
-static bool same_manoeuvre(const gw_manoeuvre *a, const gw_manoeuvre *b)
+bool gw_same_manoeuvre(const gw_manoeuvre *a, const gw_manoeuvre *b)
 {
     return a->brake_g == b->brake_g && a->lateral_g == b->lateral_g && a->drive_g == b->drive_g &&
            a->driven == b->driven;
+}
+
+/* Where the next manoeuvre of the car starts: as told, or where a study before drove it. */
+static const gw_road_mark *road_guess(const gw_run *run, const gw_manoeuvre *m)
+{
+    if (run->near_road || run->guide) return run->near_road;
+    return gw_opened_mark(run->wanted->opened, run->c, run->kit, m);
 }
 
 /* The outer wheel is the left one, the inner the right one. */
@@ -338,9 +345,9 @@ static gw_status drive_on_road(gw_run *run, const gw_manoeuvre *m, gw_deflection
     gw_joint_result joints[GW_MAX_JOINTS], *own = item->result.joints;
     gw_road_result r = { .wheel.joints = own ? joints : NULL };
     gw_status status = stand_up(run, err);
-    if (status == GW_OK && !(run->drives && same_manoeuvre(m, &run->driven))) {
+    if (status == GW_OK && !(run->drives && gw_same_manoeuvre(m, &run->driven))) {
         run->drives = false;
-        status = gw_road_solve_near(run->road, m, run->near_road, run->untold ? NULL : err);
+        status = gw_road_solve_near(run->road, m, road_guess(run, m), run->untold ? NULL : err);
     }
     if (status != GW_OK) return status;
     run->driven = *m;
