@@ -102,8 +102,7 @@ static gw_status find_base(gw_planner *p, gw_error *err)
     for (int i = 0; i < gw_choices(p); i++) kit->option[i] = -1;
     gw_bench_kit_fit(p, kit);
     for (int a = 0; a < GW_AXLES && status == GW_OK; a++)
-        if (p->corner[a])
-            status = gw_own_ride(p, 0, kit, (gw_axle)a, &p->base_harsh[a], &p->base_loud[a], err);
+        if (p->corner[a]) status = gw_kit_ride(p, kit, (gw_axle)a, &p->base_harsh[a], &p->base_loud[a], err);
     gw_bench_kit_close(kit);
     return status;
 }

@@ -62,8 +62,7 @@ static gw_status ride_on(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, i
         *harsh = p->axle[axle].harsh[k];
         *loud = p->axle[axle].loud[k];
     } else {
-        status = own < 0 ? gw_kit_ride(p, kit, axle, harsh, loud, err)
-                         : gw_own_ride(p, own, kit, axle, harsh, loud, err);
+        status = gw_kit_ride(p, kit, axle, harsh, loud, err);
         *harsh = 20.0 * log10(*harsh / p->base_harsh[axle]);
         *loud = 20.0 * log10(*loud / p->base_loud[axle]);
     }

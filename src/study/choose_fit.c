@@ -139,8 +139,19 @@ gw_status gw_kit_alone(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, dou
     return status;
 }
 
-gw_status gw_kit_ride(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, double *harsh, double *loud,
-                      gw_error *err)
+/* Of a kit of the case with the very bushes that are in hand on the axle; NULL: not known. */
+static const gw_ride_result *known_ride(const gw_planner *p, const gw_bench_kit *kit, gw_axle axle)
+{
+    const size_t size = (size_t)p->c->pairs[axle].n_joints * sizeof(int);
+    for (int k = 0; p->options->ride && k < p->c->n_kits; k++) {
+        const gw_ride_item *item = gw_ride_find(p->options->ride, k, axle);
+        if (item && !memcmp(p->c->kits[k].fits[axle], kit->kit[1].fits[axle], size)) return &item->result;
+    }
+    return NULL;
+}
+
+static gw_status work_ride_out(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, double *harsh,
+                               double *loud, gw_error *err)
 {
     const gw_ride_options bare = {
         .no_range = true, .no_curve = true, .no_obstacle = true, .like = kit->like[axle]
@@ -158,14 +169,13 @@ gw_status gw_kit_ride(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, doub
     return GW_OK;
 }
 
-gw_status gw_own_ride(const gw_planner *p, int own, gw_bench_kit *kit, gw_axle axle, double *harsh,
-                      double *loud, gw_error *err)
+gw_status gw_kit_ride(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, double *harsh, double *loud,
+                      gw_error *err)
 {
-    const gw_ride_study *known = p->options->ride;
-    const gw_ride_item *item = known ? gw_ride_find(known, own, axle) : NULL;
-    if (!item) return gw_kit_ride(p, kit, axle, harsh, loud, err);
-    *harsh = item->result.harshness[0];
-    *loud = item->result.noise[0];
+    const gw_ride_result *known = known_ride(p, kit, axle);
+    if (!known) return work_ride_out(p, kit, axle, harsh, loud, err);
+    *harsh = known->harshness[0];
+    *loud = known->noise[0];
     return GW_OK;
 }
 

@@ -70,11 +70,9 @@ void gw_bench_kit_close(gw_bench_kit *kit);
 void gw_bench_kit_fit(const gw_planner *p, gw_bench_kit *kit);
 /** Figures that one axle decides; others of `value` are left alone. */
 gw_status gw_kit_alone(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, double *value, gw_error *err);
+/** As it is known of a kit of the case with the same bushes on the axle, or worked out. */
 gw_status gw_kit_ride(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, double *harsh, double *loud,
                       gw_error *err);
-/** Of a kit of the case, whose bushes are in hand, as it is known or worked out. */
-gw_status gw_own_ride(const gw_planner *p, int own, gw_bench_kit *kit, gw_axle axle, double *harsh,
-                      double *loud, gw_error *err);
 gw_status gw_kit_pair(const gw_planner *p, gw_bench_kit *kit, gw_axle axle, gw_corner_ws **out,
                       gw_error *err);
 /** What is lost, not a car that cannot carry a load. */
