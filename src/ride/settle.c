@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /*
  * The unknowns are logarithms: of the rms slip speed of every slider, then of the amplitude of every bush
- * that has its own. A sweep over frequency gives them anew. Panels are chosen once, then kept while the
- * iteration (ride/anderson.h) runs, and chosen again at the end: it has settled when that changes nothing.
+ * that has its own. A sweep over frequency gives them anew. Panels are chosen, then kept while the iteration
+ * (ride/anderson.h) runs: a few large ones at first, which come within a thousandth, then those that are fine
+ * enough. It has settled when panels that were chosen near the end change nothing more.
  */
 #include "ride/settle.h"
 
@@ -13,9 +14,11 @@
 #include <string.h>
 
 enum { MOST_PANELS = 512, MOST_ROUNDS = 6 };
-static const double LOW = 0.5, HIGH = 315.0; /* [Hz] */
-static const double SMOOTH = 0.05;           /* of a panel, where the state is far from settled by then */
-static const double LEAST = 1e-15;           /* so that a logarithm can be taken [m] */
+enum { THIRDS = 29, FEW = 5 };                /* stretches that panels are made of, at the least */
+static const double LOW = 0.5, HIGH = 315.0;  /* [Hz] */
+static const double SMOOTH = 0.05;            /* of a panel */
+static const double ROUGH = 0.5, NEAR = 3e-3; /* the same at first, and the change in which that may end */
+static const double LEAST = 1e-15;            /* so that a logarithm can be taken [m] */
 
 /* A bush with a material: how its movement is made up. */
 typedef struct rubber {
@@ -37,8 +40,11 @@ typedef struct settling {
     double *square;     /* [n] mean squares of the sweep: slip speed, amplitude   */
     double *lane;       /* [n * lanes] of the panel                               */
     double speed, rush; /* mean squares of wheel less chassis: speed, acceleration */
+    double smooth;      /* what is asked of a panel */
     int n_panels;
     panel *panel;
+    double change, found; /* largest: in the last sweep, and in that which chose the panels */
+    int wavers;           /* what changed most */
 } settling;
 
 /* ---- one panel ---- */
@@ -167,7 +173,7 @@ static bool smooth(const settling *s, int from, int to)
     double sum[GW_LANES] = { 0 };
     for (int i = from; i < to; i++)
         for (int l = 0; l < GW_LANES; l++) sum[l] += s->lane[i * GW_LANES + l] * exp(-2.0 * s->now[i]);
-    return from == to || gw_panel_is_smooth_to(sum, SMOOTH);
+    return from == to || gw_panel_is_smooth_to(sum, s->smooth);
 }
 
 static bool choose(void *context, const double hz[GW_LANES], const double weight[GW_LANES])
@@ -176,7 +182,7 @@ static bool choose(void *context, const double hz[GW_LANES], const double weight
     double wheel[2][GW_LANES];
     int sliders = s->sweep->model->n_sliders;
     work_panel(s, hz, weight, wheel);
-    bool fine = gw_panel_is_smooth_to(wheel[0], SMOOTH) && gw_panel_is_smooth_to(wheel[1], SMOOTH) &&
+    bool fine = gw_panel_is_smooth_to(wheel[0], s->smooth) && gw_panel_is_smooth_to(wheel[1], s->smooth) &&
                 smooth(s, 0, sliders) && smooth(s, sliders, s->n);
     if (!fine && s->n_panels < MOST_PANELS) return false;
     add_panel(s, wheel);
@@ -199,16 +205,17 @@ static void finish(settling *s)
     for (int i = 0; i < s->n; i++) s->next[i] = log(fmax(sqrt(s->square[i]), LEAST));
 }
 
-static gw_status choose_panels(settling *s, gw_error *err)
+static gw_status choose_panels(settling *s, bool rough, gw_error *err)
 {
-    enum { THIRDS = 29 };
+    const int n = rough ? FEW : THIRDS;
     double cuts[THIRDS + 1];
     gw_ride_sweep *sweep = s->sweep;
-    for (int i = 0; i <= THIRDS; i++) cuts[i] = LOW * pow(HIGH / LOW, (double)i / THIRDS);
-    cuts[THIRDS] = HIGH;
+    for (int i = 0; i <= n; i++) cuts[i] = LOW * pow(HIGH / LOW, (double)i / n);
+    cuts[n] = HIGH;
+    s->smooth = rough ? ROUGH : SMOOTH;
     begin(s);
     s->n_panels = 0;
-    gw_status st = gw_panels_integrate(sweep->poles, sweep->n_poles, cuts, THIRDS + 1, choose, s, err);
+    gw_status st = gw_panels_integrate(sweep->poles, sweep->n_poles, cuts, n + 1, choose, s, err);
     finish(s);
     return st;
 }
@@ -245,36 +252,46 @@ static double change_of(const settling *s, int i)
     return fabs(fmax(s->next[i], log(least)) - fmax(s->now[i], log(least)));
 }
 
-static int worst_of(const settling *s, double *change)
+static void note_change(settling *s)
 {
-    int worst = 0;
-    *change = 0.0;
+    s->change = 0.0;
+    s->wavers = 0;
     for (int i = 0; i < s->n; i++) {
         double d = change_of(s, i);
-        if (d > *change) *change = d, worst = i;
+        if (d > s->change) s->change = d, s->wavers = i;
     }
-    return worst;
 }
 
-static gw_status iterate(settling *s, int *passes, gw_settled *out, gw_arena *arena, gw_error *err)
+/* From where it is, with the panels that are chosen there. */
+static gw_status run_round(settling *s, gw_anderson *steps, bool rough, int *passes, gw_error *err)
 {
-    double change = 0.0;
-    gw_status st = GW_OK;
+    take_state(s);
+    gw_status st = choose_panels(s, rough, err);
+    if (st != GW_OK) return st;
+    *passes -= 1;
+    note_change(s);
+    s->found = s->change;
+    if (s->change < GW_SETTLED) return GW_OK;
+    gw_anderson_restart(steps);
+    for (; *passes > 0 && s->change >= (rough ? NEAR : 0.3 * GW_SETTLED); *passes -= 1) {
+        gw_anderson_step(steps, s->now, s->next);
+        take_state(s);
+        sweep_again(s);
+        note_change(s);
+    }
+    return GW_OK;
+}
+
+static gw_status iterate(settling *s, int passes, gw_settled *out, gw_arena *arena, gw_error *err)
+{
     gw_anderson *steps = gw_anderson_open(s->n, arena);
     if (!steps) return gw_fail(err, GW_E_NOMEM, "out of memory while ride settles");
-    for (int round = 0; round<MOST_ROUNDS && * passes> 0; round++) {
-        take_state(s);
-        if ((st = choose_panels(s, err)) != GW_OK) return st;
-        *passes -= 1;
-        out->wavers = worst_of(s, &change);
-        if ((out->settled = change < GW_SETTLED)) break;
-        gw_anderson_restart(steps);
-        for (; *passes > 0 && change >= 0.3 * GW_SETTLED; *passes -= 1) {
-            gw_anderson_step(steps, s->now, s->next);
-            take_state(s);
-            sweep_again(s);
-            out->wavers = worst_of(s, &change);
-        }
+    for (int round = 0; round < MOST_ROUNDS && passes > 0; round++) {
+        const bool rough = round == 0;
+        gw_status st = run_round(s, steps, rough, &passes, err);
+        if (st != GW_OK) return st;
+        out->wavers = s->wavers;
+        if ((out->settled = !rough && s->found < NEAR && s->change < GW_SETTLED)) break;
         memcpy(s->now, s->next, (size_t)s->n * sizeof *s->now);
     }
     return GW_OK;
@@ -337,7 +354,7 @@ gw_status gw_settle(gw_ride_sweep *sweep, int passes, gw_arena *arena, gw_settle
     if (st != GW_OK) return st;
     if (s.n > 0) {
         start(&s);
-        st = iterate(&s, &passes, &result, arena, err);
+        st = iterate(&s, passes, &result, arena, err);
         if (!result.settled) {
             result.from = exp(s.now[result.wavers]);
             result.to = exp(s.next[result.wavers]);
