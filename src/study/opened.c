@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "study/opened.h"
 
-#include "study/run.h"
-
 #include <stdlib.h>
 
 gw_opened *gw_opened_make(const gw_case *c)
@@ -63,6 +61,12 @@ gw_status gw_opened_note(gw_opened *opened, const gw_road *road, int kit, int lo
     gw_road_mark_take(road, false, &opened->mark[at]);
     opened->marked[at] = true;
     return GW_OK;
+}
+
+bool gw_same_manoeuvre(const gw_manoeuvre *a, const gw_manoeuvre *b)
+{
+    return a->brake_g == b->brake_g && a->lateral_g == b->lateral_g && a->drive_g == b->drive_g &&
+           a->driven == b->driven;
 }
 
 const gw_road_mark *gw_opened_mark(const gw_opened *opened, const gw_case *c, int kit, const gw_manoeuvre *m)

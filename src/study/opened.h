@@ -29,6 +29,8 @@ const gw_corner_ws *gw_opened_pair(const gw_opened *opened, const gw_case *c, in
 /** Notes where the car of the kit, which has just been driven, stands in a load; its memory is `arena`'s. */
 gw_status gw_opened_note(gw_opened *opened, const gw_road *road, int kit, int load, gw_arena *arena,
                          gw_error *err);
+/** The same for the whole car, whichever wheel of it is looked at. */
+bool gw_same_manoeuvre(const gw_manoeuvre *a, const gw_manoeuvre *b);
 /** Where it stood in that manoeuvre, whichever wheel is looked at; NULL: not known. */
 const gw_road_mark *gw_opened_mark(const gw_opened *opened, const gw_case *c, int kit, const gw_manoeuvre *m);
 

@@ -326,12 +326,6 @@ static void take_joints(const gw_run *run, gw_wheel_side wheel, const gw_joint_r
     for (int j = 0; j < corner->n_joints; j++) out[j] = all[right ? pair->joints[j].twin : j];
 }
 
-bool gw_same_manoeuvre(const gw_manoeuvre *a, const gw_manoeuvre *b)
-{
-    return a->brake_g == b->brake_g && a->lateral_g == b->lateral_g && a->drive_g == b->drive_g &&
-           a->driven == b->driven;
-}
-
 /* Where the next manoeuvre of the car starts: as told, or where a study before drove it. */
 static const gw_road_mark *road_guess(const gw_run *run, const gw_manoeuvre *m)
 {

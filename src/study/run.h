@@ -85,8 +85,6 @@ gw_status gw_run_beyond(const gw_run *run, gw_deflect_study *out, gw_error *err)
 gw_status gw_run_direct(gw_run *run, const gw_corner_load *load, gw_other_wheel other, gw_deflection *item,
                         gw_error *err);
 gw_status gw_run_manoeuvre(gw_run *run, const gw_manoeuvre *manoeuvre, gw_deflection *item, gw_error *err);
-/** The same of the whole car, whichever wheel of it is looked at. */
-bool gw_same_manoeuvre(const gw_manoeuvre *a, const gw_manoeuvre *b);
 
 /**
  * Solve the open corner on the ramp under a load on each wheel, in mirrored axes, and read one wheel; `out`
