@@ -81,6 +81,22 @@ void gw_buf_clean(gw_buf *buf, const char *s)
     }
 }
 
+void gw_buf_vsay(gw_buf *buf, const char *fmt, va_list args)
+{
+    gw_buf raw = { 0 };
+    gw_buf_vfmt(&raw, fmt, args);
+    gw_buf_clean(buf, gw_buf_str(&raw));
+    gw_buf_drop(&raw, buf);
+}
+
+void gw_buf_say(gw_buf *buf, const char *fmt, ...)
+{
+    va_list args;
+    va_start(args, fmt);
+    gw_buf_vsay(buf, fmt, args);
+    va_end(args);
+}
+
 /* A cut must not split a character of several bytes: step back over continuation bytes. */
 static size_t cut(const char *s, size_t n)
 {

@@ -41,6 +41,10 @@ void gw_buf_repeat(gw_buf *buf, char c, int count);
  */
 void gw_buf_clean(gw_buf *buf, const char *s);
 
+/** Adds formatted text, cleaned the same way. */
+void gw_buf_say(gw_buf *buf, const char *fmt, ...) __attribute__((format(printf, 2, 3)));
+void gw_buf_vsay(gw_buf *buf, const char *fmt, va_list args) __attribute__((format(printf, 2, 0)));
+
 /** Adds a user's text in quotes, cut to what a line of a message can hold, control characters as '?'. */
 void gw_buf_quote(gw_buf *buf, const char *s);
 

@@ -77,8 +77,7 @@ static void list_names(const gw_name_list *names, gw_buf *out)
 {
     enum { FEW = 12 };
     for (int i = 0; i < names->n && i < FEW; i++) {
-        gw_buf_add(out, i ? ", " : "; it has ");
-        gw_buf_clean(out, names->name(names->of, i));
+        gw_buf_say(out, "%s%s", i ? ", " : "; it has ", names->name(names->of, i));
     }
     if (names->n > FEW) gw_buf_fmt(out, " and %d more", names->n - FEW);
 }

@@ -206,8 +206,7 @@ static void answer_of(const gw_page *p, int kit)
     gw_buf_fmt(p->out, "<li class=\"k%d\"><strong>", kit % GW_STYLES);
     if (p->c->n_kits > GW_STYLES) gw_buf_fmt(p->out, "%d ", kit + 1);
     gw_html_put(p->out, "<bdi>{}</bdi>:</strong> ", gw_page_kit(p, kit));
-    gw_buf_add(p->out, gw_buf_str(&text));
-    gw_buf_add(p->out, "</li>\n");
+    gw_buf_fmt(p->out, "%s</li>\n", gw_buf_str(&text));
     gw_buf_drop(&text, p->out);
 }
 

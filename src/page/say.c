@@ -139,8 +139,7 @@ static void put_sum(const gw_page *p, gw_number sum, bool more, gw_buf *out)
 {
     gw_buf_fmt(out, "%s%s", sum.s, more ? "+" : "");
     if (!p->c->shop.currency) return;
-    gw_buf_add(out, "\xC2\xA0");
-    gw_buf_clean(out, p->c->shop.currency);
+    gw_buf_say(out, "\xC2\xA0%s", p->c->shop.currency);
 }
 
 void gw_page_money(const gw_page *p, double sum, bool more, gw_buf *out)

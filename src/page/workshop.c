@@ -35,9 +35,10 @@ static void rate_row(const gw_page *p, int bush)
         gw_buf_fmt(p->out, "<td>%s</td>", gw_significant(law->k[i] / GW_N_PER_MM, 3).s);
     for (int i = 0; i < 3; i++)
         gw_buf_fmt(p->out, "<td>%s</td>", gw_significant(law->c[i] / GW_NM_PER_DEG, 3).s);
-    gw_buf_fmt(p->out, "<td>%s</td>", b->offset > 0.0 ? gw_fixed(b->offset / GW_MM, 1).s : "");
-    gw_buf_fmt(p->out, "<td>%s</td>", b->price >= 0.0 ? gw_page_price(b->price).s : "");
-    gw_buf_fmt(p->out, "<td>%s</td></tr>\n", b->fit_minutes >= 0.0 ? gw_fixed(b->fit_minutes, 0).s : "");
+    gw_buf_fmt(p->out, "<td>%s</td><td>%s</td><td>%s</td></tr>\n",
+               b->offset > 0.0 ? gw_fixed(b->offset / GW_MM, 1).s : "",
+               b->price >= 0.0 ? gw_page_price(b->price).s : "",
+               b->fit_minutes >= 0.0 ? gw_fixed(b->fit_minutes, 0).s : "");
 }
 
 static void rate_table(const gw_page *p)

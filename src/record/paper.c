@@ -7,21 +7,12 @@
 
 enum { INDENT = 2 };
 
-/* A formatted text, cleaned; memory that ran out sticks. */
-static __attribute__((format(printf, 2, 0))) void clean(gw_buf *out, const char *fmt, va_list args)
-{
-    gw_buf raw = { 0 };
-    gw_buf_vfmt(&raw, fmt, args);
-    gw_buf_clean(out, gw_buf_str(&raw));
-    gw_buf_drop(&raw, out);
-}
-
 void gw_paper_heading(gw_paper *paper, const char *fmt, ...)
 {
     va_list args;
     va_start(args, fmt);
     gw_buf_add(paper->out, paper->bold ? "\n\033[1m" : "\n");
-    clean(paper->out, fmt, args);
+    gw_buf_vsay(paper->out, fmt, args);
     gw_buf_add(paper->out, paper->bold ? "\033[0m\n" : "\n");
     va_end(args);
 }
@@ -31,7 +22,7 @@ void gw_paper_say(gw_paper *paper, int indent, const char *fmt, ...)
     gw_buf text = { 0 };
     va_list args;
     va_start(args, fmt);
-    clean(&text, fmt, args);
+    gw_buf_vsay(&text, fmt, args);
     gw_buf_paragraph(paper->out, gw_buf_str(&text), paper->width, indent);
     gw_buf_drop(&text, paper->out);
     va_end(args);
@@ -47,7 +38,7 @@ void gw_paper_line(gw_paper *paper, const char *fmt, ...)
 {
     va_list args;
     va_start(args, fmt);
-    clean(paper->out, fmt, args);
+    gw_buf_vsay(paper->out, fmt, args);
     gw_buf_add(paper->out, "\n");
     va_end(args);
 }

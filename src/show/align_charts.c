@@ -5,7 +5,6 @@
 #include "chart/style.h"
 #include "format/number.h"
 #include "giveway/units.h"
-#include "show/message.h"
 #include "show/phrase.h"
 
 #include <math.h>

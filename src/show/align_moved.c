@@ -81,9 +81,7 @@ static void list_sources(const gw_align_page *p, const gw_align_item *item)
     int listed = 0;
     for (int i = 0; i < item->n_checks; i++) {
         if (source_number(item, i) <= listed) continue;
-        gw_buf text = { 0 };
-        gw_buf_fmt(&text, "(%d) %s", ++listed, item->check[i].verdict.source);
-        gw_paper_say_of(p->paper, 2, &text);
+        gw_paper_say(p->paper, 2, "(%d) %s", ++listed, item->check[i].verdict.source);
     }
 }
 
@@ -110,18 +108,15 @@ static void say_seats(const gw_align_page *p, const gw_align_item *item)
 {
     for (int i = 0; i < item->n_seats; i++) {
         const gw_align_seat *s = &item->seat[i];
-        gw_buf text = { 0 };
-        gw_buf_clean(&text, p->c->corners[item->axle].joints[s->joint].name);
-        gw_buf_fmt(&text, ": interference %s to %s um", gw_fixed(s->least * 1e3 / GW_MM, 0).s,
-                   gw_fixed(s->most * 1e3 / GW_MM, 0).s);
-        gw_buf_fmt(&text, ", pressure %s to %s MPa", gw_fixed(s->held.pressure / GW_MPA, 1).s,
-                   gw_fixed(s->worst.pressure / GW_MPA, 1).s);
-        gw_buf_fmt(&text, ", hoop stress at the greatest %s MPa in the housing",
-                   gw_signed(s->worst.housing_hoop / GW_MPA, 0).s);
-        gw_buf_fmt(&text, " and %s MPa in the sleeve", gw_signed(s->worst.sleeve_hoop / GW_MPA, 0).s);
-        gw_buf_fmt(&text, ", force to press in %s to %s kN.", gw_fixed(s->held.force / GW_KN, 1).s,
-                   gw_fixed(s->worst.force / GW_KN, 1).s);
-        gw_paper_say_of(p->paper, 2, &text);
+        gw_paper_say(
+            p->paper, 2,
+            "%s: interference %s to %s um, pressure %s to %s MPa, hoop stress at the greatest %s MPa "
+            "in the housing and %s MPa in the sleeve, force to press in %s to %s kN.",
+            p->c->corners[item->axle].joints[s->joint].name, gw_fixed(s->least * 1e3 / GW_MM, 0).s,
+            gw_fixed(s->most * 1e3 / GW_MM, 0).s, gw_fixed(s->held.pressure / GW_MPA, 1).s,
+            gw_fixed(s->worst.pressure / GW_MPA, 1).s, gw_signed(s->worst.housing_hoop / GW_MPA, 0).s,
+            gw_signed(s->worst.sleeve_hoop / GW_MPA, 0).s, gw_fixed(s->held.force / GW_KN, 1).s,
+            gw_fixed(s->worst.force / GW_KN, 1).s);
     }
 }
 
@@ -131,11 +126,10 @@ void gw_align_verdicts(const gw_align_page *p, const gw_align_item *item)
     check_table(p, item);
     say_seats(p, item);
     if (item->n_checks) {
-        gw_buf text = { 0 };
-        gw_buf_fmt(&text,
-                   "Peak loads of bearings are the largest under the loads of the case, times a shock factor "
-                   "of %s (2 where the case gives none: common practice).",
-                   gw_significant(item->shock_factor, 3).s);
-        gw_paper_say_of(p->paper, 2, &text);
+        gw_paper_say(
+            p->paper, 2,
+            "Peak loads of bearings are the largest under the loads of the case, times a shock factor "
+            "of %s (2 where the case gives none: common practice).",
+            gw_significant(item->shock_factor, 3).s);
     }
 }

@@ -178,8 +178,8 @@ static void axle_lines(const gw_align_page *p, const gw_align_axle *a)
     else
         line_row(&t, "steering wheel off straight, to the left positive", a->before.steering_wheel,
                  a->after.steering_wheel);
-    gw_buf_fmt(&title, "Both sides together, %s axle, kit ", gw_axle_name(a->axle));
-    gw_buf_clean(&title, p->c->kits[a->kit].name);
+    gw_buf_say(&title, "Both sides together, %s axle, kit %s", gw_axle_name(a->axle),
+               p->c->kits[a->kit].name);
     gw_say_table(p->paper, gw_buf_str(&title), &t);
     gw_buf_drop(&title, p->paper->out);
 }

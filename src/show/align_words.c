@@ -10,16 +10,13 @@ void gw_adjuster_words(const gw_corner *corner, const gw_adjuster *adjuster, gw_
 {
     switch (adjuster->kind) {
     case GW_ADJUST_OFFSET:
-        gw_buf_add(out, "off-centre bush in ");
-        gw_buf_clean(out, gw_joint_as_written(corner, adjuster->joint));
+        gw_buf_say(out, "off-centre bush in %s", gw_joint_as_written(corner, adjuster->joint));
         break;
     case GW_ADJUST_LENGTH:
-        gw_buf_add(out, "length of ");
-        gw_buf_clean(out, gw_body_as_written(corner, adjuster->body));
+        gw_buf_say(out, "length of %s", gw_body_as_written(corner, adjuster->body));
         break;
     case GW_ADJUST_SHIM:
-        gw_buf_add(out, "shims at ");
-        gw_buf_clean(out, gw_joint_as_written(corner, adjuster->joint));
+        gw_buf_say(out, "shims at %s", gw_joint_as_written(corner, adjuster->joint));
         break;
     }
 }

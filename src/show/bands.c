@@ -98,9 +98,7 @@ bool gw_band_is_close(const gw_bands_study *bands, const gw_deflection *item)
 /* "rubber and poly" */
 static void pair(const gw_case *c, int a, int b, gw_buf *out)
 {
-    gw_buf_clean(out, c->kits[a].name);
-    gw_buf_add(out, " and ");
-    gw_buf_clean(out, c->kits[b].name);
+    gw_buf_say(out, "%s and %s", c->kits[a].name, c->kits[b].name);
 }
 
 /* Pairs whose order the bands leave open, every pair once. */

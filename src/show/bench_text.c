@@ -118,8 +118,7 @@ static void put_result(const gw_bench_result *r, gw_paper *paper)
     gw_table table = { 0 };
     gw_buf head = { 0 };
     bool dynamic = r->data.kind == GW_BENCH_DYNAMIC;
-    gw_buf_clean(&head, r->file);
-    gw_buf_fmt(&head, ": %s, %d readings", GW_BENCH_AS[r->as], r->data.n_rows);
+    gw_buf_say(&head, "%s: %s, %d readings", r->file, GW_BENCH_AS[r->as], r->data.n_rows);
     gw_table_column_of(&table, GW_LEFT, &head);
     gw_table_heads(&table, "rl", "", "");
     if (dynamic)

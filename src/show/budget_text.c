@@ -69,8 +69,7 @@ static void heading(const gw_handling_page *p, const char *what, const char *uni
     gw_buf head = { 0 };
     gw_buf_fmt(&head, "%s of the %s wheels, %s", what, gw_axle_name(axle), unit);
     gw_phrase_load(&p->cmp->c->loads[load], &head);
-    gw_buf_add(&head, ": ");
-    gw_buf_clean(&head, p->cmp->c->loads[load].name);
+    gw_buf_say(&head, ": %s", p->cmp->c->loads[load].name);
     gw_paper_heading(p->paper, "%s", gw_buf_str(&head));
     gw_buf_drop(&head, p->paper->out);
 }

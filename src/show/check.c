@@ -66,9 +66,8 @@ static void say_counts(const gw_check_made *made, gw_buf *out)
 {
     const gw_case *c = made->c;
     int warnings = gw_faults_warnings(made->faults);
-    gw_buf_clean(out, c->path);
-    gw_buf_fmt(out, ": no faults found: %d %s, %d moving %s, %d %s, %d %s, %d %s, %d %s", made->corners,
-               plural(made->corners, "corner", "corners"), made->bodies,
+    gw_buf_say(out, "%s: no faults found: %d %s, %d moving %s, %d %s, %d %s, %d %s, %d %s", c->path,
+               made->corners, plural(made->corners, "corner", "corners"), made->bodies,
                plural(made->bodies, "body", "bodies"), made->joints, plural(made->joints, "joint", "joints"),
                c->n_bushes, plural(c->n_bushes, "bush", "bushes"), c->n_kits,
                plural(c->n_kits, "kit", "kits"), c->n_loads, plural(c->n_loads, "load", "loads"));
@@ -78,8 +77,7 @@ static void say_counts(const gw_check_made *made, gw_buf *out)
 
 static void say_line(const char *before, const char *text, gw_buf *out)
 {
-    gw_buf_add(out, before);
-    gw_buf_clean(out, text);
+    gw_buf_say(out, "%s%s", before, text);
     gw_buf_add(out, "\n");
 }
 

@@ -5,7 +5,6 @@
 
 #include "chart/style.h"
 #include "format/number.h"
-#include "show/message.h"
 
 #include <math.h>
 #include <stdio.h>

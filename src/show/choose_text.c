@@ -28,8 +28,7 @@ static void put_money(const gw_case *c, double sum, gw_buf *out)
 {
     gw_buf_add(out, gw_fixed(sum, sum == floor(sum) ? 0 : 2).s);
     if (!c->shop.currency) return;
-    gw_buf_add(out, " ");
-    gw_buf_clean(out, c->shop.currency);
+    gw_buf_say(out, " %s", c->shop.currency);
 }
 
 /* As the workshop says it, where the case does. */
@@ -121,13 +120,11 @@ static void head(const gw_case *c, const gw_choose_study *s, gw_paper *paper)
     if (s->failed) gw_buf_fmt(&text, "; %d cannot carry the load of a goal and are left out", s->failed);
     gw_buf_fmt(&text, ". %d of them are", s->within_limits);
     if (!put_limits(c, s, &text)) gw_buf_add(&text, " to choose from");
-    gw_buf_fmt(&text,
-               ". The front has %d: nothing else is steadier%s at once. Unsteadiness is the root mean "
-               "square of %d figures less what is wanted, in %s; dB are over kit ",
+    gw_buf_say(&text,
+               ". The front has %d: nothing else is steadier%s at once. Unsteadiness is the root mean square "
+               "of %d figures less what is wanted, in %s; dB are over kit %s, which is what is fitted now.",
                s->n_front, gw_case_has_prices(c) ? ", less harsh and cheaper" : " and less harsh",
-               s->n_figures, unit(s));
-    gw_buf_clean(&text, c->kits[0].name);
-    gw_buf_add(&text, ", which is what is fitted now.");
+               s->n_figures, unit(s), c->kits[0].name);
     say(paper, 0, &text);
     if (!s->has_ride)
         gw_paper_say(paper, 0, "Harshness and road noise are taken as 0: the case has no ride to tell them.");
@@ -148,8 +145,7 @@ static void put_names(const gw_place *place, gw_buf *out)
     if (of == &s->now) gw_buf_add(out, "now");
     for (int i = 0; i < s->n_own; i++)
         if (of == &s->own[i].is) {
-            gw_buf_add(out, "kit ");
-            gw_buf_clean(out, place->c->kits[s->own[i].kit].name);
+            gw_buf_say(out, "kit %s", place->c->kits[s->own[i].kit].name);
         }
     for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++)
         if (&s->front[s->recommended[r].member] == of)
@@ -237,10 +233,8 @@ static void put_shared_work(const gw_recommendation *r, gw_buf *out)
 {
     for (int i = 0; i < r->n_jobs; i++) {
         const gw_choose_job *job = &r->job[i];
-        gw_buf_add(out, i ? "; " : " With it: ");
-        gw_buf_clean(out, job->label);
-        gw_buf_fmt(out, " (%s min), once for %d joint%s", gw_fixed(job->minutes, 0).s, job->joints,
-                   job->joints == 1 ? "" : "s");
+        gw_buf_say(out, "%s%s (%s min), once for %d joint%s", i ? "; " : " With it: ", job->label,
+                   gw_fixed(job->minutes, 0).s, job->joints, job->joints == 1 ? "" : "s");
         if (job->saved > 0.0) gw_buf_fmt(out, ", which saves %s min", gw_fixed(job->saved, 0).s);
     }
     if (r->n_jobs) gw_buf_add(out, ".");
@@ -305,9 +299,7 @@ static void put_differences(const gw_place *place, gw_buf *out)
         int bush = gw_choose_bush(place->c, &s->offer, of->option, at->choice, at->joint);
         if (bush == gw_choose_bush(place->c, &s->offer, last->option, at->choice, at->joint)) continue;
         if (n++) gw_buf_add(out, "; ");
-        gw_buf_clean(out, joint_words(place->c, s, j));
-        gw_buf_add(out, ": ");
-        gw_buf_clean(out, place->c->bushes[bush].name);
+        gw_buf_say(out, "%s: %s", joint_words(place->c, s, j), place->c->bushes[bush].name);
     }
     if (!n) gw_buf_add(out, "nothing");
 }

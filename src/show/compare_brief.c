@@ -132,8 +132,7 @@ static void price_columns(const gw_handling_page *p, gw_table *t)
         gw_table_column(t, GW_RIGHT, "to fit\nmin");
     money_column(shop, shop->has_tax ? "with tax" : "total", t);
     gw_buf renewed = { 0 };
-    gw_buf_add(&renewed, "or renewed as ");
-    gw_buf_clean(&renewed, p->cmp->c->kits[0].name);
+    gw_buf_say(&renewed, "or renewed as %s", p->cmp->c->kits[0].name);
     money_column(shop, gw_buf_str(&renewed), t);
     if (renewed.failed) t->failed = true;
     gw_buf_free(&renewed);
@@ -191,13 +190,11 @@ static void tolerance_line(const gw_handling_page *p)
         const gw_tolerance_item *item = gw_tolerance_find(cmp->tolerance, k, axle, load);
         if (!item || item->failed || !item->bushes) continue;
         if (!n++) {
-            gw_buf_fmt(&text, "Rubber %s points softer to harder (common practice), %s toe, ",
-                       gw_fixed(GW_HARDNESS_TOLERANCE, 0).s, gw_axle_name(axle));
-            gw_buf_clean(&text, cmp->c->loads[load].name);
+            gw_buf_say(&text, "Rubber %s points softer to harder (common practice), %s toe, %s",
+                       gw_fixed(GW_HARDNESS_TOLERANCE, 0).s, gw_axle_name(axle), cmp->c->loads[load].name);
         }
-        gw_buf_add(&text, n == 1 ? ", deg: " : ", ");
-        gw_buf_clean(&text, cmp->c->kits[k].name);
-        gw_buf_fmt(&text, " %s to %s", gw_signed(gw_unit_out(GW_UNIT_DEG, item->toe[0]), 2).s,
+        gw_buf_say(&text, "%s%s %s to %s", n == 1 ? ", deg: " : ", ", cmp->c->kits[k].name,
+                   gw_signed(gw_unit_out(GW_UNIT_DEG, item->toe[0]), 2).s,
                    gw_signed(gw_unit_out(GW_UNIT_DEG, item->toe[1]), 2).s);
     }
     if (n) gw_buf_add(&text, ".");
@@ -220,9 +217,8 @@ static void explain(const gw_handling_page *p)
     gw_ride_say_close(c, p->cmp->ride, &text);
     if (text.n > before) gw_buf_add(&text, " ");
     if (has_prices(p->cmp)) {
-        gw_buf_add(&text, "Prices: what the kit changes, both sides; last column: those joints with new ");
-        gw_buf_clean(&text, c->kits[0].name);
-        gw_buf_add(&text, lacks_figures(p->cmp) ? ". Plus: some parts carry no figure." : ".");
+        gw_buf_say(&text, "Prices: what the kit changes, both sides; last column: those joints with new %s%s",
+                   c->kits[0].name, lacks_figures(p->cmp) ? ". Plus: some parts carry no figure." : ".");
     } else
         gw_buf_add(&text, "No prices: no bush of the case has a price or fit_minutes.");
     gw_paper_say_of(p->paper, 2, &text);

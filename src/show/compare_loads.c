@@ -93,8 +93,7 @@ static void put_cell(gw_buf *text, gw_table *t)
 static void load_cell(const gw_comparison *cmp, gw_axle axle, int load, gw_table *t)
 {
     gw_buf text = { 0 };
-    gw_buf_clean(&text, cmp->c->loads[load].name);
-    gw_buf_fmt(&text, ", %s", gw_axle_name(axle));
+    gw_buf_say(&text, "%s, %s", cmp->c->loads[load].name, gw_axle_name(axle));
     put_cell(&text, t);
 }
 

@@ -34,8 +34,7 @@ static void heading(const gw_handling_page *p, const gw_deflection *item)
 {
     const gw_load *load = &p->cmp->c->loads[item->load];
     gw_buf text = { 0 };
-    gw_buf_clean(&text, load->name);
-    gw_buf_fmt(&text, ": the %s wheel", gw_axle_name(item->axle));
+    gw_buf_say(&text, "%s: the %s wheel", load->name, gw_axle_name(item->axle));
     if (item->manoeuvre && load->manoeuvre.lateral_g > 0.0)
         gw_buf_fmt(&text, " on the %s side", gw_side_name(item->side));
     if (load->kind == GW_LOAD_MANOEUVRE) {
@@ -98,8 +97,7 @@ static void blame(const gw_handling_page *p, gw_axle axle, int load)
         if (!item) continue;
         int n = gw_contributors(&p->cmp->c->corners[axle], &item->result, GW_TOE, 3, top);
         gw_buf line = { 0 };
-        gw_phrase_kit(&p->cmp->c->kits[k], &line);
-        gw_buf_add(&line, ": ");
+        gw_buf_say(&line, "%s: ", gw_kit_said(p->cmp->c, k));
         if (n)
             gw_contributors_words(top, n, GW_TOE, &line);
         else
@@ -122,8 +120,7 @@ static void say_toe(const gw_handling_page *p, const gw_deflection *from, gw_axl
             gw_buf_add(out, "about as much");
         else
             gw_buf_fmt(out, "%s deg %s", gw_fixed(fabs(less), 2).s, less > 0.0 ? "less" : "more");
-        gw_buf_add(out, " with ");
-        gw_phrase_kit(&p->cmp->c->kits[k], out);
+        gw_buf_say(out, " with %s", gw_kit_said(p->cmp->c, k));
         if (fabs(less) >= 0.005 && gw_band_is_close(p->cmp->bands, item))
             gw_buf_add(out, " (too close to call)");
     }
@@ -139,9 +136,8 @@ static void sentence(const gw_handling_page *p, gw_axle axle, int load)
     gw_buf text = { 0 };
     gw_phrase_load(&p->cmp->c->loads[load], &text);
     begin_sentence(&text, 0);
-    gw_buf_fmt(&text, " the %s toe moves, compared with ", gw_axle_name(axle));
-    gw_phrase_kit(&p->cmp->c->kits[from->kit], &text);
-    gw_buf_add(&text, ":");
+    gw_buf_say(&text, " the %s toe moves, compared with %s:", gw_axle_name(axle),
+               gw_kit_said(p->cmp->c, from->kit));
     say_toe(p, from, axle, load, &text);
     gw_paper_say_of(p->paper, 2, &text);
 }

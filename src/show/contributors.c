@@ -74,7 +74,6 @@ void gw_contributors_words(const gw_contributor *list, int n, gw_angle which, gw
 {
     for (int i = 0; i < n; i++) {
         if (i) gw_buf_add(out, ", ");
-        gw_buf_clean(out, list[i].name);
-        gw_buf_fmt(out, " %.0f %% %s", 100.0 * list[i].part, direction(which, list[i].angle));
+        gw_buf_say(out, "%s %.0f %% %s", list[i].name, 100.0 * list[i].part, direction(which, list[i].angle));
     }
 }

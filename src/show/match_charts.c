@@ -6,7 +6,6 @@
 #include "chart/style.h"
 #include "format/number.h"
 #include "record/unit.h"
-#include "show/message.h"
 
 #include <math.h>
 #include <stdio.h>

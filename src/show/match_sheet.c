@@ -47,8 +47,7 @@ static void put_narrows(const gw_case *c, const gw_next_reading *next, gw_csv *c
 {
     gw_buf text = { 0 };
     for (int i = 0; i < next->n_narrows; i++) {
-        gw_buf_add(&text, i ? " " : "");
-        gw_buf_clean(&text, c->uncertain.figure[next->narrows[i].figure].of);
+        gw_buf_say(&text, "%s%s", i ? " " : "", c->uncertain.figure[next->narrows[i].figure].of);
     }
     gw_csv_text(csv, &text);
 }

@@ -5,21 +5,15 @@
 #include "format/table.h"
 #include "record/unit.h"
 
-static void paragraph(gw_buf *text, int width, int indent, gw_buf *out)
-{
-    gw_paragraph_of(out, text, width, indent);
-}
-
-static void head_words(const gw_match_study *s, int width, gw_buf *out)
+static void head_words(const gw_match_study *s, gw_paper *paper)
 {
     gw_buf text = { 0 };
     int silent = 0;
     for (int j = 0; j < s->n; j++) silent += s->figure[j].silent;
-    gw_buf_fmt(
-        &text,
-        "%d values in %d readings correct %d of %d uncertain figures; of the other %d they do not speak. ",
-        s->n_values, s->n_readings, s->n - silent, s->n, silent);
-    gw_buf_fmt(&text, "Chi-square %.1f with %d degrees: ", s->chi_square, s->n_values);
+    gw_buf_fmt(&text,
+               "%d values in %d readings correct %d of %d uncertain figures; of the other %d they do not "
+               "speak. Chi-square %.1f with %d degrees: ",
+               s->n_values, s->n_readings, s->n - silent, s->n, silent, s->chi_square, s->n_values);
     if (s->probability < GW_MATCH_DOUBT)
         gw_buf_fmt(&text,
                    "so much has a probability of %.2g: readings and case do not go together within their "
@@ -28,36 +22,31 @@ static void head_words(const gw_match_study *s, int width, gw_buf *out)
     else
         gw_buf_fmt(&text, "as much or more is met with a probability of %.2g: readings and case go together.",
                    s->probability);
-    paragraph(&text, width, 0, out);
+    gw_paper_say_of(paper, 0, &text);
 }
 
-static void doubt_words(const gw_case *c, const gw_readings *readings, const gw_match_study *s, int width,
-                        gw_buf *out)
+static void doubt_words(const gw_case *c, const gw_readings *readings, const gw_match_study *s,
+                        gw_paper *paper)
 {
     for (int i = 0; i < s->n_doubts; i++) {
         const gw_doubt *d = &s->doubt[i];
         gw_buf text = { 0 };
         if (d->is_reading) {
             const gw_reading *r = &readings->reading[d->index];
-            gw_buf_add(&text, "In doubt: the reading \"");
-            gw_buf_clean(&text, r->name);
-            gw_buf_fmt(
-                &text,
-                "\" (%s corner, kit %s). Against all the rest it is off by more than its band explains: "
-                "probability %.2g.",
-                gw_axle_name(r->axle), c->kits[r->kit].name, d->probability);
+            gw_buf_say(&text,
+                       "In doubt: the reading \"%s\" (%s corner, kit %s). Against all the rest it is off by "
+                       "more than its band explains: probability %.2g.",
+                       r->name, gw_axle_name(r->axle), c->kits[r->kit].name, d->probability);
         } else {
-            gw_buf_add(&text, "In doubt: the figure ");
-            gw_buf_clean(&text, s->figure[d->index].figure->of);
-            gw_buf_fmt(&text,
-                       ". The readings put it further from the case than its band allows: probability %.2g.",
-                       d->probability);
+            gw_buf_say(&text,
+                       "In doubt: the figure %s. The readings put it further from the case than its band "
+                       "allows: probability %.2g.",
+                       s->figure[d->index].figure->of, d->probability);
         }
-        paragraph(&text, width, 0, out);
+        gw_paper_say_of(paper, 0, &text);
     }
     if (s->n_doubts > 1)
-        gw_buf_paragraph(out, "One fault throws doubt on others: put the first right, then match again.",
-                         width, 0);
+        gw_paper_say(paper, 0, "One fault throws doubt on others: put the first right, then match again.");
 }
 
 static void ends_cell(gw_table *table, const gw_unsure *f, double z, double sd)
@@ -86,18 +75,17 @@ static void figure_table(const gw_match_study *s, gw_paper *paper)
     gw_table_free(&table);
 }
 
-static void silent_words(const gw_match_study *s, int width, gw_buf *out)
+static void silent_words(const gw_match_study *s, gw_paper *paper)
 {
     gw_buf text = { 0 };
     int n = 0;
     for (int j = 0; j < s->n; j++) {
         if (!s->figure[j].silent) continue;
-        gw_buf_add(&text, n++ ? ", " : "");
-        gw_buf_clean(&text, s->figure[j].figure->of);
+        gw_buf_say(&text, "%s%s", n++ ? ", " : "", s->figure[j].figure->of);
     }
     if (n) {
-        gw_buf_fmt(out, "\nNo reading speaks of\n");
-        paragraph(&text, width, 2, out);
+        gw_buf_fmt(paper->out, "\nNo reading speaks of\n");
+        gw_paper_say_of(paper, 2, &text);
     } else
         gw_buf_free(&text);
 }
@@ -142,9 +130,8 @@ static void narrows_cell(const gw_case *c, const gw_next_reading *next, gw_table
 {
     gw_buf text = { 0 };
     for (int i = 0; i < next->n_narrows; i++) {
-        gw_buf_add(&text, i ? ", " : "");
-        gw_buf_clean(&text, c->uncertain.figure[next->narrows[i].figure].of);
-        gw_buf_fmt(&text, " by %.0f %%", 100.0 * next->narrows[i].narrowed);
+        gw_buf_say(&text, "%s%s by %.0f %%", i ? ", " : "", c->uncertain.figure[next->narrows[i].figure].of,
+                   100.0 * next->narrows[i].narrowed);
     }
     if (!next->n_narrows) gw_buf_add(&text, "many, each a little");
     gw_table_cell_of(table, &text);
@@ -169,10 +156,10 @@ static void next_table(const gw_case *c, const gw_next_study *next, gw_paper *pa
 void gw_match_text(const gw_case *c, const void *it, gw_paper *paper)
 {
     const gw_match_made *made = it;
-    head_words(made->study, paper->width, paper->out);
-    doubt_words(c, made->readings, made->study, paper->width, paper->out);
+    head_words(made->study, paper);
+    doubt_words(c, made->readings, made->study, paper);
     figure_table(made->study, paper);
     reading_table(c, made->readings, made->study, paper);
-    silent_words(made->study, paper->width, paper->out);
+    silent_words(made->study, paper);
     if (made->next->n) next_table(c, made->next, paper);
 }

@@ -24,8 +24,7 @@ void gw_phrase_load(const gw_load *load, gw_buf *out)
         phrase_manoeuvre(&load->manoeuvre, out);
         return;
     }
-    gw_buf_add(out, "under the load ");
-    gw_buf_clean(out, load->name);
+    gw_buf_say(out, "under the load %s", load->name);
 }
 
 void gw_phrase_kit(const gw_kit *kit, gw_buf *out)

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* Dynamic stiffness and loss angle of a bush from 1 to 500 Hz, with the limits that its tolerances give. */
-#include "show/message.h"
 #include "show/rates.h"
 
 #include "chart/style.h"

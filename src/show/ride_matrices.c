@@ -123,9 +123,6 @@ void gw_ride_bands_table(const gw_ride_page *p, const gw_ride_item *const *items
         for (int i = 0; i < n; i++) gw_table_cell(&t, gw_signed(items[i]->difference.band[b], 1).s);
     }
     finish(p, &t);
-    gw_buf text = { 0 };
-    gw_buf_add(&text, "Body force: with kit ");
-    gw_buf_clean(&text, p->c->kits[items[0]->kit].name);
-    gw_buf_add(&text, "; decibels are over the first kit.");
-    gw_paper_say_of(p->paper, 2, &text);
+    gw_paper_say(p->paper, 2, "Body force: with kit %s; decibels are over the first kit.",
+                 p->c->kits[items[0]->kit].name);
 }

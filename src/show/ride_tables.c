@@ -74,8 +74,7 @@ static void say_grades(const gw_ride_page *p, const gw_ride_item *item)
     const gw_ride_difference *d = &item->difference;
     gw_buf text = { 0 };
     if (item->kit == 0 || !item->result.settled) return;
-    gw_buf_clean(&text, p->c->kits[item->kit].name);
-    gw_buf_add(&text, ": ");
+    gw_buf_say(&text, "%s: ", p->c->kits[item->kit].name);
     gw_ride_say_grades(d->felt_grade, false, &text);
     gw_buf_add(&text, "; force into the body, A-weighted: ");
     gw_ride_say_grades(d->heard_grade, true, &text);
@@ -94,12 +93,11 @@ static void say_close(const gw_ride_page *p, gw_axle axle, bool heard)
     for (int i = 0; i < p->study->n_close; i++) {
         const gw_ride_close *close = &p->study->close[i];
         if (close->axle != axle || close->heard != heard) continue;
-        gw_buf_add(&text, n++     ? ", "
-                          : heard ? "Too close to call, A-weighted: "
-                                  : "Too close to call in harshness: ");
-        gw_buf_clean(&text, p->c->kits[close->kit[0]].name);
-        gw_buf_add(&text, "/");
-        gw_buf_clean(&text, p->c->kits[close->kit[1]].name);
+        gw_buf_say(&text, "%s%s/%s",
+                   n++     ? ", "
+                   : heard ? "Too close to call, A-weighted: "
+                           : "Too close to call in harshness: ",
+                   p->c->kits[close->kit[0]].name, p->c->kits[close->kit[1]].name);
     }
     if (n) gw_buf_add(&text, ".");
     if (n)

@@ -86,9 +86,7 @@ static void settings(const gw_ride_page *p)
     gw_paper_gap(p->paper);
     gw_paper_table(p->paper, &table, 2);
     if (p->study->n) {
-        gw_buf note = { 0 };
-        gw_buf_fmt(&note, "%s.", p->study->item[0].result.road_note);
-        gw_paper_say_of(p->paper, 2, &note);
+        gw_paper_say(p->paper, 2, "%s.", p->study->item[0].result.road_note);
     }
 }
 

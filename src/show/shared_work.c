@@ -7,8 +7,7 @@
 
 void gw_shared_joint_name(const gw_case *c, const gw_shop_joint *at, gw_buf *out)
 {
-    gw_buf_fmt(out, "%s.", gw_axle_name(at->axle));
-    gw_buf_clean(out, gw_joint_plain_name(&c->corners[at->axle], at->joint));
+    gw_buf_say(out, "%s.%s", gw_axle_name(at->axle), gw_joint_plain_name(&c->corners[at->axle], at->joint));
 }
 
 static void put_joints(const gw_case *c, const gw_kit *kit, const gw_shop_job *job, int n, gw_buf *out)
@@ -25,8 +24,7 @@ static void put_joints(const gw_case *c, const gw_kit *kit, const gw_shop_job *j
 static void put_job(const gw_case *c, const gw_kit *kit, const gw_shared_job *shared, gw_buf *out)
 {
     const gw_shop_job *job = shared->job;
-    gw_buf_clean(out, job->label);
-    gw_buf_fmt(out, ", %s min for ", gw_fixed(job->minutes, 0).s);
+    gw_buf_say(out, "%s, %s min for ", job->label, gw_fixed(job->minutes, 0).s);
     put_joints(c, kit, job, shared->joints, out);
     if (shared->saved > 0.0) gw_buf_fmt(out, " (saves %s)", gw_fixed(shared->saved, 0).s);
 }
@@ -41,8 +39,7 @@ static void put_kit(const gw_handling_page *p, int kit)
         if (!shared.joints) continue;
         gw_buf_add(&text, text.n ? "; " : "Done once in ");
         if (!n++) {
-            gw_buf_clean(&text, c->kits[kit].name);
-            gw_buf_add(&text, ": ");
+            gw_buf_say(&text, "%s: ", c->kits[kit].name);
         }
         put_job(c, &c->kits[kit], &shared, &text);
     }
@@ -61,8 +58,7 @@ static void put_alike(const gw_comparison *cmp, const gw_shop_job *job, int kit,
         if (k < kit) return;
         if (!told) gw_buf_fmt(out, ", for %d joint%s", of.joints, of.joints == 1 ? "" : "s");
         if (!told && of.saved > 0.0) gw_buf_fmt(out, " saves %s", gw_fixed(of.saved, 0).s);
-        gw_buf_add(out, told++ ? ", " : " (");
-        gw_buf_clean(out, c->kits[k].name);
+        gw_buf_say(out, "%s%s", told++ ? ", " : " (", c->kits[k].name);
     }
     if (told) gw_buf_add(out, ")");
 }
@@ -77,9 +73,8 @@ void gw_shared_work_brief(const gw_handling_page *p)
         for (int k = 0; k < cmp->c->n_kits; k++)
             if (gw_compare_shows(cmp, k)) put_alike(cmp, job, k, &kits);
         if (kits.n) {
-            gw_buf_add(&text, text.n ? "; " : "Done once: ");
-            gw_buf_clean(&text, job->label);
-            gw_buf_fmt(&text, ", %s min%s", gw_fixed(job->minutes, 0).s, gw_buf_str(&kits));
+            gw_buf_say(&text, "%s%s, %s min%s", text.n ? "; " : "Done once: ", job->label,
+                       gw_fixed(job->minutes, 0).s, gw_buf_str(&kits));
         }
         gw_buf_drop(&kits, &text);
     }

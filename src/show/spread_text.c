@@ -10,12 +10,7 @@
 
 #include <math.h>
 
-static void paragraph(gw_buf *text, int width, gw_buf *out)
-{
-    gw_paragraph_of(out, text, width, 0);
-}
-
-static void head_words(const gw_case *c, const gw_spread_study *s, int width, gw_buf *out)
+static void head_words(const gw_case *c, const gw_spread_study *s, gw_paper *paper)
 {
     gw_buf text = { 0 };
     gw_buf_fmt(
@@ -26,8 +21,8 @@ static void head_words(const gw_case *c, const gw_spread_study *s, int width, gw
         s->options.centre    ? ", as the readings leave them"
         : c->uncertain.given ? ""
                              : ", as common practice has them (the case has no \"uncertain\")");
-    paragraph(&text, width, out);
-    gw_buf_add(out, "\n");
+    gw_paper_say_of(paper, 0, &text);
+    gw_paper_gap(paper);
 }
 
 static int of_100(double share)
@@ -36,7 +31,7 @@ static int of_100(double share)
     return n == 100 && share < 1.0 ? 99 : n == 0 && share > 0.0 ? 1 : n;
 }
 
-static void summary_words(const gw_case *c, const gw_spread_study *s, int k, int width, gw_buf *out)
+static void summary_words(const gw_case *c, const gw_spread_study *s, int k, gw_paper *paper)
 {
     const gw_spread_summary *sum = &s->summary[k];
     gw_buf text = { 0 };
@@ -45,9 +40,8 @@ static void summary_words(const gw_case *c, const gw_spread_study *s, int k, int
         gw_buf_add(&text, ": stands in none of them");
     else if (k > 0 && !isnan(sum->steadier)) {
         bool open = sum->steadier > 0.025 && sum->steadier < 0.975;
-        gw_buf_fmt(&text, "%s than ", sum->steadier >= 0.5 ? ": steadier" : ": less steady");
-        gw_phrase_kit(&c->kits[0], &text);
-        gw_buf_fmt(&text, ": %d of 100 such cars%s",
+        gw_buf_say(&text, "%s than %s: %d of 100 such cars%s",
+                   sum->steadier >= 0.5 ? ": steadier" : ": less steady", gw_kit_said(c, 0),
                    of_100(sum->steadier >= 0.5 ? sum->steadier : 1.0 - sum->steadier),
                    open ? " (too close to call)" : "");
     }
@@ -59,7 +53,7 @@ static void summary_words(const gw_case *c, const gw_spread_study *s, int k, int
                    k > 0 ? "." : ":", sum->unsteadiness.nominal / GW_DEG, sum->unsteadiness.low / GW_DEG,
                    sum->unsteadiness.high / GW_DEG, of_100(sum->steadiest));
     gw_buf_add(&text, ".");
-    paragraph(&text, width, out);
+    gw_paper_say_of(paper, 0, &text);
 }
 
 static void band_cells(gw_table *table, const gw_spread_band *b, double unit, int decimals, bool had)
@@ -141,18 +135,13 @@ static bool has_results(const gw_spread_study *s, gw_axle axle)
 }
 
 /* What the case as written does not carry, and why: in its place, once a kit and load. */
-static void failed_words(const gw_case *c, const gw_spread_study *s, gw_axle axle, int width, gw_buf *out)
+static void failed_words(const gw_case *c, const gw_spread_study *s, gw_axle axle, gw_paper *paper)
 {
     for (int i = 0; i < s->n; i++) {
         const gw_spread_item *item = &s->item[i];
-        gw_buf text = { 0 };
         if (!item->why || item->axle != axle) continue;
-        gw_buf_clean(&text, c->loads[item->load].name);
-        gw_buf_add(&text, ", ");
-        gw_buf_clean(&text, c->kits[item->kit].name);
-        gw_buf_add(&text, ": not carried: ");
-        gw_buf_clean(&text, item->why);
-        gw_paragraph_of(out, &text, width, 2);
+        gw_paper_say(paper, 2, "%s, %s: not carried: %s", c->loads[item->load].name, c->kits[item->kit].name,
+                     item->why);
     }
 }
 
@@ -173,7 +162,7 @@ static void corner_tables(const gw_case *c, const gw_spread_study *s, gw_axle ax
     result_table(c, s, axle, TOE, toe_row, paper);
     gw_paper_gap(paper);
     result_table(c, s, axle, WHEEL, wheel_row, paper);
-    failed_words(c, s, axle, paper->width, paper->out);
+    failed_words(c, s, axle, paper);
 }
 
 static void ride_table(const gw_case *c, const gw_spread_study *s, gw_paper *paper)
@@ -220,7 +209,7 @@ static double left_over(const gw_unsure *f, const char **how)
     return fmin(1.0, fine * fine / (f->scale * f->scale));
 }
 
-static void measure_line(const gw_case *c, const gw_spread_study *s, int figure, int width, gw_buf *out)
+static void measure_line(const gw_case *c, const gw_spread_study *s, int figure, gw_paper *paper)
 {
     gw_buf text = { 0 };
     const char *how;
@@ -231,17 +220,15 @@ static void measure_line(const gw_case *c, const gw_spread_study *s, int figure,
     if (item && left < 0.9) {
         const gw_spread_band *b = &item->own.band[GW_SPREAD_TOE];
         double half = 0.5 * (b->high - b->low), share = item->own.slopes[GW_SPREAD_TOE].share[figure];
-        gw_buf_fmt(&text, " Measured %s, the band of the toe with ", how);
-        gw_phrase_kit(&c->kits[item->kit], &text);
-        gw_buf_add(&text, " ");
+        gw_buf_say(&text, " Measured %s, the band of the toe with %s ", how, gw_kit_said(c, item->kit));
         gw_phrase_load(&c->loads[item->load], &text);
         gw_buf_fmt(&text, " (%s) would shrink from +-%.2f to +-%.2f deg.", gw_axle_name(item->axle),
                    half / GW_DEG, half * sqrt(1.0 - share * (1.0 - left)) / GW_DEG);
     }
-    gw_paragraph_of(out, &text, width, 2);
+    gw_paper_say_of(paper, 2, &text);
 }
 
-static void measure_words(const gw_case *c, const gw_spread_study *s, int width, gw_buf *out)
+static void measure_words(const gw_case *c, const gw_spread_study *s, gw_paper *paper)
 {
     enum { SHOWN = 5 };
     const gw_spread_share *most = s->ranked;
@@ -249,18 +236,18 @@ static void measure_words(const gw_case *c, const gw_spread_study *s, int width,
     int many = 0;
     while (many < s->n_ranked && sum < 0.8) sum += most[many++].share;
     if (!s->n_ranked) return;
-    gw_buf_fmt(out, "\nWhat to measure next\n  %d of %d figures make 80 %% of the variance.\n", many,
+    gw_buf_fmt(paper->out, "\nWhat to measure next\n  %d of %d figures make 80 %% of the variance.\n", many,
                s->n_figures);
     for (int i = 0; i < s->n_ranked && i < SHOWN && most[i].share >= 0.01; i++)
-        measure_line(c, s, most[i].figure, width, out);
+        measure_line(c, s, most[i].figure, paper);
 }
 
 void gw_spread_text(const gw_case *c, const void *study, gw_paper *paper)
 {
     const gw_spread_study *s = study;
-    head_words(c, s, paper->width, paper->out);
-    for (int k = 0; k < s->n_kits; k++) summary_words(c, s, k, paper->width, paper->out);
+    head_words(c, s, paper);
+    for (int k = 0; k < s->n_kits; k++) summary_words(c, s, k, paper);
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) corner_tables(c, s, a, paper);
     if (s->options.ride) ride_table(c, s, paper);
-    measure_words(c, s, paper->width, paper->out);
+    measure_words(c, s, paper);
 }

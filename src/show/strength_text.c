@@ -31,15 +31,8 @@ void gw_overload_words(const gw_case *c, const gw_overload *o, gw_buf *out)
 {
     const gw_joint *joint = &c->corners[o->axle].joints[o->joint];
     const gw_bush *bush = &c->bushes[c->kits[o->kit].fits[o->axle][o->joint]];
-    gw_buf_add(out, "kit ");
-    gw_buf_clean(out, c->kits[o->kit].name);
-    gw_buf_fmt(out, ", %s ", gw_axle_name(o->axle));
-    gw_buf_clean(out, joint->name);
-    gw_buf_add(out, " (");
-    gw_buf_clean(out, bush->name);
-    gw_buf_add(out, "), ");
-    gw_buf_clean(out, c->loads[o->load].name);
-    gw_buf_fmt(out, ": %s ", GW_JUDGED_WORDS[o->verdict.what]);
+    gw_buf_say(out, "kit %s, %s %s (%s), %s: %s ", c->kits[o->kit].name, gw_axle_name(o->axle), joint->name,
+               bush->name, c->loads[o->load].name, GW_JUDGED_WORDS[o->verdict.what]);
     gw_verdict_figure(&o->verdict, o->verdict.value, out);
     gw_buf_add(out, ", limit ");
     gw_verdict_figure(&o->verdict, o->verdict.limit, out);

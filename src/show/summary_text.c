@@ -126,20 +126,16 @@ static void explain(const gw_handling_page *p, const gw_summary *from)
     gw_buf text = { 0 };
     explain_car(p, from, &text);
     if (text.n) {
-        gw_buf_add(&text, "In brackets: the difference from ");
-        gw_phrase_kit(&p->cmp->c->kits[p->cmp->baseline], &text);
-        gw_buf_add(&text, ". ");
+        gw_buf_say(&text, "In brackets: the difference from %s. ", gw_kit_said(p->cmp->c, p->cmp->baseline));
     }
     if (any_harshness(from)) {
         bool both = isfinite(from->harshness[GW_FRONT]) && isfinite(from->harshness[GW_REAR]);
-        gw_buf_fmt(&text, "Harshness:%s over ", both ? " front/rear," : "");
-        gw_phrase_kit(&p->cmp->c->kits[0], &text);
-        gw_buf_add(&text, ". ");
+        gw_buf_say(&text, "Harshness:%s over %s. ", both ? " front/rear," : "", gw_kit_said(p->cmp->c, 0));
     }
-    gw_buf_add(&text, "Price and minutes: what differs from ");
-    gw_phrase_kit(&p->cmp->c->kits[0], &text);
-    gw_buf_add(&text,
-               ", both sides of the car, in the currency of the case; for that kit itself, renewing it. ");
+    gw_buf_say(&text,
+               "Price and minutes: what differs from %s, both sides of the car, in the currency of the case; "
+               "for that kit itself, renewing it. ",
+               gw_kit_said(p->cmp->c, 0));
     if (any_unknown(p)) gw_buf_add(&text, "A plus sign behind a sum: some parts carry no figure. ");
     gw_buf_add(&text, "Prices of demonstration cases are invented.");
     gw_paper_say_of(p->paper, 2, &text);
@@ -191,20 +187,15 @@ static void warn_overload(const gw_handling_page *p, int kit)
 {
     int joints = p->cmp->strength ? gw_strength_joints_beyond(p->cmp->strength, kit) : 0;
     if (!joints) return;
-    gw_buf text = { 0 };
-    gw_phrase_kit(&p->cmp->c->kits[kit], &text);
-    gw_buf_fmt(&text, ": %d of its joints will not stand the loads; see \"Beyond a limit\" below.", joints);
-    gw_paper_say_of(p->paper, 2, &text);
+    gw_paper_say(p->paper, 2, "%s: %d of its joints will not stand the loads; see \"Beyond a limit\" below.",
+                 gw_kit_said(p->cmp->c, kit), joints);
 }
 
 static void warn_unstable(const gw_handling_page *p, const gw_summary *s)
 {
-    gw_buf text = { 0 };
     if (!gw_compare_shows(p->cmp, s->kit) || !isfinite(s->critical_speed)) return;
-    gw_phrase_kit(&p->cmp->c->kits[s->kit], &text);
-    gw_buf_fmt(&text, ": the car oversteers and is unstable above %s km/h (critical speed).",
-               gw_fixed(s->critical_speed / GW_KM_H, 0).s);
-    gw_paper_say_of(p->paper, 2, &text);
+    gw_paper_say(p->paper, 2, "%s: the car oversteers and is unstable above %s km/h (critical speed).",
+                 gw_kit_said(p->cmp->c, s->kit), gw_fixed(s->critical_speed / GW_KM_H, 0).s);
 }
 
 void gw_summary_text(const gw_handling_page *p)
@@ -224,10 +215,8 @@ void gw_summary_text(const gw_handling_page *p)
 
 static void put_lack(const gw_handling_page *p, const char *what, const char *lacks)
 {
-    gw_buf text = { 0 };
     if (!lacks) return;
-    gw_buf_fmt(&text, "%s left out: the case lacks %s.", what, lacks);
-    gw_paper_say_of(p->paper, 0, &text);
+    gw_paper_say(p->paper, 0, "%s left out: the case lacks %s.", what, lacks);
 }
 
 static bool told_before(const gw_handling_study *h, int at)
@@ -248,12 +237,9 @@ static void put_gaps(const gw_handling_page *p)
         if (told_before(h, i)) continue;
         for (int k = i; k < h->n_gaps; k++) {
             if (strcmp(h->gap[k].text, h->gap[i].text) != 0) continue;
-            gw_buf_add(&text, k == i ? "Kit " : ", ");
-            gw_buf_clean(&text, p->cmp->c->kits[h->gap[k].kit].name);
+            gw_buf_say(&text, "%s%s", k == i ? "Kit " : ", ", p->cmp->c->kits[h->gap[k].kit].name);
         }
-        gw_buf_add(&text, ": ");
-        gw_buf_clean(&text, h->gap[i].text);
-        gw_buf_add(&text, ".");
+        gw_buf_say(&text, ": %s.", h->gap[i].text);
         gw_paper_say_of(p->paper, 0, &text);
     }
 }

@@ -37,8 +37,7 @@ static void say_angle(double to, double from, bool camber, gw_buf *out)
 /* "rear camber, trail braking" */
 static void say_where(const gw_case *c, const gw_reversal *t, gw_buf *out)
 {
-    gw_buf_fmt(out, "%s %s, ", gw_axle_name(t->axle), t->camber ? "camber" : "toe");
-    gw_buf_clean(out, c->loads[t->load].name);
+    gw_buf_say(out, "%s %s, %s", gw_axle_name(t->axle), t->camber ? "camber" : "toe", c->loads[t->load].name);
 }
 
 void gw_phrase_reversal(const gw_case *c, const gw_reversal *t, gw_buf *out)
@@ -89,8 +88,7 @@ static void say_toe(const gw_comparison *cmp, const gw_deflection *of, gw_buf *o
         gw_buf_add(out, "as much");
     else
         gw_buf_fmt(out, "%s %% %s", gw_fixed(fabs(more), 0).s, more < 0.0 ? "less" : "more");
-    gw_buf_add(out, " in ");
-    gw_buf_clean(out, cmp->c->loads[of->load].name);
+    gw_buf_say(out, " in %s", cmp->c->loads[of->load].name);
     if (gw_band_is_close(cmp->bands, of)) gw_buf_add(out, " (too close to call)");
 }
 
@@ -146,10 +144,7 @@ void gw_verdict_text(const gw_handling_page *p, int kit)
 {
     const gw_comparison *cmp = p->cmp;
     gw_buf text = { 0 };
-    gw_buf_clean(&text, cmp->c->kits[kit].name);
-    gw_buf_add(&text, " (");
-    gw_phrase_kit(&cmp->c->kits[kit], &text);
-    gw_buf_add(&text, "):");
+    gw_buf_say(&text, "%s (%s):", cmp->c->kits[kit].name, gw_kit_said(cmp->c, kit));
     say_toes(cmp, kit, &text);
     say_warnings(cmp, kit, &text);
     say_critical(p, kit, &text);
@@ -172,8 +167,7 @@ static bool say_change(const gw_comparison *cmp, gw_axle axle, int load, bool ca
         if (!of || !gw_reversal_at(cmp->c, cmp->deflect, cmp->baseline, of, camber, &t) || t.warns) continue;
         if (!told) gw_buf_add(out, before);
         if (!told) say_where(cmp->c, &t, out);
-        gw_buf_add(out, told++ ? ", " : " (");
-        gw_buf_clean(out, cmp->c->kits[k].name);
+        gw_buf_say(out, "%s%s", told++ ? ", " : " (", cmp->c->kits[k].name);
     }
     gw_buf_add(out, told ? ")" : "");
     return told;
@@ -184,8 +178,7 @@ void gw_changes_text(const gw_handling_page *p)
     const gw_comparison *cmp = p->cmp;
     gw_buf text = { 0 }, rest = { 0 };
     int told = 0, all = 0;
-    gw_buf_add(&text, "Changes side against ");
-    gw_buf_clean(&text, cmp->c->kits[cmp->baseline].name);
+    gw_buf_say(&text, "Changes side against %s", cmp->c->kits[cmp->baseline].name);
     for (int l = 0; l < cmp->c->n_loads; l++)
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
             for (int camber = 0; camber < 2; camber++) {
@@ -222,8 +215,7 @@ static bool say_nearest(const gw_comparison *cmp, int kit, const char *before, g
             gw_phrase_joint(cmp->c, s.nearest->axle, s.nearest->joint, out);
             gw_buf_fmt(out, " at %d %%", percent_of(&s));
         }
-        gw_buf_add(out, told++ ? ", " : " (");
-        gw_buf_clean(out, cmp->c->kits[k].name);
+        gw_buf_say(out, "%s%s", told++ ? ", " : " (", cmp->c->kits[k].name);
     }
     gw_buf_add(out, ")");
     return true;
@@ -249,8 +241,7 @@ static void say_unknown(const gw_comparison *cmp, gw_buf *out)
         if (!gw_compare_shows(cmp, k) ||
             gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k).state != GW_STAND_UNKNOWN)
             continue;
-        gw_buf_add(out, told++ ? ", " : " No joint could be judged: ");
-        gw_buf_clean(out, cmp->c->kits[k].name);
+        gw_buf_say(out, "%s%s", told++ ? ", " : " No joint could be judged: ", cmp->c->kits[k].name);
     }
     if (told) gw_buf_add(out, ".");
 }
@@ -270,9 +261,8 @@ static void say_rests(const gw_comparison *cmp, gw_buf *out)
     for (int k = 0; k < cmp->c->n_kits; k++) {
         gw_stand s = gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k);
         if (!gw_compare_shows(cmp, k) || s.joints == s.judged) continue;
-        gw_buf_add(out, told++ ? ", " : " Joints not judged: ");
-        gw_buf_clean(out, cmp->c->kits[k].name);
-        gw_buf_fmt(out, " %d", s.joints - s.judged);
+        gw_buf_say(out, "%s%s %d", told++ ? ", " : " Joints not judged: ", cmp->c->kits[k].name,
+                   s.joints - s.judged);
     }
     if (told) gw_buf_add(out, ".");
 }
