@@ -22,15 +22,15 @@ def told(*args):
     return json.loads(subprocess.run([GIVEWAY, *args, "--format", "json", "--quiet"], check=True, capture_output=True, text=True).stdout)
 
 
-def drawn(name, *args):
-    """{file name: title} of what a command draws."""
-    out = os.path.join(FOLDER, name)
-    subprocess.run([GIVEWAY, *args, "-o", out, "--format-charts", "svg", "--quiet"], check=True, capture_output=True)
+def drawn(*args):
+    """What a command prints, and {file name: title} of what it draws."""
+    out = os.path.join(FOLDER, args[0])
+    results = told(*args, "-o", out, "--format-charts", "svg")
     titles = {}
     for file in glob.glob(os.path.join(out, "*.svg")):
         with open(file, encoding="utf-8") as f:
             titles[os.path.basename(file)[:-4]] = re.search(r"<title[^>]*>(.*?)</title>", f.read(), re.S)[1]
-    return titles
+    return results, titles
 
 
 def fixed(text, value):
@@ -135,11 +135,12 @@ def ELSEWHERE(*_):
 
 
 def travel(case):
-    results = told("travel", case.path)["results"]
+    d, titles = drawn("travel", case.path)
+    results = d["results"]
     way = lambda key: lambda r: max(p[key] for p in r["points"]) - min(p[key] for p in r["points"])
     tilt = lambda r: 100 * max(b["tilt_deg"] / b["limit_deg"] for p in r["points"] for b in p["bearings"])
     at = lambda axle, value: case.by_kit([r for r in results if r["bearings"] or value is not tilt], value, corner=axle)
-    every(drawn("travel", "travel", case.path), "travel", [
+    every(titles, "travel", [
         ("toe-travel-(.*)", lambda t, a: kits(t, f"Toe swing of the {a} wheel over its travel", at(a, way("toe_change_deg")), "deg")),
         ("camber-travel-(.*)", lambda t, a: kits(t, f"Camber swing of the {a} wheel over its travel", at(a, way("camber_change_deg")), "deg")),
         ("roll-centre-travel-(.*)", lambda t, a: kits(t, f"The way of the roll centre at the {a} over the wheel's travel", at(a, way("roll_centre_mm")), "mm")),
@@ -165,10 +166,10 @@ def contribution(case, results, title, axle, load):
 
 
 def deflect(case):
-    results = told("deflect", case.path)["results"]
+    d, titles = drawn("deflect", case.path)
     loads = case.json["loads"]
-    every(drawn("deflect", "deflect", case.path), "deflect", [
-        (r"contributions-(front|rear)-(\d+)-.*", lambda t, a, n: contribution(case, results, t, a, loads[int(n) - 1]))])
+    every(titles, "deflect", [
+        (r"contributions-(front|rear)-(\d+)-.*", lambda t, a, n: contribution(case, d["results"], t, a, loads[int(n) - 1]))])
 
 
 CAUSES = {"roll_deg": "body roll on springs", "travel_deg": "travel in roll", "tyre_deg": "roll on tyres", "jacking_deg": "jacking, dive, squat", "bushes_deg": "bushes"}
@@ -194,8 +195,7 @@ def sweeps(case, g):
 
 def compare(case):
     global OPEN
-    d = told("compare", case.path, "--detail")
-    titles = drawn("compare", "compare", case.path)
+    d, titles = drawn("compare", case.path, "--detail")
     corner = next(l for l in case.json["loads"] if says_load(l) and "corner" in says_load(l))
     stop = next(l for l in case.json["loads"] if says_load(l) and "stop" in says_load(l))
     ends = {"stop": max(float(g) for t in titles.values() for g in re.findall(r"braking at ([\d.]+) g", t)),
@@ -265,7 +265,8 @@ def lets_in(case, results, title, axle):
 
 
 def ride(case):
-    results = told("ride", case.path, "--detail")["results"]
+    d, titles = drawn("ride", case.path, "--detail")
+    results = d["results"]
 
     def octaves(title, axle):
         values = {(case.label[r["kit"]], b["centre_Hz"]): b["dB_from_baseline"] for r in results if r["corner"] == axle for b in r["third_octave"]}
@@ -279,7 +280,7 @@ def ride(case):
         m = re.fullmatch(rf"Of what is not known at the {axle}, most hangs on (.*): (\S+) dB with (.*)", title)
         return m and m[1] == most[1] and fixed(m[2], values[most]) and m[3] == most[0]
 
-    every(drawn("ride", "ride", case.path), "ride", [
+    every(titles, "ride", [
         ("bump-(.*)", lambda t, a: kits(t, f"The knock of a bump, fore and aft at the {a},", case.by_kit(results, lambda r: r["obstacle"]["peak_fore_aft_N"], corner=a), "N")),
         ("third-octaves-(.*)", octaves),
         ("transmissibility-(front|rear)", lambda t, a: lets_in(case, results, t, a)),
@@ -299,13 +300,14 @@ def rates(case):
         m = re.fullmatch(rf"{of} of {re.escape(label)} stays at (\S+) {re.escape(unit)} from 1 to 500 Hz", title)
         return m and significant(m[1], a) and abs(b - a) < 0.01 * a
 
-    every(drawn("rates", "rates", case.path), "rates", [
+    every(drawn("rates", case.path)[1], "rates", [
         ("stiffness-(.*)", lambda t, n: along(t, "Dynamic stiffness", lambda d: d["radial_N_per_mm"][0], "N/mm", n)),
         ("loss-angle-(.*)", lambda t, n: along(t, "Loss angle", lambda d: d["loss_angle_deg"], "deg", n))])
 
 
 def align(case):
-    results = {(r["corner"], r["kit"]): r for r in told("align", case.path)["results"]}
+    d, titles = drawn("align", case.path)
+    results = {(r["corner"], r["kit"]): r for r in d["results"]}
 
     def adjuster(title, axle, kit):
         r = results[axle, kit]
@@ -321,12 +323,12 @@ def align(case):
         m = re.fullmatch(rf"As set, the {q} change at the {axle} axle goes from (\S+) to (\S+) deg in (.*)", title)
         return m and m[3] == l["load"] and fixed(m[1], of(l, "before")) and fixed(m[2], of(l, "after"))
 
-    every(drawn("align", "align", case.path), "align", [
+    every(titles, "align", [
         ("adjusters-(front|rear)-(.*)", adjuster), ("align-(toe|camber)-(front|rear)-(.*)", as_set)])
 
 
 def choose(case):
-    d = told("choose", case.path)
+    d, titles = drawn("choose", case.path)
 
     def steadiest(title):
         best = min(d["front"], key=lambda f: f["unsteadiness"])
@@ -340,12 +342,11 @@ def choose(case):
         m = re.fullmatch(r"Money buys most on the step to (\S+) (\S+): unsteadiness from (\S+) to (\S+) deg", title)
         return m and fixed(m[1], steps[i + 1][0]) and m[2] == case.json["shop"]["currency"] and fixed(m[3], steps[i][1]) and fixed(m[4], steps[i + 1][1])
 
-    every(drawn("choose", "choose", case.path), "choose", [("choose-front", steadiest), ("choose-ladder", ladder)])
+    every(titles, "choose", [("choose-front", steadiest), ("choose-ladder", ladder)])
 
 
 def spread(case):
-    args = ["spread", case.path, "--draws", "100", "--ride"]
-    d = told(*args)
+    d, titles = drawn("spread", case.path, "--draws", "100", "--ride")
     loaded = [r for r in d["results"] if r.get("load")]
 
     def least_sure(title, of, axle, key):
@@ -373,7 +374,7 @@ def spread(case):
         return m and fixed(m[2], 100 * first["share"]) and first["of"].split(".")[-1].split("[")[0] in m[1] and first["share"] == max(f["share"] for f in d["measure_next"])
 
     rides = [r for r in d["results"] if not r.get("load") and r["kit"] != case.first]
-    every(drawn("spread", *args), "spread", [
+    every(titles, "spread", [
         ("spread-toe-(front|rear)", lambda t, a: least_sure(t, "toe change", a, "toe_change_deg")),
         ("spread-camber-(front|rear)", lambda t, a: least_sure(t, "camber change", a, "camber_change_deg")),
         ("spread-fore-aft-(front|rear)", lambda t, a: least_sure(t, "wheel's movement fore and aft", a, "wheel_fore_aft_mm")),
@@ -385,8 +386,7 @@ def spread(case):
 
 
 def match(case):
-    args = ["match", case.path, "--readings", os.path.join(SOURCE, "cases/hatchback-ramp.csv")]
-    d = told(*args)
+    d, titles = drawn("match", case.path, "--readings", os.path.join(SOURCE, "cases/hatchback-ramp.csv"))
 
     def far(title, axle, key, of, unit):
         values = [v for r in d["readings"] if r["corner"] == axle for v in r["values"] if v["figure"] == key]
@@ -394,17 +394,19 @@ def match(case):
         m = re.fullmatch(rf"{axle.capitalize()} {of} of the case: (\S+) {unit} from the readings, (\S+) before", title)
         return m and significant(m[1], rms("after")) and significant(m[2], rms("before"))
 
-    every(drawn("match", *args), "match", [
+    every(titles, "match", [
         ("match-(front|rear)-toe", lambda t, a: far(t, a, "toe_change_deg", "toe change", "deg")),
         ("match-(front|rear)-camber", lambda t, a: far(t, a, "camber_change_deg", "camber change", "deg")),
         ("match-(front|rear)-fore-aft", lambda t, a: far(t, a, "wheel_fore_aft_mm", "way fore and aft", "mm")),
         ("match-(front|rear)-wheel-rate", lambda t, a: far(t, a, "wheel_rate_N_per_mm", "wheel rate", "N/mm"))])
 
 
-saloon = Case(os.path.join(SOURCE, "cases/fast-saloon.json"))
-for of in (travel, deflect, compare, ride, rates, align, choose):
-    of(saloon)
-hatchback = Case(os.path.join(SOURCE, "cases/hatchback.json"))
-for of in (spread, match):
-    of(hatchback)
+ON = {"saloon": (travel, deflect, compare, ride, rates, align, choose), "hatchback": (match, spread)}
+known = {of.__name__ for commands in ON.values() for of in commands}
+check(sys.argv[4:] and set(sys.argv[4:]) <= known, "what is to be looked at is known", sys.argv[4:])
+for name, commands in ON.items():
+    case = Case(os.path.join(SOURCE, "cases", {"saloon": "fast-saloon.json", "hatchback": "hatchback.json"}[name]))
+    for of in commands:
+        if of.__name__ in sys.argv[4:]:
+            of(case)
 sys.exit(1 if failed else 0)

@@ -4,4 +4,5 @@
 # it names is the one that stands out.
 set -u
 command -v gnuplot >/dev/null || { echo "gnuplot is not installed" && exit 77; }
-"${PYTHON:-python3}" "$SOURCE/tests/show/titles.py" "$GIVEWAY" "$SOURCE" "${TMPDIR:-/tmp}"
+"${PYTHON:-python3}" "$SOURCE/tests/show/titles.py" "$GIVEWAY" "$SOURCE" "${TMPDIR:-/tmp}" \
+    travel deflect compare ride rates align choose match
