@@ -191,26 +191,25 @@ static void trace_body(const gw_behind *v, gw_trace *t)
 /* ---- the figure ---- */
 
 typedef struct gw_behind_sheet {
-    gw_arena arena;
+    gw_charts *charts; /* whose memory it is */
     gw_chart_mark mark[MARKS];
     const char *key[KEYS];
     int key_style[KEYS];
     int n_marks, n_keys;
-    bool failed;
 } gw_behind_sheet;
 
 static gw_trace begin(gw_behind_sheet *s, const gw_corner *pair)
 {
     int room = 8 * (pair->n_joints + 8);
-    gw_trace t = { gw_arena_alloc(&s->arena, (size_t)room, sizeof(double)),
-                   gw_arena_alloc(&s->arena, (size_t)room, sizeof(double)), 0, room, false };
-    if (!t.x || !t.y) t.room = 0, s->failed = true;
+    gw_trace t = { gw_charts_room(s->charts, room, sizeof(double)),
+                   gw_charts_room(s->charts, room, sizeof(double)), 0, room, false };
+    if (!t.x || !t.y) t.room = 0;
     return t;
 }
 
 static void end(gw_behind_sheet *s, const gw_trace *t, int style, bool faint)
 {
-    s->failed = s->failed || t->failed;
+    s->charts->failed = s->charts->failed || t->failed;
     if (t->n)
         s->mark[s->n_marks++] = (gw_chart_mark){ .kind = GW_MARK_LINE,
                                                  .x = t->x,
@@ -242,8 +241,7 @@ static void trace_all(const gw_behind *v, gw_behind_sheet *s)
 
 static void key(gw_behind_sheet *s, const char *text, int style)
 {
-    s->key[s->n_keys] = gw_arena_strdup(&s->arena, text);
-    s->failed = s->failed || !s->key[s->n_keys];
+    s->key[s->n_keys] = text;
     s->key_style[s->n_keys++] = style;
 }
 
@@ -251,16 +249,15 @@ static void key(gw_behind_sheet *s, const char *text, int style)
 static void put_centre(gw_behind_sheet *s, double height)
 {
     double mm = gw_unit_out(GW_UNIT_MM, height);
-    double *at = gw_arena_alloc(&s->arena, 2, sizeof *at);
+    double *at = gw_charts_room(s->charts, 2, sizeof *at);
     bool near = fabs(height) <= FARTHEST;
-    char words[TEXT];
-    if (!at) s->failed = true;
+    gw_buf words = { 0 };
     if (!at || !isfinite(height)) return;
     at[0] = 0.0;
     at[1] = mm;
-    snprintf(words, sizeof words, "roll centre, %s mm %s the ground%s", gw_fixed(fabs(mm), 0).s,
-             mm < 0 ? "below" : "above", near ? "" : ", not drawn");
-    key(s, words, CENTRE);
+    gw_buf_fmt(&words, "roll centre, %s mm %s the ground%s", gw_fixed(fabs(mm), 0).s,
+               mm < 0 ? "below" : "above", near ? "" : ", not drawn");
+    key(s, gw_charts_kept(s->charts, &words), CENTRE);
     if (!near) return;
     s->mark[s->n_marks++] =
         (gw_chart_mark){ .kind = GW_MARK_POINT, .x = at, .y = at + 1, .n = 1, .style = CENTRE };
@@ -268,10 +265,9 @@ static void put_centre(gw_behind_sheet *s, double height)
 
 static void put_keys(const gw_behind *v, gw_behind_sheet *s)
 {
-    char words[TEXT];
-    snprintf(words, sizeof words, "body, leaning %s deg",
-             gw_fixed(gw_unit_out(GW_UNIT_DEG, v->under->roll), 2).s);
-    key(s, words, BODY);
+    gw_buf words = { 0 };
+    gw_buf_fmt(&words, "body, leaning %s deg", gw_fixed(gw_unit_out(GW_UNIT_DEG, v->under->roll), 2).s);
+    key(s, gw_charts_kept(s->charts, &words), BODY);
     key(s, "outer wheel, its parts", OUTER);
     key(s, "inner wheel, its parts", INNER);
     if (v->pair->n_shared) key(s, "what they share", SHARED);
@@ -287,7 +283,7 @@ static double half_width(const gw_behind_sheet *s)
 }
 
 static void draw(gw_behind v, gw_behind_sheet *s, double height, const char *title, const char *what,
-                 const char *stem, gw_charts *charts)
+                 const char *stem)
 {
     char note[TEXT];
     const gw_picture *under = v.under;
@@ -312,7 +308,7 @@ static void draw(gw_behind v, gw_behind_sheet *s, double height, const char *tit
                                .keys = s->key,
                                .key_styles = s->key_style,
                                .n_keys = s->n_keys };
-    if (!s->failed) gw_charts_figure(charts, stem, &figure);
+    gw_charts_figure(s->charts, stem, &figure);
 }
 
 void gw_behind_chart(const gw_case *c, const gw_picture_study *pictures, const gw_axle_pictures *of, int load,
@@ -328,19 +324,14 @@ void gw_behind_chart(const gw_case *c, const gw_picture_study *pictures, const g
     };
     v.turns_at = near ? ground + of->roll_centre : pair->wheel.centre.z;
     for (int w = 0; w < GW_WHEELS; w++) v.camber[w] = of->static_camber[w];
-    gw_behind_sheet s = { .n_marks = 0 };
-    gw_buf words = { 0 }, title = { 0 };
-    char what[TEXT];
-    gw_phrase_load(&c->loads[load], &words);
+    gw_behind_sheet s = { .charts = charts };
+    gw_buf title = { 0 }, what = { 0 };
+    gw_buf_add(&what, "The axle from behind (mm), ");
+    gw_phrase_load(&c->loads[load], &what);
     gw_buf_fmt(&title, "The body leans %s deg over the %s axle with %s",
                gw_fixed(gw_unit_out(GW_UNIT_DEG, under->roll), 2).s, gw_axle_name(of->axle),
                gw_kit_said(c, of->kit));
-    snprintf(what, sizeof what, "The axle from behind (mm), %.150s", gw_buf_str(&words));
-    draw(v, &s, of->roll_centre, gw_buf_str(&title), what, stem, charts);
-    charts->failed = charts->failed || s.failed;
-    gw_title_drop(charts, &words);
-    gw_title_drop(charts, &title);
-    gw_arena_free(&s.arena);
+    draw(v, &s, of->roll_centre, gw_charts_kept(charts, &title), gw_charts_kept(charts, &what), stem);
 }
 
 void gw_behind_charts(const gw_case *c, const gw_deflect_study *deflect, const gw_picture_study *pictures,

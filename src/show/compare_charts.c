@@ -20,13 +20,6 @@
 
 enum { TEXT = 160, MAX_PARTS = 8, TURNS = 64 };
 
-const char **gw_chart_kit_names(const gw_case *c, gw_arena *arena)
-{
-    const char **names = gw_arena_alloc(arena, (size_t)c->n_kits, sizeof *names);
-    for (int k = 0; names && k < c->n_kits; k++) names[k] = gw_kit_said(c, k);
-    return names;
-}
-
 static void stem_of(char *stem, const char *what, gw_axle axle)
 {
     snprintf(stem, TEXT, "%s-%s", what, gw_axle_name(axle));

@@ -16,7 +16,4 @@ void gw_compare_charts(const gw_comparison *cmp, gw_charts *charts);
 /** Contributions by bush to the toe change, one chart an axle and load, the kits side by side. */
 void gw_deflect_charts(const gw_case *c, const gw_deflect_study *study, gw_charts *charts);
 
-/** Names of kits as charts show them, by kit; owned by the arena, NULL when memory is out. */
-const char **gw_chart_kit_names(const gw_case *c, gw_arena *arena);
-
 #endif

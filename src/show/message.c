@@ -127,9 +127,3 @@ void gw_message_part(const gw_message *m, const char *const *name, const double 
         gw_buf_fmt(out, "%s with %s", m->unit, kit);
     }
 }
-
-void gw_title_drop(gw_charts *charts, gw_buf *title)
-{
-    if (title->failed) charts->failed = true;
-    gw_buf_free(title);
-}

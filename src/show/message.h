@@ -34,7 +34,4 @@ void gw_message_kits(const gw_message *m, const gw_told *told, int n, gw_buf *ou
 void gw_message_part(const gw_message *m, const char *const *name, const double *value, int n, double whole,
                      const char *kit, gw_buf *out);
 
-/** Frees a title; that memory ran out while it was written is handed on. */
-void gw_title_drop(gw_charts *charts, gw_buf *title);
-
 #endif

@@ -19,52 +19,39 @@
 
 enum { STEM = 80, MAX_LINES = 7, PEAKS = 2, FIGURE = 64 };
 
-/* One corner's charts; memory for them is the arena's. */
+/* One corner's charts. */
 typedef struct gw_ride_drawing {
     const gw_case *c;
-    const gw_ride_study *study;
     gw_axle axle;
-    gw_arena arena;
-    const gw_ride_item **items; /* of this corner */
-    const char **names;         /* of their kits  */
-    int *styles;
+    const gw_ride_item *items[GW_MAX_KITS]; /* of this corner */
+    const char *names[GW_MAX_KITS];         /* of their kits  */
+    int styles[GW_MAX_KITS];
     int n;
     gw_charts *charts;
 } gw_ride_drawing;
 
-static bool begin(gw_ride_drawing *d)
+static void add_item(gw_ride_drawing *d, const gw_ride_item *item)
 {
-    size_t room = (size_t)d->study->n + 1;
-    d->items = gw_arena_alloc(&d->arena, room, sizeof *d->items);
-    d->names = gw_arena_alloc(&d->arena, room, sizeof *d->names);
-    d->styles = gw_arena_alloc(&d->arena, room, sizeof *d->styles);
-    if (!d->items || !d->names || !d->styles) return false;
-    for (int i = 0; i < d->study->n; i++) {
-        const gw_ride_item *item = &d->study->item[i];
-        if (item->axle != d->axle) continue;
-        d->names[d->n] = gw_kit_said(d->c, item->kit);
-        d->styles[d->n] = item->kit;
-        d->items[d->n++] = item;
-    }
-    return true;
+    d->names[d->n] = gw_kit_said(d->c, item->kit);
+    d->styles[d->n] = item->kit;
+    d->items[d->n++] = item;
 }
 
-/* The places that carry most of the harshness, largest first; how many, -1: no memory. */
-static int largest_places(gw_ride_drawing *d, int kits, gw_ride_place **place)
+/* The places that carry most of the harshness, largest first; returns how many. */
+static int largest_places(const gw_ride_drawing *d, int kits, gw_ride_place **place)
 {
     const gw_ride_result *r = &d->items[0]->result;
-    *place = gw_arena_alloc(&d->arena, (size_t)r->n_paths + 1, sizeof **place);
-    if (!*place) return -1;
+    *place = gw_charts_room(d->charts, r->n_paths + 1, sizeof **place);
+    if (!*place) return 0;
     int n = gw_ride_places(&d->c->corners[d->axle], r, *place);
     return gw_ride_largest_places(d->items, kits, MAX_LINES - 1, *place, n);
 }
 
-/* NULL: no memory. */
-static const char *place_said(gw_ride_drawing *d, gw_ride_place place)
+static const char *place_said(const gw_ride_drawing *d, gw_ride_place place)
 {
     gw_buf said = { 0 };
     gw_ride_place_said(&d->c->corners[d->axle], &d->items[0]->result, place, &said);
-    return gw_buf_keep(&said, &d->arena);
+    return gw_charts_kept(d->charts, &said);
 }
 
 typedef struct gw_stem {
@@ -89,26 +76,24 @@ static const char *where(const gw_ride_drawing *d)
     return d->axle == GW_FRONT ? "front" : "rear";
 }
 
-static gw_chart_words words_of(const gw_ride_drawing *d, const gw_buf *title, const char *what, const char *x,
+static gw_chart_words words_of(const gw_ride_drawing *d, gw_buf *title, const char *what, const char *x,
                                const char *y)
 {
-    return (gw_chart_words){ gw_buf_str(title), d->c->title, x, y, caution(d), what };
+    return (gw_chart_words){ gw_charts_kept(d->charts, title), d->c->title, x, y, caution(d), what };
 }
 
-/* Forces are shown in newtons per millimetre, as rates are; copies are the arena's. */
-static bool in_trade_units(gw_ride_drawing *d, gw_chart_series *series, int n)
+/* Forces are shown in newtons per millimetre, as rates are. */
+static void in_trade_units(const gw_ride_drawing *d, gw_chart_series *series, int n)
 {
     for (int i = 0; i < n; i++) {
-        double *y = gw_arena_alloc(&d->arena, (size_t)series[i].n, sizeof *y);
-        if (!y) return false;
-        for (int k = 0; k < series[i].n; k++) y[k] = series[i].y[k] / GW_N_PER_MM;
+        double *y = gw_charts_room(d->charts, series[i].n, sizeof *y);
+        for (int k = 0; y && k < series[i].n; k++) y[k] = series[i].y[k] / GW_N_PER_MM;
         series[i].y = y;
     }
-    return true;
 }
 
-static void force_chart(gw_ride_drawing *d, const char *stem, const gw_buf *title, const char *what,
-                        const gw_chart_series *series, int n)
+static void force_chart(const gw_ride_drawing *d, const char *stem, gw_buf *title, const char *what,
+                        gw_chart_series *series, int n)
 {
     /* What people call the stretches of the frequency axis. */
     const gw_chart_band stretches[] = { { 1, 8, gw_words_text(GW_WORDS_CHART_BOUNCE) },
@@ -125,6 +110,7 @@ static void force_chart(gw_ride_drawing *d, const char *stem, const gw_buf *titl
                                   .x_to = 315.0,
                                   .bands = stretches,
                                   .n_bands = 3 };
+    in_trade_units(d, series, n);
     gw_charts_lines(d->charts, stem_of(d, stem).s, &chart);
 }
 
@@ -153,31 +139,29 @@ static void say_ratio(const gw_ride_drawing *d, const gw_chart_series *series, i
                where(d), series[0].name);
 }
 
-static bool by_kit(gw_ride_drawing *d)
+static void by_kit(const gw_ride_drawing *d)
 {
-    gw_chart_series *series = gw_arena_alloc(&d->arena, (size_t)d->n + 1, sizeof *series);
+    gw_chart_series series[GW_MAX_KITS];
     gw_buf title = { 0 };
     int n = 0;
-    for (int i = 0; series && i < d->n; i++) {
+    for (int i = 0; i < d->n; i++) {
         const gw_ride_curve *curve = &d->items[i]->result.curve;
         if (!curve->n) continue;
         series[n++] = (gw_chart_series){ d->names[i], curve->hz, curve->force, curve->n, d->styles[i] };
     }
-    if (!series || !in_trade_units(d, series, n)) return false;
-    if (n) say_ratio(d, series, n, &title);
-    if (n) force_chart(d, "transmissibility", &title, gw_words_text(GW_WORDS_CHART_ROAD), series, n);
-    gw_title_drop(d->charts, &title);
-    return true;
+    if (!n) return;
+    say_ratio(d, series, n, &title);
+    force_chart(d, "transmissibility", &title, gw_words_text(GW_WORDS_CHART_ROAD), series, n);
 }
 
 /* What one wheel sends into the body through a place [N/m]: the squares of all places add up to that of the
  * curve of all together, in which an axle's two wheels count half each. NULL: no memory. */
-static double *place_curve(gw_ride_drawing *d, gw_ride_place place)
+static double *place_curve(const gw_ride_drawing *d, gw_ride_place place)
 {
     const gw_ride_curve *curve = &d->items[0]->result.curve;
     const double *one = &curve->path[place.path * curve->n];
     const double wheels = gw_is_pair(&d->c->corners[d->axle]) ? 2.0 : 1.0;
-    double *sum = gw_arena_alloc(&d->arena, (size_t)curve->n, sizeof *sum);
+    double *sum = gw_charts_room(d->charts, curve->n, sizeof *sum);
     for (int k = 0; sum && k < curve->n; k++) {
         double image = place.image < 0 ? 0.0 : curve->path[place.image * curve->n + k];
         sum[k] = hypot(one[k], image) / sqrt(wheels);
@@ -186,29 +170,25 @@ static double *place_curve(gw_ride_drawing *d, gw_ride_place place)
 }
 
 /* The first kit, place by place: those that carry most of its harshness. */
-static bool by_place(gw_ride_drawing *d)
+static void by_place(const gw_ride_drawing *d)
 {
     const gw_ride_result *r = &d->items[0]->result;
     gw_chart_series series[MAX_LINES];
     gw_buf title = { 0 };
     gw_ride_place *place;
     int n = largest_places(d, 1, &place);
-    if (n < 0) return false;
-    if (!r->curve.n || !n) return true;
+    if (!r->curve.n || !n) return;
     series[0] = (gw_chart_series){ "all together", r->curve.hz, r->curve.force, r->curve.n, GW_PARTS };
     for (int i = 0; i < n; i++) {
-        const char *name = place_said(d, place[i]);
         const double *force = place_curve(d, place[i]);
-        if (!name || !force) return false;
-        series[i + 1] = (gw_chart_series){ name, r->curve.hz, force, r->curve.n, GW_PARTS + 1 + i };
+        if (!force) return;
+        series[i + 1] =
+            (gw_chart_series){ place_said(d, place[i]), r->curve.hz, force, r->curve.n, GW_PARTS + 1 + i };
     }
-    if (!in_trade_units(d, series, n + 1)) return false;
     gw_buf_fmt(&title, "At the %s with %s most of the harshness comes through %s: %s %%", where(d),
                d->names[0], series[1].name, gw_fixed(100.0 * gw_ride_place_share(r, place[0]), 0).s);
     force_chart(d, "transmissibility-paths", &title,
                 "Body force of one wheel per road height (N/mm) by attachment", series, n + 1);
-    gw_title_drop(d->charts, &title);
-    return true;
 }
 
 /* The kit and the band that part most from the first kit. */
@@ -227,12 +207,11 @@ static void say_bands(const gw_ride_drawing *d, int from, const double *values, 
 }
 
 /* The baseline would be a row of nothing: it is left out where it is not alone. */
-static bool bands(gw_ride_drawing *d)
+static void bands(const gw_ride_drawing *d)
 {
-    double centres[GW_BANDS], *values = gw_arena_alloc(&d->arena, (size_t)d->n * GW_BANDS, sizeof *values);
+    double centres[GW_BANDS], values[GW_MAX_KITS * GW_BANDS];
     int from = d->n > 1 && d->items[0]->kit == 0 ? 1 : 0;
     gw_buf title = { 0 };
-    if (!values) return false;
     for (int b = 0; b < GW_BANDS; b++) centres[b] = gw_band_nominal(GW_BAND_FIRST + b);
     for (int i = from; i < d->n; i++)
         for (int b = 0; b < GW_BANDS; b++)
@@ -248,8 +227,6 @@ static bool bands(gw_ride_drawing *d)
                                   .n_names = d->n - from,
                                   .values = values };
     gw_charts_bands(d->charts, stem_of(d, "third-octaves").s, &chart);
-    gw_title_drop(d->charts, &title);
-    return true;
 }
 
 /* What these places leave of a kit's harshness to others [%]. */
@@ -270,22 +247,19 @@ static void fill_shares(const gw_ride_drawing *d, const gw_ride_place *place, in
                                           : rest_of(d->items[i], place, n);
 }
 
-static bool shares(gw_ride_drawing *d)
+static void shares(const gw_ride_drawing *d)
 {
     gw_ride_place *place;
     const char *names[MAX_LINES];
     int n = largest_places(d, d->n, &place), parts = n;
-    if (n < 0) return false;
-    for (int p = 0; p < n; p++)
-        if (!(names[p] = place_said(d, place[p]))) return false;
+    for (int p = 0; p < n; p++) names[p] = place_said(d, place[p]);
     for (int i = 0; i < d->n && parts == n; i++)
         if (rest_of(d->items[i], place, n) > 1e-6) names[parts++] = "all else";
-    double *values = gw_arena_alloc(&d->arena, (size_t)(d->n * parts), sizeof *values);
-    if (!values) return false;
+    double values[GW_MAX_KITS * MAX_LINES];
     fill_shares(d, place, n, parts, values);
     gw_buf title = { 0 }, of = { 0 };
     gw_buf_fmt(&of, "Harshness at the %s", where(d));
-    const gw_message message = { .of = gw_buf_str(&of), .unit = "%" };
+    const gw_message message = { .of = gw_charts_kept(d->charts, &of), .unit = "%" };
     gw_message_part(&message, names, values, n, 100.0, d->names[0], &title);
     const gw_bar_chart chart = { .words = words_of(d, &title,
                                                    gw_is_pair(&d->c->corners[d->axle])
@@ -301,28 +275,24 @@ static bool shares(gw_ride_drawing *d)
                                  .stacked = true,
                                  .decimals = 0 };
     gw_charts_bars(d->charts, stem_of(d, "paths").s, &chart);
-    gw_title_drop(d->charts, &title);
-    gw_title_drop(d->charts, &of);
-    return true;
 }
 
 /* What the upper end of each unknown adds to what is heard, a bar a kit. */
-static bool unknowns(gw_ride_drawing *d)
+static void unknowns(const gw_ride_drawing *d)
 {
     int from = d->items[0]->kit == 0 ? 1 : 0, kits = d->n - from, most = 0;
     const char *names[GW_UNKNOWNS];
-    double *values = gw_arena_alloc(&d->arena, (size_t)(kits + 1) * GW_UNKNOWNS, sizeof *values);
+    double values[GW_MAX_KITS * GW_UNKNOWNS];
     gw_buf title = { 0 };
-    if (!values) return false;
+    if (kits <= 0) return;
     for (int u = 0; u < GW_UNKNOWNS; u++) {
         names[u] = gw_ride_unknown_name(u);
         for (int i = 0; i < kits; i++) values[u * kits + i] = d->items[from + i]->difference.heard_effect[u];
     }
     for (int i = 1; i < kits * GW_UNKNOWNS; i++)
         if (fabs(values[i]) > fabs(values[most])) most = i;
-    if (kits > 0)
-        gw_buf_fmt(&title, "Of what is not known at the %s, most hangs on %s: %s dB with %s", where(d),
-                   names[most / kits], gw_signed(values[most], 1).s, d->names[from + most % kits]);
+    gw_buf_fmt(&title, "Of what is not known at the %s, most hangs on %s: %s dB with %s", where(d),
+               names[most / kits], gw_signed(values[most], 1).s, d->names[from + most % kits]);
     const gw_bar_chart chart = {
         .words = words_of(d, &title, "What the upper end of each unknown adds to what is heard (dB)",
                           "upper end over the middle, force into the body, A-weighted (dB)", NULL),
@@ -334,9 +304,7 @@ static bool unknowns(gw_ride_drawing *d)
         .values = values,
         .decimals = 1
     };
-    if (kits > 0) gw_charts_bars(d->charts, stem_of(d, "unknowns").s, &chart);
-    gw_title_drop(d->charts, &title);
-    return true;
+    gw_charts_bars(d->charts, stem_of(d, "unknowns").s, &chart);
 }
 
 /* ---- after the bump ---- */
@@ -364,14 +332,13 @@ static void say_peak(const gw_obstacle *o, bool vertical, char text[FIGURE])
 }
 
 /* A row a kit in the kit's colour: the peaks of both directions, and how long they take to die away. */
-static bool bump(gw_ride_drawing *d)
+static void bump(const gw_ride_drawing *d)
 {
-    gw_chart_mark *mark = gw_arena_alloc(&d->arena, (size_t)d->n * PEAKS, sizeof *mark);
-    char(*figure)[FIGURE] = gw_arena_alloc(&d->arena, (size_t)d->n * PEAKS, sizeof *figure);
+    gw_chart_mark mark[GW_MAX_KITS * PEAKS];
+    char figure[GW_MAX_KITS * PEAKS][FIGURE];
     gw_buf title = { 0 };
     int n = 0;
-    if (!d->items[0]->result.obstacle.n) return true;
-    if (!mark || !figure) return false;
+    if (!d->items[0]->result.obstacle.n) return;
     for (int i = 0; i < d->n * PEAKS; i++) {
         const gw_obstacle *o = &d->items[i / PEAKS]->result.obstacle;
         say_peak(o, i % PEAKS, figure[i]);
@@ -391,23 +358,26 @@ static bool bump(gw_ride_drawing *d)
                                    .y = { .kind = GW_SCALE_ROWS, .rows = d->names, .n_rows = d->n },
                                    .mark = mark,
                                    .n = n });
-    gw_title_drop(d->charts, &title);
-    return true;
 }
 
-static bool all_of(gw_ride_drawing *d)
+static void all_of(const gw_ride_drawing *d)
 {
-    return by_kit(d) && by_place(d) && bands(d) && shares(d) && unknowns(d) && bump(d);
+    by_kit(d);
+    by_place(d);
+    bands(d);
+    shares(d);
+    unknowns(d);
+    bump(d);
 }
 
-static void draw_corners(const gw_case *c, const gw_ride_study *study, bool (*draw)(gw_ride_drawing *d),
+static void draw_corners(const gw_case *c, const gw_ride_study *study, void (*draw)(const gw_ride_drawing *d),
                          gw_charts *charts)
 {
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
-        gw_ride_drawing d = { .c = c, .study = study, .axle = a, .charts = charts };
-        bool ok = begin(&d) && (d.n == 0 || draw(&d));
-        gw_arena_free(&d.arena);
-        if (!ok) charts->failed = true;
+        gw_ride_drawing d = { .c = c, .axle = a, .charts = charts };
+        for (int i = 0; i < study->n; i++)
+            if (study->item[i].axle == a) add_item(&d, &study->item[i]);
+        if (d.n) draw(&d);
     }
 }
 

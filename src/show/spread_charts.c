@@ -40,7 +40,7 @@ static const gw_spread_kind KINDS[] = {
 
 /** Bars of one chart: rows down the page, a bar a kit in each. */
 typedef struct gw_spread_rows {
-    gw_arena arena;
+    gw_charts *charts; /* whose memory it is */
     const char **group;
     double *value, *low, *high;   /* [group * kits + kit - from] */
     int n, kits, from;            /* the first kit that has a bar */
@@ -50,17 +50,18 @@ typedef struct gw_spread_rows {
     const gw_spread_item **first; /* [group]: whose row it is */
 } gw_spread_rows;
 
-static bool rows_open(gw_spread_rows *r, int most, int kits, int from)
+/* False: no memory, which the charts know. */
+static bool rows_open(gw_spread_rows *r, gw_charts *charts, int most, int kits, int from)
 {
-    size_t room = (size_t)most * (size_t)kits + 1;
-    *r = (gw_spread_rows){ .kits = kits - from, .from = from };
-    r->group = gw_arena_alloc(&r->arena, (size_t)most + 1, sizeof *r->group);
-    r->first = gw_arena_alloc(&r->arena, (size_t)most + 1, sizeof *r->first);
-    r->value = gw_arena_alloc(&r->arena, room, sizeof *r->value);
-    r->low = gw_arena_alloc(&r->arena, room, sizeof *r->low);
-    r->high = gw_arena_alloc(&r->arena, room, sizeof *r->high);
+    int room = most * kits + 1;
+    *r = (gw_spread_rows){ .charts = charts, .kits = kits - from, .from = from };
+    r->group = gw_charts_room(charts, most + 1, sizeof *r->group);
+    r->first = gw_charts_room(charts, most + 1, sizeof *r->first);
+    r->value = gw_charts_room(charts, room, sizeof *r->value);
+    r->low = gw_charts_room(charts, room, sizeof *r->low);
+    r->high = gw_charts_room(charts, room, sizeof *r->high);
     if (!r->group || !r->first || !r->value || !r->low || !r->high) return false;
-    for (size_t i = 0; i < room; i++) r->value[i] = r->low[i] = r->high[i] = (double)NAN;
+    for (int i = 0; i < room; i++) r->value[i] = r->low[i] = r->high[i] = (double)NAN;
     return true;
 }
 
@@ -76,17 +77,17 @@ static const char *row_name(gw_spread_rows *r, const gw_case *c, const gw_spread
     gw_buf_add(&text, c->loads[item->load].name);
     if (item->sided) gw_buf_fmt(&text, ", %s", GW_WHEEL_NAMES[item->wheel]);
     if (c->loads[item->load].both) gw_buf_fmt(&text, ", %s", gw_side_name(item->side));
-    return gw_buf_keep(&text, &r->arena);
+    return gw_charts_kept(r->charts, &text);
 }
 
-/* The row of a result, made where it is the first of its load and wheel; -1: no memory. */
+/* The row of a result, made where it is the first of its load and wheel. */
 static int row_of(gw_spread_rows *r, const gw_case *c, const gw_spread_item *item)
 {
     for (int g = 0; g < r->n; g++)
         if (one_row(r->first[g], item)) return g;
     r->first[r->n] = item;
     r->group[r->n] = row_name(r, c, item);
-    return r->group[r->n] ? r->n++ : -1;
+    return r->n++;
 }
 
 /* What titles are written from. */
@@ -115,26 +116,24 @@ static void say_bands(const gw_spread_rows *r, const char *of, const char *unit,
                    gw_fixed(r->widest, decimals).s, unit);
 }
 
-static bool put(gw_spread_rows *r, const gw_case *c, const gw_spread_item *item, const gw_spread_part *part,
+static void put(gw_spread_rows *r, const gw_case *c, const gw_spread_item *item, const gw_spread_part *part,
                 int quantity, gw_unit unit)
 {
-    int row = row_of(r, c, item);
-    if (row < 0) return false;
-    const int at = row * r->kits + item->kit - r->from;
+    const int row = row_of(r, c, item), at = row * r->kits + item->kit - r->from;
     const gw_spread_band *b = &part->band[quantity];
     r->value[at] = gw_unit_out(unit, b->nominal);
-    r->low[at] = part->draws ? gw_unit_out(unit, b->low) : (double)NAN;
-    r->high[at] = part->draws ? gw_unit_out(unit, b->high) : (double)NAN;
-    if (part->draws) take_in(r, c, item->kit, row, at);
-    return true;
+    if (!part->draws) return;
+    r->low[at] = gw_unit_out(unit, b->low);
+    r->high[at] = gw_unit_out(unit, b->high);
+    take_in(r, c, item->kit, row, at);
 }
 
-static void draw_rows(gw_spread_rows *r, const char *stem, gw_chart_words words, const char *const *kits,
-                      int decimals, gw_charts *charts)
+/* `kits`: names of all that the case has; NULL: bars without a kit. */
+static void draw_rows(const gw_spread_rows *r, const char *stem, gw_chart_words words,
+                      const char *const *kits, int decimals)
 {
-    int *styles = gw_arena_alloc(&r->arena, (size_t)r->kits + 1, sizeof *styles);
-    if (!styles) charts->failed = true;
-    for (int k = 0; styles && k < r->kits; k++) styles[k] = r->from + k;
+    int styles[GW_MAX_KITS];
+    for (int k = 0; k < r->kits; k++) styles[k] = r->from + k;
     const gw_bar_chart chart = { .words = words,
                                  .groups = r->group,
                                  .n_groups = r->n,
@@ -145,60 +144,54 @@ static void draw_rows(gw_spread_rows *r, const char *stem, gw_chart_words words,
                                  .low = r->low,
                                  .high = r->high,
                                  .decimals = decimals };
-    if (r->n) gw_charts_bars(charts, stem, &chart);
+    if (r->n) gw_charts_bars(r->charts, stem, &chart);
 }
 
-static bool kind_chart(const gw_case *c, const gw_spread_study *s, const gw_spread_kind *kind, gw_axle axle,
+static void kind_chart(const gw_case *c, const gw_spread_study *s, const gw_spread_kind *kind, gw_axle axle,
                        const char *const *kits, gw_charts *charts)
 {
     gw_spread_rows r;
-    bool ok = rows_open(&r, s->n, c->n_kits, kind->less);
     gw_buf title = { 0 };
     char stem[STEM], of[STEM];
-    for (int i = 0; i < s->n && ok; i++) {
+    if (!rows_open(&r, charts, s->n, c->n_kits, kind->less)) return;
+    for (int i = 0; i < s->n; i++) {
         const gw_spread_item *item = &s->item[i];
         if (item->axle != axle || item->load < 0 || (kind->less && !item->has_difference)) continue;
-        ok = put(&r, c, item, kind->less ? &item->difference : &item->own, kind->quantity, kind->unit);
+        put(&r, c, item, kind->less ? &item->difference : &item->own, kind->quantity, kind->unit);
     }
     snprintf(stem, sizeof stem, "%s-%s", kind->stem, gw_axle_name(axle));
     snprintf(of, sizeof of, "%s %s", axle == GW_FRONT ? "Front" : "Rear", kind->of);
     say_bands(&r, of, gw_unit_word(kind->unit), kind->decimals, kind->less, &title);
-    const gw_chart_words words = { gw_buf_str(&title),
+    const gw_chart_words words = { gw_charts_kept(charts, &title),
                                    c->title,
                                    kind->axis,
                                    NULL,
                                    kind->less ? NOTE_LESS : NOTE,
                                    kind->less ? "By load, in the same car" : "By load, kit by kit" };
-    if (ok) draw_rows(&r, stem, words, kits, kind->decimals, charts);
-    gw_title_drop(charts, &title);
-    gw_arena_free(&r.arena);
-    return ok;
+    draw_rows(&r, stem, words, kits, kind->decimals);
 }
 
 /* Harshness and road noise over the first kit of the same car. */
-static bool ride_chart(const gw_case *c, const gw_spread_study *s, int quantity, const char *const *kits,
+static void ride_chart(const gw_case *c, const gw_spread_study *s, int quantity, const char *const *kits,
                        gw_charts *charts)
 {
     gw_spread_rows r;
-    bool ok = rows_open(&r, s->n, c->n_kits, 1);
-    const bool noise = quantity == GW_SPREAD_NOISE;
-    for (int i = 0; i < s->n && ok; i++)
-        if (s->item[i].load < 0 && s->item[i].kit > 0)
-            ok = put(&r, c, &s->item[i], &s->item[i].own, quantity, GW_UNIT_DB);
     gw_buf title = { 0 };
+    const bool noise = quantity == GW_SPREAD_NOISE;
+    if (!rows_open(&r, charts, s->n, c->n_kits, 1)) return;
+    for (int i = 0; i < s->n; i++)
+        if (s->item[i].load < 0 && s->item[i].kit > 0)
+            put(&r, c, &s->item[i], &s->item[i].own, quantity, GW_UNIT_DB);
     say_bands(&r, noise ? "Road noise over the first kit" : "Harshness over the first kit", "dB", 1, true,
               &title);
-    const gw_chart_words words = { gw_buf_str(&title),
+    const gw_chart_words words = { gw_charts_kept(charts, &title),
                                    c->title,
                                    noise ? "force into the body, A-weighted (dB over the first kit)"
                                          : "harshness (dB over the first kit)",
                                    NULL,
                                    NOTE_LESS,
                                    "By axle, kit by kit (dB)" };
-    if (ok) draw_rows(&r, noise ? "spread-road-noise" : "spread-harshness", words, kits, 1, charts);
-    gw_title_drop(charts, &title);
-    gw_arena_free(&r.arena);
-    return ok;
+    draw_rows(&r, noise ? "spread-road-noise" : "spread-harshness", words, kits, 1);
 }
 
 static void say_unsteadiness(const gw_case *c, const gw_spread_study *s, gw_buf *out)
@@ -216,74 +209,63 @@ static void say_unsteadiness(const gw_case *c, const gw_spread_study *s, gw_buf 
 }
 
 /* All toe changes of a kit together. */
-static bool summary_chart(const gw_case *c, const gw_spread_study *s, const char *const *kits,
+static void summary_chart(const gw_case *c, const gw_spread_study *s, const char *const *kits,
                           gw_charts *charts)
 {
     gw_spread_rows r;
-    bool ok = rows_open(&r, 1, s->n_kits, 0);
-    for (int k = 0; k < s->n_kits && ok; k++) {
+    gw_buf title = { 0 };
+    if (!rows_open(&r, charts, 1, s->n_kits, 0)) return;
+    r.group[r.n++] = "all loads";
+    for (int k = 0; k < s->n_kits; k++) {
         const gw_spread_summary *sum = &s->summary[k];
         r.value[k] = gw_unit_out(GW_UNIT_DEG, sum->unsteadiness.nominal);
         r.low[k] = sum->draws ? gw_unit_out(GW_UNIT_DEG, sum->unsteadiness.low) : (double)NAN;
         r.high[k] = sum->draws ? gw_unit_out(GW_UNIT_DEG, sum->unsteadiness.high) : (double)NAN;
     }
-    if (ok) r.group[r.n++] = "all loads";
-    gw_buf title = { 0 };
     say_unsteadiness(c, s, &title);
-    const gw_chart_words words = { gw_buf_str(&title),
+    const gw_chart_words words = { gw_charts_kept(charts, &title),
                                    c->title,
                                    "root mean square of what the wheels should not do (deg)",
                                    NULL,
                                    NOTE,
                                    "Unsteadiness over all loads (deg)" };
-    if (ok) draw_rows(&r, "spread-unsteadiness", words, kits, 3, charts);
-    gw_title_drop(charts, &title);
-    gw_arena_free(&r.arena);
-    return ok;
+    draw_rows(&r, "spread-unsteadiness", words, kits, 3);
 }
 
 /* Shares of the variance of all toe changes, the greatest first. */
-static bool shares_chart(const gw_case *c, const gw_spread_study *s, gw_charts *charts)
+static void shares_chart(const gw_case *c, const gw_spread_study *s, gw_charts *charts)
 {
     gw_spread_rows r;
-    bool ok = rows_open(&r, s->n_figures, 1, 0);
-    for (int i = 0; i < s->n_ranked && i < SHOWN && ok; i++) {
-        gw_buf text = { 0 };
-        gw_phrase_unsure(c, s->figure[s->ranked[i].figure].of, &text);
-        r.group[i] = gw_buf_keep(&text, &r.arena);
-        r.value[i] = gw_unit_out(GW_UNIT_PERCENT, s->ranked[i].share);
-        ok = r.group[i];
-        r.n++;
-    }
     gw_buf title = { 0 };
-    if (ok && r.n)
+    if (!rows_open(&r, charts, s->n_figures, 1, 0)) return;
+    for (; r.n < s->n_ranked && r.n < SHOWN; r.n++) {
+        gw_buf text = { 0 };
+        gw_phrase_unsure(c, s->figure[s->ranked[r.n].figure].of, &text);
+        r.group[r.n] = gw_charts_kept(charts, &text);
+        r.value[r.n] = gw_unit_out(GW_UNIT_PERCENT, s->ranked[r.n].share);
+    }
+    if (r.n)
         gw_buf_fmt(&title, "Measure next: %s makes %s %% of what is not sure of toe", r.group[0],
                    gw_fixed(r.value[0], 0).s);
-    const gw_chart_words words = { gw_buf_str(&title),
+    const gw_chart_words words = { gw_charts_kept(charts, &title),
                                    c->title,
                                    "share of the variance of all toe changes (%)",
                                    NULL,
                                    s->n_figures > SHOWN ? "The greatest shares; what is left out is smaller."
                                                         : NULL,
                                    "Where the bands of toe come from (%)" };
-    if (ok) draw_rows(&r, "spread-measure-next", words, NULL, 1, charts);
-    gw_title_drop(charts, &title);
-    gw_arena_free(&r.arena);
-    return ok;
+    draw_rows(&r, "spread-measure-next", words, NULL, 1);
 }
 
 void gw_spread_charts(const gw_case *c, const void *study, gw_charts *charts)
 {
     const gw_spread_study *s = study;
-    gw_arena arena = { 0 };
-    const char **kits = gw_chart_kit_names(c, &arena);
-    bool ok = kits;
+    const char *kits[GW_MAX_KITS];
+    for (int k = 0; k < c->n_kits; k++) kits[k] = gw_kit_said(c, k);
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
-        for (size_t k = 0; k < sizeof KINDS / sizeof *KINDS && ok; k++)
-            ok = kind_chart(c, s, &KINDS[k], a, kits, charts);
-    for (int q = 0; q < GW_SPREAD_RIDE_QUANTITIES && ok && s->options.ride; q++)
-        ok = ride_chart(c, s, q, kits, charts);
-    ok = ok && summary_chart(c, s, kits, charts) && shares_chart(c, s, charts);
-    gw_arena_free(&arena);
-    if (!ok) charts->failed = true;
+        for (size_t k = 0; k < sizeof KINDS / sizeof *KINDS; k++)
+            kind_chart(c, s, &KINDS[k], a, kits, charts);
+    for (int q = 0; q < GW_SPREAD_RIDE_QUANTITIES && s->options.ride; q++) ride_chart(c, s, q, kits, charts);
+    summary_chart(c, s, kits, charts);
+    shares_chart(c, s, charts);
 }
