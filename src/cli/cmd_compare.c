@@ -29,11 +29,8 @@ static gw_status work_out(gw_work *w, bool charts, bool brief, bool bands, gw_er
     const gw_case *c = &w->session.c;
     const gw_selection *wanted = &w->choice.wanted;
     const gw_ride_options options = { .no_curve = !charts, .no_obstacle = true };
-    if (!c->has_corner[GW_FRONT] && !c->has_corner[GW_REAR])
-        return gw_fail(err, GW_E_SCHEMA, "%s: corners: the case describes no corner to load", c->path);
-    if (c->n_loads == 0)
-        return gw_fail(err, GW_E_SCHEMA, "%s: loads: the case has no loads; add at least one", c->path);
-    gw_status status = gw_laws_make(c, wanted->method, &w->laws, err);
+    gw_status status = gw_wants_loads(c, err);
+    if (status == GW_OK) status = gw_laws_make(c, wanted->method, &w->laws, err);
     if (status != GW_OK) return status;
     w->choice.wanted.laws = &w->laws;
     status = gw_study_deflect(c, wanted, &w->deflect, err);

@@ -11,11 +11,8 @@ static gw_status study(const gw_job *job, void *made, gw_error *err)
 {
     gw_deflect_made *m = made;
     const gw_case *c = job->c;
-    if (!c->has_corner[GW_FRONT] && !c->has_corner[GW_REAR])
-        return gw_fail(err, GW_E_SCHEMA, "%s: corners: the case describes no corner to load", c->path);
-    if (c->n_loads == 0)
-        return gw_fail(err, GW_E_SCHEMA, "%s: loads: the case has no loads; add at least one", c->path);
-    gw_status status = gw_study_deflect(c, job->wanted, &m->deflect, err);
+    gw_status status = gw_wants_loads(c, err);
+    if (status == GW_OK) status = gw_study_deflect(c, job->wanted, &m->deflect, err);
     return status == GW_OK ? gw_study_strength(c, &m->deflect, &m->strength, err) : status;
 }
 

@@ -12,10 +12,8 @@ static gw_status study(const gw_job *job, void *made, gw_error *err)
     ride->explain = gw_args_has(job->args, GW_OPT_EXPLAIN);
     ride->all = gw_args_has(job->args, GW_OPT_DETAIL);
     const gw_ride_options options = { .no_curve = !ride->all && !gw_args_has(job->args, GW_OPT_OUT) };
-    if (!c->has_corner[GW_FRONT] && !c->has_corner[GW_REAR])
-        return gw_fail(err, GW_E_SCHEMA, "%s: corners: the case describes no corner to drive over a road",
-                       c->path);
-    gw_status status = gw_study_ride(c, job->wanted, &options, &ride->study, err);
+    gw_status status = gw_wants_corner(c, "to drive over a road", err);
+    if (status == GW_OK) status = gw_study_ride(c, job->wanted, &options, &ride->study, err);
     return status == GW_OK ? gw_ride_gather_warnings(c, ride, err) : status;
 }
 

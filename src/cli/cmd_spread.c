@@ -33,100 +33,82 @@ static gw_status whole(const gw_args *args, gw_option option, const char *name, 
     return gw_fail(err, GW_E_USAGE, "--%s takes a whole number from %.0f to %.0f", name, lo, hi);
 }
 
-static gw_status options(const gw_args *args, gw_spread_options *out, bool *quiet, gw_error *err)
+typedef struct gw_spread_made {
+    gw_spread_study study; /* first: the rows are over it */
+    gw_spread_options options;
+    gw_match_study match;
+    double *room;
+    bool quiet;
+} gw_spread_made;
+
+static gw_status make_plan(const gw_args *args, void *made, gw_error *err)
 {
+    gw_spread_made *m = made;
+    gw_spread_options *o = &m->options;
     long seed = 1;
-    *quiet = gw_args_has(args, GW_OPT_QUIET);
-    *out = (gw_spread_options){ .ride = gw_args_has(args, GW_OPT_RIDE),
-                                .progress = show_progress,
-                                .context = quiet };
-    gw_status status = whole(args, GW_OPT_DRAWS, "draws", GW_SPREAD_FEWEST, GW_SPREAD_MOST, GW_SPREAD_USUAL,
-                             &out->draws, err);
+    m->quiet = gw_args_has(args, GW_OPT_QUIET);
+    *o = (gw_spread_options){ .ride = gw_args_has(args, GW_OPT_RIDE),
+                              .progress = show_progress,
+                              .context = &m->quiet };
+    gw_status status =
+        whole(args, GW_OPT_DRAWS, "draws", GW_SPREAD_FEWEST, GW_SPREAD_MOST, GW_SPREAD_USUAL, &o->draws, err);
     if (status == GW_OK) status = whole(args, GW_OPT_SEED, "seed", 0, 9007199254740992.0, 1, &seed, err);
-    out->seed = (unsigned long)seed;
+    o->seed = (unsigned long)seed;
     return status;
 }
 
 /* With readings the car that they make most probable is in the middle, and what they say of figures together
  * stays. */
-static gw_status centre_on(const gw_case *c, const gw_readings *readings, const gw_selection *wanted,
-                           bool ride, gw_match_study *match, gw_spread_options *o, double **room,
-                           gw_error *err)
+static gw_status centre_on(const gw_job *job, gw_spread_made *m, gw_error *err)
 {
-    if (readings->n == 0) return GW_OK;
-    gw_status status = gw_study_match(c, readings, wanted, ride, match, err);
+    if (!job->readings || job->readings->n == 0) return GW_OK;
+    gw_status status = gw_study_match(job->c, job->readings, job->wanted, m->options.ride, &m->match, err);
     if (status != GW_OK) return status;
-    const size_t n = (size_t)match->n_case;
-    double *covariance = *room = calloc(2 * n * n + 1, sizeof *covariance), *lower = covariance + n * n;
+    const size_t n = (size_t)m->match.n_case;
+    double *covariance = m->room = calloc(2 * n * n + 1, sizeof *covariance), *lower = covariance + n * n;
     if (!covariance) return gw_fail(err, GW_E_NOMEM, "out of memory for readings");
     for (size_t i = 0; i < n; i++)
         for (size_t j = 0; j < n; j++)
-            covariance[i * n + j] = lower[i * n + j] = match->covariance[i * (size_t)match->n + j];
+            covariance[i * n + j] = lower[i * n + j] = m->match.covariance[i * (size_t)m->match.n + j];
     if (!gw_lower_factor(lower, (int)n)) return gw_fail(err, GW_E_NUMERIC, "the readings cannot be weighed");
-    o->centre = match->z;
-    o->covariance = covariance;
-    o->lower = lower;
+    m->options.centre = m->match.z;
+    m->options.covariance = covariance;
+    m->options.lower = lower;
     return GW_OK;
 }
 
-/* Some of it could not be had: the rest was given. */
-static int tell_not_carried(const gw_case *c, const gw_spread_study *study, int status)
+static gw_status study(const gw_job *job, void *made, gw_error *err)
 {
-    for (int i = 0; i < study->n; i++) {
-        const gw_spread_item *item = &study->item[i];
+    gw_spread_made *m = made;
+    gw_status status = centre_on(job, m, err);
+    if (status == GW_OK) status = gw_study_spread(job->c, job->wanted, &m->options, &m->study, err);
+    gw_progress(m->quiet, NULL);
+    return status;
+}
+
+/* Some of it could not be had: the rest was given. */
+static int tell_not_carried(const gw_job *job, const void *made, int status)
+{
+    const gw_spread_study *spread = &((const gw_spread_made *)made)->study;
+    const gw_case *c = job->c;
+    for (int i = 0; i < spread->n; i++) {
+        const gw_spread_item *item = &spread->item[i];
         bool told = false;
-        for (int j = 0; j < i; j++) told = told || (study->item[j].why && study->item[j].load == item->load);
+        for (int j = 0; j < i; j++)
+            told = told || (spread->item[j].why && spread->item[j].load == item->load);
         if (!item->why || told) continue;
         fprintf(stderr, "giveway spread: %s: load \"%s\", kit %s: %s\n", c->path, c->loads[item->load].name,
                 c->kits[item->kit].name, item->why);
     }
-    return study->n_not_carried && status == GW_EXIT_DONE ? GW_EXIT_MODEL : status;
+    return spread->n_not_carried && status == GW_EXIT_DONE ? GW_EXIT_MODEL : status;
 }
 
-static int work(const gw_args *args, const gw_session *session, const gw_choice *choice,
-                const gw_readings *readings, gw_spread_options *o, bool quiet)
+static void release(void *made)
 {
-    gw_match_study match = { 0 };
-    gw_spread_study study = { 0 };
-    gw_buf out = { 0 };
-    gw_error err = { 0 };
-    double *room = NULL;
-    gw_status st = centre_on(&session->c, readings, &choice->wanted, o->ride, &match, o, &room, &err);
-    if (st == GW_OK) st = gw_study_spread(&session->c, &choice->wanted, o, &study, &err);
-    gw_progress(quiet, NULL);
-    if (st == GW_OK) {
-        gw_print_warnings(quiet, study.warning, study.n_warnings);
-        gw_run_format(args, &session->c, &GW_SPREAD_RESULT, &study, gw_spread_text, &out);
-        st = gw_buf_status(&out, &err);
-    }
-    int status = st == GW_OK ? gw_emit(&out) : gw_complain("spread", &err);
-    gw_buf_free(&out);
-    if (status == GW_EXIT_DONE) status = gw_run_draw(args, &session->c, &study, gw_spread_charts);
-    if (st == GW_OK) status = tell_not_carried(&session->c, &study, status);
-    gw_spread_study_free(&study);
-    gw_match_study_free(&match);
-    free(room);
-    return status;
-}
-
-static int run(const gw_args *args)
-{
-    gw_session session;
-    gw_choice choice = { 0 };
-    gw_readings readings = { 0 };
-    gw_spread_options o;
-    gw_error err = { 0 };
-    bool quiet;
-    if (options(args, &o, &quiet, &err) != GW_OK) return gw_complain("spread", &err);
-    int status = gw_session_open(args, args->words[0], &session);
-    if (status == GW_EXIT_DONE) status = gw_choice_make(args, &session.c, &choice);
-    if (status == GW_EXIT_DONE && gw_args_text(args, GW_OPT_READINGS, 0))
-        status = gw_session_readings(args, &session, &readings);
-    if (status == GW_EXIT_DONE) status = work(args, &session, &choice, &readings, &o, quiet);
-    gw_readings_free(&readings);
-    gw_choice_free(&choice);
-    gw_session_close(&session);
-    return status;
+    gw_spread_made *m = made;
+    gw_spread_study_free(&m->study);
+    gw_match_study_free(&m->match);
+    free(m->room);
 }
 
 const gw_command GW_COMMAND_SPREAD = {
@@ -137,11 +119,19 @@ const gw_command GW_COMMAND_SPREAD = {
                GW_TAKES(READINGS) | GW_TAKES_CHARTS,
     .min_words = 1,
     .max_words = 1,
-    .run = run,
+    .run = gw_run_command,
     .details = "Draws cars whose uncertain figures (\"uncertain\" of the case; without it, common practice) "
                "each take another value, works every kit and load out in each, and gives the band that holds "
                "95 of 100, how often a kit is steadier than the first in the same car, and which figures the "
                "bands come from. The same draws whatever is narrowed, and whatever the number of processors.",
     .examples = { "giveway spread cases/hatchback.json --draws 200 --corner front -o charts",
                   "giveway spread cases/hatchback.json --draws 200 --format json" },
+    .size = sizeof(gw_spread_made),
+    .result = &GW_SPREAD_RESULT,
+    .plan = make_plan,
+    .study = study,
+    .text = gw_spread_text,
+    .charts = gw_spread_charts,
+    .finish = tell_not_carried,
+    .release = release,
 };

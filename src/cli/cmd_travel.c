@@ -33,9 +33,8 @@ static gw_status make_plan(const gw_args *args, void *made, gw_error *err)
 static gw_status study(const gw_job *job, void *made, gw_error *err)
 {
     const gw_travel_plan plan = ((const gw_travel_study *)made)->plan;
-    if (!job->c->has_corner[GW_FRONT] && !job->c->has_corner[GW_REAR])
-        return gw_fail(err, GW_E_SCHEMA, "%s: corners: the case describes no corner to move", job->c->path);
-    return gw_study_travel(job->c, job->wanted, &plan, made, err);
+    gw_status status = gw_wants_corner(job->c, "to move", err);
+    return status == GW_OK ? gw_study_travel(job->c, job->wanted, &plan, made, err) : status;
 }
 
 static void release(void *made)

@@ -131,6 +131,7 @@ typedef struct gw_job {
     const gw_case *c;           /**< NULL where the command reads none */
     const gw_selection *wanted; /**< kits, loads, corner and bushes worked out; NULL without a case */
     const gw_material_set *materials;
+    const struct gw_readings *readings; /**< of --readings; NULL: not given */
 } gw_job;
 
 /**

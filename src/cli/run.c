@@ -3,6 +3,7 @@
 
 #include "cli/charting.h"
 #include "cli/output.h"
+#include "cli/reading.h"
 #include "cli/selection.h"
 #include "cli/session.h"
 #include "record/csv.h"
@@ -16,6 +17,7 @@ typedef struct gw_course {
     const gw_command *command;
     gw_session session;
     gw_choice choice;
+    gw_readings readings;
     gw_job job;
     void *made;
 } gw_course;
@@ -94,7 +96,10 @@ static int open_run(gw_course *run)
     if (status != GW_EXIT_DONE || !with_case) return status;
     run->job.c = &run->session.c;
     run->job.wanted = &run->choice.wanted;
-    return gw_choice_make(run->args, &run->session.c, &run->choice);
+    status = gw_choice_make(run->args, &run->session.c, &run->choice);
+    if (status != GW_EXIT_DONE || !gw_args_has(run->args, GW_OPT_READINGS)) return status;
+    run->job.readings = &run->readings;
+    return gw_session_readings(run->args, &run->session, &run->readings);
 }
 
 static int plan(gw_course *run)
@@ -117,6 +122,7 @@ int gw_run_command(const gw_args *args)
     if (status == GW_EXIT_DONE) {
         status = open_run(&run);
         if (status == GW_EXIT_DONE) status = make(&run);
+        gw_readings_free(&run.readings);
         gw_choice_free(&run.choice);
         gw_session_close(&run.session);
     }

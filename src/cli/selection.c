@@ -87,12 +87,15 @@ void gw_choice_free(gw_choice *choice)
     *choice = (gw_choice){ 0 };
 }
 
-bool gw_choice_has_kit(const gw_choice *choice, int kit)
+gw_status gw_wants_corner(const gw_case *c, const char *to_do, gw_error *err)
 {
-    return !choice->kits || choice->kits[kit];
+    if (c->has_corner[GW_FRONT] || c->has_corner[GW_REAR]) return GW_OK;
+    return gw_fail(err, GW_E_SCHEMA, "%s: corners: the case describes no corner %s", c->path, to_do);
 }
 
-bool gw_choice_has_load(const gw_choice *choice, int load)
+gw_status gw_wants_loads(const gw_case *c, gw_error *err)
 {
-    return !choice->loads || choice->loads[load];
+    gw_status status = gw_wants_corner(c, "to load", err);
+    if (status != GW_OK || c->n_loads > 0) return status;
+    return gw_fail(err, GW_E_SCHEMA, "%s: loads: the case has no loads; add at least one", c->path);
 }

@@ -23,8 +23,8 @@ typedef struct gw_choice {
 int gw_choice_make(const gw_args *args, const gw_case *c, gw_choice *out);
 void gw_choice_free(gw_choice *choice);
 
-/** Kits and loads chosen; index of the first kit chosen. */
-bool gw_choice_has_kit(const gw_choice *choice, int kit);
-bool gw_choice_has_load(const gw_choice *choice, int load);
+/** GW_E_SCHEMA where the case has no corner "to load", "to move" ...; or no loads. */
+gw_status gw_wants_corner(const gw_case *c, const char *to_do, gw_error *err);
+gw_status gw_wants_loads(const gw_case *c, gw_error *err);
 
 #endif

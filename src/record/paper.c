@@ -48,11 +48,6 @@ void gw_paper_gap(gw_paper *paper)
     gw_buf_add(paper->out, "\n");
 }
 
-gw_status gw_paper_status(const gw_paper *paper, gw_error *err)
-{
-    return gw_buf_status(paper->out, err);
-}
-
 static gw_number number(gw_style style, double shown, int decimals)
 {
     if (style == GW_SIGNED) return gw_signed(shown, decimals);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /**
  * What a result is printed on for people: headings, paragraphs, tables of records, facts. Whatever comes from
- * a case is cleaned here. Running out of memory sticks, and gw_paper_status tells: no function that writes
+ * a case is cleaned here. Running out of memory sticks in `out`: no function that writes
  * carries a status on.
  */
 #ifndef RECORD_PAPER_H
@@ -116,7 +116,5 @@ void gw_paper_facts(gw_paper *paper, const char *head, const gw_place *place, co
 
 /** A figure of a place as text: a number in its unit, a word as it is. */
 gw_number gw_paper_figure(const gw_place *place, const char *key, gw_style style, int decimals);
-
-gw_status gw_paper_status(const gw_paper *paper, gw_error *err);
 
 #endif

@@ -68,8 +68,6 @@ enum {
     GW_MAY_LACK = 1 << 6,    /**< null where it is not known                                       */
     GW_SOMETIMES = 1 << 7,   /**< the key is left out where it is not known                        */
     GW_BUSH_AXES = 1 << 8,   /**< components e1, e2, e3                                            */
-    GW_AS_COLUMNS = 1 << 9,  /**< CSV: a list as columns, a group an element                       */
-    GW_IN_PAGE = 1 << 10,    /**< the page's script reads it                                       */
     GW_AS_MINUTES = 1 << 12, /**< an angle as a text in degrees and minutes, its key without unit     */
     GW_ALWAYS = 1 << 13,     /**< set by GW_PRESENT: what the function finds is never absent           */
     GW_MINUS_PLUS = 1 << 14, /**< CSV: components minus, plus                                     */

@@ -178,52 +178,25 @@ static void all_loads(const gw_handling_page *p)
         }
 }
 
-static void ride_columns(gw_table *t)
-{
-    gw_table_heads(t, "lrrrrrrr", "kit", "comfort\nm/s2", "harshness\ndB", "range\ndB", "A-weighted\ndB",
-                   "range\ndB", "fore-aft mode\nHz", "wheel moves\nat N");
-}
-
-static void range_cell(gw_table *t, const gw_ride_item *item, double low, double high)
-{
-    if (item->kit == 0)
-        gw_table_cell(t, "baseline");
-    else
-        gw_table_cellf(t, "%s to %s", gw_signed(low, 1).s, gw_signed(high, 1).s);
-}
-
 static void ride_row(gw_table *t, const gw_comparison *cmp, const gw_ride_item *item)
 {
     const gw_ride_result *r = &item->result;
     const gw_ride_difference *d = &item->difference;
     gw_table_cells(t, cmp->c->kits[item->kit].name, gw_fixed(r->comfort, 3).s, gw_signed(d->harshness, 1).s);
-    range_cell(t, item, d->harshness_low, d->harshness_high);
+    gw_ride_range_cell(t, item, d->harshness_low, d->harshness_high);
     gw_table_cell(t, gw_signed(d->noise, 1).s);
-    range_cell(t, item, d->noise_low, d->noise_high);
+    gw_ride_range_cell(t, item, d->noise_low, d->noise_high);
     gw_table_cells(t, gw_fixed(r->modes[r->wheel_fore_aft].hz, 1).s, gw_fixed(r->friction, 0).s);
 }
 
 static void ride_table(const gw_handling_page *p, gw_axle axle)
 {
     gw_table table = { 0 };
-    ride_columns(&table);
+    gw_table_heads(&table, "lrrrrrrr", "kit", "comfort\nm/s2", "harshness\ndB", "range\ndB", "A-weighted\ndB",
+                   "range\ndB", "fore-aft mode\nHz", "wheel moves\nat N");
     for (int i = 0; i < p->cmp->ride->n; i++)
         if (p->cmp->ride->item[i].axle == axle) ride_row(&table, p->cmp, &p->cmp->ride->item[i]);
     gw_paper_table(p->paper, &table, 2);
-}
-
-/* What the standard says of the least and the most comfortable kit. */
-static void comfort_words(const gw_handling_page *p, gw_axle axle)
-{
-    double low = HUGE_VAL, high = 0.0;
-    gw_buf text = { 0 };
-    for (int i = 0; i < p->cmp->ride->n; i++) {
-        if (p->cmp->ride->item[i].axle != axle) continue;
-        low = fmin(low, p->cmp->ride->item[i].result.comfort);
-        high = fmax(high, p->cmp->ride->item[i].result.comfort);
-    }
-    gw_ride_say_comfort(low, high, &text);
-    gw_paper_say_of(p->paper, 2, &text);
 }
 
 static void ride_part(const gw_handling_page *p)
@@ -238,7 +211,7 @@ static void ride_part(const gw_handling_page *p)
         if (!there) continue;
         gw_ride_heading(p->cmp->c, a, p->paper);
         ride_table(p, a);
-        comfort_words(p, a);
+        gw_ride_say_comfort(p->cmp->ride, a, p->paper);
     }
     gw_paper_say(p->paper, 2, "%s", gw_words_text(GW_WORDS_RIDE_RANGE));
     gw_paper_say(p->paper, 2, "%s", gw_words_text(GW_WORDS_RIDE_ESTIMATE));

@@ -41,9 +41,8 @@ gw_summary gw_summary_of(const gw_comparison *cmp, int kit);
 extern const gw_record GW_TRACTION_RECORD, GW_BAND_RECORD, GW_PUSH_RECORD;
 extern const gw_record GW_CORNER_BUDGET_RECORD, GW_SINGLE_TRACK_RECORD, GW_FORE_AFT_RECORD;
 
-/** Heads of an entry of the budget for people, and its key for programs. */
+/** Head of an entry of the budget, for people. */
 const char *gw_budget_words(gw_budget_entry entry);
-const char *gw_budget_key(gw_budget_entry entry);
 
 /** What is compared, and the paper that it goes on. */
 typedef struct gw_handling_page {

@@ -88,23 +88,43 @@ static void say_band(const gw_reaction *reaction, gw_buf *out)
         gw_buf_fmt(out, "below %s)", gw_exact(reaction->high).s);
 }
 
-void gw_ride_say_comfort(double low, double high, gw_buf *out)
+static void say_comfort(double low, double high, gw_buf *out)
 {
     int first[GW_REACTIONS], last[GW_REACTIONS];
     int n_first = gw_reactions_at(low, first), n_last = gw_reactions_at(high, last);
     int from = n_first ? first[0] : 0, to = n_last ? last[n_last - 1] : from;
-    gw_number a = gw_fixed(low, 2), b = gw_fixed(high, 2);
     gw_buf_fmt(
         out,
         "Comfort is the frequency-weighted acceleration of the body. ISO 2631-1:1997, Annex C, says of %s",
-        a.s);
-    if (high > low) gw_buf_fmt(out, " to %s", b.s);
+        gw_fixed(low, 2).s);
+    if (high > low) gw_buf_fmt(out, " to %s", gw_fixed(high, 2).s);
     gw_buf_add(out, " m/s2: ");
     for (int i = from; i <= to; i++) {
         if (i > from) gw_buf_add(out, "; ");
         say_band(gw_reaction_get(i), out);
     }
     gw_buf_add(out, ". The bands are the standard's, and overlap.");
+}
+
+void gw_ride_say_comfort(const gw_ride_study *study, gw_axle axle, gw_paper *paper)
+{
+    double low = HUGE_VAL, high = 0.0;
+    gw_buf text = { 0 };
+    for (int i = 0; i < study->n; i++) {
+        if (study->item[i].axle != axle) continue;
+        low = fmin(low, study->item[i].result.comfort);
+        high = fmax(high, study->item[i].result.comfort);
+    }
+    say_comfort(low, high, &text);
+    gw_paper_say_of(paper, 2, &text);
+}
+
+void gw_ride_range_cell(gw_table *table, const gw_ride_item *item, double low, double high)
+{
+    if (item->kit == 0)
+        gw_table_cell(table, "baseline");
+    else
+        gw_table_cellf(table, "%s to %s", gw_signed(low, 1).s, gw_signed(high, 1).s);
 }
 
 static const char *own_warning(const gw_case *c, const gw_ride_item *item, const char *text, gw_arena *arena)

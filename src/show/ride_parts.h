@@ -33,9 +33,12 @@ int gw_ride_largest_places(const gw_ride_item *const *items, int n, int room, gw
 /** What stands over the tables of a corner. */
 void gw_ride_heading(const gw_case *c, gw_axle axle, gw_paper *paper);
 
-/** A sentence or two: what ISO 2631-1 says of comfort from `low` to `high` [m/s^2], and that its bands
- * overlap. */
-void gw_ride_say_comfort(double low, double high, gw_buf *out);
+/** A paragraph: what ISO 2631-1 says of the least and the most comfortable kit of a corner, and that its
+ * bands overlap. */
+void gw_ride_say_comfort(const gw_ride_study *study, gw_axle axle, gw_paper *paper);
+
+/** "+1.2 to +3.4"; of the first kit that it is the one. */
+void gw_ride_range_cell(gw_table *table, const gw_ride_item *item, double low, double high);
 
 /** "Too close to call on the road: harshness, front: mixed and camber.": kits within the range of each other;
  * nothing where none are. */

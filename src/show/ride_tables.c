@@ -24,14 +24,6 @@ static void kit_cell(const gw_ride_page *p, gw_table *t, const gw_ride_item *ite
     gw_table_cell_of(t, &name);
 }
 
-static void range_cell(gw_table *t, const gw_ride_item *item, double low, double high)
-{
-    if (item->kit == 0)
-        gw_table_cell(t, "baseline");
-    else
-        gw_table_cellf(t, "%s to %s", gw_signed(low, 1).s, gw_signed(high, 1).s);
-}
-
 static void finish(const gw_ride_page *p, gw_table *t)
 {
     gw_paper_table(p->paper, t, 2);
@@ -51,21 +43,9 @@ static void figure_row(const gw_ride_page *p, gw_table *t, const gw_ride_item *i
     kit_cell(p, t, item, true);
     gw_table_cells(t, gw_fixed(r->comfort, 3).s, gw_significant(r->harshness[0], 3).s,
                    gw_signed(d->harshness, 1).s);
-    range_cell(t, item, d->harshness_low, d->harshness_high);
+    gw_ride_range_cell(t, item, d->harshness_low, d->harshness_high);
     gw_table_cells(t, gw_significant(r->noise[0], 3).s, gw_signed(d->noise, 1).s);
-    range_cell(t, item, d->noise_low, d->noise_high);
-}
-
-static void say_reactions(const gw_ride_page *p, const gw_ride_item *const *items, int n)
-{
-    double low = items[0]->result.comfort, high = low;
-    gw_buf text = { 0 };
-    for (int i = 1; i < n; i++) {
-        low = fmin(low, items[i]->result.comfort);
-        high = fmax(high, items[i]->result.comfort);
-    }
-    gw_ride_say_comfort(low, high, &text);
-    say(p, &text);
+    gw_ride_range_cell(t, item, d->noise_low, d->noise_high);
 }
 
 /* A line a kit: what is felt, what is heard, and what of that among other things. */
@@ -118,7 +98,7 @@ void gw_ride_figures_table(const gw_ride_page *p, const gw_ride_item *const *ite
     for (int i = 0; i < n; i++) say_grades(p, items[i]);
     for (int heard = 0; heard < 2; heard++) say_close(p, items[0]->axle, heard);
     gw_paper_say(p->paper, 2, "%s", gw_words_text(GW_WORDS_RIDE_RANGE));
-    say_reactions(p, items, n);
+    gw_ride_say_comfort(p->study, items[0]->axle, p->paper);
 }
 
 /* ---- modes ---- */

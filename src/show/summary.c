@@ -61,8 +61,3 @@ const char *gw_budget_words(gw_budget_entry entry)
 {
     return ENTRIES[entry].words;
 }
-
-const char *gw_budget_key(gw_budget_entry entry)
-{
-    return ENTRIES[entry].key;
-}
