@@ -140,7 +140,9 @@ gw_status gw_road_solve_near(gw_road *road, const gw_manoeuvre *m, const gw_road
 {
     road->manoeuvre = *m;
     road->load = gw_road_load_of(road->vehicle, m, 1.0);
-    if (follow_guess(road, guess, false) && (road->once || gw_road_least_load(road) >= 0.0)) return GW_OK;
+    const bool near = follow_guess(road, guess, false);
+    if (near && (road->once || gw_road_least_load(road) >= 0.0)) return GW_OK;
+    if (near && !err) return GW_E_NUMERIC; /* a wheel lifts, and nobody asks at how many g */
     if (road->once) return gw_fail(err, GW_E_NUMERIC, "the car as written does not carry this either");
     return gw_road_solve(road, m, err);
 }
