@@ -249,7 +249,8 @@ gw_status gw_setup_slopes(gw_setup *s, const double *x, double step, bool fourth
     if (status != GW_OK) return status;
     s->centre = s->run->ws;
     s->run->ws = NULL;
-    status = slopes(s, at, step, fourth, all, err);
+    status = gw_corner_learn(s->centre, err); /* each slope borrows its matrix */
+    if (status == GW_OK) status = slopes(s, at, step, fourth, all, err);
     gw_run_close_corner(s->run);
     s->run->ws = s->centre;
     s->centre = NULL;
