@@ -56,7 +56,8 @@ static void make_wheel(gw_corner_ws *ws, int w)
 static gw_status make_ready(gw_corner_ws *ws, const gw_fit *fit, gw_error *err)
 {
     const gw_corner *corner = ws->corner;
-    size_t joints = (size_t)corner->n_joints, holds = 3 * (size_t)corner->n_bodies;
+    size_t joints = (size_t)corner->n_joints;
+    size_t holds = (ws->bare ? 1 : 3) * (size_t)corner->n_bodies; /* spins of links alone, or of any body */
     ws->datum = corner->wheel.centre;
     ws->n_wheels = gw_is_pair(corner) ? 2 : 1;
     for (int w = 0; w < ws->n_wheels; w++) make_wheel(ws, w);
@@ -302,7 +303,7 @@ gw_status gw_corner_open_like(const gw_corner *corner, const gw_fit *fit, const 
     bool alike = status == GW_OK && same_freedom(ws, like);
     if (status == GW_OK && alike) take_freedom(ws, like);
     if (status == GW_OK && !alike) status = gw_freedom_settle(ws, err);
-    if (status == GW_OK) status = gw_system_build(ws, err);
+    if (status == GW_OK) status = gw_system_build(ws, like, err);
     if (status == GW_OK)
         status = alike && same_laws(ws, like) ? take_reference(ws, like, err) : open_cold(ws, fit, err);
     if (status != GW_OK) {
@@ -327,7 +328,7 @@ static gw_status open_near(gw_corner_ws *ws, const gw_fit *fit, const gw_corner_
     if (status != GW_OK) return status;
     gw_freedom_hold_links(ws);
     if (ws->n_links != near->n_links) return GW_E_MECHANISM;
-    status = gw_system_build(ws, NULL);
+    status = gw_system_build(ws, near, NULL);
     return status == GW_OK ? find_reference(ws, fit, near, NULL) : status;
 }
 

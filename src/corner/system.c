@@ -69,11 +69,31 @@ static void number_blocks(gw_system *s, bool near[GW_MAX_BODIES][GW_MAX_BODIES])
         }
 }
 
-gw_status gw_system_build(gw_corner_ws *ws, gw_error *err)
+bool gw_joins_alike(const gw_corner_ws *a, const gw_corner_ws *b)
+{
+    if (a->n_links != b->n_links || a->n_wheels != b->n_wheels) return false;
+    for (int w = 0; w < a->n_wheels; w++)
+        if (a->wheel[w].upright != b->wheel[w].upright) return false;
+    for (int j = 0; j < a->n_links; j++)
+        if (a->link[j].a != b->link[j].a || a->link[j].b != b->link[j].b) return false;
+    return true;
+}
+
+void gw_system_structure(gw_system *to, const gw_system *from)
+{
+    const gw_system own = *to;
+    *to = *from;
+    to->block = own.block;
+    to->rhs = own.rhs;
+    to->lu = own.lu;
+    to->coupling = own.coupling;
+    to->step = own.step;
+}
+
+static void find_structure(gw_corner_ws *ws)
 {
     gw_system *s = &ws->system;
     bool near[GW_MAX_BODIES][GW_MAX_BODIES] = { { false } };
-    memset(s, 0, sizeof *s);
     s->n = ws->corner->n_bodies;
     s->n_wheels = ws->n_wheels;
     s->n_columns = 1 + ws->n_wheels;
@@ -82,6 +102,15 @@ gw_status gw_system_build(gw_corner_ws *ws, gw_error *err)
     for (int j = 0; j < ws->n_links; j++) couple(near, ws->link[j].a, ws->link[j].b);
     order_members(s, near);
     number_blocks(s, near);
+}
+
+gw_status gw_system_build(gw_corner_ws *ws, const gw_corner_ws *like, gw_error *err)
+{
+    gw_system *s = &ws->system;
+    if (like && like->system.n == ws->corner->n_bodies && gw_joins_alike(ws, like))
+        gw_system_structure(s, &like->system);
+    else
+        find_structure(ws);
     size_t n = (size_t)s->n;
     s->block = gw_arena_alloc(&ws->arena, (size_t)s->n_blocks, sizeof *s->block);
     s->rhs = gw_arena_alloc(&ws->arena, n, sizeof *s->rhs);

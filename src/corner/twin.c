@@ -42,29 +42,9 @@ gw_status gw_corner_twin_open(const gw_corner *corner, gw_corner_ws **out, gw_er
     return GW_OK;
 }
 
-/* The same pairs of bodies joined, in the same order: the matrix has the same structure. */
-static bool joins_alike(const gw_corner_ws *a, const gw_corner_ws *b)
-{
-    if (a->n_links != b->n_links) return false;
-    for (int j = 0; j < a->n_links; j++)
-        if (a->link[j].a != b->link[j].a || a->link[j].b != b->link[j].b) return false;
-    return true;
-}
-
-static void take_structure(gw_system *to, const gw_system *from)
-{
-    const gw_system own = *to;
-    *to = *from;
-    to->block = own.block;
-    to->rhs = own.rhs;
-    to->lu = own.lu;
-    to->coupling = own.coupling;
-    to->step = own.step;
-}
-
 void gw_corner_twin_take(gw_corner_ws *twin, const gw_corner_ws *from)
 {
-    if (!joins_alike(twin, from)) take_structure(&twin->system, &from->system);
+    if (!gw_joins_alike(twin, from)) gw_system_structure(&twin->system, &from->system);
     twin->datum = from->datum;
     twin->n_links = from->n_links;
     memcpy(twin->link, from->link, (size_t)from->n_links * sizeof *twin->link);

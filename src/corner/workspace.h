@@ -155,8 +155,12 @@ void gw_link_push(const gw_link *link, const gw_pose *pose, gw_link_state *out);
 void gw_link_tangent(const gw_link *link, const gw_pose *pose, const gw_link_state *strain, bool linear,
                      gw_block to_b, gw_block to_a);
 
-/* system.c: the structure of the matrix and its elimination */
-gw_status gw_system_build(gw_corner_ws *ws, gw_error *err);
+/* system.c: the structure of the matrix and its elimination; as that of `like`, where the joints are alike */
+gw_status gw_system_build(gw_corner_ws *ws, const gw_corner_ws *like, gw_error *err);
+/** The same pairs of bodies are joined, in the same order: the matrix has the same structure. */
+bool gw_joins_alike(const gw_corner_ws *a, const gw_corner_ws *b);
+/** The structure of another matrix; memory stays its own. */
+void gw_system_structure(gw_system *to, const gw_system *from);
 /** False where the matrix is singular. */
 bool gw_system_solve(gw_system *system);
 /** The same matrix for another imbalance, once it was solved. */

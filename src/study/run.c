@@ -298,12 +298,14 @@ static gw_status stand_up(gw_run *run, gw_error *err)
 {
     gw_road_part part[GW_AXLES];
     gw_fit *fit = NULL;
-    size_t room = (size_t)GW_AXLES * GW_MAX_JOINTS;
+    const int front = run->c->pairs[GW_FRONT].n_joints, all = front + run->c->pairs[GW_REAR].n_joints;
     if (run->road) return GW_OK;
-    if (!(fit = calloc(room, sizeof *fit))) return gw_fail(err, GW_E_NOMEM, "out of memory for the car");
+    if (!(fit = calloc((size_t)all + 1, sizeof *fit)))
+        return gw_fail(err, GW_E_NOMEM, "out of memory for the car");
     for (int a = 0; a < GW_AXLES; a++) {
-        const gw_fit *of = &fit[(size_t)a * GW_MAX_JOINTS];
-        gw_fit_pair(run->c, &run->laws, run->kit, (gw_axle)a, &fit[(size_t)a * GW_MAX_JOINTS]);
+        gw_fit *own = fit + (a == GW_REAR ? front : 0);
+        const gw_fit *of = own;
+        gw_fit_pair(run->c, &run->laws, run->kit, (gw_axle)a, own);
         if (run->set && a == (int)run->axle) of = run->set;
         part[a] = (gw_road_part){ &run->c->pairs[a], of, run->made_up[a], like_pair(run, a) };
     }
