@@ -24,7 +24,7 @@ typedef enum gw_feel {
 typedef struct gw_gauge {
     bool known;
     double value, low, high; /**< with its band; equal where it has none                            */
-    double change;           /**< less the first kit's; 0 of that kit                               */
+    double change;           /**< less the first kit's; 0 of that kit; NAN: some price is not known */
     bool close;              /**< the band of the change holds zero: better or worse cannot be told */
     int step;                /**< -3 much better to 3 much worse than the first kit; 0: as before   */
     int grade;               /**< of what is felt and heard: see gw_ride_grade                      */

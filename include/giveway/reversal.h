@@ -31,7 +31,8 @@ bool gw_reversal_at(const gw_case *c, const gw_deflect_study *study, int baselin
 
 /**
  * Under which loads toe or camber change to the other side with a kit. Toe-out at the rear that the baseline
- * does not have counts as well where the baseline's toe hardly moves: it is what makes a car nervous.
+ * does not have counts as well where the baseline's toe hardly moves, by as much as has a direction: it is what
+ * makes a car nervous.
  *
  * @param[out] out  the first `most`, by load, corner, toe before camber; may be NULL where most is 0.
  * @return how many there are.

@@ -106,7 +106,7 @@ static void put_balance(gw_slots *slots, const gw_card *card)
 /* What the same joints cost as they are now is the measure. */
 static void put_sum(const gw_page *p, gw_slots *slots, const gw_gauge *g)
 {
-    if (fabs(g->change) < 0.005) return;
+    if (!(fabs(g->change) >= 0.005)) return;
     gw_slots_text(slots, g->change > 0.0 ? "dearer" : "cheaper",
                   gw_page_money_said(p, fabs(g->change), false));
 }
@@ -125,6 +125,7 @@ static void put_gauge(const gw_page *p, gw_slots *card_slots, gw_feel feel, cons
     gw_slots_take(slots, "strip", &drawn);
     put_band(slots, feel, &card->gauge[feel]);
     if (feel == GW_FEEL_CORNER && !first) put_balance(slots, card);
+    if (feel == GW_FEEL_MONEY && isfinite(card->cost.labour)) gw_slots_text(slots, "worked", "yes");
     if (feel == GW_FEEL_MONEY && !first) put_sum(p, slots, &card->gauge[feel]);
 }
 

@@ -16,8 +16,17 @@ static void heading(gw_paper *paper, const gw_place *place)
                       gw_signed(gw_unit_out(GW_UNIT_DEG, item->static_camber), 2).s);
 }
 
+/* The load, and which wheel where both are told of it. */
+static void say_load(const gw_place *place, gw_buf *out)
+{
+    const gw_deflection *item = GW_IT(place, gw_deflection);
+    gw_buf_say(out, "%s", place->c->loads[item->load].name);
+    if (gw_wheels_told(place->c, item->kit, item->axle, item->load) > 1)
+        gw_buf_fmt(out, ", %s", item->manoeuvre ? GW_SIDE_NAMES[item->side] : GW_WHEEL_NAMES[item->wheel]);
+}
+
 static const gw_column WHEEL[] = {
-    GW_WORD_COLUMN("load", "load"),
+    GW_CELL_COLUMN("load", say_load),
     GW_FIGURE_COLUMN("travel", "travel", GW_SIGNED, 1),
     GW_FIGURE_COLUMN("toe_change", "toe\nchange", GW_SIGNED, 3),
     GW_FIGURE_COLUMN("toe", "toe", GW_SIGNED, 3),
@@ -33,12 +42,13 @@ static void blame_line(gw_paper *paper, const gw_place *place, gw_angle which)
 {
     const gw_deflection *item = GW_IT(place, gw_deflection);
     gw_contributor top[3];
-    gw_buf names = { 0 };
+    gw_buf said = { 0 };
     int n = gw_contributors(&place->c->corners[item->axle], &item->result, which, 3, top);
-    gw_contributors_words(top, n, which, &names);
-    gw_paper_say(paper, 4, "%s, %s: %s", place->c->loads[item->load].name, which == GW_TOE ? "toe" : "camber",
-                 n ? gw_buf_str(&names) : "no bush moves it");
-    gw_buf_drop(&names, paper->out);
+    say_load(place, &said);
+    gw_buf_add(&said, which == GW_TOE ? ", toe: " : ", camber: ");
+    gw_contributors_words(top, n, which, &said);
+    if (!n) gw_buf_add(&said, "no bush moves it");
+    gw_paper_say_of(paper, 4, &said);
 }
 
 /* -- joint by joint -- */
@@ -82,9 +92,11 @@ static void push_table(gw_paper *paper, const gw_place *place)
 static void joint_tables(gw_paper *paper, const gw_place *place)
 {
     const gw_deflection *item = GW_IT(place, gw_deflection);
+    gw_buf load = { 0 };
+    say_load(place, &load);
     gw_paper_gap(paper);
-    gw_paper_line(paper,
-                  "  %s, joint by joint, in the frame of each bush:", place->c->loads[item->load].name);
+    gw_paper_line(paper, "  %s, joint by joint, in the frame of each bush:", gw_buf_str(&load));
+    gw_buf_drop(&load, paper->out);
     push_table(paper, place);
     gw_paper_gap(paper);
     gw_paper_list(paper, place, "bushes", TURN, GW_COLUMNS(TURN), NULL);

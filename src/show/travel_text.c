@@ -71,7 +71,8 @@ static void toe_words(const gw_place *place, gw_fact_line *line)
 static void camber_words(const gw_place *place, gw_fact_line *line)
 {
     (void)place;
-    line->words = line->shown > 0.0 ? "top outboard in bump" : "top inboard in bump";
+    const char *way = line->shown > 0.0 ? "top outboard in bump" : "top inboard in bump";
+    line->words = fabs(line->shown) < 0.05 ? "next to none" : way;
 }
 
 static void swing_arm(const gw_place *place, gw_fact_line *line)

@@ -81,8 +81,11 @@ static void say_toe(const gw_comparison *cmp, const gw_deflection *of, gw_buf *o
     const gw_deflection *from = gw_deflect_find(cmp->deflect, cmp->baseline, of->axle, of->load);
     double to = of->result.toe_change, base = from ? from->result.toe_change : (double)NAN;
     bool compares = of->kit != cmp->baseline && fabs(base) >= GW_REVERSAL_LEAST && to * base > 0.0;
+    bool nothing = of->kit != cmp->baseline && !*way(to, false) && !*way(base, false);
     double more = 100.0 * (fabs(to) / fabs(base) - 1.0);
-    if (!compares)
+    if (nothing)
+        gw_buf_add(out, "as much");
+    else if (!compares)
         say_angle(to, of->kit == cmp->baseline ? (double)NAN : base, false, out);
     else if (fabs(more) < 0.5)
         gw_buf_add(out, "as much");
@@ -241,7 +244,11 @@ static void say_unknown(const gw_comparison *cmp, gw_buf *out)
         if (!gw_compare_shows(cmp, k) ||
             gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k).state != GW_STAND_UNKNOWN)
             continue;
-        gw_buf_say(out, "%s%s", told++ ? ", " : " No joint could be judged: ", cmp->c->kits[k].name);
+        gw_buf_say(out, "%s%s",
+                   told++   ? ", "
+                   : out->n ? " No joint could be judged: "
+                            : "No joint could be judged: ",
+                   cmp->c->kits[k].name);
     }
     if (told) gw_buf_add(out, ".");
 }

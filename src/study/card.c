@@ -146,10 +146,14 @@ static void money(const gw_report *r, gw_card *card)
     card->cost = gw_car_cost_of(r->c, card->kit);
     if (!card->cost.parts || !gw_cost_price(&card->cost).known) return;
     gw_car_cost again = gw_car_cost_renewed(r->c, card->kit);
+    gw_cost_sum was = gw_cost_total(&again);
+    bool sure = was.known && !was.more && !gw_cost_total(&card->cost).more;
     double total = card->cost.total;
-    card->gauge[GW_FEEL_MONEY] = (gw_gauge){
-        .known = true, .value = total, .low = total, .high = total, .change = total - again.total
-    };
+    card->gauge[GW_FEEL_MONEY] = (gw_gauge){ .known = true,
+                                             .value = total,
+                                             .low = total,
+                                             .high = total,
+                                             .change = sure ? total - was.value : (double)NAN };
 }
 
 /* ---- warnings, and what is to be had for less ---- */

@@ -18,7 +18,7 @@ static bool brakes_or_corners(const gw_load *load)
 static bool gains_toe_out(const gw_case *c, const gw_reversal *t)
 {
     return !t->camber && t->axle == GW_REAR && side_of(t->to) < 0 && side_of(t->from) >= 0 &&
-           brakes_or_corners(&c->loads[t->load]);
+           side_of(t->to - t->from) < 0 && brakes_or_corners(&c->loads[t->load]);
 }
 
 bool gw_reversal_at(const gw_case *c, const gw_deflect_study *study, int baseline, const gw_deflection *of,
