@@ -124,6 +124,40 @@ static void look_at_drive(gw_list *l, gw_axle axle)
     }
 }
 
+static bool tells_one_wheel(const gw_case *c)
+{
+    for (int i = 0; i < c->n_loads; i++)
+        if (c->loads[i].kind == GW_LOAD_MANOEUVRE && !c->loads[i].both) return true;
+    return false;
+}
+
+static bool fits_sides_apart(const gw_case *c, int kit, gw_axle axle)
+{
+    const gw_corner *pair = &c->pairs[axle];
+    const int *fits = c->kits[kit].fits[axle];
+    for (int j = 0; j < pair->n_joints; j++)
+        if (fits[j] != fits[pair->joints[j].twin]) return true;
+    return false;
+}
+
+/* A kit for one side shows on that side: a manoeuvre that tells one wheel tells the left. */
+static void look_at_sides(gw_list *l, gw_axle axle)
+{
+    const gw_case *c = l->c;
+    gw_buf text = { 0 };
+    for (int k = 0; k < c->n_kits && tells_one_wheel(c); k++)
+        if (fits_sides_apart(c, k, axle))
+            gw_buf_say(&text, "%s%s", text.n ? ", " : "the right wheel, where kits fit the sides apart (",
+                       c->kits[k].name);
+    if (text.n) {
+        gw_buf_add(&text, "): a manoeuvre tells its outer wheel, the left one, and comparison and page judge by "
+                          "that one; \"wheel\": \"both\" in the load tells both");
+        add(l, axle, gw_buf_str(&text));
+    }
+    if (text.failed) l->status = gw_fail(l->err, GW_E_NOMEM, "out of memory for what a case leaves out");
+    gw_buf_free(&text);
+}
+
 static void look_at_car(gw_list *l)
 {
     const gw_case *c = l->c;
@@ -151,6 +185,7 @@ gw_status gw_study_left_out(const gw_case *c, gw_left_out *out, gw_error *err)
         look_at_shared(&l, (gw_axle)a);
         look_at_bar(&l, (gw_axle)a);
         look_at_drive(&l, (gw_axle)a);
+        look_at_sides(&l, (gw_axle)a);
     }
     if (c->has_corner[GW_FRONT] || c->has_corner[GW_REAR]) look_at_car(&l);
     if (l.status != GW_OK) {
