@@ -22,10 +22,9 @@ static double degrees_of(double angle)
 
 static void put_place(gw_json *json, const char *key, gw_vec3 at)
 {
-    const double mm[] = { mm_of(at.x), mm_of(at.y), mm_of(at.z) };
-    gw_json_array_on_line(json, key);
-    for (int i = 0; i < 3; i++) gw_json_number(json, NULL, round(mm[i] * 10.0) / 10.0);
-    gw_json_close(json);
+    double mm[] = { mm_of(at.x), mm_of(at.y), mm_of(at.z) };
+    for (int i = 0; i < 3; i++) mm[i] = round(mm[i] * 10.0) / 10.0;
+    gw_json_numbers(json, key, mm, 3);
 }
 
 static void put_strut(gw_json *json, const char *key, int body, gw_vec3 at, gw_vec3 to)
@@ -144,14 +143,12 @@ static void put_picture(gw_json *json, const gw_picture *picture, const gw_corne
         return;
     }
     gw_json_object_on_line(json, NULL);
-    const double angles[] = { picture->toe[0], picture->toe[1], picture->camber[0], picture->camber[1] };
-    gw_json_array_on_line(json, "angles_deg");
-    for (int i = 0; i < 4; i++) gw_json_number(json, NULL, round(degrees_of(angles[i]) * 1e4) / 1e4);
-    gw_json_close(json);
-    gw_json_array_on_line(json, "lean"); /* outwards in degrees, and the body's rise in mm */
-    gw_json_number(json, NULL, round(degrees_of(picture->roll) * 1e3) / 1e3);
-    gw_json_number(json, NULL, round(mm_of(picture->rise) * 10.0) / 10.0);
-    gw_json_close(json);
+    double angles[] = { picture->toe[0], picture->toe[1], picture->camber[0], picture->camber[1] };
+    for (int i = 0; i < 4; i++) angles[i] = round(degrees_of(angles[i]) * 1e4) / 1e4;
+    gw_json_numbers(json, "angles_deg", angles, 4);
+    const double lean[] = { round(degrees_of(picture->roll) * 1e3) / 1e3,
+                            round(mm_of(picture->rise) * 10.0) / 10.0 };
+    gw_json_numbers(json, "lean", lean, 2); /* outwards in degrees, and the body's rise in mm */
     put_moves(json, "height", picture->by_travel, NULL, pair->n_bodies, state);
     put_moves(json, "adds", picture->moved, picture->by_travel, pair->n_bodies, state);
     gw_json_array_on_line(json, "share");

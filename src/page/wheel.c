@@ -70,6 +70,8 @@ static void sliders(const gw_page *p)
     gw_buf_add(p->out, "</p></fieldset>\n");
 }
 
+#define AT(member) offsetof(gw_deflection, member)
+
 /* Figures of the state, of a gw_deflection; the script fills them anew. `key` is the member of the results in
  * the data. */
 static const struct {
@@ -79,19 +81,16 @@ static const struct {
     gw_unit unit;
     size_t at;
 } FIGURES[] = {
-#define FIGURE(key, sign, name, decimals, unit, member)                                                      \
-    {                                                                                                        \
-        key, sign, GW_WORDS_PAGE_FIG_##name, decimals, GW_UNIT_##unit, offsetof(gw_deflection, member)       \
-    }
-    FIGURE("toe_change_deg", "\xC2\xB0", TOE_CHANGE, 2, DEG, result.toe_change),
-    FIGURE("rim_mm", "\xC2\xA0mm", RIM, 1, MM, result.toe_change), /* at the rim */
-    FIGURE("toe_deg", "\xC2\xB0", TOE, 2, DEG, result.toe),
-    FIGURE("camber_change_deg", "\xC2\xB0", CAMBER_CHANGE, 2, DEG, result.camber_change),
-    FIGURE("camber_deg", "\xC2\xB0", CAMBER, 2, DEG, result.camber),
-    FIGURE("camber_to_road_deg", "\xC2\xB0", ROAD, 2, DEG, camber_to_road),
-    FIGURE("x_mm", "\xC2\xA0mm", X, 1, MM, result.wheel_centre.x),
-    FIGURE("y_mm", "\xC2\xA0mm", Y, 1, MM, result.wheel_centre.y),
-#undef FIGURE
+    /* clang-format off */
+    { "toe_change_deg", "\xC2\xB0", GW_WORDS_PAGE_FIG_TOE_CHANGE, 2, GW_UNIT_DEG, AT(result.toe_change) },
+    { "rim_mm", "\xC2\xA0mm", GW_WORDS_PAGE_FIG_RIM, 1, GW_UNIT_MM, AT(result.toe_change) },
+    { "toe_deg", "\xC2\xB0", GW_WORDS_PAGE_FIG_TOE, 2, GW_UNIT_DEG, AT(result.toe) },
+    { "camber_change_deg", "\xC2\xB0", GW_WORDS_PAGE_FIG_CAMBER_CHANGE, 2, GW_UNIT_DEG, AT(result.camber_change) },
+    { "camber_deg", "\xC2\xB0", GW_WORDS_PAGE_FIG_CAMBER, 2, GW_UNIT_DEG, AT(result.camber) },
+    { "camber_to_road_deg", "\xC2\xB0", GW_WORDS_PAGE_FIG_ROAD, 2, GW_UNIT_DEG, AT(camber_to_road) },
+    { "x_mm", "\xC2\xA0mm", GW_WORDS_PAGE_FIG_X, 1, GW_UNIT_MM, AT(result.wheel_centre.x) },
+    { "y_mm", "\xC2\xA0mm", GW_WORDS_PAGE_FIG_Y, 1, GW_UNIT_MM, AT(result.wheel_centre.y) },
+    /* clang-format on */
 };
 
 static double figure_of(const gw_page *p, size_t figure, const gw_deflection *d)

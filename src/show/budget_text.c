@@ -3,7 +3,7 @@
 #include "show/handling.h"
 
 #include "format/number.h"
-#include "giveway/units.h"
+#include "record/unit.h"
 #include "show/phrase.h"
 
 #include <stddef.h>
@@ -41,18 +41,15 @@ static void columns(const gw_corner_budget *b, bool toe, gw_table *t)
 
 static void put_angles(const gw_corner_budget *b, bool toe, gw_table *t)
 {
-    const char *from = (const char *)(toe ? &b->toe : &b->camber);
+    const gw_angle_parts *from = toe ? &b->toe : &b->camber;
     for (int i = 0; i < MOST_PARTS; i++)
         if (has_part(&PARTS[i], b, toe))
-            gw_table_cell(t, gw_signed(*(const double *)(const void *)(from + PARTS[i].at) / GW_DEG, 2).s);
+            gw_table_cell(t, gw_signed(gw_unit_of_member(GW_UNIT_DEG, from, PARTS[i].at), 2).s);
 }
 
-typedef const gw_corner_budget *gw_both_wheels[GW_INNER + 1];
-
-static bool find_both(const gw_handling_page *p, int kit, gw_axle axle, int load, gw_both_wheels out)
+bool gw_both_wheels_find(const gw_handling_study *h, int kit, gw_axle axle, int load, gw_both_wheels out)
 {
-    for (gw_side s = GW_OUTER; s <= GW_INNER; s++)
-        out[s] = gw_corner_budget_find(p->cmp->handling, kit, axle, load, s);
+    for (gw_side s = GW_OUTER; s <= GW_INNER; s++) out[s] = gw_corner_budget_find(h, kit, axle, load, s);
     return out[GW_OUTER] && out[GW_INNER];
 }
 
@@ -83,7 +80,7 @@ static void parts_table(const gw_handling_page *p, gw_axle axle, int load, bool 
     columns(first_of(p, axle, load), toe, &t);
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
         gw_both_wheels both;
-        if (!find_both(p, k, axle, load, both)) continue;
+        if (!gw_both_wheels_find(p->cmp->handling, k, axle, load, both)) continue;
         for (gw_side s = GW_OUTER; s <= GW_INNER; s++) {
             gw_table_cell(&t, s == GW_OUTER ? p->cmp->c->kits[k].name : NULL);
             gw_table_cell(&t, gw_side_name(s));
@@ -93,26 +90,25 @@ static void parts_table(const gw_handling_page *p, gw_axle axle, int load, bool 
     gw_paper_table(p->paper, &t, 2);
 }
 
-/* What one wheel does next to the other of its axle. */
+/* In the order of gw_wheel_figure. */
 static const struct {
-    const char *head, *unit;
-    size_t at;
-    double in;
+    const char *head;
+    size_t at; /* of a gw_corner_budget */
+    gw_unit unit;
     int decimals;
     bool is_signed;
-} WHEEL[] = {
-    { "travel", "mm", offsetof(gw_corner_budget, travel), GW_MM, 1, true },
-    { "load", "N", offsetof(gw_corner_budget, vertical), 1.0, 0, false },
-    { "side force", "N", offsetof(gw_corner_budget, lateral), 1.0, 0, false },
-    { "toe", "deg", offsetof(gw_corner_budget, toe.total), GW_DEG, 2, true },
-    { "camber to road", "deg", offsetof(gw_corner_budget, camber.total), GW_DEG, 2, true },
+} WHEEL[GW_WHEEL_FIGURES] = {
+    { "travel", offsetof(gw_corner_budget, travel), GW_UNIT_MM, 1, true },
+    { "load", offsetof(gw_corner_budget, vertical), GW_UNIT_N, 0, false },
+    { "side force", offsetof(gw_corner_budget, lateral), GW_UNIT_N, 0, false },
+    { "toe", offsetof(gw_corner_budget, toe.total), GW_UNIT_DEG, 2, true },
+    { "camber to road", offsetof(gw_corner_budget, camber.total), GW_UNIT_DEG, 2, true },
 };
-enum { N_WHEEL = sizeof WHEEL / sizeof *WHEEL };
 
-static void put_wheel(const gw_corner_budget *b, int i, gw_table *t)
+gw_number gw_wheel_figure(const gw_corner_budget *b, int i)
 {
-    double value = *(const double *)(const void *)((const char *)b + WHEEL[i].at) / WHEEL[i].in;
-    gw_table_cell(t, (WHEEL[i].is_signed ? gw_signed : gw_fixed)(value, WHEEL[i].decimals).s);
+    double value = gw_unit_of_member(WHEEL[i].unit, b, WHEEL[i].at);
+    return (WHEEL[i].is_signed ? gw_signed : gw_fixed)(value, WHEEL[i].decimals);
 }
 
 static void wheels_table(const gw_handling_page *p, gw_axle axle, int load)
@@ -120,19 +116,19 @@ static void wheels_table(const gw_handling_page *p, gw_axle axle, int load)
     gw_table t = { 0 };
     heading(p, "Outer and inner", "", axle, load);
     gw_table_column(&t, GW_LEFT, "kit");
-    for (int i = 0; i < N_WHEEL; i++)
+    for (int i = 0; i < GW_WHEEL_FIGURES; i++)
         for (gw_side s = GW_OUTER; s <= GW_INNER; s++) {
             char head[64];
             snprintf(head, sizeof head, "%s\n%s\n%s", s == GW_OUTER ? WHEEL[i].head : "", gw_side_name(s),
-                     WHEEL[i].unit);
+                     gw_unit_word(WHEEL[i].unit));
             gw_table_column(&t, GW_RIGHT, head);
         }
     for (int k = 0; k < p->cmp->c->n_kits; k++) {
         gw_both_wheels both;
-        if (!find_both(p, k, axle, load, both)) continue;
+        if (!gw_both_wheels_find(p->cmp->handling, k, axle, load, both)) continue;
         gw_table_cell(&t, p->cmp->c->kits[k].name);
-        for (int i = 0; i < N_WHEEL; i++)
-            for (gw_side s = GW_OUTER; s <= GW_INNER; s++) put_wheel(both[s], i, &t);
+        for (int i = 0; i < GW_WHEEL_FIGURES; i++)
+            for (gw_side s = GW_OUTER; s <= GW_INNER; s++) gw_table_cell(&t, gw_wheel_figure(both[s], i).s);
     }
     gw_paper_table(p->paper, &t, 2);
 }

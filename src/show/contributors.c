@@ -25,11 +25,6 @@ double gw_joint_share(const gw_joint_result *joint, gw_angle which)
     return which == GW_TOE ? joint->toe_share : joint->camber_share;
 }
 
-double gw_angle_change(const gw_corner_result *result, gw_angle which)
-{
-    return which == GW_TOE ? result->toe_change : result->camber_change;
-}
-
 static double all_by_size(const gw_corner *corner, const gw_corner_result *r, gw_angle which)
 {
     double sum = which == GW_TOE ? fabs(r->travel_toe) + fabs(r->geometry_toe)

@@ -28,8 +28,6 @@ void gw_joint_said(const gw_corner *corner, int joint, gw_buf *out);
 /** Contribution of one joint to an angle [rad]. */
 double gw_joint_share(const gw_joint_result *joint, gw_angle which);
 
-/** The total change of that angle since S0 [rad]. */
-double gw_angle_change(const gw_corner_result *result, gw_angle which);
 
 /**
  * The joints that contribute most to an angle, largest first.

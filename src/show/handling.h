@@ -62,4 +62,12 @@ void gw_braking_text(const gw_handling_page *p);
 void gw_traction_text(const gw_handling_page *p);
 void gw_consistency_text(const gw_handling_page *p);
 
+/** What one wheel does next to the other of its axle: travel, load, side force, toe, camber to the road. */
+enum { GW_WHEEL_FIGURES = 5 };
+gw_number gw_wheel_figure(const gw_corner_budget *wheel, int figure);
+
+/** Both wheels of an axle under a load, by gw_side; false where one of them is not known. */
+typedef const gw_corner_budget *gw_both_wheels[GW_INNER + 1];
+bool gw_both_wheels_find(const gw_handling_study *h, int kit, gw_axle axle, int load, gw_both_wheels out);
+
 #endif
