@@ -2,13 +2,46 @@
 /* Where the camber and the toe of a wheel in a corner come from. */
 #include "study/handling_run.h"
 
+#include <string.h>
+
+static const gw_axle_look *known_look(const gw_handling_run *h, const gw_corner_load load[GW_WHEELS],
+                                      gw_drive drive)
+{
+    for (int i = 0; i < h->n_looks && i < GW_LOOKS; i++) {
+        const gw_axle_look *look = &h->look[i];
+        if (look->drive == drive && !memcmp(look->load, load, sizeof look->load)) return look;
+    }
+    return NULL;
+}
+
+/* Both wheels are read off the state that was solved last. */
+static void note_look(gw_handling_run *h, const gw_corner_load load[GW_WHEELS], gw_drive drive)
+{
+    gw_axle_look *look = &h->look[h->n_looks++ % GW_LOOKS];
+    memcpy(look->load, load, sizeof look->load);
+    look->drive = drive;
+    for (int w = 0; w < GW_WHEELS; w++) {
+        gw_corner_result r = { .joints = h->joints };
+        gw_corner_report_of(h->run.ws, &h->run.state, (gw_wheel_side)w, &r);
+        look->wheel[w] = (gw_wheel_angles){ r.toe, r.camber };
+    }
+}
+
 gw_status gw_handling_look(gw_handling_run *h, const gw_corner_load load[GW_WHEELS], gw_wheel_side wheel,
                            gw_drive drive, gw_wheel_angles *out, gw_error *err)
 {
+    const bool pair = gw_is_pair(&h->run.c->corners[h->run.axle]);
+    const gw_axle_look *known = pair ? known_look(h, load, drive) : NULL;
     gw_corner_result r = { .joints = h->joints };
+    if (known) {
+        *out = known->wheel[wheel];
+        return GW_OK;
+    }
     gw_status status = gw_run_look(&h->run, load, wheel, drive, &r, err);
-    if (status == GW_OK) *out = (gw_wheel_angles){ r.toe, r.camber };
-    return status;
+    if (status != GW_OK) return status;
+    *out = (gw_wheel_angles){ r.toe, r.camber };
+    if (pair) note_look(h, load, drive);
+    return GW_OK;
 }
 
 gw_status gw_handling_manoeuvre(gw_handling_run *h, const gw_manoeuvre *m, gw_deflection *item, gw_error *err)

@@ -105,6 +105,7 @@ static gw_status run_corner(gw_handling_run *h, int kit, gw_axle axle, gw_error 
 {
     gw_handling_study *out = h->out;
     gw_status status = gw_run_open_corner(&h->run, kit, axle, err);
+    h->n_looks = 0;
     if (status == GW_OK && !out->no_budgets) status = gw_handling_budgets(h, err);
     if (status == GW_OK && !out->no_balance) status = gw_handling_states(h, err);
     if (status == GW_OK && !out->no_braking)

@@ -12,18 +12,28 @@ typedef struct gw_kit_states {
     gw_axle_state state[GW_AXLES][GW_BALANCE_POINTS];
 } gw_kit_states;
 
+/** Toe and camber of a wheel [rad]. */
+typedef struct gw_wheel_angles {
+    double toe, camber;
+} gw_wheel_angles;
+
+/** Both wheels of an axle under a load on each: of the other wheel the same is asked soon after. */
+typedef struct gw_axle_look {
+    gw_corner_load load[GW_WHEELS];
+    gw_drive drive;
+    gw_wheel_angles wheel[GW_WHEELS];
+} gw_axle_look;
+enum { GW_LOOKS = 4 };
+
 typedef struct gw_handling_run {
     gw_run run;
     gw_handling_study *out;
     gw_tyre *tyre[GW_AXLES];
     gw_kit_states *states;                 /**< [kit] */
     gw_joint_result joints[GW_MAX_JOINTS]; /**< scratch of the report */
+    gw_axle_look look[GW_LOOKS];           /**< the last ones into the axle that is open */
+    int n_looks;                           /**< since it was opened */
 } gw_handling_run;
-
-/** Toe and camber of a wheel [rad]. */
-typedef struct gw_wheel_angles {
-    double toe, camber;
-} gw_wheel_angles;
 
 /** Solve the open corner under a load on each wheel (mirrored axes) and read one of them. */
 gw_status gw_handling_look(gw_handling_run *h, const gw_corner_load load[GW_WHEELS], gw_wheel_side wheel,
