@@ -20,16 +20,14 @@ static double tilt_limit(const gw_case *c, int kit, gw_axle axle, int joint)
 void gw_align_tilts(gw_setup *s, gw_align_item *item, bool after)
 {
     gw_run *run = s->run;
-    gw_joint_result joints[GW_MAX_JOINTS];
-    gw_corner_result result = { .joints = joints };
     double limit[GW_MAX_JOINTS], tilt[GW_MAX_JOINTS], most[GW_MAX_JOINTS] = { 0 };
-    const gw_corner_load none = { 0 };
-    gw_travel_rates rates;
     int n = s->corner->n_joints;
     for (int j = 0; j < n; j++) limit[j] = tilt_limit(run->c, item->kit, item->axle, j);
     for (int i = 0; i < TILT_POINTS; i++) {
         double travel = GW_ALIGN_TRAVEL * (2.0 * i / (TILT_POINTS - 1) - 1.0);
-        bool there = gw_corner_travel_at(run->ws, &none, travel, &run->state, &result, &rates, NULL) == GW_OK;
+        const gw_corner_load at[GW_WHEELS] = { { .travel = travel }, { .travel = travel } };
+        const gw_state *before = i ? &run->state : NULL; /* the next place is near it */
+        bool there = gw_axle_solve_near(run->ws, at, GW_LIFTED, before, &run->state, NULL) == GW_OK;
         if (there) gw_corner_tilt(run->ws, &run->state, limit, tilt);
         for (int j = 0; j < n; j++) most[j] = there ? fmax(most[j], tilt[j]) : (double)NAN;
         if (!there) break;
