@@ -150,8 +150,9 @@ static void look_at_sides(gw_list *l, gw_axle axle)
             gw_buf_say(&text, "%s%s", text.n ? ", " : "the right wheel, where kits fit the sides apart (",
                        c->kits[k].name);
     if (text.n) {
-        gw_buf_add(&text, "): a manoeuvre tells its outer wheel, the left one, and comparison and page judge by "
-                          "that one; \"wheel\": \"both\" in the load tells both");
+        gw_buf_add(&text,
+                   "): a manoeuvre tells its outer wheel, the left one, and comparison and page judge by "
+                   "that one; \"wheel\": \"both\" in the load tells both");
         add(l, axle, gw_buf_str(&text));
     }
     if (text.failed) l->status = gw_fail(l->err, GW_E_NOMEM, "out of memory for what a case leaves out");

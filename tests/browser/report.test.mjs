@@ -621,6 +621,17 @@ async function modes(page, what) {
   await page.evaluate(() => { for (const d of document.querySelectorAll("details")) d.open = false; });
 }
 
+/* What is in the folds fits a telephone as well. */
+async function foldsOnTelephone(page, what) {
+  await page.setViewportSize({ width: 390, height: 844 });
+  const [has, room] = await page.evaluate(() => {
+    for (const d of document.querySelectorAll("details")) d.open = true;
+    return [document.documentElement.scrollWidth, document.documentElement.clientWidth];
+  });
+  check(has <= room, `${what}: open folds are no wider than a telephone`, `${has}`);
+  await page.evaluate(() => { for (const d of document.querySelectorAll("details")) d.open = false; });
+}
+
 /* The first screen: every card is on it, and each line of a card stands level with those beside it. */
 async function firstScreen(page, what) {
   for (const [width, height] of [[1280, 800], [390, 844]]) {
@@ -732,6 +743,7 @@ async function everything(browser) {
   await limits(workshop.page, saloon, "saloon");
   await readable(workshop.page, "workshop");
   await modes(workshop.page, "workshop");
+  await foldsOnTelephone(workshop.page, "workshop");
   check(workshop.seen.console.length + workshop.seen.requests.length === 0, "workshop: no message, no request");
   await variants(browser);
   await otherCases(browser);
