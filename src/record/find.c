@@ -82,13 +82,6 @@ double gw_number_at(const gw_place *place, const char *key, gw_unit *unit)
     return value.x[found.component < 0 ? 0 : found.component];
 }
 
-const char *gw_text_at(const gw_place *place, const char *key)
-{
-    gw_found_row found;
-    gw_find(place, key, &found);
-    return found.absent ? NULL : read_found(&found).text;
-}
-
 const gw_record *gw_record_of(const gw_place *place, const char *key)
 {
     gw_found_row found;

