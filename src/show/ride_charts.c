@@ -191,19 +191,33 @@ static void by_place(const gw_ride_drawing *d)
                 "Body force of one wheel per road height (N/mm) by attachment", series, n + 1);
 }
 
-/* The kit and the band that part most from the first kit. */
-static void say_bands(const gw_ride_drawing *d, int from, const double *values, gw_buf *out)
+/* The band in which most is heard of an item: the largest A-weighted force. */
+static int heard_most(const gw_ride_item *item)
 {
-    int most = 0, n = (d->n - from) * GW_BANDS;
-    for (int i = 1; i < n; i++)
-        if (fabs(values[i]) > fabs(values[most])) most = i;
-    if (!(fabs(values[most]) >= 0.5))
-        gw_buf_fmt(out, "At the %s nothing parts the kits in any third-octave", where(d));
+    int most = 0;
+    double loudest = 0.0;
+    for (int b = 0; b < GW_BANDS; b++) {
+        double heard = item->result.band[b] * gw_weight_a(gw_band_centre(GW_BAND_FIRST + b));
+        if (heard > loudest) loudest = heard, most = b;
+    }
+    return most;
+}
+
+/* The kit whose noise parts most from the first kit's, where most of it is heard: bands in which next to
+ * nothing comes through part by more, and say nothing. */
+static void say_bands(const gw_ride_drawing *d, int from, gw_buf *out)
+{
+    int kit = from;
+    for (int i = from + 1; i < d->n; i++)
+        if (fabs(d->items[i]->difference.noise) > fabs(d->items[kit]->difference.noise)) kit = i;
+    int band = heard_most(d->items[kit]);
+    double more = d->items[kit]->difference.band[band];
+    gw_number hz = gw_exact(gw_band_nominal(GW_BAND_FIRST + band));
+    gw_buf_fmt(out, "At %s Hz, where most is heard at the %s with %s, ", hz.s, where(d), d->names[kit]);
+    if (fabs(more) < 0.05)
+        gw_buf_add(out, "as much comes through as before");
     else
-        gw_buf_fmt(out, "At the %s up to %s dB %s comes through with %s, at %s Hz", where(d),
-                   gw_fixed(fabs(values[most]), 1).s, values[most] > 0.0 ? "more" : "less",
-                   d->names[from + most / GW_BANDS],
-                   gw_exact(gw_band_nominal(GW_BAND_FIRST + most % GW_BANDS)).s);
+        gw_buf_fmt(out, "%s dB %s comes through", gw_fixed(fabs(more), 1).s, more > 0.0 ? "more" : "less");
 }
 
 /* The baseline would be a row of nothing: it is left out where it is not alone. */
@@ -216,7 +230,7 @@ static void bands(const gw_ride_drawing *d)
     for (int i = from; i < d->n; i++)
         for (int b = 0; b < GW_BANDS; b++)
             values[(i - from) * GW_BANDS + b] = d->items[i]->difference.band[b];
-    say_bands(d, from, values, &title);
+    say_bands(d, from, &title);
     const gw_band_chart chart = { .words = words_of(
                                       d, &title, "Body force over the first kit (dB) by third-octave",
                                       "third-octave band (Hz)", "body force over the first kit (dB)"),

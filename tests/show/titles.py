@@ -95,6 +95,11 @@ def part(title, of, parts, whole, unit, kit):
     return bool(m) and fixed(m[1], parts[best]) and fixed(m[2], whole) and parts[best] * whole < 0
 
 
+# IEC 61672-1, table of the A weighting [dB] by nominal frequency, to 0.1 dB (from memory).
+A_WEIGHTING = dict(zip((10, 12.5, 16, 20, 25, 31.5, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315),
+                       (-70.4, -63.4, -56.7, -50.5, -44.7, -39.4, -34.6, -30.2, -26.2, -22.5, -19.1, -16.1, -13.4, -10.9, -8.6, -6.6)))
+
+
 class Case:
     def __init__(self, path):
         self.path, self.json = path, json.load(open(path, encoding="utf-8"))
@@ -269,10 +274,11 @@ def ride(case):
     results = d["results"]
 
     def octaves(title, axle):
-        values = {(case.label[r["kit"]], b["centre_Hz"]): b["dB_from_baseline"] for r in results if r["corner"] == axle for b in r["third_octave"]}
-        most = max(values, key=lambda k: abs(values[k]))
-        m = re.fullmatch(rf"At the {axle} up to (\S+) dB (more|less) comes through with (.*), at (\S+) Hz", title)
-        return m and fixed(m[1], abs(values[most])) and (m[2] == "more") == (values[most] > 0) and m[3] == most[0] and float(m[4]) == most[1]
+        kit = max((r for r in results if r["corner"] == axle), key=lambda r: abs(r["road_noise_dB"]))
+        band = max(kit["third_octave"], key=lambda b: b["body_force_N"] * 10 ** (A_WEIGHTING[b["centre_Hz"]] / 20))
+        more = band["dB_from_baseline"]
+        m = re.fullmatch(rf"At (\S+) Hz, where most is heard at the {axle} with (.*), (\S+) dB (more|less) comes through", title)
+        return m and float(m[1]) == band["centre_Hz"] and m[2] == case.label[kit["kit"]] and fixed(m[3], abs(more)) and (m[4] == "more") == (more > 0)
 
     def unknown(title, axle):
         values = {(case.label[r["kit"]], u["unknown"]): u["road_noise_dB"] for r in results if r["corner"] == axle and r["kit"] != case.first for u in r["unknowns"]}
