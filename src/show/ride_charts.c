@@ -17,6 +17,9 @@
 #include <math.h>
 #include <stdio.h>
 
+/* Where it is heard rather than felt: the last stretch of the charts [Hz]. */
+static const double BOOM_FROM = 30.0, BOOM_TO = 315.0;
+
 enum { STEM = 80, MAX_LINES = 7, PEAKS = 2, FIGURE = 64 };
 
 /* One corner's charts. */
@@ -97,8 +100,8 @@ static void force_chart(const gw_ride_drawing *d, const char *stem, gw_buf *titl
 {
     /* What people call the stretches of the frequency axis. */
     const gw_chart_band stretches[] = { { 1, 8, gw_words_text(GW_WORDS_CHART_BOUNCE) },
-                                        { 8, 30, gw_words_text(GW_WORDS_CHART_SHAKE) },
-                                        { 30, 315, gw_words_text(GW_WORDS_CHART_BOOM) } };
+                                        { 8, BOOM_FROM, gw_words_text(GW_WORDS_CHART_SHAKE) },
+                                        { BOOM_FROM, BOOM_TO, gw_words_text(GW_WORDS_CHART_BOOM) } };
     const gw_line_chart chart = { .words = words_of(d, title, what, gw_words_text(GW_WORDS_CHART_FREQUENCY),
                                                     gw_words_text(GW_WORDS_CHART_ROAD_FORCE)),
                                   .series = series,
@@ -107,36 +110,46 @@ static void force_chart(const gw_ride_drawing *d, const char *stem, gw_buf *titl
                                   .log_y = true,
                                   .has_x_range = true,
                                   .x_from = 1.0,
-                                  .x_to = 315.0,
+                                  .x_to = BOOM_TO,
                                   .bands = stretches,
                                   .n_bands = 3 };
     in_trade_units(d, series, n);
     gw_charts_lines(d->charts, stem_of(d, stem).s, &chart);
 }
 
-/* Where a kit and the first part most, as a ratio. */
-static void say_ratio(const gw_ride_drawing *d, const gw_chart_series *series, int n, gw_buf *out)
+typedef struct gw_peak {
+    int kit, at; /* of the series */
+} gw_peak;
+
+/* The highest point of all lines where it booms; all have the same frequencies. */
+static gw_peak highest(const gw_chart_series *series, int n)
 {
-    int kit = 0, at = 0;
-    double most = log(1.1);
-    for (int i = 1; i < n; i++)
-        for (int k = 0; k < series[i].n && k < series[0].n; k++) {
-            double ratio = fabs(log(series[i].y[k] / series[0].y[k]));
-            if (series[0].x[k] > 315.0 || !(ratio > most)) continue;
-            most = ratio;
-            kit = i;
-            at = k;
+    gw_peak peak = { 0, -1 };
+    for (int i = 0; i < n; i++)
+        for (int k = 0; k < series[i].n; k++) {
+            if (series[i].x[k] < BOOM_FROM || series[i].x[k] > BOOM_TO) continue;
+            if (peak.at < 0 || series[i].y[k] > series[peak.kit].y[peak.at]) peak = (gw_peak){ i, k };
         }
-    if (!kit) {
-        gw_buf_fmt(out, "What the road sends into the body at the %s is alike with %s", where(d),
-                   n > 1 ? "every kit" : series[0].name);
-        return;
-    }
-    double ratio = series[kit].y[at] / series[0].y[at];
-    gw_buf_fmt(out, "At %s Hz %s lets %s times %s into the body at the %s as %s",
-               gw_significant(series[0].x[at], 2).s, series[kit].name,
-               gw_significant(ratio > 1.0 ? ratio : 1.0 / ratio, 2).s, ratio > 1.0 ? "as much" : "less",
-               where(d), series[0].name);
+    return peak;
+}
+
+/* Where it booms most, with which kit, and how much of that comes with the first one, or least with another.
+ */
+static void say_peak_of_boom(const gw_ride_drawing *d, const gw_chart_series *series, int n, gw_buf *out)
+{
+    gw_peak peak = highest(series, n);
+    int other = 0;
+    if (peak.at < 0) return;
+    for (int i = 0; i < n && !peak.kit; i++)
+        if (series[i].y[peak.at] < series[other].y[peak.at]) other = i;
+    double ratio = series[peak.kit].y[peak.at] / series[other].y[peak.at];
+    gw_buf_fmt(out, "Boom at the %s peaks at %s Hz with %s", where(d),
+               gw_significant(series[peak.kit].x[peak.at], 2).s, series[peak.kit].name);
+    if (n > 1 && ratio < 1.1)
+        gw_buf_fmt(out, ", much the same as with %s", series[other].name);
+    else if (n > 1)
+        gw_buf_fmt(out, ": %s times as much as with %s there", gw_significant(ratio, 2).s,
+                   series[other].name);
 }
 
 static void by_kit(const gw_ride_drawing *d)
@@ -150,7 +163,7 @@ static void by_kit(const gw_ride_drawing *d)
         series[n++] = (gw_chart_series){ d->names[i], curve->hz, curve->force, curve->n, d->styles[i] };
     }
     if (!n) return;
-    say_ratio(d, series, n, &title);
+    say_peak_of_boom(d, series, n, &title);
     force_chart(d, "transmissibility", &title, gw_words_text(GW_WORDS_CHART_ROAD), series, n);
 }
 

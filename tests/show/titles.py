@@ -257,16 +257,17 @@ def compare(case):
 
 
 def lets_in(case, results, title, axle):
-    """The frequency and the kit where most more, or less, comes through than with the first kit."""
+    """The peak of boom: at which frequency, with which kit, and how many times that with the first, or the least."""
     curves = case.by_kit(results, lambda r: r["transmissibility"], corner=axle)
-    first, best = case.label[case.first], (0, None, None)
-    for label, c in curves.items():
-        for hz, a, b in zip(c["frequency_Hz"], curves[first]["body_force_N_per_m"], c["body_force_N_per_m"]):
-            if hz <= 315 and abs(math.log(b / a)) > best[0]:
-                best = abs(math.log(b / a)), label, (hz, b / a)
-    m = re.fullmatch(r"At (\S+) Hz (.*) lets (\S+) times (as much|less) into the body at the (front|rear) as (.*)", title)
-    hz, ratio = best[2]
-    return m and significant(m[1], hz) and m[2] == best[1] and significant(m[3], max(ratio, 1 / ratio)) and (m[4] == "less") == (ratio < 1) and m[5] == axle and m[6] == first
+    first = case.label[case.first]
+    force, hz, kit = max((f, hz, label) for label, c in curves.items() for hz, f in zip(c["frequency_Hz"], c["body_force_N_per_m"]) if 30 <= hz <= 315)
+    at = curves[first]["frequency_Hz"].index(hz)
+    other = min(curves, key=lambda k: curves[k]["body_force_N_per_m"][at]) if kit == first else first
+    ratio = force / curves[other]["body_force_N_per_m"][at]
+    m = re.fullmatch(rf"Boom at the {axle} peaks at (\S+) Hz with (.*?)(?:: (\S+) times as much as with (.*) there|, much the same as with (.*))", title)
+    if not m or not significant(m[1], hz) or m[2] != kit:
+        return False
+    return ratio < 1.1 and m[5] == other if m[5] else m[4] == other and significant(m[3], ratio) and ratio >= 1.1
 
 
 def ride(case):
