@@ -138,9 +138,9 @@ static gw_peak highest(const gw_chart_series *series, int n)
 static void say_peak_of_boom(const gw_ride_drawing *d, const gw_chart_series *series, int n, gw_buf *out)
 {
     gw_peak peak = highest(series, n);
-    int other = 0;
+    int other = peak.kit || n == 1 ? 0 : 1;
     if (peak.at < 0) return;
-    for (int i = 0; i < n && !peak.kit; i++)
+    for (int i = 2; i < n && !peak.kit; i++)
         if (series[i].y[peak.at] < series[other].y[peak.at]) other = i;
     double ratio = series[peak.kit].y[peak.at] / series[other].y[peak.at];
     gw_buf_fmt(out, "Boom at the %s peaks at %s Hz with %s", where(d),

@@ -263,7 +263,7 @@ def lets_in(case, results, title, axle):
     first = case.label[case.first]
     force, hz, kit = max((f, hz, label) for label, c in curves.items() for hz, f in zip(c["frequency_Hz"], c["body_force_N_per_m"]) if 30 <= hz <= 315)
     at = curves[first]["frequency_Hz"].index(hz)
-    other = min(curves, key=lambda k: curves[k]["body_force_N_per_m"][at]) if kit == first else first
+    other = min((k for k in curves if k != first), key=lambda k: curves[k]["body_force_N_per_m"][at]) if kit == first else first
     ratio = force / curves[other]["body_force_N_per_m"][at]
     m = re.fullmatch(rf"Boom at the {axle} peaks at (\S+) Hz with (.*?)(?:: (\S+) times as much as with (.*) there|, much the same as with (.*))", title)
     if not m or not significant(m[1], hz) or m[2] != kit:
@@ -414,10 +414,11 @@ def match(case):
 ON = {"saloon": (travel, deflect, compare, ride, rates, align, choose), "hatchback": (match, spread)}
 def softened(case):
     """The first kit booms most: the other one's bushes are softer rubber."""
-    soft = dict(case.json["bushes"]["upper_rubber"], material="nr-45")
-    soft = {**case.json, "bushes": {**case.json["bushes"], "upper_soft": soft}}
-    softer = {"upper_front": "upper_soft", "upper_rear": "upper_soft"}
-    soft["kits"] = [case.json["kits"][0], {"name": "soft", "label": "Softer rubber", "fits": {f"front.{j}": b for j, b in softer.items()}}]
+    of = {"soft": "nr-50", "softer": "nr-35"}
+    bushes = {name: dict(case.json["bushes"]["upper_rubber"], material=material) for name, material in of.items()}
+    soft = {**case.json, "bushes": {**case.json["bushes"], **bushes}}
+    soft["kits"] = [case.json["kits"][0]] + [
+        {"name": name, "label": f"{name.capitalize()} rubber", "fits": {"front.upper_front": name, "front.upper_rear": name}} for name in of]
     soft.pop("choose"), soft.pop("jobs")
     path = os.path.join(FOLDER, "soft.json")
     with open(path, "w", encoding="utf-8") as f:
