@@ -209,8 +209,9 @@ typedef struct gw_ride_result {
     int n_sliders;
     gw_ride_friction *sliders; /**< joints in their order, the damper last */
     int n_movements;
-    gw_ride_movement *movements;              /**< bushes with a material, in the order of the joints */
-    double band[GW_BANDS];                    /**< body force by third-octave, 10 to 315 Hz [N]    */
+    gw_ride_movement *movements; /**< bushes with a material, in the order of the joints */
+    double band[GW_BANDS];       /**< body force by third-octave, 10 to 315 Hz [N]    */
+    int heard_band;              /**< index into `band`: where most is heard, by the A weighting */
     int body, wheel_vertical, wheel_fore_aft; /**< indices into modes                         */
     int n_modes;                              /**< in rising order of frequency, rigid motion left out */
     gw_ride_mode *modes;

@@ -39,6 +39,18 @@ static gw_status find_modes(run *r, gw_ride_result *out, gw_error *err)
     return gw_remark_modes(r->model.corner, out, err);
 }
 
+/* The largest A-weighted force. */
+static int heard_band(const double band[GW_BANDS])
+{
+    int most = 0;
+    double loudest = 0.0;
+    for (int b = 0; b < GW_BANDS; b++) {
+        double heard = band[b] * gw_weight_a(gw_band_centre(GW_BAND_FIRST + b));
+        if (heard > loudest) loudest = heard, most = b;
+    }
+    return most;
+}
+
 static gw_status find_figures(run *r, gw_ride_result *out, gw_error *err)
 {
     gw_figures *f = &r->figures;
@@ -54,6 +66,7 @@ static gw_status find_figures(run *r, gw_ride_result *out, gw_error *err)
     }
     for (int i = 0; i < 2; i++) out->crackle[i] = sqrt(f->crackle[i]);
     for (int b = 0; b < GW_BANDS; b++) out->band[b] = sqrt(f->band[b]);
+    out->heard_band = heard_band(out->band);
     out->n_paths = r->model.n_paths;
     for (int p = 0; p < out->n_paths; p++) {
         out->paths[p] = r->model.paths[p];

@@ -204,18 +204,6 @@ static void by_place(const gw_ride_drawing *d)
                 "Body force of one wheel per road height (N/mm) by attachment", series, n + 1);
 }
 
-/* The band in which most is heard of an item: the largest A-weighted force. */
-static int heard_most(const gw_ride_item *item)
-{
-    int most = 0;
-    double loudest = 0.0;
-    for (int b = 0; b < GW_BANDS; b++) {
-        double heard = item->result.band[b] * gw_weight_a(gw_band_centre(GW_BAND_FIRST + b));
-        if (heard > loudest) loudest = heard, most = b;
-    }
-    return most;
-}
-
 /* The kit whose noise parts most from the first kit's, where most of it is heard: bands in which next to
  * nothing comes through part by more, and say nothing. */
 static void say_bands(const gw_ride_drawing *d, int from, gw_buf *out)
@@ -223,7 +211,7 @@ static void say_bands(const gw_ride_drawing *d, int from, gw_buf *out)
     int kit = from;
     for (int i = from + 1; i < d->n; i++)
         if (fabs(d->items[i]->difference.noise) > fabs(d->items[kit]->difference.noise)) kit = i;
-    int band = heard_most(d->items[kit]);
+    int band = d->items[kit]->result.heard_band;
     double more = d->items[kit]->difference.band[band];
     gw_number hz = gw_exact(gw_band_nominal(GW_BAND_FIRST + band));
     gw_buf_fmt(out, "At %s Hz, where most is heard at the %s with %s, ", hz.s, where(d), d->names[kit]);
