@@ -25,6 +25,9 @@ typedef struct gw_left_out {
 gw_status gw_study_left_out(const gw_case *c, gw_left_out *out, gw_error *err);
 void gw_left_out_free(gw_left_out *left);
 
+/** Whether a kit fits left and right of an axle apart while some manoeuvre tells the left wheel alone. */
+bool gw_leaves_side_untold(const gw_case *c, int kit, gw_axle axle);
+
 GW_API_END
 
 #endif

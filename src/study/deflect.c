@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Every kit in every corner under every load: where the wheel goes, and by which bush. */
 #include "base/parallel.h"
+#include "giveway/left_out.h"
 #include "giveway/strength.h"
 #include "study/opened.h"
 #include "study/run.h"
@@ -171,6 +172,18 @@ static gw_status plan_all(const gw_run *run, gw_corner_job *jobs, int *n, gw_def
     return GW_OK;
 }
 
+/* A kit for one side shows on that side, and a manoeuvre may tell the other. */
+static gw_status warn_of_sides(const gw_run *run, gw_deflect_study *out, gw_error *err)
+{
+    gw_error line;
+    if (!gw_leaves_side_untold(run->c, run->kit, run->axle)) return GW_OK;
+    gw_fail(&line, GW_OK,
+            "%s axle: it fits left and right apart, and a manoeuvre tells its outer wheel, the left one; "
+            "\"wheel\": \"both\" in the load tells both",
+            gw_axle_name(run->axle));
+    return gw_run_warn(run, "", line.msg, &out->arena, &out->warning, &out->n_warnings, err);
+}
+
 /* The first failure in the order of the case is the one reported, whichever came first in time. */
 static gw_status gather(gw_corner_job *jobs, int n, gw_deflect_study *out, gw_error *err)
 {
@@ -182,6 +195,7 @@ static gw_status gather(gw_corner_job *jobs, int n, gw_deflect_study *out, gw_er
             status = gw_fail(err, jobs[i].status, "%s", jobs[i].err.msg);
         if (status == GW_OK)
             status = gw_run_corner_warnings(run, "", &out->arena, &out->warning, &out->n_warnings, err);
+        if (status == GW_OK) status = warn_of_sides(run, out, err);
         if (status == GW_OK) {
             out->opened->ws[at] = run->ws;
             out->opened->right[at] = run->right;

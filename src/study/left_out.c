@@ -140,13 +140,18 @@ static bool fits_sides_apart(const gw_case *c, int kit, gw_axle axle)
     return false;
 }
 
+bool gw_leaves_side_untold(const gw_case *c, int kit, gw_axle axle)
+{
+    return tells_one_wheel(c) && fits_sides_apart(c, kit, axle);
+}
+
 /* A kit for one side shows on that side: a manoeuvre that tells one wheel tells the left. */
 static void look_at_sides(gw_list *l, gw_axle axle)
 {
     const gw_case *c = l->c;
     gw_buf text = { 0 };
-    for (int k = 0; k < c->n_kits && tells_one_wheel(c); k++)
-        if (fits_sides_apart(c, k, axle))
+    for (int k = 0; k < c->n_kits; k++)
+        if (gw_leaves_side_untold(c, k, axle))
             gw_buf_say(&text, "%s%s", text.n ? ", " : "the right wheel, where kits fit the sides apart (",
                        c->kits[k].name);
     if (text.n) {
