@@ -91,11 +91,15 @@ static bool make_room(gw_setup *s, gw_arena *arena)
 }
 
 /* Where it does not stand, what is fitted then tells why. */
-static void find_near(gw_setup *s)
+static gw_status find_near(gw_setup *s, gw_error *err)
 {
     const gw_run *run = s->run;
+    gw_error why;
     s->near = gw_opened_corner(run->wanted->opened, run->c, run->kit, run->axle, false);
-    if (!s->near && gw_corner_open(s->corner, s->base, &s->own, NULL) == GW_OK) s->near = s->own;
+    if (s->near) return GW_OK;
+    gw_status status = gw_corner_open(s->corner, s->base, &s->own, &why);
+    if (status == GW_OK) s->near = s->own;
+    return status == GW_E_NOMEM ? gw_fail(err, status, "%s", why.msg) : GW_OK;
 }
 
 gw_status gw_setup_open(gw_run *run, int kit, gw_axle axle, gw_arena *arena, gw_setup *out, gw_error *err)
@@ -108,8 +112,7 @@ gw_status gw_setup_open(gw_run *run, int kit, gw_axle axle, gw_arena *arena, gw_
     lay_out(out);
     if (!(out->least = gw_least_open(out->n, out->n_discs)))
         return gw_fail(err, GW_E_NOMEM, "out of memory for adjusters");
-    find_near(out);
-    return GW_OK;
+    return find_near(out, err);
 }
 
 void gw_setup_close(gw_setup *setup)
