@@ -5,23 +5,12 @@ import math
 import os
 import re
 import subprocess
-import sys
 import xml.etree.ElementTree as ET
 
-GIVEWAY, SOURCE, FOLDER = sys.argv[1:4]
+from asked import FOLDER, GIVEWAY, SOURCE, check, done, told
+
 SVG = "{http://www.w3.org/2000/svg}"
 COLOURS = ["#000000", "#D55E00", "#0072B2", "#009E73", "#CC79A7", "#E69F00", "#56B4E9", "#F0E442"]
-failed = 0
-
-
-def check(ok, what, detail=""):
-    global failed
-    failed += not ok
-    print(f"{'ok' if ok else 'not ok'} - {what}{'' if ok or not detail else ': ' + str(detail)[:300]}")
-
-
-def told(*args):
-    return json.loads(subprocess.run([GIVEWAY, *args, "--format", "json", "--quiet"], check=True, capture_output=True, text=True).stdout)
 
 
 def rgb(text):
@@ -356,4 +345,4 @@ def in_a_bend():
 in_a_bend()
 for case in ("cases/fast-saloon", "cases/hatchback", "tests/cases/saloon-by-rule", "tests/cases/hatchback-by-rule"):
     on_case(case)
-sys.exit(1 if failed else 0)
+done()

@@ -5,22 +5,12 @@ import json
 import math
 import os
 import re
-import subprocess
 import sys
 import tempfile
 
-GIVEWAY, SOURCE, FOLDER = sys.argv[1:4]
-failed = 0
+sys.path.insert(0, os.path.join(os.path.dirname(__file__), "../page"))
+from asked import FOLDER, SOURCE, check, done, told
 
-
-def check(ok, what, detail=""):
-    global failed
-    failed += not ok
-    print(f"{'ok' if ok else 'not ok'} - {what}{'' if ok or not detail else ': ' + str(detail)[:300]}")
-
-
-def told(*args):
-    return json.loads(subprocess.run([GIVEWAY, *args, "--format", "json", "--quiet"], check=True, capture_output=True, text=True).stdout)
 
 
 def drawn(*args):
@@ -60,8 +50,9 @@ def verb(said, a, b, signed):
     return rules[said]
 
 
-def kits(title, of, values, unit, signed=False):
-    """`of` VERB with KIT: A to B unit; values: {label: value}, the first kit first."""
+def kits(title, of, values, unit, signed=False, some_open=False):
+    """`of` VERB with KIT: A to B unit; values: {label: value}, the first kit first. Where some are too close to call and
+    passed over, the furthest need not be the one told."""
     if not title.startswith(of):
         return False
     rest, labels = title[len(of):].lstrip(" "), list(values)
@@ -76,11 +67,8 @@ def kits(title, of, values, unit, signed=False):
         return False
     value = values[m[2]]
     most = max(labels[1:], key=lambda k: abs(far(values[k])))
-    furthest = abs(abs(far(values[most])) - abs(far(value))) < 1e-9 or OPEN
+    furthest = abs(abs(far(values[most])) - abs(far(value))) < 1e-9 or some_open
     return verb(m[1], first, value, signed) and fixed(m[3], first) and fixed(m[4], value) and furthest
-
-
-OPEN = False  # set where what is too close to call was passed over, so that the furthest need not be the one told
 
 
 def part(title, of, parts, whole, unit, kit):
@@ -96,9 +84,11 @@ def part(title, of, parts, whole, unit, kit):
     return bool(m) and fixed(m[1], parts[best]) and fixed(m[2], whole) and parts[best] * whole < 0
 
 
-# IEC 61672-1, table of the A weighting [dB] by nominal frequency, to 0.1 dB (from memory).
-A_WEIGHTING = dict(zip((10, 12.5, 16, 20, 25, 31.5, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315),
-                       (-70.4, -63.4, -56.7, -50.5, -44.7, -39.4, -34.6, -30.2, -26.2, -22.5, -19.1, -16.1, -13.4, -10.9, -8.6, -6.6)))
+def weight_a(nominal):
+    """The A weighting, less a factor, at the mid frequency of the third-octave of that name: IEC 61672-1, Annex E, with
+    the rounded pole frequencies that it prints (from memory)."""
+    f2 = 10 ** (round(10 * math.log10(nominal)) / 5)
+    return f2**2 / ((f2 + 20.60**2) * math.sqrt((f2 + 107.7**2) * (f2 + 737.9**2)) * (f2 + 12194.0**2))
 
 
 class Case:
@@ -120,20 +110,21 @@ class Case:
         return {self.label[r["kit"]]: value(r) for r in results if all(r.get(k) == v for k, v in where.items())}
 
 
+def rule_of(rules, stem):
+    """The first rule for charts of that name, and the parts of the name that it asks for; None: there is none."""
+    return next(((rule, m.groups()) for pattern, rule in rules if (m := re.fullmatch(pattern, stem))), None)
+
+
 def every(titles, name, rules):
     """Every chart has a rule, and every rule holds."""
     for stem, title in sorted(titles.items()):
-        rule = next((r for pattern, r in rules if (m := re.fullmatch(pattern, stem)) and (found := m.groups()) is not None), None)
-        if rule is None:
+        found = rule_of(rules, stem)
+        if not found:
             check(False, f"{name} {stem}: a title that nothing holds against the results", title)
-        elif rule is not ELSEWHERE:
-            check(rule(title, *found_of(rules, stem)), f"{name} {stem}: {title}")
+        elif found[0] is not ELSEWHERE:
+            check(found[0](title, *found[1]), f"{name} {stem}: {title}")
     for pattern, _ in rules:
         check(any(re.fullmatch(pattern, s) for s in titles), f"{name}: some chart is called {pattern}")
-
-
-def found_of(rules, stem):
-    return next(m.groups() for pattern, _ in rules if (m := re.fullmatch(pattern, stem)))
 
 
 def ELSEWHERE(*_):
@@ -200,7 +191,6 @@ def sweeps(case, g):
 
 
 def compare(case):
-    global OPEN
     d, titles = drawn("compare", case.path, "--detail")
     corner = next(l for l in case.json["loads"] if says_load(l) and "corner" in says_load(l))
     stop = next(l for l in case.json["loads"] if says_load(l) and "stop" in says_load(l))
@@ -211,7 +201,7 @@ def compare(case):
     def sweep(title, angle, axle, load):
         at = "when braking" if load == "stop" else "of the outer wheel in a corner"
         values = {case.label[r["kit"]]: r[f"{angle}_change_deg"] for r in swept if (r["corner"], r["load"]) == (axle, load) and r.get("wheel", "outer") in ("outer", "left")}
-        return kits(title, f"{axle.capitalize()} {angle} change {at} at {ends[load]:.2f} g", values, "deg", signed=True)
+        return kits(title, f"{axle.capitalize()} {angle} change {at} at {ends[load]:.2f} g", values, "deg", signed=True, some_open=True)
 
     def consistency(title, angle, axle):
         values = {case.label[h["kit"]]: next(abs(c[f"{angle}_deg"][1] - c[f"{angle}_deg"][0]) for c in h["consistency"] if c["corner"] == axle) for h in d["handling"]}
@@ -239,12 +229,9 @@ def compare(case):
         return m and m[1] == way and fixed(m[2], z["lateral_g"]) and fixed(m[3], a[key]) and fixed(m[4], z[key]) and m[5] == case.label[case.first]
 
     ride = told("ride", case.path, "--detail")["results"]
-    OPEN = True  # sweeps pass over kits whose difference is too close to call
-    every({s: t for s, t in titles.items() if re.match("(toe|camber)-(braking|cornering)", s)}, "compare", [
+    every(titles, "compare", [
         ("(toe|camber)-braking-(.*)", lambda t, q, a: sweep(t, q, a, "stop")),
-        ("(toe|camber)-cornering-(.*)", lambda t, q, a: sweep(t, q, a, "corner"))])
-    OPEN = False
-    every({s: t for s, t in titles.items() if not re.match("(toe|camber)-(braking|cornering)", s)}, "compare", [
+        ("(toe|camber)-cornering-(.*)", lambda t, q, a: sweep(t, q, a, "corner")),
         ("grip-against-harshness-.*", ELSEWHERE),
         ("consistency-(toe|camber)-(.*)", consistency),
         ("(toe|camber)-budget-(front|rear)-(.*)", lambda t, q, a, k: budget(case, d, t, q, a, k, corner)),
@@ -276,11 +263,11 @@ def ride(case):
     results = d["results"]
 
     def octaves(title, axle):
-        kit = max((r for r in results if r["corner"] == axle), key=lambda r: abs(r["road_noise_dB"]))
-        band = max(kit["third_octave"], key=lambda b: b["body_force_N"] * 10 ** (A_WEIGHTING[b["centre_Hz"]] / 20))
+        kit = max((r for r in results if r["corner"] == axle and r["kit"] != case.first), key=lambda r: abs(r["road_noise_dB"]))
+        band = max(kit["third_octave"], key=lambda b: b["body_force_N"] * weight_a(b["centre_Hz"]))
         more = band["dB_from_baseline"]
         if abs(more) < 0.05:
-            return title == f"At {band['centre_Hz']:g} Hz, where most is heard at the {axle} with {case.label[kit['kit']]}, as much comes through as before" or all(abs(r["road_noise_dB"]) < 1e-9 for r in results if r["corner"] == axle) and "as much comes through as before" in title
+            return title == f"At {band['centre_Hz']:g} Hz, where most is heard at the {axle} with {case.label[kit['kit']]}, as much comes through as before"
         m = re.fullmatch(rf"At (\S+) Hz, where most is heard at the {axle} with (.*), (\S+) dB (more|less) comes through", title)
         return m and float(m[1]) == band["centre_Hz"] and m[2] == case.label[kit["kit"]] and fixed(m[3], abs(more)) and (m[4] == "more") == (more > 0)
 
@@ -372,11 +359,8 @@ def spread(case):
         return title == (f"{of}: too close to call in {wide} of {len(bands)}" if wide else f"{of}: sure in all {len(bands)}")
 
     def unsteadiness(title):
-        global OPEN
-        OPEN = True
-        ok = kits(title, "Unsteadiness over all loads", {case.label[k["kit"]]: k["unsteadiness_deg"]["nominal"] for k in d["summary"]}, "deg")
-        OPEN = False
-        return ok
+        values = {case.label[k["kit"]]: k["unsteadiness_deg"]["nominal"] for k in d["summary"]}
+        return kits(title, "Unsteadiness over all loads", values, "deg", some_open=True)
 
     def next_one(title):
         first = d["measure_next"][0]
@@ -435,4 +419,4 @@ for name, commands in ON.items():
             of(case)
             if of is ride:
                 ride(softened(case))
-sys.exit(1 if failed else 0)
+done()
