@@ -140,6 +140,20 @@ const char *gw_buf_keep(gw_buf *buf, gw_arena *arena)
     return kept;
 }
 
+const char *gw_buf_kept(gw_buf *buf, gw_arena *arena, bool *failed)
+{
+    const char *kept = gw_buf_keep(buf, arena);
+    if (!kept) *failed = true;
+    return kept ? kept : "";
+}
+
+const char *gw_buf_vkept(gw_arena *arena, bool *failed, const char *fmt, va_list args)
+{
+    gw_buf text = { 0 };
+    gw_buf_vfmt(&text, fmt, args);
+    return gw_buf_kept(&text, arena, failed);
+}
+
 void gw_buf_drop(gw_buf *buf, gw_buf *into)
 {
     if (buf->failed) into->failed = true;

@@ -59,6 +59,13 @@ void gw_buf_free(gw_buf *buf);
 /** The text, as the arena keeps it; `buf` is freed. NULL: memory was out, now or before. */
 const char *gw_buf_keep(gw_buf *buf, gw_arena *arena);
 
+/** The same; "" where memory was out, which sets `*failed`. */
+const char *gw_buf_kept(gw_buf *buf, gw_arena *arena, bool *failed);
+
+/** Formatted text, kept in that way. */
+const char *gw_buf_vkept(gw_arena *arena, bool *failed, const char *fmt, va_list args)
+    __attribute__((format(printf, 3, 0)));
+
 /** Frees a text that went into another; that it failed is handed on. */
 void gw_buf_drop(gw_buf *buf, gw_buf *into);
 

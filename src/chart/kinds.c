@@ -114,9 +114,7 @@ static const char *sum_text(gw_marks *m, double lo, double hi, double half, int 
     gw_buf text = { 0 };
     gw_buf_fmt(&text, "%s%s", lo < 0 && hi > 0 ? "sum " : "", gw_fixed(lo + hi, decimals).s);
     if (isfinite(half)) gw_buf_fmt(&text, " \xC2\xB1 %s", gw_fixed(half, decimals).s);
-    const char *figure = gw_buf_keep(&text, &m->arena);
-    if (!figure) m->charts->failed = true;
-    return figure;
+    return gw_buf_kept(&text, &m->arena, &m->charts->failed);
 }
 
 /* What is below zero goes left, what is above goes right; the sum stands beyond the last part. */

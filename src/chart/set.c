@@ -52,19 +52,16 @@ void *gw_charts_room(gw_charts *charts, int n, size_t size)
 
 const char *gw_charts_kept(gw_charts *charts, gw_buf *text)
 {
-    const char *kept = gw_buf_keep(text, &charts->arena);
-    if (!kept) charts->failed = true;
-    return kept ? kept : "";
+    return gw_buf_kept(text, &charts->arena, &charts->failed);
 }
 
 const char *gw_charts_fmt(gw_charts *charts, const char *fmt, ...)
 {
-    gw_buf text = { 0 };
     va_list args;
     va_start(args, fmt);
-    gw_buf_vfmt(&text, fmt, args);
+    const char *kept = gw_buf_vkept(&charts->arena, &charts->failed, fmt, args);
     va_end(args);
-    return gw_charts_kept(charts, &text);
+    return kept;
 }
 
 /* ---- pages ---- */

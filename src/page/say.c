@@ -12,19 +12,16 @@ enum { WHOLE_FROM = 100 }; /* in the shop's currency: from here on hundredths ar
 
 const char *gw_page_kept(const gw_page *p, gw_buf *text)
 {
-    const char *kept = gw_buf_keep(text, p->arena);
-    if (!kept) p->out->failed = true;
-    return kept ? kept : "";
+    return gw_buf_kept(text, p->arena, &p->out->failed);
 }
 
 const char *gw_page_fmt(const gw_page *p, const char *fmt, ...)
 {
-    gw_buf text = { 0 };
     va_list args;
     va_start(args, fmt);
-    gw_buf_vfmt(&text, fmt, args);
+    const char *kept = gw_buf_vkept(p->arena, &p->out->failed, fmt, args);
     va_end(args);
-    return gw_page_kept(p, &text);
+    return kept;
 }
 
 void gw_page_section_begin(const gw_page *p, const char *id, const char *kind, gw_words name)
