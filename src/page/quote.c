@@ -37,25 +37,24 @@ static void put_line(const gw_page *p, gw_slots *quote, const gw_quote_line *lin
     put_minutes(slots, "time", line->minutes);
 }
 
-/* Sums of what the lines have; where none has a price or a time there is none to print. */
-static void put_sums(const gw_page *p, gw_slots *slots, int kit, const gw_car_cost *cost, bool priced,
-                     bool timed)
+/* Where nothing has a price or a time there is none to print. */
+static void put_sums(const gw_page *p, gw_slots *slots, int kit, const gw_car_cost *cost)
 {
-    double minutes = timed ? cost->minutes : (double)NAN, saved = gw_shared_minutes_saved(p->c, kit);
-    bool known = priced || (timed && p->c->shop.has_labour);
-    put_money(p, slots, "parts", priced ? cost->price : (double)NAN);
-    put_minutes(slots, "minutes", minutes);
+    gw_cost_sum price = gw_cost_price(cost), time = gw_cost_time(cost), total = gw_cost_total(cost);
+    double saved = gw_shared_minutes_saved(p->c, kit);
+    put_money(p, slots, "parts", price.known ? price.value : (double)NAN);
+    put_minutes(slots, "minutes", time.known ? time.value : (double)NAN);
     if (saved > 0.0) put_minutes(slots, "saved", saved);
-    if (p->c->shop.has_labour && timed) {
+    if (p->c->shop.has_labour && time.known) {
         put_money(p, slots, "labour", cost->labour);
         put_money(p, slots, "hour", p->c->shop.labour);
     }
-    if (p->c->shop.has_tax && known) {
+    if (p->c->shop.has_tax && total.known) {
         put_money(p, slots, "tax", cost->tax);
         gw_slots_text(slots, "percent", gw_exact(100.0 * p->c->shop.tax).s);
     }
-    put_money(p, slots, "total", known ? cost->total : (double)NAN);
-    if (known && gw_cost_total(cost).more) gw_slots_text(slots, "lacks", "yes");
+    put_money(p, slots, "total", total.known ? total.value : (double)NAN);
+    if (total.more) gw_slots_text(slots, "lacks", "yes");
 }
 
 static void put_quote(const gw_page *p, gw_slots *slots, int kit)
@@ -68,13 +67,8 @@ static void put_quote(const gw_page *p, gw_slots *slots, int kit)
     gw_slots_fmt(quote, "kit", "%d", kit);
     gw_slots_fmt(quote, "style", "%d", kit % GW_STYLES);
     gw_slots_text(quote, "label", gw_page_kit(p, kit));
-    bool priced = false, timed = false;
-    for (int i = 0; i < n && i < MOST_LINES; i++) {
-        put_line(p, quote, &line[i]);
-        priced = priced || isfinite(line[i].price);
-        timed = timed || isfinite(line[i].minutes);
-    }
-    put_sums(p, quote, kit, &cost, priced, timed);
+    for (int i = 0; i < n && i < MOST_LINES; i++) put_line(p, quote, &line[i]);
+    put_sums(p, quote, kit, &cost);
 }
 
 /* ---- to be filled in by hand ---- */
