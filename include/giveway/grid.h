@@ -4,6 +4,7 @@
 #define GIVEWAY_GRID_H
 
 #include "giveway/api.h"
+#include "giveway/road_car.h"
 #include "giveway/study.h"
 
 GW_API_BEGIN
@@ -25,6 +26,7 @@ typedef struct gw_grid {
     gw_axle axle;
     gw_grid_state *state; /**< [brake * n_lateral + lateral] */
     gw_grid_state *other; /**< the same of the other wheel; NULL: not wanted */
+    gw_state *kept; /**< [as state] where the axle's parts are; without poses where they were not kept */
 } gw_grid;
 
 /** What the grid spans: evenly from 0 to the end of each, at least two of each. */
@@ -33,6 +35,7 @@ typedef struct gw_grid_plan {
     int n_brake, n_lateral;          /**< at least 2 each      */
     gw_side side;                    /**< the wheel looked at  */
     bool both;                       /**< the other one as well */
+    int keep_every; /**< of so many rows and columns one keeps where the parts are, on the road; 0: none */
 } gw_grid_plan;
 
 typedef struct gw_grid_study {
@@ -40,6 +43,8 @@ typedef struct gw_grid_study {
     gw_grid_plan plan;
     int n;         /**< 0: the case has no vehicle */
     gw_grid *item; /**< by kit, then corner */
+    int n_roads;
+    gw_road **road; /**< [kit] whose parts were kept; NULL: none, the car is not on the road */
 } gw_grid_study;
 
 /** g of a row or column of the grid. */

@@ -50,7 +50,8 @@ typedef struct gw_picture_study {
 enum { GW_PICTURE_STEP = 2 };
 
 /**
- * Solves both wheels of each axle under the loads that the two studies have found for them.
+ * Both wheels of each axle as the two studies have found them: on the road where they kept the parts there
+ * (every manoeuvre; the grid planned with keep_every GW_PICTURE_STEP); else solved anew under their loads.
  *
  * @param laws  of every bush of the case.
  * @param grid  may be empty (n 0).

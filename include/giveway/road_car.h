@@ -66,6 +66,19 @@ gw_corner_ws *gw_road_axle_ws(const gw_road *road, gw_axle axle);
 /** The state of an axle in the state solved last, in chassis axes. */
 const gw_state *gw_road_axle_state(const gw_road *road, gw_axle axle);
 
+/** The state of an axle at the car's own S0, in chassis axes: what its parts have moved from. */
+const gw_state *gw_road_axle_start(const gw_road *road, gw_axle axle);
+
+/**
+ * What one wheel and the joints of its axle do in a state that was kept, as gw_road_report tells of the one
+ * solved last.
+ *
+ * @param[in]     state  of this axle of this car, or of one with the same fitted (gw_corner_keep).
+ * @param[in,out] out    its `joints` has an entry for every joint of the pair; NULL: nothing of them.
+ */
+void gw_road_report_kept(const gw_road *road, gw_axle axle, gw_wheel_side side, const gw_state *state,
+                         gw_corner_result *out);
+
 /**
  * What is missing of a roll stiffness K [N m/rad], as a rate for one wheel's travel [N/m]: t^2/2 (k_w + 2 B)
  * = K.

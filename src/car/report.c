@@ -14,49 +14,67 @@ static double settled(double value, double least)
     return fabs(value) < least ? 0.0 : value;
 }
 
-static double travel_of(const gw_road_axle *axle, int w)
+static double travel_in(const gw_road_axle *axle, const gw_state *state, int w)
 {
-    return axle->wheel[w].contact.hub.z - axle->ws->wheel[w].hub.z;
+    const gw_wheel_ws *ramp = &axle->ws->wheel[w];
+    return gw_point_now(&state->pose[ramp->upright], ramp->hub).z - ramp->hub.z;
 }
 
-static gw_vec3 moved(const gw_road_axle *axle, int w, gw_vec3 point)
+static double travel_of(const gw_road_axle *axle, int w)
+{
+    return travel_in(axle, &axle->state, w);
+}
+
+static gw_vec3 moved(const gw_road_axle *axle, const gw_state *state, int w, gw_vec3 point)
 {
     int upright = axle->ws->wheel[w].upright;
-    return gw_mirror(w, gw_sub(gw_point_now(&axle->state.pose[upright], point),
+    return gw_mirror(w, gw_sub(gw_point_now(&state->pose[upright], point),
                                gw_point_now(&axle->start.pose[upright], point)));
+}
+
+static void report_wheel(const gw_road_axle *axle, const gw_state *state, int w, gw_corner_result *out)
+{
+    const gw_wheel_ws *ramp = &axle->ws->wheel[w];
+    const gw_mat3 *upright = &state->pose[ramp->upright].r;
+    gw_mat3 r = gw_mirror_turn(w, upright);
+    gw_vec3 axis = gw_mirror(w, gw_mul(upright, axle->wheel[w].axis_body));
+    gw_mat3 since = gw_matmul_nt(&r, &axle->wheel[w].upright0);
+    out->camber = gw_camber_of_axis(axis);
+    out->toe = gw_toe_of_axis(axis);
+    out->camber_change = out->camber - ramp->static_camber;
+    out->toe_change = out->toe - axle->ws->corner->wheel.static_toe;
+    out->caster_change = -gw_rot_log(&since).y;
+    out->wheel_centre = moved(axle, state, w, ramp->hub);
+    out->contact_patch = moved(axle, state, w, ramp->patch);
+    out->spring_force = *gw_spring_force_of((gw_state *)state, w);
 }
 
 void gw_road_attitude(const gw_road *road, gw_axle which, gw_wheel_side side, gw_road_result *out)
 {
     const gw_road_axle *axle = &road->axle[which];
-    const int w = (int)side;
-    const gw_wheel_ws *ramp = &axle->ws->wheel[w];
-    const gw_contact *c = &axle->wheel[w].contact;
-    gw_mat3 r = gw_mirror_turn(w, &axle->state.pose[ramp->upright].r);
-    gw_vec3 axis = gw_mirror(w, c->axis);
-    gw_mat3 since = gw_matmul_nt(&r, &axle->wheel[w].upright0);
-    gw_corner_result *wheel = &out->wheel;
-    wheel->camber = gw_camber_of_axis(axis);
-    wheel->toe = gw_toe_of_axis(axis);
-    wheel->camber_change = wheel->camber - ramp->static_camber;
-    wheel->toe_change = wheel->toe - axle->ws->corner->wheel.static_toe;
-    wheel->caster_change = -gw_rot_log(&since).y;
-    wheel->wheel_centre = moved(axle, w, ramp->hub);
-    wheel->contact_patch = moved(axle, w, ramp->patch);
-    wheel->spring_force = *gw_spring_force_of((gw_state *)&axle->state, w);
-    out->camber_to_road = -asin(fmax(-1.0, fmin(1.0, gw_dot(road->stance.up, c->axis))));
+    report_wheel(axle, &axle->state, (int)side, &out->wheel);
+    out->camber_to_road =
+        -asin(fmax(-1.0, fmin(1.0, gw_dot(road->stance.up, axle->wheel[side].contact.axis))));
 }
 
-static void report_joints(const gw_road_axle *axle, int w, gw_corner_result *out)
+static void report_joints(const gw_road_axle *axle, const gw_state *state, int w, gw_corner_result *out)
 {
     const gw_wheel_ws *ramp = &axle->ws->wheel[w];
     if (axle->ws->bare || !out->joints) return;
     out->travel_toe = out->travel_camber = 0.0;
     for (int v = 0; v < GW_WHEELS; v++) {
-        out->travel_toe += ramp->reaction_toe[v] * travel_of(axle, v);
-        out->travel_camber += ramp->reaction_camber[v] * travel_of(axle, v);
+        out->travel_toe += ramp->reaction_toe[v] * travel_in(axle, state, v);
+        out->travel_camber += ramp->reaction_camber[v] * travel_in(axle, state, v);
     }
-    gw_share_out(axle->ws, &axle->state, axle->strain0, ramp, out);
+    gw_share_out(axle->ws, state, axle->strain0, ramp, out);
+}
+
+void gw_road_report_kept(const gw_road *road, gw_axle which, gw_wheel_side side, const gw_state *state,
+                         gw_corner_result *out)
+{
+    const gw_road_axle *axle = &road->axle[which];
+    report_wheel(axle, state, (int)side, out);
+    report_joints(axle, state, (int)side, out);
 }
 
 void gw_road_applied(const gw_road *road, gw_axle which, gw_wheel_side side, gw_corner_load *out)
@@ -90,13 +108,12 @@ static double centre_height(const gw_road *road, const gw_stance_on_road *stance
 void gw_road_report(const gw_road *road, gw_axle which, gw_wheel_side side, gw_road_result *out)
 {
     const gw_road_axle *axle = &road->axle[which];
-    const int w = (int)side;
     out->roll = settled(-(road->stance.roll - road->stance0.roll), NO_ANGLE);
     out->pitch = settled(road->stance.pitch - road->stance0.pitch, NO_ANGLE);
     out->heave = centre_height(road, &road->stance) - centre_height(road, &road->stance0);
     out->dive = 0.5 * (travel_of(axle, GW_LEFT_WHEEL) + travel_of(axle, GW_RIGHT_WHEEL));
     gw_road_attitude(road, which, side, out);
-    report_joints(axle, w, &out->wheel);
+    report_joints(axle, &axle->state, (int)side, &out->wheel);
     report_forces(road, which, side, out);
 }
 

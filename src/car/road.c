@@ -557,3 +557,8 @@ const gw_state *gw_road_axle_state(const gw_road *road, gw_axle axle)
 {
     return &road->axle[axle].state;
 }
+
+const gw_state *gw_road_axle_start(const gw_road *road, gw_axle axle)
+{
+    return &road->axle[axle].start;
+}

@@ -39,6 +39,7 @@ typedef struct gw_grid_job {
     const gw_grid_plan *plan;
     gw_grid *grid[GW_AXLES]; /* NULL: not of this job */
     gw_trail trail;          /* the row before, and this one */
+    gw_road *road;           /* what was kept is told by; NULL: not on the road, or nothing was kept */
     gw_status status;
     gw_error err;
 } gw_grid_job;
@@ -95,6 +96,15 @@ static void run_state(gw_grid_job *job, int i)
     }
 }
 
+/* The car on the road holds both wheels with what they share. */
+static void keep_parts(const gw_grid_job *job, int i)
+{
+    for (int a = 0; a < GW_AXLES && job->run.road && job->run.drives; a++)
+        if (job->grid[a] && job->grid[a]->kept[i].pose)
+            gw_corner_keep(&job->run.c->pairs[a], gw_road_axle_state(job->run.road, (gw_axle)a),
+                           &job->grid[a]->kept[i]);
+}
+
 static gw_status open_job(gw_grid_job *job)
 {
     const gw_grid *grid = job->grid[GW_FRONT] ? job->grid[GW_FRONT] : job->grid[GW_REAR];
@@ -110,21 +120,45 @@ static void run_states(void *context, int index)
         const int row = i / plan->n_lateral, column = i % plan->n_lateral;
         lead(job, row, column);
         run_state(job, i);
+        keep_parts(job, i);
         if (job->status == GW_OK)
             job->status = gw_trail_note(&job->trail, &job->run, 2 * plan->n_lateral, place(plan, row, column),
                                         &job->err);
     }
     gw_trail_free(&job->trail);
+    if (plan->keep_every) {
+        job->road = job->run.road;
+        job->run.road = NULL;
+    }
     gw_run_close_corner(&job->run);
 }
 
+static bool keeps(const gw_grid_plan *plan, int i)
+{
+    const int row = i / plan->n_lateral, column = i % plan->n_lateral;
+    return plan->keep_every && row % plan->keep_every == 0 && column % plan->keep_every == 0;
+}
+
+static bool plan_parts(const gw_run *run, gw_grid_study *study, gw_grid *grid)
+{
+    const int n = study->plan.n_brake * study->plan.n_lateral;
+    const size_t bodies = (size_t)run->c->pairs[grid->axle].n_bodies;
+    grid->kept = gw_arena_alloc(&study->arena, (size_t)n, sizeof *grid->kept);
+    for (int i = 0; i < n && grid->kept && run->on_road; i++) {
+        if (!keeps(&study->plan, i)) continue;
+        grid->kept[i].pose = gw_arena_alloc(&study->arena, bodies, sizeof *grid->kept[i].pose);
+        if (!grid->kept[i].pose) return false;
+    }
+    return grid->kept != NULL;
+}
+
 /* Memory is taken before the threads start. */
-static gw_status plan_grid(gw_grid_study *study, gw_grid *grid, gw_error *err)
+static gw_status plan_grid(const gw_run *run, gw_grid_study *study, gw_grid *grid, gw_error *err)
 {
     size_t states = (size_t)study->plan.n_brake * (size_t)study->plan.n_lateral;
     grid->state = gw_arena_alloc(&study->arena, states, sizeof *grid->state);
     if (study->plan.both) grid->other = gw_arena_alloc(&study->arena, states, sizeof *grid->other);
-    if (grid->state && (grid->other || !study->plan.both)) return GW_OK;
+    if (grid->state && (grid->other || !study->plan.both) && plan_parts(run, study, grid)) return GW_OK;
     return gw_fail(err, GW_E_NOMEM, "out of memory for a grid");
 }
 
@@ -141,7 +175,7 @@ static gw_status plan_all(gw_run *run, gw_grid_study *study, gw_grid_job *jobs, 
             if (!begun || !run->on_road) jobs[(*n)++] = (gw_grid_job){ .run = *run, .plan = &study->plan };
             begun = true;
             jobs[*n - 1].grid[a] = grid;
-            status = plan_grid(study, grid, err);
+            status = plan_grid(run, study, grid, err);
         }
     }
     return status;
@@ -152,12 +186,18 @@ static gw_status run_all(gw_run *run, gw_grid_study *study, gw_error *err)
     size_t most = (size_t)run->c->n_kits * GW_AXLES;
     gw_grid_job *jobs = calloc(most, sizeof *jobs);
     study->item = gw_arena_alloc(&study->arena, most, sizeof *study->item);
-    gw_status status = jobs && study->item ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for a grid");
+    study->road = gw_arena_alloc(&study->arena, (size_t)run->c->n_kits, sizeof *study->road);
+    study->n_roads = study->road ? run->c->n_kits : 0;
+    gw_status status =
+        jobs && study->item && study->road ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for a grid");
     int n = 0;
     if (status == GW_OK) status = plan_all(run, study, jobs, &n, err);
     if (status == GW_OK) gw_parallel(n, run_states, jobs);
-    for (int i = 0; i < n && status == GW_OK; i++)
-        if (jobs[i].status != GW_OK) status = gw_fail(err, jobs[i].status, "%s", jobs[i].err.msg);
+    for (int i = 0; i < n; i++) {
+        if (status == GW_OK && jobs[i].status != GW_OK)
+            status = gw_fail(err, jobs[i].status, "%s", jobs[i].err.msg);
+        if (jobs[i].road) study->road[jobs[i].run.kit] = jobs[i].road;
+    }
     free(jobs);
     return status;
 }
@@ -181,6 +221,7 @@ gw_status gw_study_grid(const gw_case *c, const gw_selection *wanted, const gw_g
 
 void gw_grid_study_free(gw_grid_study *study)
 {
+    for (int k = 0; k < study->n_roads; k++) gw_road_close(study->road[k]);
     gw_arena_free(&study->arena);
     *study = (gw_grid_study){ 0 };
 }

@@ -41,19 +41,19 @@ static gw_vec3 place(const gw_corner *pair, const gw_state *state, int body, gw_
     return gw_add(gw_add(gw_mul(&pose->r, gw_sub(at, datum)), pose->p), datum);
 }
 
-static gw_part_move move_of(const gw_picture_job *job, const gw_state *state, int body)
+static gw_part_move move_of(const gw_picture_job *job, const gw_state *from, const gw_state *state, int body)
 {
     const gw_corner *pair = gw_corner_of(job->ws);
-    const gw_state *from = gw_corner_reference(job->ws);
     gw_mat3 turn = gw_matmul_nt(&state->pose[body].r, &from->pose[body].r);
     gw_vec3 mark = job->mark[body];
     return (gw_part_move){ gw_sub(place(pair, state, body, mark), place(pair, from, body, mark)),
                            gw_rot_log(&turn) };
 }
 
-static void put_moves(const gw_picture_job *job, const gw_state *state, gw_part_move *out)
+static void put_moves(const gw_picture_job *job, const gw_state *from, const gw_state *state,
+                      gw_part_move *out)
 {
-    for (int b = GW_UPRIGHT; b < gw_corner_of(job->ws)->n_bodies; b++) out[b] = move_of(job, state, b);
+    for (int b = GW_UPRIGHT; b < gw_corner_of(job->ws)->n_bodies; b++) out[b] = move_of(job, from, state, b);
 }
 
 static double size(const double v[3])
@@ -61,12 +61,26 @@ static double size(const double v[3])
     return sqrt(v[0] * v[0] + v[1] * v[1] + v[2] * v[2]);
 }
 
+/* An axle that stands as somebody has found it: on the road, or, without one, on the ramp. */
+typedef struct gw_stands {
+    const gw_road *road;
+    const gw_state *state;
+} gw_stands;
+
+static void report(gw_picture_job *job, const gw_stands *at, gw_wheel_side side)
+{
+    if (at->road)
+        gw_road_report_kept(at->road, job->out->axle, side, at->state, &job->result);
+    else
+        gw_corner_report_of(job->ws, at->state, side, &job->result);
+}
+
 /* Each joint's share of what the wheel on its own side does. */
-static void put_joints(gw_picture_job *job, gw_picture *out)
+static void put_joints(gw_picture_job *job, const gw_stands *at, gw_picture *out)
 {
     const gw_corner *pair = gw_corner_of(job->ws);
     for (int w = 0; w < GW_WHEELS; w++) {
-        gw_corner_report_of(job->ws, &job->state, (gw_wheel_side)w, &job->result);
+        report(job, at, (gw_wheel_side)w);
         out->toe[w] = job->result.toe;
         out->camber[w] = job->result.camber;
         for (int j = 0; j < pair->n_joints; j++) {
@@ -89,36 +103,47 @@ static gw_status at_height(gw_picture_job *job, const gw_corner_load load[GW_WHE
     }
     gw_status status =
         gw_axle_solve_near(job->ws, bare, GW_AT_TRAVEL, job->near ? &job->rest : NULL, &job->rest, NULL);
-    if (status == GW_OK) put_moves(job, &job->rest, out->by_travel);
+    if (status == GW_OK) put_moves(job, gw_corner_reference(job->ws), &job->rest, out->by_travel);
     return status;
 }
 
-static void solve(gw_picture_job *job, const gw_corner_load load[GW_WHEELS], gw_picture *out)
+static void draw(gw_picture_job *job, const gw_stands *at, const gw_corner_load load[GW_WHEELS],
+                 gw_picture *out)
 {
-    gw_status status =
-        gw_axle_solve_near(job->ws, load, GW_AT_TRAVEL, job->near ? &job->state : NULL, &job->state, NULL);
-    if (status == GW_OK) status = at_height(job, load, out);
-    if (status != GW_OK) return;
-    put_moves(job, &job->state, out->moved);
-    put_joints(job, out);
+    const gw_state *start =
+        at->road ? gw_road_axle_start(at->road, job->out->axle) : gw_corner_reference(job->ws);
+    if (at_height(job, load, out) != GW_OK) return;
+    put_moves(job, start, at->state, out->moved);
+    put_joints(job, at, out);
     out->solved = true;
 }
 
+/* On the ramp, under the loads and at the heights that a study has found. */
+static void solve(gw_picture_job *job, const gw_corner_load load[GW_WHEELS], gw_picture *out)
+{
+    const gw_stands at = { NULL, &job->state };
+    gw_status status =
+        gw_axle_solve_near(job->ws, load, GW_AT_TRAVEL, job->near ? &job->state : NULL, &job->state, NULL);
+    if (status == GW_OK) draw(job, &at, load, out);
+}
+
 /* How the body stands: it comes down as far as its wheels go up, and as far as its tyres give. */
-static void stand_body(const gw_picture_job *job, const gw_deflection *item,
-                       const gw_corner_load both[GW_WHEELS], gw_picture *out)
+static void stand_body(const gw_picture_job *job, double roll, const gw_corner_load both[GW_WHEELS],
+                       bool on_road, gw_picture *out)
 {
     const gw_wheel *wheel = &gw_corner_of(job->ws)->wheel;
     double travel = 0.5 * (both[GW_LEFT_WHEEL].travel + both[GW_RIGHT_WHEEL].travel);
     double load = 0.5 * (both[GW_LEFT_WHEEL].patch_force.z + both[GW_RIGHT_WHEEL].patch_force.z);
-    out->roll = item->manoeuvre ? item->roll : 0.0;
-    out->rise = -travel - (item->on_road ? (load - wheel->static_load) / wheel->tyre_vertical : 0.0);
+    out->roll = roll;
+    out->rise = -travel - (on_road ? (load - wheel->static_load) / wheel->tyre_vertical : 0.0);
 }
 
 static void solve_load(gw_picture_job *job, int load)
 {
     const gw_load *l = &job->c->loads[load];
+    const gw_opened *opened = job->deflect->opened;
     const gw_deflection *item = gw_deflect_find(job->deflect, job->out->kit, job->out->axle, load);
+    gw_picture *out = &job->out->load[load];
     gw_corner_load both[GW_WHEELS];
     if (!item) return;
     if (l->kind == GW_LOAD_DIRECT)
@@ -127,8 +152,13 @@ static void solve_load(gw_picture_job *job, int load)
         both[item->wheel] = item->applied;
         both[item->wheel == GW_LEFT_WHEEL ? GW_RIGHT_WHEEL : GW_LEFT_WHEEL] = item->beside;
     }
-    solve(job, both, &job->out->load[load]);
-    stand_body(job, item, both, &job->out->load[load]);
+    const gw_road_mark *mark =
+        item->on_road ? gw_opened_mark(opened, job->c, job->out->kit, &l->manoeuvre) : NULL;
+    if (mark)
+        draw(job, &(gw_stands){ opened->road[job->out->kit], &mark->state[job->out->axle] }, both, out);
+    else
+        solve(job, both, out);
+    stand_body(job, item->manoeuvre ? item->roll : 0.0, both, item->on_road, out);
 }
 
 static void note_axle(gw_picture_job *job)
@@ -145,12 +175,20 @@ static void note_axle(gw_picture_job *job)
 static void solve_state(gw_picture_job *job, const gw_picture_study *study, int i)
 {
     int row = GW_PICTURE_STEP * (i / study->n_lateral), column = GW_PICTURE_STEP * (i % study->n_lateral);
-    const gw_grid_state *s = &job->states->state[row * job->grid->plan.n_lateral + column];
+    const int at = row * job->grid->plan.n_lateral + column;
+    const gw_grid_state *s = &job->states->state[at];
     const gw_corner_load outer = job->grid->plan.side == GW_OUTER ? s->applied : s->beside;
     const gw_corner_load inner = job->grid->plan.side == GW_OUTER ? s->beside : s->applied;
     const gw_corner_load both[GW_WHEELS] = { outer, inner };
+    const gw_stands stands = { job->grid->road[job->out->kit], &job->states->kept[at] };
+    gw_picture *out = &job->out->state[i];
     job->near = column > 0 && job->out->state[i - 1].solved;
-    if (s->solved) solve(job, both, &job->out->state[i]);
+    if (!s->solved) return;
+    if (stands.road && stands.state->pose)
+        draw(job, &stands, both, out);
+    else
+        solve(job, both, out);
+    stand_body(job, s->roll, both, gw_case_on_road(job->c), out);
 }
 
 typedef struct gw_picture_work {

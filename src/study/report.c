@@ -4,7 +4,7 @@
 #include "base/parallel.h"
 
 /* Steps of 0.1 g: toe between two of them strays from a straight line by less than a minute of arc. */
-static const gw_grid_plan GRID = { 1.0, 1.0, 11, 11, GW_OUTER, true };
+static const gw_grid_plan GRID = { 1.0, 1.0, 11, 11, GW_OUTER, true, GW_PICTURE_STEP };
 
 static gw_status sweep(const gw_case *c, const gw_selection *wanted, gw_sweep_axis axis, gw_sweep_study *out,
                        gw_error *err)

@@ -52,7 +52,7 @@ static gw_grid_study solve(double brake, double lateral, int n)
     gw_grid_study study = { 0 };
     gw_error err = { 0 };
     const gw_selection wanted = { .only_axle = true, .axle = GW_FRONT };
-    const gw_grid_plan plan = { brake, lateral, n, n, GW_OUTER, false };
+    const gw_grid_plan plan = { brake, lateral, n, n, GW_OUTER, false, 0 };
     if (gw_study_grid(&saloon, &wanted, &plan, &study, &err) != GW_OK) fail_msg("%s", err.msg);
     return study;
 }
@@ -113,7 +113,7 @@ static void a_car_led_by_its_neighbours_stands_as_it_does_from_standing_still(vo
     (void)state;
     const int n = 4, kit = whole.n_kits - 1;
     const gw_selection wanted = { 0 };
-    const gw_grid_plan plan = { 0.9, 0.6, n, n, GW_OUTER, true };
+    const gw_grid_plan plan = { 0.9, 0.6, n, n, GW_OUTER, true, 0 };
     gw_grid_study grid = { 0 };
     assert_int_equal(gw_study_grid(&whole, &wanted, &plan, &grid, NULL), GW_OK);
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
@@ -155,7 +155,7 @@ static void a_wheel_that_lifts_leaves_its_state_unsolved_and_the_rest_stands(voi
     (void)state;
     gw_grid_study grid = { 0 };
     const gw_selection wanted = { .only_axle = true, .axle = GW_REAR };
-    const gw_grid_plan plan = { 3.0, 0.2, 7, 2, GW_OUTER, false }; /* more than any stop: the rear comes up */
+    const gw_grid_plan plan = { 3.0, 0.2, 7, 2, GW_OUTER, false, 0 }; /* more than any stop: the rear comes up */
     assert_int_equal(gw_study_grid(&saloon, &wanted, &plan, &grid, NULL), GW_OK);
     const gw_grid_state *s = gw_grid_find(&grid, 0, GW_REAR)->state;
     assert_true(s[0].solved && s[2].solved);
@@ -172,7 +172,7 @@ static void a_case_without_a_vehicle_has_no_grid(void **state)
     gw_grid_study grid = { 0 };
     gw_error err = { 0 };
     const gw_selection wanted = { 0 };
-    const gw_grid_plan plan = { 1.0, 1.0, 2, 2, GW_OUTER, false };
+    const gw_grid_plan plan = { 1.0, 1.0, 2, 2, GW_OUTER, false, 0 };
     assert_int_equal(sample_read(SAMPLE_MINIMAL, &c, &faults), GW_OK);
     assert_int_equal(gw_study_grid(&c, &wanted, &plan, &grid, &err), GW_E_SCHEMA);
     check_contains(err.msg, "vehicle: missing");
