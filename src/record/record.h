@@ -4,12 +4,9 @@
  * key of each figure, its unit, where it stands or how it is worked out, and what it means. JSON, CSV, text,
  * charts, the schema and the manual of keys are read from the rows; nobody writes a figure a second time.
  *
- *     static const gw_field POINT[] = {
- *         GW_MEMBER("toe_change", DEG, gw_travel_point, toe_change, 0, "since standing still; toe-in
- * positive"), GW_WORKED_OUT("brake_angle", DEG, brake_angle, 0, "slope of the patch's path; forward in bump
- * positive"),
- *     };
- *     static const gw_record POINT_RECORD = GW_RECORD(gw_travel_point, POINT);
+ *     static GW_RECORD(POINT_RECORD, gw_travel_point,
+ *         GW_MEMBER("toe_change", DEG, gw_travel_point, toe_change, 0, "since standing still; toe-in positive"),
+ *         GW_WORKED_OUT("brake_angle", DEG, brake_angle, 0, "slope of the patch's path; forward positive"));
  *
  * A row's key has no unit: the unit ends it, so that name and factor cannot differ. Functions of rows return
  * SI.
@@ -123,10 +120,10 @@ typedef struct gw_result {
     bool caseless; /**< may be of no case: the key "case" is left out then */
 } gw_result;
 
-#define GW_RECORD(struct_type, fields)                                                                       \
-    {                                                                                                        \
-#struct_type, fields, (int)(sizeof(fields) / sizeof *(fields))                                       \
-    }
+/** A record with its rows, static or not: a struct's type, and what is shown of it. */
+#define GW_RECORD(name, struct_type, ...)                                                                    \
+    const gw_record name = { #struct_type, (const gw_field[]){ __VA_ARGS__ },                                \
+                             (int)(sizeof((const gw_field[]){ __VA_ARGS__ }) / sizeof(gw_field)) }
 
 /* The member of a type, for _Generic and sizeof alone. */
 #define GW_MEMBER_OF(struct_type, member) (((struct_type *)0)->member)

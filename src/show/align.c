@@ -26,14 +26,11 @@ static double caster(const gw_place *p)
     return i->has_caster ? i->caster + GW_IT(p, gw_corner_setting)->caster_change : (double)NAN;
 }
 
-static const gw_field SETTING[] = {
+static GW_RECORD(SETTING_RECORD, gw_corner_setting,
     GW_MEMBER("camber", DEG, gw_corner_setting, camber, 0, "top outboard positive"),
     GW_MEMBER("toe", DEG, gw_corner_setting, toe, 0, "toe-in positive"),
-    GW_MEMBER("caster_change", DEG, gw_corner_setting, caster_change, 0,
-              "from without the parts; from the measured one"),
-    GW_WORKED_OUT("caster", DEG, caster, GW_SOMETIMES, "where it was measured"),
-};
-static const gw_record SETTING_RECORD = GW_RECORD(gw_corner_setting, SETTING);
+    GW_MEMBER("caster_change", DEG, gw_corner_setting, caster_change, 0, "from without the parts; from the measured one"),
+    GW_WORKED_OUT("caster", DEG, caster, GW_SOMETIMES, "where it was measured"));
 
 static double target(const gw_place *p)
 {
@@ -68,28 +65,22 @@ static double met(const gw_place *p)
     return flags[GW_TARGET_TOE] && flags[GW_TARGET_CAMBER] && flags[GW_TARGET_CASTER];
 }
 
-static const gw_field TOLERANCE[] = {
+static GW_RECORD(TOLERANCE_RECORD, gw_align_item,
     GW_WORKED_OUT_OF("toe", DEG, tolerance, GW_TARGET_TOE, GW_SOMETIMES | GW_NO_UNIT, "of the case"),
     GW_WORKED_OUT_OF("camber", DEG, tolerance, GW_TARGET_CAMBER, GW_SOMETIMES | GW_NO_UNIT, "of the case"),
-    GW_WORKED_OUT_OF("caster", DEG, tolerance, GW_TARGET_CASTER, GW_SOMETIMES | GW_NO_UNIT, "of the case"),
-};
-static const gw_record TOLERANCE_RECORD = GW_RECORD(gw_align_item, TOLERANCE);
+    GW_WORKED_OUT_OF("caster", DEG, tolerance, GW_TARGET_CASTER, GW_SOMETIMES | GW_NO_UNIT, "of the case"));
 
-static const gw_field TARGET[] = {
+static GW_RECORD(TARGET_RECORD, gw_align_item,
     GW_WORKED_OUT_OF("toe", DEG, target, GW_TARGET_TOE, GW_SOMETIMES, "aimed at"),
     GW_WORKED_OUT_OF("camber", DEG, target, GW_TARGET_CAMBER, GW_SOMETIMES, "aimed at"),
     GW_WORKED_OUT_OF("caster_change", DEG, target, GW_TARGET_CASTER, GW_SOMETIMES, "aimed at"),
     GW_WORKED_OUT("caster", DEG, caster_angle_target, GW_SOMETIMES, "aimed at, from the measured one"),
-    GW_HERE("tolerance_deg", &TOLERANCE_RECORD, GW_ON_LINE, "that the case allows"),
-};
-static const gw_record TARGET_RECORD = GW_RECORD(gw_align_item, TARGET);
+    GW_HERE("tolerance_deg", &TOLERANCE_RECORD, GW_ON_LINE, "that the case allows"));
 
-static const gw_field MISS[] = {
+static GW_RECORD(MISS_RECORD, gw_align_item,
     GW_WORKED_OUT_OF("toe", DEG, miss, GW_TARGET_TOE, GW_SOMETIMES, "reached less target"),
     GW_WORKED_OUT_OF("camber", DEG, miss, GW_TARGET_CAMBER, GW_SOMETIMES, "reached less target"),
-    GW_WORKED_OUT_OF("caster_change", DEG, miss, GW_TARGET_CASTER, GW_SOMETIMES, "reached less target"),
-};
-static const gw_record MISS_RECORD = GW_RECORD(gw_align_item, MISS);
+    GW_WORKED_OUT_OF("caster_change", DEG, miss, GW_TARGET_CASTER, GW_SOMETIMES, "reached less target"));
 
 /* -- adjusters -- */
 
@@ -168,8 +159,7 @@ static double steps(const gw_place *p)
     return is(p, GW_ADJUST_SHIM) ? round(move(p)->along[0] / adjuster(p)->step) : (double)NAN;
 }
 
-/* clang-format off */
-static const gw_field ADJUSTER[] = {
+static GW_RECORD(ADJUSTER_RECORD, gw_adjustment,
     GW_CHOSEN("kind", kind_of, KINDS, 0, "what it adjusts"),
     GW_SAID("joint", joint_of, GW_SOMETIMES, "of an offset or a shim"),
     GW_WORKED_OUT("offset", MM, offset_size, GW_SOMETIMES, "of the bore from the middle"),
@@ -183,10 +173,7 @@ static const gw_field ADJUSTER[] = {
     GW_WORKED_OUT_OF("shim", MM, along, GW_ADJUST_SHIM, GW_SOMETIMES, "thickness put in"),
     GW_COUNTED("steps", steps, GW_SOMETIMES, "whole shims"),
     GW_MEMBER("at_limit", PLAIN, gw_adjustment, at_limit, 0, "it goes no further"),
-    GW_MEMBER("holds_target", PLAIN, gw_adjustment, holds, 0, "its limit keeps the target from being reached"),
-};
-static const gw_record ADJUSTER_RECORD = GW_RECORD(gw_adjustment, ADJUSTER);
-/* clang-format on */
+    GW_MEMBER("holds_target", PLAIN, gw_adjustment, holds, 0, "its limit keeps the target from being reached"));
 
 static int adjusters(const gw_place *p)
 {
@@ -203,11 +190,9 @@ static const void *set_of_turned(const gw_place *p)
     return &GW_IT(p, gw_turned)->set[p->index];
 }
 
-static const gw_field TURNED[] = {
+static GW_RECORD(TURNED_RECORD, gw_turned,
     GW_WITHIN("reached", gw_turned, reached, &SETTING_RECORD, GW_ON_LINE, "with it"),
-    GW_EACH("adjusters", adjusters, set_of_turned, &ADJUSTER_RECORD, GW_ON_LINE, "as set then"),
-};
-static const gw_record TURNED_RECORD = GW_RECORD(gw_turned, TURNED);
+    GW_EACH("adjusters", adjusters, set_of_turned, &ADJUSTER_RECORD, GW_ON_LINE, "as set then"));
 
 static const gw_adjuster *of_sensitivity(const gw_place *p)
 {
@@ -239,8 +224,7 @@ static const char *sensitive_axis(const gw_place *p)
 
 static const char *const AXES[] = { "e1", "e2", NULL };
 
-/* clang-format off */
-static const gw_field SENSITIVITY[] = {
+static GW_RECORD(SENSITIVITY_RECORD, gw_sensitivity,
     GW_CHOSEN("kind", sensitive_kind, KINDS, 0, "of the adjuster"),
     GW_SAID("member", sensitive_member, GW_SOMETIMES, "of a length"),
     GW_SAID("joint", sensitive_joint, GW_SOMETIMES, "of an offset or a shim"),
@@ -249,9 +233,7 @@ static const gw_field SENSITIVITY[] = {
     GW_MEMBER("toe", DEG_PER_MM, gw_sensitivity, toe, 0, "per movement"),
     GW_MEMBER("caster", DEG_PER_MM, gw_sensitivity, caster, 0, "per movement"),
     GW_MEMBER("half_track_mm_per_mm", PLAIN, gw_sensitivity, track, 0, "patch sideways, outward positive, one wheel"),
-    GW_MEMBER("bump_steer_deg_per_m_per_mm", DEG_PER_MM, gw_sensitivity, bump_steer, GW_NO_UNIT, "per movement"),
-};
-static const gw_record SENSITIVITY_RECORD = GW_RECORD(gw_sensitivity, SENSITIVITY);
+    GW_MEMBER("bump_steer_deg_per_m_per_mm", DEG_PER_MM, gw_sensitivity, bump_steer, GW_NO_UNIT, "per movement"));
 
 /* -- what else moves -- */
 
@@ -273,25 +255,21 @@ static double wheel_moved(const gw_place *p)
     return i->after.centre.x - i->before.centre.x;
 }
 
-static const gw_field MOVED[] = {
+static GW_RECORD(MOVED_RECORD, gw_align_item,
     GW_WORKED_OUT("caster_change", DEG, caster_moved, 0, "after less before"),
     GW_WORKED_OUT("track", MM, track_moved, 0, "both wheels alike; wider positive"),
     GW_WORKED_OUT("wheel_forward", MM, wheel_moved, 0, "of the wheel centre"),
     GW_MEMBER("bump_steer_before", DEG_PER_M, gw_align_item, before.bump_steer, 0, "toe-in in bump positive"),
     GW_MEMBER("bump_steer_after", DEG_PER_M, gw_align_item, after.bump_steer, 0, "toe-in in bump positive"),
     GW_MEMBER("bump_camber_before", DEG_PER_M, gw_align_item, before.bump_camber, 0, "top outboard in bump positive"),
-    GW_MEMBER("bump_camber_after", DEG_PER_M, gw_align_item, after.bump_camber, 0, "top outboard in bump positive"),
-};
-static const gw_record MOVED_RECORD = GW_RECORD(gw_align_item, MOVED);
+    GW_MEMBER("bump_camber_after", DEG_PER_M, gw_align_item, after.bump_camber, 0, "top outboard in bump positive"));
 
-static const gw_field LOAD[] = {
+static GW_RECORD(LOAD_RECORD, gw_align_load,
     GW_LOADED("load", gw_align_load, load, 0, "name of the load"),
     GW_MEMBER("camber_change_before", DEG, gw_align_load, camber_before, GW_MAY_LACK, "null: not carried"),
     GW_MEMBER("camber_change_after", DEG, gw_align_load, camber_after, GW_MAY_LACK, "null: not carried"),
     GW_MEMBER("toe_change_before", DEG, gw_align_load, toe_before, GW_MAY_LACK, "null: not carried"),
-    GW_MEMBER("toe_change_after", DEG, gw_align_load, toe_after, GW_MAY_LACK, "null: not carried"),
-};
-static const gw_record LOAD_RECORD = GW_RECORD(gw_align_load, LOAD);
+    GW_MEMBER("toe_change_after", DEG, gw_align_load, toe_after, GW_MAY_LACK, "null: not carried"));
 
 /* -- will it move freely, fit and hold -- */
 
@@ -300,14 +278,12 @@ static double tilt_margin(const gw_place *p)
     return GW_IT(p, gw_align_tilt)->limit - GW_IT(p, gw_align_tilt)->after;
 }
 
-static const gw_field TILT[] = {
+static GW_RECORD(TILT_RECORD, gw_align_tilt,
     GW_JOINT("joint", gw_align_tilt, joint, gw_align_item, 0, "the joint"),
     GW_MEMBER("limit", DEG, gw_align_tilt, limit, 0, "of its tilt"),
     GW_MEMBER("before", DEG, gw_align_tilt, before, GW_MAY_LACK, "largest over the travel"),
     GW_MEMBER("after", DEG, gw_align_tilt, after, GW_MAY_LACK, "largest over the travel"),
-    GW_WORKED_OUT("margin", DEG, tilt_margin, GW_MAY_LACK, "limit less tilt after"),
-};
-static const gw_record TILT_RECORD = GW_RECORD(gw_align_tilt, TILT);
+    GW_WORKED_OUT("margin", DEG, tilt_margin, GW_MAY_LACK, "limit less tilt after"));
 
 enum { INTERFERENCE, PRESSURE, PRESS_FORCE };
 
@@ -320,15 +296,13 @@ static void least_and_most(const gw_place *p, double *x)
     for (int i = 0; i < 2; i++) x[i] = ends[GW_WHICH(p)][i];
 }
 
-static const gw_field SEAT[] = {
+static GW_RECORD(SEAT_RECORD, gw_align_seat,
     GW_JOINT("joint", gw_align_seat, joint, gw_align_item, 0, "the joint"),
     GW_FILLED_OF("interference", UM, GW_PAIR, least_and_most, INTERFERENCE, 0, "least and greatest, on the diameter"),
     GW_FILLED_OF("pressure", MPA, GW_PAIR, least_and_most, PRESSURE, 0, "at the least and at the greatest"),
     GW_MEMBER("housing_hoop", MPA, gw_align_seat, worst.housing_hoop, 0, "at the greatest"),
     GW_MEMBER("sleeve_hoop", MPA, gw_align_seat, worst.sleeve_hoop, 0, "at the greatest"),
-    GW_FILLED_OF("press_in_force", N, GW_PAIR, least_and_most, PRESS_FORCE, 0, "at the least and at the greatest"),
-};
-static const gw_record SEAT_RECORD = GW_RECORD(gw_align_seat, SEAT);
+    GW_FILLED_OF("press_in_force", N, GW_PAIR, least_and_most, PRESS_FORCE, 0, "at the least and at the greatest"));
 
 static double in_trade_unit(const gw_place *p)
 {
@@ -343,7 +317,7 @@ static const char *check_unit(const gw_place *p)
 
 static const char *const BOUNDS[] = { "at most", "at least", NULL };
 
-static const gw_field CHECK[] = {
+static GW_RECORD(CHECK_RECORD, gw_align_check,
     GW_JOINT("joint", gw_align_check, joint, gw_align_item, 0, "the joint"),
     GW_WORD("what", gw_align_check, verdict.what, GW_JUDGED_WORDS, 0, "the figure"),
     GW_WORKED_OUT_OF("value", PLAIN, in_trade_unit, false, 0, "in the unit named beside it"),
@@ -351,9 +325,7 @@ static const gw_field CHECK[] = {
     GW_SAID("unit", check_unit, 0, "N, MPa, mm, deg, or - for a ratio"),
     GW_WORD("bound", gw_align_check, verdict.bound, BOUNDS, 0, "which side of the limit is allowed"),
     GW_MEMBER("holds", PLAIN, gw_align_check, verdict.holds, 0, "the value is within the limit"),
-    GW_MEMBER("source", PLAIN, gw_align_check, verdict.source, 0, "where the limit comes from"),
-};
-static const gw_record CHECK_RECORD = GW_RECORD(gw_align_check, CHECK);
+    GW_MEMBER("source", PLAIN, gw_align_check, verdict.source, 0, "where the limit comes from"));
 
 /* -- the sheet -- */
 
@@ -363,18 +335,17 @@ static double toe_at_rim(const gw_place *p)
     return rim > 0.0 ? gw_toe_at_rim(GW_IT(p, gw_corner_setting)->toe, rim) : (double)NAN;
 }
 
-static const gw_field NOTED[] = {
+static GW_RECORD(NOTED_RECORD, gw_corner_setting,
     GW_MEMBER("camber", DEG, gw_corner_setting, camber, 0, "top outboard positive"),
     GW_MEMBER("camber", DEG, gw_corner_setting, camber, GW_AS_MINUTES, "in degrees and minutes"),
     GW_MEMBER("toe", DEG, gw_corner_setting, toe, 0, "toe-in positive"),
     GW_MEMBER("toe", DEG, gw_corner_setting, toe, GW_AS_MINUTES, "in degrees and minutes"),
     GW_WORKED_OUT("toe_at_rim", MM, toe_at_rim, GW_SOMETIMES, "front edge of the rim nearer to the car"),
     GW_MEMBER("caster_change", DEG, gw_corner_setting, caster_change, 0, "from without the parts"),
-    GW_MEMBER("caster_change", DEG, gw_corner_setting, caster_change, GW_AS_MINUTES, "in degrees and minutes"),
-};
-static const gw_record NOTED_RECORD = GW_RECORD(gw_corner_setting, NOTED);
+    GW_MEMBER("caster_change", DEG, gw_corner_setting, caster_change, GW_AS_MINUTES, "in degrees and minutes"));
 
-/* Where the sides were not measured the car is the same on both; the sheet says so twice, as it is filled in. */
+/* Where the sides were not measured the car is the same on both; the sheet says so twice, as it is filled in.
+ */
 static const void *left(const gw_place *p)
 {
     return gw_align_left(GW_IT(p, gw_align_item));
@@ -385,11 +356,9 @@ static const void *right(const gw_place *p)
     return gw_align_right(GW_IT(p, gw_align_item));
 }
 
-static const gw_field SIDE[] = {
+static GW_RECORD(SIDE_RECORD, gw_align_item,
     GW_WITHIN("before", gw_align_item, before.setting, &NOTED_RECORD, GW_ON_LINE, "with the kit alone"),
-    GW_WITHIN("after", gw_align_item, after.setting, &NOTED_RECORD, GW_ON_LINE, "with everything set"),
-};
-static const gw_record SIDE_RECORD = GW_RECORD(gw_align_item, SIDE);
+    GW_WITHIN("after", gw_align_item, after.setting, &NOTED_RECORD, GW_ON_LINE, "with everything set"));
 
 static double toe_of(const gw_align_item *i, bool after)
 {
@@ -415,14 +384,12 @@ static const char *step_of_work(const gw_place *p)
     return gw_order_of_work(p->index);
 }
 
-static const gw_field SHEET[] = {
+static GW_RECORD(SHEET_RECORD, gw_align_item,
     GW_PRESENT("left", left, &SIDE_RECORD, 0, "wheel"),
     GW_PRESENT("right", right, &SIDE_RECORD, 0, "wheel"),
     GW_WORKED_OUT_OF("total_toe_before", DEG, total, false, 0, "of both wheels"),
     GW_WORKED_OUT_OF("total_toe_after", DEG, total, true, 0, "of both wheels"),
-    GW_SAYINGS("order_of_work", steps_of_work, step_of_work, 0, "common practice"),
-};
-static const gw_record SHEET_RECORD = GW_RECORD(gw_align_item, SHEET);
+    GW_SAYINGS("order_of_work", steps_of_work, step_of_work, 0, "common practice"));
 
 static const char *const SIDES[] = { "left", "right", NULL };
 
@@ -432,7 +399,7 @@ static const char *side(const gw_place *p)
     return i->side == GW_RAMP_BOTH ? NULL : SIDES[i->side - GW_RAMP_LEFT];
 }
 
-static const gw_field ITEM[] = {
+static GW_RECORD(ITEM_RECORD, gw_align_item,
     GW_KIT("kit", gw_align_item, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_align_item, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_CHOSEN("side", side, SIDES, GW_SOMETIMES, "of the car, where the sides were measured"),
@@ -452,10 +419,7 @@ static const gw_field ITEM[] = {
     GW_ROWS("press_fits", gw_align_item, n_seats, seat, &SEAT_RECORD, GW_ON_LINE, "sleeves in their housings"),
     GW_ROWS("checks", gw_align_item, n_checks, check, &CHECK_RECORD, GW_ON_LINE, "figures beside their limits"),
     GW_MEMBER("shock_factor", PLAIN, gw_align_item, shock_factor, 0, "used on bearings"),
-    GW_HERE("sheet", &SHEET_RECORD, 0, "the alignment sheet"),
-};
-static const gw_record ITEM_RECORD = GW_RECORD(gw_align_item, ITEM);
-/* clang-format on */
+    GW_HERE("sheet", &SHEET_RECORD, 0, "the alignment sheet"));
 
 static int cautions(const gw_place *p)
 {
@@ -468,32 +432,24 @@ static const char *caution(const gw_place *p)
     return gw_words_text(p->index ? GW_WORDS_DEFER : GW_WORDS_SAFETY);
 }
 
-/* clang-format off */
-static const gw_field LINE[] = {
+static GW_RECORD(LINE_RECORD, gw_axle_line,
     GW_MEMBER("total_toe", DEG, gw_axle_line, total_toe, 0, "sum of both wheels"),
     GW_MEMBER("camber_difference", DEG, gw_axle_line, camber_difference, 0, "left less right"),
     GW_MEMBER("caster_difference", DEG, gw_axle_line, caster_difference, GW_MAY_LACK, "left less right; null: not measured"),
     GW_MEMBER("thrust_angle", DEG, gw_axle_line, thrust, 0, "toe right less toe left, halved: positive steers to the left"),
-    GW_MEMBER("steering_wheel", DEG, gw_axle_line, steering_wheel, GW_MAY_LACK, "off straight when the car runs straight, to the left positive; null: behind, or without steering_ratio"),
-};
-static const gw_record LINE_RECORD = GW_RECORD(gw_axle_line, LINE);
+    GW_MEMBER("steering_wheel", DEG, gw_axle_line, steering_wheel, GW_MAY_LACK, "off straight when the car runs straight, to the left positive; null: behind, or without steering_ratio"));
 
-static const gw_field AXLE[] = {
+static GW_RECORD(AXLE_RECORD, gw_align_axle,
     GW_KIT("kit", gw_align_axle, kit, 0, "name of the kit"),
     GW_WORD("axle", gw_align_axle, axle, GW_AXLE_NAMES, 0, "which"),
     GW_WITHIN("before", gw_align_axle, before, &LINE_RECORD, GW_ON_LINE, "as measured"),
-    GW_WITHIN("after", gw_align_axle, after, &LINE_RECORD, GW_ON_LINE, "with everything set"),
-};
-static const gw_record AXLE_RECORD = GW_RECORD(gw_align_axle, AXLE);
+    GW_WITHIN("after", gw_align_axle, after, &LINE_RECORD, GW_ON_LINE, "with everything set"));
 
-static const gw_field RESULT[] = {
+static GW_RECORD(RESULT_RECORD, gw_align_study,
     GW_ROWS("results", gw_align_study, n, item, &ITEM_RECORD, 0, "by kit, then corner"),
     GW_ROWS("axles", gw_align_study, n_axles, axle_lines, &AXLE_RECORD, 0, "both sides of an axle together, where they were measured"),
     GW_SAYINGS("cautions", cautions, caution, 0, "before anyone works on the car"),
-    GW_TEXTS("warnings", gw_align_study, n_warnings, warning, 0, "as on standard error"),
-};
-static const gw_record RESULT_RECORD = GW_RECORD(gw_align_study, RESULT);
-/* clang-format on */
+    GW_TEXTS("warnings", gw_align_study, n_warnings, warning, 0, "as on standard error"));
 
 const gw_result GW_ALIGN_RESULT = {
     .command = "align", .record = &RESULT_RECORD, .rows = "results", .csv = gw_align_csv

@@ -23,50 +23,39 @@ GW_FILLS(fore_aft_apart, gw_bands_item, difference[GW_SPREAD_FORE_AFT])
 GW_FILLS(unsteadiness, gw_bands_kit, unsteadiness)
 GW_FILLS(unsteadiness_apart, gw_bands_kit, difference)
 
-/* clang-format off */
-static const gw_field DIFFERENCE[] = {
+static GW_RECORD(DIFFERENCE_RECORD, gw_bands_item,
     GW_FILLED("toe_change", DEG, GW_BAND, toe_apart, GW_MAY_LACK, "the toe change less that of the first kit shown, in the same car"),
     GW_FILLED("camber_change", DEG, GW_BAND, camber_apart, GW_MAY_LACK, "the same of the camber change"),
     GW_FILLED("wheel_fore_aft", MM, GW_BAND, fore_aft_apart, GW_MAY_LACK, "the same of the wheel centre's movement along x"),
-    GW_MEMBER("too_close_to_call", PLAIN, gw_bands_item, close, 0, "whether the toe changes less in size than with the first kit shown: the band of that includes zero"),
-};
-static const gw_record DIFFERENCE_RECORD = GW_RECORD(gw_bands_item, DIFFERENCE);
+    GW_MEMBER("too_close_to_call", PLAIN, gw_bands_item, close, 0, "whether the toe changes less in size than with the first kit shown: the band of that includes zero"));
 
-static const gw_field FIGURES[] = {
+GW_RECORD(GW_BAND_FIGURES_RECORD, gw_bands_item,
     GW_FILLED("toe_change", DEG, GW_BAND, toe, GW_MAY_LACK, "since standing still"),
     GW_FILLED("camber_change", DEG, GW_BAND, camber, GW_MAY_LACK, "since standing still"),
     GW_FILLED("wheel_fore_aft", MM, GW_BAND, fore_aft, GW_MAY_LACK, "x of the wheel centre's movement"),
-    GW_HERE_IF("difference", gw_bands_item, has_difference, &DIFFERENCE_RECORD, 0, "less the first kit shown, in the same car; not of that kit"),
-};
-const gw_record GW_BAND_FIGURES_RECORD = GW_RECORD(gw_bands_item, FIGURES);
+    GW_HERE_IF("difference", gw_bands_item, has_difference, &DIFFERENCE_RECORD, 0, "less the first kit shown, in the same car; not of that kit"));
 
-static const gw_field DRIVEN[] = { GW_WORD("wheel", gw_bands_item, side, GW_SIDE_NAMES, 0, "of a manoeuvre") };
-static const gw_record DRIVEN_RECORD = GW_RECORD(gw_bands_item, DRIVEN);
-static const gw_field SIDED[] = { GW_WORD("side", gw_bands_item, wheel, GW_WHEEL_NAMES, 0, "which wheel of the axle, where both are given") };
-static const gw_record SIDED_RECORD = GW_RECORD(gw_bands_item, SIDED);
+static GW_RECORD(DRIVEN_RECORD, gw_bands_item,
+    GW_WORD("wheel", gw_bands_item, side, GW_SIDE_NAMES, 0, "of a manoeuvre"));
+static GW_RECORD(SIDED_RECORD, gw_bands_item,
+    GW_WORD("side", gw_bands_item, wheel, GW_WHEEL_NAMES, 0, "which wheel of the axle, where both are given"));
 
-static const gw_field ITEM[] = {
+static GW_RECORD(ITEM_RECORD, gw_bands_item,
     GW_KIT("kit", gw_bands_item, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_bands_item, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_LOADED("load", gw_bands_item, load, 0, "name of the load"),
     GW_PART_IF(gw_bands_item, sided, &SIDED_RECORD),
     GW_PART_IF(gw_bands_item, manoeuvre, &DRIVEN_RECORD),
-    GW_PART_SAME(&GW_BAND_FIGURES_RECORD),
-};
-static const gw_record ITEM_RECORD = GW_RECORD(gw_bands_item, ITEM);
+    GW_PART_SAME(&GW_BAND_FIGURES_RECORD));
 
-static const gw_field APART[] = {
+static GW_RECORD(APART_RECORD, gw_bands_kit,
     GW_FILLED("unsteadiness", DEG, GW_BAND, unsteadiness_apart, GW_MAY_LACK, "less that of the first kit shown, in the same car"),
-    GW_MEMBER("too_close_to_call", PLAIN, gw_bands_kit, close, 0, "which of the two is steadier: the band of the difference includes zero"),
-};
-static const gw_record APART_RECORD = GW_RECORD(gw_bands_kit, APART);
+    GW_MEMBER("too_close_to_call", PLAIN, gw_bands_kit, close, 0, "which of the two is steadier: the band of the difference includes zero"));
 
-static const gw_field KIT[] = {
+static GW_RECORD(KIT_RECORD, gw_bands_kit,
     GW_KIT("kit", gw_bands_kit, kit, 0, "name of the kit"),
     GW_FILLED("unsteadiness", DEG, GW_BAND, unsteadiness, GW_MAY_LACK, "root mean square of all its toe changes"),
-    GW_HERE_IF("difference", gw_bands_kit, has_difference, &APART_RECORD, 0, "less the first kit shown, in the same car; not of that kit"),
-};
-static const gw_record KIT_RECORD = GW_RECORD(gw_bands_kit, KIT);
+    GW_HERE_IF("difference", gw_bands_kit, has_difference, &APART_RECORD, 0, "less the first kit shown, in the same car; not of that kit"));
 
 static const char *method(const gw_place *p)
 {
@@ -74,15 +63,12 @@ static const char *method(const gw_place *p)
     return "slopes at the case as written; draws, which know curvature too: giveway spread";
 }
 
-static const gw_field BANDS[] = {
+GW_RECORD(GW_BANDS_RECORD, gw_bands_study,
     GW_SAID("method", method, 0, "where the bands come from"),
     GW_MEMBER("uncertain_figures", PLAIN, gw_bands_study, n_figures, 0, "figures of the case that are uncertain"),
     GW_MEMBER("figures_that_matter", PLAIN, gw_bands_study, n_needed, 0, "of these the fewest that make 80 % of the variance of all toe changes together"),
     GW_ROWS("results", gw_bands_study, n, item, &ITEM_RECORD, 0, "by kit, corner and load; each band holds 95 of 100"),
-    GW_ROWS("kits", gw_bands_study, n_kits, kit, &KIT_RECORD, 0, "all toe changes of a kit together"),
-};
-/* clang-format on */
-const gw_record GW_BANDS_RECORD = GW_RECORD(gw_bands_study, BANDS);
+    GW_ROWS("kits", gw_bands_study, n_kits, kit, &KIT_RECORD, 0, "all toe changes of a kit together"));
 
 const gw_bands_item *gw_band_of(const gw_bands_study *bands, const gw_deflection *item)
 {

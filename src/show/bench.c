@@ -56,41 +56,33 @@ static void point(const gw_place *p, double *x)
     x[1] = GW_IT(p, gw_press)->f[p->index];
 }
 
-/* clang-format off */
-static const gw_field SIDES[] = {
+static GW_RECORD(SIDES_RECORD, gw_press,
     GW_MEMBER("sides", PLAIN, gw_press, sides, 0, "that were tested; 1: the other is taken as odd"),
-    GW_MEMBER("one_way", PLAIN, gw_press, one_way, 0, "no loop, so no loss"),
-};
-static const gw_field LOSS[] = {
-    GW_MEMBER("loss_factor", PLAIN, gw_press, loss, GW_MAY_LACK, "from the area of the loop"),
-};
-static const gw_field SHAPE[] = {
+    GW_MEMBER("one_way", PLAIN, gw_press, one_way, 0, "no loop, so no loss"));
+static GW_RECORD(LOSS_RECORD, gw_press,
+    GW_MEMBER("loss_factor", PLAIN, gw_press, loss, GW_MAY_LACK, "from the area of the loop"));
+static GW_RECORD(SHAPE_RECORD, gw_press,
     GW_MEMBER("nonlinearity", PLAIN, gw_press, nonlinearity, 0, "largest departure from a straight line over the largest force"),
-    GW_MEMBER("asymmetry", PLAIN, gw_press, asymmetry, GW_MAY_LACK, "of both sides, where both were tested"),
-};
-static const gw_field POINTS[] = {
-    GW_CURVE("points", unit, points, point, 0, "read off the mean curve: place in mm and force, or angle in degrees and moment"),
-};
-#define GW_STROKE(LENGTH) { GW_MEMBER("stroke", LENGTH, gw_press, stroke, GW_MINUS_PLUS, "minus and plus side") }
-#define GW_ZERO(LENGTH, FORCE) { \
-    GW_MEMBER("zero", LENGTH, gw_press, zero, 0, "reading without force"), \
-    GW_MEMBER("zero", FORCE, gw_press, zero_force, GW_MAY_LACK, "mean at reading 0, where that was reached") }
-#define GW_SLOPES(RATE) { \
-    GW_MEMBER("rate_at_zero", RATE, gw_press, rate_zero, 0, "slope without force"), \
-    GW_MEMBER("rate_at_tenth", RATE, gw_press, rate_tenth, GW_MINUS_PLUS, "slope at a tenth of the strokes"), \
-    GW_MEMBER("rate_at_full", RATE, gw_press, rate_full, GW_MINUS_PLUS, "slope at the ends of the strokes") }
-static const gw_field STROKE_OF_FORCES[] = GW_STROKE(MM), STROKE_OF_MOMENTS[] = GW_STROKE(DEG),
-                      ZERO_OF_FORCES[] = GW_ZERO(MM, N), ZERO_OF_MOMENTS[] = GW_ZERO(DEG, NM),
-                      SLOPES_OF_FORCES[] = GW_SLOPES(N_PER_MM), SLOPES_OF_MOMENTS[] = GW_SLOPES(NM_PER_DEG);
-static const gw_record SIDES_RECORD = GW_RECORD(gw_press, SIDES), LOSS_RECORD = GW_RECORD(gw_press, LOSS),
-                       SHAPE_RECORD = GW_RECORD(gw_press, SHAPE), POINTS_RECORD = GW_RECORD(gw_press, POINTS),
-                       STROKE_OF_FORCES_RECORD = GW_RECORD(gw_press, STROKE_OF_FORCES),
-                       STROKE_OF_MOMENTS_RECORD = GW_RECORD(gw_press, STROKE_OF_MOMENTS),
-                       ZERO_OF_FORCES_RECORD = GW_RECORD(gw_press, ZERO_OF_FORCES),
-                       ZERO_OF_MOMENTS_RECORD = GW_RECORD(gw_press, ZERO_OF_MOMENTS),
-                       SLOPES_OF_FORCES_RECORD = GW_RECORD(gw_press, SLOPES_OF_FORCES),
-                       SLOPES_OF_MOMENTS_RECORD = GW_RECORD(gw_press, SLOPES_OF_MOMENTS);
-/* clang-format on */
+    GW_MEMBER("asymmetry", PLAIN, gw_press, asymmetry, GW_MAY_LACK, "of both sides, where both were tested"));
+static GW_RECORD(POINTS_RECORD, gw_press,
+    GW_CURVE("points", unit, points, point, 0, "read off the mean curve: place in mm and force, or angle in degrees and moment"));
+#define GW_STROKE(LENGTH) GW_MEMBER("stroke", LENGTH, gw_press, stroke, GW_MINUS_PLUS, "minus and plus side")
+#define GW_ZERO(LENGTH, FORCE)                                                                               \
+    GW_MEMBER("zero", LENGTH, gw_press, zero, 0, "reading without force"),                                   \
+        GW_MEMBER("zero", FORCE, gw_press, zero_force, GW_MAY_LACK,                                          \
+                  "mean at reading 0, where that was reached")
+#define GW_SLOPES(RATE)                                                                                      \
+    GW_MEMBER("rate_at_zero", RATE, gw_press, rate_zero, 0, "slope without force"),                          \
+        GW_MEMBER("rate_at_tenth", RATE, gw_press, rate_tenth, GW_MINUS_PLUS,                                \
+                  "slope at a tenth of the strokes"),                                                        \
+        GW_MEMBER("rate_at_full", RATE, gw_press, rate_full, GW_MINUS_PLUS,                                  \
+                  "slope at the ends of the strokes")
+static GW_RECORD(STROKE_OF_FORCES_RECORD, gw_press, GW_STROKE(MM));
+static GW_RECORD(STROKE_OF_MOMENTS_RECORD, gw_press, GW_STROKE(DEG));
+static GW_RECORD(ZERO_OF_FORCES_RECORD, gw_press, GW_ZERO(MM, N));
+static GW_RECORD(ZERO_OF_MOMENTS_RECORD, gw_press, GW_ZERO(DEG, NM));
+static GW_RECORD(SLOPES_OF_FORCES_RECORD, gw_press, GW_SLOPES(N_PER_MM));
+static GW_RECORD(SLOPES_OF_MOMENTS_RECORD, gw_press, GW_SLOPES(NM_PER_DEG));
 
 /* -- the rig: a law, and within what each of its figures is known -- */
 
@@ -129,15 +121,12 @@ static double worst_line(const gw_place *p)
     return file(p)->line[file(p)->rig.worst];
 }
 
-/* clang-format off */
-static const gw_field WORST[] = {
+static GW_RECORD(WORST_RECORD, gw_bench_result,
     GW_COUNTED("line", worst_line, 0, "of the file"),
     GW_MEMBER("stiffness", PERCENT, gw_bench_result, data.rig.worst_stiffness, 0, "read over fitted, less one"),
-    GW_MEMBER("loss_angle", DEG, gw_bench_result, data.rig.worst_loss, 0, "read less fitted"),
-};
-static const gw_record WORST_RECORD = GW_RECORD(gw_bench_result, WORST);
+    GW_MEMBER("loss_angle", DEG, gw_bench_result, data.rig.worst_loss, 0, "read less fitted"));
 
-static const gw_field RIG[] = {
+static GW_RECORD(RIG_RECORD, gw_bench_result,
     GW_FILLED("rate", N_PER_MM, GW_FITTED, rate, GW_MAY_LACK, "static, at large amplitude"),
     GW_FILLED("zener_gain", PLAIN, GW_FITTED, zener_gain, GW_MAY_LACK, "rise of the stiffness from slow to fast"),
     GW_FILLED("zener_tau", S, GW_FITTED, zener_tau, GW_NO_CSV | GW_MAY_LACK, "time of the middle of the rise"),
@@ -147,20 +136,16 @@ static const gw_field RIG[] = {
     GW_FILLED("payne_amplitude", MM, GW_FITTED, payne_amplitude, GW_MAY_LACK, "of the middle of the fall"),
     GW_FILLED("payne_exponent", PLAIN, GW_FITTED, payne_exponent, GW_MAY_LACK, "how steep the fall is"),
     GW_MEMBER("scatter", PLAIN, gw_bench_result, data.rig.scatter, GW_MAY_LACK, "of one residual, where there are more readings than figures"),
-    GW_PRESENT("worst", rig, &WORST_RECORD, GW_ON_LINE, "reading farthest from the law"),
-};
-static const gw_record RIG_RECORD = GW_RECORD(gw_bench_result, RIG);
+    GW_PRESENT("worst", rig, &WORST_RECORD, GW_ON_LINE, "reading farthest from the law"));
 
 /* -- all of it; in CSV forces, moments and the rig one after the other -- */
 
-static const gw_field NAMED[] = {
+static GW_RECORD(NAMED_RECORD, gw_bench_result,
     GW_MEMBER("file", PLAIN, gw_bench_result, file, 0, "as it was given"),
     GW_WORD("as", gw_bench_result, as, GW_BENCH_AS, 0, "the curve it was taken as"),
-    GW_CHOSEN("kind", kind, KINDS, 0, "of a press, or of a rig"),
-};
-static const gw_record NAMED_RECORD = GW_RECORD(gw_bench_result, NAMED);
+    GW_CHOSEN("kind", kind, KINDS, 0, "of a press, or of a rig"));
 
-static const gw_field RESULT[] = {
+static GW_RECORD(RESULT_RECORD, gw_bench_result,
     GW_PART_SAME(&NAMED_RECORD),
     GW_PART_FOUND(pressed, &SIDES_RECORD, 0),
     GW_PART_FOUND(forces, &STROKE_OF_FORCES_RECORD, 0),
@@ -172,11 +157,9 @@ static const gw_field RESULT[] = {
     GW_PART_FOUND(forces, &SLOPES_OF_FORCES_RECORD, 0),
     GW_PART_FOUND(moments, &SLOPES_OF_MOMENTS_RECORD, 0),
     GW_PART_FOUND(pressed, &SHAPE_RECORD, 0),
-    GW_PART_FOUND(rig, &RIG_RECORD, 0),
-};
-static const gw_record RESULT_RECORD = GW_RECORD(gw_bench_result, RESULT);
+    GW_PART_FOUND(rig, &RIG_RECORD, 0));
 
-static const gw_field COLUMNS[] = {
+static GW_RECORD(COLUMNS_RECORD, gw_bench_result,
     GW_PART_SAME(&NAMED_RECORD),
     GW_PART_FOUND(pressed, &SIDES_RECORD, 0),
     GW_PART_FOUND(pressed, &LOSS_RECORD, 0),
@@ -187,15 +170,10 @@ static const gw_field COLUMNS[] = {
     GW_PART_FOUND(moments, &STROKE_OF_MOMENTS_RECORD, 0),
     GW_PART_FOUND(moments, &ZERO_OF_MOMENTS_RECORD, 0),
     GW_PART_FOUND(moments, &SLOPES_OF_MOMENTS_RECORD, 0),
-    GW_PART_FOUND(rig, &RIG_RECORD, 0),
-};
-static const gw_record COLUMNS_RECORD = GW_RECORD(gw_bench_result, COLUMNS);
+    GW_PART_FOUND(rig, &RIG_RECORD, 0));
 
-static const gw_field MADE[] = {
-    GW_ROWS("results", gw_bench_made, n, result, &RESULT_RECORD, 0, "a file each"),
-};
-static const gw_record MADE_RECORD = GW_RECORD(gw_bench_made, MADE);
-/* clang-format on */
+static GW_RECORD(MADE_RECORD, gw_bench_made,
+    GW_ROWS("results", gw_bench_made, n, result, &RESULT_RECORD, 0, "a file each"));
 
 static void put_csv(const gw_case *c, const void *made, gw_buf *out)
 {

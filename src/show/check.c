@@ -183,47 +183,34 @@ static const char *warning_at(const gw_place *p)
     return gw_faults_warning(made_at(p)->faults, p->index);
 }
 
-/* clang-format off */
-static const gw_field OF_CASE[] = {
+static GW_RECORD(OF_CASE_RECORD, gw_case,
     GW_MEMBER("bushes", PLAIN, gw_case, n_bushes, 0, "on offer"),
     GW_MEMBER("kits", PLAIN, gw_case, n_kits, 0, "of bushes"),
-    GW_MEMBER("loads", PLAIN, gw_case, n_loads, 0, "that they are looked at under"),
-};
-static const gw_record OF_CASE_RECORD = GW_RECORD(gw_case, OF_CASE);
+    GW_MEMBER("loads", PLAIN, gw_case, n_loads, 0, "that they are looked at under"));
 
-static const gw_field COUNTS[] = {
+static GW_RECORD(COUNTS_RECORD, gw_check_made,
     GW_MEMBER("corners", PLAIN, gw_check_made, corners, 0, "that are described"),
     GW_MEMBER("bodies", PLAIN, gw_check_made, bodies, 0, "that move"),
     GW_MEMBER("joints", PLAIN, gw_check_made, joints, 0, "of all corners"),
-    GW_PART_BEHIND(gw_check_made, c, &OF_CASE_RECORD, GW_ALWAYS),
-};
-static const gw_record COUNTS_RECORD = GW_RECORD(gw_check_made, COUNTS);
+    GW_PART_BEHIND(gw_check_made, c, &OF_CASE_RECORD, GW_ALWAYS));
 
-static const gw_field USE[] = {
+static GW_RECORD(USE_RECORD, gw_use_verdict,
     GW_MEMBER("command", PLAIN, gw_use_verdict, command, 0, "of giveway"),
     GW_MEMBER("runs", PLAIN, gw_use_verdict, runs, 0, "it can run the case"),
-    GW_MEMBER("why", PLAIN, gw_use_verdict, why, GW_SOMETIMES, "not, or not whole, and what to add"),
-};
-static const gw_record USE_RECORD = GW_RECORD(gw_use_verdict, USE);
+    GW_MEMBER("why", PLAIN, gw_use_verdict, why, GW_SOMETIMES, "not, or not whole, and what to add"));
 
-static const gw_field LEFT[] = {
-    GW_TEXTS("left_out", gw_check_made, left.n, left.text, 0, "what the case does not have of the whole car, and what that does"),
-};
-static const gw_record LEFT_RECORD = GW_RECORD(gw_check_made, LEFT);
+static GW_RECORD(LEFT_RECORD, gw_check_made,
+    GW_TEXTS("left_out", gw_check_made, left.n, left.text, 0, "what the case does not have of the whole car, and what that does"));
 
-static const gw_field UNCERTAIN[] = {
+static GW_RECORD(UNCERTAIN_RECORD, gw_check_made,
     GW_MEMBER("figures", PLAIN, gw_check_made, bands.n_figures, 0, "that are uncertain"),
     GW_COUNTED("by_common_practice", by_common_practice, 0, "of them, where the case does not say"),
-    GW_TEXTS("that_matter", gw_check_made, bands.n_needed, matters, 0, "they make 80 % of the band on toe; the most first"),
-};
-static const gw_record UNCERTAIN_RECORD = GW_RECORD(gw_check_made, UNCERTAIN);
+    GW_TEXTS("that_matter", gw_check_made, bands.n_needed, matters, 0, "they make 80 % of the band on toe; the most first"));
 
-static const gw_field OVERRIDDEN[] = {
-    GW_SAYINGS("overridden", overridden, overridden_at, 0, "what the case changes of its shelf"),
-};
-static const gw_record OVERRIDDEN_RECORD = GW_RECORD(gw_check_made, OVERRIDDEN);
+static GW_RECORD(OVERRIDDEN_RECORD, gw_check_made,
+    GW_SAYINGS("overridden", overridden, overridden_at, 0, "what the case changes of its shelf"));
 
-static const gw_field RESULT[] = {
+static GW_RECORD(RESULT_RECORD, gw_check_made,
     GW_MEMBER("file", PLAIN, gw_check_made, file, 0, "as given"),
     GW_MEMBER("free_of_faults", PLAIN, gw_check_made, clean, 0, "the case reads well, and the car stands"),
     GW_PART_IF(gw_check_made, clean, &COUNTS_RECORD),
@@ -232,10 +219,7 @@ static const gw_field RESULT[] = {
     GW_INSIDE("uncertain", uncertain, &UNCERTAIN_RECORD, 0, "how sure the case is"),
     GW_PART_FOUND(if_overridden, &OVERRIDDEN_RECORD, 0),
     GW_SAYINGS("faults", faults, fault_at, 0, "a line each, with its path and remedy"),
-    GW_SAYINGS("warnings", warnings, warning_at, 0, "a line each"),
-};
-/* clang-format on */
-static const gw_record RESULT_RECORD = GW_RECORD(gw_check_made, RESULT);
+    GW_SAYINGS("warnings", warnings, warning_at, 0, "a line each"));
 
 const gw_result GW_CHECK_RESULT = { "check", &RESULT_RECORD, .rows = "", .caseless = true };
 

@@ -28,15 +28,12 @@ static const char *wheel(const gw_place *p)
     return gw_choose_wheel(p->c, GW_IT(p, gw_chosen_figure));
 }
 
-static const gw_field FIGURE[] = {
+static GW_RECORD(FIGURE_RECORD, gw_chosen_figure,
     GW_LOADED("load", gw_chosen_figure, load, 0, "of a goal"),
     GW_WORD("corner", gw_chosen_figure, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_SAID("wheel", wheel, 0, "outer or inner of a manoeuvre, left or right of a direct load"),
     GW_WORD("figure", gw_chosen_figure, figure, GW_GOAL_FIGURES, 0, "what is looked at, with its unit"),
-    GW_ENTRY_IN("value", unit_of, gw_combination, value, gw_chosen_figure, 0,
-                "as it is, not less what is wanted"),
-};
-static const gw_record FIGURE_RECORD = GW_RECORD(gw_chosen_figure, FIGURE);
+    GW_ENTRY_IN("value", unit_of, gw_combination, value, gw_chosen_figure, 0, "as it is, not less what is wanted"));
 
 /* -- a combination -- */
 
@@ -58,32 +55,22 @@ static const char *fitted(const gw_place *p)
     return p->c->bushes[bush].name;
 }
 
-static const gw_field SUMS[] = {
-    GW_MEMBER_IN("unsteadiness", unit_of, gw_combination, unsteadiness, GW_MAY_LACK,
-                 "root mean square of the goals' figures less what is wanted, in their unit"),
-    GW_MEMBER("harshness", DB, gw_combination, harshness, 0,
-              "over the first kit; the larger of the corners'"),
+static GW_RECORD(SUMS_RECORD, gw_combination,
+    GW_MEMBER_IN("unsteadiness", unit_of, gw_combination, unsteadiness, GW_MAY_LACK, "root mean square of the goals' figures less what is wanted, in their unit"),
+    GW_MEMBER("harshness", DB, gw_combination, harshness, 0, "over the first kit; the larger of the corners'"),
     GW_MEMBER("road_noise", DB, gw_combination, noise, 0, "over the first kit; the larger of the corners'"),
     GW_MEMBER("price", PLAIN, gw_combination, price, 0, "of parts and jobs"),
     GW_MEMBER("fit_minutes", PLAIN, gw_combination, minutes, 0, "of work"),
-    GW_MEMBER("cost", PLAIN, gw_combination, cost, 0, "price and work"),
-};
-static const gw_record SUMS_RECORD = GW_RECORD(gw_combination, SUMS);
+    GW_MEMBER("cost", PLAIN, gw_combination, cost, 0, "price and work"));
 
-static const gw_field COMBINATION[] = {
-    GW_TEXTS_BY_NAME("fits", joints_on_offer, joint_name, fitted, GW_ON_LINE,
-                     "the bush in every joint on offer"),
-    GW_ROWS("figures", gw_choose_study, n_figures, figure, &FIGURE_RECORD, GW_ON_LINE,
-            "what the goals look at"),
-    GW_PART_SAME(&SUMS_RECORD),
-};
-static const gw_record COMBINATION_RECORD = GW_RECORD(gw_combination, COMBINATION);
+static GW_RECORD(COMBINATION_RECORD, gw_combination,
+    GW_TEXTS_BY_NAME("fits", joints_on_offer, joint_name, fitted, GW_ON_LINE, "the bush in every joint on offer"),
+    GW_ROWS("figures", gw_choose_study, n_figures, figure, &FIGURE_RECORD, GW_ON_LINE, "what the goals look at"),
+    GW_PART_SAME(&SUMS_RECORD));
 
-static const gw_field MEMBER[] = {
+static GW_RECORD(MEMBER_RECORD, gw_combination,
     GW_PART_SAME(&COMBINATION_RECORD),
-    GW_MEMBER("step", PLAIN, gw_combination, step, 0, "nothing as cheap or cheaper is as steady"),
-};
-static const gw_record MEMBER_RECORD = GW_RECORD(gw_combination, MEMBER);
+    GW_MEMBER("step", PLAIN, gw_combination, step, 0, "nothing as cheap or cheaper is as steady"));
 
 /* -- single changes -- */
 
@@ -122,14 +109,12 @@ static const char *swap_bush(const gw_place *p)
     return bush_of(p, swap->choice, swap->option);
 }
 
-static const gw_field SWAP[] = {
+static GW_RECORD(SWAP_RECORD, gw_swap,
     GW_SAYINGS("joints", swap_joints, swap_joint, GW_ON_LINE, "that get it"),
     GW_SAID("bush", swap_bush, 0, "what is fitted there alone"),
     GW_MEMBER_IN("gain", unit_of, gw_swap, gain, 0, "of unsteadiness, in the goals' unit"),
     GW_MEMBER("within_limits", PLAIN, gw_swap, within_limits, 0, "of the case"),
-    GW_PART_OF(gw_swap, is, &SUMS_RECORD),
-};
-static const gw_record SWAP_RECORD = GW_RECORD(gw_swap, SWAP);
+    GW_PART_OF(gw_swap, is, &SUMS_RECORD));
 
 static int fitting_joints(const gw_place *p)
 {
@@ -147,112 +132,79 @@ static const char *fitting_bush(const gw_place *p)
     return bush_of(p, fitting->choice, fitting->option);
 }
 
-static const gw_field FITTING[] = {
+static GW_RECORD(FITTING_RECORD, gw_choose_fitting,
     GW_SAYINGS("joints", fitting_joints, fitting_joint, GW_ON_LINE, "that get it next"),
     GW_SAID("bush", fitting_bush, 0, "what is fitted there"),
-    GW_MEMBER_IN("unsteadiness", unit_of, gw_choose_fitting, unsteadiness, GW_MAY_LACK, "then"),
-};
-static const gw_record FITTING_RECORD = GW_RECORD(gw_choose_fitting, FITTING);
+    GW_MEMBER_IN("unsteadiness", unit_of, gw_choose_fitting, unsteadiness, GW_MAY_LACK, "then"));
 
 /* -- recommendations -- */
 
-static const gw_field SURE[] = {
+static GW_RECORD(SURE_RECORD, gw_choose_sure,
     GW_MEMBER("than", PLAIN, gw_choose_sure, than, 0, "the first kit (now), or a cheaper recommendation"),
-    GW_MEMBER("share", PLAIN, gw_choose_sure, share, GW_MAY_LACK,
-              "of the drawn cars in which it is steadier"),
-};
-static const gw_record SURE_RECORD = GW_RECORD(gw_choose_sure, SURE);
+    GW_MEMBER("share", PLAIN, gw_choose_sure, share, GW_MAY_LACK, "of the drawn cars in which it is steadier"));
 
-static const gw_field JOB[] = {
+static GW_RECORD(JOB_RECORD, gw_choose_job,
     GW_MEMBER("label", PLAIN, gw_choose_job, label, 0, "the job"),
     GW_MEMBER("joints", PLAIN, gw_choose_job, joints, 0, "that get another bush in it"),
     GW_MEMBER("fit_minutes", PLAIN, gw_choose_job, minutes, 0, "of work, once for all of them"),
     GW_MEMBER("price", PLAIN, gw_choose_job, price, 0, "once for all of them"),
-    GW_MEMBER("saved_minutes", PLAIN, gw_choose_job, saved, 0, "against doing it again for each of them"),
-};
-static const gw_record JOB_RECORD = GW_RECORD(gw_choose_job, JOB);
+    GW_MEMBER("saved_minutes", PLAIN, gw_choose_job, saved, 0, "against doing it again for each of them"));
 
 static const void *member_of(const gw_place *p)
 {
     return &study_of(p)->front[GW_IT(p, gw_recommendation)->member];
 }
 
-static const gw_field RECOMMENDATION[] = {
+static GW_RECORD(RECOMMENDATION_RECORD, gw_recommendation,
     GW_PART_FOUND(member_of, &MEMBER_RECORD, GW_ALWAYS),
-    GW_MEMBER_IN("gain", unit_of, gw_recommendation, gain, 0,
-                 "of unsteadiness over the first kit, in the goals' unit"),
-    GW_ROWS("order", gw_recommendation, n_order, order, &FITTING_RECORD, GW_ON_LINE,
-            "if not all is fitted at once: always what leaves least unsteadiness"),
+    GW_MEMBER_IN("gain", unit_of, gw_recommendation, gain, 0, "of unsteadiness over the first kit, in the goals' unit"),
+    GW_ROWS("order", gw_recommendation, n_order, order, &FITTING_RECORD, GW_ON_LINE, "if not all is fitted at once: always what leaves least unsteadiness"),
     GW_ROWS("jobs", gw_recommendation, n_jobs, job, &JOB_RECORD, GW_ON_LINE, "that it brings along"),
     GW_TEXTS("beyond_strength", gw_recommendation, n_beyond, beyond, 0, "joints beyond a limit of strength"),
-    GW_ARRAY("steadier", gw_recommendation, n_sure, sure, &SURE_RECORD, GW_ON_LINE,
-             "in how many of the drawn cars"),
-};
-static const gw_record RECOMMENDATION_RECORD = GW_RECORD(gw_recommendation, RECOMMENDATION);
+    GW_ARRAY("steadier", gw_recommendation, n_sure, sure, &SURE_RECORD, GW_ON_LINE, "in how many of the drawn cars"));
 
-static const gw_field RECOMMENDED[] = {
-    GW_WITHIN("value", gw_choose_study, recommended[GW_FOR_VALUE], &RECOMMENDATION_RECORD, 0,
-              "most of the gain for its share of the cost"),
-    GW_WITHIN("quiet", gw_choose_study, recommended[GW_FOR_QUIET], &RECOMMENDATION_RECORD, 0,
-              "the least harsh with two thirds of the gain"),
-    GW_WITHIN("steady", gw_choose_study, recommended[GW_FOR_STEADY], &RECOMMENDATION_RECORD, 0,
-              "the steadiest"),
-};
-static const gw_record RECOMMENDED_RECORD = GW_RECORD(gw_choose_study, RECOMMENDED);
+static GW_RECORD(RECOMMENDED_RECORD, gw_choose_study,
+    GW_WITHIN("value", gw_choose_study, recommended[GW_FOR_VALUE], &RECOMMENDATION_RECORD, 0, "most of the gain for its share of the cost"),
+    GW_WITHIN("quiet", gw_choose_study, recommended[GW_FOR_QUIET], &RECOMMENDATION_RECORD, 0, "the least harsh with two thirds of the gain"),
+    GW_WITHIN("steady", gw_choose_study, recommended[GW_FOR_STEADY], &RECOMMENDATION_RECORD, 0, "the steadiest"));
 
 /* -- the case's own kits -- */
 
-static const gw_field OWN[] = {
+static GW_RECORD(OWN_RECORD, gw_own_kit_place,
     GW_KIT("kit", gw_own_kit_place, kit, 0, "of the case"),
-    GW_PART_OF(gw_own_kit_place, is, &SUMS_RECORD),
-};
-static const gw_record OWN_RECORD = GW_RECORD(gw_own_kit_place, OWN);
+    GW_PART_OF(gw_own_kit_place, is, &SUMS_RECORD));
 
 /* -- limits -- */
 
-static const gw_field LEAST[] = {
+static GW_RECORD(LEAST_RECORD, gw_choose_study,
     GW_MEMBER("price", PLAIN, gw_choose_study, least[GW_LIMIT_PRICE], GW_MAY_LACK, "of parts and jobs"),
     GW_MEMBER("fit_minutes", PLAIN, gw_choose_study, least[GW_LIMIT_MINUTES], GW_MAY_LACK, "of work"),
     GW_MEMBER("cost", PLAIN, gw_choose_study, least[GW_LIMIT_COST], GW_MAY_LACK, "price and work"),
     GW_MEMBER("harshness", DB, gw_choose_study, least[GW_LIMIT_HARSHNESS], GW_MAY_LACK, "over the first kit"),
-    GW_MEMBER("road_noise", DB, gw_choose_study, least[GW_LIMIT_NOISE], GW_MAY_LACK, "over the first kit"),
-};
-static const gw_record LEAST_RECORD = GW_RECORD(gw_choose_study, LEAST);
+    GW_MEMBER("road_noise", DB, gw_choose_study, least[GW_LIMIT_NOISE], GW_MAY_LACK, "over the first kit"));
 
-static const gw_field FREED[] = {
-    GW_MEMBER_IN("price", unit_of, gw_choose_study, freed[GW_LIMIT_PRICE], GW_SOMETIMES,
-                 "without this limit"),
-    GW_MEMBER_IN("fit_minutes", unit_of, gw_choose_study, freed[GW_LIMIT_MINUTES], GW_SOMETIMES,
-                 "without this limit"),
+static GW_RECORD(FREED_RECORD, gw_choose_study,
+    GW_MEMBER_IN("price", unit_of, gw_choose_study, freed[GW_LIMIT_PRICE], GW_SOMETIMES, "without this limit"),
+    GW_MEMBER_IN("fit_minutes", unit_of, gw_choose_study, freed[GW_LIMIT_MINUTES], GW_SOMETIMES, "without this limit"),
     GW_MEMBER_IN("cost", unit_of, gw_choose_study, freed[GW_LIMIT_COST], GW_SOMETIMES, "without this limit"),
-    GW_MEMBER_IN("harshness_dB", unit_of, gw_choose_study, freed[GW_LIMIT_HARSHNESS], GW_SOMETIMES,
-                 "without this limit"),
-    GW_MEMBER_IN("road_noise_dB", unit_of, gw_choose_study, freed[GW_LIMIT_NOISE], GW_SOMETIMES,
-                 "without this limit"),
-};
-static const gw_record FREED_RECORD = GW_RECORD(gw_choose_study, FREED);
+    GW_MEMBER_IN("harshness_dB", unit_of, gw_choose_study, freed[GW_LIMIT_HARSHNESS], GW_SOMETIMES, "without this limit"),
+    GW_MEMBER_IN("road_noise_dB", unit_of, gw_choose_study, freed[GW_LIMIT_NOISE], GW_SOMETIMES, "without this limit"));
 
 static double draws(const gw_place *p)
 {
     return (double)study_of(p)->draws;
 }
 
-static const gw_field RESULT[] = {
+GW_RECORD(GW_CHOOSE_RECORD, gw_choose_study,
     GW_MEMBER("combinations", PLAIN, gw_choose_study, combinations, 0, "of what is on offer"),
     GW_MEMBER("within_limits", PLAIN, gw_choose_study, within_limits, 0, "of them"),
     GW_MEMBER("failed", PLAIN, gw_choose_study, failed, 0, "of them, that cannot carry the load of a goal"),
     GW_WITHIN("now", gw_choose_study, now, &COMBINATION_RECORD, 0, "the first kit"),
-    GW_ROWS("front", gw_choose_study, n_front, front, &MEMBER_RECORD, 0,
-            "what no other beats or equals in unsteadiness, harshness and cost at once, by cost"),
-    GW_HERE_IF("recommended", gw_choose_study, has_recommended, &RECOMMENDED_RECORD, GW_MAY_LACK,
-               "null: nothing is steadier"),
+    GW_ROWS("front", gw_choose_study, n_front, front, &MEMBER_RECORD, 0, "what no other beats or equals in unsteadiness, harshness and cost at once, by cost"),
+    GW_HERE_IF("recommended", gw_choose_study, has_recommended, &RECOMMENDED_RECORD, GW_MAY_LACK, "null: nothing is steadier"),
     GW_ROWS("kits", gw_choose_study, n_own, own, &OWN_RECORD, GW_ON_LINE, "of the case, but the first"),
-    GW_ROWS("swaps", gw_choose_study, n_swaps, swap, &SWAP_RECORD, GW_ON_LINE,
-            "every single change of the first kit, the greatest gain first"),
+    GW_ROWS("swaps", gw_choose_study, n_swaps, swap, &SWAP_RECORD, GW_ON_LINE, "every single change of the first kit, the greatest gain first"),
     GW_HERE("least", &LEAST_RECORD, GW_ON_LINE, "that any combination reaches, limit by limit"),
-    GW_HERE("without_limit", &FREED_RECORD, GW_ON_LINE,
-            "the least unsteadiness without one limit alone, in the goals' unit"),
+    GW_HERE("without_limit", &FREED_RECORD, GW_ON_LINE, "the least unsteadiness without one limit alone, in the goals' unit"),
     GW_COUNTED("draws", draws, 0, "cars drawn for how sure it is"),
-    GW_TEXTS("warnings", gw_choose_study, n_warnings, warning, 0, "as on standard error"),
-};
-const gw_record GW_CHOOSE_RECORD = GW_RECORD(gw_choose_study, RESULT);
+    GW_TEXTS("warnings", gw_choose_study, n_warnings, warning, 0, "as on standard error"));

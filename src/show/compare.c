@@ -130,15 +130,11 @@ static double sum_of_entries(const gw_place *p)
     return sum;
 }
 
-/* clang-format off */
-static const gw_field ENTRIES[] = {
-#define AS_ROW(id, words, key, what) GW_MEMBER(key, DEG, gw_axle_entries, entry[GW_BUDGET_##id], GW_NO_UNIT, what),
-    GW_BUDGET_LIST(AS_ROW)
-#undef AS_ROW
-    GW_WORKED_OUT("sum", DEG, sum_of_entries, GW_NO_UNIT, "of all entries"),
-};
-static const gw_record ENTRIES_RECORD = GW_RECORD(gw_axle_entries, ENTRIES);
-/* clang-format on */
+#define ENTRY(id, words, key, what)                                                                          \
+    GW_MEMBER(key, DEG, gw_axle_entries, entry[GW_BUDGET_##id], GW_NO_UNIT, what),
+static GW_RECORD(ENTRIES_RECORD, gw_axle_entries,
+    GW_BUDGET_LIST(ENTRY)
+    GW_WORKED_OUT("sum", DEG, sum_of_entries, GW_NO_UNIT, "of all entries"));
 
 static const void *balance(const gw_place *p)
 {
@@ -148,16 +144,13 @@ static const void *balance(const gw_place *p)
 /* In the order of gw_linear_end. */
 static const char *const ENDS[] = { "range", "tyre", "bend", "grip", NULL };
 
-/* clang-format off */
-static const gw_field POINT[] = {
+static GW_RECORD(POINT_RECORD, gw_budget,
     GW_ENTRY("lateral", G, gw_balance_item, g, gw_budget, 0, "acceleration"),
     GW_MEMBER("front", DEG_PER_G, gw_budget, axle[GW_FRONT], 0, "slip that the axle needs, a secant from standing straight"),
     GW_MEMBER("rear", DEG_PER_G, gw_budget, axle[GW_REAR], 0, "the same of the rear axle"),
-    GW_MEMBER("understeer", DEG_PER_G, gw_budget, understeer, 0, "front less rear"),
-};
-static const gw_record POINT_RECORD = GW_RECORD(gw_budget, POINT);
+    GW_MEMBER("understeer", DEG_PER_G, gw_budget, understeer, 0, "front less rear"));
 
-static const gw_field BALANCE[] = {
+static GW_RECORD(BALANCE_RECORD, gw_balance_item,
     GW_CONSTANT("lateral", G, GW_BALANCE_G, 0, "where the budget is quoted"),
     GW_MEMBER("understeer", DEG_PER_G, gw_balance_item, quoted.understeer, 0, "front less rear"),
     GW_WITHIN("front_deg_per_g", gw_balance_item, quoted.entry[GW_FRONT], &ENTRIES_RECORD, GW_ON_LINE, "positive: more slip"),
@@ -167,10 +160,7 @@ static const gw_field BALANCE[] = {
     GW_WORD("linear_ends_by", gw_balance_item, end, ENDS, 0, "why it ends there"),
     GW_MEMBER("beyond_tyre_table", PLAIN, gw_balance_item, outside_table, 0, "below linear_to a tyre was beyond its table"),
     GW_WITHIN_IF("car", gw_balance_item, has_car, car, &GW_SINGLE_TRACK_RECORD, 0, "with a single track"),
-    GW_MEMBER("no_car", PLAIN, gw_balance_item, no_car, GW_MAY_LACK, "why there is no car"),
-};
-static const gw_record BALANCE_RECORD = GW_RECORD(gw_balance_item, BALANCE);
-/* clang-format on */
+    GW_MEMBER("no_car", PLAIN, gw_balance_item, no_car, GW_MAY_LACK, "why there is no car"));
 
 /* ---- braking ---- */
 
@@ -203,22 +193,16 @@ static double fore_aft_hz(const gw_place *p)
     return item ? item->result.modes[item->result.wheel_fore_aft].hz : (double)NAN;
 }
 
-/* clang-format off */
-static const gw_field BRAKING_CORNER[] = {
+static GW_RECORD(BRAKING_CORNER_RECORD, gw_braking_corner,
     GW_CHOSEN("corner", braking_axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_MEMBER("toe_change", DEG_PER_G, gw_braking_corner, toe_per_g, 0, "in a firm stop; toe-in positive"),
     GW_PART_SAME(&GW_FORE_AFT_RECORD),
-    GW_WORKED_OUT("fore_aft", HZ, fore_aft_hz, GW_SOMETIMES, "natural frequency, where ride was calculated"),
-};
-static const gw_record BRAKING_CORNER_RECORD = GW_RECORD(gw_braking_corner, BRAKING_CORNER);
+    GW_WORKED_OUT("fore_aft", HZ, fore_aft_hz, GW_SOMETIMES, "natural frequency, where ride was calculated"));
 
-static const gw_field BRAKING[] = {
+static GW_RECORD(BRAKING_RECORD, gw_braking_item,
     GW_EACH("corners", axles, braking_corner, &BRAKING_CORNER_RECORD, GW_ON_LINE, "one wheel of each axle"),
     GW_WITHIN_IF("brake_imbalance", gw_braking_item, has_drift, imbalance, &GW_PUSH_RECORD, GW_ON_LINE, "towards the stronger brake, to standstill"),
-    GW_WITHIN_IF("one_sided_bump", gw_braking_item, has_drift, bump, &GW_PUSH_RECORD, GW_ON_LINE, "towards the bump, in the first second"),
-};
-static const gw_record BRAKING_RECORD = GW_RECORD(gw_braking_item, BRAKING);
-/* clang-format on */
+    GW_WITHIN_IF("one_sided_bump", gw_braking_item, has_drift, bump, &GW_PUSH_RECORD, GW_ON_LINE, "towards the bump, in the first second"));
 
 /* ---- traction and consistency ---- */
 
@@ -244,17 +228,13 @@ static const void *band_at(const gw_place *p)
     return b->kit == kit_of(p) ? b : NULL;
 }
 
-/* clang-format off */
-static const gw_field HANDLING[] = {
+static GW_RECORD(HANDLING_RECORD, gw_compare_kit,
     GW_KIT("kit", gw_compare_kit, kit, 0, "name of the kit"),
     GW_EACH("budgets", budgets, budget_at, &GW_CORNER_BUDGET_RECORD, 0, "a cornering load and wheel each"),
     GW_INSIDE("balance", balance, &BALANCE_RECORD, GW_MAY_LACK, "understeer and what it is made of"),
     GW_INSIDE("braking", braking, &BRAKING_RECORD, GW_MAY_LACK, "stability under brakes"),
     GW_EACH("traction", traction, traction_at, &GW_TRACTION_RECORD, GW_ON_LINE, "driven wheels"),
-    GW_EACH("consistency", bands, band_at, &GW_BAND_RECORD, GW_ON_LINE, "how far the outer wheel's setting moves"),
-};
-static const gw_record HANDLING_RECORD = GW_RECORD(gw_compare_kit, HANDLING);
-/* clang-format on */
+    GW_EACH("consistency", bands, band_at, &GW_BAND_RECORD, GW_ON_LINE, "how far the outer wheel's setting moves"));
 
 /* ---- summary ---- */
 
@@ -299,68 +279,53 @@ static double part_of_limit(const gw_place *p)
     return gw_overload_ratio(GW_IT(p, gw_overload));
 }
 
-/* clang-format off */
-static const gw_field BY_AXLE[] = {
+static GW_RECORD(BY_AXLE_RECORD, gw_summary,
     GW_MEMBER("front", DB, gw_summary, harshness[GW_FRONT], GW_NO_UNIT | GW_MAY_LACK, "over the first kit"),
-    GW_MEMBER("rear", DB, gw_summary, harshness[GW_REAR], GW_NO_UNIT | GW_MAY_LACK, "over the first kit"),
-};
-static const gw_record BY_AXLE_RECORD = GW_RECORD(gw_summary, BY_AXLE);
+    GW_MEMBER("rear", DB, gw_summary, harshness[GW_REAR], GW_NO_UNIT | GW_MAY_LACK, "over the first kit"));
 
-static const gw_field SUMS[] = {
+static GW_RECORD(SUMS_RECORD, gw_car_cost,
     GW_MEMBER("price", PLAIN, gw_car_cost, price, 0, "of the parts, both sides of the car"),
     GW_MEMBER("fit_minutes", PLAIN, gw_car_cost, minutes, 0, "of those with a time"),
     GW_MEMBER("labour", PLAIN, gw_car_cost, labour, GW_MAY_LACK, "for those minutes"),
     GW_WORKED_OUT("tax", PLAIN, tax, GW_MAY_LACK, "on price and labour"),
-    GW_MEMBER("total", PLAIN, gw_car_cost, total, 0, "price, labour where known, tax"),
-};
-static const gw_record SUMS_RECORD = GW_RECORD(gw_car_cost, SUMS);
+    GW_MEMBER("total", PLAIN, gw_car_cost, total, 0, "price, labour where known, tax"));
 
-static const gw_field LABEL[] = { GW_MEMBER("label", PLAIN, gw_shop_job, label, 0, "of the work") };
-static const gw_field WORK[] = {
+static GW_RECORD(LABEL_RECORD, gw_shop_job, GW_MEMBER("label", PLAIN, gw_shop_job, label, 0, "of the work"));
+static GW_RECORD(WORK_RECORD, gw_shop_job,
     GW_MEMBER("fit_minutes", PLAIN, gw_shop_job, minutes, 0, "of the work, once"),
-    GW_MEMBER("price", PLAIN, gw_shop_job, price, 0, "of the work, once"),
-};
-static const gw_record LABEL_RECORD = GW_RECORD(gw_shop_job, LABEL), WORK_RECORD = GW_RECORD(gw_shop_job, WORK);
+    GW_MEMBER("price", PLAIN, gw_shop_job, price, 0, "of the work, once"));
 
-static const gw_field JOB[] = {
+static GW_RECORD(JOB_RECORD, gw_compare_job,
     GW_PART_BEHIND(gw_compare_job, job, &LABEL_RECORD, GW_ALWAYS),
     GW_TEXTS("joints", gw_compare_job, n_joints, joint, 0, "that get another bush in it; one of a pair stands for both"),
     GW_PART_BEHIND(gw_compare_job, job, &WORK_RECORD, GW_ALWAYS),
-    GW_MEMBER("saved_minutes", PLAIN, gw_compare_job, saved, 0, "against doing the job again for each of these joints"),
-};
-static const gw_record JOB_RECORD = GW_RECORD(gw_compare_job, JOB);
+    GW_MEMBER("saved_minutes", PLAIN, gw_compare_job, saved, 0, "against doing the job again for each of these joints"));
 
-static const gw_field REVERSAL[] = {
+static GW_RECORD(REVERSAL_RECORD, gw_reversal,
     GW_WORD("corner", gw_reversal, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_LOADED("load", gw_reversal, load, 0, "name of the load"),
     GW_CHOSEN("angle", angle, ANGLES, 0, "which changes side"),
     GW_MEMBER("from", DEG, gw_reversal, from, 0, "change since standing still with the first kit shown"),
     GW_MEMBER("to", DEG, gw_reversal, to, 0, "the same with this one"),
-    GW_MEMBER("toe_out_gained_at_the_rear", PLAIN, gw_reversal, warns, 0, "under braking or cornering: what makes a car nervous"),
-};
-static const gw_record REVERSAL_RECORD = GW_RECORD(gw_reversal, REVERSAL);
+    GW_MEMBER("toe_out_gained_at_the_rear", PLAIN, gw_reversal, warns, 0, "under braking or cornering: what makes a car nervous"));
 
-static const gw_field NEAREST[] = {
+static GW_RECORD(NEAREST_RECORD, gw_overload,
     GW_WORD("corner", gw_overload, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_JOINT("joint", gw_overload, joint, gw_overload, 0, "name of the joint"),
     GW_SAID("label", joint_label, GW_MAY_LACK, "its words for the customer"),
     GW_LOADED("load", gw_overload, load, 0, "name of the load"),
     GW_WORD("what", gw_overload, verdict.what, GW_JUDGED_WORDS, 0, "the figure"),
-    GW_WORKED_OUT("part_of_limit", PLAIN, part_of_limit, 0, "1 at the limit"),
-};
-static const gw_record NEAREST_RECORD = GW_RECORD(gw_overload, NEAREST);
+    GW_WORKED_OUT("part_of_limit", PLAIN, part_of_limit, 0, "1 at the limit"));
 
-static const gw_field STAND[] = {
+static GW_RECORD(STAND_RECORD, gw_stand,
     GW_CHOSEN("state", state, STATES, 0, "close: from 80 % of a limit"),
     GW_BEHIND("nearest", gw_stand, nearest, &NEAREST_RECORD, GW_MAY_LACK | GW_ON_LINE, "to its limit, of all that is judged"),
     GW_MEMBER("joints", PLAIN, gw_stand, joints, 0, "in the corners that were looked at"),
     GW_MEMBER("judged", PLAIN, gw_stand, judged, 0, "of them"),
     GW_MEMBER("not_judged_by_rates", PLAIN, gw_stand, by_rates, 0, "bushes given by rates, or as measured"),
-    GW_MEMBER("not_judged_ball_joints", PLAIN, gw_stand, ball_joints, 0, "nothing is known of their strength"),
-};
-static const gw_record STAND_RECORD = GW_RECORD(gw_stand, STAND);
+    GW_MEMBER("not_judged_ball_joints", PLAIN, gw_stand, ball_joints, 0, "nothing is known of their strength"));
 
-static const gw_field SUMMARY[] = {
+static GW_RECORD(SUMMARY_RECORD, gw_compare_kit,
     GW_KIT("kit", gw_compare_kit, kit, 0, "name of the kit"),
     GW_CHOSEN("corner", summary_axle, GW_AXLE_NAMES, 0, "of camber and toe"),
     GW_SAID("load", summary_load, GW_MAY_LACK, "of the camber: the first pure corner, else any"),
@@ -377,46 +342,33 @@ static const gw_field SUMMARY[] = {
     GW_WITHIN("same_joints_renewed", gw_compare_kit, renewed, &SUMS_RECORD, GW_ON_LINE, "the same joints with the first kit's bushes again"),
     GW_ROWS("jobs", gw_compare_kit, n_jobs, job, &JOB_RECORD, GW_ON_LINE, "work done once, however many of its joints get another bush"),
     GW_ARRAY("changes_of_direction", gw_compare_kit, n_reversals, reversal, &REVERSAL_RECORD, GW_ON_LINE, "where toe or camber change to the other side"),
-    GW_WITHIN("limits", gw_compare_kit, stand, &STAND_RECORD, 0, "how near to its limits"),
-};
-static const gw_record SUMMARY_RECORD = GW_RECORD(gw_compare_kit, SUMMARY);
+    GW_WITHIN("limits", gw_compare_kit, stand, &STAND_RECORD, 0, "how near to its limits"));
 
-static const gw_field INPUTS[] = {
+static GW_RECORD(INPUTS_RECORD, gw_handling_study,
     GW_MEMBER("speed", KM_H, gw_handling_study, speed, 0, "of the car"),
     GW_MEMBER("yaw_inertia_kgm2", PLAIN, gw_handling_study, yaw_inertia, GW_MAY_LACK, "of the car"),
     GW_MEMBER("yaw_inertia_given", PLAIN, gw_handling_study, yaw_inertia_given, 0, "in the case; else estimated"),
     GW_CONSTANT("brake", G, GW_FIRM_STOP, 0, "of a firm stop"),
     GW_MEMBER("brake_imbalance", PLAIN, gw_handling_study, brake_imbalance, 0, "of one side to the other"),
-    GW_MEMBER("bump", MM, gw_handling_study, bump, 0, "under one wheel"),
-};
-static const gw_record INPUTS_RECORD = GW_RECORD(gw_handling_study, INPUTS);
+    GW_MEMBER("bump", MM, gw_handling_study, bump, 0, "under one wheel"));
 
-static const gw_field GAP[] = {
+static GW_RECORD(GAP_RECORD, gw_handling_gap,
     GW_KIT("kit", gw_handling_gap, kit, 0, "name of the kit"),
-    GW_MEMBER("why", PLAIN, gw_handling_gap, text, 0, "it could not be calculated"),
-};
-static const gw_record GAP_RECORD = GW_RECORD(gw_handling_gap, GAP);
+    GW_MEMBER("why", PLAIN, gw_handling_gap, text, 0, "it could not be calculated"));
 
-static const gw_field LEFT_OUT[] = {
+static GW_RECORD(LEFT_OUT_RECORD, gw_handling_study,
     GW_MEMBER("budgets", PLAIN, gw_handling_study, no_budgets, GW_MAY_LACK, "what to add to the case"),
     GW_MEMBER("balance", PLAIN, gw_handling_study, no_balance, GW_MAY_LACK, "what to add to the case"),
     GW_MEMBER("braking", PLAIN, gw_handling_study, no_braking, GW_MAY_LACK, "what to add to the case"),
     GW_MEMBER("traction", PLAIN, gw_handling_study, no_traction, GW_MAY_LACK, "what to add to the case"),
     GW_MEMBER("consistency", PLAIN, gw_handling_study, no_bands, GW_MAY_LACK, "what to add to the case"),
-    GW_ROWS("gaps", gw_handling_study, n_gaps, gap, &GAP_RECORD, GW_ON_LINE, "of single kits"),
-};
-static const gw_record LEFT_OUT_RECORD = GW_RECORD(gw_handling_study, LEFT_OUT);
-/* clang-format on */
+    GW_ROWS("gaps", gw_handling_study, n_gaps, gap, &GAP_RECORD, GW_ON_LINE, "of single kits"));
 
 /* ---- ride ---- */
 
-/* clang-format off */
-static const gw_field RIDE[] = {
+static GW_RECORD(RIDE_RECORD, gw_ride_item,
     GW_PART_SAME(&GW_RIDE_FIGURES_RECORD),
-    GW_PART_SAME(&GW_RIDE_COMPARED_RECORD),
-};
-static const gw_record RIDE_RECORD = GW_RECORD(gw_ride_item, RIDE);
-/* clang-format on */
+    GW_PART_SAME(&GW_RIDE_COMPARED_RECORD));
 
 /* ---- all of it ---- */
 
@@ -468,35 +420,27 @@ static const char *warning(const gw_place *p)
     return p->index < own ? cmp->deflect->warning[p->index] : cmp->ride->warning[p->index - own];
 }
 
-/* clang-format off */
-static const gw_field KIT[] = {
+static GW_RECORD(KIT_RECORD, gw_kit,
     GW_MEMBER("name", PLAIN, gw_kit, name, 0, "of the kit"),
     GW_MEMBER("label", PLAIN, gw_kit, label, GW_MAY_LACK, "its words for the customer"),
-    GW_ASKED("baseline", is_baseline, 0, "the others are set beside it"),
-};
-static const gw_record KIT_RECORD = GW_RECORD(gw_kit, KIT);
+    GW_ASKED("baseline", is_baseline, 0, "the others are set beside it"));
 
-static const gw_field TOLERANCE[] = {
+static GW_RECORD(TOLERANCE_RECORD, gw_tolerance_item,
     GW_KIT("kit", gw_tolerance_item, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_tolerance_item, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_LOADED("load", gw_tolerance_item, load, 0, "name of the load"),
     GW_CONSTANT("points", PLAIN, GW_HARDNESS_TOLERANCE, 0, "of hardness, to either side"),
     GW_MEMBER("bushes", PLAIN, gw_tolerance_item, bushes, 0, "whose hardness varies"),
     GW_MEMBER("toe_change", DEG, gw_tolerance_item, toe, 0, "all rubber softer, and harder"),
-    GW_MEMBER("camber_change", DEG, gw_tolerance_item, camber, 0, "the same of camber"),
-};
-static const gw_record TOLERANCE_RECORD = GW_RECORD(gw_tolerance_item, TOLERANCE);
+    GW_MEMBER("camber_change", DEG, gw_tolerance_item, camber, 0, "the same of camber"));
 
-static const gw_field RESULTS[] = {
-    GW_ROWS("results", gw_deflect_study, n, item, &GW_DEFLECTION_RECORD, 0, "as of deflect"),
-};
-static const gw_field RIDES[] = {
+static GW_RECORD(RESULTS_RECORD, gw_deflect_study,
+    GW_ROWS("results", gw_deflect_study, n, item, &GW_DEFLECTION_RECORD, 0, "as of deflect"));
+static GW_RECORD(RIDES_RECORD, gw_ride_study,
     GW_ROWS("ride", gw_ride_study, n, item, &RIDE_RECORD, GW_ON_LINE, "what of ride tells the kits apart; the rest: giveway ride"),
-    GW_ROWS("ride_too_close_to_call", gw_ride_study, n_close, close, &GW_RIDE_CLOSE_RECORD, GW_ON_LINE, "kits within the range of each other"),
-};
-static const gw_record RESULTS_RECORD = GW_RECORD(gw_deflect_study, RESULTS), RIDES_RECORD = GW_RECORD(gw_ride_study, RIDES);
+    GW_ROWS("ride_too_close_to_call", gw_ride_study, n_close, close, &GW_RIDE_CLOSE_RECORD, GW_ON_LINE, "kits within the range of each other"));
 
-static const gw_field RESULT[] = {
+static GW_RECORD(RESULT_RECORD, gw_compare_made,
     GW_EACH("kits", case_kits, case_kit, &KIT_RECORD, GW_ON_LINE, "of the case"),
     GW_PART_BEHIND(gw_compare_made, cmp.deflect, &RESULTS_RECORD, GW_ALWAYS),
     GW_EACH("hardness_tolerance", tolerances, tolerance_at, &TOLERANCE_RECORD, GW_ON_LINE, "what 5 points of hardness make of the answers"),
@@ -509,10 +453,7 @@ static const gw_field RESULT[] = {
     GW_PART_BEHIND(gw_compare_made, cmp.ride, &RIDES_RECORD, GW_ALWAYS),
     GW_MEMBER("ride_left_out", PLAIN, gw_compare_made, cmp.no_ride, GW_MAY_LACK, "what the case lacks for it"),
     GW_SAID("ride_caution", ride_caution, GW_SOMETIMES, "what its figures are not"),
-    GW_SAYINGS("warnings", warnings, warning, 0, "as on standard error"),
-};
-static const gw_record RESULT_RECORD = GW_RECORD(gw_compare_made, RESULT);
-/* clang-format on */
+    GW_SAYINGS("warnings", warnings, warning, 0, "as on standard error"));
 
 static void csv(const gw_case *c, const void *made, gw_buf *out)
 {

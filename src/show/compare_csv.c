@@ -79,40 +79,34 @@ static double understeer_at(const gw_place *p)
     return GW_WHICH(p) < b->n ? b->budget[GW_WHICH(p)].understeer : (double)NAN;
 }
 
-/* clang-format off */
-static const gw_field BRAKE[] = {
+static GW_RECORD(BRAKE_RECORD, gw_braking_corner,
     GW_MEMBER("toe", DEG_PER_G, gw_braking_corner, toe_per_g, 0, "in a firm stop"),
-    GW_PART_SAME(&GW_FORE_AFT_RECORD),
-};
-static const gw_record BRAKE_RECORD = GW_RECORD(gw_braking_corner, BRAKE);
+    GW_PART_SAME(&GW_FORE_AFT_RECORD));
 
-static const gw_field BRAKING[] = {
+static GW_RECORD(BRAKING_RECORD, gw_braking_item,
     GW_WITHIN_IF("stop", gw_braking_item, has_drift, imbalance, &GW_PUSH_RECORD, 0, "with one brake stronger"),
-    GW_WITHIN_IF("bump", gw_braking_item, has_drift, bump, &GW_PUSH_RECORD, 0, "under one wheel"),
-};
-static const gw_record BRAKING_RECORD = GW_RECORD(gw_braking_item, BRAKING);
+    GW_WITHIN_IF("bump", gw_braking_item, has_drift, bump, &GW_PUSH_RECORD, 0, "under one wheel"));
 
-#define FRONT_ENTRY(id, words, key, what) GW_MEMBER("front_" key, DEG_PER_G, gw_balance_item, quoted.entry[GW_FRONT][GW_BUDGET_##id], 0, what),
-#define REAR_ENTRY(id, words, key, what) GW_MEMBER("rear_" key, DEG_PER_G, gw_balance_item, quoted.entry[GW_REAR][GW_BUDGET_##id], 0, what),
-#define POINT(g, at) GW_WORKED_OUT_OF("understeer_deg_per_g_at_" g, DEG_PER_G, understeer_at, at, GW_NO_UNIT, "there")
-static const gw_field BALANCE[] = {
+#define FRONT_ENTRY(id, words, key, what)                                                                    \
+    GW_MEMBER("front_" key, DEG_PER_G, gw_balance_item, quoted.entry[GW_FRONT][GW_BUDGET_##id], 0, what),
+#define REAR_ENTRY(id, words, key, what)                                                                     \
+    GW_MEMBER("rear_" key, DEG_PER_G, gw_balance_item, quoted.entry[GW_REAR][GW_BUDGET_##id], 0, what),
+#define POINT(g, at)                                                                                         \
+    GW_WORKED_OUT_OF("understeer_deg_per_g_at_" g, DEG_PER_G, understeer_at, at, GW_NO_UNIT, "there")
+static GW_RECORD(BALANCE_RECORD, gw_balance_item,
     GW_MEMBER("understeer", DEG_PER_G, gw_balance_item, quoted.understeer, 0, "front less rear"),
     GW_BUDGET_LIST(FRONT_ENTRY)
     GW_BUDGET_LIST(REAR_ENTRY)
     POINT("0.1", 0), POINT("0.2", 1), POINT("0.3", 2), POINT("0.4", 3), POINT("0.5", 4),
     POINT("0.6", 5), POINT("0.7", 6), POINT("0.8", 7), POINT("0.9", 8), POINT("1.0", 9),
     GW_MEMBER("linear_to", G, gw_balance_item, linear_to, 0, "how far the quoted budget stands for the car"),
-    GW_WITHIN_IF("car", gw_balance_item, has_car, car, &GW_SINGLE_TRACK_RECORD, GW_NO_PREFIX, "with a single track"),
-};
-static const gw_record BALANCE_RECORD = GW_RECORD(gw_balance_item, BALANCE);
+    GW_WITHIN_IF("car", gw_balance_item, has_car, car, &GW_SINGLE_TRACK_RECORD, GW_NO_PREFIX, "with a single track"));
 
-static const gw_field RIDE[] = {
+static GW_RECORD(RIDE_RECORD, gw_ride_item,
     GW_PART_SAME(&GW_RIDE_COLUMNS_RECORD),
-    GW_PART_SAME(&GW_RIDE_COMPARED_RECORD),
-};
-static const gw_record RIDE_RECORD = GW_RECORD(gw_ride_item, RIDE);
+    GW_PART_SAME(&GW_RIDE_COMPARED_RECORD));
 
-static const gw_field ROW[] = {
+static GW_RECORD(ROW_RECORD, gw_compare_row,
     GW_PART_BEHIND(gw_compare_row, item, &GW_DEFLECTION_RECORD, 0),
     GW_BEHIND("outer", gw_compare_row, outer, &GW_CORNER_BUDGET_RECORD, 0, "wheel in the corner"),
     GW_BEHIND("inner", gw_compare_row, inner, &GW_CORNER_BUDGET_RECORD, 0, "wheel in the corner"),
@@ -131,16 +125,11 @@ static const gw_field ROW[] = {
     GW_MEMBER("parts", PLAIN, gw_compare_row, cost.parts, 0, "that differ from the first kit"),
     GW_MEMBER("parts_without_price", PLAIN, gw_compare_row, cost.unpriced, 0, "not in the sum"),
     GW_MEMBER("parts_without_time", PLAIN, gw_compare_row, cost.untimed, 0, "not in the sum"),
-    GW_MEMBER("shared_minutes_saved", PLAIN, gw_compare_row, saved, 0, "by work that is done once"),
-};
-static const gw_record ROW_RECORD = GW_RECORD(gw_compare_row, ROW);
+    GW_MEMBER("shared_minutes_saved", PLAIN, gw_compare_row, saved, 0, "by work that is done once"));
 
-static const gw_field SURE_ROW[] = {
+static GW_RECORD(SURE_ROW_RECORD, gw_compare_row,
     GW_PART_SAME(&ROW_RECORD),
-    GW_PART_BEHIND(gw_compare_row, sure, &GW_BAND_FIGURES_RECORD, 0),
-};
-static const gw_record SURE_ROW_RECORD = GW_RECORD(gw_compare_row, SURE_ROW);
-/* clang-format on */
+    GW_PART_BEHIND(gw_compare_row, sure, &GW_BAND_FIGURES_RECORD, 0));
 
 void gw_compare_csv(const gw_comparison *cmp, gw_buf *out)
 {

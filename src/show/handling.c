@@ -6,19 +6,17 @@
 
 /* ---- where camber and toe went ---- */
 
-/* clang-format off */
 /* Where the whole car is solved, tyres lean the body too, and both wheels of an axle move in common. */
-static const gw_field ROAD_PARTS[] = {
+static GW_RECORD(ROAD_PARTS_RECORD, gw_angle_parts,
     GW_MEMBER("tyre", DEG, gw_angle_parts, tyre, GW_NO_CSV, "what the tyres make the body lean; camber to the road only"),
-    GW_MEMBER("jacking", DEG, gw_angle_parts, jacking, GW_NO_CSV, "as travel, by the mean travel of both wheels: jacking, dive, squat"),
-};
-static const gw_record ROAD_PARTS_RECORD = GW_RECORD(gw_angle_parts, ROAD_PARTS);
+    GW_MEMBER("jacking", DEG, gw_angle_parts, jacking, GW_NO_CSV, "as travel, by the mean travel of both wheels: jacking, dive, squat"));
 /* Columns of the same, each in its place. */
-static const gw_field TYRE[] = { GW_MEMBER("tyre", DEG, gw_angle_parts, tyre, GW_NO_JSON, "as above") };
-static const gw_field JACKING[] = { GW_MEMBER("jacking", DEG, gw_angle_parts, jacking, GW_NO_JSON, "as above") };
-static const gw_record TYRE_RECORD = GW_RECORD(gw_angle_parts, TYRE), JACKING_RECORD = GW_RECORD(gw_angle_parts, JACKING);
+static GW_RECORD(TYRE_RECORD, gw_angle_parts,
+    GW_MEMBER("tyre", DEG, gw_angle_parts, tyre, GW_NO_JSON, "as above"));
+static GW_RECORD(JACKING_RECORD, gw_angle_parts,
+    GW_MEMBER("jacking", DEG, gw_angle_parts, jacking, GW_NO_JSON, "as above"));
 
-static const gw_field PARTS[] = {
+static GW_RECORD(PARTS_RECORD, gw_angle_parts,
     GW_MEMBER("static", DEG, gw_angle_parts, setting, 0, "the setting"),
     GW_MEMBER("roll", DEG, gw_angle_parts, roll, 0, "of the body, over its wheel centres where tyre is told; camber to the road only"),
     GW_PART_IF(gw_corner_budget, on_road, &TYRE_RECORD),
@@ -26,11 +24,9 @@ static const gw_field PARTS[] = {
     GW_PART_IF(gw_corner_budget, on_road, &ROAD_PARTS_RECORD),
     GW_PART_IF(gw_corner_budget, on_road, &JACKING_RECORD),
     GW_MEMBER("bushes", DEG, gw_angle_parts, compliance, 0, "what the load adds"),
-    GW_MEMBER("total", DEG, gw_angle_parts, total, 0, "to the road"),
-};
-static const gw_record PARTS_RECORD = GW_RECORD(gw_angle_parts, PARTS);
+    GW_MEMBER("total", DEG, gw_angle_parts, total, 0, "to the road"));
 
-static const gw_field BUDGET[] = {
+GW_RECORD(GW_CORNER_BUDGET_RECORD, gw_corner_budget,
     GW_WORD("corner", gw_corner_budget, axle, GW_AXLE_NAMES, GW_NO_CSV, "the axle"),
     GW_LOADED("load", gw_corner_budget, load, GW_NO_CSV, "name of the load"),
     GW_WORD("wheel", gw_corner_budget, side, GW_SIDE_NAMES, GW_NO_CSV, "which of the two"),
@@ -38,15 +34,11 @@ static const gw_field BUDGET[] = {
     GW_MEMBER("vertical_load", N, gw_corner_budget, vertical, 0, "on the wheel"),
     GW_MEMBER("side_force", N, gw_corner_budget, lateral, 0, "of the road, towards the inside of the corner"),
     GW_WITHIN("camber", gw_corner_budget, camber, &PARTS_RECORD, GW_ON_LINE, "and where it went"),
-    GW_WITHIN("toe", gw_corner_budget, toe, &PARTS_RECORD, GW_ON_LINE, "and where it went"),
-};
-const gw_record GW_CORNER_BUDGET_RECORD = GW_RECORD(gw_corner_budget, BUDGET);
-/* clang-format on */
+    GW_WITHIN("toe", gw_corner_budget, toe, &PARTS_RECORD, GW_ON_LINE, "and where it went"));
 
 /* ---- the car with a single track ---- */
 
-/* clang-format off */
-static const gw_field CAR[] = {
+GW_RECORD(GW_SINGLE_TRACK_RECORD, gw_bicycle_figures,
     GW_MEMBER("characteristic_speed", KM_H, gw_bicycle_figures, characteristic_speed, GW_MAY_LACK, "none unless the car understeers"),
     GW_MEMBER("critical_speed", KM_H, gw_bicycle_figures, critical_speed, GW_MAY_LACK, "none unless it oversteers"),
     GW_MEMBER("speed", KM_H, gw_bicycle_figures, speed, GW_NO_CSV, "of what follows"),
@@ -59,20 +51,13 @@ static const gw_field CAR[] = {
     GW_MEMBER("yaw_response", S, gw_bicycle_figures, yaw_time, GW_MAY_LACK, "from a step of steer to nine tenths of the steady yaw rate"),
     GW_MEMBER("yaw_overshoot", PLAIN, gw_bicycle_figures, yaw_overshoot, GW_MAY_LACK, "greatest yaw rate over the steady one, less 1"),
     GW_MEMBER("side_slip_gain", PLAIN, gw_bicycle_figures, slip_gain, GW_MAY_LACK | GW_NO_CSV, "steady side slip per steer"),
-    GW_MEMBER("side_slip_response", S, gw_bicycle_figures, slip_time, GW_MAY_LACK, "to nine tenths of the steady side slip"),
-};
-const gw_record GW_SINGLE_TRACK_RECORD = GW_RECORD(gw_bicycle_figures, CAR);
-/* clang-format on */
+    GW_MEMBER("side_slip_response", S, gw_bicycle_figures, slip_time, GW_MAY_LACK, "to nine tenths of the steady side slip"));
 
 /* ---- braking ---- */
 
-/* clang-format off */
-static const gw_field FORE_AFT[] = {
+GW_RECORD(GW_FORE_AFT_RECORD, gw_braking_corner,
     GW_MEMBER("fore_aft", MM_PER_G, gw_braking_corner, fore_aft_per_g, 0, "of the wheel centre; forward positive"),
-    GW_MEMBER("fore_aft", MM_PER_KN, gw_braking_corner, fore_aft_per_N, GW_MAY_LACK, "over the wheel's braking force"),
-};
-const gw_record GW_FORE_AFT_RECORD = GW_RECORD(gw_braking_corner, FORE_AFT);
-/* clang-format on */
+    GW_MEMBER("fore_aft", MM_PER_KN, gw_braking_corner, fore_aft_per_N, GW_MAY_LACK, "over the wheel's braking force"));
 
 static const void *drift(const gw_place *p)
 {
@@ -80,24 +65,18 @@ static const void *drift(const gw_place *p)
     return GW_IT(p, gw_disturbance) == &b->bump ? &b->after_bump : &b->stop;
 }
 
-/* clang-format off */
-static const gw_field DRIFT[] = {
+static GW_RECORD(DRIFT_RECORD, gw_drift,
     GW_MEMBER("yaw_rate", DEG_PER_S, gw_drift, yaw_rate, 0, "the greatest on the way"),
     GW_MEMBER("heading", DEG, gw_drift, heading, GW_NO_CSV, "at the end"),
     GW_MEMBER("sideways", M, gw_drift, offset, 0, "sideways at the end"),
     GW_MEMBER("distance", M, gw_drift, distance, GW_NO_CSV, "along the line"),
-    GW_MEMBER("seconds", PLAIN, gw_drift, seconds, GW_NO_CSV, "until the end"),
-};
-static const gw_record DRIFT_RECORD = GW_RECORD(gw_drift, DRIFT);
+    GW_MEMBER("seconds", PLAIN, gw_drift, seconds, GW_NO_CSV, "until the end"));
 
-static const gw_field PUSH[] = {
+GW_RECORD(GW_PUSH_RECORD, gw_disturbance,
     GW_MEMBER("front_steer", DEG, gw_disturbance, steer[GW_FRONT], 0, "of the axle, to the side of the disturbance"),
     GW_MEMBER("rear_steer", DEG, gw_disturbance, steer[GW_REAR], 0, "the same of the rear axle"),
     GW_MEMBER("yaw_moment", NM, gw_disturbance, yaw_moment, GW_NO_CSV, "to that side"),
-    GW_PART_FOUND(drift, &DRIFT_RECORD, GW_ALWAYS),
-};
-const gw_record GW_PUSH_RECORD = GW_RECORD(gw_disturbance, PUSH);
-/* clang-format on */
+    GW_PART_FOUND(drift, &DRIFT_RECORD, GW_ALWAYS));
 
 /* ---- driven wheels, and how far the outer wheel's setting moves ---- */
 
@@ -131,8 +110,7 @@ static void band(const gw_place *p, double *x)
     for (int i = 0; i < 2; i++) x[i] = ends[GW_WHICH(p)][i];
 }
 
-/* clang-format off */
-static const gw_field TRACTION[] = {
+GW_RECORD(GW_TRACTION_RECORD, gw_traction_item,
     GW_WORD("corner", gw_traction_item, axle, GW_AXLE_NAMES, GW_NO_CSV, "the driven axle"),
     GW_LOADED("load", gw_traction_item, load, GW_NO_CSV, "name of the load"),
     GW_CHOSEN("wheel", driven, DRIVEN, GW_NO_CSV, "straight: the drive of the load without its cornering"),
@@ -141,17 +119,12 @@ static const gw_field TRACTION[] = {
     GW_MEMBER("camber_to_road", DEG, gw_traction_item, camber_to_road, 0, "top outboard positive"),
     GW_MEMBER("camber_change", DEG, gw_traction_item, camber_change, 0, "since standing still"),
     GW_WORKED_OUT("toe_force", N, toe_force, GW_SOMETIMES, "side force that the toe change makes"),
-    GW_WORKED_OUT("camber_force", N, camber_force, GW_SOMETIMES, "side force that the camber change makes"),
-};
-const gw_record GW_TRACTION_RECORD = GW_RECORD(gw_traction_item, TRACTION);
+    GW_WORKED_OUT("camber_force", N, camber_force, GW_SOMETIMES, "side force that the camber change makes"));
 
-static const gw_field BAND[] = {
+GW_RECORD(GW_BAND_RECORD, gw_band_item,
     GW_WORD("corner", gw_band_item, axle, GW_AXLE_NAMES, GW_NO_CSV, "the axle"),
     GW_CONSTANT("from", G, GW_BAND_FROM, GW_NO_CSV, "lateral acceleration"),
     GW_MEMBER("to", G, gw_band_item, to, 0, "less where a wheel lifts"),
     GW_FILLED_OF("toe", DEG, GW_PAIR, band, 0, GW_LOW_HIGH, "of the outer wheel, least and greatest"),
     GW_FILLED_OF("camber", DEG, GW_PAIR, band, 1, GW_LOW_HIGH, "the same to the body"),
-    GW_FILLED_OF("camber_to_road", DEG, GW_PAIR, band, 2, GW_LOW_HIGH, "the same to the road"),
-};
-const gw_record GW_BAND_RECORD = GW_RECORD(gw_band_item, BAND);
-/* clang-format on */
+    GW_FILLED_OF("camber_to_road", DEG, GW_PAIR, band, 2, GW_LOW_HIGH, "the same to the road"));

@@ -44,31 +44,23 @@ static double narrowed(const gw_place *p)
     return 1.0 - GW_IT(p, gw_matched)->sd;
 }
 
-/* clang-format off */
-static const gw_field BEFORE[] = {
+static GW_RECORD(BEFORE_RECORD, gw_matched,
     GW_WORKED_OUT_OF("value", PLAIN, before, VALUE_ITSELF, 0, "in the figure's own unit"),
     GW_WORKED_OUT_OF("low", PLAIN, before, LOW_END, 0, "end of its band"),
-    GW_WORKED_OUT_OF("high", PLAIN, before, HIGH_END, 0, "end of its band"),
-};
-static const gw_field AFTER[] = {
+    GW_WORKED_OUT_OF("high", PLAIN, before, HIGH_END, 0, "end of its band"));
+static GW_RECORD(AFTER_RECORD, gw_matched,
     GW_WORKED_OUT_OF("value", PLAIN, after, VALUE_ITSELF, 0, "in the figure's own unit"),
     GW_WORKED_OUT_OF("low", PLAIN, after, LOW_END, 0, "end of its band"),
-    GW_WORKED_OUT_OF("high", PLAIN, after, HIGH_END, 0, "end of its band"),
-};
-static const gw_record BEFORE_RECORD = GW_RECORD(gw_matched, BEFORE);
-static const gw_record AFTER_RECORD = GW_RECORD(gw_matched, AFTER);
+    GW_WORKED_OUT_OF("high", PLAIN, after, HIGH_END, 0, "end of its band"));
 
-static const gw_field FIGURE[] = {
+static GW_RECORD(FIGURE_RECORD, gw_matched,
     GW_SAID("of", figure_path, 0, "path of the figure"),
     GW_MEMBER("z", PLAIN, gw_matched, z, 0, "how far it moved, in half bands"),
     GW_HERE("before", &BEFORE_RECORD, GW_ON_LINE, "as the case has it"),
     GW_HERE("after", &AFTER_RECORD, GW_ON_LINE, "as the readings leave it"),
     GW_WORKED_OUT("narrowed", PLAIN, narrowed, 0, "by how much its band shrank"),
     GW_MEMBER("drop", PLAIN, gw_matched, drop, GW_MAY_LACK, "by how much chi-square would fall without what the case says of it"),
-    GW_MEMBER("probability", PLAIN, gw_matched, probability, GW_MAY_LACK, "of as much or more by chance"),
-};
-static const gw_record FIGURE_RECORD = GW_RECORD(gw_matched, FIGURE);
-/* clang-format on */
+    GW_MEMBER("probability", PLAIN, gw_matched, probability, GW_MAY_LACK, "of as much or more by chance"));
 
 static const char *silent_at(const gw_place *p)
 {
@@ -134,32 +126,24 @@ static const void *value_at(const gw_place *p)
     return &made(p)->study->value[GW_IT(p, gw_match_reading)->first + p->index];
 }
 
-/* clang-format off */
-static const gw_field VALUE[] = {
+static GW_RECORD(VALUE_RECORD, gw_match_value,
     GW_SAID("figure", read_figure, 0, "that was read; its unit is that of what follows"),
     GW_WORKED_OUT("travel", MM, travel, GW_MAY_LACK, "at which it was read"),
     GW_WORKED_OUT_IN("reading", read_unit, as_read, GW_NO_UNIT, "on the ramp"),
     GW_MEMBER_IN("before", read_unit, gw_match_value, before, GW_NO_UNIT, "of the case as written"),
     GW_MEMBER_IN("after", read_unit, gw_match_value, after, GW_NO_UNIT, "of the corrected case"),
-    GW_MEMBER("residual", PLAIN, gw_match_value, residual, 0, "reading less corrected case, in standard deviations"),
-};
-static const gw_record VALUE_RECORD = GW_RECORD(gw_match_value, VALUE);
+    GW_MEMBER("residual", PLAIN, gw_match_value, residual, 0, "reading less corrected case, in standard deviations"));
 
-static const gw_field TAKEN[] = {
+static GW_RECORD(TAKEN_RECORD, gw_reading,
     GW_MEMBER("name", PLAIN, gw_reading, name, 0, "of the reading"),
     GW_WORD("corner", gw_reading, axle, GW_AXLE_NAMES, 0, "the axle"),
-    GW_KIT("kit", gw_reading, kit, 0, "that was fitted"),
-};
-static const gw_record TAKEN_RECORD = GW_RECORD(gw_reading, TAKEN);
+    GW_KIT("kit", gw_reading, kit, 0, "that was fitted"));
 
-static const gw_field READING[] = {
+static GW_RECORD(READING_RECORD, gw_match_reading,
     GW_PART_FOUND(taken, &TAKEN_RECORD, GW_ALWAYS),
     GW_EACH("values", values, value_at, &VALUE_RECORD, GW_ON_LINE, "that were read"),
     GW_MEMBER("drop", PLAIN, gw_match_reading, drop, GW_NO_CSV | GW_MAY_LACK, "by how much chi-square would fall without it"),
-    GW_MEMBER("probability", PLAIN, gw_match_reading, probability, GW_NO_CSV | GW_MAY_LACK, "of as much or more by chance"),
-};
-static const gw_record READING_RECORD = GW_RECORD(gw_match_reading, READING);
-/* clang-format on */
+    GW_MEMBER("probability", PLAIN, gw_match_reading, probability, GW_NO_CSV | GW_MAY_LACK, "of as much or more by chance"));
 
 /* -- what does not go with the rest -- */
 
@@ -184,25 +168,18 @@ static double doubt_drop(const gw_place *p)
     return doubt(p)->is_reading ? s->reading[doubt(p)->index].drop : s->figure[doubt(p)->index].drop;
 }
 
-/* clang-format off */
-static const gw_field DOUBTED_READING[] = {
+static GW_RECORD(DOUBTED_READING_RECORD, gw_reading,
     GW_MEMBER("reading", PLAIN, gw_reading, name, 0, "its name"),
     GW_WORD("corner", gw_reading, axle, GW_AXLE_NAMES, 0, "the axle"),
-    GW_KIT("kit", gw_reading, kit, 0, "that was fitted"),
-};
-static const gw_record DOUBTED_READING_RECORD = GW_RECORD(gw_reading, DOUBTED_READING);
+    GW_KIT("kit", gw_reading, kit, 0, "that was fitted"));
 
-static const gw_field DOUBTED_FIGURE[] = { GW_SAID("figure", figure_path, 0, "path of the figure") };
-static const gw_record DOUBTED_FIGURE_RECORD = GW_RECORD(gw_matched, DOUBTED_FIGURE);
+static GW_RECORD(DOUBTED_FIGURE_RECORD, gw_matched, GW_SAID("figure", figure_path, 0, "path of the figure"));
 
-static const gw_field DOUBT[] = {
+static GW_RECORD(DOUBT_RECORD, gw_doubt,
     GW_PART_FOUND(doubted_reading, &DOUBTED_READING_RECORD, 0),
     GW_PART_FOUND(doubted_figure, &DOUBTED_FIGURE_RECORD, 0),
     GW_WORKED_OUT("drop", PLAIN, doubt_drop, GW_MAY_LACK, "by how much chi-square would fall without it"),
-    GW_MEMBER("probability", PLAIN, gw_doubt, probability, GW_MAY_LACK, "of as much or more by chance"),
-};
-static const gw_record DOUBT_RECORD = GW_RECORD(gw_doubt, DOUBT);
-/* clang-format on */
+    GW_MEMBER("probability", PLAIN, gw_doubt, probability, GW_MAY_LACK, "of as much or more by chance"));
 
 /* -- what to read next -- */
 
@@ -211,27 +188,19 @@ static const char *narrowed_path(const gw_place *p)
     return p->c->uncertain.figure[GW_IT(p, struct gw_next_figure)->figure].of;
 }
 
-/* clang-format off */
-static const gw_field NARROWS[] = {
+static GW_RECORD(NARROWS_RECORD, struct gw_next_figure,
     GW_SAID("of", narrowed_path, 0, "path of the figure"),
-    GW_MEMBER("narrowed", PLAIN, struct gw_next_figure, narrowed, 0, "by how much its band would shrink"),
-};
-static const gw_record NARROWS_RECORD = GW_RECORD(struct gw_next_figure, NARROWS);
+    GW_MEMBER("narrowed", PLAIN, struct gw_next_figure, narrowed, 0, "by how much its band would shrink"));
 
-static const gw_field TO_READ[] = {
+static GW_RECORD(TO_READ_RECORD, gw_reading,
     GW_MEMBER("name", PLAIN, gw_reading, name, 0, "of the reading"),
     GW_WORD("corner", gw_reading, axle, GW_AXLE_NAMES, 0, "the axle"),
-    GW_KIT("kit", gw_reading, kit, 0, "that is fitted"),
-};
-static const gw_record TO_READ_RECORD = GW_RECORD(gw_reading, TO_READ);
+    GW_KIT("kit", gw_reading, kit, 0, "that is fitted"));
 
-static const gw_field NEXT[] = {
+static GW_RECORD(NEXT_RECORD, gw_next_reading,
     GW_PART_BEHIND(gw_next_reading, reading, &TO_READ_RECORD, GW_ALWAYS),
     GW_MEMBER("bits", PLAIN, gw_next_reading, bits, 0, "expected gain of information, beside those before it"),
-    GW_ARRAY("narrows", gw_next_reading, n_narrows, narrows, &NARROWS_RECORD, GW_ON_LINE, "the most first"),
-};
-static const gw_record NEXT_RECORD = GW_RECORD(gw_next_reading, NEXT);
-/* clang-format on */
+    GW_ARRAY("narrows", gw_next_reading, n_narrows, narrows, &NARROWS_RECORD, GW_ON_LINE, "the most first"));
 
 /* -- all of it -- */
 
@@ -250,33 +219,24 @@ static const void *study(const gw_place *p)
     return made(p)->study;
 }
 
-/* clang-format off */
-static const gw_field CHI[] = {
+static GW_RECORD(CHI_RECORD, gw_match_study,
     GW_MEMBER("chi_square", PLAIN, gw_match_study, chi_square, GW_NO_CSV, "squares of residuals and of z together"),
     GW_MEMBER("degrees", PLAIN, gw_match_study, n_values, GW_NO_CSV, "of freedom: values that were read"),
-    GW_MEMBER("probability", PLAIN, gw_match_study, probability, GW_NO_CSV | GW_MAY_LACK, "of as much or more by chance"),
-};
-static const gw_record CHI_RECORD = GW_RECORD(gw_match_study, CHI);
+    GW_MEMBER("probability", PLAIN, gw_match_study, probability, GW_NO_CSV | GW_MAY_LACK, "of as much or more by chance"));
 
-static const gw_field FIGURES[] = { GW_ROWS("figures", gw_match_study, n, figure, &FIGURE_RECORD, 0, "that are uncertain") };
-static const gw_field DOUBTS[] = {
-    GW_ROWS("doubt", gw_match_study, n_doubts, doubt, &DOUBT_RECORD, GW_ON_LINE, "what does not go with the rest, the least probable first"),
-};
-static const gw_field NEXTS[] = {
-    GW_ROWS("read_next", gw_next_study, n, next, &NEXT_RECORD, GW_ON_LINE, "what would tell most, the most first"),
-};
-static const gw_record FIGURES_RECORD = GW_RECORD(gw_match_study, FIGURES), DOUBTS_RECORD = GW_RECORD(gw_match_study, DOUBTS),
-                       NEXTS_RECORD = GW_RECORD(gw_next_study, NEXTS);
+static GW_RECORD(FIGURES_RECORD, gw_match_study,
+    GW_ROWS("figures", gw_match_study, n, figure, &FIGURE_RECORD, 0, "that are uncertain"));
+static GW_RECORD(DOUBTS_RECORD, gw_match_study,
+    GW_ROWS("doubt", gw_match_study, n_doubts, doubt, &DOUBT_RECORD, GW_ON_LINE, "what does not go with the rest, the least probable first"));
+static GW_RECORD(NEXTS_RECORD, gw_next_study,
+    GW_ROWS("read_next", gw_next_study, n, next, &NEXT_RECORD, GW_ON_LINE, "what would tell most, the most first"));
 
-static const gw_field MADE[] = {
+static GW_RECORD(MADE_RECORD, gw_match_made,
     GW_PART_BEHIND(gw_match_made, study, &FIGURES_RECORD, GW_ALWAYS),
     GW_SAYINGS("silent", silent, silent_at, 0, "figures that no reading speaks of"),
     GW_EACH("readings", readings, reading_at, &READING_RECORD, 0, "against the case before and after"),
     GW_PART_FOUND(study, &CHI_RECORD, GW_ALWAYS),
     GW_PART_BEHIND(gw_match_made, study, &DOUBTS_RECORD, GW_ALWAYS),
-    GW_PART_BEHIND(gw_match_made, next, &NEXTS_RECORD, GW_ALWAYS),
-};
-/* clang-format on */
-static const gw_record MADE_RECORD = GW_RECORD(gw_match_made, MADE);
+    GW_PART_BEHIND(gw_match_made, next, &NEXTS_RECORD, GW_ALWAYS));
 
 const gw_result GW_MATCH_RESULT = { "match", &MADE_RECORD, .rows = "readings.values" };

@@ -5,21 +5,17 @@
 
 #include <math.h>
 
-static const gw_field SIX[] = {
+static GW_RECORD(SIX_RECORD, gw_given_rates,
     GW_MEMBER("radial", N_PER_MM, gw_given_rates, radial, 0, "along e1, along e2"),
     GW_MEMBER("axial", N_PER_MM, gw_given_rates, axial, 0, "along the axis, e3"),
     GW_MEMBER("conical", NM_PER_DEG, gw_given_rates, conical, 0, "about e1, about e2"),
-    GW_MEMBER("torsional", NM_PER_DEG, gw_given_rates, torsional, 0, "about the axis, e3"),
-};
-static const gw_record SIX_RECORD = GW_RECORD(gw_given_rates, SIX);
+    GW_MEMBER("torsional", NM_PER_DEG, gw_given_rates, torsional, 0, "about the axis, e3"));
 
 /* -- what else is in the law -- */
 
-static const gw_field STOP[] = {
+static GW_RECORD(STOP_RECORD, gw_stop,
     GW_MEMBER("gap", MM, gw_stop, gap, 0, "until it touches"),
-    GW_MEMBER("rate", N_PER_MM, gw_stop, rate, 0, "by which the radial rate rises from there"),
-};
-static const gw_record STOP_RECORD = GW_RECORD(gw_stop, STOP);
+    GW_MEMBER("rate", N_PER_MM, gw_stop, rate, 0, "by which the radial rate rises from there"));
 
 static const gw_bush_law *law_of(const gw_place *p)
 {
@@ -58,34 +54,27 @@ static double stiffening(const gw_place *p)
 
 /* -- its band, and the handbook beside it -- */
 
-static const gw_field BAND[] = {
+static GW_RECORD(BAND_RECORD, gw_rates_row,
     GW_MEMBER("low", PLAIN, gw_rates_row, report.low, 0, "of these rates, by the tolerance of the modulus"),
     GW_MEMBER("high", PLAIN, gw_rates_row, report.high, 0, "likewise"),
     GW_MEMBER("source", PLAIN, gw_rates_row, report.band_source, 0, "of the tolerance"),
     GW_WITHIN("lowest", gw_rates_row, lowest, &SIX_RECORD, 0, "the rates at low"),
-    GW_WITHIN("highest", gw_rates_row, highest, &SIX_RECORD, 0, "the rates at high"),
-};
-static const gw_record BAND_RECORD = GW_RECORD(gw_rates_row, BAND);
+    GW_WITHIN("highest", gw_rates_row, highest, &SIX_RECORD, 0, "the rates at high"));
 
 /* One number radially, which across voids is that along e1. */
-static const gw_field DIFFERENCE[] = {
+static GW_RECORD(DIFFERENCE_RECORD, gw_rates_row,
     GW_MEMBER("radial", PERCENT, gw_rates_row, difference.radial[0], GW_NO_UNIT | GW_MAY_LACK, "along e1"),
     GW_MEMBER("axial", PERCENT, gw_rates_row, difference.axial, GW_NO_UNIT | GW_MAY_LACK, "along the axis"),
-    GW_MEMBER("torsional", PERCENT, gw_rates_row, difference.torsional, GW_NO_UNIT | GW_MAY_LACK,
-              "about the axis"),
-    GW_MEMBER("conical", PERCENT, gw_rates_row, difference.conical, GW_NO_UNIT | GW_MAY_LACK,
-              "about e1, about e2"),
-};
-static const gw_record DIFFERENCE_RECORD = GW_RECORD(gw_rates_row, DIFFERENCE);
+    GW_MEMBER("torsional", PERCENT, gw_rates_row, difference.torsional, GW_NO_UNIT | GW_MAY_LACK, "about the axis"),
+    GW_MEMBER("conical", PERCENT, gw_rates_row, difference.conical, GW_NO_UNIT | GW_MAY_LACK, "about e1, about e2"));
 
 static const char *handbook_source(const gw_place *p)
 {
     return gw_rates_handbook(GW_IT(p, gw_rates_row)->bush->type);
 }
 
-static const gw_field HANDBOOK[] = {
-    GW_MEMBER("radial", N_PER_MM, gw_rates_row, beside.radial[0], 0,
-              "by the closed form; across voids along e1"),
+static GW_RECORD(HANDBOOK_RECORD, gw_rates_row,
+    GW_MEMBER("radial", N_PER_MM, gw_rates_row, beside.radial[0], 0, "by the closed form; across voids along e1"),
     GW_MEMBER("axial", N_PER_MM, gw_rates_row, beside.axial, 0, "by the closed form"),
     GW_MEMBER("torsional", NM_PER_DEG, gw_rates_row, beside.torsional, 0, "by the closed form"),
     GW_MEMBER("conical", NM_PER_DEG, gw_rates_row, beside.conical, GW_NO_CSV, "by the closed form"),
@@ -95,14 +84,11 @@ static const gw_field HANDBOOK[] = {
       .flags = GW_NO_CSV | GW_ON_LINE,
       .record = &DIFFERENCE_RECORD,
       .doc = "closed form less solution, of the solution" },
-    GW_SAID("source", handbook_source, GW_NO_CSV, "of the closed forms"),
-};
-static const gw_record HANDBOOK_RECORD = GW_RECORD(gw_rates_row, HANDBOOK);
+    GW_SAID("source", handbook_source, GW_NO_CSV, "of the closed forms"));
 
 /* -- at a frequency -- */
 
-/* clang-format off */
-static const gw_field DYNAMIC[] = {
+static GW_RECORD(DYNAMIC_RECORD, gw_rates_dynamic,
     GW_MEMBER("frequency", HZ, gw_rates_dynamic, hz, 0, "as asked"),
     GW_MEMBER("amplitude", MM, gw_rates_dynamic, amplitude, 0, "as asked"),
     GW_MEMBER("ratio", PLAIN, gw_rates_dynamic, band.ratio, 0, "size of the complex stiffness over the static rate"),
@@ -111,18 +97,13 @@ static const gw_field DYNAMIC[] = {
     GW_MEMBER("loss_angle", DEG, gw_rates_dynamic, loss_angle, 0, "its arc tangent"),
     GW_PART_OF(gw_rates_dynamic, rates, &SIX_RECORD),
     GW_MEMBER("ratio_range", PLAIN, gw_rates_dynamic, ratio_range, 0, "by the tolerances of the compound's dynamic values"),
-    GW_MEMBER("loss_factor_range", PLAIN, gw_rates_dynamic, loss_range, 0, "likewise"),
-};
-static const gw_record DYNAMIC_RECORD = GW_RECORD(gw_rates_dynamic, DYNAMIC);
+    GW_MEMBER("loss_factor_range", PLAIN, gw_rates_dynamic, loss_range, 0, "likewise"));
 
-static const gw_field DYNAMIC_COLUMNS[] = {
+static GW_RECORD(DYNAMIC_COLUMNS_RECORD, gw_rates_row,
     GW_MEMBER("frequency", HZ, gw_rates_row, dynamic.hz, GW_NO_JSON, "as asked"),
     GW_MEMBER("amplitude", MM, gw_rates_row, dynamic.amplitude, GW_NO_JSON, "as asked"),
     GW_MEMBER("dynamic_ratio", PLAIN, gw_rates_row, dynamic.band.ratio, GW_NO_JSON, "size of the complex stiffness over the static rate"),
-    GW_MEMBER("loss_factor", PLAIN, gw_rates_row, dynamic.band.loss, GW_NO_JSON, "imaginary over real part"),
-};
-static const gw_record DYNAMIC_COLUMNS_RECORD = GW_RECORD(gw_rates_row, DYNAMIC_COLUMNS);
-/* clang-format on */
+    GW_MEMBER("loss_factor", PLAIN, gw_rates_row, dynamic.band.loss, GW_NO_JSON, "imaginary over real part"));
 
 static const void *dynamic_of(const gw_place *p)
 {
@@ -147,13 +128,10 @@ static const char *input_word(const gw_place *p)
     return gw_unit_word(input_unit(p));
 }
 
-static const gw_field INPUT[] = {
+static GW_RECORD(INPUT_RECORD, gw_explain_input,
     GW_MEMBER("symbol", PLAIN, gw_explain_input, symbol, 0, "as in the formula"),
-    GW_MEMBER_IN("value", input_unit, gw_explain_input, value, GW_NO_UNIT | GW_MAY_LACK,
-                 "in the unit beside it"),
-    GW_SAID("unit", input_word, 0, "of the value"),
-};
-static const gw_record INPUT_RECORD = GW_RECORD(gw_explain_input, INPUT);
+    GW_MEMBER_IN("value", input_unit, gw_explain_input, value, GW_NO_UNIT | GW_MAY_LACK, "in the unit beside it"),
+    GW_SAID("unit", input_word, 0, "of the value"));
 
 static gw_unit line_unit(const gw_place *p)
 {
@@ -165,22 +143,16 @@ static const char *line_word(const gw_place *p)
     return gw_unit_word(line_unit(p));
 }
 
-static const gw_field LINE[] = {
+static GW_RECORD(LINE_RECORD, gw_explain_line,
     GW_MEMBER("figure", PLAIN, gw_explain_line, figure, 0, "what was worked out"),
-    GW_MEMBER_IN("value", line_unit, gw_explain_line, value, GW_NO_UNIT | GW_MAY_LACK,
-                 "in the unit beside it"),
+    GW_MEMBER_IN("value", line_unit, gw_explain_line, value, GW_NO_UNIT | GW_MAY_LACK, "in the unit beside it"),
     GW_SAID("unit", line_word, 0, "of the value"),
     GW_MEMBER("formula", PLAIN, gw_explain_line, formula, 0, "by which"),
     GW_ARRAY("inputs", gw_explain_line, n_inputs, inputs, &INPUT_RECORD, GW_ON_LINE, "of the formula"),
-    GW_MEMBER("source", PLAIN, gw_explain_line, source, 0, "whose formula it is"),
-};
-static const gw_record LINE_RECORD = GW_RECORD(gw_explain_line, LINE);
+    GW_MEMBER("source", PLAIN, gw_explain_line, source, 0, "whose formula it is"));
 
-static const gw_field EXPLAINED[] = {
-    GW_ARRAY("explain", gw_rates_row, report.n_lines, report.lines, &LINE_RECORD, 0,
-             "with --explain: every figure on the way"),
-};
-static const gw_record EXPLAINED_RECORD = GW_RECORD(gw_rates_row, EXPLAINED);
+static GW_RECORD(EXPLAINED_RECORD, gw_rates_row,
+    GW_ARRAY("explain", gw_rates_row, report.n_lines, report.lines, &LINE_RECORD, 0, "with --explain: every figure on the way"));
 
 static const void *if_explained(const gw_place *p)
 {
@@ -214,15 +186,13 @@ static const char *value_word(const gw_place *p)
     return value_of(p)->word;
 }
 
-static const gw_field VALUE[] = {
+static GW_RECORD(VALUE_RECORD, gw_value,
     GW_SAID("what", value_name, 0, "of the compound"),
     GW_WORKED_OUT_IN("value", value_unit, value_shown, GW_NO_UNIT, "in the unit beside it"),
     GW_SAID("unit", value_word, 0, "of the value"),
     GW_MEMBER("tolerance", PLAIN, gw_value, tolerance, 0, "plus and minus, of the value"),
     GW_WORD("trust", gw_value, trust, GW_TRUST_WORDS, 0, "how far it can be trusted"),
-    GW_MEMBER("source", PLAIN, gw_value, source, 0, "who says so"),
-};
-static const gw_record VALUE_RECORD = GW_RECORD(gw_value, VALUE);
+    GW_MEMBER("source", PLAIN, gw_value, source, 0, "who says so"));
 
 static const gw_material *compound(const gw_place *p)
 {
@@ -246,11 +216,9 @@ static const void *value_at(const gw_place *p)
     return gw_material_given(compound(p), p->index);
 }
 
-static const gw_field MATERIAL[] = {
+static GW_RECORD(MATERIAL_RECORD, gw_rates_row,
     GW_SAID("name", compound_name, 0, "of the compound"),
-    GW_EACH("values", values, value_at, &VALUE_RECORD, GW_ON_LINE, "those that its file gives"),
-};
-static const gw_record MATERIAL_RECORD = GW_RECORD(gw_rates_row, MATERIAL);
+    GW_EACH("values", values, value_at, &VALUE_RECORD, GW_ON_LINE, "those that its file gives"));
 
 static const void *material_of(const gw_place *p)
 {
@@ -269,15 +237,12 @@ static const char *method_of(const gw_place *p)
     return METHODS[row->report.method == GW_METHOD_HANDBOOK ? 2 : 1];
 }
 
-/* clang-format off */
-static const gw_field NAMED[] = {
+static GW_RECORD(NAMED_RECORD, gw_bush,
     GW_MEMBER("name", PLAIN, gw_bush, name, 0, "in the case"),
     GW_MEMBER("label", PLAIN, gw_bush, label, GW_SOMETIMES | GW_NO_CSV, "for people"),
-    GW_WORD("type", gw_bush, type, GW_BUSH_TYPE_WORDS, 0, "of the case"),
-};
-static const gw_record NAMED_RECORD = GW_RECORD(gw_bush, NAMED);
+    GW_WORD("type", gw_bush, type, GW_BUSH_TYPE_WORDS, 0, "of the case"));
 
-static const gw_field BUSH[] = {
+static GW_RECORD(BUSH_RECORD, gw_rates_row,
     GW_PART_BEHIND(gw_rates_row, bush, &NAMED_RECORD, GW_ALWAYS),
     GW_CHOSEN("method", method_of, METHODS, 0, "how the rates come about"),
     GW_PART_OF(gw_rates_row, own, &SIX_RECORD),
@@ -289,28 +254,19 @@ static const gw_field BUSH[] = {
     GW_HERE_IF("band", gw_rates_row, has_band, &BAND_RECORD, GW_NO_CSV, "by the tolerance of the modulus"),
     GW_HERE_IF("handbook", gw_rates_row, has_beside, &HANDBOOK_RECORD, 0, "closed forms beside the solution"),
     GW_MEMBER("low", PLAIN, gw_rates_row, report.low, GW_NO_JSON, "of these rates, by the tolerance of the modulus"),
-    GW_MEMBER("high", PLAIN, gw_rates_row, report.high, GW_NO_JSON, "likewise"),
-};
-static const gw_record BUSH_RECORD = GW_RECORD(gw_rates_row, BUSH);
+    GW_MEMBER("high", PLAIN, gw_rates_row, report.high, GW_NO_JSON, "likewise"));
 
-static const gw_field HOW[] = {
+static GW_RECORD(HOW_RECORD, gw_rates_row,
     GW_PART_FOUND(if_explained, &EXPLAINED_RECORD, 0),
-    GW_INSIDE("material", material_of, &MATERIAL_RECORD, GW_NO_CSV, "with --explain: the compound's values"),
-};
-static const gw_record HOW_RECORD = GW_RECORD(gw_rates_row, HOW);
+    GW_INSIDE("material", material_of, &MATERIAL_RECORD, GW_NO_CSV, "with --explain: the compound's values"));
 
-static const gw_field WHOLE[] = {
+static GW_RECORD(WHOLE_RECORD, gw_rates_row,
     GW_PART_SAME(&BUSH_RECORD),
     GW_INSIDE("dynamic", dynamic_of, &DYNAMIC_RECORD, GW_NO_CSV, "with --frequency-Hz: the complex stiffness"),
     GW_PART_FOUND(if_dynamic, &DYNAMIC_COLUMNS_RECORD, 0),
-    GW_PART_SAME(&HOW_RECORD),
-};
-static const gw_record WHOLE_RECORD = GW_RECORD(gw_rates_row, WHOLE);
-/* clang-format on */
+    GW_PART_SAME(&HOW_RECORD));
 
-static const gw_field BUSHES[] = {
-    GW_ROWS("bushes", gw_rates_made, n, row, &WHOLE_RECORD, 0, "of the case, or the one named"),
-};
-static const gw_record ALL = GW_RECORD(gw_rates_made, BUSHES);
+static GW_RECORD(ALL, gw_rates_made,
+    GW_ROWS("bushes", gw_rates_made, n, row, &WHOLE_RECORD, 0, "of the case, or the one named"));
 
 const gw_result GW_RATES_RESULT = { "rates", &ALL, .rows = "bushes", .caseless = true };

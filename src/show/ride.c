@@ -58,14 +58,11 @@ static const char *left_out_key(const gw_place *p)
     return SETTING_KEYS[left_out(p, p->index)];
 }
 
-/* clang-format off */
-static const gw_field BUMP[] = {
+static GW_RECORD(BUMP_RECORD, gw_ride,
     GW_MEMBER("height", MM, gw_ride, obstacle_height, 0, "of the half-sine bump"),
-    GW_MEMBER("length", MM, gw_ride, obstacle_length, 0, "of the half-sine bump"),
-};
-static const gw_record BUMP_RECORD = GW_RECORD(gw_ride, BUMP);
+    GW_MEMBER("length", MM, gw_ride, obstacle_length, 0, "of the half-sine bump"));
 
-static const gw_field SETTINGS[] = {
+static GW_RECORD(SETTINGS_RECORD, gw_ride,
     GW_CHOSEN("road_class", road_class, CLASSES, GW_SOMETIMES, "of ISO 8608"),
     GW_MEMBER("roughness", M3, gw_ride, roughness, 0, "of the road at 0.1 cycle/m"),
     GW_MEMBER("speed", KM_H, gw_ride, speed, GW_AS_ASKED, "of the car"),
@@ -76,9 +73,7 @@ static const gw_field SETTINGS[] = {
     GW_WORKED_OUT("temperature", C, temperature, GW_AS_ASKED, "no law of a bush follows it"),
     GW_MEMBER("damper_friction", NS_PER_MM, gw_ride, damper_friction, 0, "as damping added"),
     GW_HERE_IF("obstacle", gw_ride, has_obstacle, &BUMP_RECORD, GW_ON_LINE, "the bump"),
-    GW_SAYINGS("left_out_of_the_case", count_left_out, left_out_key, 0, "settings that stand at their default"),
-};
-static const gw_record SETTINGS_RECORD = GW_RECORD(gw_ride, SETTINGS);
+    GW_SAYINGS("left_out_of_the_case", count_left_out, left_out_key, 0, "settings that stand at their default"));
 
 /* -- friction and movement -- */
 
@@ -94,19 +89,15 @@ static double line_damping(const gw_place *p)
     return s->joint < 0 ? s->damping : (double)NAN;
 }
 
-static const gw_field SLIDER[] = {
+static GW_RECORD(SLIDER_RECORD, gw_ride_friction,
     GW_MEMBER("joint", PLAIN, gw_ride_friction, name, 0, "the joint, or damper"),
     GW_WORKED_OUT("damping", NMS_PER_RAD, joint_damping, GW_SOMETIMES, "that friction of a joint is taken for on this road"),
     GW_WORKED_OUT("damping", NS_PER_MM, line_damping, GW_SOMETIMES, "the same of the damper"),
-    GW_MEMBER("sticks", PLAIN, gw_ride_friction, sticks, 0, "hardly ever slips on this road, and does not crackle"),
-};
-static const gw_record SLIDER_RECORD = GW_RECORD(gw_ride_friction, SLIDER);
+    GW_MEMBER("sticks", PLAIN, gw_ride_friction, sticks, 0, "hardly ever slips on this road, and does not crackle"));
 
-static const gw_field MOVEMENT[] = {
+static GW_RECORD(MOVEMENT_RECORD, gw_ride_movement,
     GW_JOINT("joint", gw_ride_movement, joint, gw_ride_item, 0, "the joint"),
-    GW_MEMBER("amplitude", MM, gw_ride_movement, amplitude, 0, "of a sine of equal power, that its bush is taken at"),
-};
-static const gw_record MOVEMENT_RECORD = GW_RECORD(gw_ride_movement, MOVEMENT);
+    GW_MEMBER("amplitude", MM, gw_ride_movement, amplitude, 0, "of a sine of equal power, that its bush is taken at"));
 
 /* -- bands, modes, paths, brackets -- */
 
@@ -126,12 +117,10 @@ static double band_centre(const gw_place *p)
     return gw_band_nominal(GW_BAND_FIRST + GW_INDEX(p, gw_ride_band));
 }
 
-static const gw_field BAND[] = {
+static GW_RECORD(BAND_RECORD, gw_ride_band,
     GW_WORKED_OUT("centre", HZ, band_centre, 0, "nominal mid-frequency"),
     GW_ENTRY("body_force", N, gw_ride_item, result.band, gw_ride_band, GW_MAY_LACK, "rms in the band"),
-    GW_ENTRY("dB_from_baseline", PLAIN, gw_ride_item, difference.band, gw_ride_band, GW_MAY_LACK, "over the first kit"),
-};
-static const gw_record BAND_RECORD = GW_RECORD(gw_ride_band, BAND);
+    GW_ENTRY("dB_from_baseline", PLAIN, gw_ride_item, difference.band, gw_ride_band, GW_MAY_LACK, "over the first kit"));
 
 static double if_tracked(const gw_place *p, double value)
 {
@@ -161,16 +150,14 @@ static const void *mode_at(const gw_place *p)
     return &GW_IT(p, gw_ride_item)->result.modes[p->index];
 }
 
-static const gw_field MODE[] = {
+static GW_RECORD(MODE_RECORD, gw_ride_mode,
     GW_MEMBER("natural", HZ, gw_ride_mode, hz, 0, "without damping"),
     GW_WORKED_OUT("damped", HZ, damped_hz, GW_MAY_LACK, "with it; null: it does not swing"),
     GW_WORKED_OUT("damping_ratio", PLAIN, zeta, GW_MAY_LACK, "of the critical damping"),
     GW_MEMBER("body_share", PLAIN, gw_ride_mode, body, 0, "of the kinetic energy: body, vertical"),
     GW_MEMBER("wheel_vertical_share", PLAIN, gw_ride_mode, wheel_vertical, 0, "of the kinetic energy"),
     GW_MEMBER("wheel_fore_aft_share", PLAIN, gw_ride_mode, wheel_fore_aft, 0, "of the kinetic energy"),
-    GW_MEMBER("shape", PLAIN, gw_ride_mode, words, 0, "in words"),
-};
-static const gw_record MODE_RECORD = GW_RECORD(gw_ride_mode, MODE);
+    GW_MEMBER("shape", PLAIN, gw_ride_mode, words, 0, "in words"));
 
 /* The mode that a row asks for: gw_ride_named. */
 static const gw_ride_mode *named_mode(const gw_place *p)
@@ -190,29 +177,23 @@ static double named_damping(const gw_place *p)
     return named_mode(p)->tracked ? named_mode(p)->zeta : (double)NAN;
 }
 
-static const gw_field NATURAL[] = {
+static GW_RECORD(NATURAL_RECORD, gw_ride_item,
     GW_WORKED_OUT_OF("body", HZ, gw_ride_hz, GW_RIDE_BODY, GW_NO_UNIT, "up and down"),
     GW_WORKED_OUT_OF("wheel_vertical", HZ, gw_ride_hz, GW_RIDE_WHEEL_VERTICAL, GW_NO_UNIT, "up and down"),
-    GW_WORKED_OUT_OF("wheel_fore_aft", HZ, gw_ride_hz, GW_RIDE_WHEEL_FORE_AFT, GW_NO_UNIT, "fore and aft"),
-};
-static const gw_record NATURAL_RECORD = GW_RECORD(gw_ride_item, NATURAL);
+    GW_WORKED_OUT_OF("wheel_fore_aft", HZ, gw_ride_hz, GW_RIDE_WHEEL_FORE_AFT, GW_NO_UNIT, "fore and aft"));
 
-static const gw_field PATH[] = {
+static GW_RECORD(PATH_RECORD, gw_ride_path,
     GW_MEMBER("attachment", PLAIN, gw_ride_path, name, 0, "joint, spring or damper"),
     GW_MEMBER("force", N, gw_ride_path, force, GW_MAY_LACK, "rms, 20 to 200 Hz"),
-    GW_MEMBER("share", PLAIN, gw_ride_path, share, GW_MAY_LACK, "of the squared harshness"),
-};
-static const gw_record PATH_RECORD = GW_RECORD(gw_ride_path, PATH);
+    GW_MEMBER("share", PLAIN, gw_ride_path, share, GW_MAY_LACK, "of the squared harshness"));
 
-static const gw_field ISOLATION[] = {
+static GW_RECORD(ISOLATION_RECORD, gw_isolation,
     GW_JOINT("joint", gw_isolation, joint, gw_ride_item, 0, "the joint"),
     GW_MEMBER("bush_dynamic", N_PER_MM, gw_isolation, bush, 0, "in its stiffest direction at 63 Hz"),
     GW_MEMBER("bracket", N_PER_MM, gw_isolation, bracket, GW_MAY_LACK, "that holds it"),
     GW_MEMBER("bracket_over_bush", PLAIN, gw_isolation, ratio, GW_MAY_LACK, "five or more is common practice"),
     GW_MEMBER("effective_over_bush", PLAIN, gw_isolation, effective, 0, "both in series over the bush"),
-    GW_MEMBER("weak", PLAIN, gw_isolation, weak, 0, "less than five times"),
-};
-static const gw_record ISOLATION_RECORD = GW_RECORD(gw_isolation, ISOLATION);
+    GW_MEMBER("weak", PLAIN, gw_isolation, weak, 0, "less than five times"));
 
 /* -- a bump; what a metre of road does -- */
 
@@ -227,22 +208,18 @@ static const void *in_full(const gw_place *p)
     return GW_IT(p, gw_ride_made)->all ? GW_IT(p, gw_obstacle) : NULL;
 }
 
-static const gw_field AFTER_BUMP[] = {
+static GW_RECORD(AFTER_BUMP_RECORD, gw_obstacle,
     GW_MEMBER("step", S, gw_obstacle, dt, 0, "between two forces below; the bump begins at 0"),
     GW_SERIES("fore_aft", N, gw_obstacle, n, fore_aft, 0, "net force on the body"),
-    GW_SERIES("vertical", N, gw_obstacle, n, vertical, 0, "net force on the body"),
-};
-static const gw_record AFTER_BUMP_RECORD = GW_RECORD(gw_obstacle, AFTER_BUMP);
+    GW_SERIES("vertical", N, gw_obstacle, n, vertical, 0, "net force on the body"));
 
-static const gw_field OBSTACLE[] = {
+static GW_RECORD(OBSTACLE_RECORD, gw_obstacle,
     GW_MEMBER("peak_fore_aft", N, gw_obstacle, peak_fore_aft, 0, "largest net force on the body"),
     GW_MEMBER("peak_vertical", N, gw_obstacle, peak_vertical, 0, "largest net force on the body"),
     GW_MEMBER("decay_fore_aft", S, gw_obstacle, decay_fore_aft, 0, "until it stays below a tenth of the peak"),
     GW_MEMBER("decay_vertical", S, gw_obstacle, decay_vertical, 0, "until it stays below a tenth of the peak"),
     GW_MEMBER("settled", PLAIN, gw_obstacle, settled, GW_NO_CSV, "both do so within the record"),
-    GW_PART_FOUND(in_full, &AFTER_BUMP_RECORD, GW_NO_CSV),
-};
-static const gw_record OBSTACLE_RECORD = GW_RECORD(gw_obstacle, OBSTACLE);
+    GW_PART_FOUND(in_full, &AFTER_BUMP_RECORD, GW_NO_CSV));
 
 static const void *curve(const gw_place *p)
 {
@@ -250,20 +227,16 @@ static const void *curve(const gw_place *p)
     return GW_IT(p, gw_ride_made)->all && c->n ? c : NULL;
 }
 
-static const gw_field CURVE_PATH[] = {
+static GW_RECORD(CURVE_PATH_RECORD, gw_path_curve,
     GW_MEMBER("attachment", PLAIN, gw_path_curve, name, 0, "joint, spring or damper"),
-    GW_SERIES("force", N_PER_M, gw_path_curve, n, force, 0, "per metre of road"),
-};
-static const gw_record CURVE_PATH_RECORD = GW_RECORD(gw_path_curve, CURVE_PATH);
+    GW_SERIES("force", N_PER_M, gw_path_curve, n, force, 0, "per metre of road"));
 
-static const gw_field CURVE[] = {
+static GW_RECORD(CURVE_RECORD, gw_ride_curve,
     GW_SERIES("frequency", HZ, gw_ride_curve, n, hz, 0, "logarithmic steps"),
     GW_SERIES("body_force", N_PER_M, gw_ride_curve, n, force, 0, "per metre of road"),
     GW_SERIES("body_vertical_m_per_m", PLAIN, gw_ride_curve, n, chassis_z, 0, "movement per metre of road"),
     GW_SERIES("body_fore_aft_m_per_m", PLAIN, gw_ride_curve, n, chassis_x, 0, "movement per metre of road"),
-    GW_ROWS("paths", gw_ride_item, result.n_paths, result.curve.paths, &CURVE_PATH_RECORD, 0, "the force of each attachment"),
-};
-static const gw_record CURVE_RECORD = GW_RECORD(gw_ride_curve, CURVE);
+    GW_ROWS("paths", gw_ride_item, result.n_paths, result.curve.paths, &CURVE_PATH_RECORD, 0, "the force of each attachment"));
 
 /* -- a kit in a corner -- */
 
@@ -328,11 +301,9 @@ static double other_part(const gw_place *p)
     return PART[GW_INDEX(p, gw_other_path)];
 }
 
-static const gw_field OTHER[] = {
+static GW_RECORD(OTHER_RECORD, gw_other_path,
     GW_WORKED_OUT("other_paths", PERCENT, other_part, 0, "of the cabin's noise"),
-    GW_ENTRY("heard", DB, gw_ride_item, difference.beside, gw_other_path, GW_MAY_LACK, "what is then left of the difference, energies added"),
-};
-static const gw_record OTHER_RECORD = GW_RECORD(gw_other_path, OTHER);
+    GW_ENTRY("heard", DB, gw_ride_item, difference.beside, gw_other_path, GW_MAY_LACK, "what is then left of the difference, energies added"));
 
 static int unknowns(const gw_place *p)
 {
@@ -354,13 +325,11 @@ static const char *unknown_limits(const gw_place *p)
     return gw_ride_unknown_limits(GW_INDEX(p, gw_unknown_effect));
 }
 
-static const gw_field UNKNOWN[] = {
+static GW_RECORD(UNKNOWN_RECORD, gw_unknown_effect,
     GW_SAID("unknown", unknown_name, 0, "what nobody knows for sure"),
     GW_SAID("taken", unknown_limits, 0, "between what"),
     GW_ENTRY("harshness", DB, gw_ride_item, difference.felt_effect, gw_unknown_effect, GW_MAY_LACK, "that its upper end adds to harshness_dB; the lower end takes it away"),
-    GW_ENTRY("road_noise", DB, gw_ride_item, difference.heard_effect, gw_unknown_effect, GW_MAY_LACK, "the same of road_noise_dB"),
-};
-static const gw_record UNKNOWN_RECORD = GW_RECORD(gw_unknown_effect, UNKNOWN);
+    GW_ENTRY("road_noise", DB, gw_ride_item, difference.heard_effect, gw_unknown_effect, GW_MAY_LACK, "the same of road_noise_dB"));
 
 static const char *caution(const gw_place *p)
 {
@@ -369,7 +338,7 @@ static const char *caution(const gw_place *p)
 }
 
 /* What tells kits apart. */
-static const gw_field FIGURES[] = {
+GW_RECORD(GW_RIDE_FIGURES_RECORD, gw_ride_item,
     GW_KIT("kit", gw_ride_item, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_ride_item, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_MEMBER("comfort", MS2, gw_ride_item, result.comfort, GW_MAY_LACK, "weighted acceleration of the body, 0.5 to 80 Hz; null, as all figures: friction does not settle"),
@@ -379,11 +348,9 @@ static const gw_field FIGURES[] = {
     GW_FILLED_OF("harshness_range", DB, GW_PAIR, range, false, GW_MAY_LACK, "about nine in ten of what brackets, their loss, bushes, links, lugs and the tyre's belt may make of it"),
     GW_MEMBER("road_noise", N, gw_ride_item, result.noise[0], GW_MAY_LACK, "heard: force into the body, A-weighted, 40 to 315 Hz"),
     GW_MEMBER("road_noise", DB, gw_ride_item, difference.noise, GW_MAY_LACK, "over the first kit"),
-    GW_FILLED_OF("road_noise_range", DB, GW_PAIR, range, true, GW_MAY_LACK, "as that of harshness"),
-};
-const gw_record GW_RIDE_FIGURES_RECORD = GW_RECORD(gw_ride_item, FIGURES);
+    GW_FILLED_OF("road_noise_range", DB, GW_PAIR, range, true, GW_MAY_LACK, "as that of harshness"));
 
-static const gw_field ITEM[] = {
+static GW_RECORD(ITEM_RECORD, gw_ride_item,
     GW_PART_SAME(&GW_RIDE_FIGURES_RECORD),
     GW_SAYINGS_OF("harshness_grade", grades, grade, false, 0, "in words; two where the range spans them"),
     GW_SAYINGS_OF("road_noise_grade", grades, grade, true, 0, "the same of the A-weighted force"),
@@ -404,9 +371,7 @@ static const gw_field ITEM[] = {
     GW_INSIDE("transmissibility", curve, &CURVE_RECORD, 0, "what a metre of road does; with --detail"),
     GW_MEMBER("body_mass", KG, gw_ride_item, result.chassis_mass, 0, "on this corner"),
     GW_TEXTS("warnings", gw_ride_item, result.n_warnings, result.warnings, 0, "of this kit in this corner"),
-    GW_SAID("caution", caution, 0, "that belongs beside every figure"),
-};
-static const gw_record ITEM_RECORD = GW_RECORD(gw_ride_item, ITEM);
+    GW_SAID("caution", caution, 0, "that belongs beside every figure"));
 
 static const char *baseline(const gw_place *p)
 {
@@ -435,23 +400,18 @@ static const char *close_figure(const gw_place *p)
     return GW_IT(p, gw_ride_close)->heard ? "road_noise" : "harshness";
 }
 
-static const gw_field CLOSE[] = {
+GW_RECORD(GW_RIDE_CLOSE_RECORD, gw_ride_close,
     GW_WORD("corner", gw_ride_close, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_SAID("figure", close_figure, 0, "harshness or road_noise"),
-    GW_SAYINGS("kits", two_kits, kit_of_two, 0, "whose order may be the other way round"),
-};
-const gw_record GW_RIDE_CLOSE_RECORD = GW_RECORD(gw_ride_close, CLOSE);
+    GW_SAYINGS("kits", two_kits, kit_of_two, 0, "whose order may be the other way round"));
 
-static const gw_field RESULT[] = {
+static GW_RECORD(RESULT_RECORD, gw_ride_made,
     GW_SAID("baseline", baseline, 0, "the first kit of the case"),
     GW_PRESENT("settings", settings, &SETTINGS_RECORD, 0, "as a case has them"),
     GW_ROWS("results", gw_ride_made, study.n, study.item, &ITEM_RECORD, 0, "by kit, then corner"),
     GW_ROWS("too_close_to_call", gw_ride_made, study.n_close, study.close, &GW_RIDE_CLOSE_RECORD, 0, "kits within the range of each other"),
     GW_SAID("road_note", road_note, GW_SOMETIMES, "where the road's spectrum is extrapolated"),
-    GW_TEXTS("warnings", gw_ride_made, n_warnings, warning, 0, "as on standard error"),
-};
-static const gw_record RESULT_RECORD = GW_RECORD(gw_ride_made, RESULT);
-/* clang-format on */
+    GW_TEXTS("warnings", gw_ride_made, n_warnings, warning, 0, "as on standard error"));
 
 /* -- in CSV: what a line can hold, bands as columns -- */
 
@@ -464,8 +424,7 @@ static const void *largest_path(const gw_place *p)
     return most;
 }
 
-/* clang-format off */
-static const gw_field COLUMNS[] = {
+GW_RECORD(GW_RIDE_COLUMNS_RECORD, gw_ride_item,
     GW_MEMBER("comfort", MS2, gw_ride_item, result.comfort, 0, "weighted acceleration of the body"),
     GW_MEMBER("harshness", N, gw_ride_item, result.harshness[0], 0, "felt"),
     GW_MEMBER("harshness", DB, gw_ride_item, difference.harshness, 0, "over the first kit"),
@@ -474,27 +433,23 @@ static const gw_field COLUMNS[] = {
     GW_MEMBER("road_noise", N, gw_ride_item, result.noise[0], 0, "heard"),
     GW_MEMBER("road_noise", DB, gw_ride_item, difference.noise, 0, "over the first kit"),
     GW_MEMBER("road_noise_low", DB, gw_ride_item, difference.noise_low, 0, "end of its range"),
-    GW_MEMBER("road_noise_high", DB, gw_ride_item, difference.noise_high, 0, "end of its range"),
-};
-const gw_record GW_RIDE_COLUMNS_RECORD = GW_RECORD(gw_ride_item, COLUMNS);
+    GW_MEMBER("road_noise_high", DB, gw_ride_item, difference.noise_high, 0, "end of its range"));
 
-static const gw_field COMPARED[] = {
+GW_RECORD(GW_RIDE_COMPARED_RECORD, gw_ride_item,
     GW_MEMBER("friction", N, gw_ride_item, result.friction, 0, "at the wheel, before it moves"),
-    GW_WORKED_OUT_OF("wheel_fore_aft", HZ, gw_ride_hz, GW_RIDE_WHEEL_FORE_AFT, 0, "natural frequency"),
-};
-const gw_record GW_RIDE_COMPARED_RECORD = GW_RECORD(gw_ride_item, COMPARED);
+    GW_WORKED_OUT_OF("wheel_fore_aft", HZ, gw_ride_hz, GW_RIDE_WHEEL_FORE_AFT, 0, "natural frequency"));
 
-static const gw_field LARGEST[] = {
+static GW_RECORD(LARGEST_RECORD, gw_ride_path,
     GW_MEMBER("largest_path", PLAIN, gw_ride_path, name, 0, "joint, spring or damper"),
-    GW_MEMBER("largest_path_share", PLAIN, gw_ride_path, share, 0, "of the squared harshness"),
-};
-static const gw_record LARGEST_RECORD = GW_RECORD(gw_ride_path, LARGEST);
+    GW_MEMBER("largest_path_share", PLAIN, gw_ride_path, share, 0, "of the squared harshness"));
 
+/* clang-format off */
 #define BANDS(X) X(0, "10") X(1, "12.5") X(2, "16") X(3, "20") X(4, "25") X(5, "31.5") X(6, "40") X(7, "50") \
     X(8, "63") X(9, "80") X(10, "100") X(11, "125") X(12, "160") X(13, "200") X(14, "250") X(15, "315")
 #define BAND_FORCE(i, hz) GW_MEMBER("band_" hz "_Hz", N, gw_ride_item, result.band[i], 0, "rms in the band"),
 #define BAND_OVER(i, hz) GW_MEMBER("band_" hz "_Hz", DB, gw_ride_item, difference.band[i], 0, "over the first kit"),
-static const gw_field LINE[] = {
+/* clang-format on */
+static GW_RECORD(LINE_RECORD, gw_ride_item,
     GW_KIT("kit", gw_ride_item, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_ride_item, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_PART_SAME(&GW_RIDE_COLUMNS_RECORD),
@@ -510,10 +465,7 @@ static const gw_field LINE[] = {
     GW_PART_FOUND(largest_path, &LARGEST_RECORD, 0),
     BANDS(BAND_FORCE)
     BANDS(BAND_OVER)
-    GW_SAID("caution", caution, 0, "that belongs beside every figure"),
-};
-static const gw_record LINE_RECORD = GW_RECORD(gw_ride_item, LINE);
-/* clang-format on */
+    GW_SAID("caution", caution, 0, "that belongs beside every figure"));
 
 static void csv(const gw_case *c, const void *made, gw_buf *out)
 {

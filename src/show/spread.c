@@ -16,20 +16,13 @@ static const char *figure_of(const gw_place *p)
     return study(p)->figure[GW_IT(p, gw_spread_share)->figure].of;
 }
 
-/* clang-format off */
-static const gw_field SHARE[] = {
+static GW_RECORD(SHARE_RECORD, gw_spread_share,
     GW_SAID("of", figure_of, 0, "path of the uncertain figure"),
-    GW_MEMBER("share", PLAIN, gw_spread_share, share, 0, "of the variance that is linear"),
-};
-static const gw_record SHARE_RECORD = GW_RECORD(gw_spread_share, SHARE);
+    GW_MEMBER("share", PLAIN, gw_spread_share, share, 0, "of the variance that is linear"));
 
-static const gw_field MOVES[] = {
+static GW_RECORD(MOVES_RECORD, gw_slopes,
     GW_MEMBER("linear_r2", PLAIN, gw_slopes, linear_r2, GW_MAY_LACK, "how far slopes alone explain the draws; near 1: they do"),
-    GW_ROWS("shares", gw_slopes, n_ranked, ranked, &SHARE_RECORD, GW_ON_LINE, "the greatest first; what does not move it is left out"),
-};
-static const gw_record MOVES_RECORD = GW_RECORD(gw_slopes, MOVES);
-
-/* clang-format on */
+    GW_ROWS("shares", gw_slopes, n_ranked, ranked, &SHARE_RECORD, GW_ON_LINE, "the greatest first; what does not move it is left out"));
 
 static const gw_spread_item *item(const gw_place *p)
 {
@@ -58,31 +51,25 @@ static const void *apart(const gw_place *p)
 /* clang-format off */
 #define AS_MOVED(name, u, quantity) \
     { .key = name, .kind = GW_OBJECT, .unit = GW_UNIT_##u, .enter = slopes, .which = quantity, .record = &MOVES_RECORD, .doc = "what moves it" }
-static const gw_field NEXT[] = {
+/* clang-format on */
+static GW_RECORD(NEXT_RECORD, gw_spread_part,
     AS_MOVED("toe_change", DEG, GW_SPREAD_TOE),
     AS_MOVED("camber_change", DEG, GW_SPREAD_CAMBER),
     AS_MOVED("wheel_fore_aft", MM, GW_SPREAD_FORE_AFT),
     AS_MOVED("harshness", DB, RIDE + GW_SPREAD_HARSHNESS),
-    AS_MOVED("road_noise", DB, RIDE + GW_SPREAD_NOISE),
-};
+    AS_MOVED("road_noise", DB, RIDE + GW_SPREAD_NOISE));
 #undef AS_MOVED
-static const gw_record NEXT_RECORD = GW_RECORD(gw_spread_part, NEXT);
 
 /* -- a result -- */
 
-static const gw_field OF_LOAD[] = {
+static GW_RECORD(OF_LOAD_RECORD, gw_spread_part,
     GW_BANDED("toe_change", DEG, gw_spread_part, band[GW_SPREAD_TOE], GW_MAY_LACK, "since standing still"),
     GW_BANDED("camber_change", DEG, gw_spread_part, band[GW_SPREAD_CAMBER], GW_MAY_LACK, "since standing still"),
-    GW_BANDED("wheel_fore_aft", MM, gw_spread_part, band[GW_SPREAD_FORE_AFT], GW_MAY_LACK, "x of the wheel centre's movement"),
-};
-static const gw_record OF_LOAD_RECORD = GW_RECORD(gw_spread_part, OF_LOAD);
+    GW_BANDED("wheel_fore_aft", MM, gw_spread_part, band[GW_SPREAD_FORE_AFT], GW_MAY_LACK, "x of the wheel centre's movement"));
 
-static const gw_field OF_RIDE[] = {
+static GW_RECORD(OF_RIDE_RECORD, gw_spread_part,
     GW_BANDED("harshness", DB, gw_spread_part, band[GW_SPREAD_HARSHNESS], GW_MAY_LACK, "over the first kit"),
-    GW_BANDED("road_noise", DB, gw_spread_part, band[GW_SPREAD_NOISE], GW_MAY_LACK, "over the first kit"),
-};
-static const gw_record OF_RIDE_RECORD = GW_RECORD(gw_spread_part, OF_RIDE);
-/* clang-format on */
+    GW_BANDED("road_noise", DB, gw_spread_part, band[GW_SPREAD_NOISE], GW_MAY_LACK, "over the first kit"));
 
 static const void *of_load(const gw_place *p)
 {
@@ -129,27 +116,20 @@ static const char *wheel(const gw_place *p)
     return item(p)->manoeuvre ? gw_side_name(item(p)->side) : NULL;
 }
 
-/* clang-format off */
-static const gw_field DIFFERENCE[] = {
+static GW_RECORD(DIFFERENCE_RECORD, gw_spread_item,
     GW_COUNTED("draws", draws_apart, 0, "in which both were had"),
     GW_PART_FOUND(apart, &OF_LOAD_RECORD, GW_ALWAYS),
     GW_PRESENT("measure_next", apart, &NEXT_RECORD, GW_NO_CSV, "shares of each band"),
-    GW_MEMBER("better", PLAIN, gw_spread_item, better, GW_NO_CSV | GW_MAY_LACK, "as below"),
-};
-static const gw_record DIFFERENCE_RECORD = GW_RECORD(gw_spread_item, DIFFERENCE);
+    GW_MEMBER("better", PLAIN, gw_spread_item, better, GW_NO_CSV | GW_MAY_LACK, "as below"));
 
-static const gw_field BETTER[] = {
-    GW_MEMBER("better", PLAIN, gw_spread_item, better, GW_MAY_LACK, "share of draws with the smaller toe change in size"),
-};
-static const gw_record BETTER_RECORD = GW_RECORD(gw_spread_item, BETTER);
+static GW_RECORD(BETTER_RECORD, gw_spread_item,
+    GW_MEMBER("better", PLAIN, gw_spread_item, better, GW_MAY_LACK, "share of draws with the smaller toe change in size"));
 
-static const gw_field HAD[] = {
+static GW_RECORD(HAD_RECORD, gw_spread_item,
     GW_COUNTED("draws", draws, 0, "in which it was had"),
-    GW_COUNTED("failed", failed, 0, "in which it could not be had"),
-};
-static const gw_record HAD_RECORD = GW_RECORD(gw_spread_item, HAD);
+    GW_COUNTED("failed", failed, 0, "in which it could not be had"));
 
-static const gw_field ITEM[] = {
+static GW_RECORD(ITEM_RECORD, gw_spread_item,
     GW_KIT("kit", gw_spread_item, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_spread_item, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_LOADED("load", gw_spread_item, load, GW_SOMETIMES, "name of the load; left out: the ride of kit and corner"),
@@ -161,10 +141,7 @@ static const gw_field ITEM[] = {
     GW_PART_FOUND(of_ride, &OF_RIDE_RECORD, 0),
     GW_INSIDE("measure_next", own_part, &NEXT_RECORD, GW_NO_CSV, "shares of each band"),
     GW_INSIDE("difference", difference, &DIFFERENCE_RECORD, 0, "from the first kit, in the same car"),
-    GW_PART_FOUND(difference, &BETTER_RECORD, 0),
-};
-static const gw_record ITEM_RECORD = GW_RECORD(gw_spread_item, ITEM);
-/* clang-format on */
+    GW_PART_FOUND(difference, &BETTER_RECORD, 0));
 
 /* -- all of it -- */
 
@@ -183,34 +160,26 @@ static double seed(const gw_place *p)
     return (double)study(p)->options.seed;
 }
 
-/* clang-format off */
-static const gw_field SUMMARY[] = {
+static GW_RECORD(SUMMARY_RECORD, gw_spread_summary,
     GW_KIT("kit", gw_spread_summary, kit, 0, "name of the kit"),
     GW_COUNTED("draws", summary_draws, 0, "in which all was had that the case as written carries"),
     GW_BANDED("unsteadiness", DEG, gw_spread_summary, unsteadiness, GW_MAY_LACK, "root mean square of its toe changes"),
     GW_MEMBER("steadier", PLAIN, gw_spread_summary, steadier, GW_MAY_LACK, "share of draws in which it is below the first kit's"),
-    GW_MEMBER("steadiest", PLAIN, gw_spread_summary, steadiest, GW_MAY_LACK, "share of draws in which no kit's is below it"),
-};
-static const gw_record SUMMARY_RECORD = GW_RECORD(gw_spread_summary, SUMMARY);
+    GW_MEMBER("steadiest", PLAIN, gw_spread_summary, steadiest, GW_MAY_LACK, "share of draws in which no kit's is below it"));
 
-static const gw_field DRAWN[] = {
+static GW_RECORD(DRAWN_RECORD, gw_spread_figure,
     GW_MEMBER("of", PLAIN, gw_spread_figure, of, 0, "path of the figure"),
     GW_MEMBER("value", PLAIN, gw_spread_figure, value, 0, "in its own unit"),
     GW_MEMBER("low", PLAIN, gw_spread_figure, low, 0, "end of its band"),
-    GW_MEMBER("high", PLAIN, gw_spread_figure, high, 0, "end of its band"),
-};
-static const gw_record DRAWN_RECORD = GW_RECORD(gw_spread_figure, DRAWN);
+    GW_MEMBER("high", PLAIN, gw_spread_figure, high, 0, "end of its band"));
 
-static const gw_field STUDY[] = {
+static GW_RECORD(STUDY_RECORD, gw_spread_study,
     GW_COUNTED("draws", all_draws, GW_NO_CSV, "cars"),
     GW_COUNTED("seed", seed, GW_NO_CSV, "of the draws"),
     GW_ROWS("results", gw_spread_study, n, item, &ITEM_RECORD, 0, "by kit, corner and load"),
     GW_ROWS("summary", gw_spread_study, n_kits, summary, &SUMMARY_RECORD, 0, "a kit each, over all loads"),
     GW_ROWS("measure_next", gw_spread_study, n_ranked, ranked, &SHARE_RECORD, GW_ON_LINE, "shares of all toe changes together"),
     GW_ROWS("uncertain", gw_spread_study, n_figures, drawn, &DRAWN_RECORD, GW_ON_LINE, "what was drawn"),
-    GW_TEXTS("warnings", gw_spread_study, n_warnings, warning, 0, "as on standard error"),
-};
-static const gw_record STUDY_RECORD = GW_RECORD(gw_spread_study, STUDY);
-/* clang-format on */
+    GW_TEXTS("warnings", gw_spread_study, n_warnings, warning, 0, "as on standard error"));
 
 const gw_result GW_SPREAD_RESULT = { "spread", &STUDY_RECORD, .rows = "results" };

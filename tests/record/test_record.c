@@ -85,21 +85,17 @@ static void corner(const gw_place *p, double *x)
     x[1] = 10.0 + p->index;
 }
 
-static const gw_field INNER[] = {
+static GW_RECORD(INNER_RECORD, toy_inner,
     GW_MEMBER("force", KN, toy_inner, force, 0, "a force"),
-    GW_MEMBER("rate", N_PER_MM, toy_inner, rate, 0, "two rates"),
-};
-static const gw_record INNER_RECORD = GW_RECORD(toy_inner, INNER);
+    GW_MEMBER("rate", N_PER_MM, toy_inner, rate, 0, "two rates"));
 
-static const gw_field BOLT[] = {
+static GW_RECORD(BOLT_RECORD, toy_bolt,
     GW_SAID("of", toy_of_bolt, 0, "whose it is"),
     GW_COUNTED("place", place_of_bolt, 0, "in the list"),
     GW_MEMBER("length", MM, toy_bolt, length, GW_AS_ASKED, "of the bolt"),
-    GW_MEMBER("turns", PLAIN, toy_bolt, turns, 0, "whole ones"),
-};
-static const gw_record BOLT_RECORD = GW_RECORD(toy_bolt, BOLT);
+    GW_MEMBER("turns", PLAIN, toy_bolt, turns, 0, "whole ones"));
 
-static const gw_field TOY[] = {
+static GW_RECORD(TOY_RECORD, toy,
     GW_KIT("kit", toy, kit, 0, "a kit"),
     GW_LOADED("load", toy, load, GW_MAY_LACK, "a load"),
     GW_WORD("corner", toy, axle, GW_AXLE_NAMES, 0, "an axle"),
@@ -120,12 +116,9 @@ static const gw_field TOY[] = {
     GW_INSIDE("inside", inner, &INNER_RECORD, GW_ON_LINE, "sometimes"),
     GW_SERIES("curve", MM, toy, n_curve, curve, 0, "numbers"),
     GW_TEXTS("notes", toy, n_notes, notes, 0, "lines"),
-    GW_ROWS("bolts", toy, n_bolts, bolts, &BOLT_RECORD, GW_ON_LINE, "a list"),
-};
-static const gw_record TOY_RECORD = GW_RECORD(toy, TOY);
+    GW_ROWS("bolts", toy, n_bolts, bolts, &BOLT_RECORD, GW_ON_LINE, "a list"));
 
-static const gw_field TOYS[] = { GW_ROWS("results", toys, n, item, &TOY_RECORD, 0, "toys") };
-static const gw_record TOYS_RECORD = GW_RECORD(toys, TOYS);
+static GW_RECORD(TOYS_RECORD, toys, GW_ROWS("results", toys, n, item, &TOY_RECORD, 0, "toys"));
 static const gw_result RESULT = { .command = "toy", .record = &TOYS_RECORD, .rows = "results" };
 
 static gw_kit kits[] = { { .name = "soft" }, { .name = "ha,rd" } };
@@ -214,16 +207,16 @@ static void csv_has_a_field_below_every_head_also_of_what_is_absent(void **state
     gw_buf_free(&want);
 }
 
+static GW_RECORD(SHORT_RECORD, toy,
+    GW_MEMBER("angle", DEG, toy, angle, 0, "an angle"),
+    GW_ROWS("bolts", toy, n_bolts, bolts, &BOLT_RECORD, 0, "a list"),
+    GW_MEMBER("holds", PLAIN, toy, holds, 0, "a flag"));
+static GW_RECORD(LIST_RECORD, toys, GW_ROWS("results", toys, n, item, &SHORT_RECORD, 0, "toys"));
+static const gw_result INNERMOST = { .command = "toy", .record = &LIST_RECORD, .rows = "results.bolts" };
+
 static void a_row_an_element_of_an_inner_list_repeats_what_stands_above(void **state)
 {
     (void)state;
-    static const gw_field SHORT[] = { GW_MEMBER("angle", DEG, toy, angle, 0, "an angle"),
-                                      GW_ROWS("bolts", toy, n_bolts, bolts, &BOLT_RECORD, 0, "a list"),
-                                      GW_MEMBER("holds", PLAIN, toy, holds, 0, "a flag") };
-    static const gw_record SHORT_RECORD = GW_RECORD(toy, SHORT);
-    static const gw_field LIST[] = { GW_ROWS("results", toys, n, item, &SHORT_RECORD, 0, "toys") };
-    static const gw_record LIST_RECORD = GW_RECORD(toys, LIST);
-    static const gw_result INNERMOST = { .command = "toy", .record = &LIST_RECORD, .rows = "results.bolts" };
     toy one = sample();
     one.name = "n";
     const toys all = { 1, &one };
@@ -266,19 +259,15 @@ static void ends_of(const gw_place *p, double *x)
     x[1] = GW_IT(p, toy_row)->ends.high;
 }
 
-static const gw_field AXLE_ABOVE[] = {
+static GW_RECORD(AXLE_ABOVE_RECORD, toy_bolt,
     GW_MEMBER("turns", PLAIN, toy_bolt, turns, 0, "its own"),
     GW_WORD("axle", toy_row, axle, GW_AXLE_NAMES, 0, "of the struct around it"),
     GW_ENTRY("in", MM, toy_row, in, toy_bolt, 0, "of an array around it"),
-    GW_ENTRY("out", MM, toy_row, out, toy_bolt, 0, "behind a pointer around it"),
-};
-static const gw_record AXLE_ABOVE_RECORD = GW_RECORD(toy_bolt, AXLE_ABOVE);
-static const gw_field SIDE_BY_SIDE[] = { GW_ENTRY("is", MM, toy_row, along, toy_row, 0, "one of them") };
-static const gw_field SAME[] = { GW_CONSTANT("always", KN, 2e3, 0, "the same") };
-static const gw_record SIDE_BY_SIDE_RECORD = GW_RECORD(toy_row, SIDE_BY_SIDE),
-                       SAME_RECORD = GW_RECORD(toy_row, SAME);
+    GW_ENTRY("out", MM, toy_row, out, toy_bolt, 0, "behind a pointer around it"));
+static GW_RECORD(SIDE_BY_SIDE_RECORD, toy_row, GW_ENTRY("is", MM, toy_row, along, toy_row, 0, "one of them"));
+static GW_RECORD(SAME_RECORD, toy_row, GW_CONSTANT("always", KN, 2e3, 0, "the same"));
 
-static const gw_field FOUND[] = {
+static GW_RECORD(FOUND_RECORD, toy_row,
     GW_JOINT("joint", toy_row, joint, toy_row, 0, "of the corner"),
     GW_MEMBER("words", PLAIN, toy_row, words, GW_NO_CSV, "in the struct itself"),
     GW_HERE("here", &SAME_RECORD, GW_ON_LINE, "more of it"),
@@ -291,9 +280,7 @@ static const gw_field FOUND[] = {
     GW_WORKED_OUT_OF("cube", PLAIN, power, 3, 0, "by the same"),
     GW_FILLED("ends", MM, GW_PAIR, ends_of, GW_LOW_HIGH, "least and greatest"),
     GW_ARRAY("bolts", toy_row, n_bolts, bolt, &AXLE_ABOVE_RECORD, GW_ON_LINE, "a list"),
-    GW_ALONG("along", toy_row, n_along, &SIDE_BY_SIDE_RECORD, GW_ON_LINE, "an array"),
-};
-static const gw_record FOUND_RECORD = GW_RECORD(toy_row, FOUND);
+    GW_ALONG("along", toy_row, n_along, &SIDE_BY_SIDE_RECORD, GW_ON_LINE, "an array"));
 static const gw_result FOUND_RESULT = { .command = "toy", .record = &FOUND_RECORD, .rows = "" };
 
 static double outs[] = { 0.007, 0.008 };
