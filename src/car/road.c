@@ -134,11 +134,12 @@ static double take_step(gw_road *road, gw_balance_of_car *b, bool kept)
     return solved ? follow(road) : -1.0;
 }
 
-/* After a small step the tangent is kept as long as the steps get small quickly. */
+/* After a small step the tangent is kept as long as the steps get small quickly, with play as in a corner. */
 gw_status gw_road_newton(gw_road *road, gw_error *err)
 {
     const gw_balance_goal wanted = gw_balance_goal_make(load_scale(road), rounding_floor(road));
     double step = HUGE_VAL;
+    const bool played = gw_road_has_play(road);
     bool kept = false;
     gw_balance_of_car b;
     road->iterations = 0;
@@ -150,11 +151,11 @@ gw_status gw_road_newton(gw_road *road, gw_error *err)
                 return gw_fail(err, GW_E_NUMERIC, "the car leaves its linkages in this manoeuvre");
             return GW_OK;
         }
-        const double before = kept ? step : HUGE_VAL;
+        const double before = kept || played ? step : HUGE_VAL;
         road->iterations += !kept;
         step = take_step(road, &b, kept);
         if (step < 0.0) return gw_fail(err, GW_E_NUMERIC, "the car has no stiffness left in some direction");
-        kept = step <= SMALL_STEP && step <= QUICKER * before;
+        kept = step <= SMALL_STEP && step <= QUICKER * before && !(played && i == 0);
     }
     return gw_fail(err, GW_E_NUMERIC,
                    "the car found no equilibrium in %d steps: the g is more than it can carry",

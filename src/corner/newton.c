@@ -221,11 +221,14 @@ static bool is_small(const gw_corner_ws *ws, double step, double tolerance)
     return step <= SMALL_STEP;
 }
 
-/* After a small step the tangent is kept as long as the steps get small quickly. */
+/* After a small step the tangent is kept as long as the steps get small quickly; with play, whose tangent
+ * changes within a step of its size, after a quick step alone: else a fresh tangent and a kept one may throw
+ * the bodies to and fro for ever. */
 gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool linear_first, gw_error *err)
 {
     const gw_balance_goal wanted = gw_balance_goal_make(load_scale(ws, state), gw_rounding_floor(ws));
     double step = HUGE_VAL, before, factor;
+    const bool played = gw_has_play(ws);
     bool kept = false; /* the tangent was solved with already */
     int full = 0;      /* steps with a tangent of their own    */
     gw_imbalance left = gw_assemble(ws, state, drive, linear_first);
@@ -234,13 +237,14 @@ gw_status gw_newton(gw_corner_ws *ws, gw_state *state, gw_drive drive, bool line
             finish(ws, state, drive, left, full);
             return accept(ws, state, drive, kept || gw_system_condense(&ws->system), err);
         }
-        before = kept ? step : HUGE_VAL;
+        before = kept || played ? step : HUGE_VAL;
         if (!(kept ? gw_system_solve_again(&ws->system) : gw_system_solve(&ws->system)))
             return no_stiffness(ws, err);
         full += !kept;
         step = step_size(&ws->system, &factor);
         take_step(ws, state, drive, factor);
-        kept = is_small(ws, step, wanted.tolerance) && step <= QUICKER * before && !(linear_first && i == 0);
+        kept = is_small(ws, step, wanted.tolerance) && step <= QUICKER * before &&
+               !((linear_first || played) && i == 0);
         left = kept ? gw_assemble_forces(ws, state, drive) : gw_assemble(ws, state, drive, false);
     }
     return no_balance(ws, err);
