@@ -4,6 +4,7 @@
 
 #include "chart/style.h"
 #include "giveway/units.h"
+#include "page/pack.h"
 #include "record/unit.h"
 
 #include <math.h>
@@ -109,21 +110,25 @@ static const quantity QUANTITIES[] = {
     { "y_mm", OF_STATE(wheel_centre.y), GW_UNIT_MM, 1e2 },
 };
 
-static const quantity INNER[] = { { "inner", OF_STATE(toe), GW_UNIT_DEG, 1e4 },
-                                  { "inner", OF_STATE(camber_to_road), GW_UNIT_DEG, 1e4 } };
+/* Of the inner wheel what the protractors show. */
+static const quantity INNER[] = {
+    { "inner_toe_deg", OF_STATE(toe), GW_UNIT_DEG, 1e4 },
+    { "inner_camber_to_road_deg", OF_STATE(camber_to_road), GW_UNIT_DEG, 1e4 },
+};
+enum { N_QUANTITIES = sizeof QUANTITIES / sizeof *QUANTITIES, N_INNER = sizeof INNER / sizeof *INNER };
 
-/* Braking by braking; null where nothing was solved. */
+/* Braking by braking; nothing where nothing was solved. */
 static void put_quantity(const gw_grid_state *state, int n, const char *key, const quantity *q, gw_json *json)
 {
-    gw_json_array(json, key);
+    gw_buf row = { 0 };
     for (int i = 0; i < n; i++) {
         if (state[i].solved)
-            gw_json_number(json, NULL,
-                           round(gw_unit_of_member(q->unit, &state[i], q->at) * q->fine) / q->fine);
+            gw_pack(&row, gw_unit_of_member(q->unit, &state[i], q->at) * q->fine);
         else
-            gw_json_null(json, NULL);
+            gw_pack_nothing(&row);
     }
-    gw_json_close(json);
+    gw_json_string(json, key, gw_buf_str(&row));
+    gw_buf_drop(&row, json->out);
 }
 
 /* Changes are since the setting, which is the same in every state. */
@@ -138,17 +143,24 @@ static void put_setting(const gw_grid *grid, int n, gw_json *json)
     }
 }
 
-/* Of the inner wheel what the protractors show. */
 static void put_states(const gw_grid *grid, int n, gw_json *json)
 {
     gw_json_object_on_line(json, NULL);
     gw_json_int(json, "kit", grid->kit);
     gw_json_int(json, "axle", (long)grid->axle);
     put_setting(grid, n, json);
-    for (size_t q = 0; q < sizeof QUANTITIES / sizeof *QUANTITIES; q++)
+    for (int q = 0; q < N_QUANTITIES; q++)
         put_quantity(grid->state, n, QUANTITIES[q].key, &QUANTITIES[q], json);
-    put_quantity(grid->other, n, "inner_toe_deg", &INNER[0], json);
-    put_quantity(grid->other, n, "inner_camber_to_road_deg", &INNER[1], json);
+    for (int q = 0; q < N_INNER; q++) put_quantity(grid->other, n, INNER[q].key, &INNER[q], json);
+    gw_json_close(json);
+}
+
+/* Of each quantity how many of its whole numbers are a unit. */
+static void put_steps(gw_json *json)
+{
+    gw_json_object_on_line(json, "steps");
+    for (int q = 0; q < N_QUANTITIES; q++) gw_json_number(json, QUANTITIES[q].key, QUANTITIES[q].fine);
+    for (int q = 0; q < N_INNER; q++) gw_json_number(json, INNER[q].key, INNER[q].fine);
     gw_json_close(json);
 }
 
@@ -160,6 +172,7 @@ static void put_grid(const gw_page *p, gw_json *json)
     gw_json_int(json, "n_lateral", study->n ? study->plan.n_lateral : 0);
     gw_json_number(json, "brake_to_g", study->plan.brake_to_g);
     gw_json_number(json, "lateral_to_g", study->plan.lateral_to_g);
+    put_steps(json);
     gw_json_array(json, "states");
     for (int i = 0; i < study->n; i++)
         put_states(&study->item[i], study->plan.n_brake * study->plan.n_lateral, json);
@@ -216,6 +229,7 @@ void gw_page_data(const gw_page *p)
     gw_buf text = { 0 };
     gw_json json = { .out = &text };
     gw_json_object(&json, NULL);
+    gw_json_string(&json, "digits", gw_pack_digits());
     put_kits(p, &json);
     put_loads(p, &json);
     put_axles(p, &json);

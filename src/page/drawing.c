@@ -3,6 +3,7 @@
  * solved. */
 #include "page/drawing.h"
 
+#include "page/pack.h"
 #include "record/unit.h"
 #include "show/contributors.h"
 
@@ -112,52 +113,41 @@ static void put_axles(const gw_page *p, gw_json *json)
     gw_json_close(json);
 }
 
-/* ---- how they have moved, in whole numbers; shares in 0.001 degrees ---- */
-
-static void put_whole(gw_json *json, double value)
-{
-    gw_json_int(json, NULL, lround(value));
-}
+/* ---- how they have moved: a text of whole numbers, which the script takes apart in the same order ---- */
 
 /* In steps of a millimetre and a thousandth of a radian, and ten times as fine what the load adds, which is
  * drawn larger; of a load of the case, which is measured too, both another ten times. */
-static void put_moves(gw_json *json, const char *key, const gw_part_move *move, const gw_part_move *less,
-                      int n, bool state)
+static void put_moves(gw_buf *row, const gw_part_move *move, const gw_part_move *less, int n, bool state)
 {
     double fine = (less ? 1e4 : 1e3) * (state ? 1.0 : 10.0);
-    gw_json_array_on_line(json, key);
     for (int b = GW_UPRIGHT; b < n; b++) {
         gw_vec3 at = less ? gw_sub(move[b].move, less[b].move) : move[b].move;
         gw_vec3 turn = less ? gw_sub(move[b].turn, less[b].turn) : move[b].turn;
         const double x[] = { at.x, at.y, at.z, turn.x, turn.y, turn.z };
-        for (int i = 0; i < 6; i++) put_whole(json, x[i] * fine);
+        for (int i = 0; i < 6; i++) gw_pack(row, x[i] * fine);
     }
-    gw_json_close(json);
 }
 
-/* A state of the grid leaves out how far bushes give: only a load of the case tells of a bush so much. */
+/* Angles of both wheels in 0.0001 degrees; how the body leans outwards in 0.001 degrees and its rise in 0.1
+ * mm; moves; shares in 0.001 degrees; how far bushes give in 0.01 mm, but in a state of the grid: only a load
+ * of the case tells of a bush so much. */
 static void put_picture(gw_json *json, const gw_picture *picture, const gw_corner *pair, bool state)
 {
+    gw_buf row = { 0 };
+    const double angles[] = { picture->toe[0], picture->toe[1], picture->camber[0], picture->camber[1] };
     if (!picture->solved) {
         gw_json_null(json, NULL);
         return;
     }
-    gw_json_object_on_line(json, NULL);
-    double angles[] = { picture->toe[0], picture->toe[1], picture->camber[0], picture->camber[1] };
-    for (int i = 0; i < 4; i++) angles[i] = round(degrees_of(angles[i]) * 1e4) / 1e4;
-    gw_json_numbers(json, "angles_deg", angles, 4);
-    const double lean[] = { round(degrees_of(picture->roll) * 1e3) / 1e3,
-                            round(mm_of(picture->rise) * 10.0) / 10.0 };
-    gw_json_numbers(json, "lean", lean, 2); /* outwards in degrees, and the body's rise in mm */
-    put_moves(json, "height", picture->by_travel, NULL, pair->n_bodies, state);
-    put_moves(json, "adds", picture->moved, picture->by_travel, pair->n_bodies, state);
-    gw_json_array_on_line(json, "share");
-    for (int j = 0; j < pair->n_joints; j++) put_whole(json, degrees_of(picture->toe_share[j]) * 1e3);
-    gw_json_close(json);
-    gw_json_array_on_line(json, "given");
-    for (int j = 0; j < pair->n_joints && !state; j++) put_whole(json, picture->given[j] * 1e5);
-    gw_json_close(json);
-    gw_json_close(json);
+    for (int i = 0; i < 4; i++) gw_pack(&row, degrees_of(angles[i]) * 1e4);
+    gw_pack(&row, degrees_of(picture->roll) * 1e3);
+    gw_pack(&row, mm_of(picture->rise) * 10.0);
+    put_moves(&row, picture->by_travel, NULL, pair->n_bodies, state);
+    put_moves(&row, picture->moved, picture->by_travel, pair->n_bodies, state);
+    for (int j = 0; j < pair->n_joints; j++) gw_pack(&row, degrees_of(picture->toe_share[j]) * 1e3);
+    for (int j = 0; j < pair->n_joints && !state; j++) gw_pack(&row, mm_of(picture->given[j]) * 1e2);
+    gw_json_string(json, NULL, gw_buf_str(&row));
+    gw_buf_drop(&row, json->out);
 }
 
 static void put_pictures(const gw_page *p, gw_json *json)

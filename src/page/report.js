@@ -39,6 +39,28 @@
     r.shares = r.shares.map(([toe_deg, given_mm, force_N, limit_percent, limit]) => ({ toe_deg, given_mm, force_N, limit_percent, limit }));
   const resultOf = (kit) => data.results.find((r) => r.kit === kit && r.axle === state.axle && r.load === state.load);
 
+  /* ---- numbers in short: see page/pack.h ---- */
+
+  const DIGIT = new Map([...data.digits].map((digit, i) => [digit, i])), HALF = data.digits.length / 2;
+  const unpack = (text) => {
+    const out = [];
+    let value = 0, place = 1;
+    for (const character of text) {
+      if (character === " ") { out.push(null); continue; }
+      const digit = DIGIT.get(character);
+      value += (digit % HALF) * place;
+      place *= HALF;
+      if (digit >= HALF) continue;
+      out.push(value % 2 ? -(value + 1) / 2 : value / 2);
+      value = 0;
+      place = 1;
+    }
+    return out;
+  };
+  for (const states of data.grid.states)
+    for (const [key, steps] of Object.entries(data.grid.steps))
+      states[key] = unpack(states[key]).map((value) => (value === null ? null : value / steps));
+
   /* ---- between solved states ---- */
 
   /* Where a value lies between two solved rows or columns. */
@@ -87,12 +109,25 @@
 
   /* ---- the drawing: how every part has moved ---- */
 
+  const readPicture = (axle, text) => {
+    if (text === null) return null;
+    const all = unpack(text), parts = 6 * (axle.bodies.length - 1), joints = axle.joints.length;
+    let at = 0;
+    const take = (n) => all.slice(at, (at += n));
+    return { angles_deg: take(4).map((v) => v / 1e4), lean: take(2).map((v, i) => v / [1e3, 10][i]), height: take(parts), adds: take(parts), share: take(joints), given: take(joints) };
+  };
+  /* Pictures of a kit, under loads or in states of the sliders, are read when they are first asked for. */
+  const picturesOf = (kit, index, key) => {
+    const of = data.drawing.pictures.find((p) => p.kit === kit && p.axle === index), axle = byIndex(data.drawing.axles, index);
+    if (of && of[key].some((p) => typeof p === "string")) of[key] = of[key].map((text) => readPicture(axle, text));
+    return of;
+  };
   const mix = (pictures, around, key) => pictures[around[0].at][key].map((_, i) =>
     around.reduce((sum, c) => sum + c.weight * pictures[c.at][key][i], 0));
   const FARTHEST_MM = 1000; /* a roll centre beyond is not drawn */
   const centreOf = (mm) => (mm !== null && Math.abs(mm) <= FARTHEST_MM ? mm : null);
   const pictureOf = (kit) => {
-    const d = data.drawing, of = d.pictures.find((p) => p.kit === kit && p.axle === state.axle);
+    const d = data.drawing, of = picturesOf(kit, state.axle, state.load === null ? "states" : "loads");
     if (!of) return null;
     if (state.load !== null) return of.loads[state.load] && { ...of.loads[state.load], fine: 10, centre: centreOf(of.roll_centre_mm) };
     if (d.n_brake < 2) return null;
@@ -325,9 +360,8 @@
     return [s.toe_deg, lean, picture ? picture.angles_deg[1] : null, picture ? picture.angles_deg[3] - roll : null];
   };
   const limitOf = () => {
-    const pictures = data.drawing.pictures.filter((p) => p.axle === state.axle);
     const most = Math.max(0.1, ...data.results.filter((r) => r.axle === state.axle).flatMap((r) => {
-      const lean = r.camber_to_road_deg ?? r.camber_deg, inner = pictures.find((p) => p.kit === r.kit)?.loads[r.load]?.angles_deg;
+      const lean = r.camber_to_road_deg ?? r.camber_deg, inner = picturesOf(r.kit, r.axle, "loads")?.loads[r.load]?.angles_deg;
       return [r.toe_deg, lean, ...(inner ? [inner[1], inner[3] - lean + r.camber_deg] : [])].map(Math.abs);
     }));
     return LIMITS.find((l) => l >= most) || Math.ceil(most);

@@ -172,7 +172,28 @@ async function large(page, what) {
 const shown = (page) => page.evaluate(() => Object.fromEntries([...document.querySelectorAll("tr[data-figure]")]
   .map((row) => [row.dataset.figure, [row.cells[1].textContent, row.cells[2].textContent]])));
 
-const dataOf = (page) => page.evaluate(() => JSON.parse(document.getElementById("data").textContent));
+/* Whole numbers in short: low digit first, the upper half of the digits goes on, odd ones are negative, a blank is none. */
+const unpacked = (text, digits) => {
+  const half = digits.length / 2, signed = (n) => (n % 2 ? -(n + 1) / 2 : n / 2);
+  const words = [], word = [];
+  for (const c of text) {
+    if (c !== " ") word.push(digits.indexOf(c));
+    if (c === " ") words.push(null);
+    else if (word.at(-1) < half) words.push(signed(word.splice(0).reduceRight((n, d) => n * half + (d % half), 0)));
+  }
+  return words;
+};
+const dataOf = async (page) => {
+  const data = JSON.parse(await page.evaluate(() => document.getElementById("data").textContent)), d = data.drawing;
+  for (const s of data.grid.states) for (const [key, steps] of Object.entries(data.grid.steps)) s[key] = unpacked(s[key], data.digits).map((v) => (v === null ? null : v / steps));
+  const read = (axle, text) => {
+    if (text === null) return null;
+    const n = unpacked(text, data.digits), parts = 6 * (axle.bodies.length - 1), joints = axle.joints.length, at = (from, count) => n.slice(from, from + count);
+    return { angles_deg: at(0, 4).map((v) => v / 1e4), lean: [n[4] / 1e3, n[5] / 10], height: at(6, parts), adds: at(6 + parts, parts), share: at(6 + 2 * parts, joints), given: n.slice(6 + 2 * parts + joints) };
+  };
+  for (const of of d.pictures) for (const key of ["loads", "states"]) of[key] = of[key].map((text) => read(d.axles.find((a) => a.index === of.axle), text));
+  return data;
+};
 const drawn = (page, name) => page.getAttribute(`#scene .${name}`, "d");
 const needle = async (page, dial, kind) => Number(/rotate\(([-0-9.e]+)/.exec(await page.getAttribute(`[data-dial="${dial}"] .${kind}`, "transform"))[1]);
 
@@ -277,7 +298,7 @@ async function controls(page) {
 }
 
 async function slides(page) {
-  const data = await page.evaluate(() => JSON.parse(document.getElementById("data").textContent));
+  const data = await dataOf(page);
   const set = (id, value) => page.evaluate(([i, v]) => {
     const s = document.getElementById(i);
     s.value = v;

@@ -58,13 +58,51 @@ class Picture:
     below = 4.55  # 0.35 of 13 pixels
 
 
+def unpacked(text, digits):
+    """Whole numbers, low digit first; the upper half of the digits goes on; odd ones are negative; a blank is none."""
+    out, value, place, half = [], 0, 1, len(digits) // 2
+    for character in text:
+        if character == " ":
+            out.append(None)
+            continue
+        digit = digits.index(character)
+        value, place = value + digit % half * place, place * half
+        if digit < half:
+            out.append(-(value + 1) // 2 if value % 2 else value // 2)
+            value, place = 0, 1
+    return out
+
+
+def picture_of(text, axle, digits):
+    if text is None:
+        return None
+    numbers, parts, joints = iter(unpacked(text, digits)), 6 * (len(axle["bodies"]) - 1), len(axle["joints"])
+    take = lambda n: [next(numbers) for _ in range(n)]
+    read = {"angles_deg": [v / 1e4 for v in take(4)], "lean": [take(1)[0] / 1e3, take(1)[0] / 10],
+            "height": take(parts), "adds": take(parts), "share": take(joints)}
+    return {**read, "given": list(numbers)}
+
+
+def data_of(text):
+    """The numbers of the page's script, with those that stand in short written out."""
+    data = json.loads(re.search(r'id="data">(.*?)</script>', text, re.S)[1])
+    for states in data["grid"]["states"]:
+        for key, steps in data["grid"]["steps"].items():
+            states[key] = [None if v is None else v / steps for v in unpacked(states[key], data["digits"])]
+    for of in data["drawing"]["pictures"]:
+        axle = next(a for a in data["drawing"]["axles"] if a["index"] == of["axle"])
+        for key in ("loads", "states"):
+            of[key] = [picture_of(p, axle, data["digits"]) for p in of[key]]
+    return data
+
+
 def read_page(file):
     text = open(file, encoding="utf-8").read()
     charts = {}
     for m in re.finditer(r'<figure class="chart" data-chart="([^"]+)".*?<figcaption>(.*?)<span class="what">.*?(<svg.*?</svg>)', text, re.S):
         svg = m[3] if "xmlns=" in m[3][:400] else m[3].replace("<svg", '<svg xmlns="http://www.w3.org/2000/svg"', 1)
         charts[m[1]] = Picture(svg, re.sub(r"<[^>]+>", "", m[2]))
-    return charts, json.loads(re.search(r'id="data">(.*?)</script>', text, re.S)[1]), len(text.encode())
+    return charts, data_of(text), len(text.encode())
 
 
 def numbers(text):
@@ -252,7 +290,7 @@ def leans(charts, data, load):
 def still(file, name):
     """The first picture, which needs no script: bodies moved in the body's axes, which leans about its roll centre."""
     text = open(file, encoding="utf-8").read()
-    data = json.loads(re.search(r'id="data">(.*?)</script>', text, re.S)[1])
+    data = data_of(text)
     start, drawing = data["start"], data["drawing"]
     axle = next(a for a in drawing["axles"] if a["index"] == start["axle"])
     of = next(p for p in drawing["pictures"] if p["kit"] == start["kit"] and p["axle"] == start["axle"])
