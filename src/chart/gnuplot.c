@@ -3,6 +3,7 @@
 
 #include "chart/style.h"
 
+#include <math.h>
 #include <string.h>
 
 /* Text in quotes that gnuplot takes literally, whatever is in it. */
@@ -28,6 +29,17 @@ static void put_text(const gw_layout_text *t, int number, gw_buf *out)
 
 /* ---- shapes ---- */
 
+/* gnuplot's own circles have 120 corners; of these the eye sees none either, and a page is much shorter. */
+static void put_disc(gw_point middle, double radius, gw_buf *out)
+{
+    enum { CORNERS = 32 };
+    for (int i = 0; i <= CORNERS; i++) {
+        const double angle = 2.0 * acos(-1.0) * i / CORNERS;
+        gw_buf_fmt(out, "%.2f %.2f\n", middle.x + radius * cos(angle), middle.y + radius * sin(angle));
+    }
+    gw_buf_add(out, "\n");
+}
+
 static void put_points(const gw_shape *s, gw_buf *out)
 {
     const gw_point *p = s->at;
@@ -38,7 +50,7 @@ static void put_points(const gw_shape *s, gw_buf *out)
         gw_buf_fmt(out, "%.2f %.2f\n", p[0].y, p[1].y);
         break;
     case GW_SHAPE_DISC:
-        gw_buf_fmt(out, "%.2f %.2f %.2f\n", p->x, p->y, 0.5 * s->width);
+        put_disc(*p, 0.5 * s->width, out);
         break;
     case GW_SHAPE_LINE:
     case GW_SHAPE_AREA:
@@ -64,7 +76,8 @@ static void put_style(const gw_shape *s, gw_buf *out)
                    s->colour);
         break;
     case GW_SHAPE_DISC:
-        gw_buf_fmt(out, "1:2:3 with circles fs solid 1.0 border lc rgb '#ffffff' fc rgb '%s'", s->colour);
+        gw_buf_fmt(out, "1:2 with filledcurves closed fs solid 1.0 border lc rgb '#ffffff' fc rgb '%s'",
+                   s->colour);
         break;
     case GW_SHAPE_BOX:
         gw_buf_add(out, "1:2:3:4:5:6 with boxxyerror fs ");

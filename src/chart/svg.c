@@ -56,15 +56,18 @@ static size_t pointer(const char *s, const char *stem, gw_buf *out)
     return 0;
 }
 
-/* Bold as an attribute of its own. The first line of a picture is black or the page's own ink, as the picture
- * before it left the pen. Styles in attributes are what a page's policy refuses; what they say can be said in
- * attributes of its own. */
+/* Bold as an attribute of its own; what a line is without being told so is left out. The first line of a
+ * picture is black or the page's own ink, as the picture before it left the pen. Styles in attributes are
+ * what a page's policy refuses; what they say can be said in attributes of its own. */
 static size_t other_words(const char *s, gw_buf *out)
 {
     static const char *const SAID[][2] = {
         { "font-family=\"sans-serif:Bold\"", "font-family=\"sans-serif\" font-weight=\"bold\"" },
         { "stroke=\"black\"", "stroke=\"currentColor\"" },
         { " style='fill:none; stroke:", " fill='none' stroke='" },
+        { " stroke-width=\"1\"", "" },
+        { " stroke-linecap=\"butt\"", "" },
+        { " stroke-linejoin=\"miter\"", "" },
     };
     for (size_t i = 0; i < sizeof SAID / sizeof *SAID; i++) {
         if (!starts(s, SAID[i][0])) continue;

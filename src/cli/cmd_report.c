@@ -17,7 +17,7 @@
 #include <sys/stat.h>
 #include <time.h>
 
-enum { DATE_MAX = 16 };
+enum { DATE_MAX = 16, PAGE_MAX = 1500000 }; /* bytes of a page that a telephone still opens at once */
 
 /* "2026-02-29" is no date: what the calendar makes of it must read the same again. */
 static bool is_date(const char *text)
@@ -55,6 +55,15 @@ static gw_status date_of(const gw_args *args, const char *path, char date[DATE_M
     return GW_OK;
 }
 
+static void tell_size(const gw_buf *page)
+{
+    if (page->n > PAGE_MAX)
+        fprintf(stderr,
+                "warning: the page takes %.1f MB, more than the 1.5 MB that a telephone opens at once; "
+                "--kit NAME, once for each kit that is to be on it, makes it smaller\n",
+                (double)page->n / 1e6);
+}
+
 static gw_status write_page(const gw_args *args, const gw_buf *page, gw_error *err)
 {
     const char *dir = gw_args_text(args, GW_OPT_OUT, 0);
@@ -63,7 +72,10 @@ static gw_status write_page(const gw_args *args, const gw_buf *page, gw_error *e
     gw_status status = gw_buf_status(&path, err);
     if (status == GW_OK) status = gw_dir_make(dir, err);
     if (status == GW_OK) status = gw_file_write(path.s, page->s, page->n, err);
-    if (status == GW_OK && !gw_args_has(args, GW_OPT_QUIET)) fprintf(stderr, "page written to %s\n", path.s);
+    if (status == GW_OK && !gw_args_has(args, GW_OPT_QUIET)) {
+        fprintf(stderr, "page written to %s\n", path.s);
+        tell_size(page);
+    }
     gw_buf_free(&path);
     return status;
 }

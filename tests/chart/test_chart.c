@@ -180,6 +180,8 @@ static void a_picture_has_a_title_a_description_and_ids_of_its_own_and_nothing_o
     gw_buf out = { 0 };
     gw_svg_tidy("<svg \n viewBox=\"0 0 1 1\"\n>\n<title>x</title>\n<desc>made by</desc>\n\t<path id='gpPt0' "
                 "d='M0'/>\n<g id=\"gnuplot_plot_1\" ><title>$d0 using 1:2</title>\n"
+                "<g stroke-width=\"1\" stroke-linecap=\"butt\" stroke-linejoin=\"miter\">\n"
+                "<path d='M1'/>\n</g>\n<g stroke-width=\"1.4\">\n<path d='M2'/>\n</g>\n"
                 "<use xlink:href='#gpPt0' font-family=\"sans-serif:Bold\"/>\n\t\t<text> id='x' "
                 "href='#y'</text>\n</g></svg>\n",
                 "toe", "Toe < 1", "falls & rises", &out);
@@ -189,8 +191,9 @@ static void a_picture_has_a_title_a_description_and_ids_of_its_own_and_nothing_o
     check_contains(out.s, "role=\"img\" aria-labelledby=\"toe-title\" aria-describedby=\"toe-description\"");
     check_contains(out.s, "<title id=\"toe-title\">Toe &lt; 1</title>");
     check_contains(out.s, "<desc id=\"toe-description\">falls &amp; rises</desc>");
-    const char *const gone[] = { "made by", "gnuplot", "gpPt", "using 1:2" };
-    for (int i = 0; i < 4; i++) assert_null(strstr(out.s, gone[i]));
+    check_contains(out.s, "<g>\n<path d='M1'/>\n</g>\n<g stroke-width=\"1.4\">");
+    const char *const gone[] = { "made by", "gnuplot", "gpPt", "using 1:2", "linejoin" };
+    for (int i = 0; i < 5; i++) assert_null(strstr(out.s, gone[i]));
     gw_buf_free(&out);
 }
 
