@@ -32,8 +32,8 @@ gw_cost_sum gw_cost_total(const gw_car_cost *cost);
 
 /**
  * Counts what differs from the first kit of the case, in every corner and on both sides of the car, and the
- * jobs that this brings with it. Of the first kit itself, every bush that has a price or a time: renewing it
- * all.
+ * jobs that this brings with it. Of the first kit itself, every bush that has a price or a time, and their
+ * jobs: renewing it all, so never less than gw_car_cost_renewed of a part of it.
  *
  * A joint stands for two on the car, left and right, unless its corner holds its mirror image as well (a
  * rack mounted left and right) or it lies on the centre line.
@@ -49,14 +49,16 @@ gw_car_cost gw_car_cost_renewed(const gw_case *c, int kit);
 /** Work that a kit's bushes share: a job done once, however many of its joints get another bush. */
 typedef struct gw_shared_job {
     const gw_shop_job *job;
-    int joints;   /**< of them, those that get another bush, a left one with its right; 0: not due     */
+    int joints;   /**< of them, those that get another bush (the first kit itself: a new one), a left one
+                       with its right; 0: not due                                                      */
     double saved; /**< against doing the job anew for each of those joints [min]                       */
 } gw_shared_job;
 
 gw_shared_job gw_shared_job_of(const gw_case *c, const gw_shop_job *job, const gw_kit *kit);
 /** Of all jobs of the case together [min]. */
 double gw_shared_minutes_saved(const gw_case *c, int kit);
-/** Whether `kit` has another bush than the first kit in a joint of a job. */
+/** Whether `kit` has another bush than the first kit in a joint of a job; of the first kit itself, which is
+ * told by its place in the case: whether its bush has a price or a time, so that it is renewed. */
 bool gw_job_joint_changes(const gw_case *c, const gw_kit *kit, const gw_shop_joint *at);
 
 /** One line of a quotation: bushes for a joint, or a job that is done once for the car. */

@@ -29,12 +29,17 @@ static void add(const gw_bush *bush, int n, gw_car_cost *cost)
         cost->untimed += n;
 }
 
+bool gw_job_joint_changes(const gw_case *c, const gw_kit *kit, const gw_shop_joint *at)
+{
+    int fitted = kit->fits[at->axle][at->joint];
+    const gw_bush *bush = &c->bushes[fitted];
+    if (kit == &c->kits[0]) return bush->price >= 0.0 || bush->fit_minutes >= 0.0;
+    return fitted != c->kits[0].fits[at->axle][at->joint];
+}
+
 static bool counts(const gw_case *c, int kit, gw_axle axle, int joint)
 {
-    int fitted = c->kits[kit].fits[axle][joint];
-    const gw_bush *bush = &c->bushes[fitted];
-    if (kit == 0) return bush->price >= 0.0 || bush->fit_minutes >= 0.0;
-    return fitted != c->kits[0].fits[axle][joint];
+    return gw_job_joint_changes(c, &c->kits[kit], &(gw_shop_joint){ axle, joint });
 }
 
 static void sum_up(const gw_shop *shop, gw_car_cost *cost)
@@ -70,12 +75,7 @@ gw_cost_sum gw_cost_total(const gw_car_cost *cost)
     return (gw_cost_sum){ .value = cost->total, .known = known, .more = known && lacks };
 }
 
-bool gw_job_joint_changes(const gw_case *c, const gw_kit *kit, const gw_shop_joint *at)
-{
-    return kit->fits[at->axle][at->joint] != c->kits[0].fits[at->axle][at->joint];
-}
-
-/* A job is done once, as soon as one of its joints gets another bush. */
+/* A job is done once, as soon as one of its joints gets another bush, or a new one. */
 gw_shared_job gw_shared_job_of(const gw_case *c, const gw_shop_job *job, const gw_kit *kit)
 {
     gw_shared_job shared = { .job = job };

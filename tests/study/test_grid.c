@@ -201,9 +201,31 @@ static void a_kit_costs_what_differs_from_the_first_on_both_sides_of_the_car(voi
     /* the upper arm's two joints share 50 min, nine joints the 60 min in which the wheels are set */
     check_abs(gw_shared_minutes_saved(&saloon, gw_case_find_kit(&saloon, "mixed")), 50 + 8 * 60, 1e-9,
               "minutes that mixed shares");
-    check_abs(gw_shared_minutes_saved(&saloon, 0), 0.0, 1e-9, "minutes that the first kit shares");
+    /* all of it new is work on the same joints: no job may be missing from it */
+    check_abs(gw_shared_minutes_saved(&saloon, 0), 50 + 13 * 60, 1e-9, "minutes that the first kit shares");
     gw_car_cost rubber = gw_car_cost_of(&saloon, 0); /* all of it new; ball joints have no price */
     check_abs(rubber.price, 2 * (2 * 14 + 19 + 46) + 2 * 11 + 2 * (19 + 15 + 5 * 12 + 38), 1e-9, "price new");
+    check_abs(rubber.minutes, 2 * (2 * 25 + 30 + 35) + 2 * 20 + 2 * (30 + 25 + 5 * 25 + 30) + 50 + 60, 1e-9,
+              "minutes new");
+}
+
+/* A part of the joints in rubber again can cost no more than all of them. */
+static void all_of_it_new_costs_no_less_than_a_part_of_it(void **state)
+{
+    (void)state;
+    static const char *const CASES[] = { "cases/fast-saloon.json", "cases/hatchback.json",
+                                         "cases/live-axle.json" };
+    for (int i = 0; i < 3; i++) {
+        gw_case c;
+        sample_load(CASES[i], &c);
+        gw_car_cost all = gw_car_cost_of(&c, 0);
+        for (int k = 1; k < c.n_kits; k++) {
+            gw_car_cost part = gw_car_cost_renewed(&c, k);
+            assert_true(part.price <= all.price + 1e-9 && part.minutes <= all.minutes + 1e-9 &&
+                        part.total <= all.total + 1e-9);
+        }
+        gw_case_free(&c);
+    }
 }
 
 /* On the centre line a joint is one; elsewhere it is left and right. */
@@ -310,6 +332,7 @@ int main(void)
         cmocka_unit_test(a_case_without_a_vehicle_has_no_grid),
         cmocka_unit_test(a_kit_costs_what_differs_from_the_first_on_both_sides_of_the_car),
         cmocka_unit_test(parts_labour_and_tax_add_up_and_stand_beside_the_same_joints_in_rubber),
+        cmocka_unit_test(all_of_it_new_costs_no_less_than_a_part_of_it),
         cmocka_unit_test(a_joint_on_the_centre_line_is_bought_once),
         cmocka_unit_test(what_left_and_right_get_alike_is_one_line_of_a_quotation),
         cmocka_unit_test(a_bush_of_the_first_kit_with_a_time_and_no_price_counts),
