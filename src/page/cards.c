@@ -148,6 +148,13 @@ static void put_warnings(gw_slots *slots, const gw_card *card)
     if (card->near_limit) gw_slots_text(slots, "near", "yes");
 }
 
+static bool has_limits(const gw_choose_study *s)
+{
+    bool any = false;
+    for (int l = 0; l < GW_LIMITS; l++) any = any || s->offer.has_limit[l];
+    return any;
+}
+
 /* What the planner found, each with what it comes to. */
 static void put_pick(const gw_page *p, gw_slots *slots, int which, const char *name)
 {
@@ -156,6 +163,7 @@ static void put_pick(const gw_page *p, gw_slots *slots, int which, const char *n
     gw_slots *pick = gw_slots_element(slots, "picks");
     double unsteady = gw_unit_out(s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG, of->unsteadiness);
     gw_slots_text(pick, "name", name);
+    if (has_limits(s)) gw_slots_text(pick, "limited", "yes");
     gw_slots_text(pick, "cost", gw_page_planned(p, of->cost));
     put_figure(pick, "steady", gw_fixed(unsteady, 3), s->in_mm ? "\xC2\xA0mm" : "\xC2\xB0");
     gw_slots_fmt(pick, "felt", "%s", gw_signed(of->harshness, 1).s);

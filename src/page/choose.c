@@ -80,12 +80,22 @@ static void ladder(const gw_page *p)
     gw_buf_add(p->out, "</tbody></table></div>\n");
 }
 
+/* What is recommended keeps within limits that the kits of the page need not keep. */
+static void note(const gw_page *p)
+{
+    gw_buf limits = { 0 };
+    gw_choose_say_limits(p->c, p->wish->choose, &limits);
+    gw_buf_add(p->out, "<p class=\"note\">");
+    GW_SAY(p->out, PAGE_CHOOSE_NOTE, { "limits", gw_page_kept(p, &limits) });
+    gw_buf_add(p->out, "</p>\n");
+}
+
 void gw_page_choose(const gw_page *p)
 {
     const gw_choose_study *s = p->wish->choose;
     if (!s || !s->n_front) return;
     gw_page_section_begin(p, "choose", "screen", GW_WORDS_PAGE_CHOOSE);
-    gw_page_note(p, GW_WORDS_PAGE_CHOOSE_NOTE);
+    note(p);
     table(p);
     gw_buf_add(p->out, "<ul>\n");
     for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++)

@@ -19,6 +19,10 @@ typedef struct gw_chosen {
 extern const gw_record GW_CHOOSE_RECORD;
 extern const gw_result GW_CHOOSE_RESULT;
 
+/** " within the limits (a price of 450 EUR, 3.00 dB of harshness)"; false, and nothing said, where none is
+ * set. */
+bool gw_choose_say_limits(const gw_case *c, const gw_choose_study *s, gw_buf *out);
+
 /** With `detail` the whole front and all single changes. */
 void gw_choose_text(const gw_case *c, const void *study, gw_paper *paper);
 

@@ -99,8 +99,7 @@ static void put_limit(const gw_case *c, gw_choose_limit limit, double at, gw_buf
     }
 }
 
-/* False where there is none. */
-static bool put_limits(const gw_case *c, const gw_choose_study *s, gw_buf *out)
+bool gw_choose_say_limits(const gw_case *c, const gw_choose_study *s, gw_buf *out)
 {
     int n = 0;
     for (int l = 0; l < GW_LIMITS; l++) {
@@ -119,7 +118,7 @@ static void head(const gw_case *c, const gw_choose_study *s, gw_paper *paper)
                s->combinations);
     if (s->failed) gw_buf_fmt(&text, "; %d cannot carry the load of a goal and are left out", s->failed);
     gw_buf_fmt(&text, ". %d of them are", s->within_limits);
-    if (!put_limits(c, s, &text)) gw_buf_add(&text, " to choose from");
+    if (!gw_choose_say_limits(c, s, &text)) gw_buf_add(&text, " to choose from");
     gw_buf_say(&text,
                ". The front has %d: nothing else is steadier%s at once. Unsteadiness is the root mean square "
                "of %d figures less what is wanted, in %s; dB are over kit %s, which is what is fitted now.",
