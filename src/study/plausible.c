@@ -6,6 +6,7 @@
 #include "giveway/plausible.h"
 
 #include "giveway/corner_travel.h"
+#include "giveway/cost.h"
 #include "giveway/units.h"
 #include "study/old_way.h"
 #include "study/plausible_parts.h"
@@ -79,9 +80,9 @@ static void look_at_wheel(const gw_plausible_look *d)
     static const char TYRES[] = "205/60 R15 to 255/55 R18 have 200 to 348; common practice beyond";
     const gw_corner *corner = &d->c->corners[d->axle];
     const gw_wheel *w = &corner->wheel;
-    static const char *const KEYS[] = { "loaded_radius_mm",      "static_load_N", "static_camber_deg",
-                                        "static_toe_deg",        "centre_mm[2]",  "mass_kg",
-                                        "tyre_vertical_N_per_mm" };
+    static const char *const KEYS[] = { "loaded_radius_mm",       "static_load_N",  "static_camber_deg",
+                                        "static_toe_deg",         "centre_mm[2]",   "mass_kg",
+                                        "tyre_vertical_N_per_mm", "rim_diameter_mm" };
     char path[COUNT(KEYS)][PATH];
     for (size_t i = 0; i < COUNT(KEYS); i++)
         snprintf(path[i], PATH, "corners.%s.wheel.%s", corner->name, KEYS[i]);
@@ -94,13 +95,45 @@ static void look_at_wheel(const gw_plausible_look *d)
           (w->centre.z - w->loaded_radius) / GW_MM, -60, 60, PRACTICE },
         { path[5], "a wheel with hub and brake", " kg", w->mass, 12, 90, PRACTICE },
         { path[6], "a tyre's vertical rate", " N/mm", w->tyre_vertical / GW_N_PER_MM, 100, 400, TYRES },
+        { path[7], "a rim", " mm", w->rim_diameter / GW_MM, 250, 620, "10 to 24 inches, common practice" },
     };
     judge_all(d, usual, 5);
     if (w->mass > 0.0) gw_doubt_figure(d, &usual[5]);
     if (w->tyre_vertical > 0.0) gw_doubt_figure(d, &usual[6]);
+    if (w->rim_diameter > 0.0) gw_doubt_figure(d, &usual[7]);
 }
 
-/* Where a joint can be: not beyond the wheel, not further off than the next axle, not above the bonnet. */
+/* Where a joint stands in the file: those of the left side first, as written, then of the axle those that are
+ * no mirror image. */
+static void path_of_joint(const gw_corner *corner, int joint, char path[PATH])
+{
+    int n = 0;
+    if (joint < corner->n_left || !gw_is_pair(corner)) {
+        snprintf(path, PATH, "corners.%s.joints[%d].at", corner->name, joint);
+        return;
+    }
+    for (int j = corner->n_left; j < joint; j++) n += !corner->joints[j].mirrored;
+    snprintf(path, PATH, "axles.%s.joints[%d].at", corner->name, n);
+}
+
+/* Of the left wheel: a sign of y is soon forgotten. A long arm may reach a little beyond the middle, and what
+ * has its image beside it, as a rack's mountings have, is meant. */
+static void look_at_side(const gw_plausible_look *d, const char *path, int j)
+{
+    const gw_corner *corner = &d->c->corners[d->axle];
+    const gw_joint *joint = &corner->joints[j];
+    if (!gw_is_pair(corner) && gw_joint_count_on_car(corner, j) == 1) return;
+    double y = joint->at.y, wheel = corner->wheel.centre.y;
+    if (y < -0.2 * wheel && -y <= wheel + 60 * GW_MM)
+        gw_doubt_say(
+            d, path,
+            "joint %s stands on the right side, at y = %.0f mm; a corner is the left wheel's, y to the "
+            "left: is its sign wrong?",
+            joint->name, y / GW_MM);
+}
+
+/* Where a joint can be: not beyond the wheel, not further off than the next axle, not above the bonnet. What
+ * is wrong with the right side has been said of the left. */
 static void look_at_places(const gw_plausible_look *d)
 {
     const gw_corner *corner = &d->c->corners[d->axle];
@@ -110,7 +143,9 @@ static void look_at_places(const gw_plausible_look *d)
     for (int j = 0; j < corner->n_joints; j++) {
         const gw_joint *joint = &corner->joints[j];
         char path[PATH];
-        snprintf(path, sizeof path, "corners.%s.joints[%d].at", corner->name, j);
+        if (joint->mirrored) continue;
+        path_of_joint(corner, j, path);
+        if (j < corner->n_left || !gw_is_pair(corner)) look_at_side(d, path, j);
         double out = joint->at.y - wheel.y;
         if (out > 60 * GW_MM)
             gw_doubt_say(d, path,
@@ -302,6 +337,16 @@ static void look_at_loads(const gw_plausible_look *d)
     }
 }
 
+static void look_at_shop(const gw_plausible_look *d)
+{
+    double percent = 100.0 * d->c->shop.tax;
+    if (d->c->shop.has_tax && percent > 0.0 && percent < 1.0)
+        gw_doubt_say(
+            d, "shop.tax_percent",
+            "a tax of %.4g %%; usual is 1 to 30 %% (common practice): is this a share, not per cent?",
+            percent);
+}
+
 gw_status gw_study_plausible(const gw_case *c, gw_faults *faults, gw_error *err)
 {
     gw_laws laws = { 0 };
@@ -322,6 +367,7 @@ gw_status gw_study_plausible(const gw_case *c, gw_faults *faults, gw_error *err)
         gw_doubt_give(&d);
     }
     look_at_loads(&d);
+    look_at_shop(&d);
     gw_laws_free(&laws);
     return status;
 }

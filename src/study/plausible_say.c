@@ -22,6 +22,6 @@ void gw_doubt_say(const gw_plausible_look *d, const char *path, const char *fmt,
 void gw_doubt_figure(const gw_plausible_look *d, const gw_usual *u)
 {
     if (isnan(u->value) || (u->value >= u->low && u->value <= u->high)) return;
-    gw_doubt_say(d, u->path, "%s of %.4g%s; usual is %g to %g%s (%s)", u->what, u->value, u->unit, u->low,
-                 u->high, u->unit, u->source);
+    gw_doubt_say(d, u->path, "%s of %.4g%s; usual is %g to %g%s (%s)", u->what,
+                 u->value == 0.0 ? 0.0 : u->value, u->unit, u->low, u->high, u->unit, u->source);
 }

@@ -36,7 +36,8 @@ static void demonstration_cars_pass_without_a_word(void **unused)
 static void a_rack_on_the_chassis_of_a_corner_is_the_one_word_on_the_cars_by_the_rules(void **unused)
 {
     (void)unused;
-    static const char *const CASES[] = { "tests/cases/saloon-by-rule.json", "tests/cases/hatchback-by-rule.json" };
+    static const char *const CASES[] = { "tests/cases/saloon-by-rule.json",
+                                         "tests/cases/hatchback-by-rule.json" };
     for (int i = 0; i < 2; i++) {
         gw_case c;
         gw_faults faults;
@@ -146,7 +147,27 @@ static void light_wheel(gw_case *c)
     front(c)->wheel.mass = 4.0;
 }
 
+static void rim_in_inches(gw_case *c)
+{
+    front(c)->wheel.rim_diameter = 17 * GW_MM;
+}
+
+static void wrong_sign_of_y(gw_case *c)
+{
+    joint_on_upright(c)->at.y *= -1.0;
+}
+
+static void tax_as_a_share(gw_case *c)
+{
+    c->shop.has_tax = true;
+    c->shop.tax = 0.0019;
+}
+
 static const gw_spoilt SPOILT[] = {
+    { rim_in_inches, { "corners.front.wheel.rim_diameter_mm: ", "of 17 mm;", "250 to 620 mm" } },
+    { wrong_sign_of_y,
+      { "corners.front.joints[", "stands on the right side, at y = -", "is its sign wrong?" } },
+    { tax_as_a_share, { "shop.tax_percent: a tax of 0.19 %", "1 to 30 %", "is this a share" } },
     { half_track, { "vehicle.track_mm.front: 796 mm", "within 5 %", "is this half the track?" } },
     { tall, { "vehicle.cg_height_mm: ", "of 0.4;", "usual is 0.15 to 0.3 (common practice)" } },
     { brakes_behind, { "vehicle.brake_front_fraction: ", "of 0.3;", "0.5 to 0.85" } },
@@ -192,6 +213,38 @@ static void what_no_car_has_is_told_with_what_is_usual(void **unused)
         gw_faults_free(&faults);
         gw_case_free(&c);
     }
+}
+
+/* Of an axle with both its wheels: each joint once, where it stands in the file. The rack's mounting is the
+ * third joint of the front axle. */
+static void a_joint_of_an_axle_is_told_once_where_it_stands_in_the_file(void **unused)
+{
+    (void)unused;
+    gw_case c;
+    gw_faults faults;
+    sample_load("cases/fast-saloon.json", &c);
+    gw_corner *axle = front(&c);
+    int low = gw_corner_find_joint(axle, "left.lateral_inner"),
+        mount = gw_corner_find_joint(axle, "left.rack_mount");
+    assert_true(low >= 0 && low < axle->n_left && mount >= axle->n_left);
+    axle->joints[low].at.z = axle->joints[axle->joints[low].twin].at.z = 0.001;
+    axle->joints[mount].at.z = axle->joints[axle->joints[mount].twin].at.z = 0.002;
+    warnings_of(&c, &faults);
+    int said = 0, shared = 0;
+    char own[80];
+    snprintf(own, sizeof own, "corners.front.joints[%d].at: left.lateral_inner of 1 mm above the ground",
+             low);
+    for (int i = 0; i < gw_faults_warnings(&faults); i++) {
+        const char *line = gw_faults_warning(&faults, i);
+        if (!strstr(line, "above the ground")) continue;
+        said++;
+        shared += strstr(line, own) ||
+                  strstr(line, "axles.front.joints[2].at: left.rack_mount of 2 mm above the ground");
+    }
+    assert_int_equal(said, 2);
+    assert_int_equal(shared, 2);
+    gw_faults_free(&faults);
+    gw_case_free(&c);
 }
 
 /* Body on its springs: a wheel rate of k under a quarter car of m, sqrt(k/m)/2 pi; the strut of the hatchback
@@ -256,7 +309,8 @@ static void commands_that_cannot_run_a_case_are_named_with_the_reason(void **unu
     check_contains(verdict(&uses, "align")->why, "align: missing");
     assert_false(verdict(&uses, "ride")->runs);
     assert_false(verdict(&uses, "spread")->runs);
-    assert_false(verdict(&uses, "choose")->runs); /* its choices name joints at the rear, its limits ask for dB */
+    assert_false(
+        verdict(&uses, "choose")->runs); /* its choices name joints at the rear, its limits ask for dB */
     assert_true(verdict(&uses, "rates")->runs);
     gw_uses_free(&uses);
     gw_case_free(&c);
@@ -268,6 +322,7 @@ int main(void)
         cmocka_unit_test(demonstration_cars_pass_without_a_word),
         cmocka_unit_test(a_rack_on_the_chassis_of_a_corner_is_the_one_word_on_the_cars_by_the_rules),
         cmocka_unit_test(what_no_car_has_is_told_with_what_is_usual),
+        cmocka_unit_test(a_joint_of_an_axle_is_told_once_where_it_stands_in_the_file),
         cmocka_unit_test(steering_axis_of_a_strut_is_looked_at),
         cmocka_unit_test(commands_that_cannot_run_a_case_are_named_with_the_reason),
     };
