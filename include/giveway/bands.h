@@ -30,7 +30,7 @@ typedef struct gw_bands_item {
     bool has_difference; /**< from the first kit wanted: every other kit has one                  */
     gw_half_band difference[GW_SPREAD_QUANTITIES]; /**< less that kit in the same car             */
     bool close; /**< whose toe change is the smaller in size, this kit's or the first's, is too close to
-                     call: the band of the difference of the sizes includes zero            */
+                     call: the band of their difference or of their sum includes zero       */
     const double *toe; /**< slope of the toe change with z of each figure [rad]                    */
 } gw_bands_item;
 

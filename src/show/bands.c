@@ -27,7 +27,7 @@ static GW_RECORD(DIFFERENCE_RECORD, gw_bands_item,
     GW_FILLED("toe_change", DEG, GW_BAND, toe_apart, GW_MAY_LACK, "the toe change less that of the first kit shown, in the same car"),
     GW_FILLED("camber_change", DEG, GW_BAND, camber_apart, GW_MAY_LACK, "the same of the camber change"),
     GW_FILLED("wheel_fore_aft", MM, GW_BAND, fore_aft_apart, GW_MAY_LACK, "the same of the wheel centre's movement along x"),
-    GW_MEMBER("too_close_to_call", PLAIN, gw_bands_item, close, 0, "whether the toe changes less in size than with the first kit shown: the band of that includes zero"));
+    GW_MEMBER("too_close_to_call", PLAIN, gw_bands_item, close, 0, "whether the toe changes less in size than with the first kit shown: the band of their difference or of their sum includes zero"));
 
 GW_RECORD(GW_BAND_FIGURES_RECORD, gw_bands_item,
     GW_FILLED("toe_change", DEG, GW_BAND, toe, GW_MAY_LACK, "since standing still"),

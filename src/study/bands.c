@@ -112,6 +112,17 @@ static gw_status make_item(const gw_bands_work *w, const gw_car_slot *slot, doub
     return GW_OK;
 }
 
+/* |b| < |a| exactly where (b - a) (b + a) < 0: the order is sure only where both keep their signs. The
+ * difference of the sizes alone would not see a figure that all kits share turn the toe of each the other
+ * way. */
+static bool is_order_open(const gw_bands_study *s, const gw_bands_item *a, const gw_bands_item *b)
+{
+    const double toe_a = a->own[GW_SPREAD_TOE].value, toe_b = b->own[GW_SPREAD_TOE].value;
+    const gw_half_band less = between(a->toe, 1.0, b->toe, 1.0, toe_b - toe_a, s->n_figures);
+    const gw_half_band sum = between(a->toe, -1.0, b->toe, 1.0, toe_b + toe_a, s->n_figures);
+    return gw_is_close(&less) || gw_is_close(&sum);
+}
+
 static gw_status make_items(const gw_bands_work *w, double *scratch)
 {
     const gw_car_plan *plan = &w->t->plan;
@@ -123,8 +134,8 @@ static gw_status make_items(const gw_bands_work *w, double *scratch)
         if (status != GW_OK) return status;
     }
     for (int i = 0; i < s->n; i++) {
-        const gw_half_band apart = gw_bands_between(s, &s->item[i], &s->item[plan->slot[i].base]);
-        s->item[i].close = s->item[i].has_difference && gw_is_close(&apart);
+        const gw_bands_item *base = &s->item[plan->slot[i].base];
+        s->item[i].close = s->item[i].has_difference && is_order_open(s, base, &s->item[i]);
     }
     return GW_OK;
 }
