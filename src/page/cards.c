@@ -7,6 +7,7 @@
 #include <math.h>
 
 enum { WIDE = 200, HIGH = 14 }; /* of the drawn scale, in its own pixels */
+enum { SPACIOUS = 5 };          /* so many cards have room for all their words on the first screen */
 
 /* Names of slots: the page says each in its own words. */
 static const char *const KEYS[GW_FEELS] = { "brakes", "corner", "felt", "heard", "money" };
@@ -212,6 +213,7 @@ void gw_page_cards(const gw_page *p, gw_slots *slots)
 {
     const int stop = p->cards->stop, corner = p->cards->corner;
     for (int i = 0; i < p->cards->n; i++) put_card(p, slots, &p->cards->card[i]);
+    if (p->cards->n > SPACIOUS) gw_slots_text(slots, "many", "yes");
     put_picks(p, slots);
     put_scales(p, slots);
     gw_slots_text(slots, "the_stop", stop >= 0 ? gw_page_load_said(p, stop) : "");

@@ -243,7 +243,7 @@ void gw_page_data(const gw_page *p)
     put_results(p, &json);
     put_grid(p, &json);
     gw_page_drawing(p, &json);
-    gw_page_spectra(p, &json);
+    if (gw_page_compares(p)) gw_page_spectra(p, &json);
     put_words(&json);
     gw_json_close(&json);
     gw_buf_add(p->out, "<script type=\"application/json\" id=\"data\">\n");

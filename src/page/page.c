@@ -76,7 +76,7 @@ static void put_frame(const gw_page *p, gw_slots *slots)
     gw_slots_text(slots, "version", GW_VERSION);
     gw_slots_text(slots, "question", gw_words_text(gw_page_question(p)));
     if (p->wish->workshop) gw_slots_text(slots, "workshop", "yes");
-    if (p->r->ride.n) gw_slots_text(slots, "sound", "yes");
+    if (p->r->ride.n && gw_page_compares(p)) gw_slots_text(slots, "sound", "yes");
 }
 
 gw_status gw_report_page(const gw_report *report, const gw_page_charts *charts, const gw_page_wish *wish,

@@ -88,6 +88,8 @@ void gw_page_load(const gw_page *p, int load, gw_buf *out);
 const char *gw_page_load_said(const gw_page *p, int load);
 const gw_deflection *gw_page_find(const gw_page *p, int kit, gw_axle axle, int load);
 bool gw_page_has_kit(const gw_page *p, int kit);
+/** There is more than one kit on the page. */
+bool gw_page_compares(const gw_page *p);
 bool gw_page_has_axle(const gw_page *p, gw_axle axle);
 /** An angle [rad] as "-0.39°" with a true minus; `sign`: with a plus as well. */
 void gw_page_angle(gw_buf *out, double angle, bool sign);

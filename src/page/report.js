@@ -401,6 +401,7 @@
     for (const line of all("tr[data-figure]")) {
       const decimals = Number(line.dataset.decimals);
       [mine, base].forEach((s, i) => {
+        if (!line.cells[i + 1]) return; /* one kit alone is not set beside itself */
         const has = s && typeof s[line.dataset.figure] === "number";
         line.cells[i + 1].textContent = has ? signed(s[line.dataset.figure], decimals) + line.dataset.unit : "\u2013";
       });

@@ -73,6 +73,11 @@ bool gw_page_has_kit(const gw_page *p, int kit)
     return false;
 }
 
+bool gw_page_compares(const gw_page *p)
+{
+    return p->kit != p->r->baseline;
+}
+
 bool gw_page_has_axle(const gw_page *p, gw_axle axle)
 {
     for (int i = 0; i < p->r->deflect.n; i++)

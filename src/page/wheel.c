@@ -126,16 +126,19 @@ static void state_table(const gw_page *p)
     first_state(p);
     gw_html_put(p->out,
                 "</p>\n<table class=\"state-table\"><thead><tr><th scope=\"col\">{}</th>"
-                "<th scope=\"col\" id=\"state-kit\"><bdi>{}</bdi></th>"
-                "<th scope=\"col\" class=\"ghost-column\"><bdi>{}</bdi></th></tr></thead><tbody>\n",
-                GW_TOLD(PAGE_FIGURE), gw_page_kit(p, p->kit), gw_page_kit(p, p->r->baseline));
+                "<th scope=\"col\" id=\"state-kit\"><bdi>{}</bdi></th>",
+                GW_TOLD(PAGE_FIGURE), gw_page_kit(p, p->kit));
+    if (gw_page_compares(p))
+        gw_html_put(p->out, "<th scope=\"col\" class=\"ghost-column\"><bdi>{}</bdi></th>",
+                    gw_page_kit(p, p->r->baseline));
+    gw_buf_add(p->out, "</tr></thead><tbody>\n");
     for (size_t i = 0; i < sizeof FIGURES / sizeof *FIGURES; i++) {
         gw_html_put(p->out,
                     "<tr data-figure=\"{}\" data-unit=\"{}\" data-decimals=\"{}\"><th scope=\"row\">{}</th>",
                     FIGURES[i].key, FIGURES[i].sign, gw_fixed(FIGURES[i].decimals, 0).s,
                     gw_words_text(FIGURES[i].name));
         figure_cell(p, i, gw_page_find(p, p->kit, p->axle, p->load));
-        figure_cell(p, i, gw_page_find(p, p->r->baseline, p->axle, p->load));
+        if (gw_page_compares(p)) figure_cell(p, i, gw_page_find(p, p->r->baseline, p->axle, p->load));
         gw_buf_add(p->out, "</tr>\n");
     }
     gw_buf_add(p->out, "</tbody></table>\n");
@@ -154,7 +157,8 @@ void gw_page_wheel(const gw_page *p)
     gw_buf_add(p->out, "</div>\n<div class=\"readings\">");
     state_table(p);
     gw_buf_add(p->out, "<p class=\"note\">");
-    GW_SAY(p->out, PAGE_GHOST, { "kit", gw_page_kit(p, p->r->baseline) });
+    if (gw_page_compares(p)) GW_SAY(p->out, PAGE_GHOST, { "kit", gw_page_kit(p, p->r->baseline) });
+    gw_html_text(p->out, gw_words_text(GW_WORDS_PAGE_GREY));
     gw_buf_add(p->out, "</p></div></div>\n");
     sliders(p);
 }

@@ -682,6 +682,29 @@ function longNamed() {
   return file;
 }
 
+/* Twelve kits: on a screen all of their cards, on a telephone five and a row that goes on to the side. */
+async function manyKits(browser) {
+  const c = JSON.parse(readFileSync(join(SOURCE, "cases/hatchback.json"), "utf8")), own = c.kits.length;
+  for (let i = own; i < 12; i++) c.kits.push({ ...c.kits[i % own], name: `more${i}`, label: `More of the same, number ${i}` });
+  const file = join(TMPDIR, "twelve.json");
+  writeFileSync(file, JSON.stringify(c));
+  const path = report(file, "twelve"), { page, seen } = await open(browser, path);
+  check(readFileSync(path).length < 1.5e6 && seen.console.length === 0, "twelve kits: smaller than 1.5 MB, and no message", seen.console.join("; "));
+  const look = () => page.evaluate(() => { scrollTo(0, 0); const row = document.querySelector(".cards"), at = [...row.children].map((card) => card.getBoundingClientRect()); return { seen: at.filter((r) => r.bottom <= innerHeight && r.right <= innerWidth).length, goesOn: row.scrollWidth > row.clientWidth + 1 }; });
+  await page.setViewportSize({ width: 1280, height: 800 });
+  const wide = await look();
+  check(wide.seen === 12 && !wide.goesOn, "twelve kits: all cards are on the first screen of 1280 x 800", JSON.stringify(wide));
+  await page.setViewportSize({ width: 390, height: 844 });
+  const narrow = await look();
+  check(narrow.seen >= 5 && narrow.goesOn, "twelve kits: five cards are on that of 390 x 844, and the row goes on", JSON.stringify(narrow));
+  await page.focus(".cards");
+  await page.press("ArrowRight");
+  const gone = await page.evaluate(() => new Promise((done) => setTimeout(() => done(document.querySelector(".cards").scrollLeft), 500)));
+  check(gone > 10, "twelve kits: keys move the row", `${gone}`);
+  await accessible(page, "twelve kits");
+  await page.close();
+}
+
 async function otherCases(browser) {
   const cases = ["cases/live-axle", "cases/hatchback", "tests/cases/saloon-by-rule", "tests/cases/hatchback-by-rule"]
     .map((name) => [name.replace(/.*\//, ""), join(SOURCE, `${name}.json`)]);
@@ -724,6 +747,8 @@ async function variants(context) {
     if (what === "hatchback") await firstScreen(page, what);
     check((await print(page)) <= 2, `${what}: two sides of A4 at most`);
     await layout(page, what);
+    const alone = what.startsWith("one kit"), [columns, hears] = await page.evaluate(() => [document.querySelectorAll(".state-table tbody tr:first-child td").length, !!document.getElementById("hearing")]);
+    check(columns === (alone ? 1 : 2) && hears === !alone, `${what}: a kit is set beside another, never beside itself, to be read and to be heard`, `${columns} ${hears}`);
     await page.close();
   }
   const hatchback = join(SOURCE, "cases/hatchback.json");
@@ -768,6 +793,7 @@ async function everything(browser) {
   check(workshop.seen.console.length + workshop.seen.requests.length === 0, "workshop: no message, no request");
   await variants(browser);
   await otherCases(browser);
+  await manyKits(browser);
   await hostile(browser);
 }
 
