@@ -36,6 +36,7 @@ typedef struct gw_card {
     bool has_balance;
     double understeer_change; /**< understeer gradient less the first kit's [rad/g]                 */
     bool toe_out;             /**< the rear wheel gains toe-out: it makes a car nervous             */
+    double pull;              /**< side drift in an even stop, left positive [m]; 0: not worth telling */
     int beyond;               /**< joints beyond a limit under the loads of the case                */
     bool near_limit;          /**< none beyond, one close to it                                     */
     gw_car_cost cost;

@@ -16,6 +16,7 @@ GW_API_BEGIN
 #define GW_BALANCE_G   0.2  /**< where the budget is quoted [g]                                   */
 #define GW_LINEAR_TYRE 0.4  /**< up to here coefficients stand for a tyre [g]; SAE 760713, common practice */
 #define GW_LINEAR_BEND 0.1  /**< a cornering compliance that has moved by this part is not linear */
+#define GW_PULL_LEAST  0.1  /**< side drift with brakes alike that is told [m]; our own choice */
 #define GW_FIRM_STOP   0.5  /**< braking at which stability is looked at [g]; common practice     */
 #define GW_BUMP_HEIGHT 0.02 /**< one-sided bump where the case gives no obstacle [m]              */
 #define GW_BAND_FROM   0.2  /**< consistency: from [g]                                            */
@@ -74,6 +75,7 @@ typedef struct gw_braking_corner {
     double toe_per_g;      /**< change of toe over g [rad/g]                            */
     double fore_aft_per_g; /**< movement of the wheel centre, forward positive [m/g]    */
     double fore_aft_per_N; /**< the same over the braking force of the wheel [m/N]; NaN without one */
+    double even_toe[GW_WHEELS], even_camber[GW_WHEELS]; /**< change of both wheels, brakes alike [rad] */
     double strong_toe, strong_camber; /**< change with the stronger brake [rad]                    */
     double weak_toe, weak_camber;     /**< with the weaker one                                     */
     double bump_toe, bump_camber;     /**< change as the wheel goes up by the bump                 */
@@ -84,6 +86,8 @@ typedef struct gw_braking_item {
     int kit;
     gw_braking_corner corner[GW_AXLES];
     bool has_drift;           /**< the fields below are there                                   */
+    gw_disturbance pull;      /**< what is unlike on left and right steers, brakes alike; left positive */
+    gw_drift pulled;          /**< from the case's speed to standstill                          */
     gw_disturbance imbalance; /**< towards the stronger brake positive                          */
     gw_drift stop;            /**< from the case's speed to standstill                          */
     gw_disturbance bump;      /**< towards the bump positive                                    */
@@ -156,6 +160,8 @@ void gw_handling_study_free(gw_handling_study *study);
 /* Of a kit (corner, load, side); NULL where there is none. */
 const gw_balance_item *gw_balance_find(const gw_handling_study *study, int kit);
 const gw_braking_item *gw_braking_find(const gw_handling_study *study, int kit);
+/* Side drift of a kit in an even stop, to the left positive [m]; 0 where it is too little to be told. */
+double gw_braking_pull(const gw_handling_study *study, int kit);
 const gw_corner_budget *gw_corner_budget_find(const gw_handling_study *study, int kit, gw_axle axle, int load,
                                               gw_side side);
 

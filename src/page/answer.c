@@ -9,6 +9,7 @@
 #include "giveway/units.h"
 #include "page/stand.h"
 #include "show/bands.h"
+#include "show/phrase.h"
 
 #include <math.h>
 
@@ -193,11 +194,24 @@ static void say_warnings(const gw_page *p, int kit, gw_buf *out)
     }
 }
 
+static void say_pull(const gw_page *p, int kit, gw_buf *out)
+{
+    const gw_handling_study *h = &p->r->handling;
+    double pull = gw_braking_pull(h, kit);
+    if (pull == 0.0) return;
+    GW_TELL(out, PAGE_ANSWER_COMMA);
+    gw_html_put(out, "<strong class=\"fails\">{}</strong> ", GW_TOLD(PAGE_ANSWER_PULLS));
+    GW_SAY(out, PAGE_ANSWER_PULL, { "aside", gw_page_fmt(p, "%.1f m", fabs(pull)) },
+           { "side", gw_phrase_pulled(pull) }, { "brake", gw_fixed(GW_FIRM_STOP, 1).s },
+           { "speed", gw_page_fmt(p, "%.0f km/h", gw_unit_out(GW_UNIT_KM_H, h->speed)) });
+}
+
 static void answer_of(const gw_page *p, int kit)
 {
     gw_buf text = { 0 };
     say_turns(p, kit, &text);
     say_warnings(p, kit, &text);
+    say_pull(p, kit, &text);
     say_road(p, kit, &text);
     say_cost(p, kit, &text);
     say_stand(p, kit, &text);

@@ -3,6 +3,7 @@
 #include "page/cards.h"
 
 #include "record/unit.h"
+#include "show/phrase.h"
 
 #include <math.h>
 
@@ -144,6 +145,7 @@ static void put_beaten(const gw_page *p, gw_slots *slots, const gw_card *card)
 static void put_warnings(gw_slots *slots, const gw_card *card)
 {
     if (card->toe_out) gw_slots_text(slots, "toe_out", "yes");
+    if (card->pull != 0.0) gw_slots_text(slots, "pull", gw_phrase_pulled(card->pull));
     if (card->beyond) gw_slots_fmt(slots, "beyond", "%d", card->beyond);
     if (card->beyond > 1) gw_slots_text(slots, "several", "yes");
     if (card->near_limit) gw_slots_text(slots, "near", "yes");

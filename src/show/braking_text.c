@@ -42,18 +42,28 @@ static void put_push(gw_table *t, const gw_disturbance *d, const gw_drift *drift
                    gw_signed(drift->yaw_rate / GW_DEG, 2).s, gw_signed(drift->offset, 2).s);
 }
 
-static void drift_table(const gw_handling_page *p, bool bump)
+typedef enum gw_push { PULL, IMBALANCE, BUMP } gw_push;
+
+static void put_cause(const gw_braking_item *b, gw_push push, gw_table *t)
 {
+    if (push == PULL) put_push(t, &b->pull, &b->pulled);
+    if (push == IMBALANCE) put_push(t, &b->imbalance, &b->stop);
+    if (push == BUMP) put_push(t, &b->bump, &b->after_bump);
+}
+
+static void drift_table(const gw_handling_page *p, gw_push push)
+{
+    static const char *const CAUSE[] = { "brakes alike, the sides of the car unlike (to the left positive)",
+                                         "one side braking harder", "a bump under one side" };
     const gw_handling_study *h = p->cmp->handling;
     gw_table t = { 0 };
-    gw_paper_heading(p->paper, "%s",
-                     bump ? "Side drift: a bump under one side" : "Side drift: one side braking harder");
+    gw_paper_heading(p->paper, "Side drift: %s", CAUSE[push]);
     gw_table_heads(&t, "lrrrr", "kit", "front steer\ndeg", "rear steer\ndeg", "yaw rate\ndeg/s",
                    "side drift\nm");
     for (int i = 0; i < h->n_braking; i++) {
         const gw_braking_item *b = &h->braking[i];
         gw_table_cell(&t, p->cmp->c->kits[b->kit].name);
-        if (b->has_drift) put_push(&t, bump ? &b->bump : &b->imbalance, bump ? &b->after_bump : &b->stop);
+        if (b->has_drift) put_cause(b, push, &t);
         gw_table_end_row(&t);
     }
     gw_paper_table(p->paper, &t, 2);
@@ -78,7 +88,7 @@ static void drift_notes(const gw_handling_page *p)
 void gw_braking_text(const gw_handling_page *p)
 {
     const gw_handling_study *h = p->cmp->handling;
-    bool drifts = false;
+    bool drifts = false, pulls = false;
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
         if (any_corner(h, a)) wheel_table(p, a);
     if (any_corner(h, GW_FRONT) || any_corner(h, GW_REAR))
@@ -87,9 +97,13 @@ void gw_braking_text(const gw_handling_page *p)
             "Fore-aft give and the frequency of the mode that goes with it are a measure of judder: "
             "the softer the wheel is held and the nearer the mode to the turning of the wheel, the more "
             "of it (common practice).");
-    for (int i = 0; i < h->n_braking; i++) drifts = drifts || h->braking[i].has_drift;
+    for (int i = 0; i < h->n_braking; i++) {
+        drifts = drifts || h->braking[i].has_drift;
+        pulls = pulls || gw_braking_pull(h, h->braking[i].kit) != 0.0;
+    }
     if (!drifts) return;
-    drift_table(p, false);
-    drift_table(p, true);
+    if (pulls) drift_table(p, PULL);
+    drift_table(p, IMBALANCE);
+    drift_table(p, BUMP);
     drift_notes(p);
 }

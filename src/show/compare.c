@@ -201,6 +201,7 @@ static GW_RECORD(BRAKING_CORNER_RECORD, gw_braking_corner,
 
 static GW_RECORD(BRAKING_RECORD, gw_braking_item,
     GW_EACH("corners", axles, braking_corner, &BRAKING_CORNER_RECORD, GW_ON_LINE, "one wheel of each axle"),
+    GW_WITHIN_IF("brakes_alike", gw_braking_item, has_drift, pull, &GW_PUSH_RECORD, GW_ON_LINE, "to the left, to standstill: none where left and right are alike"),
     GW_WITHIN_IF("brake_imbalance", gw_braking_item, has_drift, imbalance, &GW_PUSH_RECORD, GW_ON_LINE, "towards the stronger brake, to standstill"),
     GW_WITHIN_IF("one_sided_bump", gw_braking_item, has_drift, bump, &GW_PUSH_RECORD, GW_ON_LINE, "towards the bump, in the first second"));
 

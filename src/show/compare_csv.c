@@ -84,6 +84,7 @@ static GW_RECORD(BRAKE_RECORD, gw_braking_corner,
     GW_PART_SAME(&GW_FORE_AFT_RECORD));
 
 static GW_RECORD(BRAKING_RECORD, gw_braking_item,
+    GW_WITHIN_IF("alike", gw_braking_item, has_drift, pull, &GW_PUSH_RECORD, 0, "with brakes alike, to the left"),
     GW_WITHIN_IF("stop", gw_braking_item, has_drift, imbalance, &GW_PUSH_RECORD, 0, "with one brake stronger"),
     GW_WITHIN_IF("bump", gw_braking_item, has_drift, bump, &GW_PUSH_RECORD, 0, "under one wheel"));
 

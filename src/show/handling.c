@@ -62,7 +62,8 @@ GW_RECORD(GW_FORE_AFT_RECORD, gw_braking_corner,
 static const void *drift(const gw_place *p)
 {
     const gw_braking_item *b = GW_IT(p, gw_braking_item);
-    return GW_IT(p, gw_disturbance) == &b->bump ? &b->after_bump : &b->stop;
+    const gw_disturbance *of = GW_IT(p, gw_disturbance);
+    return of == &b->pull ? &b->pulled : of == &b->bump ? &b->after_bump : &b->stop;
 }
 
 static GW_RECORD(DRIFT_RECORD, gw_drift,

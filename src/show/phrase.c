@@ -36,3 +36,8 @@ const char *gw_kit_said(const gw_case *c, int kit)
 {
     return c->kits[kit].label ? c->kits[kit].label : c->kits[kit].name;
 }
+
+const char *gw_phrase_pulled(double offset)
+{
+    return offset > 0.0 ? "left" : "right";
+}

@@ -15,4 +15,7 @@ void gw_phrase_kit(const gw_kit *kit, gw_buf *out);
 /** The same, not cleaned: for charts, which clean what they draw. Owned by the case. */
 const char *gw_kit_said(const gw_case *c, int kit);
 
+/** "left" or "right": where a side drift takes the car (gw_braking_pull). */
+const char *gw_phrase_pulled(double offset);
+
 #endif

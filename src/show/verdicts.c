@@ -143,6 +143,19 @@ static void say_critical(const gw_handling_page *p, int kit, gw_buf *out)
                    gw_fixed(gw_unit_out(GW_UNIT_KM_H, s.critical_speed), 0).s);
 }
 
+static void say_pull(const gw_handling_page *p, int kit, gw_buf *out)
+{
+    const gw_handling_study *h = p->cmp->handling;
+    double pull = gw_braking_pull(h, kit);
+    if (pull != 0.0)
+        gw_buf_fmt(
+            out,
+            " WARNING, the sides of the car are unlike: it pulls %s m to the %s in a %s g stop from %s km/h, "
+            "brakes alike, steering held.",
+            gw_fixed(fabs(pull), 2).s, gw_phrase_pulled(pull), gw_fixed(GW_FIRM_STOP, 1).s,
+            gw_fixed(gw_unit_out(GW_UNIT_KM_H, h->speed), 0).s);
+}
+
 void gw_verdict_text(const gw_handling_page *p, int kit)
 {
     const gw_comparison *cmp = p->cmp;
@@ -151,6 +164,7 @@ void gw_verdict_text(const gw_handling_page *p, int kit)
     say_toes(cmp, kit, &text);
     say_warnings(cmp, kit, &text);
     say_critical(p, kit, &text);
+    say_pull(p, kit, &text);
     if (gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, kit).state == GW_STAND_BEYOND)
         say_failures(cmp, kit, &text);
     gw_paper_say_of(p->paper, 2, &text);

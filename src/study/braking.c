@@ -45,14 +45,27 @@ static gw_status over_bump(gw_handling_run *h, gw_braking_corner *out, gw_error 
     return GW_OK;
 }
 
+/* In a straight stop the left wheel is called outer. */
+static gw_status even_stop(gw_handling_run *h, gw_wheel_side wheel, gw_deflection *item,
+                           gw_braking_corner *out, gw_error *err)
+{
+    const gw_manoeuvre stop = { .brake_g = GW_FIRM_STOP,
+                                .side = wheel == GW_LEFT_WHEEL ? GW_OUTER : GW_INNER };
+    gw_status status = gw_handling_manoeuvre(h, &stop, item, err);
+    if (status != GW_OK) return status;
+    out->even_toe[wheel] = item->result.toe_change;
+    out->even_camber[wheel] = item->result.camber_change;
+    return GW_OK;
+}
+
 gw_status gw_handling_braking(gw_handling_run *h, gw_braking_corner *out, gw_error *err)
 {
-    const gw_manoeuvre stop = { .brake_g = GW_FIRM_STOP };
     double half = 0.5 * h->out->brake_imbalance;
     gw_deflection item;
     gw_wheel_angles change[GW_WHEELS];
     gw_braking_corner c = { .there = true };
-    gw_status status = gw_handling_manoeuvre(h, &stop, &item, err);
+    gw_status status = even_stop(h, GW_RIGHT_WHEEL, &item, &c, err);
+    if (status == GW_OK) status = even_stop(h, GW_LEFT_WHEEL, &item, &c, err);
     if (status != GW_OK) return status;
     c.toe_per_g = item.result.toe_change / GW_FIRM_STOP;
     c.fore_aft_per_g = item.result.wheel_centre.x / GW_FIRM_STOP;
@@ -92,6 +105,9 @@ void gw_handling_drift(const gw_handling_run *h, const gw_balance_item *balance,
         double worth = camber_worth(h, a);
         double share = a == GW_FRONT ? v->brake_front_fraction : 1.0 - v->brake_front_fraction;
         double force = 0.5 * share * v->mass * GW_FIRM_STOP * GW_G0;
+        item->pull.steer[a] =
+            0.5 * (left_steer(c->even_toe[GW_LEFT_WHEEL], c->even_camber[GW_LEFT_WHEEL], worth) -
+                   left_steer(c->even_toe[GW_RIGHT_WHEEL], c->even_camber[GW_RIGHT_WHEEL], worth));
         item->imbalance.steer[a] = 0.5 * (left_steer(c->strong_toe, c->strong_camber, worth) -
                                           left_steer(c->weak_toe, c->weak_camber, worth));
         item->imbalance.yaw_moment += h->out->brake_imbalance * force * 0.5 * v->track[a];
@@ -99,6 +115,7 @@ void gw_handling_drift(const gw_handling_run *h, const gw_balance_item *balance,
                                      left_steer(c->beside_toe, c->beside_camber, worth));
     }
     double speed = h->out->speed;
+    gw_bicycle_drift(&balance->bicycle, &item->pull, speed, GW_FIRM_STOP * GW_G0, 1e3, &item->pulled);
     gw_bicycle_drift(&balance->bicycle, &item->imbalance, speed, GW_FIRM_STOP * GW_G0, 1e3, &item->stop);
     gw_bicycle_drift(&balance->bicycle, &item->bump, speed, 0.0, 1.0, &item->after_bump);
     item->has_drift = true;

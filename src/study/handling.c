@@ -3,6 +3,7 @@
 #include "base/parallel.h"
 #include "study/handling_run.h"
 
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -267,6 +268,12 @@ const gw_braking_item *gw_braking_find(const gw_handling_study *study, int kit)
     for (int i = 0; i < study->n_braking; i++)
         if (study->braking[i].kit == kit) return &study->braking[i];
     return NULL;
+}
+
+double gw_braking_pull(const gw_handling_study *study, int kit)
+{
+    const gw_braking_item *b = study ? gw_braking_find(study, kit) : NULL;
+    return b && b->has_drift && fabs(b->pulled.offset) >= GW_PULL_LEAST ? b->pulled.offset : 0.0;
 }
 
 const gw_corner_budget *gw_corner_budget_find(const gw_handling_study *study, int kit, gw_axle axle, int load,
