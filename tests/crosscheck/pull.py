@@ -24,8 +24,9 @@ from validation import record
 G, STOP, LEAST = 9.80665, 0.5, 0.1
 SLOWEST = 1.0  # m/s, where the march ends
 ROOT = Path(__file__).parents[2]
-SIDES = {"left": {"front.left.lateral_inner": "link_bearing", "rear.left.toe_inner": "upper_bearing"},
-         "right": {"front.right.lateral_inner": "link_bearing", "rear.right.toe_inner": "upper_bearing"}}
+FITS = {"front.{}.lateral_inner": "link_bearing", "front.{}.upper_front": "upper_offset", "front.{}.upper_rear": "upper_offset",
+        "rear.{}.toe_inner": "upper_bearing"}
+SIDES = {side: {name.format(side): bush for name, bush in FITS.items()} for side in ("left", "right")}
 FAILED = []
 
 
