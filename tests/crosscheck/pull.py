@@ -113,9 +113,11 @@ def against_march(case, told, braking, cars):
 
 def mirrored(braking):
     left, right, none = (braking[k]["brakes_alike"] for k in ("left", "right", "rubber"))
-    for key, near in (("front_steer_deg", 1e-6), ("rear_steer_deg", 1e-6), ("yaw_rate_deg_per_s", 0.03), ("sideways_m", 0.03)):
-        # What the tyres and bushes answer with is that of the left wheel, for both sides: the drifts are not quite alike.
-        check(f"mirrored kits, {key}", abs(left[key] + right[key]) < near * abs(left[key]) and abs(left[key]) > 1e-3)
+    for key in ("front_steer_deg", "rear_steer_deg"):
+        check(f"mirrored kits, {key}", abs(left[key] + right[key]) < 1e-6 * abs(left[key]) and abs(left[key]) > 1e-3)
+    for key in ("front_steer_deg", "rear_steer_deg", "yaw_rate_deg_per_s", "sideways_m"):
+        # The answer of tyres and bushes is that of the left wheel for both sides: drifts agree in their side alone.
+        check(f"mirrored kits pull to opposite sides, {key}", left[key] * right[key] < 0)
         check(f"a kit alike on both sides, {key}", abs(none[key]) < 1e-9)
 
 
