@@ -127,29 +127,64 @@ void gw_ride_range_cell(gw_table *table, const gw_ride_item *item, double low, d
         gw_table_cellf(table, "%s to %s", gw_signed(low, 1).s, gw_signed(high, 1).s);
 }
 
-static const char *own_warning(const gw_case *c, const gw_ride_item *item, const char *text, gw_arena *arena)
+/* Warnings are alike where they say the same up to their details, figures apart: "8 of 8 brackets are less
+ * ..." */
+static bool says_alike(const char *a, const char *b)
 {
-    gw_error line;
-    gw_fail(&line, GW_OK, "%s corner, kit %s: %s", gw_axle_name(item->axle), c->kits[item->kit].name, text);
-    return gw_arena_strdup(arena, line.msg);
+    static const char FIGURES[] = "0123456789.", DETAILS[] = ",:(";
+    for (;; a++, b++) {
+        a += strspn(a, FIGURES);
+        b += strspn(b, FIGURES);
+        bool ends = !*a || strchr(DETAILS, *a);
+        if (ends || *a != *b) return ends && (!*b || strchr(DETAILS, *b));
+    }
+}
+
+static bool has_alike(const gw_ride_item *item, gw_axle axle, const char *text)
+{
+    for (int w = 0; item->axle == axle && w < item->result.n_warnings; w++)
+        if (says_alike(item->result.warnings[w], text)) return true;
+    return false;
+}
+
+/* "front corner, kit rubber: ... (likewise poly, bearing)" */
+static const char *own_warning(const gw_case *c, const gw_ride_study *study, int at, const char *text,
+                               gw_arena *arena, bool *failed)
+{
+    const gw_ride_item *item = &study->item[at];
+    gw_buf line = { 0 };
+    int more = 0;
+    gw_buf_say(&line, "%s corner, kit %s: %s", gw_axle_name(item->axle), c->kits[item->kit].name, text);
+    for (int i = at + 1; i < study->n; i++)
+        if (has_alike(&study->item[i], item->axle, text))
+            gw_buf_say(&line, "%s%s", more++ ? ", " : " (likewise ", c->kits[study->item[i].kit].name);
+    if (more) gw_buf_add(&line, ")");
+    return gw_buf_kept(&line, arena, failed);
+}
+
+static bool is_told(const gw_ride_study *study, int at, const char *text)
+{
+    for (int i = 0; i < at; i++)
+        if (has_alike(&study->item[i], study->item[at].axle, text)) return true;
+    return false;
 }
 
 gw_status gw_ride_gather_warnings(const gw_case *c, gw_ride_made *made, gw_error *err)
 {
     const gw_ride_study *study = &made->study;
     size_t room = (size_t)study->n_warnings + 1;
-    bool ok = true;
+    bool failed = false;
     for (int i = 0; i < study->n; i++) room += (size_t)study->item[i].result.n_warnings;
     made->warning = gw_arena_alloc(&made->arena, room, sizeof *made->warning);
     if (!made->warning) return gw_fail(err, GW_E_NOMEM, "out of memory for ride");
     for (int i = 0; i < study->n_warnings; i++) made->warning[made->n_warnings++] = study->warning[i];
     for (int i = 0; i < study->n; i++)
-        for (int w = 0; ok && w < study->item[i].result.n_warnings; w++) {
-            const char *line =
-                own_warning(c, &study->item[i], study->item[i].result.warnings[w], &made->arena);
-            if ((ok = line != NULL)) made->warning[made->n_warnings++] = line;
+        for (int w = 0; !failed && w < study->item[i].result.n_warnings; w++) {
+            const char *text = study->item[i].result.warnings[w];
+            if (is_told(study, i, text)) continue;
+            made->warning[made->n_warnings++] = own_warning(c, study, i, text, &made->arena, &failed);
         }
-    return ok ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory for ride");
+    return failed ? gw_fail(err, GW_E_NOMEM, "out of memory for ride") : GW_OK;
 }
 
 void gw_ride_heading(const gw_case *c, gw_axle axle, gw_paper *paper)

@@ -31,6 +31,17 @@ static int of_100(double share)
     return n == 100 && share < 1.0 ? 99 : n == 0 && share > 0.0 ? 1 : n;
 }
 
+/* Nothing that is printed of the difference is other than 0.000 deg: which is the smaller, nobody can say. */
+static bool is_nothing(double nominal, double low, double high)
+{
+    return fmax(fabs(nominal), fmax(fabs(low), fabs(high))) < 0.0005 * GW_DEG;
+}
+
+static bool as_steady(const gw_spread_band *a, const gw_spread_band *b)
+{
+    return is_nothing(a->nominal - b->nominal, a->low - b->low, a->high - b->high);
+}
+
 static void summary_words(const gw_case *c, const gw_spread_study *s, int k, gw_paper *paper)
 {
     const gw_spread_summary *sum = &s->summary[k];
@@ -38,6 +49,8 @@ static void summary_words(const gw_case *c, const gw_spread_study *s, int k, gw_
     gw_phrase_kit(&c->kits[k], &text);
     if (!sum->draws)
         gw_buf_add(&text, ": stands in none of them");
+    else if (k > 0 && as_steady(&sum->unsteadiness, &s->summary[0].unsteadiness))
+        gw_buf_say(&text, ": as steady as %s", gw_kit_said(c, 0));
     else if (k > 0 && !isnan(sum->steadier)) {
         bool open = sum->steadier > 0.025 && sum->steadier < 0.975;
         gw_buf_say(&text, "%s than %s: %d of 100 such cars%s",
@@ -92,8 +105,12 @@ static void toe_row(gw_table *table, const gw_case *c, const gw_spread_item *ite
         gw_table_end_row(table);
         return;
     }
-    band_cells(table, &item->difference.band[GW_SPREAD_TOE], GW_DEG, 3, true);
-    gw_table_cellf(table, "%d of 100", of_100(item->better));
+    const gw_spread_band *less = &item->difference.band[GW_SPREAD_TOE];
+    band_cells(table, less, GW_DEG, 3, true);
+    if (is_nothing(less->nominal, less->low, less->high))
+        gw_table_cell(table, "alike");
+    else
+        gw_table_cellf(table, "%d of 100", of_100(item->better));
 }
 
 static void wheel_row(gw_table *table, const gw_case *c, const gw_spread_item *item, bool first)

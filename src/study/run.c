@@ -48,7 +48,6 @@ static gw_status find_roll_centres(gw_run *run, gw_error *err)
     return status;
 }
 
-/* What joints do not give of the roll stiffness of the vehicle, with the first kit. */
 /* The car of the guide with this kit, where it was stood up. */
 static const gw_road *guide_road(const gw_run *run, int kit)
 {
@@ -56,6 +55,7 @@ static const gw_road *guide_road(const gw_run *run, int kit)
     return g && g->road && g->road[kit] && g->marked[kit * (1 + run->c->n_loads)] ? g->road[kit] : NULL;
 }
 
+/* What joints do not give of the roll stiffness of the vehicle, with the first kit. */
 static gw_status make_up(gw_run *run, gw_axle axle, gw_error *err)
 {
     const gw_corner *pair = &run->c->pairs[axle];
