@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* A card a kit: what a customer feels, as a word, a figure and its band on a scale that all cards share. */
 #include "page/cards.h"
+#include "page/stand.h"
 
 #include "record/unit.h"
 #include "show/phrase.h"
@@ -142,13 +143,15 @@ static void put_beaten(const gw_page *p, gw_slots *slots, const gw_card *card)
     gw_slots_text(badge, "cost", gw_page_planned(p, s->front[s->recommended[card->beaten_by].member].cost));
 }
 
-static void put_warnings(gw_slots *slots, const gw_card *card)
+/* As many as the sentence below the cards and the table of what will stand tell. */
+static void put_warnings(const gw_page *p, gw_slots *slots, const gw_card *card)
 {
+    int beyond = gw_page_failures_of(p, card->kit).joints;
     if (card->toe_out) gw_slots_text(slots, "toe_out", "yes");
     if (card->pull != 0.0) gw_slots_text(slots, "pull", gw_phrase_pulled(card->pull));
-    if (card->beyond) gw_slots_fmt(slots, "beyond", "%d", card->beyond);
-    if (card->beyond > 1) gw_slots_text(slots, "several", "yes");
-    if (card->near_limit) gw_slots_text(slots, "near", "yes");
+    if (beyond) gw_slots_fmt(slots, "beyond", "%d", beyond);
+    if (beyond > 1) gw_slots_text(slots, "several", "yes");
+    if (card->near_limit && !beyond) gw_slots_text(slots, "near", "yes");
 }
 
 static bool has_limits(const gw_choose_study *s)
@@ -208,7 +211,7 @@ static void put_card(const gw_page *p, gw_slots *slots, const gw_card *card)
     for (int f = 0; f < GW_FEELS; f++)
         if (card->gauge[f].known) put_gauge(p, of, (gw_feel)f, card);
     put_beaten(p, of, card);
-    put_warnings(of, card);
+    put_warnings(p, of, card);
 }
 
 void gw_page_cards(const gw_page *p, gw_slots *slots)
