@@ -125,6 +125,10 @@ gw_status gw_study_deflect(const gw_case *c, const gw_selection *wanted, gw_defl
                            gw_error *err);
 void gw_deflect_study_free(gw_deflect_study *study);
 
+/** An item that failed has the kit, the load and the reason of one before it: a car that does not carry a load
+ * says so of both its axles. */
+bool gw_deflect_failed_before(const gw_deflect_study *study, int item);
+
 /** The item for a kit, corner and load; NULL where it was not wanted or failed. */
 const gw_deflection *gw_deflect_find(const gw_deflect_study *study, int kit, gw_axle axle, int load);
 

@@ -155,10 +155,19 @@ static bool word(cursor *c, const char *w)
 
 static bool value(cursor *c);
 
+/* At a digit, with a number and a comma right before it. */
+static bool after_number(const cursor *c)
+{
+    const unsigned char *s = c->s + c->i;
+    return peek(c) >= '0' && peek(c) <= '9' && c->i > 1 && s[-1] == ',' && s[-2] >= '0' && s[-2] <= '9';
+}
+
 static bool key(cursor *c)
 {
     skip_space(c);
     if (peek(c) == '}') return stop(c, "expected a key: there is a comma too many before this brace");
+    if (after_number(c)) return stop(c, "expected a key: a decimal comma? Write a point, as in 0.5");
+    if (peek(c) == '/') return stop(c, "expected a key: a remark is a key of its own, \"//\": \"remark\"");
     if (peek(c) != '"') return stop(c, "expected a key in double quotes");
     if (!string(c)) return false;
     skip_space(c);

@@ -14,12 +14,17 @@
 
 #include <math.h>
 
-/* Why a load stands as failed: once a load, as the other commands say it. */
+/* Why a load stands as failed: once a kit and load, as the other commands say it. */
 static void failed_lines(const gw_handling_page *p)
 {
     const gw_deflect_study *d = p->cmp->deflect;
-    for (int i = 0; i < d->n; i++)
-        if (d->item[i].failed) gw_failed_line(p->cmp->c, &d->item[i], true, p->paper);
+    const gw_case *c = p->cmp->c;
+    for (int i = 0; i < d->n; i++) {
+        const gw_deflection *item = &d->item[i];
+        if (!item->failed || gw_deflect_failed_before(d, i)) continue;
+        gw_paper_say(p->paper, 2, "%s, %s: not carried: %s", c->loads[item->load].name,
+                     c->kits[item->kit].name, item->failed);
+    }
 }
 
 /* The rim in millimetres is what a gauge reads: front toe, else the rear's, in the stop and the corner that

@@ -7,6 +7,7 @@
 #include "giveway/units.h"
 #include "show/ride_parts.h"
 
+#include <math.h>
 #include <stdlib.h>
 
 static void kit_heads(const gw_ride_page *p, gw_table *t, const gw_ride_item *const *items, int n,
@@ -65,12 +66,19 @@ static const gw_isolation *isolation_of(const gw_ride_item *item, int joint)
     return NULL;
 }
 
+/* But for rounding. */
+static bool alike(double a, double b)
+{
+    return fabs(a - b) <= 1e-6 * fmax(fabs(a), fabs(b));
+}
+
 /* Its mirror image has the same bracket behind the same bush in every kit. */
 static bool same_on_both(const gw_joint *joint, const gw_ride_item *const *items, int n, int at)
 {
     for (int i = 0; i < n; i++) {
         const gw_isolation *one = isolation_of(items[i], at), *other = isolation_of(items[i], joint->twin);
-        if (!one != !other || (one && (one->ratio != other->ratio || one->bracket != other->bracket)))
+        if (!one != !other ||
+            (one && !(alike(one->ratio, other->ratio) && alike(one->bracket, other->bracket))))
             return false;
     }
     return joint->twin != at;

@@ -302,6 +302,18 @@ void gw_deflect_study_free(gw_deflect_study *study)
     *study = (gw_deflect_study){ 0 };
 }
 
+bool gw_deflect_failed_before(const gw_deflect_study *study, int item)
+{
+    const gw_deflection *it = &study->item[item];
+    for (int i = 0; it->failed && i < item; i++) {
+        const gw_deflection *known = &study->item[i];
+        if (known->failed && known->kit == it->kit && known->load == it->load &&
+            strcmp(known->failed, it->failed) == 0)
+            return true;
+    }
+    return false;
+}
+
 const gw_deflection *gw_deflect_find(const gw_deflect_study *study, int kit, gw_axle axle, int load)
 {
     for (int i = 0; i < study->n; i++) {
