@@ -5,7 +5,7 @@
  * program is touched. Its complaints are read while the script is sent, so that neither side can
  * wait for the other. Several run at once, each with a part of the charts.
  */
-#include "chart/run.h"
+#include "chart/gnuplot.h"
 
 #include <errno.h>
 #include <fcntl.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway align: what to set to reach the camber and toe target, and what else moves. */
-#include "cli/commands.h"
+#include "cli/command.h"
 #include "cli/run.h"
 #include "cli/selection.h"
 #include "show/align.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway bench: what the press and the test rig say of a bush. */
-#include "cli/commands.h"
+#include "cli/command.h"
 #include "cli/output.h"
 #include "cli/run.h"
 #include "format/file.h"

@@ -2,7 +2,7 @@
 /* giveway check: is the case free of faults? Every fault at once: those of the file, and then whether the car
  * stands.
  */
-#include "cli/commands.h"
+#include "cli/command.h"
 #include "cli/output.h"
 #include "cli/session.h"
 #include "show/check.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway choose: which bushes to fit for the money and the harshness that one allows? */
-#include "cli/commands.h"
+#include "cli/command.h"
 #include "cli/output.h"
 #include "cli/run.h"
 #include "cli/selection.h"

@@ -1,13 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway compare: the kits side by side. The main job. */
-#include "cli/charting.h"
-#include "cli/commands.h"
+#include "cli/command.h"
 #include "cli/output.h"
+#include "cli/run.h"
 #include "cli/selection.h"
 #include "cli/session.h"
-#include "show/behind_charts.h"
 #include "show/compare_charts.h"
-#include "show/handling_charts.h"
 #include "show/strength.h"
 
 /* Everything that one run works out, so that one function frees it. */

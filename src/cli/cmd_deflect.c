@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway deflect: where does the wheel go under these loads, and which bush moves most? */
-#include "cli/commands.h"
+#include "cli/command.h"
 #include "cli/output.h"
 #include "cli/run.h"
 #include "cli/selection.h"

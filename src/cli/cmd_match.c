@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway match: the case corrected by what the ramp says. */
-#include "cli/commands.h"
+#include "cli/command.h"
 #include "cli/output.h"
-#include "cli/reading.h"
 #include "cli/run.h"
 #include "cli/selection.h"
+#include "cli/session.h"
 #include "format/file.h"
 #include "show/match.h"
 #include "show/results.h"

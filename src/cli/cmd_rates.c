@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway rates: how stiff is a bush, each way, and how does the handbook compare? */
 #include "casefile/material_hint.h"
-#include "cli/commands.h"
+#include "cli/command.h"
 #include "cli/output.h"
 #include "cli/run.h"
 #include "cli/session.h"

@@ -2,7 +2,7 @@
 /* giveway report: one page that the customer understands and the workshop can check. */
 #include "base/parallel.h"
 #include "chart/chart.h"
-#include "cli/commands.h"
+#include "cli/command.h"
 #include "cli/output.h"
 #include "cli/selection.h"
 #include "cli/session.h"

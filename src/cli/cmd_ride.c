@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway ride: what reaches the body, and how much a kit adds to it. */
-#include "cli/commands.h"
+#include "cli/command.h"
 #include "cli/run.h"
 #include "cli/selection.h"
 #include "show/ride.h"

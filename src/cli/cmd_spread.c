@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway spread: how sure is each answer, and what to measure next? */
-#include "cli/commands.h"
+#include "cli/command.h"
 #include "cli/output.h"
-#include "cli/reading.h"
 #include "cli/run.h"
 #include "cli/selection.h"
 #include "giveway/match.h"

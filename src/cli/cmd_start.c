@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway start: a first case from a few measurements, and the sheet of what to measure. */
-#include "cli/commands.h"
+#include "cli/command.h"
 #include "cli/output.h"
 #include "cli/session.h"
 #include "format/file.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway travel: camber, toe, caster and track through bump and rebound; joints against their limits. */
-#include "cli/commands.h"
+#include "cli/command.h"
 #include "cli/run.h"
 #include "cli/selection.h"
 #include "giveway/units.h"

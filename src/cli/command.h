@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /**
  * The frame that every command stands in: the table of commands, the options they share and the
- * exit status. To add a command, write cmd_NAME.c with its gw_command and put its name into the list in
- * commands.h; help, usage and the parsing of options follow from that.
+ * exit status. To add a command, write cmd_NAME.c with its gw_command and put its name into the list
+ * below; help, usage and the parsing of options follow from that.
  */
 #ifndef CLI_COMMAND_H
 #define CLI_COMMAND_H
@@ -189,5 +189,35 @@ void gw_help_command(const gw_command *command, FILE *to);
 
 /** The one place where a status becomes an exit status. */
 int gw_exit_of(gw_status status);
+
+typedef struct gw_option_spec {
+    const char *name;   /**< without the dashes                                  */
+    const char *dashed; /**< with them                                          */
+    gw_option_kind kind;
+    const char *values; /**< what it takes, as help shows it; choices with '|'  */
+    const char *text;
+} gw_option_spec;
+
+extern const gw_option_spec GW_OPTIONS[GW_OPTION_COUNT];
+
+/** One line a command, in the order in which help shows them. */
+#define GW_COMMAND_LIST(X)                                                                                   \
+    X(CHECK)                                                                                                 \
+    X(RATES)                                                                                                 \
+    X(DEFLECT)                                                                                               \
+    X(COMPARE)                                                                                               \
+    X(TRAVEL)                                                                                                \
+    X(RIDE)                                                                                                  \
+    X(ALIGN)                                                                                                 \
+    X(MATCH)                                                                                                 \
+    X(SPREAD)                                                                                                \
+    X(CHOOSE)                                                                                                \
+    X(REPORT)                                                                                                \
+    X(BENCH)                                                                                                 \
+    X(START)
+
+#define GW_AS_DECLARATION(id) extern const gw_command GW_COMMAND_##id;
+GW_COMMAND_LIST(GW_AS_DECLARATION)
+#undef GW_AS_DECLARATION
 
 #endif

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "cli/command.h"
 
-#include "cli/options.h"
 #include "format/table.h"
 #include "giveway/version.h"
 #include "show/words.h"

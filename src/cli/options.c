@@ -2,7 +2,6 @@
 #include "cli/command.h"
 
 #include "casefile/nearest.h"
-#include "cli/options.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -214,4 +213,18 @@ bool gw_args_is(const gw_args *args, gw_option option, const char *value)
 {
     const char *given = gw_args_text(args, option, 0);
     return given && strcmp(given, value) == 0;
+}
+
+const gw_command *const GW_COMMANDS[] = {
+#define GW_AS_ENTRY(id) &GW_COMMAND_##id,
+    GW_COMMAND_LIST(GW_AS_ENTRY)
+#undef GW_AS_ENTRY
+        NULL,
+};
+
+const gw_command *gw_command_find(const char *name)
+{
+    for (const gw_command *const *c = GW_COMMANDS; *c; c++)
+        if (strcmp((*c)->name, name) == 0) return *c;
+    return NULL;
 }

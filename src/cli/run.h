@@ -3,6 +3,7 @@
 #ifndef CLI_RUN_H
 #define CLI_RUN_H
 
+#include "chart/chart.h"
 #include "cli/command.h"
 
 /**
@@ -18,5 +19,16 @@ void gw_run_format(const gw_args *args, const gw_case *c, const gw_result *resul
 /** With -o DIR the charts of a result; returns the exit status. */
 int gw_run_draw(const gw_args *args, const gw_case *c, const void *made,
                 void (*charts)(const gw_case *c, const void *made, gw_charts *charts));
+
+/** Makes `charts` ready for what goes to DIR; false, and nothing to finish, without -o DIR. */
+bool gw_charting_begin(const gw_args *args, gw_charts *charts);
+
+/**
+ * Draws what was gathered and frees it, and says on standard error where it is or why it was left out.
+ *
+ * @param status  of gathering; if it failed, `err` is complained of and nothing is drawn.
+ * @return        an exit status.
+ */
+int gw_charting_finish(const gw_args *args, gw_charts *charts, gw_status status, const gw_error *err);
 
 #endif

@@ -4,9 +4,7 @@
 #define CLI_SESSION_H
 
 #include "cli/command.h"
-#include "giveway/casefile.h"
-
-#include <stdio.h>
+#include "giveway/readings.h"
 
 typedef struct gw_session {
     gw_material_set materials;
@@ -42,5 +40,8 @@ gw_status gw_session_missing(const char *what, const char *name, const gw_name_l
 /** Complains, that the case has no `what` (kit, bush ...) called `name`, with the one that is nearest or,
  * where none is near, with what there is; GW_EXIT_INPUT. */
 int gw_session_no_such(const gw_args *args, const char *what, const char *name, const gw_name_list *names);
+
+/** Reads them for the case of the session; faults go to standard error. Returns an exit status. */
+int gw_session_readings(const gw_args *args, gw_session *session, gw_readings *out);
 
 #endif

@@ -5,7 +5,6 @@
 
 #include "chart/set.h"
 #include "giveway/pick.h"
-#include "show/behind_charts.h"
 #include "show/compare_charts.h"
 #include "show/ride.h"
 

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What to fit for the money: the recommendations with the case's kits among them, and what more money buys.
  */
-#include "show/choose.h"
 #include "page/page.h"
 #include "page/tables.h"
 

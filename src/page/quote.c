@@ -3,7 +3,6 @@
 #include "page/quote.h"
 
 #include "chart/style.h"
-#include "giveway/cost.h"
 #include "show/contributors.h"
 
 #include <math.h>

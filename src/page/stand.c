@@ -1,13 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* What will stand the loads and what will not: one row a kit. */
-#include "page/page.h"
 
-#include "giveway/stand.h"
 #include "page/stand.h"
 #include "show/strength.h"
 
 #include <math.h>
-#include <string.h>
 
 enum { TOLD = 3 }; /* failures that a customer reads a kit; the workshop reads all */
 

@@ -2,8 +2,6 @@
 /* Tables of the workshop's copy: a row a joint, a column a kit. */
 #include "page/tables.h"
 
-#include "giveway/cost.h"
-
 void gw_page_heading(const gw_page *p, gw_words name, gw_words note)
 {
     gw_html_put(p->out, "<h3>{}</h3>\n", gw_words_text(name));

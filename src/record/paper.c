@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "record/paper.h"
 
-#include "format/number.h"
-
 #include <math.h>
 
 enum { INDENT = 2 };

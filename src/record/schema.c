@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "record/schema.h"
+#include "record/json.h"
 
 #include <stdio.h>
 

@@ -2,9 +2,6 @@
 /* The rows of `align`: every figure that it gives to programs. */
 #include "show/align.h"
 
-#include "format/number.h"
-#include "show/words.h"
-
 #include <math.h>
 
 static const gw_align *align_of(const gw_place *p)

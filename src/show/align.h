@@ -8,6 +8,7 @@
 #include "format/number.h"
 #include "giveway/align.h"
 #include "record/paper.h"
+#include "show/words.h"
 
 /** Rows over a gw_align_study. */
 extern const gw_result GW_ALIGN_RESULT;
@@ -42,5 +43,19 @@ const char *gw_target_name(gw_target which);
 
 /** Steps of the work, in order; NULL past the last. Common practice. */
 const char *gw_order_of_work(int index);
+
+typedef struct gw_align_page {
+    const gw_case *c;
+    gw_paper *paper;
+} gw_align_page;
+
+/** The sheet: before and after, left and right, with tolerances. */
+void gw_align_sheet(const gw_align_page *p, const gw_align_item *item);
+
+/** Track, bump steer and what the loads take, before and after. */
+void gw_align_moved(const gw_align_page *p, const gw_align_item *item);
+
+/** Tilt, walls, press fits and bearings against their limits. */
+void gw_align_verdicts(const gw_align_page *p, const gw_align_item *item);
 
 #endif

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What else moved, and whether the parts fit and hold. */
-#include "show/align_page.h"
+#include "show/align.h"
 
 #include <string.h>
 

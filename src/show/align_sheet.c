@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The alignment sheet: degrees and minutes, and millimetres at the rim. */
-#include "show/align_page.h"
+#include "show/align.h"
 
 static void columns(gw_table *t)
 {

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* An alignment for the workshop: what to set, what it does, what else moves, and whether the parts hold. */
-#include "show/align_page.h"
+#include "show/align.h"
 
 #include "giveway/units.h"
 #include "record/paper.h"

@@ -4,8 +4,6 @@
 
 #include "giveway/units.h"
 
-#include <string.h>
-
 void gw_adjuster_words(const gw_corner *corner, const gw_adjuster *adjuster, gw_buf *out)
 {
     switch (adjuster->kind) {

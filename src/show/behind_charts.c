@@ -1,10 +1,9 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/behind_charts.h"
+#include "show/compare_charts.h"
 
 #include "format/number.h"
 #include "giveway/pick.h"
 #include "record/unit.h"
-#include "show/message.h"
 #include "show/phrase.h"
 
 #include <math.h>

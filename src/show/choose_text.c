@@ -3,7 +3,7 @@
 #include "format/number.h"
 #include "giveway/casefile.h"
 #include "show/choose.h"
-#include "show/say.h"
+#include "show/words.h"
 
 #include <math.h>
 

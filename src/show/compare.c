@@ -11,7 +11,6 @@
 #include "show/handling.h"
 #include "show/results.h"
 #include "show/ride.h"
-#include "show/shared_work.h"
 
 #include <math.h>
 

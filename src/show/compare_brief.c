@@ -1,16 +1,13 @@
 /* SPDX-License-Identifier: MIT */
 /* What is read first: a sentence a kit, the loads, one table of the rim, ride and prices. */
-#include "show/compare_brief.h"
+#include "show/handling.h"
 
 #include "format/number.h"
 #include "giveway/cost.h"
 #include "giveway/pick.h"
 #include "record/unit.h"
-#include "show/compare_loads.h"
 #include "show/deflect.h"
 #include "show/ride_parts.h"
-#include "show/shared_work.h"
-#include "show/verdicts.h"
 
 #include <math.h>
 

@@ -6,7 +6,6 @@
 #include "giveway/casefile.h"
 #include "giveway/pick.h"
 #include "giveway/reversal.h"
-#include "giveway/units.h"
 #include "show/bands.h"
 #include "show/contributors.h"
 #include "show/message.h"
@@ -16,7 +15,6 @@
 
 #include <math.h>
 #include <stdio.h>
-#include <string.h>
 
 enum { TEXT = 160, MAX_PARTS = 8, TURNS = 64 };
 

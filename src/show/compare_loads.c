@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The loads of a comparison on one screen: a column a kit, as few rows as the width allows. */
-#include "show/compare_loads.h"
+#include "show/handling.h"
 
 #include "format/number.h"
 #include "record/unit.h"

@@ -7,7 +7,6 @@
 #include "giveway/units.h"
 #include "record/paper.h"
 #include "show/bands.h"
-#include "show/compare_brief.h"
 #include "show/contributors.h"
 #include "show/deflect.h"
 #include "show/handling.h"

@@ -2,8 +2,6 @@
 /* The rows of `deflect`: every figure that it shows. */
 #include "show/deflect.h"
 
-#include <string.h>
-
 /* -- a joint -- */
 
 static gw_unit unit_of_verdict(const gw_place *p)

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/contributors.h"
 #include "show/deflect.h"
-#include "show/say.h"
 #include "show/strength.h"
+#include "show/words.h"
 
 static void heading(gw_paper *paper, const gw_place *place)
 {

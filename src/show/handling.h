@@ -3,6 +3,10 @@
 #ifndef SHOW_HANDLING_H
 #define SHOW_HANDLING_H
 
+#include "format/table.h"
+#include "giveway/cost.h"
+#include "giveway/reversal.h"
+#include "giveway/stand.h"
 #include "record/paper.h"
 #include "show/compare.h"
 
@@ -69,5 +73,41 @@ gw_number gw_wheel_figure(const gw_corner_budget *wheel, int figure);
 /** Both wheels of an axle under a load, by gw_side; false where one of them is not known. */
 typedef const gw_corner_budget *gw_both_wheels[GW_INNER + 1];
 bool gw_both_wheels_find(const gw_handling_study *h, int kit, gw_axle axle, int load, gw_both_wheels out);
+
+/** A sentence a kit, the loads with a column a kit, ride and prices with a row a kit. */
+void gw_compare_brief(const gw_handling_page *p);
+
+/**
+ * Toe, camber and fore-aft of every load and wheel: a row each where the page is wide enough, with toe at the
+ * rim if it still fits; two rows each, the rim among them, where it is not.
+ */
+void gw_compare_loads(const gw_handling_page *p);
+
+/** "front upper arm, front bush", or "front upper_front" where the joint has no label. */
+void gw_phrase_joint(const gw_case *c, gw_axle axle, int joint, gw_buf *out);
+
+/** "rear toe in a 0.90 g corner: out 0.09 deg instead of in 0.14". */
+void gw_phrase_reversal(const gw_case *c, const gw_reversal *turned, gw_buf *out);
+
+/** One paragraph on a kit. */
+void gw_verdict_text(const gw_handling_page *p, int kit);
+
+/** In one line which angles change to the other side, with the kits; nothing where none does. */
+void gw_changes_text(const gw_handling_page *p);
+
+/** Of all kits together: how near to a limit, how many joints could not be judged, and what it takes. */
+void gw_limits_text(const gw_handling_page *p);
+
+/** "front.arm_rear" */
+void gw_shared_joint_name(const gw_case *c, const gw_shop_joint *at, gw_buf *out);
+
+/** A paragraph a kit that shares work, its joints by name. */
+void gw_shared_work_text(const gw_handling_page *p);
+
+/** The same in one paragraph for all kits, joints counted. */
+void gw_shared_work_brief(const gw_handling_page *p);
+
+/** "632", "632+" where some parts carry no figure, a dash where nothing has one. */
+void gw_sum_cell(gw_table *t, gw_cost_sum sum);
 
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/handling_charts.h"
+#include "show/compare_charts.h"
 
 #include "format/number.h"
 #include "giveway/casefile.h"

@@ -18,4 +18,10 @@ const char *gw_kit_said(const gw_case *c, int kit);
 /** "left" or "right": where a side drift takes the car (gw_braking_pull). */
 const char *gw_phrase_pulled(double offset);
 
+/**
+ * "front lower arm, rear bush (lower_rear)" for bushes.lower_rear, "front tie rod, inner end: height" for a
+ * coordinate of a point; what is neither stays the path that it is.
+ */
+void gw_phrase_unsure(const gw_case *c, const char *path, gw_buf *out);
+
 #endif

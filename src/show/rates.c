@@ -2,7 +2,6 @@
 /* Rates for people: a table, what kind of bush each is, and on demand how every figure came about. */
 #include "show/rates.h"
 
-#include "format/number.h"
 #include "show/words.h"
 
 static void named_cells(gw_table *table, const char *name, const char *what)

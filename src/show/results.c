@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/results.h"
 
-#include "record/schema.h"
+#include "record/json.h"
 
 #include <string.h>
 

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The rows of `ride`: every figure that it shows. */
 #include "show/ride.h"
-#include "giveway/units.h"
 #include "record/csv.h"
 #include "show/ride_words.h"
 

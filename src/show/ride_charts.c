@@ -1,12 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* Charts of ride. One style a kit in all of them, in the order of the case. */
 #include "chart/style.h"
-#include "format/html.h"
 #include "format/number.h"
 #include "giveway/casefile.h"
 #include "giveway/units.h"
-#include "show/contributors.h"
-#include "show/deflect.h"
 #include "show/message.h"
 #include "show/phrase.h"
 #include "show/ride.h"

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* Attachments, brackets and bands: a column a kit. */
-#include "show/ride_tables.h"
 
 #include "format/number.h"
 #include "format/table.h"

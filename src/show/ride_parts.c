@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/ride_parts.h"
 
-#include "format/number.h"
-#include "giveway/names.h"
 #include "show/phrase.h"
 #include "show/ride.h"
 

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* What each kit does: figures, modes, bump. A row a kit. */
-#include "show/ride_tables.h"
 
 #include "format/number.h"
 #include "format/table.h"
@@ -8,8 +7,6 @@
 #include "show/ride_parts.h"
 #include "show/ride_words.h"
 #include "show/words.h"
-
-#include <math.h>
 
 /* The name that other tables go by, with what people call the kit where that is asked for. */
 static void kit_cell(const gw_ride_page *p, gw_table *t, const gw_ride_item *item, bool label)

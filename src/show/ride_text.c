@@ -6,8 +6,7 @@
 #include "format/table.h"
 #include "giveway/units.h"
 #include "show/ride_parts.h"
-#include "show/ride_tables.h"
-#include "show/say.h"
+#include "show/words.h"
 
 #include <stdlib.h>
 #include <string.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* "Done once: front lower arm out and in, 35 min, for 2 joints saves 35 (poly, bearing)." */
-#include "show/shared_work.h"
+#include "show/handling.h"
 
 #include "format/number.h"
 #include "giveway/casefile.h"

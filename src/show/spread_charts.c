@@ -3,12 +3,9 @@
 #include "format/number.h"
 #include "giveway/casefile.h"
 #include "record/unit.h"
-#include "show/compare_charts.h"
-#include "show/deflect.h"
 #include "show/message.h"
 #include "show/phrase.h"
 #include "show/spread.h"
-#include "show/unsure_words.h"
 
 #include <math.h>
 #include <stdio.h>

@@ -6,7 +6,6 @@
 #include "format/table.h"
 #include "giveway/units.h"
 #include "show/phrase.h"
-#include "show/unsure_words.h"
 
 #include <math.h>
 

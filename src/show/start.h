@@ -262,4 +262,20 @@ const gw_start_figure *gw_start_figure_of(const gw_start_car *car, const gw_star
 /** `v` to the nearest multiple of `step`, which is 1 over a whole number, or whole. */
 double gw_start_rounded(double v, double step);
 
+enum { GW_START_DISTANCES = 200 };
+
+typedef struct gw_start_distance {
+    int axle[2], point[2];
+    double v, within;
+    int line;
+} gw_start_distance;
+
+/**
+ * Least sum of ((coordinate - reading or assumption)/sigma)^2 and ((distance - reading)/sigma)^2, sigma half
+ * the band; the bands of the points become two standard deviations. Distances more than three of them off
+ * what the others say are warned of, the worst first.
+ */
+gw_status gw_start_place_points(gw_start_car *car, const gw_start_distance *distance, int n, const char *path,
+                                gw_faults *faults);
+
 #endif

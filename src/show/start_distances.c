@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/start_distances.h"
+#include "show/start.h"
 
 #include "fit/nonlinear.h"
 

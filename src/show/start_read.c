@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* A filled sheet back into the car. */
 #include "casefile/columns.h"
-#include "show/start_distances.h"
+#include "show/start.h"
 
 #include <math.h>
 #include <stdio.h>

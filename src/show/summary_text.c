@@ -8,7 +8,6 @@
 #include "giveway/units.h"
 #include "record/paper.h"
 #include "show/phrase.h"
-#include "show/shared_work.h"
 
 #include <math.h>
 #include <stddef.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/say.h"
 #include "show/travel.h"
+#include "show/words.h"
 
 #include <math.h>
 #include <stdio.h>

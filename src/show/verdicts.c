@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/verdicts.h"
+#include "show/handling.h"
 
 #include "format/number.h"
 #include "giveway/pick.h"

@@ -7,7 +7,7 @@
 #include "chart/style.h"
 #include "giveway/pick.h"
 #include "giveway/units.h"
-#include "show/behind_charts.h"
+#include "show/compare_charts.h"
 
 #include <gsl/gsl_errno.h>
 #include <math.h>
