@@ -2,7 +2,6 @@
 #include "chart/set.h"
 
 #include "chart/gnuplot.h"
-#include "chart/svg.h"
 #include "format/file.h"
 
 #include <stdio.h>

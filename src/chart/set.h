@@ -3,6 +3,7 @@
 #ifndef CHART_SET_H
 #define CHART_SET_H
 
+#include "base/buf.h"
 #include "chart/chart.h"
 #include "chart/layout.h"
 
@@ -19,5 +20,11 @@ typedef struct gw_chart_file {
     const gw_chart_page *page; /**< what it shows                           */
     bool svg;
 } gw_chart_file;
+
+/**
+ * Gives the picture `title` and `description` for screen readers, takes out those that gnuplot wrote and its
+ * ids, and lets the others begin with `stem`, so that no two charts of a page share one.
+ */
+void gw_svg_tidy(const char *svg, const char *stem, const char *title, const char *description, gw_buf *out);
 
 #endif

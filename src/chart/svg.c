@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "chart/svg.h"
+#include "chart/set.h"
 
 #include <string.h>
 

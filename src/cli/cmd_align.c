@@ -2,7 +2,7 @@
 /* giveway align: what to set to reach the camber and toe target, and what else moves. */
 #include "cli/command.h"
 #include "cli/run.h"
-#include "cli/selection.h"
+#include "cli/session.h"
 #include "show/align.h"
 
 static gw_status study(const gw_job *job, void *made, gw_error *err)
@@ -20,8 +20,7 @@ const gw_command GW_COMMAND_ALIGN = {
     .args = "CASE",
     .summary = "what to set to reach the camber and toe target, and what else it moves",
     .options = GW_TAKES_COMMON | GW_TAKES_SELECTION | GW_TAKES_CHARTS,
-    .min_words = 1,
-    .max_words = 1,
+    .words = { 1, 1 },
     .run = gw_run_command,
     .details =
         "Offset and clock angle of off-centre bushes, turns of arms and whole shims that reach the target of "

@@ -137,8 +137,7 @@ const gw_command GW_COMMAND_BENCH = {
     .summary = "what the press and the test rig say: rates, loss, nonlinearity; a bush object from readings",
     .options = GW_TAKES(FORMAT) | GW_TAKES_CHARTS | GW_TAKES(BUSH) | GW_TAKES(DETAIL) | GW_TAKES(QUIET) |
                GW_TAKES_ALWAYS,
-    .min_words = 1,
-    .max_words = GW_BENCH_FILES,
+    .words = { 1, GW_BENCH_FILES },
     .run = run,
     .details =
         "Each file is a table: deflection_mm and force_N, or angle_deg and moment_Nm, in the order taken; or "

@@ -87,8 +87,7 @@ const gw_command GW_COMMAND_CHECK = {
     .args = "CASE ...",
     .summary = "is the case free of faults? every fault at once, each with its path and remedy",
     .options = GW_TAKES_COMMON,
-    .min_words = 1,
-    .max_words = 1000,
+    .words = { 1, 1000 },
     .run = run,
     .details =
         "Faults go to standard error, a line each. The other commands stop with the same list. A case that "

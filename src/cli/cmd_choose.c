@@ -3,7 +3,7 @@
 #include "cli/command.h"
 #include "cli/output.h"
 #include "cli/run.h"
-#include "cli/selection.h"
+#include "cli/session.h"
 #include "format/file.h"
 #include "giveway/spread.h"
 #include "show/choose.h"
@@ -101,12 +101,8 @@ static int list_kits(const gw_case *c, const gw_choose_study *s, const gw_kit *k
 {
     int n = 0;
     kits[n++] = &c->kits[0];
-    for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++) {
-        const gw_kit *kit = &s->recommended[r].kit;
-        bool again = s->recommended[r].n_order == 0;
-        for (int i = 0; i < r; i++) again = again || s->recommended[i].member == s->recommended[r].member;
-        if (!again) kits[n++] = kit;
-    }
+    for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++)
+        if (s->recommended[r].n_order && gw_choose_is_first(s, r)) kits[n++] = &s->recommended[r].kit;
     return n;
 }
 
@@ -137,8 +133,7 @@ const gw_command GW_COMMAND_CHOOSE = {
     .summary = "which bushes to fit for the money and the harshness that one allows",
     .options = GW_TAKES_COMMON | GW_TAKES(LOAD) | GW_TAKES(CORNER) | GW_TAKES(METHOD) | GW_TAKES(CASE) |
                GW_TAKES(DRAWS) | GW_TAKES(DETAIL) | GW_TAKES_CHARTS,
-    .min_words = 1,
-    .max_words = 1,
+    .words = { 1, 1 },
     .run = gw_run_command,
     .details =
         "Calculates every combination of the bushes on offer (\"choose\" of the case; without it, what its "

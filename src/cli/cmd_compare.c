@@ -3,10 +3,9 @@
 #include "cli/command.h"
 #include "cli/output.h"
 #include "cli/run.h"
-#include "cli/selection.h"
 #include "cli/session.h"
 #include "show/compare_charts.h"
-#include "show/strength.h"
+#include "show/deflect.h"
 
 /* Everything that one run works out, so that one function frees it. */
 typedef struct gw_work {
@@ -158,8 +157,7 @@ const gw_command GW_COMMAND_COMPARE = {
     .args = "CASE",
     .summary = "the kits side by side: camber, toe, wheel movement, ride and harshness",
     .options = GW_TAKES_COMMON | GW_TAKES_SELECTION | GW_TAKES(DETAIL) | GW_TAKES(NO_BANDS) | GW_TAKES_CHARTS,
-    .min_words = 1,
-    .max_words = 1,
+    .words = { 1, 1 },
     .run = run,
     .details =
         "First what fits a screen: a sentence a kit (toe in a stop and in a corner, warnings), how near the "

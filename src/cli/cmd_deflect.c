@@ -3,7 +3,7 @@
 #include "cli/command.h"
 #include "cli/output.h"
 #include "cli/run.h"
-#include "cli/selection.h"
+#include "cli/session.h"
 #include "show/compare_charts.h"
 #include "show/deflect.h"
 
@@ -38,8 +38,7 @@ const gw_command GW_COMMAND_DEFLECT = {
     .args = "CASE",
     .summary = "where the wheel goes under each load, and which bush moves most",
     .options = GW_TAKES_COMMON | GW_TAKES_SELECTION | GW_TAKES(DETAIL) | GW_TAKES_CHARTS,
-    .min_words = 1,
-    .max_words = 1,
+    .words = { 1, 1 },
     .run = gw_run_command,
     .details =
         "Camber, toe, caster and the movement of the wheel, from the car standing still, for every kit, "

@@ -3,7 +3,6 @@
 #include "cli/command.h"
 #include "cli/output.h"
 #include "cli/run.h"
-#include "cli/selection.h"
 #include "cli/session.h"
 #include "format/file.h"
 #include "show/match.h"
@@ -130,8 +129,7 @@ const gw_command GW_COMMAND_MATCH = {
     .summary = "the case corrected by what the ramp says",
     .options = GW_TAKES_COMMON | GW_TAKES(READINGS) | GW_TAKES(CASE) | GW_TAKES(SHEET) | GW_TAKES(KIT) |
                GW_TAKES(CORNER) | GW_TAKES_CHARTS,
-    .min_words = 1,
-    .max_words = 1,
+    .words = { 1, 1 },
     .run = run,
     .details =
         "Pushes, travels and wheel rates read on the car, with the band of each, correct the uncertain "

@@ -125,8 +125,7 @@ const gw_command GW_COMMAND_RATES = {
     .options = GW_TAKES_COMMON | GW_TAKES(METHOD) | GW_TAKES(EXPLAIN) | GW_TAKES(TYPE) | GW_TAKES(MATERIAL) |
                GW_TAKES(INNER) | GW_TAKES(OUTER) | GW_TAKES(LENGTH) | GW_TAKES(FREQUENCY) |
                GW_TAKES(AMPLITUDE) | GW_TAKES_CHARTS,
-    .min_words = 0,
-    .max_words = 2,
+    .words = { 0, 2 },
     .run = gw_run_command,
     .details = "Every bush of the case, or the one named; a bush written in place at a joint is called "
                "AXLE.JOINT. Or, in place of a case, one bush by --type and its dimensions. With "

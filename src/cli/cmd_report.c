@@ -4,7 +4,6 @@
 #include "chart/chart.h"
 #include "cli/command.h"
 #include "cli/output.h"
-#include "cli/selection.h"
 #include "cli/session.h"
 #include "format/file.h"
 #include "giveway/choose.h"
@@ -182,8 +181,7 @@ const gw_command GW_COMMAND_REPORT = {
     .summary = "one page for the customer: cards, the axle drawn and heard, charts, a quotation",
     .options = GW_TAKES_SELECTION | GW_TAKES(MATERIALS) | GW_TAKES(OUT) | GW_TAKES(FOR) | GW_TAKES(DATE) |
                GW_TAKES(NO_BANDS) | GW_TAKES(QUIET) | GW_TAKES_ALWAYS,
-    .min_words = 1,
-    .max_words = 1,
+    .words = { 1, 1 },
     .run = run,
     .out = "where the page goes",
     .details =

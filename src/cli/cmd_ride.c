@@ -2,7 +2,7 @@
 /* giveway ride: what reaches the body, and how much a kit adds to it. */
 #include "cli/command.h"
 #include "cli/run.h"
-#include "cli/selection.h"
+#include "cli/session.h"
 #include "show/ride.h"
 
 static gw_status study(const gw_job *job, void *made, gw_error *err)
@@ -31,8 +31,7 @@ const gw_command GW_COMMAND_RIDE = {
         "what reaches the body from the road: comfort, harshness, road noise, and which bush carries it",
     .options = GW_TAKES_COMMON | GW_TAKES(KIT) | GW_TAKES(CORNER) | GW_TAKES(METHOD) | GW_TAKES(DETAIL) |
                GW_TAKES(EXPLAIN) | GW_TAKES_CHARTS,
-    .min_words = 1,
-    .max_words = 1,
+    .words = { 1, 1 },
     .run = gw_run_command,
     .details =
         "One wheel on a random road of the case's class and speed, for every kit and corner; harshness and "

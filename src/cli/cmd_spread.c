@@ -3,7 +3,7 @@
 #include "cli/command.h"
 #include "cli/output.h"
 #include "cli/run.h"
-#include "cli/selection.h"
+#include "cli/session.h"
 #include "giveway/match.h"
 #include "show/results.h"
 #include "show/spread.h"
@@ -116,8 +116,7 @@ const gw_command GW_COMMAND_SPREAD = {
     .summary = "how sure each answer is, and what to measure next",
     .options = GW_TAKES_COMMON | GW_TAKES_SELECTION | GW_TAKES(DRAWS) | GW_TAKES(SEED) | GW_TAKES(RIDE) |
                GW_TAKES(READINGS) | GW_TAKES_CHARTS,
-    .min_words = 1,
-    .max_words = 1,
+    .words = { 1, 1 },
     .run = gw_run_command,
     .details = "Draws cars whose uncertain figures (\"uncertain\" of the case; without it, common practice) "
                "each take another value, works every kit and load out in each, and gives the band that holds "

@@ -110,17 +110,12 @@ static gw_status wish_shared(const gw_args *args, gw_start_wish *wish, gw_error 
     if (frames) set_subframes(wish, frames);
     for (int a = 0; a < GW_AXLES && st == GW_OK; a++)
         if (gw_args_has(args, BARS[a]))
-            st = set_bar(wish, a, gw_args_number(args, BARS[a]),
-                         a == GW_FRONT ? "--front-bar-mm" : "--rear-bar-mm", err);
+            st = set_bar(wish, a, gw_args_number(args, BARS[a]), GW_OPTIONS[BARS[a]].dashed, err);
     return st == GW_OK ? check_shared(wish, err) : st;
 }
 
 static gw_status wish_of(const gw_args *args, gw_start_wish *wish, gw_error *err)
 {
-    static const char *const NAMES[N_NUMBERS] = { "--mass-kg",       "--front-mass-fraction",
-                                                  "--wheelbase-mm",  "--front-track-mm",
-                                                  "--rear-track-mm", "--wheel-radius-mm",
-                                                  "--cg-height-mm",  "--brake-front-fraction" };
     const char *front = gw_args_text(args, GW_OPT_FRONT, 0), *rear = gw_args_text(args, GW_OPT_REAR, 0);
     *wish = (gw_start_wish){ .driven = gw_args_text(args, GW_OPT_DRIVEN, 0),
                              .title = gw_args_text(args, GW_OPT_TITLE, 0) };
@@ -130,7 +125,8 @@ static gw_status wish_of(const gw_args *args, gw_start_wish *wish, gw_error *err
     if (st == GW_OK) st = set_layout(wish, GW_REAR, rear, err);
     for (int i = 0; i < N_NUMBERS && st == GW_OK; i++)
         if (gw_args_has(args, NUMBERS[i].option))
-            st = set_number(wish, i, gw_args_number(args, NUMBERS[i].option), NAMES[i], err);
+            st = set_number(wish, i, gw_args_number(args, NUMBERS[i].option),
+                            GW_OPTIONS[NUMBERS[i].option].dashed, err);
     if (st == GW_OK) st = wish_shared(args, wish, err);
     if (st == GW_OK && wish->title && strlen(wish->title) > 190)
         st = gw_fail(err, GW_E_USAGE, "--title takes at most 190 bytes");
@@ -392,8 +388,7 @@ const gw_command GW_COMMAND_START = {
                GW_TAKES(REAR_BAR) | GW_TAKES(DRIVEN) | GW_TAKES(TITLE) | GW_TAKES(SHEET) |
                GW_TAKES(SHEET_FROM) | GW_TAKES(AS_READ) | GW_TAKES(MATERIALS) | GW_TAKES(QUIET) |
                GW_TAKES_ALWAYS,
-    .min_words = 0,
-    .max_words = 0,
+    .words = { 0, 0 },
     .run = run,
     .details =
         "Prints a case of usual proportions around what is given, free of faults and ready for every "

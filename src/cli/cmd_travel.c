@@ -2,7 +2,7 @@
 /* giveway travel: camber, toe, caster and track through bump and rebound; joints against their limits. */
 #include "cli/command.h"
 #include "cli/run.h"
-#include "cli/selection.h"
+#include "cli/session.h"
 #include "giveway/units.h"
 #include "show/travel.h"
 
@@ -48,8 +48,7 @@ const gw_command GW_COMMAND_TRAVEL = {
     .summary = "camber, toe, caster and track through bump and rebound; joints against their limits of tilt",
     .options = GW_TAKES_COMMON | GW_TAKES_SELECTION | GW_TAKES(FROM) | GW_TAKES(TO) | GW_TAKES(STEP) |
                GW_TAKES(WHEELS) | GW_TAKES(DETAIL) | GW_TAKES_CHARTS,
-    .min_words = 1,
-    .max_words = 1,
+    .words = { 1, 1 },
     .run = gw_run_command,
     .details =
         "The path of the wheel under vertical load, with the spring on its rate, for every kit and corner; "

@@ -140,10 +140,10 @@ typedef struct gw_job {
  */
 typedef struct gw_command {
     const char *name;
-    const char *args;    /**< as in the usage line, e.g. "CASE [BUSH]"            */
-    const char *summary; /**< one line for the list of commands                   */
-    uint64_t options;    /**< GW_TAKES of each                                    */
-    int min_words, max_words;
+    const char *args;                /**< as in the usage line, e.g. "CASE [BUSH]"            */
+    const char *summary;             /**< one line for the list of commands                   */
+    uint64_t options;                /**< GW_TAKES of each                                    */
+    int words[2];                    /**< beside the options: the fewest, the most          */
     int (*run)(const gw_args *args); /**< returns the exit status; gw_run_command, or its own  */
     const char *details;             /**< paragraph for help, may be NULL                     */
     const char *out;                 /**< what -o is for in help; NULL: charts                */

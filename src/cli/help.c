@@ -6,8 +6,23 @@
 #include "show/words.h"
 
 #include <stdio.h>
+#include <string.h>
 
 enum { HELP_WIDTH = 96 };
+
+const gw_command *const GW_COMMANDS[] = {
+#define GW_AS_ENTRY(id) &GW_COMMAND_##id,
+    GW_COMMAND_LIST(GW_AS_ENTRY)
+#undef GW_AS_ENTRY
+        NULL,
+};
+
+const gw_command *gw_command_find(const char *name)
+{
+    for (const gw_command *const *c = GW_COMMANDS; *c; c++)
+        if (strcmp((*c)->name, name) == 0) return *c;
+    return NULL;
+}
 
 /* Help must not depend on memory being there for more than a line: what fails to fit is left out. */
 static void put_paragraph(FILE *to, const char *text, int indent)

@@ -127,11 +127,11 @@ static gw_status check_words(const gw_args *args, gw_error *err)
     if (gw_args_has(args, GW_OPT_HELP) || gw_args_has(args, GW_OPT_VERSION)) return GW_OK;
     if (gw_args_has(args, GW_OPT_FORMAT_CHARTS) && !gw_args_has(args, GW_OPT_OUT))
         return gw_fail(err, GW_E_USAGE, "--format-charts is for charts: say with -o DIR where they go");
-    if (args->n_words < command->min_words)
+    if (args->n_words < command->words[0])
         return gw_fail(err, GW_E_USAGE, "something is missing: giveway %s %s", command->name, command->args);
-    if (args->n_words > command->max_words)
+    if (args->n_words > command->words[1])
         return gw_fail(err, GW_E_USAGE, "\"%s\" is one word too many: giveway %s%s%s",
-                       args->words[command->max_words], command->name, *command->args ? " " : "",
+                       args->words[command->words[1]], command->name, *command->args ? " " : "",
                        command->args);
     return GW_OK;
 }
@@ -213,18 +213,4 @@ bool gw_args_is(const gw_args *args, gw_option option, const char *value)
 {
     const char *given = gw_args_text(args, option, 0);
     return given && strcmp(given, value) == 0;
-}
-
-const gw_command *const GW_COMMANDS[] = {
-#define GW_AS_ENTRY(id) &GW_COMMAND_##id,
-    GW_COMMAND_LIST(GW_AS_ENTRY)
-#undef GW_AS_ENTRY
-        NULL,
-};
-
-const gw_command *gw_command_find(const char *name)
-{
-    for (const gw_command *const *c = GW_COMMANDS; *c; c++)
-        if (strcmp((*c)->name, name) == 0) return *c;
-    return NULL;
 }

@@ -2,7 +2,6 @@
 #include "cli/run.h"
 
 #include "cli/output.h"
-#include "cli/selection.h"
 #include "cli/session.h"
 #include "record/csv.h"
 #include "record/json.h"

@@ -1,5 +1,4 @@
 /* SPDX-License-Identifier: MIT */
-#include "cli/selection.h"
 
 #include "cli/output.h"
 #include "cli/session.h"

@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "format/table.h"
 
-#include "format/wrap.h"
-
 #include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>

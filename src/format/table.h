@@ -5,6 +5,8 @@
 
 #include "base/buf.h"
 
+#include <stddef.h>
+
 enum { GW_TABLE_COLUMNS = 24 };
 
 typedef enum gw_align_side { GW_LEFT, GW_RIGHT } gw_align_side;
@@ -69,5 +71,19 @@ void gw_buf_paragraph(gw_buf *out, const char *s, int width, int indent);
 
 /** The same of a text that is freed; that it failed is handed on. */
 void gw_paragraph_of(gw_buf *out, gw_buf *text, int width, int indent);
+
+/** Columns of `n` bytes. */
+int gw_bytes_width(const char *s, size_t n);
+
+/** Columns of the widest line of a text. */
+int gw_lines_width(const char *s);
+
+/**
+ * The next line of at most `width` columns: up to a line break, else up to the last blank that fits,
+ * else of one word as many letters as fit (at least one), broken behind a full stop or an underscore where
+ * one stands in the second half of the line. Returns where it begins, its bytes in `*n`, and moves
+ * `*s` to what is left, past the blanks between.
+ */
+const char *gw_wrap_next(const char **s, int width, size_t *n);
 
 #endif

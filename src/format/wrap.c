@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "format/wrap.h"
+#include "format/table.h"
 
 #include "base/utf8.h"
 

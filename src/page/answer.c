@@ -3,11 +3,9 @@
 #include "page/page.h"
 #include "show/ride_words.h"
 
-#include "chart/style.h"
 #include "giveway/cost.h"
 #include "giveway/reversal.h"
 #include "giveway/units.h"
-#include "page/stand.h"
 #include "show/bands.h"
 #include "show/phrase.h"
 

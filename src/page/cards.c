@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* A card a kit: what a customer feels, as a word, a figure and its band on a scale that all cards share. */
-#include "page/cards.h"
-#include "page/stand.h"
+#include "page/page.h"
 
 #include "record/unit.h"
 #include "show/phrase.h"

@@ -2,7 +2,8 @@
 /* What to fit for the money: the recommendations with the case's kits among them, and what more money buys.
  */
 #include "page/page.h"
-#include "page/tables.h"
+
+#include "show/choose.h"
 
 static void head(const gw_page *p, gw_words first)
 {

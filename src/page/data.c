@@ -2,7 +2,6 @@
 /* The numbers that the page's script moves between: the same as in the tables and in --format json. */
 #include "page/drawing.h"
 
-#include "chart/style.h"
 #include "giveway/units.h"
 #include "page/pack.h"
 #include "record/unit.h"

@@ -28,31 +28,21 @@ static bool has_total(const gw_page *p)
 
 static void head(const gw_page *p, const column *col, int n)
 {
-    gw_buf *out = p->out;
-    gw_buf_add(out, "<thead><tr><th scope=\"col\">");
-    GW_TELL(out, PAGE_GLANCE_KIT);
-    gw_buf_add(out, "</th>");
-    for (int i = 0; i < n; i++) {
-        gw_buf phrase = { 0 };
-        gw_page_load(p, col[i].load, &phrase);
-        const gw_html_part parts[] = { { "load", gw_buf_str(&phrase) }, { NULL, NULL } };
-        gw_buf_add(out, "<th scope=\"col\">");
-        gw_html_say(out,
-                    gw_words_text(col[i].camber ? GW_WORDS_PAGE_GLANCE_CAMBER : GW_WORDS_PAGE_GLANCE_TOE),
-                    parts);
-        gw_buf_add(out, "</th>");
-        gw_buf_drop(&phrase, p->out);
-    }
-    const gw_shop *shop = &p->c->shop;
+    static const gw_words KIT[] = { GW_WORDS_PAGE_GLANCE_KIT };
     const gw_words rest[] = { GW_WORDS_PAGE_GLANCE_HARSH, GW_WORDS_PAGE_GLANCE_NOISE,
                               GW_WORDS_PAGE_GLANCE_PARTS, GW_WORDS_PAGE_GLANCE_FIT,
-                              shop->has_tax ? GW_WORDS_PAGE_GLANCE_TAX : GW_WORDS_PAGE_GLANCE_TOTAL };
-    for (int i = p->r->ride.n ? 0 : 2; i < (has_total(p) ? 5 : 4); i++) {
-        gw_buf_add(out, "<th scope=\"col\">");
-        gw_html_text(out, gw_words_text(rest[i]));
-        gw_buf_add(out, "</th>");
+                              p->c->shop.has_tax ? GW_WORDS_PAGE_GLANCE_TAX : GW_WORDS_PAGE_GLANCE_TOTAL };
+    const int first = p->r->ride.n ? 0 : 2;
+    gw_buf_add(p->out, "<thead><tr>");
+    gw_page_heads(p, KIT, 1);
+    for (int i = 0; i < n; i++) {
+        gw_buf_add(p->out, "<th scope=\"col\">");
+        GW_SAY_ID(p->out, col[i].camber ? GW_WORDS_PAGE_GLANCE_CAMBER : GW_WORDS_PAGE_GLANCE_TOE,
+                  { "load", gw_page_load_said(p, col[i].load) });
+        gw_buf_add(p->out, "</th>");
     }
-    gw_buf_add(out, "</tr></thead>\n");
+    gw_page_heads(p, rest + first, (has_total(p) ? 5 : 4) - first);
+    gw_buf_add(p->out, "</tr></thead>\n");
 }
 
 /* What a program that reads the page finds a figure by: kit, axle, load and the key of the result. */
@@ -97,28 +87,21 @@ static void decibel_cell(const gw_page *p, int kit, bool noise)
 }
 
 /* A kit that changes nothing costs nothing; what has no figure at all costs nobody knows what. */
-static void cost_cell(const gw_page *p, int parts, bool known, gw_buf *sum)
+static void cost_cell(const gw_page *p, int parts, bool known, const char *sum)
 {
-    gw_words words = parts ? GW_WORDS_PAGE_UNKNOWN : GW_WORDS_PAGE_NOTHING;
-    gw_buf_add(p->out, "<td>");
-    gw_html_text(p->out, parts && known ? gw_buf_str(sum) : gw_words_text(words));
-    gw_buf_add(p->out, "</td>");
-    gw_buf_drop(sum, p->out);
+    gw_html_put(p->out, "<td>{}</td>", !parts ? GW_TOLD(PAGE_NOTHING) : known ? sum : GW_TOLD(PAGE_UNKNOWN));
 }
 
 static void cost_cells(const gw_page *p, int kit)
 {
     gw_car_cost cost = gw_car_cost_of(p->c, kit);
     gw_cost_sum price = gw_cost_price(&cost), time = gw_cost_time(&cost), total = gw_cost_total(&cost);
-    gw_buf money = { 0 }, minutes = { 0 }, whole = { 0 };
-    gw_page_money(p, price.value, price.more, &money);
-    cost_cell(p, cost.parts, price.known, &money);
+    gw_buf minutes = { 0 };
     gw_page_minutes(&minutes, time.value);
     if (time.more) gw_buf_add(&minutes, "+");
-    cost_cell(p, cost.parts, time.known, &minutes);
-    if (!has_total(p)) return;
-    gw_page_money(p, total.value, total.more, &whole);
-    cost_cell(p, cost.parts, total.known, &whole);
+    cost_cell(p, cost.parts, price.known, gw_page_money_said(p, price.value, price.more));
+    cost_cell(p, cost.parts, time.known, gw_page_kept(p, &minutes));
+    if (has_total(p)) cost_cell(p, cost.parts, total.known, gw_page_money_said(p, total.value, total.more));
 }
 
 static void row(const gw_page *p, const column *col, int n, int kit)
@@ -151,9 +134,8 @@ void gw_page_glance(const gw_page *p)
 {
     column col[MAX_COLUMNS] = { 0 };
     int n = columns_of(p, col);
-    gw_buf_add(p->out, "<section aria-labelledby=\"glance\">\n<h2 id=\"glance\">");
-    GW_TELL(p->out, PAGE_GLANCE);
-    gw_buf_add(p->out, "</h2>\n<div class=\"wide\"><table class=\"glance\">\n");
+    gw_page_section_begin(p, "glance", NULL, GW_WORDS_PAGE_GLANCE);
+    gw_buf_add(p->out, "<div class=\"wide\"><table class=\"glance\">\n");
     head(p, col, n);
     gw_buf_add(p->out, "<tbody>\n");
     for (int k = 0; k < p->c->n_kits; k++)

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* For the workshop: how near to its limit every joint of every kit works. */
-#include "page/stand.h"
-#include "page/tables.h"
+#include "page/page.h"
 
 static void cell(const gw_page *p, int kit, gw_axle axle, int joint)
 {

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The page as a whole: what is shown first, the frame, the order of the sections. */
-#include "page/cards.h"
-#include "page/quote.h"
+#include "page/page.h"
 
 #include "giveway/pick.h"
 #include "giveway/version.h"

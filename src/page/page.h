@@ -5,9 +5,12 @@
 
 #include "base/buf.h"
 #include "chart/chart.h"
+#include "chart/style.h"
 #include "format/html.h"
+#include "format/number.h"
 #include "giveway/card.h"
 #include "giveway/report.h"
+#include "page/template.h"
 #include "show/words.h"
 
 /** How a page is to be made. */
@@ -84,7 +87,6 @@ const char *gw_page_bush(const gw_bush *bush);      /**< likewise               
 const char *gw_page_axle(gw_axle axle);             /**< "front", in words of the page           */
 const char *gw_page_wheel_of(gw_axle axle);         /**< "Front wheel", likewise                 */
 /** "in a 1.00 g stop"; plain text */
-void gw_page_load(const gw_page *p, int load, gw_buf *out);
 const char *gw_page_load_said(const gw_page *p, int load);
 const gw_deflection *gw_page_find(const gw_page *p, int kit, gw_axle axle, int load);
 bool gw_page_has_kit(const gw_page *p, int kit);
@@ -97,7 +99,6 @@ const char *gw_page_angle_said(const gw_page *p, double angle, bool sign);
 void gw_page_minutes(gw_buf *out, double minutes); /**< "11 h 30 min"; plain text                   */
 /** "726 EUR", below 100 with hundredths where there are any; with a plus sign where some parts carry no
  * figure; plain text. */
-void gw_page_money(const gw_page *p, double sum, bool more, gw_buf *out);
 const char *gw_page_money_said(const gw_page *p, double sum, bool more);
 /** "726.00 EUR": as a quotation says it. */
 const char *gw_page_sum(const gw_page *p, double sum);
@@ -134,5 +135,54 @@ void gw_page_data(const gw_page *p);   /**< numbers for the script, as JSON */
  * hashes by which the page's policy lets the first two in. */
 extern const char gw_page_style[], gw_page_script[], gw_page_template[], gw_page_style_hash[],
     gw_page_script_hash[];
+
+enum { GW_PAGE_FAILURES = 40 };
+
+/** One figure beyond its limit. */
+typedef struct gw_page_failure {
+    gw_axle axle;
+    int joint, load; /**< load -1: as the adjusters are set */
+    gw_verdict verdict;
+} gw_page_failure;
+
+/** Those of one kit; of more than GW_PAGE_FAILURES the first. */
+typedef struct gw_page_failures {
+    int n;      /**< all of them               */
+    int joints; /**< joints that have any      */
+    gw_page_failure item[GW_PAGE_FAILURES];
+} gw_page_failures;
+
+gw_page_failures gw_page_failures_of(const gw_page *p, int kit);
+
+/** The figure that comes nearest to its limit, in one joint or (joint -1) in the whole kit; NULL: none is
+ * known. */
+const gw_overload *gw_page_nearest(const gw_page *p, int kit, gw_axle axle, int joint);
+
+gw_number gw_page_percent_of_limit(const gw_overload *overload);
+
+/** "compression" for "compressive strain of the wall". */
+const char *gw_page_figure_word(const gw_verdict *verdict);
+
+/** The value or the limit of a verdict, with its unit. */
+const char *gw_page_verdict_said(const gw_page *p, const gw_verdict *verdict, double value);
+
+typedef struct gw_page_joint_table {
+    const char *kind; /**< class of the table; NULL: none                                   */
+    bool with_count;  /**< a first column of how many there are on the car                  */
+    void (*cell)(const gw_page *p, int kit, gw_axle axle, int joint); /**< the whole <td> */
+} gw_page_joint_table;
+
+/** One such table a wheel, in a frame called `name`. */
+void gw_page_joint_tables(const gw_page *p, gw_words name, const gw_page_joint_table *table);
+
+/** Tables too wide for a telephone move sideways in a frame of their own, with keys too; ends with </div>. */
+void gw_page_frame_begin(const gw_page *p, gw_words name);
+
+void gw_page_heading(const gw_page *p, gw_words name, gw_words note);
+
+/** A quotation a kit: parts, jobs, work, tax and total, and the alignment sheet's rows. */
+void gw_page_quotes(const gw_page *p, gw_slots *slots);
+
+void gw_page_cards(const gw_page *p, gw_slots *slots);
 
 #endif

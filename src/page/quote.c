@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The quotation for the customer, a sheet a kit, and the workshop's sheets with room for handwriting. */
-#include "page/quote.h"
+#include "page/page.h"
 
-#include "chart/style.h"
 #include "show/contributors.h"
 
 #include <math.h>

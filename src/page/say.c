@@ -2,7 +2,6 @@
 /* What the sections of the page say alike: names, loads, angles, sums of money. */
 #include "page/page.h"
 
-#include "chart/style.h"
 #include "record/unit.h"
 
 #include <ctype.h>
@@ -98,37 +97,27 @@ const char *gw_page_angle_said(const gw_page *p, double angle, bool sign)
     return gw_page_kept(p, &text);
 }
 
-static void put_phrase(gw_buf *out, gw_words sentence, const gw_load *load)
+static gw_words phrase_of(const gw_load *load)
 {
     const gw_manoeuvre *m = &load->manoeuvre;
-    gw_number brake = gw_fixed(m->brake_g, 2), lateral = gw_fixed(m->lateral_g, 2),
-              drive = gw_fixed(m->drive_g, 2);
-    const gw_html_part parts[] = { { "brake", brake.s },
-                                   { "lateral", lateral.s },
-                                   { "drive", drive.s },
-                                   { "load", load->name },
-                                   { NULL, NULL } };
-    gw_plain_say(out, gw_words_text(sentence), parts);
-}
-
-void gw_page_load(const gw_page *p, int load, gw_buf *out)
-{
-    const gw_load *l = &p->c->loads[load];
-    const gw_manoeuvre *m = &l->manoeuvre;
-    bool whole = l->kind == GW_LOAD_MANOEUVRE, corner = m->lateral_g > 0.0;
-    put_phrase(out,
-               !whole             ? GW_WORDS_PAGE_LOAD_NAMED
-               : m->brake_g > 0.0 ? (corner ? GW_WORDS_PAGE_LOAD_BOTH : GW_WORDS_PAGE_LOAD_BRAKE)
-               : m->drive_g > 0.0 ? (corner ? GW_WORDS_PAGE_LOAD_EXIT : GW_WORDS_PAGE_LOAD_DRIVE)
-               : corner           ? GW_WORDS_PAGE_LOAD_CORNER
-                                  : GW_WORDS_PAGE_LOAD_NAMED,
-               l);
+    bool corner = m->lateral_g > 0.0;
+    if (load->kind != GW_LOAD_MANOEUVRE) return GW_WORDS_PAGE_LOAD_NAMED;
+    if (m->brake_g > 0.0) return corner ? GW_WORDS_PAGE_LOAD_BOTH : GW_WORDS_PAGE_LOAD_BRAKE;
+    if (m->drive_g > 0.0) return corner ? GW_WORDS_PAGE_LOAD_EXIT : GW_WORDS_PAGE_LOAD_DRIVE;
+    return corner ? GW_WORDS_PAGE_LOAD_CORNER : GW_WORDS_PAGE_LOAD_NAMED;
 }
 
 const char *gw_page_load_said(const gw_page *p, int load)
 {
+    const gw_load *l = &p->c->loads[load];
+    const gw_manoeuvre *m = &l->manoeuvre;
     gw_buf text = { 0 };
-    gw_page_load(p, load, &text);
+    gw_plain_say(&text, gw_words_text(phrase_of(l)),
+                 (const gw_html_part[]){ { "brake", gw_fixed(m->brake_g, 2).s },
+                                         { "lateral", gw_fixed(m->lateral_g, 2).s },
+                                         { "drive", gw_fixed(m->drive_g, 2).s },
+                                         { "load", l->name },
+                                         { NULL, NULL } });
     return gw_page_kept(p, &text);
 }
 
@@ -137,31 +126,23 @@ gw_number gw_page_price(double price)
     return gw_fixed(price, price == floor(price) ? 0 : 2);
 }
 
-static void put_sum(const gw_page *p, gw_number sum, bool more, gw_buf *out)
+static const char *sum_said(const gw_page *p, gw_number sum, bool more)
 {
-    gw_buf_fmt(out, "%s%s", sum.s, more ? "+" : "");
-    if (!p->c->shop.currency) return;
-    gw_buf_say(out, "\xC2\xA0%s", p->c->shop.currency);
-}
-
-void gw_page_money(const gw_page *p, double sum, bool more, gw_buf *out)
-{
-    double hundredths = round(sum * 100.0) / 100.0;
-    put_sum(p, fabs(sum) < WHOLE_FROM ? gw_page_price(hundredths) : gw_fixed(sum, 0), more, out);
+    gw_buf text = { 0 };
+    gw_buf_fmt(&text, "%s%s", sum.s, more ? "+" : "");
+    if (p->c->shop.currency) gw_buf_say(&text, "\xC2\xA0%s", p->c->shop.currency);
+    return gw_page_kept(p, &text);
 }
 
 const char *gw_page_money_said(const gw_page *p, double sum, bool more)
 {
-    gw_buf text = { 0 };
-    gw_page_money(p, sum, more, &text);
-    return gw_page_kept(p, &text);
+    double hundredths = round(sum * 100.0) / 100.0;
+    return sum_said(p, fabs(sum) < WHOLE_FROM ? gw_page_price(hundredths) : gw_fixed(sum, 0), more);
 }
 
 const char *gw_page_sum(const gw_page *p, double sum)
 {
-    gw_buf text = { 0 };
-    put_sum(p, gw_fixed(sum, 2), false, &text);
-    return gw_page_kept(p, &text);
+    return sum_said(p, gw_fixed(sum, 2), false);
 }
 
 const char *gw_page_planned(const gw_page *p, double cost)

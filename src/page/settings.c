@@ -2,7 +2,6 @@
 /* For the workshop: what each adjuster is set to, whether the parts fit and hold, and the order of work. */
 #include "page/page.h"
 
-#include "chart/style.h"
 #include "giveway/units.h"
 #include "show/align.h"
 

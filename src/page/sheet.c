@@ -2,8 +2,6 @@
 /* The alignment sheet: what each kit leaves, and what it can be set to. */
 #include "page/page.h"
 
-#include "chart/style.h"
-
 static bool can_set(const gw_page *p, gw_axle axle)
 {
     for (int i = 0; i < p->r->align.n; i++)

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* What will stand the loads and what will not: one row a kit. */
 
-#include "page/stand.h"
-#include "show/strength.h"
+#include "page/page.h"
+#include "show/deflect.h"
 
 #include <math.h>
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Tables of the workshop's copy: a row a joint, a column a kit. */
-#include "page/tables.h"
+#include "page/page.h"
 
 void gw_page_heading(const gw_page *p, gw_words name, gw_words note)
 {

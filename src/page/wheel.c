@@ -2,7 +2,6 @@
 /* The wheel that moves: buttons, sliders, two drawings, and the figures of the state shown. */
 #include "page/drawing.h"
 
-#include "chart/style.h"
 #include "record/unit.h"
 #include "show/contributors.h"
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What the workshop's copy adds of the bushes: which goes where, how stiff it is, what it carries. */
-#include "page/tables.h"
+#include "page/page.h"
 
 #include "giveway/units.h"
 

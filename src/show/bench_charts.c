@@ -50,12 +50,9 @@ static void draw_press(const gw_bench_result *r, gw_charts *charts)
     const gw_press *p = &r->data.press;
     bool turns = r->data.kind == GW_BENCH_MOMENT;
     double unit = turns ? GW_DEG : GW_MM;
-    thin *line = calloc(3, sizeof *line);
+    thin *line = gw_charts_room(charts, 3, sizeof *line);
     char stem[NAME], title[160];
-    if (!line) {
-        charts->failed = true;
-        return;
-    }
+    if (!line) return;
     gw_chart_series series[3];
     int n = 0;
     law_line(p, unit, &line[0]);
@@ -79,7 +76,6 @@ static void draw_press(const gw_bench_result *r, gw_charts *charts)
                                   .n_series = n,
                                   .with_zero = true };
     gw_charts_lines(charts, stem, &chart);
-    free(line);
 }
 
 /** Readings and fit at one amplitude. */
@@ -173,17 +169,12 @@ static void add_chart(const sweep *s, int n, bool angle, gw_charts *charts)
 
 static void draw_rig(const gw_bench_file *file, gw_charts *charts)
 {
-    sweep *s = calloc(AMPLITUDES, sizeof *s);
-    gw_rig_row *row = calloc((size_t)file->n_rows + 1, sizeof *row);
-    if (s && row) {
-        int n = find_sweeps(file, row, s);
-        add_chart(s, n, false, charts);
-        add_chart(s, n, true, charts);
-    } else {
-        charts->failed = true;
-    }
-    free(s);
-    free(row);
+    sweep *s = gw_charts_room(charts, AMPLITUDES, sizeof *s);
+    gw_rig_row *row = gw_charts_room(charts, file->n_rows, sizeof *row);
+    int n = s && row ? find_sweeps(file, row, s) : 0;
+    if (!n) return;
+    add_chart(s, n, false, charts);
+    add_chart(s, n, true, charts);
 }
 
 void gw_bench_charts(const gw_case *c, const void *it, gw_charts *charts)

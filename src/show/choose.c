@@ -9,9 +9,21 @@ static const gw_choose_study *study_of(const gw_place *p)
     return GW_IT(p, gw_choose_study);
 }
 
+gw_unit gw_choose_unit(const gw_choose_study *s)
+{
+    return s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG;
+}
+
 static gw_unit unit_of(const gw_place *p)
 {
-    return study_of(p)->in_mm ? GW_UNIT_MM : GW_UNIT_DEG;
+    return gw_choose_unit(study_of(p));
+}
+
+bool gw_choose_is_first(const gw_choose_study *s, int recommended)
+{
+    for (int i = 0; i < recommended; i++)
+        if (s->recommended[i].member == s->recommended[recommended].member) return false;
+    return true;
 }
 
 /* -- figures -- */

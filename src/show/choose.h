@@ -32,6 +32,12 @@ void gw_choose_csv(const gw_case *c, const void *study, gw_buf *out);
 /** Steadiness against harshness, cost as size; the ladder of what more money buys. */
 void gw_choose_charts(const gw_case *c, const void *study, gw_charts *charts);
 
+/** In which unsteadiness is shown. */
+gw_unit gw_choose_unit(const gw_choose_study *s);
+
+/** Whether no recommendation before this one is the same combination. */
+bool gw_choose_is_first(const gw_choose_study *s, int recommended);
+
 /** The word for the wheel that a figure is of. */
 const char *gw_choose_wheel(const gw_case *c, const gw_chosen_figure *figure);
 

@@ -8,7 +8,6 @@
 
 #include <math.h>
 #include <stdio.h>
-#include <stdlib.h>
 
 enum { TEXT = 200, MOST_MARKS = 2000 };
 static const double SMALLEST = 8.0, LARGEST = 44.0; /* bubbles [pixel across] */
@@ -22,11 +21,6 @@ typedef struct gw_choose_marks {
     int n;
     bool rest; /**< the front has members that are not recommended */
 } gw_choose_marks;
-
-static double shown(const gw_choose_study *s, double x)
-{
-    return gw_unit_out(s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG, x);
-}
 
 /* The area of a bubble grows with what it costs. */
 static double size_of(const gw_choose_study *s, const gw_combination *of)
@@ -42,7 +36,7 @@ static void add_point(const gw_choose_study *s, const gw_combination *of, int st
 {
     double *at = m->at[m->n];
     at[0] = of->harshness;
-    at[1] = shown(s, of->unsteadiness);
+    at[1] = gw_unit_out(gw_choose_unit(s), of->unsteadiness);
     snprintf(m->name[m->n], TEXT, "%s", name ? name : "");
     m->mark[m->n] = (gw_chart_mark){ .kind = GW_MARK_POINT,
                                      .x = &at[0],
@@ -91,17 +85,10 @@ static void put_points(const gw_choose_study *s, gw_choose_marks *m)
     for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++) {
         char name[TEXT];
         int member = s->recommended[r].member;
-        bool again = false;
-        for (int i = 0; i < r; i++) again = again || s->recommended[i].member == member;
         name_of(s, member, name);
-        if (!again) add_point(s, &s->front[member], GW_PARTS + 1 + 2 * r, name, m);
+        if (gw_choose_is_first(s, r)) add_point(s, &s->front[member], GW_PARTS + 1 + 2 * r, name, m);
     }
     large_ones_behind(m);
-}
-
-static const char *unit_of(const gw_choose_study *s)
-{
-    return gw_unit_word(s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG);
 }
 
 /* The steadiest of all, against what is fitted now. */
@@ -114,8 +101,9 @@ static void say_front(const gw_choose_study *s, gw_buf *out)
         gw_buf_add(out, "Nothing on offer is steadier than what is fitted now");
     else
         gw_buf_fmt(out, "The steadiest on offer takes unsteadiness from %s to %s %s, for %s dB of harshness",
-                   gw_fixed(shown(s, s->now.unsteadiness), 3).s, gw_fixed(shown(s, best->unsteadiness), 3).s,
-                   unit_of(s), gw_signed(best->harshness, 1).s);
+                   gw_fixed(gw_unit_out(gw_choose_unit(s), s->now.unsteadiness), 3).s,
+                   gw_fixed(gw_unit_out(gw_choose_unit(s), best->unsteadiness), 3).s,
+                   gw_unit_word(gw_choose_unit(s)), gw_signed(best->harshness, 1).s);
 }
 
 /* The first step that costs anything: what it buys. */
@@ -135,14 +123,14 @@ static void say_ladder(const gw_case *c, const gw_choose_study *s, const double 
                c->shop.currency ? " " : "");
     gw_buf_clean(out, c->shop.currency ? c->shop.currency : "");
     gw_buf_fmt(out, ": unsteadiness from %s to %s %s", gw_fixed(y[best - 1], 3).s, gw_fixed(y[best], 3).s,
-               unit_of(s));
+               gw_unit_word(gw_choose_unit(s)));
 }
 
 static void draw_front(const gw_case *c, const gw_choose_study *s, gw_choose_marks *m, gw_charts *charts)
 {
     char y[TEXT];
     gw_buf title = { 0 };
-    snprintf(y, sizeof y, "unsteadiness (%s)", unit_of(s));
+    snprintf(y, sizeof y, "unsteadiness (%s)", gw_unit_word(gw_choose_unit(s)));
     say_front(s, &title);
     put_points(s, m);
     gw_charts_figure(
@@ -171,11 +159,11 @@ static void draw_ladder(const gw_case *c, const gw_choose_study *s, double *x, d
     for (int i = 0; i < s->n_front; i++)
         if (s->front[i].step) {
             x[n] = s->front[i].cost;
-            y[n++] = shown(s, s->front[i].unsteadiness);
+            y[n++] = gw_unit_out(gw_choose_unit(s), s->front[i].unsteadiness);
         }
     snprintf(x_title, sizeof x_title, "cost%s%s%s", c->shop.currency ? " (" : "",
              c->shop.currency ? c->shop.currency : "", c->shop.currency ? ")" : "");
-    snprintf(y_title, sizeof y_title, "unsteadiness (%s)", unit_of(s));
+    snprintf(y_title, sizeof y_title, "unsteadiness (%s)", gw_unit_word(gw_choose_unit(s)));
     gw_buf title = { 0 };
     say_ladder(c, s, x, y, n, &title);
     double dearest = n && x[n - 1] > 0.0 ? x[n - 1] : 1.0;
@@ -194,18 +182,12 @@ static void draw_ladder(const gw_case *c, const gw_choose_study *s, double *x, d
 void gw_choose_charts(const gw_case *c, const void *study, gw_charts *charts)
 {
     const gw_choose_study *s = study;
-    size_t room = MOST_MARKS + 1 + GW_RECOMMENDED;
-    gw_choose_marks m = { calloc(room, sizeof *m.mark), calloc(room, sizeof *m.at),
-                          calloc(room, sizeof *m.name), 0, false };
-    double *ladder = calloc(2 * (size_t)s->n_front + 2, sizeof *ladder);
-    if (m.mark && m.at && m.name && ladder) {
-        draw_front(c, s, &m, charts);
-        if (gw_case_has_prices(c)) draw_ladder(c, s, ladder, ladder + s->n_front + 1, charts);
-    } else {
-        charts->failed = true;
-    }
-    free(m.mark);
-    free(m.at);
-    free(m.name);
-    free(ladder);
+    const int most = MOST_MARKS + 1 + GW_RECOMMENDED, steps = s->n_front + 1;
+    gw_choose_marks m = { .mark = gw_charts_room(charts, most, sizeof *m.mark),
+                          .at = gw_charts_room(charts, most, sizeof *m.at),
+                          .name = gw_charts_room(charts, most, sizeof *m.name) };
+    double *ladder = gw_charts_room(charts, 2 * steps, sizeof *ladder);
+    if (!m.mark || !m.at || !m.name || !ladder) return;
+    draw_front(c, s, &m, charts);
+    if (gw_case_has_prices(c)) draw_ladder(c, s, ladder, ladder + steps, charts);
 }

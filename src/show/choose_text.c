@@ -9,19 +9,10 @@
 
 static const double SURE = 0.95; /* of the drawn cars */
 
-static const char *unit(const gw_choose_study *s)
-{
-    return gw_unit_word(s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG);
-}
-
-static double shown(const gw_choose_study *s, double x)
-{
-    return gw_unit_out(s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG, x);
-}
-
 static void put_unsteady(const gw_choose_study *s, double x, gw_buf *out)
 {
-    gw_buf_fmt(out, "%s %s", gw_fixed(shown(s, x), s->in_mm ? 2 : 3).s, unit(s));
+    gw_buf_fmt(out, "%s %s", gw_fixed(gw_unit_out(gw_choose_unit(s), x), s->in_mm ? 2 : 3).s,
+               gw_unit_word(gw_choose_unit(s)));
 }
 
 static void put_money(const gw_case *c, double sum, gw_buf *out)
@@ -67,11 +58,6 @@ static void put_change(const gw_case *c, const gw_choose_study *s, int choice, i
     put_bush(c, s, choice, option, out);
     gw_buf_add(out, " in ");
     put_joints(c, s, choice, out);
-}
-
-static void say(gw_paper *paper, int indent, gw_buf *text)
-{
-    gw_paper_say_of(paper, indent, text);
 }
 
 /* -- what was asked -- */
@@ -123,8 +109,8 @@ static void head(const gw_case *c, const gw_choose_study *s, gw_paper *paper)
                ". The front has %d: nothing else is steadier%s at once. Unsteadiness is the root mean square "
                "of %d figures less what is wanted, in %s; dB are over kit %s, which is what is fitted now.",
                s->n_front, gw_case_has_prices(c) ? ", less harsh and cheaper" : " and less harsh",
-               s->n_figures, unit(s), c->kits[0].name);
-    say(paper, 0, &text);
+               s->n_figures, gw_unit_word(gw_choose_unit(s)), c->kits[0].name);
+    gw_paper_say_of(paper, 0, &text);
     if (!s->has_ride)
         gw_paper_say(paper, 0, "Harshness and road noise are taken as 0: the case has no ride to tell them.");
     if (!gw_case_has_prices(c))
@@ -155,7 +141,7 @@ static void put_gain(const gw_place *place, gw_buf *out)
 {
     const gw_choose_study *s = GW_IT(place, gw_choose_study);
     double gain = s->now.unsteadiness - GW_IT(place, gw_combination)->unsteadiness;
-    gw_buf_add(out, gw_signed(shown(s, gain), 3).s);
+    gw_buf_add(out, gw_signed(gw_unit_out(gw_choose_unit(s), gain), 3).s);
 }
 
 static const gw_column SUMS[] = {
@@ -180,14 +166,6 @@ static bool member(const gw_place *top, int i, gw_place *out)
     return gw_place_element(gw_row_of(top, "front"), top, i, out);
 }
 
-/* The same combination once. */
-static bool is_first(const gw_choose_study *s, int r)
-{
-    for (int i = 0; i < r; i++)
-        if (s->recommended[i].member == s->recommended[r].member) return false;
-    return true;
-}
-
 static void table(gw_paper *paper, const gw_place *top)
 {
     const gw_choose_study *s = top->it;
@@ -197,7 +175,8 @@ static void table(gw_paper *paper, const gw_place *top)
     gw_paper_begin(paper, place.record, SUMS, sums(top->c));
     gw_paper_row(paper, &place);
     for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++)
-        if (is_first(s, r) && member(top, s->recommended[r].member, &place)) gw_paper_row(paper, &place);
+        if (gw_choose_is_first(s, r) && member(top, s->recommended[r].member, &place))
+            gw_paper_row(paper, &place);
     for (int i = 0; i < s->n_own; i++) {
         const gw_place own = { top->c, top, place.record, &s->own[i].is, i, 0 };
         gw_paper_row(paper, &own);
@@ -223,7 +202,7 @@ static void put_order(const gw_case *c, const gw_choose_study *s, const gw_recom
         put_change(c, s, f->choice, f->option, out);
         gw_buf_fmt(out, " (%s)",
                    isnan(f->unsteadiness) ? "cannot carry a goal's load alone"
-                                          : gw_fixed(shown(s, f->unsteadiness), 3).s);
+                                          : gw_fixed(gw_unit_out(gw_choose_unit(s), f->unsteadiness), 3).s);
     }
     gw_buf_add(out, ".");
 }
@@ -278,7 +257,7 @@ static void recommendation(const gw_case *c, const gw_choose_study *s, int which
         gw_buf_add(&text, "nothing: it is what is fitted now.");
     put_shared_work(r, &text);
     put_sure(c, s, r, &text);
-    say(paper, 2, &text);
+    gw_paper_say_of(paper, 2, &text);
     for (int i = 0; i < r->n_beyond; i++)
         gw_paper_say(paper, 2, "Beyond a limit of strength: %s.", r->beyond[i]);
 }
@@ -373,7 +352,7 @@ static void say_swaps(const gw_case *c, const gw_choose_study *s, gw_paper *pape
     } else {
         gw_buf_add(&text, "None within the limits makes it steadier.");
     }
-    say(paper, 2, &text);
+    gw_paper_say_of(paper, 2, &text);
 }
 
 static const gw_column SWAPS[] = {
@@ -423,7 +402,7 @@ static void say_why_none(const gw_case *c, const gw_choose_study *s, gw_paper *p
             gw_buf_add(&text, ", but nothing that is within it is within the others");
         }
         gw_buf_add(&text, ".");
-        say(paper, 2, &text);
+        gw_paper_say_of(paper, 2, &text);
     }
 }
 
@@ -440,14 +419,14 @@ static void say_limits(const gw_case *c, const gw_choose_study *s, gw_paper *pap
         gw_buf_add(&text, "Without the limit of ");
         put_limit(c, (gw_choose_limit)l, s->offer.limit[l], &text);
         double less = best - s->freed[l];
-        if (gw_unit_out(s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG, less) > 1e-6) {
+        if (gw_unit_out(gw_choose_unit(s), less) > 1e-6) {
             gw_buf_add(&text, s->in_mm ? " the steadiest would move " : " the steadiest would turn ");
             put_unsteady(s, less, &text);
             gw_buf_add(&text, " less.");
         } else {
             gw_buf_add(&text, " the steadiest would be no steadier.");
         }
-        say(paper, 2, &text);
+        gw_paper_say_of(paper, 2, &text);
     }
 }
 
@@ -464,7 +443,7 @@ void gw_choose_text(const gw_case *c, const void *study, gw_paper *paper)
             paper, 0,
             "Nothing within the limits is steadier than what is fitted now: no change is recommended.");
     for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++)
-        if (is_first(s, r)) recommendation(c, s, r, paper);
+        if (gw_choose_is_first(s, r)) recommendation(c, s, r, paper);
     if (s->n_front && gw_case_has_prices(c)) ladder(paper, &top);
     if (paper->detail && s->n_front) whole_front(paper, &top);
     say_swaps(c, s, paper);

@@ -12,7 +12,6 @@
 #include "show/handling.h"
 #include "show/phrase.h"
 #include "show/ride_parts.h"
-#include "show/strength.h"
 #include "show/words.h"
 
 #include <ctype.h>

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/contributors.h"
 #include "show/deflect.h"
-#include "show/strength.h"
 #include "show/words.h"
 
 static void heading(gw_paper *paper, const gw_place *place)

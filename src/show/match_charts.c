@@ -9,7 +9,6 @@
 
 #include <math.h>
 #include <stdio.h>
-#include <stdlib.h>
 
 enum { MOST_ROWS = 60, NAME = 120, BARS = 3 };
 
@@ -21,32 +20,17 @@ typedef struct gw_match_rows {
     double read[MOST_ROWS], low[MOST_ROWS], high[MOST_ROWS], before[MOST_ROWS], after[MOST_ROWS];
 } gw_match_rows;
 
-static const char *title_of(gw_read_figure f)
-{
-    static const char *const WORDS[] = { "toe change (deg, toe-in positive)",
-                                         "camber change (deg, top outboard positive)",
-                                         "caster change (deg)",
-                                         "wheel centre moves (mm, forward positive)",
-                                         "wheel centre moves (mm, to the left positive)",
-                                         "wheel rate (N/mm)" };
-    return WORDS[f];
-}
-
-/* As a title names it, with its unit. */
-static const char *said_of(gw_read_figure f, const char **unit)
-{
-    static const char *const WORDS[] = { "toe change",       "camber change",   "caster change",
-                                         "way fore and aft", "way to the side", "wheel rate" };
-    static const char *const UNITS[] = { "deg", "deg", "deg", "mm", "mm", "N/mm" };
-    *unit = UNITS[f];
-    return WORDS[f];
-}
-
-static const char *stem_of(gw_read_figure f)
-{
-    static const char *const STEMS[] = { "toe", "camber", "caster", "fore-aft", "lateral", "wheel-rate" };
-    return STEMS[f];
-}
+/* By gw_read_figure: in names of files, as a title says it, its unit, at the axis. */
+static const struct {
+    const char *stem, *said, *unit, *axis;
+} WORDS[GW_READ_FIGURES] = {
+    { "toe", "toe change", "deg", "toe change (deg, toe-in positive)" },
+    { "camber", "camber change", "deg", "camber change (deg, top outboard positive)" },
+    { "caster", "caster change", "deg", "caster change (deg)" },
+    { "fore-aft", "way fore and aft", "mm", "wheel centre moves (mm, forward positive)" },
+    { "lateral", "way to the side", "mm", "wheel centre moves (mm, to the left positive)" },
+    { "wheel-rate", "wheel rate", "N/mm", "wheel rate (N/mm)" },
+};
 
 /* "bump, -40 mm (poly)" */
 static void name_row(const gw_case *c, const gw_reading *r, const gw_read_state *s, char name[NAME])
@@ -112,15 +96,15 @@ static int put_bars(const gw_match_rows *rows, gw_chart_mark *mark)
 /* How far the case lies from what was read, root mean square, before and after. */
 static void say(gw_read_figure figure, gw_axle axle, const gw_match_rows *rows, gw_buf *out)
 {
-    const char *unit, *of = said_of(figure, &unit);
+    const char *unit = WORDS[figure].unit;
     double before = 0.0, after = 0.0;
     for (int i = 0; i < rows->n; i++) {
         before += pow(rows->before[i] - rows->read[i], 2) / rows->n;
         after += pow(rows->after[i] - rows->read[i], 2) / rows->n;
     }
     gw_buf_fmt(out, "%s %s of the case: %s %s from the readings, %s before",
-               axle == GW_FRONT ? "Front" : "Rear", of, gw_significant(sqrt(after), 2).s, unit,
-               gw_significant(sqrt(before), 2).s);
+               axle == GW_FRONT ? "Front" : "Rear", WORDS[figure].said, gw_significant(sqrt(after), 2).s,
+               unit, gw_significant(sqrt(before), 2).s);
 }
 
 static void draw(const gw_case *c, gw_axle axle, gw_read_figure figure, const gw_match_rows *rows,
@@ -130,11 +114,11 @@ static void draw(const gw_case *c, gw_axle axle, gw_read_figure figure, const gw
     gw_chart_mark mark[BARS * MOST_ROWS];
     gw_buf title = { 0 };
     char stem[NAME];
-    snprintf(stem, sizeof stem, "match-%s-%s", gw_axle_name(axle), stem_of(figure));
+    snprintf(stem, sizeof stem, "match-%s-%s", gw_axle_name(axle), WORDS[figure].stem);
     say(figure, axle, rows, &title);
     gw_charts_figure(
         charts, stem,
-        &(gw_figure){ .words = { gw_charts_kept(charts, &title), c->title, title_of(figure), NULL, NULL,
+        &(gw_figure){ .words = { gw_charts_kept(charts, &title), c->title, WORDS[figure].axis, NULL, NULL,
                                  "Readings with their bands against the case before and after" },
                       .x = { .with_zero = true, .around = true },
                       .y = { .kind = GW_SCALE_ROWS, .rows = rows->row, .n_rows = rows->n },
@@ -148,15 +132,10 @@ static void draw(const gw_case *c, gw_axle axle, gw_read_figure figure, const gw
 void gw_match_charts(const gw_case *c, const void *it, gw_charts *charts)
 {
     const gw_match_made *made = it;
-    gw_match_rows *rows = malloc(sizeof *rows);
-    if (!rows) {
-        charts->failed = true;
-        return;
-    }
-    for (int a = 0; a < GW_AXLES; a++)
+    gw_match_rows *rows = gw_charts_room(charts, 1, sizeof *rows);
+    for (int a = 0; rows && a < GW_AXLES; a++)
         for (int f = 0; f < GW_READ_FIGURES; f++) {
             gather(c, made->readings, made->study, (gw_axle)a, (gw_read_figure)f, rows);
             if (rows->n) draw(c, (gw_axle)a, (gw_read_figure)f, rows, charts);
         }
-    free(rows);
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/strength.h"
+#include "show/deflect.h"
 
 #include "format/number.h"
 #include "format/table.h"

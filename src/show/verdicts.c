@@ -5,8 +5,8 @@
 #include "giveway/pick.h"
 #include "record/unit.h"
 #include "show/bands.h"
+#include "show/deflect.h"
 #include "show/phrase.h"
-#include "show/strength.h"
 
 #include <math.h>
 

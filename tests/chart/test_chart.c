@@ -8,7 +8,6 @@
 #include "chart/axis.h"
 #include "chart/set.h"
 #include "chart/sheet.h"
-#include "chart/svg.h"
 #include "format/file.h"
 
 #include <dirent.h>

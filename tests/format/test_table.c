@@ -3,7 +3,6 @@
 
 #include "base/utf8.h"
 #include "format/table.h"
-#include "format/wrap.h"
 
 #include <stdio.h>
 #include <string.h>
