@@ -44,6 +44,14 @@ static gw_words turn_words(double toe, double base)
     return fabs(toe) < fabs(base) ? GW_WORDS_PAGE_ANSWER_LESS : GW_WORDS_PAGE_ANSWER_MORE;
 }
 
+/* What turns the other way is told by its angles: open only where these may be the same, not their sizes. */
+static bool is_open(const gw_page *p, const gw_deflection *of, gw_words words)
+{
+    const gw_bands_study *bands = p->r->banded ? &p->r->bands : NULL;
+    return words == GW_WORDS_PAGE_ANSWER_OTHER_WAY ? gw_band_may_be_same(bands, of)
+                                                   : gw_band_is_close(bands, of);
+}
+
 /* "the front wheel turns 28 % less in a 1.00 g stop (out by 0.28° instead of 0.39°)" */
 static void say_turn(const gw_page *p, int kit, gw_axle axle, int load, gw_buf *out)
 {
@@ -57,8 +65,7 @@ static void say_turn(const gw_page *p, int kit, gw_axle axle, int load, gw_buf *
               { "angle", gw_page_angle_said(p, fabs(toe), false) },
               { "base", gw_page_angle_said(p, fabs(base), false) },
               { "percent", gw_page_fmt(p, "%.0f %%", percent) });
-    if (kit != p->r->baseline && fabs(toe - base) >= SAME &&
-        gw_band_is_close(p->r->banded ? &p->r->bands : NULL, of))
+    if (kit != p->r->baseline && fabs(toe - base) >= SAME && is_open(p, of, turn_words(toe, base)))
         GW_TELL(out, PAGE_ANSWER_CLOSE);
 }
 

@@ -81,6 +81,12 @@ bool gw_band_is_close(const gw_bands_study *bands, const gw_deflection *item)
     return band && band->has_difference && band->close;
 }
 
+bool gw_band_may_be_same(const gw_bands_study *bands, const gw_deflection *item)
+{
+    const gw_bands_item *band = gw_band_of(bands, item);
+    return band && band->has_difference && gw_is_close(&band->difference[GW_SPREAD_TOE]);
+}
+
 /* "rubber and poly" */
 static void pair(const gw_case *c, int a, int b, gw_buf *out)
 {

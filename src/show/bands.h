@@ -15,6 +15,10 @@ const gw_bands_item *gw_band_of(const gw_bands_study *bands, const gw_deflection
 /** Its toe change and the first kit's are too close to call; false where bands are left out. */
 bool gw_band_is_close(const gw_bands_study *bands, const gw_deflection *item);
 
+/** The two may be the same: for a toe change that is told by its angles, the other way or far more, not by
+ * its size. */
+bool gw_band_may_be_same(const gw_bands_study *bands, const gw_deflection *item);
+
 /** Under the tables of a comparison: what the bands hold and leave out, which kits cannot be told apart, and
  * how many figures matter. A paragraph or two. */
 void gw_bands_words(const gw_case *c, const gw_bands_study *bands, gw_paper *paper);

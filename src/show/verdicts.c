@@ -92,7 +92,9 @@ static void say_toe(const gw_comparison *cmp, const gw_deflection *of, gw_buf *o
     else
         gw_buf_fmt(out, "%s %% %s", gw_fixed(fabs(more), 0).s, more < 0.0 ? "less" : "more");
     gw_buf_say(out, " in %s", cmp->c->loads[of->load].name);
-    if (gw_band_is_close(cmp->bands, of)) gw_buf_add(out, " (too close to call)");
+    bool differs = !nothing && !(compares && fabs(more) < 0.5);
+    bool open = compares ? gw_band_is_close(cmp->bands, of) : gw_band_may_be_same(cmp->bands, of);
+    if (differs && open) gw_buf_add(out, " (too close to call)");
 }
 
 static void say_toe_of(const gw_comparison *cmp, int kit, int load, bool *any, gw_buf *out)
