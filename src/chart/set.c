@@ -24,6 +24,7 @@ static void free_files(gw_charts *charts)
     for (int i = 0; i < charts->n_files; i++) {
         free(charts->file[i].path);
         free(charts->file[i].aside);
+        gw_buf_free(&charts->file[i].made);
     }
     free(charts->file);
     charts->file = NULL;
@@ -191,7 +192,7 @@ static void write_scripts(const gw_charts *charts, gw_buf *script, int n)
 
 /* ---- drawing ---- */
 
-static gw_status finish_svg(const gw_chart_file *f, gw_error *err)
+static gw_status finish_svg(gw_chart_file *f, bool inlined, gw_error *err)
 {
     gw_buf raw = { 0 }, tidy = { 0 };
     gw_status st = gw_file_read(f->aside, &raw, err);
@@ -200,7 +201,12 @@ static gw_status finish_svg(const gw_chart_file *f, gw_error *err)
         gw_svg_tidy(gw_buf_str(&raw), f->page->stem, l->title, l->description, &tidy);
         st = gw_buf_status(&tidy, err);
     }
-    if (st == GW_OK) st = gw_file_write(f->path, gw_buf_str(&tidy), tidy.n, err);
+    if (st == GW_OK && inlined) {
+        f->made = tidy;
+        tidy = (gw_buf){ 0 };
+    } else if (st == GW_OK) {
+        st = gw_file_write(f->path, gw_buf_str(&tidy), tidy.n, err);
+    }
     gw_buf_free(&raw);
     gw_buf_free(&tidy);
     return st;
@@ -221,11 +227,11 @@ static bool is_whole(const gw_chart_file *f)
     return n >= want && memcmp(tail + n - want, SVG_END, want) == 0;
 }
 
-static gw_status finish(gw_chart_file *f, gw_error *err)
+static gw_status finish(gw_chart_file *f, bool inlined, gw_error *err)
 {
     if (!is_whole(f))
         return gw_fail(err, GW_E_IO, "%s: gnuplot left no chart, or half of one: is the disk full?", f->path);
-    if (f->svg) return finish_svg(f, err); /* the raw one is removed with what else is left */
+    if (f->svg) return finish_svg(f, inlined, err); /* the raw one is removed with what else is left */
     gw_status status = gw_file_commit(f->aside, f->path, err);
     free(f->aside);
     f->aside = NULL;
@@ -254,7 +260,7 @@ gw_status gw_charts_draw(gw_charts *charts, gw_error *err)
     if (st == GW_OK) st = add_files(charts, err);
     if (st == GW_OK) st = run(charts, err);
     for (int i = 0; st == GW_OK && !charts->left_out && i < charts->n_files; i++)
-        st = finish(&charts->file[i], err);
+        st = finish(&charts->file[i], charts->inlined, err);
     remove_asides(charts);
     return st;
 }

@@ -19,6 +19,7 @@ typedef struct gw_chart_file {
     char *aside;               /**< what gnuplot writes, in the same place  */
     const gw_chart_page *page; /**< what it shows                           */
     bool svg;
+    gw_buf made; /**< for a page: the SVG as it stands there, and nothing at `path` */
 } gw_chart_file;
 
 /**

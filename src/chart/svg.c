@@ -91,11 +91,22 @@ static size_t nought(const char *s, const char *begin)
     return s[-2] == '.' && is_digit(s[-3]) && is_digit(s[-1]) && s[0] == '0' && !is_digit(s[1]);
 }
 
+/* Whatever is left out or said otherwise begins with one of these: of the others nothing need be asked. */
+static bool may_begin(char c)
+{
+    return c == ' ' || c == '<' || c == 'h' || c == 'f' || c == 'u' || c == 's' || c == '.' || c == '0';
+}
+
 /* One line of markup (never of text). */
 static void tidy_markup(const char *line, size_t n, const char *stem, gw_buf *out)
 {
     const char *end = line + n, *begin = line;
     while (line < end) {
+        size_t plain = 0;
+        while (line + plain < end && !may_begin(line[plain])) plain++;
+        gw_buf_bytes(out, line, plain);
+        line += plain;
+        if (line == end) break;
         size_t taken = own_words(line);
         if (!taken) taken = pointer(line, stem, out);
         if (!taken) taken = other_words(line, out);

@@ -108,11 +108,11 @@ void gw_plain_say(gw_buf *out, const char *sentence, const gw_html_part *parts)
 
 void gw_html_json(gw_buf *out, const char *json)
 {
-    for (; *json; json++) {
-        if (*json == '<' || *json == '>' || *json == '&')
-            gw_buf_fmt(out, "\\u%04x", (unsigned)*json);
-        else
-            gw_buf_bytes(out, json, 1);
+    while (*json) {
+        size_t plain = strcspn(json, "<>&");
+        gw_buf_bytes(out, json, plain);
+        json += plain;
+        if (*json) gw_buf_fmt(out, "\\u%04x", (unsigned)*json++);
     }
 }
 

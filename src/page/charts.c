@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* Charts of the page: drawn in a folder of their own, read back, and set into the page. */
-#include "format/file.h"
 #include "page/page.h"
 
 #include "chart/set.h"
@@ -109,29 +108,25 @@ static char *text_of(const char *s, gw_status *status, gw_error *err)
     return text.s;
 }
 
-static gw_status copy(const gw_chart_file *file, gw_page_chart *out, gw_error *err)
+static gw_status take(gw_chart_file *file, gw_page_chart *out, gw_error *err)
 {
-    gw_status status = gw_file_read(file->path, &out->svg, err);
+    gw_status status = GW_OK;
+    out->svg = file->made;
+    file->made = (gw_buf){ 0 };
     out->stem = text_of(file->page->stem, &status, err);
     out->title = text_of(file->page->layout.title, &status, err);
     out->what = text_of(file->page->layout.what, &status, err);
     return status;
 }
 
-static gw_status read_back(const gw_charts *charts, gw_page_charts *out, gw_error *err)
+static gw_status take_all(gw_charts *charts, gw_page_charts *out, gw_error *err)
 {
     gw_status status = GW_OK;
     out->chart = calloc((size_t)charts->n_files + 1, sizeof *out->chart);
     if (!out->chart) return gw_fail(err, GW_E_NOMEM, "out of memory for charts");
     for (int i = 0; i < charts->n_files && status == GW_OK; i++)
-        status = copy(&charts->file[i], &out->chart[out->n++], err);
+        status = take(&charts->file[i], &out->chart[out->n++], err);
     return status;
-}
-
-static void remove_folder(const gw_charts *charts, const char *folder)
-{
-    for (int i = 0; i < charts->n_files; i++) unlink(charts->file[i].path);
-    rmdir(folder);
 }
 
 gw_status gw_page_charts_draw(const gw_report *report, bool workshop, gw_page_charts *out, gw_error *err)
@@ -146,8 +141,8 @@ gw_status gw_page_charts_draw(const gw_report *report, bool workshop, gw_page_ch
     gw_page_charts_gather(report, workshop, &charts);
     status = gw_charts_draw(&charts, err);
     drawn.left_out = charts.left_out;
-    if (status == GW_OK && !drawn.left_out) status = read_back(&charts, &drawn, err);
-    remove_folder(&charts, folder.s);
+    if (status == GW_OK && !drawn.left_out) status = take_all(&charts, &drawn, err);
+    rmdir(folder.s);
     gw_charts_free(&charts);
     gw_buf_free(&folder);
     if (status == GW_OK)

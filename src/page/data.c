@@ -8,6 +8,7 @@
 
 #include <math.h>
 #include <stddef.h>
+#include <string.h>
 
 /* To a millionth of a degree or a millimetre: what is rounded here is rounded as in the JSON. */
 static void put_fine(gw_json *json, const char *key, double value)
@@ -216,10 +217,17 @@ static void put_words(gw_json *json)
 static void put_tight(const char *json, gw_buf *out)
 {
     bool inside = false;
-    for (const char *at = json; *at; at++) {
-        if (*at == '"') inside = !inside;
-        if (inside && *at == '\\') gw_buf_bytes(out, at++, 1);
-        if (inside || (*at != ' ' && *at != '\n')) gw_buf_bytes(out, at, 1);
+    for (const char *at = json; *at;) {
+        size_t n = strcspn(at, inside ? "\"\\" : "\" \n");
+        gw_buf_bytes(out, at, n);
+        at += n;
+        if (*at == '\\') {
+            gw_buf_bytes(out, at, 2);
+            at += 2;
+        } else if (*at) {
+            if (*at == '"') gw_buf_bytes(out, at, 1);
+            if (*at++ == '"') inside = !inside;
+        }
     }
 }
 

@@ -7,15 +7,13 @@
 #include <math.h>
 #include <stdlib.h>
 
-enum { BLOCK = 4 }; /* few enough that no processor waits long for another */
-
 typedef struct gw_axle_work {
     gw_planner *p;
     gw_axle axle;
-    struct gw_axle_block {
+    struct gw_kit_outcome {
         gw_status status;
         gw_error err;
-    } * block;
+    } * of; /* [kit of the axle] */
 } gw_axle_work;
 
 static gw_status one_kit(gw_planner *p, gw_bench_kit *kit, gw_axle axle, int k, double *value, gw_error *err)
@@ -38,33 +36,32 @@ static gw_status one_kit(gw_planner *p, gw_bench_kit *kit, gw_axle axle, int k, 
     return status;
 }
 
-static void work_block(void *context, int index)
+/* A kit a piece: the last ones of an axle of few kits would leave a processor waiting for another. */
+static void work_kit(void *context, int index)
 {
     gw_axle_work *work = context;
     gw_planner *p = work->p;
-    struct gw_axle_block *block = &work->block[index];
+    struct gw_kit_outcome *of = &work->of[index];
     gw_bench_kit *kit = NULL;
     double *value = calloc((size_t)p->out->n_figures, sizeof *value);
-    block->status = gw_bench_kit_open(p, &kit, &block->err);
-    if (!value) block->status = gw_fail(&block->err, GW_E_NOMEM, "out of memory for figures");
-    for (int k = BLOCK * index; k < BLOCK * (index + 1) && k < p->axle[work->axle].n; k++)
-        if (block->status == GW_OK && gw_plan_goes_on(p, 0))
-            block->status = one_kit(p, kit, work->axle, k, value, &block->err);
+    of->status = gw_bench_kit_open(p, &kit, &of->err);
+    if (!value) of->status = gw_fail(&of->err, GW_E_NOMEM, "out of memory for figures");
+    if (of->status == GW_OK && gw_plan_goes_on(p, 0))
+        of->status = one_kit(p, kit, work->axle, index, value, &of->err);
     gw_bench_kit_close(kit);
     free(value);
 }
 
 static gw_status work_axle(gw_planner *p, gw_axle axle, gw_error *err)
 {
-    int n = (p->axle[axle].n + BLOCK - 1) / BLOCK;
+    int n = p->axle[axle].n;
     gw_status status = GW_OK;
-    gw_axle_work work = { p, axle, calloc((size_t)n, sizeof *work.block) };
-    if (!work.block) return gw_fail(err, GW_E_NOMEM, "out of memory for figures");
-    gw_parallel(n, work_block, &work);
+    gw_axle_work work = { p, axle, calloc((size_t)n, sizeof *work.of) };
+    if (!work.of) return gw_fail(err, GW_E_NOMEM, "out of memory for figures");
+    gw_parallel(n, work_kit, &work);
     for (int i = 0; i < n && status == GW_OK; i++)
-        if (work.block[i].status != GW_OK)
-            status = gw_fail(err, work.block[i].status, "%s", work.block[i].err.msg);
-    free(work.block);
+        if (work.of[i].status != GW_OK) status = gw_fail(err, work.of[i].status, "%s", work.of[i].err.msg);
+    free(work.of);
     return status;
 }
 

@@ -139,12 +139,17 @@ gw_status gw_study_report(const gw_case *c, const gw_selection *wanted, bool ban
     return GW_OK;
 }
 
-void gw_report_free(gw_report *r)
+/* Opened corners and cars are the most of it. */
+static void free_part(void *context, int index)
 {
-    gw_deflect_study_free(&r->deflect);
+    gw_report *r = context;
+    if (index == 0) {
+        gw_deflect_study_free(&r->deflect);
+        return;
+    }
+    gw_grid_study_free(&r->grid);
     gw_strength_study_free(&r->strength);
     gw_ride_study_free(&r->ride);
-    gw_grid_study_free(&r->grid);
     gw_sweep_study_free(&r->brake);
     gw_sweep_study_free(&r->lateral);
     gw_handling_study_free(&r->handling);
@@ -152,5 +157,10 @@ void gw_report_free(gw_report *r)
     gw_laws_free(&r->laws);
     gw_picture_study_free(&r->pictures);
     gw_bands_study_free(&r->bands);
+}
+
+void gw_report_free(gw_report *r)
+{
+    gw_parallel(2, free_part, r);
     *r = (gw_report){ 0 };
 }
