@@ -39,7 +39,7 @@ gw_stand gw_stand_of(const gw_case *c, const gw_deflect_study *deflect, const gw
 bool gw_stand_same_joint(const gw_case *c, const gw_overload *a, const gw_overload *b);
 
 /** Whether an earlier item of the kit says the same of the joint as it is named: the other side of an axle
- * that is alike. */
+ * that is alike to a hundredth, as it is told. */
 bool gw_stand_is_told(const gw_case *c, const gw_strength_study *study, int item);
 
 /** "not judged", "within", "close" or "beyond". */

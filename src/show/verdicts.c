@@ -284,8 +284,11 @@ static void say_rests(const gw_comparison *cmp, gw_buf *out)
     for (int k = 0; k < cmp->c->n_kits; k++) {
         gw_stand s = gw_stand_of(cmp->c, cmp->deflect, cmp->peaks, k);
         if (!gw_compare_shows(cmp, k) || s.joints == s.judged) continue;
-        gw_buf_say(out, "%s%s %d", told++ ? ", " : " Joints not judged: ", cmp->c->kits[k].name,
-                   s.joints - s.judged);
+        gw_buf_say(out, "%s%s %d",
+                   told++   ? ", "
+                   : out->n ? " Joints not judged: "
+                            : "Joints not judged: ",
+                   cmp->c->kits[k].name, s.joints - s.judged);
     }
     if (told) gw_buf_add(out, ".");
 }

@@ -75,6 +75,10 @@ bool gw_stand_same_joint(const gw_case *c, const gw_overload *a, const gw_overlo
     return a->axle == b->axle && (a->joint == b->joint || (of && as && strcmp(of, as) == 0));
 }
 
+/* What is said twice in the same words tells nothing more: a rod that is one makes the sides differ by
+ * thousandths. */
+static const double AS_TOLD = 0.01;
+
 bool gw_stand_is_told(const gw_case *c, const gw_strength_study *study, int item)
 {
     const gw_overload *o = &study->item[item];
@@ -82,7 +86,7 @@ bool gw_stand_is_told(const gw_case *c, const gw_strength_study *study, int item
         const gw_overload *known = &study->item[i];
         bool alike = known->kit == o->kit && known->load == o->load &&
                      known->verdict.what == o->verdict.what && known->verdict.holds == o->verdict.holds &&
-                     fabs(known->verdict.value - o->verdict.value) <= 1e-6 * fabs(o->verdict.value);
+                     fabs(known->verdict.value - o->verdict.value) <= AS_TOLD * fabs(o->verdict.value);
         if (alike && gw_stand_same_joint(c, known, o)) return true;
     }
     return false;
