@@ -7,17 +7,31 @@
 #include <stdio.h>
 #include <string.h>
 
-const gw_place *gw_place_find(const gw_place *place, const char *type)
+static const gw_place *nearest(const gw_place *place, const char *type)
 {
     while (place && (!place->it || strcmp(place->record->type, type) != 0)) place = place->up;
+    return place;
+}
+
+const gw_place *gw_place_find(const gw_place *place, const char *type)
+{
+    place = nearest(place, type);
     assert(place);
     return place;
 }
 
-/* The struct that a row reads, the nearest of its type. */
+/* The nearest struct of a type; the case is above all of them. */
+static const char *struct_of(const char *type, const gw_place *place)
+{
+    const gw_place *at = nearest(place, type);
+    assert(at || strcmp(type, "gw_case") == 0);
+    return at ? at->it : (const void *)place->c;
+}
+
+/* The struct that a row reads. */
 static const char *holder(const gw_field *field, const gw_place *place)
 {
-    return gw_place_find(place, field->type)->it;
+    return struct_of(field->type, place);
 }
 
 static const void *member(const gw_field *field, const gw_place *place)
@@ -89,6 +103,13 @@ static double entry(const gw_field *field, const gw_place *place)
     return ((const double *)(const void *)array)[gw_place_find(place, field->other)->index];
 }
 
+/* A number where a bool of another struct, or the same, says that it is known. */
+static double known(const gw_field *field, const gw_place *place)
+{
+    const char *set = struct_of(field->other, place) + field->list;
+    return *(const bool *)set ? *(const double *)member(field, place) : (double)NAN;
+}
+
 static gw_shown read_member(const gw_field *field, gw_unit unit, const gw_place *place)
 {
     const void *at = member(field, place);
@@ -125,6 +146,7 @@ gw_shown gw_field_read(const gw_field *field, const gw_place *place)
     if (field->fill) return filled(field, &at);
     if (field->text) return words(field, field->text(&at));
     if (!field->type) return one(field, unit, field->constant);
+    if (field->flags & GW_WHERE) return one(field, unit, known(field, place));
     if (field->kind == GW_NUMBER && field->other) return one(field, unit, entry(field, place));
     return read_member(field, unit, place);
 }

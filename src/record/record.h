@@ -5,8 +5,9 @@
  * charts, the schema and the manual of keys are read from the rows; nobody writes a figure a second time.
  *
  *     static GW_RECORD(POINT_RECORD, gw_travel_point,
- *         GW_MEMBER("toe_change", DEG, gw_travel_point, toe_change, 0, "since standing still; toe-in positive"),
- *         GW_WORKED_OUT("brake_angle", DEG, brake_angle, 0, "slope of the patch's path; forward positive"));
+ *         GW_MEMBER("toe_change", DEG, gw_travel_point, toe_change, 0, "since standing still; toe-in
+ * positive"), GW_WORKED_OUT("brake_angle", DEG, brake_angle, 0, "slope of the patch's path; forward
+ * positive"));
  *
  * A row's key has no unit: the unit ends it, so that name and factor cannot differ. Functions of rows return
  * SI.
@@ -71,6 +72,7 @@ enum {
     GW_LOW_HIGH = 1 << 17,   /**< CSV: components low, high                                        */
     GW_ONLY_IF = 1 << 15,    /**< set by GW_PART_IF and the like: there where a bool is set          */
     GW_BY_POINTER = 1 << 16, /**< set by GW_BEHIND and the like: the struct points to what is inside */
+    GW_WHERE = 1 << 18,      /**< set by GW_MEMBER_IF: known where a bool is set                   */
     GW_INLINE = 1 << 11      /**< set by GW_ARRAY: the elements stand in the struct itself         */
 };
 
@@ -79,8 +81,8 @@ typedef struct gw_field {
     gw_kind kind;
     gw_unit unit;
     int flags;
-    const char *type;  /**< of the struct that holds the member, the nearest at the place or above it; NULL:
-                            worked out                                                       */
+    const char *type;  /**< of the struct that holds the member, the nearest at the place or above it, the
+                            case (gw_case) above all; NULL: worked out                       */
     size_t at;         /**< of a member; of a list: of its count (an int); of GW_ONLY_IF: of the bool */
     size_t list;       /**< of a list: of the pointer to its elements                        */
     size_t size;       /**< of an element, of what a bool tells to be there                  */
@@ -141,6 +143,10 @@ typedef struct gw_result {
 #define GW_MEMBER(name, u, struct_type, member, f, what) \
     { .key = name, .kind = GW_KIND_OF(GW_MEMBER_OF(struct_type, member)), .unit = GW_UNIT_##u, \
       .flags = (f) | GW_TEXT_IN(GW_MEMBER_OF(struct_type, member)), .type = #struct_type, .at = offsetof(struct_type, member), .doc = what }
+/** A number that is known where a bool is set, of the same struct or of another. */
+#define GW_MEMBER_IF(name, u, set_type, set, struct_type, member, f, what) \
+    { .key = name, .kind = GW_NUMBER, .unit = GW_UNIT_##u, .flags = (f) | GW_WHERE, .type = #struct_type, \
+      .at = offsetof(struct_type, member), .other = #set_type, .list = offsetof(set_type, set), .doc = what }
 /** A figure with its band: a member of six numbers, nominal, mean, sd, low, median, high. */
 #define GW_BANDED(name, u, struct_type, member, f, what) \
     { .key = name, .kind = GW_BAND, .unit = GW_UNIT_##u, .flags = f, .type = #struct_type, \

@@ -148,16 +148,6 @@ static double by_common_practice(const gw_place *p)
     return made_at(p)->c->uncertain.given ? 0 : made_at(p)->bands.n_figures;
 }
 
-static int overridden(const gw_place *p)
-{
-    return made_at(p)->c->n_overridden;
-}
-
-static const char *overridden_at(const gw_place *p)
-{
-    return made_at(p)->c->overridden[p->index];
-}
-
 static const void *if_overridden(const gw_place *p)
 {
     return made_at(p)->clean && made_at(p)->c->n_overridden ? made_at(p) : NULL;
@@ -208,7 +198,7 @@ static GW_RECORD(UNCERTAIN_RECORD, gw_check_made,
     GW_TEXTS("that_matter", gw_check_made, bands.n_needed, matters, 0, "they make 80 % of the band on toe; the most first"));
 
 static GW_RECORD(OVERRIDDEN_RECORD, gw_check_made,
-    GW_SAYINGS("overridden", overridden, overridden_at, 0, "what the case changes of its shelf"));
+    GW_TEXTS("overridden", gw_case, n_overridden, overridden, 0, "what the case changes of its shelf"));
 
 static GW_RECORD(RESULT_RECORD, gw_check_made,
     GW_MEMBER("file", PLAIN, gw_check_made, file, 0, "as given"),

@@ -249,11 +249,6 @@ static const char *summary_load(const gw_place *p)
     return load < 0 ? NULL : p->c->loads[load].name;
 }
 
-static double tax(const gw_place *p)
-{
-    return p->c->shop.has_tax ? GW_IT(p, gw_car_cost)->tax : (double)NAN;
-}
-
 static const char *const ANGLES[] = { "toe", "camber", NULL };
 
 static const char *angle(const gw_place *p)
@@ -287,7 +282,7 @@ static GW_RECORD(SUMS_RECORD, gw_car_cost,
     GW_MEMBER("price", PLAIN, gw_car_cost, price, 0, "of the parts, both sides of the car"),
     GW_MEMBER("fit_minutes", PLAIN, gw_car_cost, minutes, 0, "of those with a time"),
     GW_MEMBER("labour", PLAIN, gw_car_cost, labour, GW_MAY_LACK, "for those minutes"),
-    GW_WORKED_OUT("tax", PLAIN, tax, GW_MAY_LACK, "on price and labour"),
+    GW_MEMBER_IF("tax", PLAIN, gw_case, shop.has_tax, gw_car_cost, tax, GW_MAY_LACK, "on price and labour"),
     GW_MEMBER("total", PLAIN, gw_car_cost, total, 0, "price, labour where known, tax"));
 
 static GW_RECORD(LABEL_RECORD, gw_shop_job, GW_MEMBER("label", PLAIN, gw_shop_job, label, 0, "of the work"));
@@ -372,16 +367,6 @@ static GW_RECORD(RIDE_RECORD, gw_ride_item,
 
 /* ---- all of it ---- */
 
-static int case_kits(const gw_place *p)
-{
-    return p->c->n_kits;
-}
-
-static const void *case_kit(const gw_place *p)
-{
-    return &p->c->kits[p->index];
-}
-
 static double is_baseline(const gw_place *p)
 {
     return GW_INDEX(p, gw_kit) == comparison(p)->baseline;
@@ -396,11 +381,6 @@ static const void *tolerance_at(const gw_place *p)
 {
     const gw_tolerance_item *item = &comparison(p)->tolerance->item[p->index];
     return item->failed ? NULL : item;
-}
-
-static const char *currency(const gw_place *p)
-{
-    return p->c->shop.currency;
 }
 
 static const char *ride_caution(const gw_place *p)
@@ -441,11 +421,11 @@ static GW_RECORD(RIDES_RECORD, gw_ride_study,
     GW_ROWS("ride_too_close_to_call", gw_ride_study, n_close, close, &GW_RIDE_CLOSE_RECORD, GW_ON_LINE, "kits within the range of each other"));
 
 static GW_RECORD(RESULT_RECORD, gw_compare_made,
-    GW_EACH("kits", case_kits, case_kit, &KIT_RECORD, GW_ON_LINE, "of the case"),
+    GW_ROWS("kits", gw_case, n_kits, kits, &KIT_RECORD, GW_ON_LINE, "of the case"),
     GW_PART_BEHIND(gw_compare_made, cmp.deflect, &RESULTS_RECORD, GW_ALWAYS),
     GW_EACH("hardness_tolerance", tolerances, tolerance_at, &TOLERANCE_RECORD, GW_ON_LINE, "what 5 points of hardness make of the answers"),
     GW_BEHIND("bands", gw_compare_made, cmp.bands, &GW_BANDS_RECORD, 0, "how sure the answers are"),
-    GW_SAID("currency", currency, GW_MAY_LACK, "of every price"),
+    GW_MEMBER("currency", PLAIN, gw_case, shop.currency, GW_MAY_LACK, "of every price"),
     GW_ROWS("summary", gw_compare_made, n_kits, kit, &SUMMARY_RECORD, 0, "a kit each"),
     GW_BEHIND("handling_inputs", gw_compare_made, cmp.handling, &INPUTS_RECORD, GW_ON_LINE | GW_ALWAYS, "what handling was calculated with"),
     GW_ROWS("handling", gw_compare_made, n_kits, kit, &HANDLING_RECORD, 0, "what a kit does to the car"),

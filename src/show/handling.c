@@ -89,18 +89,6 @@ static const char *driven(const gw_place *p)
     return t->straight ? "straight" : gw_side_name(t->side);
 }
 
-static double toe_force(const gw_place *p)
-{
-    const gw_traction_item *t = GW_IT(p, gw_traction_item);
-    return t->has_force ? t->toe_force : (double)NAN;
-}
-
-static double camber_force(const gw_place *p)
-{
-    const gw_traction_item *t = GW_IT(p, gw_traction_item);
-    return t->has_force ? t->camber_force : (double)NAN;
-}
-
 /* Of toe, camber, camber to the road: the least and the greatest. */
 static void band(const gw_place *p, double *x)
 {
@@ -119,8 +107,8 @@ GW_RECORD(GW_TRACTION_RECORD, gw_traction_item,
     GW_MEMBER("toe_change", DEG, gw_traction_item, toe_change, 0, "since standing still; toe-in positive"),
     GW_MEMBER("camber_to_road", DEG, gw_traction_item, camber_to_road, 0, "top outboard positive"),
     GW_MEMBER("camber_change", DEG, gw_traction_item, camber_change, 0, "since standing still"),
-    GW_WORKED_OUT("toe_force", N, toe_force, GW_SOMETIMES, "side force that the toe change makes"),
-    GW_WORKED_OUT("camber_force", N, camber_force, GW_SOMETIMES, "side force that the camber change makes"));
+    GW_MEMBER_IF("toe_force", N, gw_traction_item, has_force, gw_traction_item, toe_force, GW_SOMETIMES, "side force that the toe change makes"),
+    GW_MEMBER_IF("camber_force", N, gw_traction_item, has_force, gw_traction_item, camber_force, GW_SOMETIMES, "side force that the camber change makes"));
 
 GW_RECORD(GW_BAND_RECORD, gw_band_item,
     GW_WORD("corner", gw_band_item, axle, GW_AXLE_NAMES, GW_NO_CSV, "the axle"),

@@ -22,11 +22,6 @@ static const char *road_class(const gw_place *p)
     return letter ? CLASSES[letter - 'A'] : NULL;
 }
 
-static const void *settings(const gw_place *p)
-{
-    return &p->c->ride;
-}
-
 static double default_bracket(const gw_place *p)
 {
     return p->c->ride.brackets_rigid ? (double)NAN : p->c->ride.default_bracket;
@@ -121,21 +116,6 @@ static GW_RECORD(BAND_RECORD, gw_ride_band,
     GW_ENTRY("body_force", N, gw_ride_item, result.band, gw_ride_band, GW_MAY_LACK, "rms in the band"),
     GW_ENTRY("dB_from_baseline", PLAIN, gw_ride_item, difference.band, gw_ride_band, GW_MAY_LACK, "over the first kit"));
 
-static double if_tracked(const gw_place *p, double value)
-{
-    return GW_IT(p, gw_ride_mode)->tracked ? value : (double)NAN;
-}
-
-static double damped_hz(const gw_place *p)
-{
-    return if_tracked(p, GW_IT(p, gw_ride_mode)->damped_hz);
-}
-
-static double zeta(const gw_place *p)
-{
-    return if_tracked(p, GW_IT(p, gw_ride_mode)->zeta);
-}
-
 static int modes(const gw_place *p)
 {
     const gw_ride_result *r = &GW_IT(p, gw_ride_item)->result;
@@ -151,8 +131,8 @@ static const void *mode_at(const gw_place *p)
 
 static GW_RECORD(MODE_RECORD, gw_ride_mode,
     GW_MEMBER("natural", HZ, gw_ride_mode, hz, 0, "without damping"),
-    GW_WORKED_OUT("damped", HZ, damped_hz, GW_MAY_LACK, "with it; null: it does not swing"),
-    GW_WORKED_OUT("damping_ratio", PLAIN, zeta, GW_MAY_LACK, "of the critical damping"),
+    GW_MEMBER_IF("damped", HZ, gw_ride_mode, tracked, gw_ride_mode, damped_hz, GW_MAY_LACK, "with it; null: it does not swing"),
+    GW_MEMBER_IF("damping_ratio", PLAIN, gw_ride_mode, tracked, gw_ride_mode, zeta, GW_MAY_LACK, "of the critical damping"),
     GW_MEMBER("body_share", PLAIN, gw_ride_mode, body, 0, "of the kinetic energy: body, vertical"),
     GW_MEMBER("wheel_vertical_share", PLAIN, gw_ride_mode, wheel_vertical, 0, "of the kinetic energy"),
     GW_MEMBER("wheel_fore_aft_share", PLAIN, gw_ride_mode, wheel_fore_aft, 0, "of the kinetic energy"),
@@ -406,7 +386,7 @@ GW_RECORD(GW_RIDE_CLOSE_RECORD, gw_ride_close,
 
 static GW_RECORD(RESULT_RECORD, gw_ride_made,
     GW_SAID("baseline", baseline, 0, "the first kit of the case"),
-    GW_PRESENT("settings", settings, &SETTINGS_RECORD, 0, "as a case has them"),
+    GW_WITHIN("settings", gw_case, ride, &SETTINGS_RECORD, 0, "as a case has them"),
     GW_ROWS("results", gw_ride_made, study.n, study.item, &ITEM_RECORD, 0, "by kit, then corner"),
     GW_ROWS("too_close_to_call", gw_ride_made, study.n_close, study.close, &GW_RIDE_CLOSE_RECORD, 0, "kits within the range of each other"),
     GW_SAID("road_note", road_note, GW_SOMETIMES, "where the road's spectrum is extrapolated"),

@@ -21,11 +21,6 @@ static GW_RECORD(CLAMPED_RECORD, gw_travel_clamp,
     GW_ENTRY("wheel_rate", N_PER_MM, gw_travel_clamp, wheel_rate, gw_travel_point, 0, "its slope"),
     GW_ENTRY("parasitic_rate", N_PER_MM, gw_travel_clamp, parasitic, gw_travel_point, GW_NO_CSV | GW_MAY_LACK, "part of it that bushes add by being turned"));
 
-static double other_travel(const gw_place *p)
-{
-    return GW_IT(p, gw_travel_item)->sided ? GW_IT(p, gw_travel_point)->other_travel : (double)NAN;
-}
-
 static GW_RECORD(WHEEL_RECORD, gw_travel_point,
     GW_MEMBER("camber_change", DEG, gw_travel_point, camber_change, 0, "since standing still; top outboard positive"),
     GW_MEMBER("toe_change", DEG, gw_travel_point, toe_change, 0, "since standing still; toe-in positive"),
@@ -56,7 +51,7 @@ static GW_RECORD(POINT_RECORD, gw_travel_point,
     GW_WITHIN_IF("clamped", gw_travel_item, clamp.present, clamp, &CLAMPED_RECORD, GW_ON_LINE, "with bushes tightened at another height"),
     GW_ROWS("bearings", gw_travel_item, n_bearings, bearing, &TILT_RECORD, GW_ON_LINE, "joints with a limit of tilt"),
     GW_MEMBER("largest_tilt_percent_of_limit", PERCENT, gw_travel_point, tilt_share, GW_NO_JSON | GW_NO_UNIT | GW_MAY_LACK, "of the joint nearest to its limit"),
-    GW_WORKED_OUT("other_travel", MM, other_travel, GW_AS_ASKED | GW_SOMETIMES, "of the other wheel of the axle, where both are shown"));
+    GW_MEMBER_IF("other_travel", MM, gw_travel_item, sided, gw_travel_point, other_travel, GW_AS_ASKED | GW_SOMETIMES, "of the other wheel of the axle, where both are shown"));
 
 /* -- at ride height -- */
 
@@ -166,24 +161,18 @@ static double rolling(const gw_place *p)
     return item->rolls ? each[GW_WHICH(p)][item->wheel] : (double)NAN;
 }
 
-static double rolls_against(const gw_place *p)
-{
-    const gw_travel_item *item = GW_IT(p, gw_travel_item);
-    return item->rolls ? item->roll.stiffness : (double)NAN;
-}
-
 static GW_RECORD(ROLLING_RECORD, gw_travel_item,
     GW_WORKED_OUT_OF("roll_centre", MM, rolling, ROLL_CENTRE, GW_SOMETIMES | GW_NO_CSV, "height above the ground at ride height, the wheels going opposite ways"),
     GW_WORKED_OUT_OF("roll_steer_deg_per_deg", PLAIN, rolling, ROLL_STEER, GW_SOMETIMES, "toe per degree of roll, left wheel in bump"),
     GW_WORKED_OUT_OF("roll_camber_deg_per_deg", PLAIN, rolling, ROLL_CAMBER, GW_SOMETIMES, "camber to the body per degree of roll, left wheel in bump"),
-    GW_WORKED_OUT("roll_stiffness", NM_PER_DEG, rolls_against, GW_SOMETIMES, "of the axle; without a bar that the joints do not hold"));
+    GW_MEMBER_IF("roll_stiffness", NM_PER_DEG, gw_travel_item, rolls, gw_travel_item, roll.stiffness, GW_SOMETIMES, "of the axle; without a bar that the joints do not hold"));
 
 static GW_RECORD(ITEM_RECORD, gw_travel_item,
     GW_KIT("kit", gw_travel_item, kit, 0, "name of the kit"),
     GW_WORD("corner", gw_travel_item, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_LOADED("load", gw_travel_item, load, GW_MAY_LACK, "whose other forces act too; null: none"),
     GW_WITHIN("ride_height", gw_travel_item, rest, &REST_RECORD, GW_NO_CSV, "travel 0"),
-    GW_WORKED_OUT( "friction", N, friction_wheel, GW_SOMETIMES | GW_NO_CSV, "at the wheel, before it moves: half the gap between bump and rebound; vertical load alone"),
+    GW_WORKED_OUT("friction", N, friction_wheel, GW_SOMETIMES | GW_NO_CSV, "at the wheel, before it moves: half the gap between bump and rebound; vertical load alone"),
     GW_EACH("friction", friction_parts, friction_part, &FRICTION_RECORD, GW_ON_LINE, "what rubs: joints in their order, then the damper"),
     GW_ROWS("points", gw_travel_item, n, point, &POINT_RECORD, 0, "places of travel, from rebound to bump"),
     GW_PART_IF(gw_travel_item, sided, &SIDED_RECORD),

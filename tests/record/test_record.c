@@ -339,6 +339,30 @@ static void a_row_finds_what_flags_pointers_and_arrays_hold(void **state)
     gw_buf_free(&want);
 }
 
+static GW_RECORD(KNOWN_RECORD, toy_row,
+    GW_MEMBER_IF("high", MM, toy_row, inside, toy_row, ends.high, GW_SOMETIMES, "where a bool is set"),
+    GW_MEMBER_IF("low", MM, gw_case, has_vehicle, toy_row, ends.low, GW_MAY_LACK, "where one of the case is"),
+    GW_MEMBER("loads", PLAIN, gw_case, n_loads, 0, "of the case, which is above all"));
+static const gw_result KNOWN_RESULT = { .command = "toy", .record = &KNOWN_RECORD, .rows = "" };
+
+static void a_number_is_known_where_a_bool_says_so_and_the_case_is_above_all(void **state)
+{
+    (void)state;
+    static gw_case car = { .title = "Toys", .n_loads = 7, .has_vehicle = true };
+    static const char HEAD[] =
+        "{\n  \"format\": \"giveway-result-1\",\n  \"command\": \"toy\",\n  \"case\": \"Toys\",\n";
+    const toy_row inside = row_of(NULL, true), outside = row_of(NULL, false);
+    gw_buf out = { 0 }, want = { 0 };
+    gw_result_json(&KNOWN_RESULT, &car, &inside, &out);
+    car.has_vehicle = false;
+    gw_result_json(&KNOWN_RESULT, &car, &outside, &out);
+    gw_buf_fmt(&want, "%s  \"high_mm\": 2,\n  \"low_mm\": -1,\n  \"loads\": 7\n}\n", HEAD);
+    gw_buf_fmt(&want, "%s  \"low_mm\": null,\n  \"loads\": 7\n}\n", HEAD);
+    assert_string_equal(gw_buf_str(&out), gw_buf_str(&want));
+    gw_buf_free(&out);
+    gw_buf_free(&want);
+}
+
 static void structs_one_after_the_other_are_lines_of_csv(void **state)
 {
     (void)state;
@@ -413,6 +437,7 @@ int main(void)
         cmocka_unit_test(csv_has_a_field_below_every_head_also_of_what_is_absent),
         cmocka_unit_test(a_row_an_element_of_an_inner_list_repeats_what_stands_above),
         cmocka_unit_test(a_row_finds_what_flags_pointers_and_arrays_hold),
+        cmocka_unit_test(a_number_is_known_where_a_bool_says_so_and_the_case_is_above_all),
         cmocka_unit_test(structs_one_after_the_other_are_lines_of_csv),
         cmocka_unit_test(a_figure_is_found_by_its_key_in_si),
         cmocka_unit_test(a_name_in_a_sentence_cannot_steer_the_terminal),
