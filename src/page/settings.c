@@ -73,6 +73,11 @@ static void settings_table(const gw_page *p, const gw_align_item *item)
         gw_buf_add(p->out, "</td></tr>\n");
     }
     gw_buf_add(p->out, "</tbody></table>\n");
+    for (int i = 0; i < align->n_adjusters; i++) {
+        gw_buf sum = { 0 };
+        if (gw_adjuster_sum(p->c, item, i, &sum))
+            gw_html_put(p->out, "<p class=\"note\">{}</p>\n", gw_page_kept(p, &sum));
+    }
 }
 
 /* ---- does it fit and hold ---- */

@@ -119,6 +119,10 @@ static void all_settings(const gw_align_page *p, const gw_align_item *item)
 {
     settings(p, item, item->set,
              item->side == GW_RAMP_BOTH ? "Settings, the same on both sides" : "Settings, this side");
+    for (int a = 0; a < p->c->align[item->axle].n_adjusters; a++) {
+        gw_buf sum = { 0 };
+        if (gw_adjuster_sum(p->c, item, a, &sum)) gw_paper_say_of(p->paper, 2, &sum);
+    }
     for (int i = 0; i < item->n_turned; i++)
         settings(p, item, item->turned[i].set,
                  i ? "Or, the other way round, with the bush of the full eccentricity"

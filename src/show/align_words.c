@@ -2,7 +2,10 @@
 /* Names and sentences that text, JSON and charts of an alignment share. */
 #include "show/align.h"
 
+#include "format/number.h"
 #include "giveway/units.h"
+
+#include <math.h>
 
 void gw_adjuster_words(const gw_corner *corner, const gw_adjuster *adjuster, gw_buf *out)
 {
@@ -68,4 +71,25 @@ const char *gw_order_of_work(int index)
         "Measure again, left and right, and write it down. Check brakes and steering before the road.",
     };
     return index >= 0 && (size_t)index < sizeof STEPS / sizeof *STEPS ? STEPS[index] : NULL;
+}
+
+bool gw_adjuster_sum(const gw_case *c, const gw_align_item *item, int adjuster, gw_buf *out)
+{
+    const gw_adjuster *a = &c->align[item->axle].adjusters[adjuster];
+    if (a->kind != GW_ADJUST_OFFSET) return false;
+    const gw_joint *joint = &c->corners[item->axle].joints[a->joint];
+    const gw_bush *bush = &c->bushes[c->kits[item->kit].fits[item->axle][a->joint]];
+    gw_move sum = item->set[adjuster].move;
+    if (!(bush->offset > 0.0)) return false;
+    sum.along[0] += bush->offset * cos(bush->offset_clock);
+    sum.along[1] += bush->offset * sin(bush->offset_clock);
+    gw_mark mark = gw_mark_of(joint, gw_offset_vector(joint, &sum));
+    gw_buf_say(
+        out,
+        "The bush that the kit fits in %s is itself %s mm off centre; what is set comes on top of it: one "
+        "bush of %s mm, bolt at %s deg left, %s deg right (clock %s deg from e1 to e2).",
+        gw_joint_as_written(&c->corners[item->axle], a->joint), gw_fixed(bush->offset / GW_MM, 2).s,
+        gw_fixed(gw_offset_size(&sum) / GW_MM, 2).s, gw_fixed(mark.left / GW_DEG, 0).s,
+        gw_fixed(mark.right / GW_DEG, 0).s, gw_fixed(gw_offset_clock(&sum) / GW_DEG, 1).s);
+    return true;
 }
