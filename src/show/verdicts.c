@@ -59,18 +59,39 @@ static void say_failure(const gw_case *c, const gw_overload *o, gw_buf *out)
     gw_phrase_load(&c->loads[o->load], out);
 }
 
-static void say_failures(const gw_comparison *cmp, int kit, gw_buf *out)
+/* What is furthest beyond its limit of those that are not told yet; NULL: no more. Alike: as in the list. */
+static const gw_overload *next_worst(const gw_comparison *cmp, int kit, const gw_overload *const *told, int n)
 {
-    int told = 0, all = 0;
-    gw_buf_add(out, " WILL NOT STAND THE LOADS: ");
+    const gw_overload *worst = NULL;
     for (int i = 0; i < cmp->strength->n; i++) {
         const gw_overload *o = &cmp->strength->item[i];
-        if (o->kit != kit || o->verdict.holds || gw_stand_is_told(cmp->c, cmp->strength, i)) continue;
-        if (all++ >= FAILURES) continue;
-        if (told++) gw_buf_add(out, "; ");
+        bool known = o->kit != kit || o->verdict.holds || gw_stand_is_told(cmp->c, cmp->strength, i);
+        for (int k = 0; k < n; k++) known = known || told[k] == o;
+        if (!known && (!worst || gw_overload_ratio(o) > gw_overload_ratio(worst))) worst = o;
+    }
+    return worst;
+}
+
+static int count_failures(const gw_comparison *cmp, int kit)
+{
+    int n = 0;
+    for (int i = 0; i < cmp->strength->n; i++) {
+        const gw_overload *o = &cmp->strength->item[i];
+        n += o->kit == kit && !o->verdict.holds && !gw_stand_is_told(cmp->c, cmp->strength, i);
+    }
+    return n;
+}
+
+static void say_failures(const gw_comparison *cmp, int kit, gw_buf *out)
+{
+    const gw_overload *told[FAILURES];
+    int n = 0, all = count_failures(cmp, kit);
+    gw_buf_add(out, " WILL NOT STAND THE LOADS: ");
+    for (const gw_overload *o; n < FAILURES && (o = next_worst(cmp, kit, told, n)); told[n++] = o) {
+        if (n) gw_buf_add(out, "; ");
         say_failure(cmp->c, o, out);
     }
-    if (all > told) gw_buf_fmt(out, "; and %d more (--detail)", all - told);
+    if (all > n) gw_buf_fmt(out, "; and %d more (--detail)", all - n);
     gw_buf_add(out, ".");
 }
 
