@@ -57,6 +57,13 @@ static void say_outcome(const gw_align_page *p, const gw_align_item *item)
     gw_paper_say_of(p->paper, 2, &text);
 }
 
+/* As it is printed: what rounds to a full turn is none. */
+static double clock_deg(const gw_move *move)
+{
+    double deg = gw_offset_clock(move) / GW_DEG;
+    return deg < 359.95 ? deg : 0.0;
+}
+
 static void offset_cells(gw_table *t, const gw_joint *joint, const gw_move *move)
 {
     double size = gw_offset_size(move);
@@ -68,7 +75,7 @@ static void offset_cells(gw_table *t, const gw_joint *joint, const gw_move *move
     gw_mark mark = gw_mark_of(joint, gw_offset_vector(joint, move));
     gw_table_cellf(t, "bolt at %s deg left, %s deg right, %s (clock %s deg from e1 to e2)",
                    gw_fixed(mark.left / GW_DEG, 0).s, gw_fixed(mark.right / GW_DEG, 0).s,
-                   gw_view_words(mark.view), gw_fixed(gw_offset_clock(move) / GW_DEG, 1).s);
+                   gw_view_words(mark.view), gw_fixed(clock_deg(move), 1).s);
 }
 
 static void length_cell(gw_table *t, const gw_adjuster *a, double along)

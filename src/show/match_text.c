@@ -10,10 +10,13 @@ static void head_words(const gw_match_study *s, gw_paper *paper)
     gw_buf text = { 0 };
     int silent = 0;
     for (int j = 0; j < s->n; j++) silent += s->figure[j].silent;
-    gw_buf_fmt(&text,
-               "%d values in %d readings correct %d of %d uncertain figures; of the other %d they do not "
-               "speak. Chi-square %.1f with %d degrees: ",
-               s->n_values, s->n_readings, s->n - silent, s->n, silent, s->chi_square, s->n_values);
+    gw_buf_fmt(
+        &text,
+        "%d value%s in %d reading%s correct%s %d of %d uncertain figures; of the other %d %s not speak. "
+        "Chi-square %.1f with %d degree%s: ",
+        s->n_values, s->n_values == 1 ? "" : "s", s->n_readings, s->n_readings == 1 ? "" : "s",
+        s->n_values == 1 ? "s" : "", s->n - silent, s->n, silent, s->n_values == 1 ? "it does" : "they do",
+        s->chi_square, s->n_values, s->n_values == 1 ? "" : "s");
     if (s->probability < GW_MATCH_DOUBT)
         gw_buf_fmt(&text,
                    "so much has a probability of %.2g: readings and case do not go together within their "
