@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "format/json.h"
 
-#include "format/number.h"
 #include "base/utf8.h"
+#include "format/number.h"
 
 #include <assert.h>
 #include <math.h>
@@ -156,4 +156,15 @@ void gw_json_numbers(gw_json *json, const char *key, const double *values, int n
         add_number(json->out, values[i]);
     }
     gw_buf_add(json->out, "]");
+}
+
+void gw_json_line(gw_json *json, const char *key, const gw_json_member *member)
+{
+    gw_json_object_on_line(json, key);
+    for (; member->key; member++)
+        if (member->text)
+            gw_json_string(json, member->key, member->text);
+        else
+            gw_json_number(json, member->key, member->number);
+    gw_json_close(json);
 }

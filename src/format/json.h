@@ -36,6 +36,19 @@ void gw_json_bool(gw_json *json, const char *key, bool value);
 void gw_json_null(gw_json *json, const char *key);
 void gw_json_numbers(gw_json *json, const char *key, const double *values, int n); /**< array on one line */
 
+/** A member that is a text or, where that is NULL, a number. */
+typedef struct gw_json_member {
+    const char *key, *text;
+    double number;
+} gw_json_member;
+
+/** An object on one line, all its members at once: GW_JSON_LINE(json, key, { "at", "seat" }, { .key = "rate",
+ * .number = 2 }). */
+#define GW_JSON_LINE(json, key, ...)                                                                         \
+    gw_json_line(json, key, (const gw_json_member[]){ __VA_ARGS__, { NULL, NULL, 0 } })
+void gw_json_line(gw_json *json, const char *key,
+                  const gw_json_member *member); /**< ended by one without key */
+
 /** The string in quotes, escaped: control characters as \u00XX, what is not UTF-8 as U+FFFD. */
 void gw_json_quote(gw_buf *out, const char *s);
 

@@ -21,12 +21,8 @@ static void put_kits(const gw_page *p, gw_json *json)
     gw_json_array(json, "kits");
     for (int k = 0; k < p->c->n_kits; k++) {
         if (!gw_page_has_kit(p, k)) continue;
-        gw_json_object_on_line(json, NULL);
-        gw_json_int(json, "index", k);
-        gw_json_string(json, "name", p->c->kits[k].name);
-        gw_json_string(json, "label", gw_page_kit(p, k));
-        gw_json_string(json, "colour", gw_style_colour(k));
-        gw_json_close(json);
+        GW_JSON_LINE(json, NULL, { "index", NULL, k }, { "name", p->c->kits[k].name, 0 },
+                     { "label", gw_page_kit(p, k), 0 }, { "colour", gw_style_colour(k), 0 });
     }
     gw_json_close(json);
 }
@@ -185,11 +181,8 @@ static void put_axles(const gw_page *p, gw_json *json)
     gw_json_array(json, "axles");
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
         if (!gw_page_has_axle(p, a)) continue;
-        gw_json_object_on_line(json, NULL);
-        gw_json_int(json, "index", (long)a);
-        gw_json_string(json, "name", gw_page_axle(a));
-        gw_json_number(json, "rim_mm", p->c->corners[a].wheel.rim_diameter / GW_MM);
-        gw_json_close(json);
+        GW_JSON_LINE(json, NULL, { "index", NULL, (double)a }, { "name", gw_page_axle(a), 0 },
+                     { "rim_mm", NULL, p->c->corners[a].wheel.rim_diameter / GW_MM });
     }
     gw_json_close(json);
 }
@@ -240,12 +233,8 @@ void gw_page_data(const gw_page *p)
     put_kits(p, &json);
     put_loads(p, &json);
     put_axles(p, &json);
-    gw_json_object_on_line(&json, "start");
-    gw_json_int(&json, "base", p->r->baseline);
-    gw_json_int(&json, "kit", p->kit);
-    gw_json_int(&json, "load", p->load);
-    gw_json_int(&json, "axle", (long)p->axle);
-    gw_json_close(&json);
+    GW_JSON_LINE(&json, "start", { "base", NULL, p->r->baseline }, { "kit", NULL, p->kit },
+                 { "load", NULL, p->load }, { "axle", NULL, (double)p->axle });
     gw_json_int(&json, "factor", gw_page_first_factor(p));
     put_results(p, &json);
     put_grid(p, &json);

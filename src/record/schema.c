@@ -24,9 +24,7 @@ static void put_type(const gw_field *f, const char *type, gw_json *json)
 static void put_items(const char *type, int n, gw_json *json)
 {
     gw_json_string(json, "type", "array");
-    gw_json_object_on_line(json, "items");
-    gw_json_string(json, "type", type);
-    gw_json_close(json);
+    GW_JSON_LINE(json, "items", { "type", type, 0 });
     if (!n) return;
     gw_json_int(json, "minItems", n);
     gw_json_int(json, "maxItems", n);
@@ -63,9 +61,7 @@ static void put_parts(const gw_field *f, int n, gw_json *json)
 static void put_named(gw_json *json)
 {
     gw_json_string(json, "type", "object");
-    gw_json_object_on_line(json, "additionalProperties");
-    gw_json_string(json, "type", "string");
-    gw_json_close(json);
+    GW_JSON_LINE(json, "additionalProperties", { "type", "string", 0 });
 }
 
 static void put_scalar(const gw_field *f, gw_json *json)
@@ -103,9 +99,7 @@ static void put_object_or_null(const gw_field *f, gw_json *json)
     gw_json_object(json, f->key);
     gw_json_array(json, "anyOf");
     gw_record_schema(f->record, NULL, json);
-    gw_json_object_on_line(json, NULL);
-    gw_json_string(json, "type", "null");
-    gw_json_close(json);
+    GW_JSON_LINE(json, NULL, { "type", "null", 0 });
     gw_json_close(json);
     gw_json_close(json);
 }
@@ -210,13 +204,6 @@ void gw_record_schema(const gw_record *record, const char *key, gw_json *json)
     gw_json_close(json);
 }
 
-static void put_constant(const char *key, const char *value, gw_json *json)
-{
-    gw_json_object_on_line(json, key);
-    gw_json_string(json, "const", value);
-    gw_json_close(json);
-}
-
 void gw_result_schema(const gw_result *result, const char *key, gw_json *json)
 {
     gw_json_object(json, key);
@@ -228,11 +215,9 @@ void gw_result_schema(const gw_result *result, const char *key, gw_json *json)
     put_required(result->record, 0, json);
     gw_json_close(json);
     gw_json_object(json, "properties");
-    put_constant("format", "giveway-result-1", json);
-    put_constant("command", result->command, json);
-    gw_json_object_on_line(json, "case");
-    gw_json_string(json, "type", "string");
-    gw_json_close(json);
+    GW_JSON_LINE(json, "format", { "const", "giveway-result-1", 0 });
+    GW_JSON_LINE(json, "command", { "const", result->command, 0 });
+    GW_JSON_LINE(json, "case", { "type", "string", 0 });
     put_members(result->record, json);
     gw_json_close(json);
     gw_json_close(json);

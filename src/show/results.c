@@ -34,12 +34,10 @@ static void put_choice(const char *command, gw_json *json)
     gw_json_object_on_line(json, NULL);
     gw_json_object_on_line(json, "if");
     gw_json_object_on_line(json, "properties");
-    gw_json_object_on_line(json, "command");
-    gw_json_string(json, "const", command);
-    for (int i = 0; i < 3; i++) gw_json_close(json);
-    gw_json_object_on_line(json, "then");
-    gw_json_string(json, "$ref", gw_buf_str(&ref));
+    GW_JSON_LINE(json, "command", { "const", command, 0 });
     for (int i = 0; i < 2; i++) gw_json_close(json);
+    GW_JSON_LINE(json, "then", { "$ref", gw_buf_str(&ref), 0 });
+    gw_json_close(json);
     gw_buf_drop(&ref, json->out);
 }
 
@@ -62,9 +60,7 @@ static void put_head(gw_json *json)
 static void put_properties(gw_json *json)
 {
     gw_json_object(json, "properties");
-    gw_json_object_on_line(json, "format");
-    gw_json_string(json, "const", "giveway-result-1");
-    gw_json_close(json);
+    GW_JSON_LINE(json, "format", { "const", "giveway-result-1", 0 });
     gw_json_object_on_line(json, "command");
     gw_json_array_on_line(json, "enum");
     for (int i = 0; i < N; i++) gw_json_string(json, NULL, RESULTS[i]->command);

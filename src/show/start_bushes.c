@@ -83,10 +83,7 @@ static void material(gw_json *json, const gw_start_car *car, const gw_material_s
     if (!car->hardness[b].read) {
         gw_json_string(json, "material", name);
     } else if (h >= 30 && h <= 75) {
-        gw_json_object_on_line(json, "material");
-        gw_json_string(json, "family", "natural_rubber");
-        gw_json_number(json, "hardness_points", h);
-        gw_json_close(json);
+        GW_JSON_LINE(json, "material", { "family", "natural_rubber", 0 }, { "hardness_points", NULL, h });
     } else if (m) {
         made_material(json, m, gw_start_bush_hardness(b), h);
     }
@@ -148,11 +145,8 @@ static void bearing(gw_json *json, int b)
  * practice. */
 static void stop(gw_json *json, int b)
 {
-    if (SIZE[b].gap == 0) return;
-    gw_json_object_on_line(json, "stop");
-    gw_json_number(json, "gap_mm", SIZE[b].gap);
-    gw_json_number(json, "rate_N_per_mm", SIZE[b].rate);
-    gw_json_close(json);
+    if (SIZE[b].gap != 0)
+        GW_JSON_LINE(json, "stop", { "gap_mm", NULL, SIZE[b].gap }, { "rate_N_per_mm", NULL, SIZE[b].rate });
 }
 
 static void rubber_and_others(gw_json *json, const gw_start_car *car, const gw_material_set *set, int b)
@@ -183,11 +177,8 @@ static void bar(gw_json *json, const gw_start_corner *c, int a)
 /* Welds, and the twist of a beam: stiff but in torsion, which grows with the car. */
 static void shared_bushes(gw_json *json, const gw_start_car *car)
 {
-    if (gw_start_uses(car, GW_START_WELD)) {
-        gw_json_object_on_line(json, gw_start_bush_name(GW_START_WELD));
-        gw_json_string(json, "type", "rigid");
-        gw_json_close(json);
-    }
+    if (gw_start_uses(car, GW_START_WELD))
+        GW_JSON_LINE(json, gw_start_bush_name(GW_START_WELD), { "type", "rigid", 0 });
     if (gw_start_uses(car, GW_START_BEAM)) {
         const double rate[] = { 60000, 60000, 2500, gw_start_rounded(BEAM_TWIST * car->mass.v, 0.5) };
         rates(json, gw_start_bush_name(GW_START_BEAM), rate, 0.01, 1);
@@ -207,11 +198,8 @@ void gw_start_bushes(gw_json *json, const gw_start_car *car, const gw_material_s
         const double rate[] = { 900, 0, 0.5, 0.05 };
         rates(json, gw_start_bush_name(GW_START_STRUT_MOUNT), rate, 0.1, 1.4);
     }
-    if (gw_start_uses(car, GW_START_BALL)) {
-        gw_json_object_on_line(json, gw_start_bush_name(GW_START_BALL));
-        gw_json_string(json, "type", "ball_joint");
-        gw_json_close(json);
-    }
+    if (gw_start_uses(car, GW_START_BALL))
+        GW_JSON_LINE(json, gw_start_bush_name(GW_START_BALL), { "type", "ball_joint", 0 });
     shared_bushes(json, car);
     gw_json_close(json);
 }

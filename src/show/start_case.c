@@ -14,10 +14,7 @@ static const double POINT_BAND = 15, BUSH_BAND = 40;
 
 static void axles(gw_json *json, const char *key, double front, double rear)
 {
-    gw_json_object_on_line(json, key);
-    gw_json_number(json, "front", front);
-    gw_json_number(json, "rear", rear);
-    gw_json_close(json);
+    GW_JSON_LINE(json, key, { "front", NULL, front }, { "rear", NULL, rear });
 }
 
 static double static_load(const gw_start_car *car, int a)
@@ -100,9 +97,7 @@ static void members(gw_json *json, const gw_start_parts *l, bool shared)
     gw_json_object(json, "members");
     for (int i = 0; i < l->n_members; i++) {
         if (l->member[i].shared != shared) continue;
-        gw_json_object_on_line(json, l->member[i].name);
-        gw_json_number(json, "mass_kg", l->member[i].mass);
-        gw_json_close(json);
+        GW_JSON_LINE(json, l->member[i].name, { "mass_kg", NULL, l->member[i].mass });
     }
     gw_json_close(json);
 }
@@ -137,12 +132,8 @@ static void joints(gw_json *json, const gw_start_parts *l, int axle, bool shared
 
 static void line(gw_json *json, const char *key, const gw_start_corner *c, const char *rate, double v)
 {
-    gw_json_object_on_line(json, key);
-    gw_json_string(json, "on", c->layout->spring_on);
-    gw_json_string(json, "at", "spring_seat");
-    gw_json_string(json, "to", "spring_top");
-    gw_json_number(json, rate, v);
-    gw_json_close(json);
+    GW_JSON_LINE(json, key, { "on", c->layout->spring_on, 0 }, { "at", "spring_seat", 0 },
+                 { "to", "spring_top", 0 }, { rate, NULL, v });
 }
 
 static void corner(gw_json *json, const gw_start_car *car, int a)
@@ -243,26 +234,15 @@ static void align(gw_json *json, const gw_start_car *car)
     for (int a = 0; a < GW_AXLES; a++) {
         const gw_start_layout *l = car->corner[a].layout;
         gw_json_object(json, AXLE[a]);
-        gw_json_object_on_line(json, "target");
-        gw_json_number(json, "camber_deg", car->corner[a].camber.v);
-        gw_json_number(json, "toe_deg", car->corner[a].toe.v);
-        gw_json_close(json);
+        GW_JSON_LINE(json, "target", { "camber_deg", NULL, car->corner[a].camber.v },
+                     { "toe_deg", NULL, car->corner[a].toe.v });
         gw_json_array(json, "adjusters");
-        gw_json_object_on_line(json, NULL);
-        gw_json_string(json, "kind", "offset");
-        gw_json_string(json, "joint", first_rubber(&car->corner[a].parts));
-        gw_json_number(json, "max_mm", 4);
-        gw_json_close(json);
-        if (l->adjustable) {
-            gw_json_object_on_line(json, NULL);
-            gw_json_string(json, "kind", "length");
-            gw_json_string(json, "member", l->adjustable);
-            gw_json_number(json, "min_mm", -6);
-            gw_json_number(json, "max_mm", 6);
-            gw_json_number(json, "thread_pitch_mm", 1.5);
-            gw_json_string(json, "threads", "single");
-            gw_json_close(json);
-        }
+        GW_JSON_LINE(json, NULL, { "kind", "offset", 0 }, { "joint", first_rubber(&car->corner[a].parts), 0 },
+                     { "max_mm", NULL, 4 });
+        if (l->adjustable)
+            GW_JSON_LINE(json, NULL, { "kind", "length", 0 }, { "member", l->adjustable, 0 },
+                         { "min_mm", NULL, -6 }, { "max_mm", NULL, 6 }, { "thread_pitch_mm", NULL, 1.5 },
+                         { "threads", "single", 0 });
         gw_json_close(json);
         gw_json_close(json);
     }
@@ -271,10 +251,7 @@ static void align(gw_json *json, const gw_start_car *car)
 
 static void band(gw_json *json, const char *of, const char *unit, double v)
 {
-    gw_json_object_on_line(json, NULL);
-    gw_json_string(json, "of", of);
-    gw_json_number(json, unit, v);
-    gw_json_close(json);
+    GW_JSON_LINE(json, NULL, { "of", of, 0 }, { unit, NULL, v });
 }
 
 static void read_bands(gw_json *json, const gw_start_car *car)
