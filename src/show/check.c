@@ -120,11 +120,6 @@ void gw_check_text(const gw_check_made *made, gw_buf *out)
 
 /* ---- rows ---- */
 
-static const gw_check_made *made_at(const gw_place *p)
-{
-    return GW_IT(p, gw_check_made);
-}
-
 static int uses(const gw_place *p)
 {
     (void)p;
@@ -134,43 +129,45 @@ static int uses(const gw_place *p)
 /* NULL, and so left out, where the case was not looked at so far. */
 static const void *use_at(const gw_place *p)
 {
-    const gw_use_verdict *v = &made_at(p)->uses.use[p->index];
+    const gw_use_verdict *v = &GW_IT(p, gw_check_made)->uses.use[p->index];
     return v->command ? v : NULL;
 }
 
 static const void *uncertain(const gw_place *p)
 {
-    return made_at(p)->bands.n_needed ? made_at(p) : NULL;
+    return GW_IT(p, gw_check_made)->bands.n_needed ? GW_IT(p, gw_check_made) : NULL;
 }
 
 static double by_common_practice(const gw_place *p)
 {
-    return made_at(p)->c->uncertain.given ? 0 : made_at(p)->bands.n_figures;
+    return GW_IT(p, gw_check_made)->c->uncertain.given ? 0 : GW_IT(p, gw_check_made)->bands.n_figures;
 }
 
 static const void *if_overridden(const gw_place *p)
 {
-    return made_at(p)->clean && made_at(p)->c->n_overridden ? made_at(p) : NULL;
+    return GW_IT(p, gw_check_made)->clean && GW_IT(p, gw_check_made)->c->n_overridden
+               ? GW_IT(p, gw_check_made)
+               : NULL;
 }
 
 static int faults(const gw_place *p)
 {
-    return gw_faults_count(made_at(p)->faults);
+    return gw_faults_count(GW_IT(p, gw_check_made)->faults);
 }
 
 static const char *fault_at(const gw_place *p)
 {
-    return gw_faults_text(made_at(p)->faults, p->index);
+    return gw_faults_text(GW_IT(p, gw_check_made)->faults, p->index);
 }
 
 static int warnings(const gw_place *p)
 {
-    return gw_faults_warnings(made_at(p)->faults);
+    return gw_faults_warnings(GW_IT(p, gw_check_made)->faults);
 }
 
 static const char *warning_at(const gw_place *p)
 {
-    return gw_faults_warning(made_at(p)->faults, p->index);
+    return gw_faults_warning(GW_IT(p, gw_check_made)->faults, p->index);
 }
 
 static GW_RECORD(OF_CASE_RECORD, gw_case,

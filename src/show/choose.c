@@ -4,11 +4,6 @@
 
 #include "show/results.h"
 
-static const gw_choose_study *study_of(const gw_place *p)
-{
-    return GW_IT(p, gw_choose_study);
-}
-
 gw_unit gw_choose_unit(const gw_choose_study *s)
 {
     return s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG;
@@ -16,7 +11,7 @@ gw_unit gw_choose_unit(const gw_choose_study *s)
 
 static gw_unit unit_of(const gw_place *p)
 {
-    return gw_choose_unit(study_of(p));
+    return gw_choose_unit(GW_IT(p, gw_choose_study));
 }
 
 bool gw_choose_is_first(const gw_choose_study *s, int recommended)
@@ -51,17 +46,17 @@ static GW_RECORD(FIGURE_RECORD, gw_chosen_figure,
 
 static int joints_on_offer(const gw_place *p)
 {
-    return study_of(p)->n_joints;
+    return GW_IT(p, gw_choose_study)->n_joints;
 }
 
 static const char *joint_name(const gw_place *p)
 {
-    return study_of(p)->joint[p->index].name;
+    return GW_IT(p, gw_choose_study)->joint[p->index].name;
 }
 
 static const char *fitted(const gw_place *p)
 {
-    const gw_choose_study *s = study_of(p);
+    const gw_choose_study *s = GW_IT(p, gw_choose_study);
     const gw_offered_joint *at = &s->joint[p->index];
     int bush = gw_choose_bush(p->c, &s->offer, GW_IT(p, gw_combination)->option, at->choice, at->joint);
     return p->c->bushes[bush].name;
@@ -88,13 +83,13 @@ static GW_RECORD(MEMBER_RECORD, gw_combination,
 
 static int choice_joints(const gw_place *p, int choice)
 {
-    return study_of(p)->offer.among[choice].n_joints;
+    return GW_IT(p, gw_choose_study)->offer.among[choice].n_joints;
 }
 
 /* Joints of a choice stand one after the other. */
 static const char *choice_joint(const gw_place *p, int choice)
 {
-    const gw_choose_study *s = study_of(p);
+    const gw_choose_study *s = GW_IT(p, gw_choose_study);
     int first = 0;
     while (s->joint[first].choice != choice) first++;
     return s->joint[first + p->index].name;
@@ -102,7 +97,7 @@ static const char *choice_joint(const gw_place *p, int choice)
 
 static const char *bush_of(const gw_place *p, int choice, int option)
 {
-    return p->c->bushes[study_of(p)->offer.among[choice].bush[option]].name;
+    return p->c->bushes[GW_IT(p, gw_choose_study)->offer.among[choice].bush[option]].name;
 }
 
 static int swap_joints(const gw_place *p)
@@ -164,7 +159,7 @@ static GW_RECORD(JOB_RECORD, gw_choose_job,
 
 static const void *member_of(const gw_place *p)
 {
-    return &study_of(p)->front[GW_IT(p, gw_recommendation)->member];
+    return &GW_IT(p, gw_choose_study)->front[GW_IT(p, gw_recommendation)->member];
 }
 
 static GW_RECORD(RECOMMENDATION_RECORD, gw_recommendation,
@@ -204,7 +199,7 @@ static GW_RECORD(FREED_RECORD, gw_choose_study,
 
 static double draws(const gw_place *p)
 {
-    return (double)study_of(p)->draws;
+    return (double)GW_IT(p, gw_choose_study)->draws;
 }
 
 GW_RECORD(GW_CHOOSE_RECORD, gw_choose_study,

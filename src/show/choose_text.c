@@ -47,16 +47,10 @@ static void put_joints(const gw_case *c, const gw_choose_study *s, int choice, g
     }
 }
 
-static void put_bush(const gw_case *c, const gw_choose_study *s, int choice, int option, gw_buf *out)
-{
-    gw_buf_clean(out, c->bushes[s->offer.among[choice].bush[option]].name);
-}
-
 /* "rack_poly in steering rack, left mounting and steering rack, right mounting" */
 static void put_change(const gw_case *c, const gw_choose_study *s, int choice, int option, gw_buf *out)
 {
-    put_bush(c, s, choice, option, out);
-    gw_buf_add(out, " in ");
+    gw_buf_say(out, "%s in ", c->bushes[s->offer.among[choice].bush[option]].name);
     put_joints(c, s, choice, out);
 }
 

@@ -84,17 +84,12 @@ static void put_figures(const gw_loads_page *page, int row, const gw_deflection 
     }
 }
 
-static void put_cell(gw_buf *text, gw_table *t)
-{
-    gw_table_cell_of(t, text);
-}
-
 /* "hard stop, front" */
 static void load_cell(const gw_comparison *cmp, gw_axle axle, int load, gw_table *t)
 {
     gw_buf text = { 0 };
     gw_buf_say(&text, "%s, %s", cmp->c->loads[load].name, gw_axle_name(axle));
-    put_cell(&text, t);
+    gw_table_cell_of(t, &text);
 }
 
 /* "toe, rim": in two rows, no head above can say what stands in which. */
@@ -104,7 +99,7 @@ static void names_cell(const gw_loads_page *page, int row, gw_table *t)
     for (int f = 0; f < FIGURES; f++)
         if ((page->layout->row[row] & 1u << f) && (f != RIM || page->rim))
             gw_buf_fmt(&text, "%s%s", text.n ? ", " : "", NAMES[f]);
-    put_cell(&text, t);
+    gw_table_cell_of(t, &text);
 }
 
 static void kit_cell(const gw_loads_page *page, int row, const gw_deflection *item, gw_table *t)
@@ -114,7 +109,7 @@ static void kit_cell(const gw_loads_page *page, int row, const gw_deflection *it
         put_figures(page, row, item, &text);
     else if (row == 0)
         gw_buf_add(&text, "failed");
-    put_cell(&text, t);
+    gw_table_cell_of(t, &text);
 }
 
 static void rows(const gw_loads_page *page, gw_axle axle, int load, gw_table *t)

@@ -7,11 +7,6 @@
 
 #include <math.h>
 
-static const gw_match_made *made(const gw_place *p)
-{
-    return GW_IT(p, gw_match_made);
-}
-
 /* -- an uncertain figure, in its own unit -- */
 
 enum { VALUE_ITSELF, LOW_END, HIGH_END };
@@ -64,7 +59,7 @@ static GW_RECORD(FIGURE_RECORD, gw_matched,
 
 static const char *silent_at(const gw_place *p)
 {
-    const gw_match_study *s = made(p)->study;
+    const gw_match_study *s = GW_IT(p, gw_match_made)->study;
     int left = p->index;
     for (int j = 0; j < s->n; j++)
         if (s->figure[j].silent && left-- == 0) return s->figure[j].figure->of;
@@ -73,7 +68,7 @@ static const char *silent_at(const gw_place *p)
 
 static int silent(const gw_place *p)
 {
-    const gw_match_study *s = made(p)->study;
+    const gw_match_study *s = GW_IT(p, gw_match_made)->study;
     int n = 0;
     for (int j = 0; j < s->n; j++) n += s->figure[j].silent;
     return n;
@@ -83,13 +78,13 @@ static int silent(const gw_place *p)
 
 static const void *taken(const gw_place *p)
 {
-    return &made(p)->readings->reading[GW_INDEX(p, gw_match_reading)];
+    return &GW_IT(p, gw_match_made)->readings->reading[GW_INDEX(p, gw_match_reading)];
 }
 
 static const gw_read_value *read_value(const gw_place *p)
 {
     const gw_match_value *v = GW_IT(p, gw_match_value);
-    return &made(p)->readings->reading[v->reading].value[v->value];
+    return &GW_IT(p, gw_match_made)->readings->reading[v->reading].value[v->value];
 }
 
 static const char *read_figure(const gw_place *p)
@@ -107,7 +102,8 @@ static gw_unit read_unit(const gw_place *p)
 static double travel(const gw_place *p)
 {
     const gw_match_value *v = GW_IT(p, gw_match_value);
-    const gw_read_state *s = &made(p)->readings->reading[v->reading].state[read_value(p)->state];
+    const gw_read_state *s =
+        &GW_IT(p, gw_match_made)->readings->reading[v->reading].state[read_value(p)->state];
     return s->has_travel ? s->travel : (double)NAN;
 }
 
@@ -123,7 +119,7 @@ static int values(const gw_place *p)
 
 static const void *value_at(const gw_place *p)
 {
-    return &made(p)->study->value[GW_IT(p, gw_match_reading)->first + p->index];
+    return &GW_IT(p, gw_match_made)->study->value[GW_IT(p, gw_match_reading)->first + p->index];
 }
 
 static GW_RECORD(VALUE_RECORD, gw_match_value,
@@ -147,25 +143,25 @@ static GW_RECORD(READING_RECORD, gw_match_reading,
 
 /* -- what does not go with the rest -- */
 
-static const gw_doubt *doubt(const gw_place *p)
-{
-    return GW_IT(p, gw_doubt);
-}
-
 static const void *doubted_reading(const gw_place *p)
 {
-    return doubt(p)->is_reading ? &made(p)->readings->reading[doubt(p)->index] : NULL;
+    return GW_IT(p, gw_doubt)->is_reading
+               ? &GW_IT(p, gw_match_made)->readings->reading[GW_IT(p, gw_doubt)->index]
+               : NULL;
 }
 
 static const void *doubted_figure(const gw_place *p)
 {
-    return doubt(p)->is_reading ? NULL : &made(p)->study->figure[doubt(p)->index];
+    return GW_IT(p, gw_doubt)->is_reading
+               ? NULL
+               : &GW_IT(p, gw_match_made)->study->figure[GW_IT(p, gw_doubt)->index];
 }
 
 static double doubt_drop(const gw_place *p)
 {
-    const gw_match_study *s = made(p)->study;
-    return doubt(p)->is_reading ? s->reading[doubt(p)->index].drop : s->figure[doubt(p)->index].drop;
+    const gw_match_study *s = GW_IT(p, gw_match_made)->study;
+    return GW_IT(p, gw_doubt)->is_reading ? s->reading[GW_IT(p, gw_doubt)->index].drop
+                                          : s->figure[GW_IT(p, gw_doubt)->index].drop;
 }
 
 static GW_RECORD(DOUBTED_READING_RECORD, gw_reading,
@@ -206,17 +202,17 @@ static GW_RECORD(NEXT_RECORD, gw_next_reading,
 
 static int readings(const gw_place *p)
 {
-    return made(p)->readings->n;
+    return GW_IT(p, gw_match_made)->readings->n;
 }
 
 static const void *reading_at(const gw_place *p)
 {
-    return &made(p)->study->reading[p->index];
+    return &GW_IT(p, gw_match_made)->study->reading[p->index];
 }
 
 static const void *study(const gw_place *p)
 {
-    return made(p)->study;
+    return GW_IT(p, gw_match_made)->study;
 }
 
 static GW_RECORD(CHI_RECORD, gw_match_study,

@@ -21,11 +21,6 @@ static bool same_way(const gw_explain_line *a, const gw_explain_line *b)
 }
 
 /* A paragraph of a text that is freed. */
-static void put_text(gw_buf *text, int indent, gw_paper *paper)
-{
-    gw_paper_say_of(paper, indent, text);
-}
-
 static void put_way(const gw_explain_line *line, gw_paper *paper)
 {
     gw_buf text = { 0 };
@@ -34,7 +29,7 @@ static void put_way(const gw_explain_line *line, gw_paper *paper)
         gw_buf_add(&text, i ? ", " : "with ");
         put_value(&text, line->inputs[i].symbol, line->inputs[i].quantity, line->inputs[i].value);
     }
-    put_text(&text, 6, paper);
+    gw_paper_say_of(paper, 6, &text);
     gw_paper_say(paper, 6, "%s", line->source);
 }
 
@@ -42,7 +37,7 @@ static void put_line(const gw_explain_line *line, const gw_explain_line *next, g
 {
     gw_buf text = { 0 };
     put_value(&text, line->figure, line->quantity, line->value);
-    put_text(&text, 2, paper);
+    gw_paper_say_of(paper, 2, &text);
     if (!next || !same_way(line, next)) put_way(line, paper);
 }
 

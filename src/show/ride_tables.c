@@ -21,16 +21,6 @@ static void kit_cell(const gw_ride_page *p, gw_table *t, const gw_ride_item *ite
     gw_table_cell_of(t, &name);
 }
 
-static void finish(const gw_ride_page *p, gw_table *t)
-{
-    gw_paper_table(p->paper, t, 2);
-}
-
-static void say(const gw_ride_page *p, gw_buf *text)
-{
-    gw_paper_say_of(p->paper, 2, text);
-}
-
 /* ---- comfort, harshness, noise ---- */
 
 static void figure_row(const gw_ride_page *p, gw_table *t, const gw_ride_item *item)
@@ -60,7 +50,7 @@ static void say_grades(const gw_ride_page *p, const gw_ride_item *item)
         "; where other paths carry a half, three quarters or nine tenths of what is heard in the cabin, ");
     gw_ride_say_beside(d->beside, &text);
     gw_buf_add(&text, ".");
-    say(p, &text);
+    gw_paper_say_of(p->paper, 2, &text);
 }
 
 static void say_close(const gw_ride_page *p, gw_axle axle, bool heard)
@@ -78,7 +68,7 @@ static void say_close(const gw_ride_page *p, gw_axle axle, bool heard)
     }
     if (n) gw_buf_add(&text, ".");
     if (n)
-        say(p, &text);
+        gw_paper_say_of(p->paper, 2, &text);
     else
         gw_buf_free(&text);
 }
@@ -89,7 +79,7 @@ void gw_ride_figures_table(const gw_ride_page *p, const gw_ride_item *const *ite
     gw_table_heads(&t, "lrrrrrrr", "kit", "comfort\nm/s2", "harshness\nN", "\ndB", "range\ndB",
                    "A-weighted\nN", "\ndB", "range\ndB");
     for (int i = 0; i < n; i++) figure_row(p, &t, items[i]);
-    finish(p, &t);
+    gw_paper_table(p->paper, &t, 2);
     gw_paper_say(p->paper, 2, "%s", gw_ride_caution());
     if (items[0]->result.belt_note) gw_paper_say(p->paper, 2, "%s", items[0]->result.belt_note);
     for (int i = 0; i < n; i++) say_grades(p, items[i]);
@@ -130,7 +120,7 @@ void gw_ride_modes_table(const gw_ride_page *p, const gw_ride_item *const *items
     gw_table_heads(&t, "lrrl", "mode of", "undamped\nHz", "damping\n%", "what moves, by kinetic energy");
     for (int i = 0; i < n; i++) mode_rows(p, &t, items[i]);
     gw_paper_gap(p->paper);
-    finish(p, &t);
+    gw_paper_table(p->paper, &t, 2);
 }
 
 /* ---- a bump ---- */
@@ -155,10 +145,10 @@ void gw_ride_obstacle_table(const gw_ride_page *p, const gw_ride_item *const *it
         settled = settled && items[i]->result.obstacle.settled;
     }
     gw_paper_gap(p->paper);
-    finish(p, &t);
+    gw_paper_table(p->paper, &t, 2);
     gw_buf text = { 0 };
     gw_buf_add(&text, "Net force on the body after a half-sine bump, up to 315 Hz; it has died away when it "
                       "stays below a tenth of its peak.");
     if (!settled) gw_buf_add(&text, " Where it has not within a second, the time is only a lower bound.");
-    say(p, &text);
+    gw_paper_say_of(p->paper, 2, &text);
 }

@@ -6,14 +6,9 @@
 
 /* -- what to measure next -- */
 
-static const gw_spread_study *study(const gw_place *p)
-{
-    return GW_IT(p, gw_spread_study);
-}
-
 static const char *figure_of(const gw_place *p)
 {
-    return study(p)->figure[GW_IT(p, gw_spread_share)->figure].of;
+    return GW_IT(p, gw_spread_study)->figure[GW_IT(p, gw_spread_share)->figure].of;
 }
 
 static GW_RECORD(SHARE_RECORD, gw_spread_share,
@@ -24,28 +19,25 @@ static GW_RECORD(MOVES_RECORD, gw_slopes,
     GW_MEMBER("linear_r2", PLAIN, gw_slopes, linear_r2, GW_MAY_LACK, "how far slopes alone explain the draws; near 1: they do"),
     GW_ROWS("shares", gw_slopes, n_ranked, ranked, &SHARE_RECORD, GW_ON_LINE, "the greatest first; what does not move it is left out"));
 
-static const gw_spread_item *item(const gw_place *p)
-{
-    return GW_IT(p, gw_spread_item);
-}
-
 /* Of a load its own three quantities, of ride its two. */
 enum { RIDE = 8 };
 
 static const void *slopes(const gw_place *p)
 {
     bool ride = GW_WHICH(p) >= RIDE;
-    return (item(p)->load < 0) == ride ? &GW_IT(p, gw_spread_part)->slopes[GW_WHICH(p) % RIDE] : NULL;
+    return (GW_IT(p, gw_spread_item)->load < 0) == ride
+               ? &GW_IT(p, gw_spread_part)->slopes[GW_WHICH(p) % RIDE]
+               : NULL;
 }
 
 static const void *own_part(const gw_place *p)
 {
-    return item(p)->why ? NULL : &item(p)->own;
+    return GW_IT(p, gw_spread_item)->why ? NULL : &GW_IT(p, gw_spread_item)->own;
 }
 
 static const void *apart(const gw_place *p)
 {
-    return &item(p)->difference;
+    return &GW_IT(p, gw_spread_item)->difference;
 }
 
 /* clang-format off */
@@ -73,47 +65,53 @@ static GW_RECORD(OF_RIDE_RECORD, gw_spread_part,
 
 static const void *of_load(const gw_place *p)
 {
-    return item(p)->load >= 0 && !item(p)->why ? &item(p)->own : NULL;
+    return GW_IT(p, gw_spread_item)->load >= 0 && !GW_IT(p, gw_spread_item)->why
+               ? &GW_IT(p, gw_spread_item)->own
+               : NULL;
 }
 
 static const void *of_ride(const gw_place *p)
 {
-    return item(p)->load < 0 && !item(p)->why ? &item(p)->own : NULL;
+    return GW_IT(p, gw_spread_item)->load < 0 && !GW_IT(p, gw_spread_item)->why
+               ? &GW_IT(p, gw_spread_item)->own
+               : NULL;
 }
 
 static const void *difference(const gw_place *p)
 {
-    return item(p)->has_difference && !item(p)->why ? item(p) : NULL;
+    return GW_IT(p, gw_spread_item)->has_difference && !GW_IT(p, gw_spread_item)->why
+               ? GW_IT(p, gw_spread_item)
+               : NULL;
 }
 
 static double draws(const gw_place *p)
 {
-    return (double)item(p)->own.draws;
+    return (double)GW_IT(p, gw_spread_item)->own.draws;
 }
 
 static double draws_apart(const gw_place *p)
 {
-    return (double)item(p)->difference.draws;
+    return (double)GW_IT(p, gw_spread_item)->difference.draws;
 }
 
 static double failed(const gw_place *p)
 {
-    return (double)item(p)->failed;
+    return (double)GW_IT(p, gw_spread_item)->failed;
 }
 
 static const void *carried(const gw_place *p)
 {
-    return item(p)->why ? NULL : item(p);
+    return GW_IT(p, gw_spread_item)->why ? NULL : GW_IT(p, gw_spread_item);
 }
 
 static const char *side(const gw_place *p)
 {
-    return item(p)->sided ? GW_WHEEL_NAMES[item(p)->wheel] : NULL;
+    return GW_IT(p, gw_spread_item)->sided ? GW_WHEEL_NAMES[GW_IT(p, gw_spread_item)->wheel] : NULL;
 }
 
 static const char *wheel(const gw_place *p)
 {
-    return item(p)->manoeuvre ? gw_side_name(item(p)->side) : NULL;
+    return GW_IT(p, gw_spread_item)->manoeuvre ? gw_side_name(GW_IT(p, gw_spread_item)->side) : NULL;
 }
 
 static GW_RECORD(DIFFERENCE_RECORD, gw_spread_item,
@@ -152,12 +150,12 @@ static double summary_draws(const gw_place *p)
 
 static double all_draws(const gw_place *p)
 {
-    return (double)study(p)->options.draws;
+    return (double)GW_IT(p, gw_spread_study)->options.draws;
 }
 
 static double seed(const gw_place *p)
 {
-    return (double)study(p)->options.seed;
+    return (double)GW_IT(p, gw_spread_study)->options.seed;
 }
 
 static GW_RECORD(SUMMARY_RECORD, gw_spread_summary,
