@@ -2,7 +2,8 @@
 """How a car pulls whose sides are unlike, in a stop with brakes alike: pull.py PROGRAM
 
 The steer of each axle comes from toe and camber of both wheels as `deflect` tells them; the single-track model with its
-linear tyres (R. Rill, "Road Vehicle Dynamics", CRC Press 2012, ch. 9; from memory) is marched through the stop by SciPy's solve_ivp.
+linear tyres (P. Riekert, T. E. Schunck, Ing.-Archiv 11 (1940) 210; from memory) is marched through the stop by SciPy's
+solve_ivp.
 Then mirrored kits pull to opposite sides, a kit that is alike on both sides does not, and text, CSV and page say
 what JSON says.
 """
