@@ -222,6 +222,7 @@ void gw_page_cards(const gw_page *p, gw_slots *slots)
     put_scales(p, slots);
     gw_slots_text(slots, "the_stop", stop >= 0 ? gw_page_load_said(p, stop) : "");
     gw_slots_text(slots, "the_corner", corner >= 0 ? gw_page_load_said(p, corner) : "");
+    if (gw_page_compares(p)) gw_slots_text(slots, "compares", "yes");
     gw_slots_text(slots, "first_kit", gw_page_kit(p, p->r->baseline));
     if (p->r->banded) gw_slots_text(slots, "banded", "yes");
 }
