@@ -75,6 +75,15 @@ static void report(gw_picture_job *job, const gw_stands *at, gw_wheel_side side)
         gw_corner_report_of(job->ws, at->state, side, &job->result);
 }
 
+/* What ties the left to the right, as a bar's middle does, is told as the left wheel's, as in its results. */
+static gw_wheel_side side_of(const gw_corner *pair, int joint)
+{
+    const gw_wheel_side a = gw_picture_side(pair, pair->joints[joint].body_a);
+    const gw_wheel_side b = gw_picture_side(pair, pair->joints[joint].body_b);
+    if (a == GW_WHEELS || b == GW_WHEELS) return b == GW_WHEELS ? a : b;
+    return a == b ? a : GW_LEFT_WHEEL;
+}
+
 /* Each joint's share of what the wheel on its own side does. */
 static void put_joints(gw_picture_job *job, const gw_stands *at, gw_picture *out)
 {
@@ -84,8 +93,7 @@ static void put_joints(gw_picture_job *job, const gw_stands *at, gw_picture *out
         out->toe[w] = job->result.toe;
         out->camber[w] = job->result.camber;
         for (int j = 0; j < pair->n_joints; j++) {
-            gw_wheel_side side = gw_picture_side(pair, pair->joints[j].body_b);
-            if (side == GW_WHEELS) side = gw_picture_side(pair, pair->joints[j].body_a);
+            const gw_wheel_side side = side_of(pair, j);
             if ((side == GW_RIGHT_WHEEL) != (w == GW_RIGHT_WHEEL)) continue;
             out->toe_share[j] = job->result.joints[j].toe_share;
             out->given[j] = size(job->result.joints[j].u);

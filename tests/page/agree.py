@@ -326,6 +326,23 @@ def still(file, name):
     return roll
 
 
+def drawn(data):
+    """The drawing's own record of a load against its results: both wheels' angles, how far each bush gives, its share."""
+    looked, wrong = 0, []
+    for r in data["results"]:
+        of = next(p for p in data["drawing"]["pictures"] if p["kit"] == r["kit"] and p["axle"] == r["axle"])["loads"][r["load"]]
+        axle = next(a for a in data["drawing"]["axles"] if a["index"] == r["axle"])
+        if abs(of["angles_deg"][0] - r["toe_deg"]) > 0.000051 or abs(of["angles_deg"][2] - r["camber_deg"]) > 0.000051:
+            continue  # it tells the inner wheel, which is the right one
+        for i, joint in enumerate(axle["joints"]):
+            if joint["own"]:
+                share, given = r["shares"][joint["joint"]][:2]
+                looked += 1
+                if abs(of["given"][i] / 100 - given) > 0.0051 or (joint["at"][1] >= 0 and abs(of["share"][i] / 1000 - share) > 0.00051):
+                    wrong.append((r["kit"], r["load"], joint["label"], of["given"][i], given, of["share"][i], share))
+    check(looked > 100 and not wrong, "what bushes give and share in the drawing is what the results tell", (looked, wrong[:3]))
+
+
 def same(page, files, stems):
     """What -o writes tells the same: its sentence, and every figure that is read aloud."""
     looked = 0
@@ -361,6 +378,7 @@ def on_case(name):
     octaves(charts, data)
     bumps(charts, ride)
     settings(data)
+    drawn(data)
     sweeps(charts, data, "toe-braking", "toe", True)
     sweeps(charts, data, "camber-cornering", "camber", False)
     same(charts, out, ("contributions", "grip-against", "toe-braking", "camber-cornering", "third-octaves", "paths", "bump"))

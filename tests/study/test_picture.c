@@ -99,9 +99,13 @@ static int joint_of_wheel(const gw_case *c, const gw_deflection *d, int j)
 /* A shared part's share is drawn as the left wheel's, and so is what is the left wheel's own. */
 static bool is_drawn_for(const gw_corner *pair, int joint, gw_wheel_side wheel)
 {
-    gw_wheel_side side = gw_picture_side(pair, pair->joints[joint].body_b);
-    if (side == GW_WHEELS) side = gw_picture_side(pair, pair->joints[joint].body_a);
-    return (side == GW_RIGHT_WHEEL) == (wheel == GW_RIGHT_WHEEL);
+    const int both[] = { pair->joints[joint].body_a, pair->joints[joint].body_b };
+    bool of_left = false, of_right = false;
+    for (int i = 0; i < 2; i++) {
+        of_left = of_left || gw_picture_side(pair, both[i]) == GW_LEFT_WHEEL;
+        of_right = of_right || gw_picture_side(pair, both[i]) == GW_RIGHT_WHEEL;
+    }
+    return (of_right && !of_left) == (wheel == GW_RIGHT_WHEEL);
 }
 
 static void joints_are_as_told(const shown *s, const gw_deflection *d, const gw_picture *p)
