@@ -75,6 +75,16 @@ static void camber_words(const gw_place *place, gw_fact_line *line)
     line->words = fabs(line->shown) < 0.05 ? "next to none" : way;
 }
 
+/* A live axle that goes aside as it rises takes both patches along: that path tells nothing of roll. */
+static void path_words(const gw_place *place, gw_fact_line *line)
+{
+    static const double ASIDE = 50.0; /* [mm] */
+    const gw_travel_item *item = GW_IT(place, gw_travel_item);
+    double held = gw_unit_out(GW_UNIT_MM, item->roll_centre_held);
+    bool aside = item->load < 0 && place->c->corners[item->axle].shared && fabs(line->shown - held) > ASIDE;
+    line->words = aside ? "both wheels alike; as it rolls: the next line" : "above the ground, on this path";
+}
+
 static void swing_arm(const gw_place *place, gw_fact_line *line)
 {
     double length = GW_IT(place, gw_travel_point)->side_view.across;
@@ -111,7 +121,7 @@ static void drive_words(const gw_place *place, gw_fact_line *line)
 static const gw_fact AT_REST[] = {
     { "bump steer", "toe_rate", GW_SIGNED, 2, NULL, toe_words },
     { "camber", "camber_rate", GW_SIGNED, 2, NULL, camber_words },
-    { "roll centre", "roll_centre", GW_FIXED, 1, "above the ground, on this path", NULL },
+    { "roll centre", "roll_centre", GW_FIXED, 1, NULL, path_words },
     { "roll centre, load held", "roll_centre_load_held", GW_FIXED, 1, "without the give of bushes to more load", NULL },
     { "side-view swing arm", "side_view_swing_arm", GW_SIZE, 0, NULL, swing_arm },
     { "slope at the contact patch", "brake_angle", GW_SIGNED, 2, "forward in bump is positive; what brakes feel", NULL },
