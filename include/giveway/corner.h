@@ -115,6 +115,13 @@ static inline bool gw_is_pair(const gw_corner *corner)
     return corner->n_wheels == 2;
 }
 
+/** Of a pair: 1 of a body on the left, -1 on the right, 0 of what both sides share. */
+static inline int gw_side_of_body(const gw_corner *pair, int body)
+{
+    if (body >= GW_UPRIGHT && body < pair->first_shared) return 1;
+    return body >= pair->right_upright ? -1 : 0;
+}
+
 /** Names as the case has them: of an axle those of both sides, without left. or right. */
 static inline const char *gw_joint_as_written(const gw_corner *corner, int joint)
 {

@@ -84,12 +84,6 @@ static bool put_pair(gw_corner *out, gw_arena *arena, const gw_joint *joint, int
     return l->name && r->name;
 }
 
-static int side_of(const gw_corner *pair, int body)
-{
-    if (body >= GW_UPRIGHT && body < pair->first_shared) return 1;
-    return body >= pair->right_upright ? -1 : 0;
-}
-
 static bool put_joints(const gw_corner *left, const gw_axle_joint *more, int n_more, gw_arena *arena,
                        gw_corner *out)
 {
@@ -100,7 +94,8 @@ static bool put_joints(const gw_corner *left, const gw_axle_joint *more, int n_m
         if (!put_pair(out, arena, &left->joints[j], j, n + j)) return false;
     for (int i = 0; i < n_more; i++) {
         const gw_joint *joint = &more[i].joint;
-        if (side_of(out, joint->body_a) * side_of(out, joint->body_b) < 0) out->has_bar = true;
+        if (gw_side_of_body(out, joint->body_a) * gw_side_of_body(out, joint->body_b) < 0)
+            out->has_bar = true;
         if (more[i].doubled) {
             if (!put_pair(out, arena, joint, at, at + 1)) return false;
             at += 2;

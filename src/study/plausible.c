@@ -218,13 +218,38 @@ static void look_at_eyes(const gw_plausible_look *d)
 
 /* ---- steering axis ---- */
 
-/* Three joints on a front upright: the highest and the lowest are its pivots, the third is the tie rod's. */
+/* The half of a bar: a joint leads from it to the other side. */
+static bool is_bar(const gw_corner *corner, int body)
+{
+    for (int j = 0; j < corner->n_joints; j++) {
+        const gw_joint *joint = &corner->joints[j];
+        bool on = joint->body_a == body || joint->body_b == body;
+        if (on && gw_side_of_body(corner, joint->body_a) * gw_side_of_body(corner, joint->body_b) < 0)
+            return true;
+    }
+    return false;
+}
+
+/* A bar's link holds no wheel. */
+static bool leads_to_bar(const gw_corner *corner, int body)
+{
+    for (int j = 0; j < corner->n_joints && gw_is_pair(corner) && body > GW_UPRIGHT; j++) {
+        const gw_joint *joint = &corner->joints[j];
+        if (joint->body_a == body && is_bar(corner, joint->body_b)) return true;
+        if (joint->body_b == body && is_bar(corner, joint->body_a)) return true;
+    }
+    return false;
+}
+
+/* Three joints on a front upright beside a bar's link: the highest and the lowest are its pivots, the third
+ * is the tie rod's. */
 static bool pivots_of(const gw_corner *corner, gw_vec3 *low, gw_vec3 *high)
 {
     int n = 0;
     for (int j = 0; j < corner->n_joints; j++) {
         const gw_joint *joint = &corner->joints[j];
         if (joint->body_a != GW_UPRIGHT && joint->body_b != GW_UPRIGHT) continue;
+        if (leads_to_bar(corner, joint->body_a == GW_UPRIGHT ? joint->body_b : joint->body_a)) continue;
         if (n == 0 || joint->at.z < low->z) *low = joint->at;
         if (n == 0 || joint->at.z > high->z) *high = joint->at;
         n++;
