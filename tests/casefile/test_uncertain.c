@@ -41,7 +41,7 @@ static void read_sound(const char *list, loaded *l)
 {
     gw_status st = read_with(list, l);
     const char *fault = gw_faults_text(&l->faults, 0);
-    if (st != GW_OK) fail_msg("%s: %s", list, fault ? fault : gw_status_text(st));
+    if (st != GW_OK) fail_msg("%s: %s", list ? list : "no list", fault ? fault : gw_status_text(st));
 }
 
 static const gw_unsure *figure(const loaded *l, const char *of)
