@@ -140,6 +140,20 @@ static const char *mark_is(const gw_place *p)
     return is(p, GW_ADJUST_OFFSET) ? gw_view_words(mark(p).view) : NULL;
 }
 
+/* What is set on top of a kit's bush that is off centre itself: the one bush that does both. */
+enum { BUSH_OFFSET, BUSH_CLOCK, BUSH_MARK_LEFT, BUSH_MARK_RIGHT };
+
+static double bush_to_fit(const gw_place *p)
+{
+    const gw_joint *joint = &corner_of(p)->joints[adjuster(p)->joint];
+    gw_move sum;
+    if (!gw_adjuster_bush(p->c, GW_IT(p, gw_align_item), GW_INDEX(p, gw_adjustment), &sum)) return NAN;
+    if (GW_WHICH(p) == BUSH_OFFSET) return gw_offset_size(&sum);
+    if (GW_WHICH(p) == BUSH_CLOCK) return gw_offset_clock(&sum);
+    const gw_mark seen = gw_mark_of(joint, gw_offset_vector(joint, &sum));
+    return GW_WHICH(p) == BUSH_MARK_LEFT ? seen.left : seen.right;
+}
+
 /* Of an adjuster of the kind that the row is for. */
 static double along(const gw_place *p)
 {
@@ -164,6 +178,10 @@ static GW_RECORD(ADJUSTER_RECORD, gw_adjustment,
     GW_WORKED_OUT_OF("mark_left", DEG, mark_at, false, GW_SOMETIMES, "where the bolt sits on the left of the car"),
     GW_WORKED_OUT_OF("mark_right", DEG, mark_at, true, GW_SOMETIMES, "where it sits on the right"),
     GW_SAID("mark_is", mark_is, GW_SOMETIMES, "from where the mark is seen"),
+    GW_WORKED_OUT_OF("bush_offset", MM, bush_to_fit, BUSH_OFFSET, GW_SOMETIMES, "of the bush to fit, where the kit's own is off centre and this comes on top of it"),
+    GW_WORKED_OUT_OF("bush_clock", DEG, bush_to_fit, BUSH_CLOCK, GW_SOMETIMES, "of that bush, from e1 towards e2, 0 to 360"),
+    GW_WORKED_OUT_OF("bush_mark_left", DEG, bush_to_fit, BUSH_MARK_LEFT, GW_SOMETIMES, "where its bolt sits on the left of the car"),
+    GW_WORKED_OUT_OF("bush_mark_right", DEG, bush_to_fit, BUSH_MARK_RIGHT, GW_SOMETIMES, "where it sits on the right"),
     GW_SAID("member", member_of, GW_SOMETIMES, "whose length it is"),
     GW_WORKED_OUT_OF("length_change", MM, along, GW_ADJUST_LENGTH, GW_SOMETIMES, "longer positive"),
     GW_WORKED_OUT("turns", PLAIN, turns, GW_SOMETIMES, "of the adjuster"),
