@@ -115,11 +115,13 @@ static inline bool gw_is_pair(const gw_corner *corner)
     return corner->n_wheels == 2;
 }
 
-/** Of a pair: 1 of a body on the left, -1 on the right, 0 of what both sides share. */
-static inline int gw_side_of_body(const gw_corner *pair, int body)
+/** The end of an axle's parts that a body belongs to: the left wheel's, the right wheel's, or both
+ * (GW_WHEELS). */
+static inline gw_wheel_side gw_body_side(const gw_corner *pair, int body)
 {
-    if (body >= GW_UPRIGHT && body < pair->first_shared) return 1;
-    return body >= pair->right_upright ? -1 : 0;
+    if (body == GW_CHASSIS) return GW_WHEELS;
+    if (body < pair->first_shared) return GW_LEFT_WHEEL;
+    return body < pair->right_upright ? GW_WHEELS : GW_RIGHT_WHEEL;
 }
 
 /** Names as the case has them: of an axle those of both sides, without left. or right. */

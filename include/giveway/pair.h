@@ -33,6 +33,10 @@ gw_status gw_corner_pair(const gw_corner *left, const gw_axle_joint *more, int n
 /** The body that takes the place of `body` in the mirror, before the axle of the corner `left` is made. */
 int gw_body_in_mirror(const gw_corner *left, int body);
 
+/** A body of the left side that is joined to its image on the other, as the half of a bar or of a beam is;
+ * false of any other body and of a corner alone. */
+bool gw_body_leads_across(const gw_corner *corner, int body);
+
 GW_API_END
 
 #endif

@@ -63,10 +63,6 @@ void gw_picture_study_free(gw_picture_study *study);
 
 const gw_axle_pictures *gw_pictures_find(const gw_picture_study *study, int kit, gw_axle axle);
 
-/** The end of the axle's parts that a body belongs to: the left wheel's, the right wheel's, or both
- * (GW_WHEELS). */
-gw_wheel_side gw_picture_side(const gw_corner *pair, int body);
-
 GW_API_END
 
 #endif

@@ -24,6 +24,18 @@ int gw_body_in_mirror(const gw_corner *left, int body)
     return other_body(&pair, body);
 }
 
+bool gw_body_leads_across(const gw_corner *corner, int body)
+{
+    if (!gw_is_pair(corner) || gw_body_side(corner, body) != GW_LEFT_WHEEL) return false;
+    const int right = other_body(corner, body);
+    for (int j = 0; j < corner->n_joints; j++) {
+        const gw_joint *joint = &corner->joints[j];
+        if (joint->body_a == body && joint->body_b == right) return true;
+        if (joint->body_b == body && joint->body_a == right) return true;
+    }
+    return false;
+}
+
 static gw_vec3 in_mirror(gw_vec3 p)
 {
     return gw_v3(p.x, -p.y, p.z);
@@ -94,8 +106,8 @@ static bool put_joints(const gw_corner *left, const gw_axle_joint *more, int n_m
         if (!put_pair(out, arena, &left->joints[j], j, n + j)) return false;
     for (int i = 0; i < n_more; i++) {
         const gw_joint *joint = &more[i].joint;
-        if (gw_side_of_body(out, joint->body_a) * gw_side_of_body(out, joint->body_b) < 0)
-            out->has_bar = true;
+        const gw_wheel_side a = gw_body_side(out, joint->body_a), b = gw_body_side(out, joint->body_b);
+        if (a != b && a != GW_WHEELS && b != GW_WHEELS) out->has_bar = true;
         if (more[i].doubled) {
             if (!put_pair(out, arena, joint, at, at + 1)) return false;
             at += 2;

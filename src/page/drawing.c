@@ -57,7 +57,7 @@ static void put_bodies(const gw_page *p, gw_json *json, gw_axle axle)
     gw_json_array(json, "bodies");
     for (int b = 0; b < pair->n_bodies; b++) {
         gw_json_object_on_line(json, NULL);
-        gw_json_int(json, "side", (long)gw_picture_side(pair, b));
+        gw_json_int(json, "side", (long)gw_body_side(pair, b));
         put_place(json, "mark", p->r->pictures.mark[axle][b]);
         gw_json_close(json);
     }

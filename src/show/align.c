@@ -123,21 +123,21 @@ static double clock_angle(const gw_place *p)
     return is(p, GW_ADJUST_OFFSET) ? gw_offset_clock(move(p)) : (double)NAN;
 }
 
-static gw_mark mark(const gw_place *p)
+static gw_mark mark(const gw_place *p, const gw_move *of)
 {
     const gw_joint *joint = &corner_of(p)->joints[adjuster(p)->joint];
-    return gw_mark_of(joint, gw_offset_vector(joint, move(p)));
+    return gw_mark_of(joint, gw_offset_vector(joint, of));
 }
 
 static double mark_at(const gw_place *p)
 {
     if (!is(p, GW_ADJUST_OFFSET)) return NAN;
-    return GW_WHICH(p) ? mark(p).right : mark(p).left;
+    return GW_WHICH(p) ? mark(p, move(p)).right : mark(p, move(p)).left;
 }
 
 static const char *mark_is(const gw_place *p)
 {
-    return is(p, GW_ADJUST_OFFSET) ? gw_view_words(mark(p).view) : NULL;
+    return is(p, GW_ADJUST_OFFSET) ? gw_view_words(mark(p, move(p)).view) : NULL;
 }
 
 /* What is set on top of a kit's bush that is off centre itself: the one bush that does both. */
@@ -145,12 +145,11 @@ enum { BUSH_OFFSET, BUSH_CLOCK, BUSH_MARK_LEFT, BUSH_MARK_RIGHT };
 
 static double bush_to_fit(const gw_place *p)
 {
-    const gw_joint *joint = &corner_of(p)->joints[adjuster(p)->joint];
     gw_move sum;
     if (!gw_adjuster_bush(p->c, GW_IT(p, gw_align_item), GW_INDEX(p, gw_adjustment), &sum)) return NAN;
     if (GW_WHICH(p) == BUSH_OFFSET) return gw_offset_size(&sum);
     if (GW_WHICH(p) == BUSH_CLOCK) return gw_offset_clock(&sum);
-    const gw_mark seen = gw_mark_of(joint, gw_offset_vector(joint, &sum));
+    const gw_mark seen = mark(p, &sum);
     return GW_WHICH(p) == BUSH_MARK_LEFT ? seen.left : seen.right;
 }
 

@@ -90,12 +90,12 @@ static void trace_parts(const gw_behind *v, gw_wheel_side side, gw_trace *t)
     for (int j = 0; j < pair->n_joints; j++) {
         const int both[] = { pair->joints[j].body_a, pair->joints[j].body_b };
         for (int i = 0; i < 2; i++)
-            if (both[i] != GW_CHASSIS && gw_picture_side(pair, both[i]) == side)
+            if (both[i] != GW_CHASSIS && gw_body_side(pair, both[i]) == side)
                 stroke(v, t, both[i], v->mark[both[i]], both[i], pair->joints[j].at);
     }
-    if (side != GW_RIGHT_WHEEL && gw_picture_side(pair, pair->spring.body) == side)
+    if (side != GW_RIGHT_WHEEL && gw_body_side(pair, pair->spring.body) == side)
         stroke(v, t, pair->spring.body, pair->spring.at, GW_CHASSIS, pair->spring.to);
-    if (side != GW_LEFT_WHEEL && gw_picture_side(pair, pair->right_spring.body) == side)
+    if (side != GW_LEFT_WHEEL && gw_body_side(pair, pair->right_spring.body) == side)
         stroke(v, t, pair->right_spring.body, pair->right_spring.at, GW_CHASSIS, pair->right_spring.to);
 }
 

@@ -4,6 +4,7 @@
 
 #include "base/buf.h"
 #include "giveway/casefile.h"
+#include "giveway/pair.h"
 
 #include <string.h>
 
@@ -55,29 +56,17 @@ static bool carries_wheel(const gw_corner *corner)
     return false;
 }
 
-/* A body that is joined to its image on the other side. */
-static bool leads_across(const gw_corner *corner, int body)
-{
-    int right = corner->right_upright + body - GW_UPRIGHT;
-    for (int j = 0; j < corner->n_joints; j++) {
-        const gw_joint *joint = &corner->joints[j];
-        if (joint->body_a == body && joint->body_b == right) return true;
-        if (joint->body_b == body && joint->body_a == right) return true;
-    }
-    return false;
-}
-
 /* Its halves are the uprights, or what they are welded to. */
 static bool is_twist_beam(const gw_case *c, const gw_corner *corner)
 {
     if (!corner->has_bar) return false;
-    if (leads_across(corner, GW_UPRIGHT)) return true;
+    if (gw_body_leads_across(corner, GW_UPRIGHT)) return true;
     for (int j = 0; j < corner->n_left; j++) {
         const gw_joint *joint = &corner->joints[j];
         int other = joint->body_a == GW_UPRIGHT ? joint->body_b : joint->body_a;
         bool welded = c->bushes[joint->bush].type == GW_BUSH_RIGID &&
                       (joint->body_a == GW_UPRIGHT || joint->body_b == GW_UPRIGHT);
-        if (welded && other < corner->first_shared && leads_across(corner, other)) return true;
+        if (welded && gw_body_leads_across(corner, other)) return true;
     }
     return false;
 }

@@ -7,6 +7,7 @@
 #include "study/old_way.h"
 
 #include "base/buf.h"
+#include "giveway/pair.h"
 #include "giveway/units.h"
 
 #include <ctype.h>
@@ -102,20 +103,6 @@ static bool on_chassis(const gw_suspect *s, int joint)
 static bool are_images(gw_vec3 a, gw_vec3 b)
 {
     return fabs(a.y) > MIDDLE && gw_norm(gw_sub(a, gw_v3(b.x, -b.y, b.z))) < ALIKE;
-}
-
-/* Its halves are joined to each other already. */
-static bool leads_across(const gw_suspect *s)
-{
-    const gw_corner *c = s->corner;
-    int right = c->right_upright + s->body - GW_UPRIGHT;
-    for (int j = 0; gw_is_pair(c) && j < c->n_joints; j++) {
-        const gw_joint *joint = &c->joints[j];
-        if ((joint->body_a == s->body && joint->body_b == right) ||
-            (joint->body_b == s->body && joint->body_a == right))
-            return true;
-    }
-    return false;
 }
 
 /* The first joint on the chassis with a sign, and what it is a sign of; -1: none. */
@@ -276,7 +263,7 @@ static gw_status warn_of(const gw_suspect *s, gw_faults *faults, gw_error *err)
     gw_part_kind kind = GW_PART_OTHER;
     gw_buf line = { 0 };
     int sign = find_sign(s, &kind);
-    if (sign < 0 || (kind == GW_PART_BAR && leads_across(s))) return GW_OK;
+    if (sign < 0 || (kind == GW_PART_BAR && gw_body_leads_across(s->corner, s->body))) return GW_OK;
     write_warning(s, sign, kind, &line);
     gw_status status = gw_buf_status(&line, err);
     if (status == GW_OK) gw_faults_add(faults, true, gw_buf_str(&line));

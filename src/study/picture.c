@@ -26,13 +26,6 @@ typedef struct gw_picture_job {
     gw_error err;
 } gw_picture_job;
 
-gw_wheel_side gw_picture_side(const gw_corner *pair, int body)
-{
-    if (body == GW_CHASSIS) return GW_WHEELS;
-    if (body < pair->first_shared) return GW_LEFT_WHEEL;
-    return body < pair->first_shared + pair->n_shared ? GW_WHEELS : GW_RIGHT_WHEEL;
-}
-
 /* A pose counts from the wheel centre of the left wheel in the design position. */
 static gw_vec3 place(const gw_corner *pair, const gw_state *state, int body, gw_vec3 at)
 {
@@ -78,8 +71,8 @@ static void report(gw_picture_job *job, const gw_stands *at, gw_wheel_side side)
 /* What ties the left to the right, as a bar's middle does, is told as the left wheel's, as in its results. */
 static gw_wheel_side side_of(const gw_corner *pair, int joint)
 {
-    const gw_wheel_side a = gw_picture_side(pair, pair->joints[joint].body_a);
-    const gw_wheel_side b = gw_picture_side(pair, pair->joints[joint].body_b);
+    const gw_wheel_side a = gw_body_side(pair, pair->joints[joint].body_a);
+    const gw_wheel_side b = gw_body_side(pair, pair->joints[joint].body_b);
     if (a == GW_WHEELS || b == GW_WHEELS) return b == GW_WHEELS ? a : b;
     return a == b ? a : GW_LEFT_WHEEL;
 }

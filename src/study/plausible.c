@@ -7,6 +7,7 @@
 
 #include "giveway/corner_travel.h"
 #include "giveway/cost.h"
+#include "giveway/pair.h"
 #include "giveway/units.h"
 #include "study/old_way.h"
 #include "study/plausible_parts.h"
@@ -218,25 +219,13 @@ static void look_at_eyes(const gw_plausible_look *d)
 
 /* ---- steering axis ---- */
 
-/* The half of a bar: a joint leads from it to the other side. */
-static bool is_bar(const gw_corner *corner, int body)
-{
-    for (int j = 0; j < corner->n_joints; j++) {
-        const gw_joint *joint = &corner->joints[j];
-        bool on = joint->body_a == body || joint->body_b == body;
-        if (on && gw_side_of_body(corner, joint->body_a) * gw_side_of_body(corner, joint->body_b) < 0)
-            return true;
-    }
-    return false;
-}
-
 /* A bar's link holds no wheel. */
 static bool leads_to_bar(const gw_corner *corner, int body)
 {
-    for (int j = 0; j < corner->n_joints && gw_is_pair(corner) && body > GW_UPRIGHT; j++) {
+    for (int j = 0; j < corner->n_joints && body > GW_UPRIGHT; j++) {
         const gw_joint *joint = &corner->joints[j];
-        if (joint->body_a == body && is_bar(corner, joint->body_b)) return true;
-        if (joint->body_b == body && is_bar(corner, joint->body_a)) return true;
+        if (joint->body_a == body && gw_body_leads_across(corner, joint->body_b)) return true;
+        if (joint->body_b == body && gw_body_leads_across(corner, joint->body_a)) return true;
     }
     return false;
 }

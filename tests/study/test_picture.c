@@ -102,8 +102,8 @@ static bool is_drawn_for(const gw_corner *pair, int joint, gw_wheel_side wheel)
     const int both[] = { pair->joints[joint].body_a, pair->joints[joint].body_b };
     bool of_left = false, of_right = false;
     for (int i = 0; i < 2; i++) {
-        of_left = of_left || gw_picture_side(pair, both[i]) == GW_LEFT_WHEEL;
-        of_right = of_right || gw_picture_side(pair, both[i]) == GW_RIGHT_WHEEL;
+        of_left = of_left || gw_body_side(pair, both[i]) == GW_LEFT_WHEEL;
+        of_right = of_right || gw_body_side(pair, both[i]) == GW_RIGHT_WHEEL;
     }
     return (of_right && !of_left) == (wheel == GW_RIGHT_WHEEL);
 }
@@ -221,9 +221,9 @@ static void both_wheels_go_alike_under_braking_and_apart_in_a_bend(void **state)
     const gw_grid *grid = gw_grid_find(&s.grid, 1, GW_REAR);
     int right = pair->right_upright;
     const gw_part_move *braking = of->state[3].moved, *bend = of->state[2].moved;
-    assert_int_equal(gw_picture_side(pair, GW_UPRIGHT), GW_LEFT_WHEEL);
-    assert_int_equal(gw_picture_side(pair, right), GW_RIGHT_WHEEL);
-    assert_int_equal(gw_picture_side(pair, pair->first_shared), GW_WHEELS);
+    assert_int_equal(gw_body_side(pair, GW_UPRIGHT), GW_LEFT_WHEEL);
+    assert_int_equal(gw_body_side(pair, right), GW_RIGHT_WHEEL);
+    assert_int_equal(gw_body_side(pair, pair->first_shared), GW_WHEELS);
     check_abs(s.pictures.mark[GW_REAR][right].y, -pair->wheel.centre.y, 1e-12, "the right wheel's mark");
     check_abs(braking[GW_UPRIGHT].move.x, braking[right].move.x, 1e-6, "forward");
     check_abs(braking[GW_UPRIGHT].move.y, -braking[right].move.y, 1e-6, "outward");
