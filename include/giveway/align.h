@@ -30,6 +30,10 @@ typedef struct gw_move {
 void gw_adjuster_apply(const gw_corner *corner, const gw_adjuster *adjuster, const gw_move *move,
                        gw_fit *fit);
 
+/** How far the kit's own bush at an offset is off centre, along e1 and e2; false where it is not, or the
+ * adjuster is another. */
+bool gw_kit_offset(const gw_case *c, int kit, gw_axle axle, const gw_adjuster *adjuster, gw_move *out);
+
 /** Unknowns of an adjuster: 2 for an offset, else 1. */
 int gw_adjuster_axes(const gw_adjuster *adjuster);
 
@@ -53,8 +57,10 @@ typedef struct gw_sensitivity {
 /** What an adjuster is set to. */
 typedef struct gw_adjustment {
     gw_move move;
-    bool at_limit;
-    bool holds; /**< its limit keeps the target from being reached */
+    gw_move bush;    /**< of an offset, the bush to fit: `move` on top of the kit's own offset */
+    bool off_centre; /**< the kit's own bush there is off centre, so that both differ       */
+    bool at_limit;   /**< of an offset: `bush` is as far off centre as it may be              */
+    bool holds;      /**< its limit keeps the target from being reached */
 } gw_adjustment;
 
 /** The same targets with a bush of the full eccentricity, turned to another clock angle. */

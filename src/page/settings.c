@@ -13,11 +13,15 @@ static void item_name(const gw_page *p, const gw_align_item *item)
     gw_html_put(p->out, "<bdi>{}</bdi>, {}</caption>\n", gw_page_kit(p, item->kit), gw_page_axle(item->axle));
 }
 
-static void say_mark(const gw_page *p, const gw_joint *joint, const gw_move *move)
+static void say_mark(const gw_page *p, const gw_joint *joint, const gw_adjustment *set)
 {
+    const gw_move *move = &set->move;
     double size = gw_offset_size(move);
     if (size < 0.005 * GW_MM) {
-        GW_TELL(p->out, PAGE_SHOP_CENTRED);
+        if (set->off_centre)
+            GW_TELL(p->out, PAGE_SHOP_OWN_BUSH);
+        else
+            GW_TELL(p->out, PAGE_SHOP_CENTRED);
         return;
     }
     gw_mark mark = gw_mark_of(joint, gw_offset_vector(joint, move));
@@ -42,7 +46,7 @@ static void say_setting(const gw_page *p, const gw_corner *corner, const gw_adju
 {
     double along = set->move.along[0];
     if (a->kind == GW_ADJUST_OFFSET) {
-        say_mark(p, &corner->joints[a->joint], &set->move);
+        say_mark(p, &corner->joints[a->joint], set);
     } else if (a->kind == GW_ADJUST_LENGTH) {
         gw_html_figure(p->out, gw_signed(along / GW_MM, 2), "\xC2\xA0mm: ");
         if (fabs(along) < 0.005 * GW_MM)
@@ -75,7 +79,7 @@ static void settings_table(const gw_page *p, const gw_align_item *item)
     gw_buf_add(p->out, "</tbody></table>\n");
     for (int i = 0; i < align->n_adjusters; i++) {
         gw_buf sum = { 0 };
-        if (gw_adjuster_sum(p->c, item, i, &sum))
+        if (gw_adjuster_sum(p->c, item, item->set, i, &sum))
             gw_html_put(p->out, "<p class=\"note\">{}</p>\n", gw_page_kept(p, &sum));
     }
 }

@@ -145,11 +145,11 @@ enum { BUSH_OFFSET, BUSH_CLOCK, BUSH_MARK_LEFT, BUSH_MARK_RIGHT };
 
 static double bush_to_fit(const gw_place *p)
 {
-    gw_move sum;
-    if (!gw_adjuster_bush(p->c, GW_IT(p, gw_align_item), GW_INDEX(p, gw_adjustment), &sum)) return NAN;
-    if (GW_WHICH(p) == BUSH_OFFSET) return gw_offset_size(&sum);
-    if (GW_WHICH(p) == BUSH_CLOCK) return gw_offset_clock(&sum);
-    const gw_mark seen = mark(p, &sum);
+    const gw_adjustment *set = GW_IT(p, gw_adjustment);
+    if (!set->off_centre) return NAN;
+    if (GW_WHICH(p) == BUSH_OFFSET) return gw_offset_size(&set->bush);
+    if (GW_WHICH(p) == BUSH_CLOCK) return gw_offset_clock(&set->bush);
+    const gw_mark seen = mark(p, &set->bush);
     return GW_WHICH(p) == BUSH_MARK_LEFT ? seen.left : seen.right;
 }
 

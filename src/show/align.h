@@ -24,13 +24,10 @@ void gw_align_charts(const gw_case *c, const void *study, gw_charts *charts);
 /** What an adjuster is called: "off-centre bush in X", "length of Y", "shims at Z". */
 void gw_adjuster_words(const gw_corner *corner, const gw_adjuster *adjuster, gw_buf *out);
 
-/** The one bush that does what the kit's own off-centre bush and what is set on top of it do together; false
- * where the kit's bush is not off centre, or the adjuster is another. */
-bool gw_adjuster_bush(const gw_case *c, const gw_align_item *item, int adjuster, gw_move *out);
-
 /** A sentence where the kit's own bush at an offset is off centre already: what is set adds to it, and their
- * sum is the bush to fit. False, and nothing said, where it is not. */
-bool gw_adjuster_sum(const gw_case *c, const gw_align_item *item, int adjuster, gw_buf *out);
+ * sum is the bush to fit, which the limit holds for. False, and nothing said, where it is not. */
+bool gw_adjuster_sum(const gw_case *c, const gw_align_item *item, const gw_adjustment *set, int adjuster,
+                     gw_buf *out);
 
 /** From where a clock mark is seen and what it counts from; never NULL. */
 const char *gw_view_words(gw_view view);

@@ -19,16 +19,19 @@ static int most_adjusters(const gw_case *c, const gw_align_study *study)
     return most;
 }
 
+enum { PARTS = 6 }; /* columns of an adjuster */
+
 /* The side has a column where sides were measured. */
 static void put_heads(gw_csv *csv, int adjusters, bool sides)
 {
     gw_buf_fmt(csv->out, "kit,corner,%s%s", sides ? "side," : "", HEADS);
     csv->started = true;
     for (int a = 1; a <= adjusters; a++) {
-        static const char *const PARTS[] = { "", "_mm", "_clock_deg", "_turns" };
-        for (int i = 0; i < 4; i++) {
+        static const char *const PART[PARTS] = { "",       "_mm",      "_clock_deg",
+                                                 "_turns", "_bush_mm", "_bush_clock_deg" };
+        for (int i = 0; i < PARTS; i++) {
             gw_buf head = { 0 };
-            gw_buf_fmt(&head, "adjuster_%d%s", a, PARTS[i]);
+            gw_buf_fmt(&head, "adjuster_%d%s", a, PART[i]);
             gw_csv_text(csv, &head);
         }
     }
@@ -49,8 +52,9 @@ static void put_setting(gw_csv *csv, const gw_corner_setting *s)
     gw_csv_numbers(csv, angles, 3);
 }
 
-static void put_adjuster(gw_csv *csv, const gw_corner *corner, const gw_adjuster *a, const gw_move *move)
+static void put_adjuster(gw_csv *csv, const gw_corner *corner, const gw_adjuster *a, const gw_adjustment *set)
 {
+    const gw_move *move = &set->move;
     bool offset = a->kind == GW_ADJUST_OFFSET;
     gw_buf name = { 0 };
     gw_adjuster_words(corner, a, &name);
@@ -64,6 +68,12 @@ static void put_adjuster(gw_csv *csv, const gw_corner *corner, const gw_adjuster
         gw_csv_number(csv, gw_turns_of(a, move->along[0]));
     else
         gw_csv_string(csv, NULL);
+    if (set->off_centre) {
+        gw_csv_number(csv, gw_offset_size(&set->bush) / GW_MM);
+        gw_csv_number(csv, gw_offset_clock(&set->bush) / GW_DEG);
+    } else {
+        for (int i = 0; i < 2; i++) gw_csv_string(csv, NULL);
+    }
 }
 
 static void put_row(gw_csv *csv, const gw_case *c, const gw_align_item *item, int adjusters, bool sides)
@@ -85,9 +95,9 @@ static void put_row(gw_csv *csv, const gw_case *c, const gw_align_item *item, in
     gw_csv_number(csv, item->after.bump_steer / GW_DEG);
     for (int a = 0; a < adjusters; a++) {
         if (a < align->n_adjusters)
-            put_adjuster(csv, &c->corners[item->axle], &align->adjusters[a], &item->set[a].move);
+            put_adjuster(csv, &c->corners[item->axle], &align->adjusters[a], &item->set[a]);
         else
-            for (int i = 0; i < 4; i++) gw_csv_string(csv, NULL);
+            for (int i = 0; i < PARTS; i++) gw_csv_string(csv, NULL);
     }
     gw_csv_end_row(csv);
 }

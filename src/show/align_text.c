@@ -64,12 +64,13 @@ static double clock_deg(const gw_move *move)
     return deg < 359.95 ? deg : 0.0;
 }
 
-static void offset_cells(gw_table *t, const gw_joint *joint, const gw_move *move)
+static void offset_cells(gw_table *t, const gw_joint *joint, const gw_adjustment *set)
 {
+    const gw_move *move = &set->move;
     double size = gw_offset_size(move);
     gw_table_cellf(t, "%s mm", gw_fixed(size / GW_MM, 2).s);
     if (size < 5e-6) {
-        gw_table_cell(t, "a bush with its bore in the middle");
+        gw_table_cell(t, set->off_centre ? "the kit's bush as it is" : "a bush with its bore in the middle");
         return;
     }
     gw_mark mark = gw_mark_of(joint, gw_offset_vector(joint, move));
@@ -95,7 +96,7 @@ static void adjuster_row(gw_table *t, const gw_corner *corner, const gw_adjuster
     gw_adjuster_words(corner, a, &name);
     gw_table_cell_of(t, &name);
     if (a->kind == GW_ADJUST_OFFSET) {
-        offset_cells(t, &corner->joints[a->joint], &set->move);
+        offset_cells(t, &corner->joints[a->joint], set);
     } else if (a->kind == GW_ADJUST_LENGTH) {
         gw_table_cellf(t, "%s mm", gw_signed(along / GW_MM, 2).s);
         length_cell(t, a, along);
@@ -120,16 +121,16 @@ static void settings(const gw_align_page *p, const gw_align_item *item, const gw
     for (int a = 0; a < align->n_adjusters; a++)
         adjuster_row(&t, &p->c->corners[item->axle], &align->adjusters[a], &set[a]);
     gw_say_table(p->paper, title, &t);
+    for (int a = 0; a < align->n_adjusters; a++) {
+        gw_buf sum = { 0 };
+        if (gw_adjuster_sum(p->c, item, set, a, &sum)) gw_paper_say_of(p->paper, 2, &sum);
+    }
 }
 
 static void all_settings(const gw_align_page *p, const gw_align_item *item)
 {
     settings(p, item, item->set,
              item->side == GW_RAMP_BOTH ? "Settings, the same on both sides" : "Settings, this side");
-    for (int a = 0; a < p->c->align[item->axle].n_adjusters; a++) {
-        gw_buf sum = { 0 };
-        if (gw_adjuster_sum(p->c, item, a, &sum)) gw_paper_say_of(p->paper, 2, &sum);
-    }
     for (int i = 0; i < item->n_turned; i++)
         settings(p, item, item->turned[i].set,
                  i ? "Or, the other way round, with the bush of the full eccentricity"

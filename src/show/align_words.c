@@ -73,37 +73,23 @@ const char *gw_order_of_work(int index)
     return index >= 0 && (size_t)index < sizeof STEPS / sizeof *STEPS ? STEPS[index] : NULL;
 }
 
-static const gw_bush *bush_in(const gw_case *c, const gw_align_item *item, int joint)
-{
-    return &c->bushes[c->kits[item->kit].fits[item->axle][joint]];
-}
-
-bool gw_adjuster_bush(const gw_case *c, const gw_align_item *item, int adjuster, gw_move *out)
+bool gw_adjuster_sum(const gw_case *c, const gw_align_item *item, const gw_adjustment *set, int adjuster,
+                     gw_buf *out)
 {
     const gw_adjuster *a = &c->align[item->axle].adjusters[adjuster];
-    if (a->kind != GW_ADJUST_OFFSET) return false;
-    const gw_bush *bush = bush_in(c, item, a->joint);
-    if (!(bush->offset > 0.0)) return false;
-    *out = item->set[adjuster].move;
-    out->along[0] += bush->offset * cos(bush->offset_clock);
-    out->along[1] += bush->offset * sin(bush->offset_clock);
-    return true;
-}
-
-bool gw_adjuster_sum(const gw_case *c, const gw_align_item *item, int adjuster, gw_buf *out)
-{
-    const gw_adjuster *a = &c->align[item->axle].adjusters[adjuster];
-    gw_move sum;
-    if (!gw_adjuster_bush(c, item, adjuster, &sum)) return false;
+    gw_move own;
+    if (!gw_kit_offset(c, item->kit, item->axle, a, &own)) return false;
     const gw_joint *joint = &c->corners[item->axle].joints[a->joint];
-    gw_mark mark = gw_mark_of(joint, gw_offset_vector(joint, &sum));
+    const gw_move *sum = &set[adjuster].bush;
+    gw_mark mark = gw_mark_of(joint, gw_offset_vector(joint, sum));
     gw_buf_say(
         out,
         "The bush that the kit fits in %s is itself %s mm off centre; what is set comes on top of it: one "
-        "bush of %s mm, bolt at %s deg left, %s deg right (clock %s deg from e1 to e2).",
-        gw_joint_as_written(&c->corners[item->axle], a->joint),
-        gw_fixed(bush_in(c, item, a->joint)->offset / GW_MM, 2).s,
-        gw_fixed(gw_offset_size(&sum) / GW_MM, 2).s, gw_fixed(mark.left / GW_DEG, 0).s,
-        gw_fixed(mark.right / GW_DEG, 0).s, gw_fixed(gw_offset_clock(&sum) / GW_DEG, 1).s);
+        "bush of %s mm, bolt at %s deg left, %s deg right, %s (clock %s deg from e1 to e2). The limit of "
+        "%s mm is that bush's.",
+        gw_joint_as_written(&c->corners[item->axle], a->joint), gw_fixed(gw_offset_size(&own) / GW_MM, 2).s,
+        gw_fixed(gw_offset_size(sum) / GW_MM, 2).s, gw_fixed(mark.left / GW_DEG, 0).s,
+        gw_fixed(mark.right / GW_DEG, 0).s, gw_view_words(mark.view),
+        gw_fixed(gw_offset_clock(sum) / GW_DEG, 1).s, gw_significant(a->max / GW_MM, 3).s);
     return true;
 }

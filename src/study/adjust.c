@@ -30,6 +30,15 @@ double gw_offset_clock(const gw_move *move)
     return full_turn(atan2(move->along[1], move->along[0]));
 }
 
+bool gw_kit_offset(const gw_case *c, int kit, gw_axle axle, const gw_adjuster *adjuster, gw_move *out)
+{
+    if (adjuster->kind != GW_ADJUST_OFFSET) return false;
+    const gw_bush *bush = &c->bushes[c->kits[kit].fits[axle][adjuster->joint]];
+    if (!(bush->offset > 0.0)) return false;
+    *out = (gw_move){ { bush->offset * cos(bush->offset_clock), bush->offset * sin(bush->offset_clock) } };
+    return true;
+}
+
 static void move_point(const gw_joint *joint, int body, gw_vec3 by, gw_fit *fit)
 {
     gw_vec3 *point = joint->body_a == body ? &fit->point_a : &fit->point_b;

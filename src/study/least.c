@@ -248,12 +248,13 @@ static bool cut_discs(gw_least *s, const double *x)
     bool cut = false;
     for (int d = 0; d < s->p->n_discs; d++) {
         const gw_disc *disc = &s->p->disc[d];
-        double size = hypot(x[disc->at], x[disc->at + 1]);
+        const double *c = disc->centre, from[2] = { x[disc->at] - c[0], x[disc->at + 1] - c[1] };
+        double size = hypot(from[0], from[1]);
         int most = 2 * s->p->n + CUTS * s->p->n_discs;
         if (size <= disc->radius * (1.0 + ROUND) || s->n_limits >= most) continue;
-        s->limit[s->n_limits++] = (gw_limit){
-            disc->at, { x[disc->at] / size, x[disc->at + 1] / size }, disc->radius, false, false
-        };
+        const double g[2] = { from[0] / size, from[1] / size };
+        double h = disc->radius + g[0] * c[0] + g[1] * c[1];
+        s->limit[s->n_limits++] = (gw_limit){ disc->at, { g[0], g[1] }, h, false, false };
         cut = true;
     }
     return cut;

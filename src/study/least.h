@@ -4,7 +4,7 @@
  *
  * Minimise |b_k - a_k x| for the rows k in order, each without giving up what the ones before it reached; of
  * all x that do so take the least sum of cost_i x_i^2. Limits: lo <= x <= hi, and for each disc the pair
- * (x_i, x_i+1) at most `radius` from zero.
+ * (x_i, x_i+1) at most `radius` from its centre.
  *
  * Method: hierarchical least squares with an active set (A. Escande, N. Mansard, P.-B. Wieber, "Hierarchical
  * quadratic programming", International Journal of Robotics Research 33, 2014, 1006-1028); discs by cutting
@@ -23,6 +23,7 @@ enum { GW_LEAST_ROWS = 3 };
 typedef struct gw_disc {
     int at;
     double radius;
+    double centre[2];
 } gw_disc;
 
 typedef struct gw_least_problem {

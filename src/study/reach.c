@@ -16,6 +16,7 @@ static const double SAME_SLOPE = 1e-5; /* moved less than this, the slopes are t
 static const double NOTHING = 1e-5; /* a target that a movement moves less is not moved by it [rad/m]      */
 static const double SMALL_MISS = 1e-12; /* [rad] */
 static const double TIDY = 1e-6;        /* [m] */
+static const double TOUCH = 1e-9;       /* this near to a limit is at it [m] */
 static const double SWING = 0.3;        /* of the last step: a step back that is more is a swing */
 
 double gw_slope_of(const gw_slope *slope, gw_target which)
@@ -72,10 +73,11 @@ static void draw_in(gw_setup *s, double *x)
 {
     for (int i = 0; i < s->n; i++) x[i] = fmin(fmax(x[i], s->lo[i]), s->hi[i]);
     for (int d = 0; d < s->n_discs; d++) {
-        double *o = &x[s->disc[d].at], size = hypot(o[0], o[1]), r = s->disc[d].radius;
+        const double *c = s->disc[d].centre;
+        double *o = &x[s->disc[d].at], size = hypot(o[0] - c[0], o[1] - c[1]), r = s->disc[d].radius;
         if (size <= r) continue;
-        o[0] *= r / size;
-        o[1] *= r / size;
+        o[0] = c[0] + (o[0] - c[0]) * r / size;
+        o[1] = c[1] + (o[1] - c[1]) * r / size;
     }
 }
 
@@ -167,9 +169,17 @@ gw_status gw_setup_reach(gw_setup *s, gw_error *err)
     return status == GW_OK && size > SETTLED ? tidy_up(s, &reins, err) : status;
 }
 
+/* An offset whose two movements are known: the bush to fit, and whether it can be had no further off. */
+static void read_bush(const gw_setup *s, const gw_adjuster *adjuster, gw_adjustment *a)
+{
+    gw_move own = { { 0 } };
+    a->off_centre = gw_kit_offset(s->run->c, s->run->kit, s->run->axle, adjuster, &own);
+    for (int axis = 0; axis < 2; axis++) a->bush.along[axis] = a->move.along[axis] + own.along[axis];
+    a->at_limit = gw_offset_size(&a->bush) >= adjuster->max - TOUCH;
+}
+
 void gw_setup_read(const gw_setup *s, const double *x, gw_adjustment *set)
 {
-    const double touch = 1e-9;
     for (int i = 0; i < s->n; i++) {
         const gw_adjuster *adjuster = &s->align->adjusters[s->of[i].adjuster];
         gw_adjustment *a = &set[s->of[i].adjuster];
@@ -177,12 +187,12 @@ void gw_setup_read(const gw_setup *s, const double *x, gw_adjustment *set)
         a->move.along[s->of[i].axis] = x[i];
         a->holds = a->holds || s->holds[i];
         if (adjuster->kind == GW_ADJUST_OFFSET)
-            a->at_limit = gw_offset_size(&a->move) >= adjuster->max - touch;
+            read_bush(s, adjuster, a);
         else if (adjuster->kind == GW_ADJUST_LENGTH)
-            a->at_limit = x[i] <= adjuster->min + touch || x[i] >= adjuster->max - touch;
+            a->at_limit = x[i] <= adjuster->min + TOUCH || x[i] >= adjuster->max - TOUCH;
         else /* not one whole step further */
-            a->at_limit = x[i] - adjuster->step < adjuster->min - touch ||
-                          x[i] + adjuster->step > adjuster->max + touch;
+            a->at_limit = x[i] - adjuster->step < adjuster->min - TOUCH ||
+                          x[i] + adjuster->step > adjuster->max + TOUCH;
     }
     for (int a = 0; a < s->align->n_adjusters; a++) set[a].holds = set[a].holds && set[a].at_limit;
 }

@@ -50,18 +50,40 @@ static double nearest_to_zero(double lo, double hi)
     return lo > 0.0 ? lo : hi < 0.0 ? hi : 0.0;
 }
 
+/* One bush is fitted, and its limit is what can be had: the kit's own offset counts with what is set on top.
+ */
+static gw_disc disc_of(const gw_setup *s, const gw_adjuster *adjuster)
+{
+    gw_disc disc = { .at = s->n, .radius = adjuster->max };
+    gw_move own;
+    if (gw_kit_offset(s->run->c, s->run->kit, s->run->axle, adjuster, &own)) {
+        disc.centre[0] = -own.along[0];
+        disc.centre[1] = -own.along[1];
+    }
+    return disc;
+}
+
+/* Nothing on top of the kit's own bush, or where that is beyond the limit the largest that is not. */
+static void begin_at(const gw_disc *disc, double *x)
+{
+    double own = hypot(disc->centre[0], disc->centre[1]),
+           part = own > disc->radius ? 1.0 - disc->radius / own : 0.0;
+    for (int axis = 0; axis < 2; axis++) x[disc->at + axis] = part * disc->centre[axis];
+}
+
 /* Limits of shims are drawn in to whole steps, so that a limit is a setting. */
 static void lay_out(gw_setup *s)
 {
     for (int a = 0; a < s->align->n_adjusters; a++) {
         const gw_adjuster *adjuster = &s->align->adjusters[a];
         bool offset = adjuster->kind == GW_ADJUST_OFFSET, shim = adjuster->kind == GW_ADJUST_SHIM;
-        if (offset) s->disc[s->n_discs++] = (gw_disc){ s->n, adjuster->max };
+        const gw_disc disc = offset ? disc_of(s, adjuster) : (gw_disc){ 0 };
+        if (offset) s->disc[s->n_discs++] = disc;
         for (int axis = 0; axis < gw_adjuster_axes(adjuster); axis++) {
             int i = s->n++;
             s->of[i] = (gw_axis_of){ a, axis };
-            s->lo[i] = offset ? -adjuster->max : adjuster->min;
-            s->hi[i] = adjuster->max;
+            s->lo[i] = offset ? disc.centre[axis] - adjuster->max : adjuster->min;
+            s->hi[i] = offset ? disc.centre[axis] + adjuster->max : adjuster->max;
             if (shim) {
                 s->lo[i] = adjuster->step * ceil(adjuster->min / adjuster->step - 1e-9);
                 s->hi[i] = adjuster->step * floor(adjuster->max / adjuster->step + 1e-9);
@@ -69,6 +91,7 @@ static void lay_out(gw_setup *s)
             s->cost[i] = offset ? 1.0 : MINOR_COST;
             s->x[i] = nearest_to_zero(s->lo[i], s->hi[i]);
         }
+        if (offset) begin_at(&disc, s->x);
     }
 }
 

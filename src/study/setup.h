@@ -32,7 +32,7 @@ typedef struct gw_setup {
     double *lo, *hi; /**< now; a shim is held by making both the same */
     double *cost;
     int n_discs;
-    gw_disc *disc;
+    gw_disc *disc;    /**< of offsets: about the one that makes the kit's own bush one in the middle */
     double *x, *next; /**< movements [m] */
     bool *holds;
     gw_slope *slope;

@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Off-centre bushes are made with one eccentricity. Where an offset and the arms leave one freedom besides
- * the targets, the targets are met along a line of offsets; that line leaves the circle of the full
- * eccentricity at two places, and a bush of that eccentricity reaches the targets at either clock angle.
+ * Off-centre bushes are made with one eccentricity; the kit's own offset counts with what is set on top.
+ * Where an offset and the arms leave one freedom besides the targets, the targets are met along a line of
+ * offsets; that line leaves the circle of the full eccentricity at two places, and a bush of that
+ * eccentricity reaches the targets at either clock angle.
  */
 #include "study/setup.h"
 
@@ -15,7 +16,7 @@ typedef struct gw_circle {
     gw_setup *s;
     int n, of[UNKNOWNS], n_rows;
     gw_target which[GW_TARGETS];
-    double radius;
+    double radius, centre[2];
 } gw_circle;
 
 static bool find_circle(gw_setup *s, gw_circle *c)
@@ -26,13 +27,15 @@ static bool find_circle(gw_setup *s, gw_circle *c)
     c->of[c->n++] = s->disc[0].at;
     c->of[c->n++] = s->disc[0].at + 1;
     c->radius = s->disc[0].radius;
+    memcpy(c->centre, s->disc[0].centre, sizeof c->centre);
     for (int i = 0; i < s->n; i++) {
         if (s->align->adjusters[s->of[i].adjuster].kind != GW_ADJUST_LENGTH) continue;
         if (c->n == UNKNOWNS) return false;
         c->of[c->n++] = i;
     }
-    double size = hypot(s->x[c->of[0]], s->x[c->of[1]]);
-    return c->n == c->n_rows + 1 && size > 1e-6 && size < c->radius - 1e-6;
+    const double *o = &s->x[c->of[0]];
+    double set = hypot(o[0], o[1]), bush = hypot(o[0] - c->centre[0], o[1] - c->centre[1]);
+    return c->n == c->n_rows + 1 && set > 1e-6 && bush < c->radius - 1e-6;
 }
 
 /* Gaussian elimination with row exchange; false where singular. */
@@ -81,7 +84,7 @@ static bool start(const gw_circle *c, int sign, double *x)
         if (free_direction(c, w, d[w])) size[w] = 1.0 / hypot(d[w][0], d[w][1]);
     int w = size[1] > size[0] ? 1 : 0;
     if (size[w] == 0.0) return false;
-    double o[2] = { x[c->of[0]], x[c->of[1]] }, a = 1.0 / (size[w] * size[w]);
+    double o[2] = { x[c->of[0]] - c->centre[0], x[c->of[1]] - c->centre[1] }, a = 1.0 / (size[w] * size[w]);
     double b = o[0] * d[w][0] + o[1] * d[w][1], e = o[0] * o[0] + o[1] * o[1] - c->radius * c->radius;
     double t = (-b + sign * sqrt(b * b - a * e)) / a;
     for (int k = 0; k < c->n; k++) x[c->of[k]] += t * d[w][k];
@@ -92,7 +95,7 @@ static bool start(const gw_circle *c, int sign, double *x)
 static gw_status newton(const gw_circle *c, double *x, double *size, gw_error *err)
 {
     double a[UNKNOWNS][UNKNOWNS + 1] = { { 0 } }, step[UNKNOWNS] = { 0 }, sum = 0.0;
-    const double *o = &x[c->of[0]];
+    const double o[2] = { x[c->of[0]] - c->centre[0], x[c->of[1]] - c->centre[1] };
     gw_status status = gw_setup_slopes(c->s, x, GW_SETUP_STEP, false, false, err);
     if (status != GW_OK) return status;
     gw_corner_setting at = gw_corner_as_fitted(c->s->run->ws);

@@ -96,7 +96,7 @@ static void out_of_reach_of_a_disc_is_its_nearest_edge(void **unused)
     (void)unused;
     problem q;
     begin(&q, 2);
-    q.disc = (gw_disc){ 0, 5.0 };
+    q.disc = (gw_disc){ .radius = 5.0 };
     q.p.n_discs = 1;
     add_row(&q, (double[]){ 0.6, 0.8 }, 17.0);
     solve(&q);
@@ -111,7 +111,7 @@ static void the_second_row_gives_way_to_the_first(void **unused)
     (void)unused;
     problem q;
     begin(&q, 3);
-    q.disc = (gw_disc){ 0, 2.0 };
+    q.disc = (gw_disc){ .radius = 2.0 };
     q.p.n_discs = 1;
     add_row(&q, (double[]){ 1.0, 0.0, 0.5 }, 1.0); /* met by many */
     add_row(&q, (double[]){ 0.3, 1.0, 0.0 }, 9.0); /* out of reach: the disc's edge along (0.3, 1) */
@@ -174,8 +174,9 @@ static void compare_with_grid(const problem *q)
     double best = fabs(q->p.want[1] - value(q, 1, q->x)), cost = movement(q, q->x);
     for (int i = -20; i <= 20; i++)
         for (int j = -20; j <= 20; j++) {
-            double x[N] = { 0.1 * i * q->disc.radius / 2, 0.1 * j * q->disc.radius / 2, 0 };
-            if (hypot(x[0], x[1]) > q->disc.radius || !onto_first_row(q, x)) continue;
+            const double *c = q->disc.centre, step = 0.05 * q->disc.radius;
+            double x[N] = { c[0] + i * step, c[1] + j * step, 0 };
+            if (hypot(x[0] - c[0], x[1] - c[1]) > q->disc.radius || !onto_first_row(q, x)) continue;
             double miss = fabs(q->p.want[1] - value(q, 1, x));
             if (miss < best - 1e-8) fail_msg("a point of the grid misses by %g, less than %g", miss, best);
             if (best < 1e-9 && miss < 1e-9 && movement(q, x) < cost - 1e-8)
@@ -190,13 +191,15 @@ static void no_point_of_a_grid_is_better(void **unused)
     for (int k = 0; k < 200; k++) {
         problem q;
         begin(&q, 3);
-        q.disc = (gw_disc){ 0, drawn(0.5, 4.0) };
+        const double radius = drawn(0.5, 4.0), aside = 0.2 * radius;
+        q.disc = (gw_disc){ 0, radius, { drawn(-aside, aside), drawn(-aside, aside) } };
         q.p.n_discs = 1;
         q.cost[2] = 1e-3;
         add_row(&q, (double[]){ drawn(-0.2, 0.2), drawn(-0.2, 0.2), drawn(0.2, 0.5) }, drawn(-0.5, 0.5));
         add_row(&q, (double[]){ drawn(-0.3, 0.3), drawn(-0.3, 0.3), drawn(-0.1, 0.1) }, drawn(-1.5, 1.5));
         solve(&q);
-        assert_true(hypot(q.x[0], q.x[1]) <= q.disc.radius * (1.0 + 1e-9));
+        const double *c = q.disc.centre;
+        assert_true(hypot(q.x[0] - c[0], q.x[1] - c[1]) <= radius * (1.0 + 1e-9));
         assert_true(fabs(q.x[2]) <= 5.0);
         check_abs(value(&q, 0, q.x), q.p.want[0], 1e-9, "the first row");
         met += fabs(value(&q, 1, q.x) - q.p.want[1]) < 1e-9;
