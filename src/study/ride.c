@@ -170,7 +170,7 @@ gw_status gw_study_ride(const gw_case *c, const gw_selection *wanted, const gw_r
 {
     gw_run run;
     gw_ride_study study = { 0 };
-    gw_status status = gw_run_open(&run, c, wanted, err);
+    gw_status status = gw_run_open_on_ramp(&run, c, wanted, err);
     if (status == GW_OK) status = run_all(&run, options, &study, err);
     if (status == GW_OK && !(options && options->no_range)) status = find_close(&study, err);
     if (status == GW_OK) status = gw_ride_temperature(&run, &study, err);

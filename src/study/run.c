@@ -95,17 +95,20 @@ gw_status gw_run_open(gw_run *run, const gw_case *c, const gw_selection *wanted,
     return gw_run_open_near(run, c, wanted, NULL, err);
 }
 
+gw_status gw_run_open_on_ramp(gw_run *run, const gw_case *c, const gw_selection *wanted, gw_error *err)
+{
+    *run = (gw_run){ .c = c, .wanted = wanted, .owns_laws = !wanted->laws, .vehicle = c->vehicle };
+    if (run->owns_laws) return gw_laws_make(c, wanted->method, &run->laws, err);
+    run->laws = *wanted->laws;
+    return GW_OK;
+}
+
 gw_status gw_run_open_near(gw_run *run, const gw_case *c, const gw_selection *wanted,
                            const gw_run_guide *guide, gw_error *err)
 {
-    *run = (gw_run){ .c = c, .wanted = wanted, .guide = guide };
-    gw_status status = GW_OK;
-    run->owns_laws = !wanted->laws;
+    gw_status status = gw_run_open_on_ramp(run, c, wanted, err);
+    run->guide = guide;
     run->on_road = gw_case_on_road(c);
-    if (wanted->laws)
-        run->laws = *wanted->laws;
-    else
-        status = gw_laws_make(c, wanted->method, &run->laws, err);
     if (status == GW_OK) status = find_roll_centres(run, err);
     if (status == GW_OK) status = make_ready_for_road(run, err);
     return status;

@@ -51,6 +51,8 @@ gw_status gw_run_open(gw_run *run, const gw_case *c, const gw_selection *wanted,
 /** The same for a draw of the guide's car, for the wheels' movement alone: nothing is told of joints. */
 gw_status gw_run_open_near(gw_run *run, const gw_case *c, const gw_selection *wanted,
                            const gw_run_guide *guide, gw_error *err);
+/** The same where no manoeuvre is driven: what the vehicle says of its roll is not looked at. */
+gw_status gw_run_open_on_ramp(gw_run *run, const gw_case *c, const gw_selection *wanted, gw_error *err);
 void gw_run_close(gw_run *run);
 
 bool gw_run_wants_kit(const gw_run *run, int kit);

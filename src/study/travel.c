@@ -293,15 +293,13 @@ done:
     return status;
 }
 
-/* Only a load needs roll-centre heights; without one, a case with a single corner need not give them. */
+/* Without a manoeuvre what the vehicle says of its roll is nobody's business here, right or wrong. */
 static gw_status open_run(gw_run *run, const gw_case *c, const gw_selection *wanted, gw_error *err)
 {
-    gw_case without_loads = *c;
-    if (wanted->loads) return gw_run_open(run, c, wanted, err);
-    without_loads.vehicle.has_roll_centre = true;
-    gw_status status = gw_run_open(run, &without_loads, wanted, err);
-    run->c = c;
-    return status;
+    bool drives = false;
+    for (int l = 0; l < c->n_loads && wanted->loads; l++)
+        drives = drives || (wanted->loads[l] && c->loads[l].kind == GW_LOAD_MANOEUVRE);
+    return drives ? gw_run_open(run, c, wanted, err) : gw_run_open_on_ramp(run, c, wanted, err);
 }
 
 gw_status gw_study_travel(const gw_case *c, const gw_selection *wanted, const gw_travel_plan *plan,

@@ -7,6 +7,7 @@
 #include "giveway/compare.h"
 #include "giveway/travel.h"
 #include "giveway/units.h"
+#include "study/run.h"
 
 #include <string.h>
 
@@ -97,7 +98,14 @@ static void try_align(gw_uses_run *r)
     bool any = false;
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
         any = any || (r->c->has_corner[a] && r->c->align[a].present);
-    set(r, GW_USE_ALIGN, any, any ? NULL : "align: missing; give a target and adjusters");
+    if (!any) {
+        set(r, GW_USE_ALIGN, false, "align: missing; give a target and adjusters");
+        return;
+    }
+    gw_run run;
+    gw_error err = { 0 };
+    set_by(r, GW_USE_ALIGN, gw_run_open(&run, r->c, r->wanted, &err), &err);
+    gw_run_close(&run);
 }
 
 /* What is on offer and what it costs, without a combination of it. */
