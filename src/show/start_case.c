@@ -23,26 +23,6 @@ static double static_load(const gw_start_car *car, int a)
     return car->mass.v * GRAVITY * (a == GW_FRONT ? front : 1 - front) / 2;
 }
 
-/* Springs and half as much again for the bars. */
-static double roll_stiffness(const gw_start_car *car, int a)
-{
-    const gw_start_corner *c = &car->corner[a];
-    double bushes = c->layout->bushes_rate + c->layout->bushes_per_load * static_load(car, a);
-    double wheel = bushes + c->layout->motion_ratio2 * c->spring.v;
-    double t = c->track.v / 1000;
-    return gw_start_rounded(1.5 * t * t / 2 * wheel * 1000 * 3.14159265358979323846 / 180, 1);
-}
-
-/* What has a bar in its joints needs none. */
-static void roll_stiffnesses(gw_json *json, const gw_start_car *car)
-{
-    if (car->corner[GW_FRONT].bar > 0 && car->corner[GW_REAR].bar > 0) return;
-    gw_json_object_on_line(json, "roll_stiffness_Nm_per_deg");
-    for (int a = 0; a < GW_AXLES; a++)
-        if (!(car->corner[a].bar > 0)) gw_json_number(json, AXLE[a], roll_stiffness(car, a));
-    gw_json_close(json);
-}
-
 static void vehicle(gw_json *json, const gw_start_car *car)
 {
     double cs[2] = { gw_start_rounded(0.17 * static_load(car, 0), 1),
@@ -54,7 +34,7 @@ static void vehicle(gw_json *json, const gw_start_car *car)
     gw_json_number(json, "wheelbase_mm", car->wheelbase.v);
     axles(json, "track_mm", car->corner[0].track.v, car->corner[1].track.v);
     gw_json_number(json, "brake_front_fraction", car->brake_fraction.v);
-    roll_stiffnesses(json, car);
+    /* No roll stiffness: springs and bars give it, and a car without a bar is to roll as one. */
     axles(json, "cornering_stiffness_N_per_deg", cs[0], cs[1]);
     axles(json, "camber_stiffness_N_per_deg", gw_start_rounded(0.05 * cs[0], 1),
           gw_start_rounded(0.05 * cs[1], 1));
