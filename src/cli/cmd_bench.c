@@ -10,9 +10,8 @@
 #include <string.h>
 
 typedef struct bench {
-    const gw_args *args;
+    gw_bench_made made; /* first: the rows are over it */
     gw_faults faults;
-    int n;
     gw_bench_result result[GW_BENCH_FILES];
 } bench;
 
@@ -59,7 +58,7 @@ static void check_place(bench *b, const gw_reader *rd, const gw_bench_result *r)
     static const char *const HOLDS[] = { "forces", "moments", "a dynamic test" };
     if (!fits(r->as, r->data.kind))
         gw_fault(rd, NULL, "it holds %s, which is no \"%s\"", HOLDS[r->data.kind], GW_BENCH_AS[r->as]);
-    for (int i = 0; i < b->n; i++)
+    for (int i = 0; i < b->made.n; i++)
         if (clash(b->result[i].as, r->as))
             gw_fault(
                 rd, NULL,
@@ -78,57 +77,45 @@ static gw_status read_word(bench *b, const char *word)
     r.as = as < 0 ? usual_curve(r.data.kind) : as;
     check_place(b, &rd, &r);
     gw_bench_file_doubts(&rd, &r.data);
-    b->result[b->n++] = r;
+    b->result[b->made.n++] = r;
     return gw_faults_count(&b->faults) == before ? GW_OK : GW_E_PARSE;
 }
 
-static int read_all(bench *b)
+/* Faults of all files are told together. */
+static gw_status study(const gw_job *job, void *made, gw_error *err)
 {
-    int status = GW_EXIT_DONE;
-    for (int i = 0; i < b->args->n_words; i++)
-        if (read_word(b, b->args->words[i]) != GW_OK) status = GW_EXIT_INPUT;
-    gw_print_faults(&b->faults, gw_args_has(b->args, GW_OPT_QUIET));
-    return b->faults.out_of_memory ? GW_EXIT_OUTPUT : status;
+    bench *b = made;
+    gw_status status = GW_OK;
+    (void)err;
+    b->made.result = b->result;
+    for (int i = 0; i < job->args->n_words; i++)
+        if (read_word(b, job->args->words[i]) != GW_OK) status = GW_E_PARSE;
+    gw_print_faults(&b->faults, gw_args_has(job->args, GW_OPT_QUIET));
+    return b->faults.out_of_memory ? GW_E_NOMEM : status;
 }
 
-static int write_bush(const bench *b)
+static gw_status write_bush(const gw_job *job, const void *made, gw_error *err)
 {
-    const char *path = gw_args_text(b->args, GW_OPT_BUSH, 0);
+    const gw_bench_made *b = made;
+    const char *path = gw_args_text(job->args, GW_OPT_BUSH, 0);
     gw_buf text = { 0 }, missing = { 0 };
-    gw_error err = { 0 };
-    if (!path) return GW_EXIT_DONE;
+    if (!path) return GW_OK;
     gw_bench_bush(b->result, b->n, &text, &missing);
-    gw_status st = gw_buf_status(&missing, &err);
-    if (st == GW_OK) st = gw_file_write_text(path, &text, &err);
-    if (st == GW_OK && missing.n && !gw_args_has(b->args, GW_OPT_QUIET))
+    gw_status status = gw_buf_status(&missing, err);
+    if (status == GW_OK) status = gw_file_write_text(path, &text, err);
+    if (status == GW_OK && missing.n && !gw_args_has(job->args, GW_OPT_QUIET))
         fprintf(stderr, "warning: %s: not measured, to be added before a case can hold it: %s\n", path,
                 gw_buf_str(&missing));
     gw_buf_free(&text);
     gw_buf_free(&missing);
-    return st == GW_OK ? GW_EXIT_DONE : gw_complain("bench", &err);
-}
-
-static int show(const bench *b)
-{
-    gw_buf out = { 0 };
-    gw_error err = { 0 };
-    const gw_bench_made made = { b->n, b->result };
-    gw_run_format(b->args, NULL, &GW_BENCH_RESULT, &made, gw_bench_text, &out);
-    gw_status st = gw_buf_status(&out, &err);
-    int status = st == GW_OK ? write_bush(b) : gw_complain("bench", &err);
-    if (status == GW_EXIT_DONE) status = gw_emit(&out);
-    gw_buf_free(&out);
-    return status == GW_EXIT_DONE ? gw_run_draw(b->args, NULL, &made, gw_bench_charts) : status;
-}
-
-static int run(const gw_args *args)
-{
-    bench b = { .args = args };
-    int status = read_all(&b);
-    if (status == GW_EXIT_DONE) status = show(&b);
-    for (int i = 0; i < b.n; i++) gw_bench_file_free(&b.result[i].data);
-    gw_faults_free(&b.faults);
     return status;
+}
+
+static void release(void *made)
+{
+    bench *b = made;
+    for (int i = 0; i < b->made.n; i++) gw_bench_file_free(&b->result[i].data);
+    gw_faults_free(&b->faults);
 }
 
 const gw_command GW_COMMAND_BENCH = {
@@ -138,7 +125,7 @@ const gw_command GW_COMMAND_BENCH = {
     .options = GW_TAKES(FORMAT) | GW_TAKES_CHARTS | GW_TAKES(BUSH) | GW_TAKES(DETAIL) | GW_TAKES(QUIET) |
                GW_TAKES_ALWAYS,
     .words = { 1, GW_BENCH_FILES },
-    .run = run,
+    .run = gw_run_command,
     .details =
         "Each file is a table: deflection_mm and force_N, or angle_deg and moment_Nm, in the order taken; or "
         "frequency_Hz, amplitude_mm, stiffness_N_per_mm and loss_angle_deg. Lines that begin with # are "
@@ -147,4 +134,12 @@ const gw_command GW_COMMAND_BENCH = {
         "moments). --bush writes the bush for a case, -o DIR the charts.",
     .examples = { "giveway bench cases/press.csv dynamic=cases/rig.csv --bush lower-rear.json",
                   "giveway bench axial=cases/press.csv --format json" },
+    .size = sizeof(bench),
+    .result = &GW_BENCH_RESULT,
+    .no_case = true,
+    .study = study,
+    .text = gw_bench_text,
+    .charts = gw_bench_charts,
+    .write = write_bush,
+    .release = release,
 };

@@ -13,7 +13,6 @@
 #include <stdlib.h>
 #include <string.h>
 #include <time.h>
-#include <unistd.h>
 
 enum { DRAWS = 200 }; /* enough to tell 95 of 100 from less, in a fraction of the time of the rest */
 
@@ -38,10 +37,7 @@ static gw_status make_plan(const gw_args *args, void *made, gw_error *err)
                            (int)GW_SPREAD_FEWEST, (int)GW_SPREAD_MOST);
         chosen->draws = (long)n;
     }
-    if (chosen->file && access(chosen->file, F_OK) == 0)
-        return gw_fail(err, GW_E_IO, "%s: there is a file of this name, which is left alone: name another",
-                       chosen->file);
-    return GW_OK;
+    return gw_refuse_existing(chosen->file, err);
 }
 
 typedef struct gw_watch {

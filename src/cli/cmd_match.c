@@ -11,116 +11,93 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* The corrected case, with independent bands. */
-static int write_case(const gw_args *args, const gw_case *c, const gw_match_study *study)
+typedef struct gw_match_job {
+    gw_match_made made; /* first: the rows are over it */
+    gw_match_study study;
+    gw_next_study next;
+} gw_match_job;
+
+static gw_status check_words(const gw_args *args, void *made, gw_error *err)
 {
-    const char *path = gw_args_text(args, GW_OPT_CASE, 0);
-    gw_error err = { 0 };
+    const char *sheet = gw_args_text(args, GW_OPT_SHEET, 0);
+    (void)made;
+    if (sheet || gw_args_has(args, GW_OPT_READINGS)) return gw_refuse_existing(sheet, err);
+    return gw_fail(err, GW_E_USAGE,
+                   "give the readings with --readings FILE, or --sheet FILE.csv for a file to fill in");
+}
+
+/* Nothing is read yet: what to read next alone, for the sheet. */
+static gw_status study(const gw_job *job, void *made, gw_error *err)
+{
+    gw_match_job *w = made;
+    gw_status status = GW_OK;
+    w->made = (gw_match_made){ job->readings, &w->study, &w->next };
+    if (job->readings) status = gw_study_match(job->c, job->readings, job->wanted, false, &w->study, err);
+    if (status != GW_OK) return status;
+    return gw_study_read_next(job->c, job->wanted, job->readings ? &w->study : NULL, &w->next, err);
+}
+
+static bool nothing(const void *made)
+{
+    return !((const gw_match_made *)made)->readings;
+}
+
+static gw_status put_case(const gw_case *c, const gw_match_study *study, double *z, double *sd,
+                          const char *path, gw_error *err)
+{
     char *text = NULL;
-    if (!path) return GW_EXIT_DONE;
-    double *sd = calloc((size_t)c->uncertain.n + 1, sizeof *sd),
-           *z = calloc((size_t)c->uncertain.n + 1, sizeof *z);
-    gw_status status = sd && z ? GW_OK : gw_fail(&err, GW_E_NOMEM, "out of memory");
-    for (int j = 0; j < c->uncertain.n && status == GW_OK; j++) {
+    for (int j = 0; j < c->uncertain.n; j++) {
         sd[j] = j < study->n_case ? study->figure[j].sd : 1.0;
         z[j] = j < study->n_case ? study->figure[j].z : 0.0;
     }
-    if (status == GW_OK) status = gw_case_rewritten(c, z, sd, &text, &err);
-    if (status == GW_OK) status = gw_file_write(path, text, strlen(text), &err);
+    gw_status status = gw_case_rewritten(c, z, sd, &text, err);
+    if (status == GW_OK) status = gw_file_write(path, text, strlen(text), err);
     free(text);
-    free(sd);
-    free(z);
-    if (status != GW_OK) return gw_complain("match", &err);
-    if (!gw_args_has(args, GW_OPT_QUIET))
+    return status;
+}
+
+/* The corrected case, with independent bands. */
+static gw_status write_case(const gw_job *job, const gw_match_study *study, const char *path, gw_error *err)
+{
+    const size_t n = (size_t)job->c->uncertain.n + 1;
+    double *room = calloc(2 * n, sizeof *room);
+    gw_status status =
+        room ? put_case(job->c, study, room, room + n, path, err) : gw_fail(err, GW_E_NOMEM, "out of memory");
+    free(room);
+    if (status == GW_OK && !gw_args_has(job->args, GW_OPT_QUIET))
         fprintf(
             stderr,
             "the corrected case is in %s; its bands stand each for itself: what the readings say of figures "
             "together is kept by spread --readings\n",
             path);
-    return GW_EXIT_DONE;
+    return status;
 }
 
-/* A file that is there is left alone. */
-static int write_sheet(const gw_args *args, const gw_case *c, const gw_next_study *next)
+static gw_status write_sheet(const gw_job *job, const gw_next_study *next, const char *path, gw_error *err)
 {
-    const char *path = gw_args_text(args, GW_OPT_SHEET, 0);
-    gw_error err = { 0 };
     gw_buf text = { 0 };
-    if (!path) return GW_EXIT_DONE;
-    gw_match_sheet(c, next, &text);
-    gw_status status = gw_file_write_text(path, &text, &err);
+    gw_match_sheet(job->c, next, &text);
+    gw_status status = gw_file_write_text(path, &text, err);
     gw_buf_free(&text);
-    if (status != GW_OK) return gw_complain("match", &err);
-    if (!gw_args_has(args, GW_OPT_QUIET))
+    if (status == GW_OK && !gw_args_has(job->args, GW_OPT_QUIET))
         fprintf(stderr, "%d readings to take are in %s, what tells most first\n", next->n, path);
-    return GW_EXIT_DONE;
-}
-
-static int work(const gw_args *args, const gw_session *session, const gw_readings *readings,
-                const gw_choice *choice)
-{
-    gw_match_study study = { 0 };
-    gw_next_study next = { 0 };
-    gw_buf out = { 0 };
-    gw_error err = { 0 };
-    const gw_case *c = &session->c;
-    const gw_match_made made = { readings, &study, &next };
-    gw_status st = gw_study_match(c, readings, &choice->wanted, false, &study, &err);
-    if (st == GW_OK) st = gw_study_read_next(c, &choice->wanted, &study, &next, &err);
-    if (st == GW_OK) gw_run_format(args, c, &GW_MATCH_RESULT, &made, gw_match_text, &out);
-    if (st == GW_OK) st = gw_buf_status(&out, &err);
-    int status = st == GW_OK ? GW_EXIT_DONE : gw_complain("match", &err);
-    if (status == GW_EXIT_DONE) status = write_case(args, c, &study);
-    if (status == GW_EXIT_DONE) status = write_sheet(args, c, &next);
-    if (status == GW_EXIT_DONE) status = gw_emit(&out);
-    if (status == GW_EXIT_DONE) status = gw_run_draw(args, c, &made, gw_match_charts);
-    gw_buf_free(&out);
-    gw_next_study_free(&next);
-    gw_match_study_free(&study);
     return status;
 }
 
-/* Nothing is read yet: the sheet alone. */
-static int sheet_alone(const gw_args *args, const gw_session *session, const gw_choice *choice)
+static gw_status write_files(const gw_job *job, const void *made, gw_error *err)
 {
-    gw_next_study next = { 0 };
-    gw_error err = { 0 };
-    gw_status st = gw_study_read_next(&session->c, &choice->wanted, NULL, &next, &err);
-    int status = st == GW_OK ? write_sheet(args, &session->c, &next) : gw_complain("match", &err);
-    gw_next_study_free(&next);
-    return status;
+    const gw_match_job *w = made;
+    const char *file = gw_args_text(job->args, GW_OPT_CASE, 0);
+    const char *sheet = gw_args_text(job->args, GW_OPT_SHEET, 0);
+    gw_status status = file && job->readings ? write_case(job, &w->study, file, err) : GW_OK;
+    return sheet && status == GW_OK ? write_sheet(job, &w->next, sheet, err) : status;
 }
 
-/* Before anything is worked out. */
-static int check_words(const gw_args *args)
+static void release(void *made)
 {
-    const char *sheet = gw_args_text(args, GW_OPT_SHEET, 0);
-    if (!sheet && !gw_args_text(args, GW_OPT_READINGS, 0)) {
-        fprintf(stderr,
-                "giveway match: give the readings with --readings FILE, or --sheet FILE.csv for a file to "
-                "fill in\n");
-        return GW_EXIT_USAGE;
-    }
-    return sheet ? gw_refuse_existing("match", sheet) : GW_EXIT_DONE;
-}
-
-static int run(const gw_args *args)
-{
-    gw_session session;
-    gw_choice choice = { 0 };
-    gw_readings readings = { 0 };
-    bool read = gw_args_text(args, GW_OPT_READINGS, 0) != NULL;
-    int status = check_words(args);
-    if (status != GW_EXIT_DONE) return status;
-    status = gw_session_open(args, args->words[0], &session);
-    if (status == GW_EXIT_DONE) status = gw_choice_make(args, &session.c, &choice);
-    if (status == GW_EXIT_DONE && read) status = gw_session_readings(args, &session, &readings);
-    if (status == GW_EXIT_DONE)
-        status = read ? work(args, &session, &readings, &choice) : sheet_alone(args, &session, &choice);
-    gw_readings_free(&readings);
-    gw_choice_free(&choice);
-    gw_session_close(&session);
-    return status;
+    gw_match_job *w = made;
+    gw_next_study_free(&w->next);
+    gw_match_study_free(&w->study);
 }
 
 const gw_command GW_COMMAND_MATCH = {
@@ -130,7 +107,7 @@ const gw_command GW_COMMAND_MATCH = {
     .options = GW_TAKES_COMMON | GW_TAKES(READINGS) | GW_TAKES(CASE) | GW_TAKES(SHEET) | GW_TAKES(KIT) |
                GW_TAKES(CORNER) | GW_TAKES_CHARTS,
     .words = { 1, 1 },
-    .run = run,
+    .run = gw_run_command,
     .details =
         "Pushes, travels and wheel rates read on the car, with the band of each, correct the uncertain "
         "figures of the case to the most probable ones; printed are what moved, what is now surer, of which "
@@ -139,4 +116,13 @@ const gw_command GW_COMMAND_MATCH = {
         "writes the readings that would tell most as a table to fill in, with or without --readings.",
     .examples = { "giveway match cases/hatchback.json --readings cases/hatchback-ramp.csv",
                   "giveway match cases/hatchback.json --readings cases/hatchback-ramp.csv --format json" },
+    .size = sizeof(gw_match_job),
+    .result = &GW_MATCH_RESULT,
+    .plan = check_words,
+    .study = study,
+    .nothing = nothing,
+    .text = gw_match_text,
+    .charts = gw_match_charts,
+    .write = write_files,
+    .release = release,
 };

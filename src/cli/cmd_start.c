@@ -264,9 +264,9 @@ static bool ask_shared(gw_start_wish *wish)
 static int write_new(const char *path, const gw_buf *text)
 {
     gw_error err = { 0 };
-    int status = gw_refuse_existing("start", path);
-    if (status != GW_EXIT_DONE) return status;
-    return gw_file_write_text(path, text, &err) == GW_OK ? GW_EXIT_DONE : gw_complain("start", &err);
+    gw_status status = gw_refuse_existing(path, &err);
+    if (status == GW_OK) status = gw_file_write_text(path, text, &err);
+    return status == GW_OK ? GW_EXIT_DONE : gw_complain("start", &err);
 }
 
 static int no_more(void)

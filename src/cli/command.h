@@ -151,9 +151,12 @@ typedef struct gw_command {
 
     size_t size;             /**< of what is made                                     */
     const gw_result *result; /**< its rows                                            */
-    bool no_case;            /**< the words are no case                               */
+    bool no_case;            /**< the words are no case, and no material is asked for  */
+    bool wide;               /**< without --detail the text is wide by nature         */
     gw_status (*plan)(const gw_args *args, void *made, gw_error *err); /**< words alone; may be NULL */
+    /** A failure that leaves `err` as it was has been told already. */
     gw_status (*study)(const gw_job *job, void *made, gw_error *err);
+    bool (*nothing)(const void *made); /**< there is nothing to show, files alone; may be NULL */
     void (*text)(const gw_case *c, const void *made, gw_paper *paper);
     void (*charts)(const gw_case *c, const void *made, gw_charts *charts);  /**< may be NULL */
     gw_status (*write)(const gw_job *job, const void *made, gw_error *err); /**< other files; may be NULL */

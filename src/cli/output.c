@@ -78,12 +78,10 @@ void gw_print_faults(const gw_faults *faults, bool quiet)
         fprintf(stderr, "warning: %s\n", gw_faults_warning(faults, i));
 }
 
-int gw_refuse_existing(const char *command, const char *path)
+gw_status gw_refuse_existing(const char *path, gw_error *err)
 {
-    if (access(path, F_OK) != 0) return GW_EXIT_DONE;
-    fprintf(stderr, "giveway %s: %s: there is a file of this name, which is left alone: name another\n",
-            command, path);
-    return GW_EXIT_OUTPUT;
+    if (!path || access(path, F_OK) != 0) return GW_OK;
+    return gw_fail(err, GW_E_IO, "%s: there is a file of this name, which is left alone: name another", path);
 }
 
 void gw_print_warnings(bool quiet, const char **warnings, int n)

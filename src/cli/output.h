@@ -26,8 +26,8 @@ int gw_complain(const char *command, const gw_error *err);
 /** Faults of what was read on standard error, a line each, then its warnings unless `quiet`. */
 void gw_print_faults(const gw_faults *faults, bool quiet);
 
-/** GW_EXIT_DONE, or one line where there is a file of that name, which is left alone. */
-int gw_refuse_existing(const char *command, const char *path);
+/** GW_E_IO where there is a file of that name, which is left alone; `path` may be NULL. */
+gw_status gw_refuse_existing(const char *path, gw_error *err);
 
 /** The warnings of a study on standard error, a line each. */
 void gw_print_warnings(bool quiet, const char **warnings, int n);

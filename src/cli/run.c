@@ -24,11 +24,6 @@ static int complain(const gw_course *run, const gw_error *err)
     return gw_complain(run->command->name, err);
 }
 
-static bool reads_case(const gw_course *run)
-{
-    return !run->command->no_case && run->args->n_words > 0;
-}
-
 /* The list "warnings" of the result, whatever the format. */
 static void print_warnings(const gw_course *run)
 {
@@ -39,57 +34,58 @@ static void print_warnings(const gw_course *run)
         fprintf(stderr, "warning: %s\n", gw_line_at(list, &top, i));
 }
 
-void gw_run_format(const gw_args *args, const gw_case *c, const gw_result *result, const void *made,
-                   void (*text)(const gw_case *c, const void *made, gw_paper *paper), gw_buf *out)
+static void format(const gw_course *run, gw_buf *out)
 {
-    gw_paper paper = { .out = out,
-                       .width = gw_output_width(),
-                       .bold = gw_wants_bold(),
-                       .detail = gw_args_has(args, GW_OPT_DETAIL) };
-    if (gw_args_is(args, GW_OPT_FORMAT, "json"))
-        gw_result_json(result, c, made, out);
-    else if (gw_args_is(args, GW_OPT_FORMAT, "csv"))
-        gw_result_csv(result, c, made, out);
+    const gw_command *command = run->command;
+    gw_paper paper = { .out = out, .bold = gw_wants_bold(), .detail = gw_args_has(run->args, GW_OPT_DETAIL) };
+    paper.width = command->wide && !paper.detail ? gw_output_wide() : gw_output_width();
+    if (gw_args_is(run->args, GW_OPT_FORMAT, "json"))
+        gw_result_json(command->result, run->job.c, run->made, out);
+    else if (gw_args_is(run->args, GW_OPT_FORMAT, "csv"))
+        gw_result_csv(command->result, run->job.c, run->made, out);
     else
-        text(c, made, &paper);
+        command->text(run->job.c, run->made, &paper);
 }
 
 static int show(const gw_course *run)
 {
     gw_buf out = { 0 };
     print_warnings(run);
-    gw_run_format(run->args, run->job.c, run->command->result, run->made, run->command->text, &out);
+    format(run, &out);
     int status = gw_emit(&out);
     gw_buf_free(&out);
     return status;
 }
 
-int gw_run_draw(const gw_args *args, const gw_case *c, const void *made,
-                void (*draw)(const gw_case *c, const void *made, gw_charts *charts))
+static int draw_all(const gw_course *run)
 {
     gw_charts charts;
-    if (!draw || !gw_charting_begin(args, &charts)) return GW_EXIT_DONE;
-    draw(c, made, &charts);
-    return gw_charting_finish(args, &charts, GW_OK, NULL);
+    if (!run->command->charts || !gw_charting_begin(run->args, &charts)) return GW_EXIT_DONE;
+    run->command->charts(run->job.c, run->made, &charts);
+    return gw_charting_finish(run->args, &charts, GW_OK, NULL);
 }
 
+/* Other files come first: where one cannot be written nothing is printed. */
 static int make(gw_course *run)
 {
     gw_error err = { 0 };
-    if (run->command->study(&run->job, run->made, &err) != GW_OK) return complain(run, &err);
+    const gw_command *command = run->command;
+    gw_status made = command->study(&run->job, run->made, &err);
+    if (made != GW_OK && err.code == GW_OK) return gw_exit_of(made); /* told already */
+    if (made == GW_OK && command->write) made = command->write(&run->job, run->made, &err);
+    if (made != GW_OK) return complain(run, &err);
+    if (command->nothing && command->nothing(run->made)) return GW_EXIT_DONE;
     int status = show(run);
-    if (status == GW_EXIT_DONE && run->command->write &&
-        run->command->write(&run->job, run->made, &err) != GW_OK)
-        status = complain(run, &err);
-    if (status == GW_EXIT_DONE) status = gw_run_draw(run->args, run->job.c, run->made, run->command->charts);
-    return run->command->finish ? run->command->finish(&run->job, run->made, status) : status;
+    if (status == GW_EXIT_DONE) status = draw_all(run);
+    return command->finish ? command->finish(&run->job, run->made, status) : status;
 }
 
 static int open_run(gw_course *run)
 {
-    bool with_case = reads_case(run);
-    int status = gw_session_open(run->args, with_case ? run->args->words[0] : NULL, &run->session);
+    const bool with_case = run->args->n_words > 0;
     run->job = (gw_job){ .args = run->args, .materials = &run->session.materials };
+    if (run->command->no_case) return GW_EXIT_DONE;
+    int status = gw_session_open(run->args, with_case ? run->args->words[0] : NULL, &run->session);
     if (status != GW_EXIT_DONE || !with_case) return status;
     run->job.c = &run->session.c;
     run->job.wanted = &run->choice.wanted;

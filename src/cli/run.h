@@ -12,14 +12,6 @@
  */
 int gw_run_command(const gw_args *args);
 
-/** A result in the format asked for, into `out`, where memory that runs out sticks; `c` may be NULL. */
-void gw_run_format(const gw_args *args, const gw_case *c, const gw_result *result, const void *made,
-                   void (*text)(const gw_case *c, const void *made, gw_paper *paper), gw_buf *out);
-
-/** With -o DIR the charts of a result; returns the exit status. */
-int gw_run_draw(const gw_args *args, const gw_case *c, const void *made,
-                void (*charts)(const gw_case *c, const void *made, gw_charts *charts));
-
 /** Makes `charts` ready for what goes to DIR; false, and nothing to finish, without -o DIR. */
 bool gw_charting_begin(const gw_args *args, gw_charts *charts);
 

@@ -5,7 +5,6 @@
 #include "giveway/cost.h"
 #include "giveway/reversal.h"
 #include "giveway/stand.h"
-#include "record/json.h"
 #include "show/bands.h"
 #include "show/deflect.h"
 #include "show/handling.h"
@@ -34,13 +33,6 @@ typedef struct gw_compare_kit {
     gw_reversal reversal[MOST_REVERSALS];
     gw_compare_job *job;
 } gw_compare_kit;
-
-typedef struct gw_compare_made {
-    gw_comparison cmp;
-    gw_arena arena;
-    int n_kits;
-    gw_compare_kit *kit; /* those that are shown */
-} gw_compare_made;
 
 static bool name_joints(const gw_case *c, const gw_kit *kit, gw_compare_job *out, gw_arena *arena)
 {
@@ -83,14 +75,14 @@ static bool gather_kit(const gw_comparison *cmp, int kit, gw_compare_kit *of, gw
     return find_jobs(cmp->c, of, arena);
 }
 
-static bool gather(gw_compare_made *made)
+gw_status gw_compare_gather(gw_compare_made *made, gw_error *err)
 {
     const gw_comparison *cmp = &made->cmp;
     made->kit = gw_arena_alloc(&made->arena, (size_t)cmp->c->n_kits + 1, sizeof *made->kit);
     bool room = made->kit != NULL;
     for (int k = 0; room && k < cmp->c->n_kits; k++)
         if (gw_compare_shows(cmp, k)) room = gather_kit(cmp, k, &made->kit[made->n_kits++], &made->arena);
-    return room;
+    return room ? GW_OK : gw_fail(err, GW_E_NOMEM, "out of memory");
 }
 
 /* ---- what rows find ---- */
@@ -435,22 +427,6 @@ static GW_RECORD(RESULT_RECORD, gw_compare_made,
     GW_SAID("ride_caution", ride_caution, GW_SOMETIMES, "what its figures are not"),
     GW_SAYINGS("warnings", warnings, warning, 0, "as on standard error"));
 
-static void csv(const gw_case *c, const void *made, gw_buf *out)
-{
-    (void)c;
-    gw_compare_csv(&((const gw_compare_made *)made)->cmp, out);
-}
-
 const gw_result GW_COMPARE_RESULT = {
-    .command = "compare", .record = &RESULT_RECORD, .rows = "results", .csv = csv
+    .command = "compare", .record = &RESULT_RECORD, .rows = "results", .csv = gw_compare_csv
 };
-
-void gw_compare_json(const gw_comparison *cmp, gw_buf *out)
-{
-    gw_compare_made made = { .cmp = *cmp };
-    if (gather(&made))
-        gw_result_json(&GW_COMPARE_RESULT, cmp->c, &made, out);
-    else
-        out->failed = true;
-    gw_arena_free(&made.arena);
-}

@@ -25,12 +25,21 @@ typedef struct gw_comparison {
     const gw_strength_study *peaks;      /**< every figure that has a limit; not NULL                       */
 } gw_comparison;
 
+/** What GW_COMPARE_RESULT describes: the comparison, and what is gathered of it kit by kit. */
+typedef struct gw_compare_made {
+    gw_comparison cmp;
+    gw_arena arena; /**< owned */
+    int n_kits;
+    struct gw_compare_kit *kit; /**< those that are shown */
+} gw_compare_made;
+
 /** Whether a kit is among those that were compared. */
 bool gw_compare_shows(const gw_comparison *cmp, int kit);
 
-/** Memory that runs out sticks in what it is written to. */
-void gw_compare_text(const gw_comparison *cmp, gw_paper *paper);
-void gw_compare_json(const gw_comparison *cmp, gw_buf *out);
-void gw_compare_csv(const gw_comparison *cmp, gw_buf *out);
+/** Gathers what is shown of each kit, once `cmp` is filled in; GW_E_NOMEM. */
+gw_status gw_compare_gather(gw_compare_made *made, gw_error *err);
+
+void gw_compare_text(const gw_case *c, const void *made, gw_paper *paper);
+void gw_compare_csv(const gw_case *c, const void *made, gw_buf *out);
 
 #endif

@@ -132,13 +132,14 @@ static GW_RECORD(SURE_ROW_RECORD, gw_compare_row,
     GW_PART_SAME(&ROW_RECORD),
     GW_PART_BEHIND(gw_compare_row, sure, &GW_BAND_FIGURES_RECORD, 0));
 
-void gw_compare_csv(const gw_comparison *cmp, gw_buf *out)
+void gw_compare_csv(const gw_case *c, const void *made, gw_buf *out)
 {
+    const gw_comparison *cmp = &((const gw_compare_made *)made)->cmp;
     int n = cmp->deflect->n;
     gw_compare_row *rows = calloc((size_t)n + 1, sizeof *rows);
     for (int i = 0; rows && i < n; i++) rows[i] = row_of(cmp, &cmp->deflect->item[i]);
     if (rows)
-        gw_records_csv(cmp->bands ? &SURE_ROW_RECORD : &ROW_RECORD, cmp->c, rows, n, sizeof *rows, out);
+        gw_records_csv(cmp->bands ? &SURE_ROW_RECORD : &ROW_RECORD, c, rows, n, sizeof *rows, out);
     else
         out->failed = true;
     free(rows);

@@ -249,10 +249,11 @@ static void cautions(const gw_handling_page *p)
     gw_paper_say_of(p->paper, 0, &text);
 }
 
-void gw_compare_text(const gw_comparison *cmp, gw_paper *paper)
+void gw_compare_text(const gw_case *c, const void *made, gw_paper *paper)
 {
+    const gw_comparison *cmp = &((const gw_compare_made *)made)->cmp;
     const gw_handling_page page = { cmp, paper };
-    gw_paper_line(paper, "%s", cmp->c->title);
+    gw_paper_line(paper, "%s", c->title);
     gw_paper_say(paper, 0,
                  "Kits side by side: changes since standing still. Plus: toe-in, camber top out, x forward.");
     gw_compare_brief(&page);
@@ -262,7 +263,7 @@ void gw_compare_text(const gw_comparison *cmp, gw_paper *paper)
         gw_handling_lacks_text(&page);
     if (cmp->bands) {
         if (cmp->detail) gw_paper_gap(paper);
-        gw_bands_words(cmp->c, cmp->bands, paper);
+        gw_bands_words(c, cmp->bands, paper);
     }
     cautions(&page);
 }
