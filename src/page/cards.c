@@ -9,6 +9,7 @@
 
 enum { WIDE = 200, HIGH = 14 }; /* of the drawn scale, in its own pixels */
 enum { SPACIOUS = 5 };          /* so many cards have room for all their words on the first screen */
+enum { ONE_ROW = 6, FIVE = 5 }; /* more cards than one row down a telephone holds stand by fives there */
 
 /* Names of slots: the page says each in its own words. */
 static const char *const KEYS[GW_FEELS] = { "brakes", "corner", "felt", "heard", "money" };
@@ -199,9 +200,19 @@ static void put_scales(const gw_page *p, gw_slots *slots)
     }
 }
 
-static void put_card(const gw_page *p, gw_slots *slots, const gw_card *card)
+/* The first and the last of five begin and end their box. */
+static void put_five(const gw_page *p, gw_slots *card, int at)
 {
+    if (p->cards->n <= ONE_ROW) return;
+    if (at % FIVE == 0) gw_slots_text(card, "opens", "yes");
+    if (at % FIVE == FIVE - 1 || at == p->cards->n - 1) gw_slots_text(card, "closes", "yes");
+}
+
+static void put_card(const gw_page *p, gw_slots *slots, int at)
+{
+    const gw_card *card = &p->cards->card[at];
     gw_slots *of = gw_slots_element(slots, "cards");
+    put_five(p, of, at);
     gw_slots_fmt(of, "kit", "%d", card->kit);
     gw_slots_fmt(of, "style", "%d", card->kit % GW_STYLES);
     if (p->c->n_kits > GW_STYLES) gw_slots_fmt(of, "number", "%d", card->kit + 1);
@@ -216,8 +227,9 @@ static void put_card(const gw_page *p, gw_slots *slots, const gw_card *card)
 void gw_page_cards(const gw_page *p, gw_slots *slots)
 {
     const int stop = p->cards->stop, corner = p->cards->corner;
-    for (int i = 0; i < p->cards->n; i++) put_card(p, slots, &p->cards->card[i]);
+    for (int i = 0; i < p->cards->n; i++) put_card(p, slots, i);
     if (p->cards->n > SPACIOUS) gw_slots_text(slots, "many", "yes");
+    if (p->cards->n > ONE_ROW) gw_slots_fmt(slots, "rows", "%d", p->cards->n);
     put_picks(p, slots);
     put_scales(p, slots);
     gw_slots_text(slots, "the_stop", stop >= 0 ? gw_page_load_said(p, stop) : "");

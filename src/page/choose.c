@@ -42,7 +42,7 @@ static void table(const gw_page *p)
 {
     const gw_choose_study *s = p->wish->choose;
     gw_page_frame_begin(p, GW_WORDS_PAGE_CHOOSE);
-    gw_buf_add(p->out, "<table>");
+    gw_buf_add(p->out, "<table class=\"glance\">");
     head(p, GW_WORDS_PAGE_CHOOSE_WHAT);
     row(p, gw_words_text(GW_WORDS_PAGE_CHOOSE_NOW), &s->now);
     for (int r = 0; r < GW_RECOMMENDED && s->has_recommended; r++) picked(p, r);

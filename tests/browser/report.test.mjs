@@ -76,6 +76,7 @@ async function open(context, file) {
 const overlaps = () => {
   const boxes = [...document.querySelectorAll("h1, h2, h3, p, li, button, label, td, th, figcaption, dt, dd, figure > svg")]
     .filter((e) => e.checkVisibility() && getComputedStyle(e).position !== "absolute" && !e.closest("thead"))
+    .filter((e) => e.localName !== "p" || getComputedStyle(e).display !== "inline") // signs in one flow: their boxes hold what stands between
     .map((e) => ({ e, r: e.getBoundingClientRect() })).filter((b) => b.r.width > 1 && b.r.height > 1);
   const bad = [];
   for (let i = 0; i < boxes.length; i++)
@@ -673,24 +674,76 @@ async function firstScreen(page, what) {
   await page.setViewportSize({ width: 1280, height: 900 });
 }
 
-/* Five kits whose names take all the room that the case format gives them. */
-function longNamed() {
-  const c = JSON.parse(readFileSync(saloon, "utf8"));
-  c.kits.forEach((kit, i) => { kit.label = `Kit ${i + 1} of long names, polyurethane, bearings and rubber in all`.padEnd(60, ".").slice(0, 60); });
-  const file = join(TMPDIR, "long-named.json");
+/* A case with so many kits, its own over and over, named as told. */
+function withKits(from, n, name, labelOf = null) {
+  const c = JSON.parse(readFileSync(join(SOURCE, `cases/${from}.json`), "utf8")), own = c.kits.length;
+  c.kits = Array.from({ length: n }, (_, i) => (i < own ? c.kits[i] : { ...c.kits[i % own], name: `more${i}`, label: `More of the same, number ${i}` }));
+  if (labelOf) c.kits.forEach((kit, i) => { kit.label = labelOf(i + 1).padEnd(60, ".").slice(0, 60); });
+  const file = join(TMPDIR, `${name}.json`);
   writeFileSync(file, JSON.stringify(c));
   return file;
 }
 
+/* Names that take all the room that the case format gives them. */
+const LONG = (i) => `Kit ${i} of long names, polyurethane, bearings and rubber in all`;
+const RIGHT = (i) => `\u05e2\u05e8\u05db\u05ea \u05ea\u05d5\u05ea\u05d1\u05d9\u05dd ${i} \u05de\u05d2\u05d5\u05de\u05d9 \u05d8\u05d1\u05e2\u05d9 \u05d5\u05e4\u05d5\u05dc\u05d9\u05d0\u05d5\u05e8\u05d9\u05d8\u05df`;
+
+/* Of a card: room left below what stands in it, words that are broken, names of figures that lie on figures. */
+const cardFaults = () => [...document.querySelectorAll(".card")].flatMap((card) => {
+  const bad = [], name = card.querySelector("h2").textContent.slice(0, 20), at = (e) => e.getBoundingClientRect();
+  const low = Math.max(...[...card.children].map((e) => at(e).bottom)), room = at(card).bottom - low;
+  if (room > 12) bad.push(`${name}: ${room.toFixed(0)} px of nothing below`);
+  if (card.scrollWidth > card.clientWidth + 1 || card.scrollHeight > card.clientHeight + 1) bad.push(`${name}: cut`);
+  for (const g of card.querySelectorAll(".gauge")) {
+    const seen = [...g.querySelectorAll("dt, b, .figure")].filter((e) => e.checkVisibility({ checkVisibilityCSS: true }) && at(e).width > 1.5).map((e) => { const range = document.createRange(); range.selectNodeContents(e); return { e, r: range.getBoundingClientRect() }; });
+    for (const { e } of seen)
+      for (const word of e.textContent.matchAll(/[^\s]+/g)) {
+        const range = document.createRange();
+        if (e.firstChild?.nodeType !== 3 || e.childNodes.length > 1) continue;
+        range.setStart(e.firstChild, word.index);
+        range.setEnd(e.firstChild, word.index + word[0].length);
+        if (new Set([...range.getClientRects()].map((r) => Math.round(r.top))).size > 1 && e.localName !== "span") bad.push(`${name}: "${word[0]}" is broken`);
+      }
+    seen.forEach((a, i) => seen.slice(i + 1).forEach((b) => {
+      if (Math.min(a.r.right, b.r.right) - Math.max(a.r.left, b.r.left) > 1 && Math.min(a.r.bottom, b.r.bottom) - Math.max(a.r.top, b.r.top) > 4) bad.push(`${name}: ${a.e.textContent} on ${b.e.textContent}`);
+    }));
+  }
+  return bad;
+});
+
+/* The cards of a telephone, in letters as they are and twice as large: whole, as high as what they hold, nothing broken. */
+async function cardsOnTelephone(page, what) {
+  await page.setViewportSize({ width: 390, height: 844 });
+  const faults = await page.evaluate(cardFaults);
+  check(faults.length === 0, `${what}: cards on a telephone are whole and no higher than what they hold`, faults.slice(0, 3).join("; "));
+  await page.send("Page.setFontSizes", { fontSizes: { standard: 32, fixed: 26 } });
+  const [has, room] = await page.evaluate(() => new Promise((done) => setTimeout(() => done([document.documentElement.scrollWidth, document.documentElement.clientWidth]), 300)));
+  const large = await page.evaluate(cardFaults), lie = await page.evaluate(overlaps);
+  check(has <= room, `${what}: letters twice as large on a telephone are no wider than it`, `${has}`);
+  check(large.length === 0, `${what}: nor are cards in them cut or words broken`, large.slice(0, 3).join("; "));
+  check(lie.length === 0, `${what}: nor does anything lie on another`, lie.slice(0, 3).join("; "));
+  await page.send("Page.setFontSizes", { fontSizes: { standard: 16, fixed: 13 } });
+  await page.setViewportSize({ width: 1280, height: 900 });
+}
+
+/* Seven kits and more, whatever they are called: the first five, with all that they say, are on a telephone's first screen. */
+async function fives(browser) {
+  for (const [what, from, n, labelOf] of [["eight long names", "fast-saloon", 8, LONG], ["twelve from the right", "hatchback", 12, RIGHT], ["one kit", "hatchback", 1, LONG], ["six kits", "hatchback", 6, null]]) {
+    const name = what.replace(/\W/g, "-"), { page } = await open(browser, report(withKits(from, n, name, labelOf), name));
+    await page.setViewportSize({ width: 390, height: 844 });
+    const low = await page.evaluate(() => { scrollTo(0, 0); return Math.max(...[...document.querySelectorAll(".card")].slice(0, 5).map((c) => c.getBoundingClientRect().bottom)); });
+    check(low <= 844, `${what}: five cards with their signs are on the first screen of 390 x 844`, `${low}`);
+    check((await page.evaluate(() => document.querySelector(".goes-on")?.checkVisibility() ?? false)) === n > 6, `${what}: where the row goes on the page says so`);
+    await cardsOnTelephone(page, what);
+    await page.close();
+  }
+}
+
 /* Twelve kits: on a screen all of their cards, on a telephone five and a row that goes on to the side. */
 async function manyKits(browser) {
-  const c = JSON.parse(readFileSync(join(SOURCE, "cases/hatchback.json"), "utf8")), own = c.kits.length;
-  for (let i = own; i < 12; i++) c.kits.push({ ...c.kits[i % own], name: `more${i}`, label: `More of the same, number ${i}` });
-  const file = join(TMPDIR, "twelve.json");
-  writeFileSync(file, JSON.stringify(c));
-  const path = report(file, "twelve"), { page, seen } = await open(browser, path);
+  const path = report(withKits("hatchback", 12, "twelve"), "twelve"), { page, seen } = await open(browser, path);
   check(readFileSync(path).length < 1.5e6 && seen.console.length === 0, "twelve kits: smaller than 1.5 MB, and no message", seen.console.join("; "));
-  const look = () => page.evaluate(() => { scrollTo(0, 0); const row = document.querySelector(".cards"), at = [...row.children].map((card) => card.getBoundingClientRect()); return { seen: at.filter((r) => r.bottom <= innerHeight && r.right <= innerWidth).length, goesOn: row.scrollWidth > row.clientWidth + 1 }; });
+  const look = () => page.evaluate(() => { scrollTo(0, 0); const row = document.querySelector(".cards"), at = [...row.querySelectorAll(".card")].map((card) => card.getBoundingClientRect()); return { seen: at.filter((r) => r.bottom <= innerHeight && r.right <= innerWidth).length, goesOn: row.scrollWidth > row.clientWidth + 1 }; });
   await page.setViewportSize({ width: 1280, height: 800 });
   const wide = await look();
   check(wide.seen === 12 && !wide.goesOn, "twelve kits: all cards are on the first screen of 1280 x 800", JSON.stringify(wide));
@@ -708,7 +761,7 @@ async function manyKits(browser) {
 async function otherCases(browser) {
   const cases = ["cases/live-axle", "cases/hatchback", "tests/cases/saloon-by-rule", "tests/cases/hatchback-by-rule"]
     .map((name) => [name.replace(/.*\//, ""), join(SOURCE, `${name}.json`)]);
-  for (const [what, file] of [...cases, ["long names", longNamed()]]) {
+  for (const [what, file] of [...cases, ["long names", withKits("fast-saloon", 5, "long-named", LONG)]]) {
     for (const copy of ["customer", "workshop"]) {
       const path = report(file, `${what}-${copy}`.replace(/\W/g, "-"), "--for", copy), bytes = readFileSync(path).length;
       check(bytes < 1.5e6, `${what}: the ${copy}'s file is smaller than 1.5 MB`, `${bytes}`);
@@ -716,6 +769,7 @@ async function otherCases(browser) {
       const { page, seen } = await open(browser, path);
       check(seen.console.length === 0, `${what}: no message`, seen.console.join("; "));
       await firstScreen(page, what);
+      await cardsOnTelephone(page, what);
       await page.close();
     }
   }
@@ -794,6 +848,7 @@ async function everything(browser) {
   await variants(browser);
   await otherCases(browser);
   await manyKits(browser);
+  await fives(browser);
   await hostile(browser);
 }
 
