@@ -83,20 +83,13 @@ static const char *unit_of(gw_feel feel)
                             "dB";
 }
 
-static void put_figure(gw_slots *slots, const char *name, gw_number figure, const char *unit)
-{
-    gw_buf text = { 0 };
-    gw_html_figure(&text, figure, unit);
-    gw_slots_take(slots, name, &text);
-}
-
 /* For those who do not see the scale. */
 static void put_band(gw_slots *slots, gw_feel feel, const gw_gauge *g)
 {
     int decimals = is_angle(feel) ? 2 : 1;
     if (!(g->high > g->low)) return;
-    put_figure(slots, "low", gw_fixed(shown(feel, g->low), decimals), "");
-    put_figure(slots, "high", gw_fixed(shown(feel, g->high), decimals), unit_of(feel));
+    gw_slots_figure(slots, "low", gw_fixed(shown(feel, g->low), decimals), "");
+    gw_slots_figure(slots, "high", gw_fixed(shown(feel, g->high), decimals), unit_of(feel));
 }
 
 static void put_balance(gw_slots *slots, const gw_card *card)
@@ -171,7 +164,7 @@ static void put_pick(const gw_page *p, gw_slots *slots, int which, const char *n
     gw_slots_text(pick, "name", name);
     if (has_limits(s)) gw_slots_text(pick, "limited", "yes");
     gw_slots_text(pick, "cost", gw_page_planned(p, of->cost));
-    put_figure(pick, "steady", gw_fixed(unsteady, 3), s->in_mm ? "\xC2\xA0mm" : "\xC2\xB0");
+    gw_slots_figure(pick, "steady", gw_fixed(unsteady, 3), s->in_mm ? "\xC2\xA0mm" : "\xC2\xB0");
     gw_slots_fmt(pick, "felt", "%s", gw_signed(of->harshness, 1).s);
 }
 
@@ -194,9 +187,9 @@ static void put_scales(const gw_page *p, gw_slots *slots)
         if (!known) continue;
         gw_slots *scale = gw_slots_element(slots, "scales");
         gw_slots_text(scale, KEYS[f], "yes");
-        put_figure(scale, "from", gw_fixed(shown(feel, p->cards->from[f]), decimals), "");
-        put_figure(scale, "to", gw_fixed(shown(feel, p->cards->to[f]), decimals),
-                   feel == GW_FEEL_MONEY ? "" : unit_of(feel));
+        gw_slots_figure(scale, "from", gw_fixed(shown(feel, p->cards->from[f]), decimals), "");
+        gw_slots_figure(scale, "to", gw_fixed(shown(feel, p->cards->to[f]), decimals),
+                        feel == GW_FEEL_MONEY ? "" : unit_of(feel));
     }
 }
 
@@ -213,11 +206,8 @@ static void put_card(const gw_page *p, gw_slots *slots, int at)
     const gw_card *card = &p->cards->card[at];
     gw_slots *of = gw_slots_element(slots, "cards");
     put_five(p, of, at);
-    gw_slots_fmt(of, "kit", "%d", card->kit);
-    gw_slots_fmt(of, "style", "%d", card->kit % GW_STYLES);
-    if (p->c->n_kits > GW_STYLES) gw_slots_fmt(of, "number", "%d", card->kit + 1);
-    if (card->kit == p->r->baseline) gw_slots_text(of, "is_first", "yes");
-    gw_slots_text(of, "label", gw_page_kit(p, card->kit));
+    gw_page_put_kit(p, of, card->kit);
+    gw_slots_flag(of, "is_first", card->kit == p->r->baseline);
     for (int f = 0; f < GW_FEELS; f++)
         if (card->gauge[f].known) put_gauge(p, of, (gw_feel)f, card);
     put_beaten(p, of, card);

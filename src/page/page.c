@@ -51,13 +51,10 @@ static void put_sections(gw_page *p, gw_slots *slots)
         section *write;
         bool workshop;
     } SECTIONS[] = {
-        { "answers", gw_page_answer, false },    { "glance", gw_page_glance, false },
-        { "choose", gw_page_choose, false },     { "stand", gw_page_stand, false },
-        { "wheel", gw_page_wheel, false },       { "shares", gw_page_shares, false },
-        { "sheet", gw_page_sheet, false },       { "figures", gw_page_figures, false },
-        { "settings", gw_page_settings, true },  { "bushes", gw_page_bushes, true },
-        { "trust", gw_page_trust, false },       { "inputs", gw_page_inputs, false },
-        { "cautions", gw_page_cautions, false }, { "data", gw_page_data, false },
+        { "answers", gw_page_answer, false }, { "glance", gw_page_glance, false },
+        { "choose", gw_page_choose, false },  { "wheel", gw_page_wheel, false },
+        { "shares", gw_page_shares, false },  { "figures", gw_page_figures, false },
+        { "bushes", gw_page_bushes, true },   { "data", gw_page_data, false },
     };
     for (size_t i = 0; i < sizeof SECTIONS / sizeof *SECTIONS; i++)
         if (p->wish->workshop || !SECTIONS[i].workshop)
@@ -94,6 +91,11 @@ gw_status gw_report_page(const gw_report *report, const gw_page_charts *charts, 
     gw_page_cards(&p, slots);
     put_sections(&p, slots);
     gw_page_quotes(&p, slots);
+    gw_page_stand(&p, slots);
+    gw_page_sheet(&p, slots);
+    if (wish->workshop) gw_page_settings(&p, slots);
+    gw_page_trust(&p, slots);
+    gw_page_inputs(&p, slots);
     gw_template_fill(gw_page_template, slots, out);
     gw_arena_free(&arena);
     gw_card_study_free(&cards);

@@ -106,6 +106,8 @@ const char *gw_page_sum(const gw_page *p, double sum);
 const char *gw_page_planned(const gw_page *p, double cost);
 /** "Best value, quietest": what a recommendation is; NULL where an earlier one says it, being the same. */
 const char *gw_page_pick(const gw_page *p, int which);
+/** A kit as the template shows it: kit, style, number (where there are more kits than colours), label. */
+void gw_page_put_kit(const gw_page *p, gw_slots *slots, int kit);
 /** The mark of a kit's colour; with its number where there are more kits than colours. */
 void gw_page_swatch(const gw_page *p, int kit);
 /** "front upper arm, front bush", or "front upper_front" where the joint has no label; plain text. */
@@ -117,16 +119,10 @@ gw_words gw_page_question(const gw_page *p); /**< that the page answers */
 void gw_page_answer(const gw_page *p);
 void gw_page_glance(const gw_page *p);
 void gw_page_choose(const gw_page *p); /**< on the screen alone */
-void gw_page_stand(const gw_page *p);  /**< what will stand it, and what will not */
 void gw_page_wheel(const gw_page *p);
 void gw_page_shares(const gw_page *p);
 void gw_page_figures(const gw_page *p);
-void gw_page_sides(const gw_page *p);    /* in the workshop's copy */
-void gw_page_sheet(const gw_page *p);    /**< alignment */
-void gw_page_settings(const gw_page *p); /**< workshop: adjusters, verdicts, order of work */
-void gw_page_trust(const gw_page *p);
-void gw_page_inputs(const gw_page *p);
-void gw_page_cautions(const gw_page *p);
+void gw_page_sides(const gw_page *p);  /* in the workshop's copy */
 void gw_page_bushes(const gw_page *p); /**< workshop */
 void gw_page_limits(const gw_page *p); /**< workshop: how near to its limit every joint works */
 void gw_page_data(const gw_page *p);   /**< numbers for the script, as JSON */
@@ -179,6 +175,15 @@ void gw_page_joint_tables(const gw_page *p, gw_words name, const gw_page_joint_t
 void gw_page_frame_begin(const gw_page *p, gw_words name);
 
 void gw_page_heading(const gw_page *p, gw_words name, gw_words note);
+
+/** What will stand it, and what will not; alignment; for the workshop adjusters, verdicts, order of work. */
+void gw_page_stand(const gw_page *p, gw_slots *slots);
+void gw_page_sheet(const gw_page *p, gw_slots *slots);
+void gw_page_settings(const gw_page *p, gw_slots *slots);
+
+/** How far to trust it; what went in. */
+void gw_page_trust(const gw_page *p, gw_slots *slots);
+void gw_page_inputs(const gw_page *p, gw_slots *slots);
 
 /** A quotation a kit: parts, jobs, work, tax and total, and the alignment sheet's rows. */
 void gw_page_quotes(const gw_page *p, gw_slots *slots);

@@ -62,9 +62,7 @@ static void put_quote(const gw_page *p, gw_slots *slots, int kit)
     int n = gw_quote_lines(p->c, kit, line, MOST_LINES);
     if (!n) return;
     gw_slots *quote = gw_slots_element(slots, "quotes");
-    gw_slots_fmt(quote, "kit", "%d", kit);
-    gw_slots_fmt(quote, "style", "%d", kit % GW_STYLES);
-    gw_slots_text(quote, "label", gw_page_kit(p, kit));
+    gw_page_put_kit(p, quote, kit);
     for (int i = 0; i < n && i < MOST_LINES; i++) put_line(p, quote, &line[i]);
     put_sums(p, quote, kit, &cost);
 }

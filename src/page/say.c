@@ -170,6 +170,14 @@ const char *gw_page_pick(const gw_page *p, int which)
     return gw_page_kept(p, &text);
 }
 
+void gw_page_put_kit(const gw_page *p, gw_slots *slots, int kit)
+{
+    gw_slots_fmt(slots, "kit", "%d", kit);
+    gw_slots_fmt(slots, "style", "%d", kit % GW_STYLES);
+    if (p->c->n_kits > GW_STYLES) gw_slots_fmt(slots, "number", "%d", kit + 1);
+    gw_slots_text(slots, "label", gw_page_kit(p, kit));
+}
+
 void gw_page_swatch(const gw_page *p, int kit)
 {
     gw_buf_fmt(p->out, "<span class=\"swatch k%d\"></span>", kit % GW_STYLES);

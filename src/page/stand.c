@@ -114,89 +114,59 @@ const char *gw_page_verdict_said(const gw_page *p, const gw_verdict *verdict, do
 }
 
 /* "rear toe_inner, compressive strain of the wall 16 %, limit 15 %, in a 0.70 g corner" */
-static void say_failure(const gw_page *p, const gw_page_failure *f)
+static void put_failure(const gw_page *p, gw_slots *row, const gw_page_failure *f, bool more)
 {
     const gw_verdict *v = &f->verdict;
-    GW_SAY(p->out, PAGE_STAND_FAILURE, { "joint", gw_page_joint(p, f->axle, f->joint) },
-           { "what", GW_JUDGED_WORDS[v->what] }, { "value", gw_page_verdict_said(p, v, v->value) },
-           { "load", f->load >= 0 ? gw_page_load_said(p, f->load) : GW_TOLD(PAGE_STAND_AS_SET) },
-           { "limit", gw_page_verdict_said(p, v, v->limit) });
+    gw_slots *of = gw_slots_element(row, "failures");
+    gw_slots_flag(of, "more", more);
+    GW_SLOTS(of, { "joint", gw_page_joint(p, f->axle, f->joint) }, { "what", GW_JUDGED_WORDS[v->what] },
+             { "value", gw_page_verdict_said(p, v, v->value) },
+             { "load", f->load >= 0 ? gw_page_load_said(p, f->load) : "" },
+             { "limit", gw_page_verdict_said(p, v, v->limit) });
 }
 
-static void say_failures(const gw_page *p, const gw_page_failures *all)
+static void put_failures(const gw_page *p, gw_slots *row, const gw_page_failures *all)
 {
     int most = p->wish->workshop ? GW_PAGE_FAILURES : TOLD;
     int shown = all->n < most ? all->n : most;
-    gw_html_put(p->out, "<strong class=\"fails\">{}</strong> ", GW_TOLD(PAGE_STAND_FAILS));
-    for (int i = 0; i < shown; i++) {
-        if (i) gw_buf_add(p->out, "; ");
-        say_failure(p, &all->item[i]);
-    }
-    if (all->n == shown) return;
-    gw_buf_add(p->out, "; ");
-    GW_SAY(p->out, PAGE_STAND_MORE, { "count", gw_fixed(all->n - shown, 0).s });
+    gw_slots_flag(row, "fails", all->n > 0);
+    for (int i = 0; i < shown; i++) put_failure(p, row, &all->item[i], i > 0);
+    if (all->n > shown) gw_slots_fmt(row, "left", "%d", all->n - shown);
 }
 
-static void say_nearest(const gw_page *p, int kit)
+/* How many joints there are; `judged` of them were judged. */
+static int count_joints(const gw_page *p, int kit, int *judged)
 {
-    const gw_overload *o = gw_page_nearest(p, kit, GW_FRONT, -1);
-    if (!o)
-        GW_TELL(p->out, PAGE_STAND_UNKNOWN);
-    else
-        GW_SAY(p->out, PAGE_STAND_NEAR, { "joint", gw_page_joint(p, o->axle, o->joint) },
-               { "percent", gw_page_fmt(p, "%s %%", gw_page_percent_of_limit(o).s) },
-               { "what", gw_page_figure_word(&o->verdict) });
-}
-
-static void say_judged(const gw_page *p, int kit, bool *any)
-{
-    int all = 0, judged = 0;
+    int all = 0;
+    *judged = 0;
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
         for (int j = 0; gw_page_has_axle(p, a) && j < p->c->corners[a].n_joints; j++) {
             all++;
-            if (is_judged(p, kit, a, j)) judged++;
+            if (is_judged(p, kit, a, j)) ++*judged;
         }
-    *any = judged > 0;
-    GW_SAY(p->out, PAGE_STAND_OF, { "judged", gw_fixed(judged, 0).s }, { "all", gw_fixed(all, 0).s });
+    return all;
 }
 
-static gw_words holds_words(const gw_page *p, int kit, bool any)
+static void put_row(const gw_page *p, gw_slots *slots, int kit)
 {
     const gw_overload *o = gw_page_nearest(p, kit, GW_FRONT, -1);
-    if (!any) return GW_WORDS_PAGE_STAND_UNKNOWN;
-    return o && gw_overload_ratio(o) >= GW_STAND_CLOSE_FROM ? GW_WORDS_PAGE_STAND_CLOSE
-                                                            : GW_WORDS_PAGE_STAND_HOLDS;
+    const gw_page_failures failures = gw_page_failures_of(p, kit);
+    gw_slots *row = gw_slots_element(slots, "stands");
+    int judged, all = count_joints(p, kit, &judged);
+    gw_page_put_kit(p, row, kit);
+    gw_slots_fmt(row, "joints_beyond", "%d", failures.joints);
+    gw_slots_fmt(row, "judged", "%d", judged);
+    gw_slots_fmt(row, "all", "%d", all);
+    put_failures(p, row, &failures);
+    gw_slots_flag(row, "unjudged", !judged);
+    gw_slots_flag(row, "close", o && gw_overload_ratio(o) >= GW_STAND_CLOSE_FROM);
+    if (o)
+        GW_SLOTS(gw_slots_element(row, "nearest"), { "joint", gw_page_joint(p, o->axle, o->joint) },
+                 { "percent", gw_page_percent_of_limit(o).s }, { "what", gw_page_figure_word(&o->verdict) });
 }
 
-static void row(const gw_page *p, int kit)
+void gw_page_stand(const gw_page *p, gw_slots *slots)
 {
-    gw_page_failures failures = gw_page_failures_of(p, kit);
-    bool any = false;
-    gw_buf_fmt(p->out, "<tr data-stands=\"%d\" data-beyond=\"%d\"><th scope=\"row\">", kit, failures.joints);
-    gw_page_swatch(p, kit);
-    gw_html_put(p->out, "<bdi>{}</bdi></th><td class=\"text\">", gw_page_kit(p, kit));
-    say_judged(p, kit, &any);
-    gw_buf_add(p->out, "</td><td class=\"text\">");
-    if (failures.n)
-        say_failures(p, &failures);
-    else
-        gw_html_text(p->out, gw_words_text(holds_words(p, kit, any)));
-    gw_buf_add(p->out, "</td><td class=\"text\">");
-    say_nearest(p, kit);
-    gw_buf_add(p->out, "</td></tr>\n");
-}
-
-void gw_page_stand(const gw_page *p)
-{
-    static const gw_words HEADS[] = { GW_WORDS_PAGE_GLANCE_KIT, GW_WORDS_PAGE_STAND_JUDGED,
-                                      GW_WORDS_PAGE_STAND_VERDICT, GW_WORDS_PAGE_STAND_NEAREST };
-    gw_page_section_begin(p, "stand", "stand", GW_WORDS_PAGE_STAND);
-    gw_buf_add(p->out, "<table class=\"glance left\">\n<thead><tr>");
-    gw_page_heads(p, HEADS, sizeof HEADS / sizeof *HEADS);
-    gw_buf_add(p->out, "</tr></thead>\n<tbody>\n");
     for (int k = 0; k < p->c->n_kits; k++)
-        if (gw_page_has_kit(p, k)) row(p, k);
-    gw_buf_add(p->out, "</tbody></table>\n");
-    gw_page_note(p, GW_WORDS_PAGE_STAND_NOTE);
-    gw_buf_add(p->out, "</section>\n");
+        if (gw_page_has_kit(p, k)) put_row(p, slots, k);
 }

@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "page/template.h"
 
-#include "format/html.h"
-
 #include <string.h>
 
 /* A text, or an element of a list: then `inside` is there. */
@@ -71,6 +69,23 @@ void gw_slots_take(gw_slots *slots, const char *name, gw_buf *text)
     gw_slots_text(slots, name, gw_buf_str(text));
     if (text->failed && slots) root_of(slots)->failed = true;
     gw_buf_free(text);
+}
+
+void gw_slots_fill(gw_slots *slots, const gw_html_part *parts)
+{
+    for (; parts->name; parts++) gw_slots_text(slots, parts->name, parts->value);
+}
+
+void gw_slots_figure(gw_slots *slots, const char *name, gw_number figure, const char *unit)
+{
+    gw_buf text = { 0 };
+    gw_html_figure(&text, figure, unit);
+    gw_slots_take(slots, name, &text);
+}
+
+void gw_slots_flag(gw_slots *slots, const char *name, bool is_true)
+{
+    if (is_true) gw_slots_text(slots, name, "yes");
 }
 
 gw_slots *gw_slots_element(gw_slots *slots, const char *list)

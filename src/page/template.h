@@ -9,6 +9,7 @@
 #define PAGE_TEMPLATE_H
 
 #include "base/buf.h"
+#include "format/html.h"
 #include "giveway/arena.h"
 
 typedef struct gw_slots gw_slots;
@@ -21,6 +22,13 @@ void gw_slots_text(gw_slots *slots, const char *name, const char *text);
 void gw_slots_fmt(gw_slots *slots, const char *name, const char *fmt, ...)
     __attribute__((format(printf, 3, 4)));
 gw_slots *gw_slots_element(gw_slots *slots, const char *list);
+
+/** Several texts: GW_SLOTS(slots, { "front", front }, { "rear", rear }). What is not true is not there. */
+#define GW_SLOTS(slots, ...) gw_slots_fill(slots, (const gw_html_part[]){ __VA_ARGS__, { NULL, NULL } })
+void gw_slots_fill(gw_slots *slots, const gw_html_part *parts);
+/** A number with a true minus sign, and its unit ("" for none); mark-up. */
+void gw_slots_figure(gw_slots *slots, const char *name, gw_number figure, const char *unit);
+void gw_slots_flag(gw_slots *slots, const char *name, bool is_true);
 
 /** A text that is taken over from a buffer, which is then empty; what failed there fails here. */
 void gw_slots_take(gw_slots *slots, const char *name, gw_buf *text);

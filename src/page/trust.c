@@ -1,16 +1,11 @@
 /* SPDX-License-Identifier: MIT */
-/* What is estimated, what went in, and what to mind before work begins. */
+/* What is estimated, and what went in; what the page says of it stands in the template. */
 #include "page/page.h"
 
 #include "giveway/units.h"
 
 #include <math.h>
 #include <string.h>
-
-static void item(const gw_page *p, const char *text)
-{
-    gw_html_put(p->out, "<li>{}</li>\n", text);
-}
 
 /* "Polyurethane +3.1 to +4.0 dB; ..." over all kits but the baseline, widest of the axles. */
 static const char *ranges(const gw_page *p)
@@ -34,27 +29,28 @@ static const char *ranges(const gw_page *p)
     return gw_page_kept(p, &text);
 }
 
-/* These do not name their kit and wheel themselves. */
-static void ride_warnings(const gw_page *p, const gw_ride_item *of)
+static void warn(gw_slots *slots, const char *const *text, int n)
 {
-    for (int i = 0; i < of->result.n_warnings; i++)
-        item(p, gw_page_fmt(p, "%s, %s: %s", gw_page_kit(p, of->kit), gw_page_axle(of->axle),
-                            of->result.warnings[i]));
+    for (int i = 0; i < n; i++) gw_slots_text(gw_slots_element(slots, "warnings"), "warning", text[i]);
 }
 
-/* For the workshop: what the studies themselves are unsure of. */
-static void warnings(const gw_page *p)
+/* For the workshop: what the studies themselves are unsure of; those of ride do not name their kit and wheel.
+ */
+static void put_warnings(const gw_page *p, gw_slots *slots)
 {
     const gw_report *r = p->r;
     int n = r->deflect.n_warnings + r->align.n_warnings + r->ride.n_warnings;
-    for (int i = 0; i < r->ride.n; i++) n += r->ride.item[i].result.n_warnings;
-    if (!p->wish->workshop || !n) return;
-    gw_html_put(p->out, "<h3>{}</h3>\n<ul>\n", GW_TOLD(PAGE_TRUST_WARNINGS));
-    for (int i = 0; i < r->deflect.n_warnings; i++) item(p, r->deflect.warning[i]);
-    for (int i = 0; i < r->align.n_warnings; i++) item(p, r->align.warning[i]);
-    for (int i = 0; i < r->ride.n_warnings; i++) item(p, r->ride.warning[i]);
-    for (int i = 0; i < r->ride.n; i++) ride_warnings(p, &r->ride.item[i]);
-    gw_buf_add(p->out, "</ul>\n");
+    warn(slots, r->deflect.warning, r->deflect.n_warnings);
+    warn(slots, r->align.warning, r->align.n_warnings);
+    warn(slots, r->ride.warning, r->ride.n_warnings);
+    for (int i = 0; i < r->ride.n; i++) {
+        const gw_ride_item *of = &r->ride.item[i];
+        n += of->result.n_warnings;
+        for (int w = 0; w < of->result.n_warnings; w++)
+            gw_slots_fmt(gw_slots_element(slots, "warnings"), "warning", "%s, %s: %s",
+                         gw_page_kit(p, of->kit), gw_page_axle(of->axle), of->result.warnings[w]);
+    }
+    gw_slots_flag(slots, "warned", n > 0);
 }
 
 /* Pairs of kits whose order over all loads is open; "": none. */
@@ -73,130 +69,66 @@ static const char *close_pairs(const gw_page *p)
     return gw_page_kept(p, &text);
 }
 
-static void bands(const gw_page *p)
+void gw_page_trust(const gw_page *p, gw_slots *slots)
 {
     const gw_bands_study *s = &p->r->bands;
-    const char *pairs = close_pairs(p);
-    gw_buf_add(p->out, "<li>");
-    GW_SAY(p->out, PAGE_TRUST_BANDS, { "count", gw_fixed(s->n_figures, 0).s },
-           { "needed", gw_fixed(s->n_needed, 0).s });
-    gw_html_screen(p->out, true);
-    if (*pairs) GW_SAY(p->out, PAGE_TRUST_CLOSE, { "pairs", pairs });
-    gw_html_screen(p->out, false);
-    gw_buf_add(p->out, "</li>\n");
+    gw_slots_flag(slots, "rides", p->r->ride.n > 0);
+    gw_slots_text(slots, "ranges", ranges(p));
+    if (p->r->banded && s->n_figures)
+        GW_SLOTS(gw_slots_element(slots, "unsure"), { "count", gw_fixed(s->n_figures, 0).s },
+                 { "needed", gw_fixed(s->n_needed, 0).s }, { "pairs", close_pairs(p) });
+    if (p->wish->workshop) put_warnings(p, slots);
 }
 
-void gw_page_trust(const gw_page *p)
-{
-    gw_page_section_begin(p, "trust", "trust", GW_WORDS_PAGE_TRUST);
-    gw_buf_add(p->out, "<ul>\n");
-    item(p, GW_TOLD(PAGE_TRUST_COMPARE));
-    item(p, GW_TOLD(PAGE_TRUST_RATES));
-    if (p->r->ride.n) {
-        gw_html_put(p->out, "<li>{}", GW_TOLD(PAGE_TRUST_RIDE));
-        gw_html_screen(p->out, true);
-        GW_SAY(p->out, PAGE_TRUST_RANGES, { "ranges", ranges(p) });
-        gw_html_screen(p->out, false);
-        gw_buf_add(p->out, "</li>\n");
-    }
-    if (p->r->banded && p->r->bands.n_figures) bands(p);
-    item(p, GW_TOLD(PAGE_TRUST_STATIC));
-    gw_buf_add(p->out, "</ul>\n");
-    warnings(p);
-    gw_buf_add(p->out, "</section>\n");
-}
-
-static void row_begin(const gw_page *p, gw_words name)
-{
-    gw_html_put(p->out, "<div><dt>{}</dt><dd>", gw_words_text(name));
-}
-
-static void row_end(const gw_page *p)
-{
-    gw_buf_add(p->out, "</dd></div>\n");
-}
-
-static void car(const gw_page *p)
-{
-    const gw_vehicle *v = &p->c->vehicle;
-    if (!p->c->has_vehicle) return;
-    row_begin(p, GW_WORDS_PAGE_INPUT_CAR);
-    GW_SAY(p->out, PAGE_INPUT_CAR_TEXT, { "mass", gw_fixed(v->mass, 0).s },
-           { "front", gw_fixed(100.0 * v->front_mass_fraction, 0).s },
-           { "height", gw_fixed(v->cg_height / GW_MM, 0).s },
-           { "base", gw_fixed(v->wheelbase / GW_MM, 0).s });
-    row_end(p);
-}
-
-static void wheel(const gw_page *p, gw_axle axle)
+static void put_wheel(const gw_page *p, gw_slots *slots, gw_axle axle)
 {
     const gw_corner *corner = &p->c->corners[axle];
-    gw_buf_add(p->out, "<div><dt>");
-    GW_SAY(p->out, PAGE_INPUT_WHEEL, { "axle", gw_page_wheel_of(axle) });
-    gw_buf_add(p->out, "</dt><dd>");
-    GW_SAY(
-        p->out, PAGE_INPUT_WHEEL_TEXT, { "camber", gw_page_angle_said(p, corner->wheel.static_camber, true) },
-        { "toe", gw_page_angle_said(p, corner->wheel.static_toe, true) },
-        { "load", gw_fixed(corner->wheel.static_load, 0).s }, { "joints", gw_fixed(corner->n_joints, 0).s });
-    row_end(p);
+    GW_SLOTS(gw_slots_element(slots, "stood"), { "axle", gw_page_wheel_of(axle) },
+             { "camber", gw_page_angle_said(p, corner->wheel.static_camber, true) },
+             { "toe", gw_page_angle_said(p, corner->wheel.static_toe, true) },
+             { "load", gw_fixed(corner->wheel.static_load, 0).s },
+             { "joints", gw_fixed(corner->n_joints, 0).s });
 }
 
-static void road(const gw_page *p)
+static void put_road(const gw_ride *ride, gw_slots *slots)
 {
-    const gw_ride *ride = &p->c->ride;
     const char class[2] = { ride->road_class, '\0' };
     if (!ride->present) return;
-    row_begin(p, GW_WORDS_PAGE_INPUT_ROAD);
-    gw_number speed = gw_fixed(ride->speed / GW_KM_H, 0);
-    if (ride->road_class)
-        GW_SAY(p->out, PAGE_INPUT_ROAD_CLASS, { "class", class }, { "speed", speed.s });
-    else
-        GW_SAY(p->out, PAGE_INPUT_ROAD_ROUGH, { "speed", speed.s });
+    gw_slots *road = gw_slots_element(slots, "road");
+    GW_SLOTS(road, { "class", class }, { "speed", gw_fixed(ride->speed / GW_KM_H, 0).s });
     if (ride->has_obstacle)
-        GW_SAY(p->out, PAGE_INPUT_BUMP, { "height", gw_fixed(ride->obstacle_height / GW_MM, 0).s },
-               { "length", gw_fixed(ride->obstacle_length / GW_MM, 0).s });
-    row_end(p);
+        GW_SLOTS(road, { "height", gw_fixed(ride->obstacle_height / GW_MM, 0).s },
+                 { "length", gw_fixed(ride->obstacle_length / GW_MM, 0).s });
 }
 
-static void loads(const gw_page *p)
+static void put_loads(const gw_page *p, gw_slots *slots)
 {
-    bool first = true;
-    row_begin(p, GW_WORDS_PAGE_INPUT_LOADS);
+    bool more = false;
     for (int l = 0; l < p->c->n_loads; l++) {
         if (!gw_page_find(p, p->r->baseline, GW_FRONT, l) && !gw_page_find(p, p->r->baseline, GW_REAR, l))
             continue;
-        gw_html_put(p->out, "{}<bdi>{}</bdi>", first ? "" : "; ", p->c->loads[l].name);
-        first = false;
-        if (p->c->loads[l].kind == GW_LOAD_MANOEUVRE) gw_html_put(p->out, " ({})", gw_page_load_said(p, l));
+        gw_slots *load = gw_slots_element(slots, "loads");
+        gw_slots_flag(load, "more", more);
+        gw_slots_text(load, "name", p->c->loads[l].name);
+        if (p->c->loads[l].kind == GW_LOAD_MANOEUVRE) gw_slots_text(load, "said", gw_page_load_said(p, l));
+        more = true;
     }
-    row_end(p);
 }
 
-void gw_page_inputs(const gw_page *p)
+void gw_page_inputs(const gw_page *p, gw_slots *slots)
 {
     const char *slash = strrchr(p->c->path, '/');
-    gw_page_section_begin(p, "inputs", "inputs", GW_WORDS_PAGE_INPUTS);
-    gw_buf_add(p->out, "<dl>\n");
-    row_begin(p, GW_WORDS_PAGE_INPUT_CASE);
-    gw_html_name(p->out, p->c->title);
-    row_end(p);
-    row_begin(p, GW_WORDS_PAGE_INPUT_FILE);
-    gw_html_name(p->out, slash ? slash + 1 : p->c->path);
-    row_end(p);
-    car(p);
+    const gw_vehicle *v = &p->c->vehicle;
+    gw_slots_text(slots, "file", slash ? slash + 1 : p->c->path);
+    if (p->c->has_vehicle)
+        GW_SLOTS(gw_slots_element(slots, "car"), { "mass", gw_fixed(v->mass, 0).s },
+                 { "front", gw_fixed(100.0 * v->front_mass_fraction, 0).s },
+                 { "height", gw_fixed(v->cg_height / GW_MM, 0).s },
+                 { "base", gw_fixed(v->wheelbase / GW_MM, 0).s });
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
-        if (gw_page_has_axle(p, a)) wheel(p, a);
-    road(p);
-    loads(p);
-    gw_buf_add(p->out, "</dl>\n</section>\n");
-}
-
-void gw_page_cautions(const gw_page *p)
-{
-    gw_page_section_begin(p, "cautions", "cautions", GW_WORDS_PAGE_CAUTIONS);
-    gw_buf_add(p->out, "<ul>\n");
-    item(p, GW_TOLD(SAFETY));
-    item(p, GW_TOLD(DEFER));
-    item(p, GW_TOLD(CHECK_ALIGNMENT));
-    gw_buf_add(p->out, "</ul>\n</section>\n");
+        if (gw_page_has_axle(p, a)) put_wheel(p, slots, a);
+    put_road(&p->c->ride, slots);
+    put_loads(p, slots);
+    GW_SLOTS(slots, { "safety", GW_TOLD(SAFETY) }, { "defer", GW_TOLD(DEFER) },
+             { "check_alignment", GW_TOLD(CHECK_ALIGNMENT) });
 }
