@@ -13,6 +13,15 @@ static const char *const ANGLES[GW_TARGETS] = {
     [GW_TARGET_TOE] = "toe", [GW_TARGET_CAMBER] = "camber", [GW_TARGET_CASTER] = "caster"
 };
 
+static void put_target(const gw_page *p, gw_slots *of, bool *more, const char *what, double angle)
+{
+    gw_slots *target = gw_slots_element(of, "targets");
+    gw_slots_flag(target, "more", *more);
+    gw_slots_flag(target, what, true);
+    gw_slots_text(target, "angle", gw_page_angle_said(p, angle, true));
+    *more = true;
+}
+
 /* "Front wheels aim at toe +0.10°, camber -1.90°" */
 static void put_axle(const gw_page *p, gw_slots *slots, gw_axle axle)
 {
@@ -20,14 +29,9 @@ static void put_axle(const gw_page *p, gw_slots *slots, gw_axle axle)
     gw_slots *of = gw_slots_element(slots, "set_axles");
     bool more = false;
     gw_slots_text(of, "axle", gw_page_wheel_of(axle));
-    for (gw_target t = GW_TARGET_TOE; t < GW_TARGETS; t++) {
-        if (!gw_target_given(align, t)) continue;
-        gw_slots *target = gw_slots_element(of, "targets");
-        gw_slots_flag(target, "more", more);
-        gw_slots_flag(target, ANGLES[t], true);
-        gw_slots_text(target, "angle", gw_page_angle_said(p, gw_target_of(align, t), true));
-        more = true;
-    }
+    for (gw_target t = GW_TARGET_TOE; t < GW_TARGETS; t++)
+        if (gw_target_given(align, t)) put_target(p, of, &more, ANGLES[t], gw_target_of(align, t));
+    if (align->has_caster_angle) put_target(p, of, &more, "caster_angle", align->caster_angle);
 }
 
 static const char *verdict_of(const gw_align_item *item)
@@ -70,6 +74,7 @@ void gw_page_sheet(const gw_page *p, gw_slots *slots)
 {
     const bool sides = p->r->align.n_axles > 0;
     gw_slots_flag(slots, "aligns", p->r->align.n > 0);
+    gw_slots_flag(slots, "sides", sides);
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
         if (can_set(p, a)) put_axle(p, slots, a);
     for (int k = 0; k < p->c->n_kits && p->r->align.n; k++)

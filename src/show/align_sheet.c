@@ -9,15 +9,13 @@ static void columns(gw_table *t)
 }
 
 static void angle_row(gw_table *t, const char *name, const double before[2], const double after[2],
-                      const gw_align *align, gw_target which)
+                      const double *target, double tolerance)
 {
     gw_table_cell(t, name);
     for (int side = 0; side < 2; side++) gw_table_cell(t, gw_degrees_minutes(before[side], 0).s);
     for (int side = 0; side < 2; side++) gw_table_cell(t, gw_degrees_minutes(after[side], 0).s);
-    gw_table_cell(t,
-                  gw_target_given(align, which) ? gw_degrees_minutes(gw_target_of(align, which), 0).s : "");
-    if (gw_target_tolerance(align, which) > 0.0)
-        gw_table_cellf(t, "+-%s", gw_degrees_minutes(gw_target_tolerance(align, which), 0).s);
+    gw_table_cell(t, target ? gw_degrees_minutes(*target, 0).s : "");
+    if (tolerance > 0.0) gw_table_cellf(t, "+-%s", gw_degrees_minutes(tolerance, 0).s);
     gw_table_end_row(t);
 }
 
@@ -45,6 +43,31 @@ static void rim_row(gw_table *t, double rim, const double before[2], const doubl
     gw_table_end_row(t);
 }
 
+/* One of the targets, with its degrees below. */
+static void rows(gw_table *t, const char *name, const double angle[2][2], const gw_align *align,
+                 gw_target which)
+{
+    const double target = gw_target_of(align, which);
+    angle_row(t, name, angle[0], angle[1], gw_target_given(align, which) ? &target : NULL,
+              gw_target_tolerance(align, which));
+    degree_row(t, "  degrees", angle[0], angle[1]);
+}
+
+/* As the ramp reads it, where it was measured. */
+static void caster_rows(gw_table *t, const gw_align_item *left, const gw_align_item *right,
+                        const double change[2][2], const gw_align *align)
+{
+    double caster[2][2];
+    if (!left->has_caster || !right->has_caster) return;
+    for (int when = 0; when < 2; when++) {
+        caster[when][0] = left->caster + change[when][0];
+        caster[when][1] = right->caster + change[when][1];
+    }
+    angle_row(t, "caster", caster[0], caster[1], align->has_caster_angle ? &align->caster_angle : NULL,
+              align->has_caster_angle ? gw_target_tolerance(align, GW_TARGET_CASTER) : 0.0);
+    degree_row(t, "  degrees", caster[0], caster[1]);
+}
+
 /* One angle of both sides. */
 #define BOTH(when, angle)                                                                                    \
     {                                                                                                        \
@@ -62,12 +85,10 @@ void gw_align_sheet(const gw_align_page *p, const gw_align_item *item)
     gw_table t = { 0 };
     if (item->side == GW_RAMP_RIGHT) return; /* it stands with the left side's */
     columns(&t);
-    angle_row(&t, "camber", camber[0], camber[1], align, GW_TARGET_CAMBER);
-    degree_row(&t, "  degrees", camber[0], camber[1]);
-    angle_row(&t, "caster change", caster[0], caster[1], align, GW_TARGET_CASTER);
-    degree_row(&t, "  degrees", caster[0], caster[1]);
-    angle_row(&t, "toe, each wheel", toe[0], toe[1], align, GW_TARGET_TOE);
-    degree_row(&t, "  degrees", toe[0], toe[1]);
+    rows(&t, "camber", camber, align, GW_TARGET_CAMBER);
+    caster_rows(&t, left, right, caster, align);
+    rows(&t, "caster change", caster, align, GW_TARGET_CASTER);
+    rows(&t, "toe, each wheel", toe, align, GW_TARGET_TOE);
     if (rim > 0.0) rim_row(&t, rim, toe[0], toe[1], align);
     gw_say_table(p->paper, "Alignment sheet", &t);
     gw_buf text = { 0 };

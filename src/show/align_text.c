@@ -44,6 +44,8 @@ static void say_outcome(const gw_align_page *p, const gw_align_item *item)
         if (gw_target_given(align, t))
             gw_buf_fmt(&text, " %s %s deg,", gw_target_name(t),
                        gw_signed(gw_target_of(align, t) / GW_DEG, 2).s);
+    if (align->has_caster_angle)
+        gw_buf_fmt(&text, " caster %s deg,", gw_signed(align->caster_angle / GW_DEG, 2).s);
     if (text.n) text.s[text.n - 1] = '.';
     bool all = true;
     for (gw_target t = GW_TARGET_TOE; t < GW_TARGETS; t++) {

@@ -10,6 +10,13 @@ static void add(gw_align_item *item, int joint, gw_verdict verdict)
     item->check[item->n_checks++] = (gw_align_check){ joint, verdict };
 }
 
+/* The joint, or its mirror image: both sides are set alike. */
+static bool sits_at(const gw_setup *s, const gw_adjuster *adjuster, int joint)
+{
+    bool pair = gw_is_pair(s->corner);
+    return adjuster->joint == joint || (pair && s->corner->joints[adjuster->joint].twin == joint);
+}
+
 /* How far the bore lies off the middle of its housing, kit and adjusters together. */
 static double offset_in_joint(const gw_setup *s, int joint)
 {
@@ -19,7 +26,7 @@ static double offset_in_joint(const gw_setup *s, int joint)
     gw_vec3 offset = gw_sub(point, at->at);
     for (int i = 0; i < s->n; i++) {
         const gw_adjuster *adjuster = &s->align->adjusters[s->of[i].adjuster];
-        if (adjuster->kind == GW_ADJUST_OFFSET && adjuster->joint == joint)
+        if (adjuster->kind == GW_ADJUST_OFFSET && sits_at(s, adjuster, joint))
             offset = gw_axpy(offset, s->x[i], gw_col(&at->frame, s->of[i].axis));
     }
     return gw_norm(offset);
@@ -97,6 +104,7 @@ gw_status gw_align_checks(gw_setup *s, gw_align_item *item, const gw_peaks *peak
     for (int j = 0; j < s->corner->n_joints; j++) {
         const gw_bush *bush = &c->bushes[c->kits[item->kit].fits[item->axle][j]];
         gw_status status = GW_OK;
+        if (!gw_align_tells(s, item, j)) continue;
         check_wall(s, bush, j, item);
         if (bush->seat.given) status = check_seat(bush, j, peaks->axial[j], item, err);
         if (status == GW_OK && bush->type == GW_BUSH_BEARING && peaks->known)

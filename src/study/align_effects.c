@@ -16,6 +16,13 @@ static double tilt_limit(const gw_case *c, int kit, gw_axle axle, int joint)
     return bush > 0.0 ? fmin(own, bush) : own;
 }
 
+bool gw_align_tells(const gw_setup *s, const gw_align_item *item, int joint)
+{
+    const gw_joint *j = &s->corner->joints[joint];
+    if (item->side == GW_RAMP_BOTH || !gw_is_pair(s->corner) || j->twin == joint) return true;
+    return j->mirrored == (item->side == GW_RAMP_RIGHT);
+}
+
 /* A place of the path that the corner does not reach leaves the figure unknown. */
 void gw_align_tilts(gw_setup *s, gw_align_item *item, bool after)
 {
@@ -34,7 +41,7 @@ void gw_align_tilts(gw_setup *s, gw_align_item *item, bool after)
     }
     item->n_tilts = 0;
     for (int j = 0; j < n; j++) {
-        if (!(limit[j] > 0.0)) continue;
+        if (!(limit[j] > 0.0) || !gw_align_tells(s, item, j)) continue;
         gw_align_tilt *t = &item->tilt[item->n_tilts++];
         t->joint = j;
         t->limit = limit[j];

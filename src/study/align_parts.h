@@ -16,6 +16,9 @@ typedef struct gw_peaks {
     double force[GW_MAX_JOINTS], axial[GW_MAX_JOINTS];
 } gw_peaks;
 
+/** Whether a result tells of a joint: one of a side not of the other side's, which is set otherwise. */
+bool gw_align_tells(const gw_setup *setup, const gw_align_item *item, int joint);
+
 /** Tilt of the open corner over bump and rebound, into `after` or `before` of the item. */
 void gw_align_tilts(gw_setup *setup, gw_align_item *item, bool after);
 

@@ -3,9 +3,11 @@
 #include "base/parallel.h"
 #include "giveway/casefile.h"
 #include "giveway/cost.h"
+#include "giveway/stand.h"
 #include "giveway/strength.h"
 #include "study/choose_parts.h"
 
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -61,6 +63,20 @@ static bool is_worst_of_joint(const gw_strength_study *s, int item)
     return true;
 }
 
+/* The mirror image of a joint says the same again, to a percent. */
+static bool is_told(const gw_case *c, const gw_strength_study *s, int item)
+{
+    const gw_overload *o = &s->item[item];
+    for (int i = 0; i < item; i++) {
+        const gw_overload *other = &s->item[i];
+        if (other->kit != o->kit || other->axle != o->axle || other->load != o->load) continue;
+        if (!is_worst_of_joint(s, i) || fabs(gw_overload_ratio(other) - gw_overload_ratio(o)) > 0.01)
+            continue;
+        if (gw_stand_same_joint(c, other, o)) return true;
+    }
+    return false;
+}
+
 static gw_status tell_beyond(gw_planner *p, gw_recommendation *r, const gw_strength_study *s, int kit,
                              gw_error *err)
 {
@@ -69,7 +85,7 @@ static gw_status tell_beyond(gw_planner *p, gw_recommendation *r, const gw_stren
     for (int i = 0; i < s->n; i++) {
         const gw_overload *o = &s->item[i];
         gw_error line = { 0 };
-        if (o->kit != kit || !is_worst_of_joint(s, i)) continue;
+        if (o->kit != kit || !is_worst_of_joint(s, i) || is_told(p->c, s, i)) continue;
         gw_fail(&line, GW_OK, "%s.%s under %s: %.0f %% of its limit", gw_axle_name(o->axle),
                 gw_joint_plain_name(&p->c->corners[o->axle], o->joint), p->c->loads[o->load].name,
                 100.0 * gw_overload_ratio(o));
