@@ -173,53 +173,32 @@ static gw_axle axle_of(const char *stem)
 }
 
 /* The wheel that is not chosen stays hidden until it is; the workshop's copy shows both. */
-static void put_chart(const gw_page *p, const gw_page_chart *chart)
+static void put_chart(const gw_page *p, gw_slots *part, const gw_page_chart *chart)
 {
     gw_axle axle = axle_of(chart->stem);
-    gw_buf_fmt(p->out, "<figure class=\"chart\" data-chart=\"%s\" data-axle=\"%d\"%s>", chart->stem,
-               (int)axle, axle != p->axle && !p->wish->workshop ? " hidden" : "");
-    gw_html_put(
-        p->out,
-        "<figcaption><bdi>{}</bdi><span class=\"what\">{}</span></figcaption>\n<div class=\"drawn\">\n",
-        chart->title, chart->what);
-    gw_buf_add(p->out, strstr(gw_buf_str(&chart->svg), "<svg"));
-    gw_buf_add(p->out, "</div></figure>\n");
+    gw_slots *of = gw_slots_element(part, "charts");
+    GW_SLOTS(of, { "stem", chart->stem }, { "title", chart->title }, { "what", chart->what },
+             { "svg", strstr(gw_buf_str(&chart->svg), "<svg") });
+    gw_slots_fmt(of, "axle", "%d", (int)axle);
+    gw_slots_flag(of, "hidden", axle != p->axle && !p->wish->workshop);
 }
 
-/* The charts of a part, or only how many there are. */
-static int put_part(const gw_page *p, gw_page_part part, bool write)
+static void put_part(const gw_page *p, gw_slots *slots, gw_page_part part, const char *name)
 {
-    int n = 0;
+    gw_slots *of = NULL;
     for (int k = 0; k < N_CHARTS; k++)
         for (int i = 0; i < p->charts->n && CHARTS[k].part == part; i++) {
             if (!is_called(p->charts->chart[i].stem, CHARTS[k].name)) continue;
-            if (write) put_chart(p, &p->charts->chart[i]);
-            n++;
+            if (!of) of = gw_slots_element(slots, name);
+            put_chart(p, of, &p->charts->chart[i]);
         }
-    return n;
 }
 
-static void section(const gw_page *p, const char *id, gw_page_part part, gw_words name, gw_words note)
+void gw_page_figures(const gw_page *p, gw_slots *slots)
 {
-    if (!put_part(p, part, false)) return;
-    gw_page_section_begin(p, id, NULL, name);
-    gw_buf_add(p->out, "<div class=\"charts\">\n");
-    put_part(p, part, true);
-    gw_buf_add(p->out, "</div>\n");
-    gw_page_note(p, note);
-    gw_buf_add(p->out, "</section>\n");
-}
-
-void gw_page_figures(const gw_page *p)
-{
-    if (p->charts->left_out) gw_page_note(p, GW_WORDS_PAGE_NO_CHARTS);
-    section(p, "grip", GRIP, GW_WORDS_PAGE_CHARTS_GRIP, GW_WORDS_PAGE_GRIP_NOTE);
-    if (p->wish->workshop) gw_page_sides(p);
-    section(p, "ride", RIDE, GW_WORDS_PAGE_CHARTS_RIDE, GW_WORDS_PAGE_BANDS_NOTE);
-    section(p, "sweep", SWEEP, GW_WORDS_PAGE_CHARTS_SWEEP, GW_WORDS_STATIC_ONLY);
-    if (p->r->no_ride) {
-        gw_buf_add(p->out, "<p class=\"note\">");
-        GW_SAY(p->out, PAGE_NO_RIDE, { "what", p->r->no_ride });
-        gw_buf_add(p->out, "</p>\n");
-    }
+    gw_slots_flag(slots, "no_charts", p->charts->left_out);
+    put_part(p, slots, GRIP, "grip");
+    put_part(p, slots, RIDE, "ride");
+    put_part(p, slots, SWEEP, "sweep");
+    GW_SLOTS(slots, { "no_ride", p->r->no_ride }, { "static_only", GW_TOLD(STATIC_ONLY) });
 }

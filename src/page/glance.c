@@ -21,102 +21,78 @@ static int columns_of(const gw_page *p, column *out)
     return n;
 }
 
-static bool has_total(const gw_page *p)
+static void put_column(const gw_page *p, gw_slots *slots, const column *col)
 {
-    return p->c->shop.has_labour || p->c->shop.has_tax;
-}
-
-static void head(const gw_page *p, const column *col, int n)
-{
-    static const gw_words KIT[] = { GW_WORDS_PAGE_GLANCE_KIT };
-    const gw_words rest[] = { GW_WORDS_PAGE_GLANCE_HARSH, GW_WORDS_PAGE_GLANCE_NOISE,
-                              GW_WORDS_PAGE_GLANCE_PARTS, GW_WORDS_PAGE_GLANCE_FIT,
-                              p->c->shop.has_tax ? GW_WORDS_PAGE_GLANCE_TAX : GW_WORDS_PAGE_GLANCE_TOTAL };
-    const int first = p->r->ride.n ? 0 : 2;
-    gw_buf_add(p->out, "<thead><tr>");
-    gw_page_heads(p, KIT, 1);
-    for (int i = 0; i < n; i++) {
-        gw_buf_add(p->out, "<th scope=\"col\">");
-        GW_SAY_ID(p->out, col[i].camber ? GW_WORDS_PAGE_GLANCE_CAMBER : GW_WORDS_PAGE_GLANCE_TOE,
-                  { "load", gw_page_load_said(p, col[i].load) });
-        gw_buf_add(p->out, "</th>");
-    }
-    gw_page_heads(p, rest + first, (has_total(p) ? 5 : 4) - first);
-    gw_buf_add(p->out, "</tr></thead>\n");
+    gw_slots *head = gw_slots_element(slots, "columns");
+    gw_slots_flag(head, "leans", col->camber);
+    gw_slots_text(head, "load", gw_page_load_said(p, col->load));
 }
 
 /* What a program that reads the page finds a figure by: kit, axle, load and the key of the result. */
-static void figure_begin(const gw_page *p, int kit, gw_axle axle, int load, const char *key)
+static gw_slots *add_axle(gw_slots *cell, gw_axle axle, const char *key, bool *more)
 {
-    gw_buf_fmt(p->out, "<span data-of-kit=\"%d\" data-of-axle=\"%d\"", kit, (int)axle);
-    if (load >= 0) gw_buf_fmt(p->out, " data-of-load=\"%d\"", load);
-    gw_buf_fmt(p->out, " data-key=\"%s\">", key);
+    gw_slots *of = gw_slots_element(cell, "of_axles");
+    gw_slots_flag(of, "more", *more);
+    gw_slots_fmt(of, "axle", "%d", (int)axle);
+    gw_slots_text(of, "key", key);
+    *more = true;
+    return of;
 }
 
-static void angle_cell(const gw_page *p, const column *col, int kit)
+static void put_angles(const gw_page *p, gw_slots *row, const column *col, int kit)
 {
-    bool first = true;
-    gw_buf_add(p->out, "<td>");
+    gw_slots *cell = gw_slots_element(row, "cells");
+    bool more = false;
+    gw_slots_fmt(cell, "load", "%d", col->load);
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
         const gw_deflection *item = gw_page_find(p, kit, a, col->load);
         if (!item) continue;
-        if (!first) gw_buf_add(p->out, " / ");
-        figure_begin(p, kit, a, col->load, col->camber ? "camber_to_road_deg" : "toe_change_deg");
-        gw_page_angle(p->out, col->camber ? item->camber_to_road : item->result.toe_change, true);
-        gw_buf_add(p->out, "</span>");
-        first = false;
+        double angle = col->camber ? item->camber_to_road : item->result.toe_change;
+        gw_slots *of = add_axle(cell, a, col->camber ? "camber_to_road_deg" : "toe_change_deg", &more);
+        gw_slots_text(of, "figure", gw_page_angle_said(p, angle, true));
     }
-    gw_buf_add(p->out, "</td>");
 }
 
-static void decibel_cell(const gw_page *p, int kit, bool noise)
+static void put_decibels(const gw_page *p, gw_slots *row, int kit, bool noise)
 {
-    bool first = true;
-    gw_buf_add(p->out, "<td>");
+    gw_slots *cell = gw_slots_element(row, "cells");
+    bool more = false;
+    gw_slots_flag(cell, "decibels", true);
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
         const gw_ride_item *item = gw_ride_find(&p->r->ride, kit, a);
         if (!item) continue;
-        if (!first) gw_buf_add(p->out, " / ");
-        figure_begin(p, kit, a, -1, noise ? "road_noise_dB" : "harshness_dB");
-        gw_html_figure(p->out, gw_signed(noise ? item->difference.noise : item->difference.harshness, 1), "");
-        gw_buf_add(p->out, "</span>");
-        first = false;
+        gw_slots *of = add_axle(cell, a, noise ? "road_noise_dB" : "harshness_dB", &more);
+        gw_slots_figure(of, "figure",
+                        gw_signed(noise ? item->difference.noise : item->difference.harshness, 1), "");
     }
-    gw_buf_add(p->out, "\xC2\xA0"
-                       "dB</td>");
 }
 
 /* A kit that changes nothing costs nothing; what has no figure at all costs nobody knows what. */
-static void cost_cell(const gw_page *p, int parts, bool known, const char *sum)
+static const char *cost_said(int parts, bool known, const char *sum)
 {
-    gw_html_put(p->out, "<td>{}</td>", !parts ? GW_TOLD(PAGE_NOTHING) : known ? sum : GW_TOLD(PAGE_UNKNOWN));
+    return !parts ? GW_TOLD(PAGE_NOTHING) : known ? sum : GW_TOLD(PAGE_UNKNOWN);
 }
 
-static void cost_cells(const gw_page *p, int kit)
+static void put_costs(const gw_page *p, gw_slots *row, int kit)
 {
     gw_car_cost cost = gw_car_cost_of(p->c, kit);
     gw_cost_sum price = gw_cost_price(&cost), time = gw_cost_time(&cost), total = gw_cost_total(&cost);
     gw_buf minutes = { 0 };
     gw_page_minutes(&minutes, time.value);
     if (time.more) gw_buf_add(&minutes, "+");
-    cost_cell(p, cost.parts, price.known, gw_page_money_said(p, price.value, price.more));
-    cost_cell(p, cost.parts, time.known, gw_page_kept(p, &minutes));
-    if (has_total(p)) cost_cell(p, cost.parts, total.known, gw_page_money_said(p, total.value, total.more));
+    GW_SLOTS(row,
+             { "parts", cost_said(cost.parts, price.known, gw_page_money_said(p, price.value, price.more)) },
+             { "fitting", cost_said(cost.parts, time.known, gw_page_kept(p, &minutes)) },
+             { "total", cost_said(cost.parts, total.known, gw_page_money_said(p, total.value, total.more)) });
 }
 
-static void row(const gw_page *p, const column *col, int n, int kit)
+static void put_row(const gw_page *p, gw_slots *slots, const column *col, int n, int kit)
 {
-    gw_buf_add(p->out, "<tr><th scope=\"row\">");
-    gw_page_swatch(p, kit);
-    gw_html_name(p->out, gw_page_kit(p, kit));
-    gw_buf_add(p->out, "</th>");
-    for (int i = 0; i < n; i++) angle_cell(p, &col[i], kit);
-    if (p->r->ride.n) {
-        decibel_cell(p, kit, false);
-        decibel_cell(p, kit, true);
-    }
-    cost_cells(p, kit);
-    gw_buf_add(p->out, "</tr>\n");
+    gw_slots *row = gw_slots_element(slots, "glances");
+    gw_page_put_kit(p, row, kit);
+    for (int i = 0; i < n; i++) put_angles(p, row, &col[i], kit);
+    for (int noise = 0; noise < 2 && p->r->ride.n; noise++) put_decibels(p, row, kit, noise);
+    put_costs(p, row, kit);
 }
 
 /* A sum that some parts are missing from carries a plus sign, and this says so. */
@@ -130,23 +106,15 @@ static bool any_incomplete(const gw_page *p)
     return false;
 }
 
-void gw_page_glance(const gw_page *p)
+void gw_page_glance(const gw_page *p, gw_slots *slots)
 {
     column col[MAX_COLUMNS] = { 0 };
     int n = columns_of(p, col);
-    gw_page_section_begin(p, "glance", NULL, GW_WORDS_PAGE_GLANCE);
-    gw_buf_add(p->out, "<div class=\"wide\"><table class=\"glance\">\n");
-    head(p, col, n);
-    gw_buf_add(p->out, "<tbody>\n");
+    for (int i = 0; i < n; i++) put_column(p, slots, &col[i]);
     for (int k = 0; k < p->c->n_kits; k++)
-        if (gw_page_has_kit(p, k)) row(p, col, n, k);
-    gw_buf_add(p->out, "</tbody></table></div>\n<p class=\"note\">");
-    GW_SAY(p->out, PAGE_GLANCE_NOTE, { "kit", gw_page_kit(p, 0) });
-    gw_buf_add(p->out, " ");
-    GW_SAY(p->out, PAGE_COST_NOTE, { "kit", gw_page_kit(p, 0) });
-    if (any_incomplete(p)) {
-        gw_buf_add(p->out, " ");
-        GW_TELL(p->out, PAGE_COST_PART);
-    }
-    gw_buf_add(p->out, "</p>\n</section>\n");
+        if (gw_page_has_kit(p, k)) put_row(p, slots, col, n, k);
+    gw_slots_text(slots, "kit_of_case", gw_page_kit(p, 0));
+    gw_slots_flag(slots, "taxed", p->c->shop.has_tax);
+    gw_slots_flag(slots, "totalled", p->c->shop.has_labour || p->c->shop.has_tax);
+    gw_slots_flag(slots, "incomplete", any_incomplete(p));
 }

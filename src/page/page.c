@@ -46,19 +46,23 @@ static void put_section(gw_page *p, gw_slots *slots, const char *name, section *
 
 static void put_sections(gw_page *p, gw_slots *slots)
 {
-    static const struct {
-        const char *name;
-        section *write;
-        bool workshop;
-    } SECTIONS[] = {
-        { "answers", gw_page_answer, false }, { "glance", gw_page_glance, false },
-        { "choose", gw_page_choose, false },  { "wheel", gw_page_wheel, false },
-        { "shares", gw_page_shares, false },  { "figures", gw_page_figures, false },
-        { "bushes", gw_page_bushes, true },   { "data", gw_page_data, false },
-    };
-    for (size_t i = 0; i < sizeof SECTIONS / sizeof *SECTIONS; i++)
-        if (p->wish->workshop || !SECTIONS[i].workshop)
-            put_section(p, slots, SECTIONS[i].name, SECTIONS[i].write);
+    put_section(p, slots, "answers", gw_page_answer);
+    put_section(p, slots, "wheel", gw_page_wheel);
+    put_section(p, slots, "shares", gw_page_shares);
+    put_section(p, slots, "data", gw_page_data);
+    gw_page_cards(p, slots);
+    gw_page_glance(p, slots);
+    gw_page_choose(p, slots);
+    gw_page_stand(p, slots);
+    gw_page_sheet(p, slots);
+    gw_page_figures(p, slots);
+    gw_page_quotes(p, slots);
+    gw_page_trust(p, slots);
+    gw_page_inputs(p, slots);
+    if (!p->wish->workshop) return;
+    gw_page_sides(p, slots);
+    gw_page_settings(p, slots);
+    gw_page_bushes(p, slots);
 }
 
 static void put_frame(const gw_page *p, gw_slots *slots)
@@ -88,14 +92,7 @@ gw_status gw_report_page(const gw_report *report, const gw_page_charts *charts, 
     gw_slots *slots = gw_slots_make(&arena);
     choose_first(&p);
     put_frame(&p, slots);
-    gw_page_cards(&p, slots);
     put_sections(&p, slots);
-    gw_page_quotes(&p, slots);
-    gw_page_stand(&p, slots);
-    gw_page_sheet(&p, slots);
-    if (wish->workshop) gw_page_settings(&p, slots);
-    gw_page_trust(&p, slots);
-    gw_page_inputs(&p, slots);
     gw_template_fill(gw_page_template, slots, out);
     gw_arena_free(&arena);
     gw_card_study_free(&cards);

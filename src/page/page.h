@@ -77,11 +77,6 @@ typedef struct gw_page {
 const char *gw_page_kept(const gw_page *p, gw_buf *text);
 const char *gw_page_fmt(const gw_page *p, const char *fmt, ...) __attribute__((format(printf, 2, 3)));
 
-/** Begins a section under its heading, of a class or (NULL) none; it ends with </section>. */
-void gw_page_section_begin(const gw_page *p, const char *id, const char *kind, gw_words name);
-void gw_page_note(const gw_page *p, gw_words text);                 /**< <p class="note"> */
-void gw_page_heads(const gw_page *p, const gw_words *words, int n); /**< heads of columns */
-
 const char *gw_page_kit(const gw_page *p, int kit); /**< label for people                        */
 const char *gw_page_bush(const gw_bush *bush);      /**< likewise                                */
 const char *gw_page_axle(gw_axle axle);             /**< "front", in words of the page           */
@@ -117,15 +112,9 @@ gw_words gw_page_question(const gw_page *p); /**< that the page answers */
 
 /* Sections, in the order of the page. */
 void gw_page_answer(const gw_page *p);
-void gw_page_glance(const gw_page *p);
-void gw_page_choose(const gw_page *p); /**< on the screen alone */
 void gw_page_wheel(const gw_page *p);
 void gw_page_shares(const gw_page *p);
-void gw_page_figures(const gw_page *p);
-void gw_page_sides(const gw_page *p);  /* in the workshop's copy */
-void gw_page_bushes(const gw_page *p); /**< workshop */
-void gw_page_limits(const gw_page *p); /**< workshop: how near to its limit every joint works */
-void gw_page_data(const gw_page *p);   /**< numbers for the script, as JSON */
+void gw_page_data(const gw_page *p); /**< numbers for the script, as JSON */
 
 /** What is embedded when the program is built: report.css, report.js and report.html of src/page, and the
  * hashes by which the page's policy lets the first two in. */
@@ -162,19 +151,19 @@ const char *gw_page_figure_word(const gw_verdict *verdict);
 /** The value or the limit of a verdict, with its unit. */
 const char *gw_page_verdict_said(const gw_page *p, const gw_verdict *verdict, double value);
 
-typedef struct gw_page_joint_table {
-    const char *kind; /**< class of the table; NULL: none                                   */
-    bool with_count;  /**< a first column of how many there are on the car                  */
-    void (*cell)(const gw_page *p, int kit, gw_axle axle, int joint); /**< the whole <td> */
-} gw_page_joint_table;
+/** A list with a table a wheel, of a row a joint and a column a kit: what stands in each. */
+typedef void gw_page_joint_cell(const gw_page *p, gw_slots *cell, int kit, gw_axle axle, int joint);
+void gw_page_joint_tables(const gw_page *p, gw_slots *slots, const char *list, gw_page_joint_cell *put);
 
-/** One such table a wheel, in a frame called `name`. */
-void gw_page_joint_tables(const gw_page *p, gw_words name, const gw_page_joint_table *table);
+/** The kits in one table; what to fit for the money; charts. */
+void gw_page_glance(const gw_page *p, gw_slots *slots);
+void gw_page_choose(const gw_page *p, gw_slots *slots);
+void gw_page_figures(const gw_page *p, gw_slots *slots);
 
-/** Tables too wide for a telephone move sideways in a frame of their own, with keys too; ends with </div>. */
-void gw_page_frame_begin(const gw_page *p, gw_words name);
-
-void gw_page_heading(const gw_page *p, gw_words name, gw_words note);
+/** For the workshop: both wheels of an axle; bush tables, and how near to its limit every joint works. */
+void gw_page_sides(const gw_page *p, gw_slots *slots);
+void gw_page_bushes(const gw_page *p, gw_slots *slots);
+void gw_page_limits(const gw_page *p, gw_slots *slots);
 
 /** What will stand it, and what will not; alignment; for the workshop adjusters, verdicts, order of work. */
 void gw_page_stand(const gw_page *p, gw_slots *slots);

@@ -23,23 +23,6 @@ const char *gw_page_fmt(const gw_page *p, const char *fmt, ...)
     return kept;
 }
 
-void gw_page_section_begin(const gw_page *p, const char *id, const char *kind, gw_words name)
-{
-    gw_html_put(p->out, "<section aria-labelledby=\"{}\"", id);
-    if (kind) gw_html_put(p->out, " class=\"{}\"", kind);
-    gw_html_put(p->out, ">\n<h2 id=\"{}\">{}</h2>\n", id, gw_words_text(name));
-}
-
-void gw_page_note(const gw_page *p, gw_words text)
-{
-    gw_html_put(p->out, "<p class=\"note\">{}</p>\n", gw_words_text(text));
-}
-
-void gw_page_heads(const gw_page *p, const gw_words *words, int n)
-{
-    for (int i = 0; i < n; i++) gw_html_put(p->out, "<th scope=\"col\">{}</th>", gw_words_text(words[i]));
-}
-
 const char *gw_page_kit(const gw_page *p, int kit)
 {
     return p->c->kits[kit].label ? p->c->kits[kit].label : p->c->kits[kit].name;

@@ -8,10 +8,9 @@
 
 /* ---- which bush goes where ---- */
 
-static void fitted_cell(const gw_page *p, int kit, gw_axle axle, int joint)
+static void put_fitted(const gw_page *p, gw_slots *cell, int kit, gw_axle axle, int joint)
 {
-    gw_html_put(p->out, "<td class=\"text\"><bdi>{}</bdi></td>",
-                gw_page_bush(&p->c->bushes[p->c->kits[kit].fits[axle][joint]]));
+    gw_slots_text(cell, "bush", gw_page_bush(&p->c->bushes[p->c->kits[kit].fits[axle][joint]]));
 }
 
 /* ---- how stiff ---- */
@@ -26,34 +25,19 @@ static bool is_fitted(const gw_page *p, int bush)
     return false;
 }
 
-static void rate_row(const gw_page *p, int bush)
+static void put_rates(const gw_page *p, gw_slots *slots, int bush)
 {
     const gw_bush *b = &p->c->bushes[bush];
     const gw_bush_law *law = &p->r->laws.law[bush];
-    gw_html_put(p->out, "<tr><th scope=\"row\"><bdi>{}</bdi></th>", gw_page_bush(b));
-    for (int i = 0; i < 3; i++)
-        gw_buf_fmt(p->out, "<td>%s</td>", gw_significant(law->k[i] / GW_N_PER_MM, 3).s);
-    for (int i = 0; i < 3; i++)
-        gw_buf_fmt(p->out, "<td>%s</td>", gw_significant(law->c[i] / GW_NM_PER_DEG, 3).s);
-    gw_buf_fmt(p->out, "<td>%s</td><td>%s</td><td>%s</td></tr>\n",
-               b->offset > 0.0 ? gw_fixed(b->offset / GW_MM, 1).s : "",
-               b->price >= 0.0 ? gw_page_price(b->price).s : "",
-               b->fit_minutes >= 0.0 ? gw_fixed(b->fit_minutes, 0).s : "");
-}
-
-static void rate_table(const gw_page *p)
-{
-    static const gw_words HEADS[] = { GW_WORDS_PAGE_SHOP_BUSH,  GW_WORDS_PAGE_SHOP_E1,
-                                      GW_WORDS_PAGE_SHOP_E2,    GW_WORDS_PAGE_SHOP_AXIAL,
-                                      GW_WORDS_PAGE_SHOP_TILT1, GW_WORDS_PAGE_SHOP_TILT2,
-                                      GW_WORDS_PAGE_SHOP_TWIST, GW_WORDS_PAGE_SHOP_OFFSET,
-                                      GW_WORDS_PAGE_SHOP_PRICE, GW_WORDS_PAGE_SHOP_MINUTES };
-    gw_buf_add(p->out, "<table><thead><tr>");
-    gw_page_heads(p, HEADS, sizeof HEADS / sizeof *HEADS);
-    gw_buf_add(p->out, "</tr></thead>\n<tbody>\n");
-    for (int b = 0; b < p->c->n_bushes; b++)
-        if (is_fitted(p, b)) rate_row(p, b);
-    gw_buf_add(p->out, "</tbody></table>\n");
+    gw_slots *row = gw_slots_element(slots, "rates");
+    gw_slots_text(row, "bush", gw_page_bush(b));
+    for (int i = 0; i < 6; i++) {
+        double rate = i < 3 ? law->k[i] / GW_N_PER_MM : law->c[i - 3] / GW_NM_PER_DEG;
+        gw_slots_text(gw_slots_element(row, "ways"), "rate", gw_significant(rate, 3).s);
+    }
+    GW_SLOTS(row, { "offset", b->offset > 0.0 ? gw_fixed(b->offset / GW_MM, 1).s : "" },
+             { "price", b->price >= 0.0 ? gw_page_price(b->price).s : "" },
+             { "minutes", b->fit_minutes >= 0.0 ? gw_fixed(b->fit_minutes, 0).s : "" });
 }
 
 /* ---- what it carries: the largest over the loads of the case ---- */
@@ -81,25 +65,19 @@ static peak peak_of(const gw_page *p, int kit, gw_axle axle, int joint)
     return most;
 }
 
-static void peak_cell(const gw_page *p, int kit, gw_axle axle, int joint)
+static void put_peak(const gw_page *p, gw_slots *cell, int kit, gw_axle axle, int joint)
 {
     peak most = peak_of(p, kit, axle, joint);
-    gw_buf_fmt(p->out, "<td>%s\xC2\xB7%s\xC2\xB7%s</td>", gw_fixed(most.force / GW_KN, 1).s,
-               gw_fixed(most.moved / GW_MM, 2).s, gw_fixed(most.turned / GW_DEG, 1).s);
+    GW_SLOTS(cell, { "force", gw_fixed(most.force / GW_KN, 1).s },
+             { "moved", gw_fixed(most.moved / GW_MM, 2).s },
+             { "turned", gw_fixed(most.turned / GW_DEG, 1).s });
 }
 
-void gw_page_bushes(const gw_page *p)
+void gw_page_bushes(const gw_page *p, gw_slots *slots)
 {
-    const gw_page_joint_table fitted = { "left", true, fitted_cell }, peaks = { NULL, false, peak_cell };
-    gw_page_section_begin(p, "bushes", "shop", GW_WORDS_PAGE_SHOP_BUSHES);
-    gw_page_heading(p, GW_WORDS_PAGE_SHOP_FITTED, GW_WORDS_PAGE_SHOP_FITTED_NOTE);
-    gw_page_joint_tables(p, GW_WORDS_PAGE_SHOP_FITTED, &fitted);
-    gw_page_heading(p, GW_WORDS_PAGE_SHOP_RATES, GW_WORDS_PAGE_SHOP_RATES_NOTE);
-    gw_page_frame_begin(p, GW_WORDS_PAGE_SHOP_RATES);
-    rate_table(p);
-    gw_buf_add(p->out, "</div>\n");
-    gw_page_heading(p, GW_WORDS_PAGE_SHOP_PEAKS, GW_WORDS_PAGE_SHOP_PEAKS_NOTE);
-    gw_page_joint_tables(p, GW_WORDS_PAGE_SHOP_PEAKS, &peaks);
-    gw_page_limits(p);
-    gw_buf_add(p->out, "</section>\n");
+    gw_page_joint_tables(p, slots, "fitted", put_fitted);
+    for (int b = 0; b < p->c->n_bushes; b++)
+        if (is_fitted(p, b)) put_rates(p, slots, b);
+    gw_page_joint_tables(p, slots, "peaks", put_peak);
+    gw_page_limits(p, slots);
 }
