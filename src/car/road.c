@@ -10,7 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { MAX_ITERATIONS = 40, MAX_PARTS = 60 };
+enum { MAX_ITERATIONS = 40, MAX_PARTS = 60, HALVINGS = 8 };
 static const double SMALL_STEP = 1e-4; /* after it the tangent is near enough for what is left [m], [rad] */
 static const double QUICKER = 0.1;     /* of the step before: else the tangent is worked out anew */
 static const double TORN = 1.3;
@@ -361,13 +361,25 @@ static gw_status report_lift(gw_road *road, const gw_manoeuvre *m, double hi, gw
                    lifts[0] ? "outer" : "inner", name, part * g, of, g);
 }
 
-/* Where the whole of it is not reached, a wheel may have lifted before. */
+/* Where the whole of it is not reached, a wheel may have lifted before: looked for from above, and then
+ * between what is reached with every wheel down and what is not reached. */
 static gw_status look_for_lift(gw_road *road, const gw_manoeuvre *m, const gw_error *why, gw_error *err)
 {
-    for (double part = 0.9; part > 0.05; part -= 0.1) {
-        if (reach(road, m, part, NULL) != GW_OK) continue;
+    double stands = 0.0, falls = 1.0;
+    for (int tenths = 9; tenths > 0 && stands == 0.0; tenths--) {
+        const double part = 0.1 * tenths;
+        if (reach(road, m, part, NULL) != GW_OK) {
+            falls = part;
+            continue;
+        }
         if (gw_road_least_load(road) < 0.0) return report_lift(road, m, part, err);
-        break;
+        stands = part;
+    }
+    for (int i = 0; i < HALVINGS; i++) {
+        const double middle = 0.5 * (stands + falls);
+        const bool reached = reach(road, m, middle, NULL) == GW_OK;
+        if (reached && gw_road_least_load(road) < 0.0) return report_lift(road, m, middle, err);
+        *(reached ? &stands : &falls) = middle;
     }
     return gw_fail(err, GW_E_NUMERIC, "%s", why->msg);
 }
