@@ -347,7 +347,11 @@ static void look_at_loads(const gw_plausible_look *d)
             { path, "cornering", " g", m->lateral_g, 0, 1.4, "road tyres, common practice" },
             { path, "driving", " g", m->drive_g, 0, 1.1, "road tyres, common practice" },
         };
-        if (load->kind == GW_LOAD_MANOEUVRE) judge_all(d, usual, COUNT(usual));
+        if (load->kind != GW_LOAD_MANOEUVRE) continue;
+        judge_all(d, usual, COUNT(usual));
+        if (m->brake_g == 0.0 && m->lateral_g == 0.0 && m->drive_g == 0.0)
+            gw_doubt_say(d, path,
+                         "0 g of braking, cornering and driving: nothing changes from standing still");
     }
 }
 
@@ -359,6 +363,19 @@ static void look_at_shop(const gw_plausible_look *d)
             d, "shop.tax_percent",
             "a tax of %.4g %%; usual is 1 to 30 %% (common practice): is this a share, not per cent?",
             percent);
+}
+
+/* One page shows kits at the one and what is recommended at the other. */
+static void look_at_hourly_rate(const gw_plausible_look *d)
+{
+    const gw_choose *choose = &d->c->choose;
+    const gw_shop *shop = &d->c->shop;
+    if (!choose->has_rate || !shop->has_labour || choose->hourly_rate == shop->labour) return;
+    gw_doubt_say(
+        d, "choose.hourly_rate",
+        "an hour costs %.6g here and %.6g by shop.labour_per_hour, so choose and compare tell two sums "
+        "for one kit: leave this out",
+        choose->hourly_rate, shop->labour);
 }
 
 gw_status gw_study_plausible(const gw_case *c, gw_faults *faults, gw_error *err)
@@ -382,6 +399,7 @@ gw_status gw_study_plausible(const gw_case *c, gw_faults *faults, gw_error *err)
     }
     look_at_loads(&d);
     look_at_shop(&d);
+    look_at_hourly_rate(&d);
     gw_laws_free(&laws);
     return status;
 }
