@@ -187,6 +187,20 @@ static void doubt_loose(const gw_reader *rd, const gw_rig *rig)
             list, payne ? " and amplitudes" : "");
 }
 
+/* Of rubber the least is about a degree, and the most, 20, are 0.35 rad (common practice). */
+static const double LEAST_ANGLE = 0.5 * GW_DEG;
+
+static void doubt_angles(const gw_reader *rd, const gw_bench_file *file)
+{
+    double most = 0.0;
+    for (int i = 0; i < file->n_rows; i++) most = fmax(most, file->row[i].loss);
+    if (most < LEAST_ANGLE)
+        gw_warn(rd, NULL,
+                "loss angles of at most %.2g deg; rubber has 1 to 20 (common practice): are they in radians, "
+                "or loss factors?",
+                most / GW_DEG);
+}
+
 static void doubt_rig(const gw_reader *rd, const gw_rig *rig)
 {
     doubt_loose(rd, rig);
@@ -202,7 +216,10 @@ void gw_bench_file_doubts(const gw_reader *rd, const gw_bench_file *file)
 {
     if (file->kind != GW_BENCH_DYNAMIC) doubt_loop(rd, file);
     if (file->kind == GW_BENCH_FORCE) doubt_press(rd, &file->press);
-    if (file->kind == GW_BENCH_DYNAMIC) doubt_rig(rd, &file->rig);
+    if (file->kind == GW_BENCH_DYNAMIC) {
+        doubt_angles(rd, file);
+        doubt_rig(rd, &file->rig);
+    }
 }
 
 void gw_bench_file_free(gw_bench_file *file)

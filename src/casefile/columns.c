@@ -314,6 +314,21 @@ static bool plain_number(const char *s, bool comma_passes, double *out)
     return *end == '\0' && isfinite(*out);
 }
 
+/* "1,058.6": a comma before each three digits. */
+static bool has_thousands(const char *s)
+{
+    const char *comma = strchr(s, ','), *point = strchr(s, '.');
+    return comma && point && comma < point && strspn(s, "+-0123456789,.eE") == strlen(s);
+}
+
+static const char *hint_of(const gw_columns *table, const char *found)
+{
+    if (has_thousands(found)) return ", which parts its thousands: leave the comma out";
+    return table->separator == ',' && has_decimal_comma(found)
+               ? ", which has a decimal comma: write a point, or part the fields with semicolons"
+               : "";
+}
+
 static void no_number(const gw_reader *rd, const gw_columns *table, int row, int head, gw_range r,
                       const char *found)
 {
@@ -321,10 +336,7 @@ static void no_number(const gw_reader *rd, const gw_columns *table, int row, int
     if (*found) gw_buf_quote(&quoted, found);
     gw_columns_fault(rd, table, row, head, "expected a number %s %g and %s %g, found %s%s",
                      r.open_lo ? "above" : "at least", r.lo, r.open_hi ? "below" : "at most", r.hi,
-                     *found ? gw_buf_str(&quoted) : "nothing",
-                     table->separator == ',' && has_decimal_comma(found)
-                         ? ", which has a decimal comma: write a point, or part the fields with semicolons"
-                         : "");
+                     *found ? gw_buf_str(&quoted) : "nothing", hint_of(table, found));
     gw_buf_free(&quoted);
 }
 

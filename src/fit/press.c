@@ -94,7 +94,9 @@ static gw_status find_zero(law *l, gw_press *p, bool turns, gw_error *err)
     const gw_press_line *m = l->line;
     if (!(m->f[m->n - 1] > m->f[0]))
         return gw_fail(err, GW_E_RANGE,
-                       "the %s ends below where it starts: one of the columns has the wrong sign",
+                       m->f[m->n - 1] < m->f[0]
+                           ? "the %s ends below where it starts: one of the columns has the wrong sign"
+                           : "the %s ends where it starts: read it from no load to full load",
                        turns ? "moment" : "force");
     if (is_pulled(l)) l->sign = -1.0;
     p->turned = l->sign < 0.0;
