@@ -10,23 +10,29 @@
 #include <string.h>
 #include <unistd.h>
 
-/** An option that is a number: its range, and the words it is asked with. */
+#define IN_WISH(member) offsetof(gw_start_wish, member)
+#define IN_CAR(member)  offsetof(gw_start_car, member)
+
+/** An option that is a number: its range, what is usual, and the words it is asked with. */
 static const struct asked {
     gw_option option;
     size_t offset; /* in gw_start_wish */
+    size_t usual;  /* of a gw_start_figure in gw_start_car */
     double low, high;
     const char *words;
 } NUMBERS[] = {
-    { GW_OPT_MASS, offsetof(gw_start_wish, mass), 600, 3500, "Mass ready to drive, driver aboard, kg" },
-    { GW_OPT_FRACTION, offsetof(gw_start_wish, front_fraction), 0.35, 0.65,
+    { GW_OPT_MASS, IN_WISH(mass), IN_CAR(mass), 600, 3500, "Mass ready to drive, driver aboard, kg" },
+    { GW_OPT_FRACTION, IN_WISH(front_fraction), IN_CAR(front_fraction), 0.35, 0.65,
       "Share of it on the front wheels, 0.35 to 0.65" },
-    { GW_OPT_WHEELBASE, offsetof(gw_start_wish, wheelbase), 1900, 3600, "Wheelbase, mm" },
-    { GW_OPT_FRONT_TRACK, offsetof(gw_start_wish, track), 1200, 1800,
+    { GW_OPT_WHEELBASE, IN_WISH(wheelbase), IN_CAR(wheelbase), 1900, 3600, "Wheelbase, mm" },
+    { GW_OPT_FRONT_TRACK, IN_WISH(track[GW_FRONT]), IN_CAR(corner[GW_FRONT].track), 1200, 1800,
       "Front track, middle to middle of the tyres, mm" },
-    { GW_OPT_REAR_TRACK, offsetof(gw_start_wish, track) + sizeof(double), 1200, 1800, "Rear track, mm" },
-    { GW_OPT_RADIUS, offsetof(gw_start_wish, radius), 250, 400, "Floor to wheel centre, mm" },
-    { GW_OPT_CG, offsetof(gw_start_wish, cg_height), 350, 850, "Height of the centre of mass, mm" },
-    { GW_OPT_BRAKE, offsetof(gw_start_wish, brake_fraction), 0.5, 0.85,
+    { GW_OPT_REAR_TRACK, IN_WISH(track[GW_REAR]), IN_CAR(corner[GW_REAR].track), 1200, 1800,
+      "Rear track, mm" },
+    { GW_OPT_RADIUS, IN_WISH(radius), IN_CAR(corner[GW_FRONT].radius), 250, 400,
+      "Floor to wheel centre, mm" },
+    { GW_OPT_CG, IN_WISH(cg_height), IN_CAR(cg_height), 350, 850, "Height of the centre of mass, mm" },
+    { GW_OPT_BRAKE, IN_WISH(brake_fraction), IN_CAR(brake_fraction), 0.5, 0.85,
       "Share of the braking in front, 0.5 to 0.85" },
 };
 enum { N_NUMBERS = sizeof NUMBERS / sizeof *NUMBERS };
@@ -171,15 +177,7 @@ static bool ask_driven(gw_start_wish *wish)
 
 static double usual_number(const gw_start_car *car, int i)
 {
-    const double v[N_NUMBERS] = { car->mass.v,
-                                  car->front_fraction.v,
-                                  car->wheelbase.v,
-                                  car->corner[GW_FRONT].track.v,
-                                  car->corner[GW_REAR].track.v,
-                                  car->corner[GW_FRONT].radius.v,
-                                  car->cg_height.v,
-                                  car->brake_fraction.v };
-    return v[i];
+    return ((const gw_start_figure *)(const void *)((const char *)car + NUMBERS[i].usual))->v;
 }
 
 typedef gw_status (*setter)(gw_start_wish *wish, int which, double v, const char *name, gw_error *err);

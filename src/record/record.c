@@ -210,7 +210,8 @@ bool gw_place_enter(const gw_field *field, const gw_place *up, gw_place *out)
 int gw_place_count(const gw_field *field, const gw_place *up)
 {
     const gw_place at = asked(field, up);
-    return field->count ? field->count(&at) : *(const int *)member(field, up);
+    if (field->count) return field->count(&at);
+    return field->type ? *(const int *)member(field, up) : (int)field->constant;
 }
 
 bool gw_place_element(const gw_field *field, const gw_place *up, int index, gw_place *out)

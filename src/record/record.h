@@ -87,7 +87,7 @@ typedef struct gw_field {
     size_t list;       /**< of a list: of the pointer to its elements                        */
     size_t size;       /**< of an element, of what a bool tells to be there                  */
     const char *other; /**< of the struct that tells which element of `list`, or whose axle `list` is */
-    double constant;   /**< in SI, where nothing else is read                               */
+    double constant;   /**< in SI, where nothing else is read; of a list: how many it always has */
     int which;         /**< what the place of a function says of the row that asks          */
     double (*number)(const gw_place *);        /**< worked out, in SI                          */
     const char *(*text)(const gw_place *);     /**< NULL: none                                 */
@@ -173,8 +173,6 @@ typedef struct gw_result {
 /** By a function that serves several rows: GW_WHICH of its place is the number that each gives. */
 #define GW_WORKED_OUT_OF(name, u, function, of, f, what) \
     { .key = name, .kind = GW_NUMBER, .unit = GW_UNIT_##u, .flags = f, .number = function, .which = of, .doc = what }
-#define GW_WORKED_OUT_OF_IN(name, which_unit, function, of, f, what) \
-    { .key = name, .kind = GW_NUMBER, .unit_of = which_unit, .flags = f, .number = function, .which = of, .doc = what }
 #define GW_FILLED_OF(name, u, what_kind, function, of, f, what) \
     { .key = name, .kind = what_kind, .unit = GW_UNIT_##u, .flags = f, .fill = function, .which = of, .doc = what }
 #define GW_INSIDE_OF(name, function, of, inner, f, what) \
@@ -271,6 +269,11 @@ typedef struct gw_result {
       .at = offsetof(struct_type, n_member), .record = inner, .doc = what }
 #define GW_EACH(name, how_many, function, inner, f, what) \
     { .key = name, .kind = GW_LIST, .flags = f, .count = how_many, .enter = function, .record = inner, .doc = what }
+/** The same of a list that always has as many. */
+#define GW_EVERY(name, how_many, function, inner, f, what) \
+    { .key = name, .kind = GW_LIST, .flags = f, .constant = how_many, .enter = function, .record = inner, .doc = what }
+#define GW_ALL_SAYINGS(name, how_many, function, f, what) \
+    { .key = name, .kind = GW_LINES, .flags = f, .constant = how_many, .text = function, .doc = what }
 /* clang-format on */
 
 /** The nearest struct of a type at this place or above it; there must be one. */

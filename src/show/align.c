@@ -435,12 +435,6 @@ static GW_RECORD(ITEM_RECORD, gw_align_item,
     GW_MEMBER("shock_factor", PLAIN, gw_align_item, shock_factor, 0, "used on bearings"),
     GW_HERE("sheet", &SHEET_RECORD, 0, "the alignment sheet"));
 
-static int cautions(const gw_place *p)
-{
-    (void)p;
-    return 2;
-}
-
 static const char *caution(const gw_place *p)
 {
     return gw_words_text(p->index ? GW_WORDS_DEFER : GW_WORDS_SAFETY);
@@ -462,7 +456,7 @@ static GW_RECORD(AXLE_RECORD, gw_align_axle,
 static GW_RECORD(RESULT_RECORD, gw_align_study,
     GW_ROWS("results", gw_align_study, n, item, &ITEM_RECORD, 0, "by kit, then corner"),
     GW_ROWS("axles", gw_align_study, n_axles, axle_lines, &AXLE_RECORD, 0, "both sides of an axle together, where they were measured"),
-    GW_SAYINGS("cautions", cautions, caution, 0, "before anyone works on the car"),
+    GW_ALL_SAYINGS("cautions", 2, caution, 0, "before anyone works on the car"),
     GW_TEXTS("warnings", gw_align_study, n_warnings, warning, 0, "as on standard error"));
 
 const gw_result GW_ALIGN_RESULT = {

@@ -39,10 +39,9 @@ static void finish(gw_drawing *d, const gw_case *c, const gw_align_item *item, c
 {
     static const char *const SIDES[] = { "", "-left", "-right" };
     static const int STYLES[] = { GW_PARTS, GW_PARTS + 1, GW_PARTS + 2 };
-    char stem[TEXT];
     gw_bar_chart chart = *bare; /* its words and figures live no longer than this function */
-    snprintf(stem, sizeof stem, "%s-%s%s-%s", what, gw_axle_name(item->axle), SIDES[item->side],
-             c->kits[item->kit].name);
+    const char *stem = gw_charts_fmt(d->charts, "%s-%s%s-%s", what, gw_axle_name(item->axle), SIDES[item->side],
+                                     c->kits[item->kit].name);
     chart.words.title = gw_charts_kept(d->charts, title);
     chart.words.subtitle = gw_kit_said(c, item->kit);
     chart.groups = d->group;

@@ -339,8 +339,8 @@ void gw_behind_charts(const gw_case *c, const gw_deflect_study *deflect, const g
     int load = gw_pick_load(c, deflect, GW_PICK_CORNER);
     for (int i = 0; load >= 0 && i < pictures->n; i++) {
         const gw_axle_pictures *of = &pictures->item[i];
-        char stem[TEXT];
-        snprintf(stem, sizeof stem, "axle-%s-%.120s", gw_axle_name(of->axle), c->kits[of->kit].name);
-        gw_behind_chart(c, pictures, of, load, stem, charts);
+        gw_behind_chart(
+            c, pictures, of, load,
+            gw_charts_fmt(charts, "axle-%s-%.120s", gw_axle_name(of->axle), c->kits[of->kit].name), charts);
     }
 }

@@ -51,7 +51,6 @@ static void draw_press(const gw_bench_result *r, gw_charts *charts)
     bool turns = r->data.kind == GW_BENCH_MOMENT;
     double unit = turns ? GW_DEG : GW_MM;
     thin *line = gw_charts_room(charts, 3, sizeof *line);
-    char stem[NAME], title[160];
     if (!line) return;
     gw_chart_series series[3];
     int n = 0;
@@ -64,10 +63,10 @@ static void draw_press(const gw_bench_result *r, gw_charts *charts)
         thin_out(&p->down, unit, &line[2]);
         series[n++] = (gw_chart_series){ "down", line[2].x, line[2].f, line[2].n, GW_PARTS + 2 };
     }
-    snprintf(stem, sizeof stem, "%s-loop", GW_BENCH_AS[r->as]);
-    snprintf(title, sizeof title, "The rate at zero is %s %s, the loss factor %s",
-             gw_significant(p->rate_zero / (turns ? GW_NM_PER_DEG : GW_N_PER_MM), 3).s,
-             turns ? "N m/deg" : "N/mm", gw_fixed(p->loss, 3).s);
+    const char *title =
+        gw_charts_fmt(charts, "The rate at zero is %s %s, the loss factor %s",
+                      gw_significant(p->rate_zero / (turns ? GW_NM_PER_DEG : GW_N_PER_MM), 3).s,
+                      turns ? "N m/deg" : "N/mm", gw_fixed(p->loss, 3).s);
     const gw_line_chart chart = { .words = { title, GW_BENCH_AS[r->as],
                                              turns ? "angle (deg)" : "deflection (mm)",
                                              turns ? "moment (N m)" : "force (N)", NULL,
@@ -75,7 +74,7 @@ static void draw_press(const gw_bench_result *r, gw_charts *charts)
                                   .series = series,
                                   .n_series = n,
                                   .with_zero = true };
-    gw_charts_lines(charts, stem, &chart);
+    gw_charts_lines(charts, gw_charts_fmt(charts, "%s-loop", GW_BENCH_AS[r->as]), &chart);
 }
 
 /** Readings and fit at one amplitude. */
@@ -151,11 +150,10 @@ static void add_chart(const sweep *s, int n, bool angle, gw_charts *charts)
                                                s[i].n, GW_PARTS + 2 * i + 1 };
     }
     const double *fit = angle ? s[0].fit_angle : s[0].fit_size;
-    char title[240];
-    snprintf(title, sizeof title, "%s goes from %s to %s %s between %s and %s Hz",
-             angle ? "The loss angle" : "The stiffness", gw_significant(fit[0], 3).s,
-             gw_significant(fit[FIT - 1], 3).s, angle ? "deg" : "N/mm", gw_significant(s[0].fit_hz[0], 3).s,
-             gw_significant(s[0].fit_hz[FIT - 1], 3).s);
+    const char *title = gw_charts_fmt(
+        charts, "%s goes from %s to %s %s between %s and %s Hz", angle ? "The loss angle" : "The stiffness",
+        gw_significant(fit[0], 3).s, gw_significant(fit[FIT - 1], 3).s, angle ? "deg" : "N/mm",
+        gw_significant(s[0].fit_hz[0], 3).s, gw_significant(s[0].fit_hz[FIT - 1], 3).s);
     const gw_line_chart chart = {
         .words = { title, NULL, "frequency (Hz)", angle ? "loss angle (deg)" : "stiffness (N/mm)", NULL,
                    "Readings of the test rig and the law through them, by amplitude" },

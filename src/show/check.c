@@ -120,12 +120,6 @@ void gw_check_text(const gw_check_made *made, gw_buf *out)
 
 /* ---- rows ---- */
 
-static int uses(const gw_place *p)
-{
-    (void)p;
-    return GW_USES;
-}
-
 /* NULL, and so left out, where the case was not looked at so far. */
 static const void *use_at(const gw_place *p)
 {
@@ -201,7 +195,7 @@ static GW_RECORD(RESULT_RECORD, gw_check_made,
     GW_MEMBER("file", PLAIN, gw_check_made, file, 0, "as given"),
     GW_MEMBER("free_of_faults", PLAIN, gw_check_made, clean, 0, "the case reads well, and the car stands"),
     GW_PART_IF(gw_check_made, clean, &COUNTS_RECORD),
-    GW_EACH("commands", uses, use_at, &USE_RECORD, GW_ON_LINE, "that can run the case, or cannot"),
+    GW_EVERY("commands", GW_USES, use_at, &USE_RECORD, GW_ON_LINE, "that can run the case, or cannot"),
     GW_PART_IF(gw_check_made, clean, &LEFT_RECORD),
     GW_INSIDE("uncertain", uncertain, &UNCERTAIN_RECORD, 0, "how sure the case is"),
     GW_PART_FOUND(if_overridden, &OVERRIDDEN_RECORD, 0),

@@ -160,12 +160,6 @@ static const void *braking(const gw_place *p)
     return gw_braking_find(comparison(p)->handling, kit_of(p));
 }
 
-static int axles(const gw_place *p)
-{
-    (void)p;
-    return GW_AXLES;
-}
-
 static const void *braking_corner(const gw_place *p)
 {
     const gw_braking_corner *corner = &GW_IT(p, gw_braking_item)->corner[p->index];
@@ -191,7 +185,7 @@ static GW_RECORD(BRAKING_CORNER_RECORD, gw_braking_corner,
     GW_WORKED_OUT("fore_aft", HZ, fore_aft_hz, GW_SOMETIMES, "natural frequency, where ride was calculated"));
 
 static GW_RECORD(BRAKING_RECORD, gw_braking_item,
-    GW_EACH("corners", axles, braking_corner, &BRAKING_CORNER_RECORD, GW_ON_LINE, "one wheel of each axle"),
+    GW_EVERY("corners", GW_AXLES, braking_corner, &BRAKING_CORNER_RECORD, GW_ON_LINE, "one wheel of each axle"),
     GW_WITHIN_IF("brakes_alike", gw_braking_item, has_drift, pull, &GW_PUSH_RECORD, GW_ON_LINE, "to the left, to standstill: none where left and right are alike"),
     GW_WITHIN_IF("brake_imbalance", gw_braking_item, has_drift, imbalance, &GW_PUSH_RECORD, GW_ON_LINE, "towards the stronger brake, to standstill"),
     GW_WITHIN_IF("one_sided_bump", gw_braking_item, has_drift, bump, &GW_PUSH_RECORD, GW_ON_LINE, "towards the bump, in the first second"));

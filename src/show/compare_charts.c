@@ -16,12 +16,7 @@
 #include <math.h>
 #include <stdio.h>
 
-enum { TEXT = 160, MAX_PARTS = 8, TURNS = 64 };
-
-static void stem_of(char *stem, const char *what, gw_axle axle)
-{
-    snprintf(stem, TEXT, "%s-%s", what, gw_axle_name(axle));
-}
+enum { MAX_PARTS = 8, TURNS = 64 };
 
 /* A title with the axle and the load in it. */
 static void words_about(gw_words which, gw_axle axle, const char *load, gw_buf *out)
@@ -165,11 +160,10 @@ static bool acts_on(const gw_comparison *cmp, int load, gw_axle axle, bool or_fa
 static void contribution_charts(const gw_comparison *cmp, gw_charts *charts)
 {
     static const char *const STEMS[] = { "contributions-braking", "contributions-cornering" };
-    char stem[TEXT];
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
         for (int i = 0; i < 2; i++) {
             int load = gw_pick_load(cmp->c, cmp->deflect, i ? GW_PICK_CORNER : GW_PICK_STOP);
-            stem_of(stem, STEMS[i], a);
+            const char *stem = gw_charts_fmt(charts, "%s-%s", STEMS[i], gw_axle_name(a));
             if (load >= 0 && acts_on(cmp, load, a, false)) contribution_chart(cmp, a, load, stem, charts);
         }
 }
@@ -177,13 +171,11 @@ static void contribution_charts(const gw_comparison *cmp, gw_charts *charts)
 void gw_deflect_charts(const gw_case *c, const gw_deflect_study *study, gw_charts *charts)
 {
     const gw_comparison cmp = { .c = c, .deflect = study };
-    char stem[TEXT];
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
         for (int l = 0; l < c->n_loads; l++) {
-            if (!acts_on(&cmp, l, a, true)) continue;
             /* The number keeps apart what names cut short or written with dashes would not. */
-            snprintf(stem, sizeof stem, "contributions-%s-%d-%s", gw_axle_name(a), l + 1, c->loads[l].name);
-            contribution_chart(&cmp, a, l, stem, charts);
+            const char *stem = gw_charts_fmt(charts, "contributions-%s-%d-%s", gw_axle_name(a), l + 1, c->loads[l].name);
+            if (acts_on(&cmp, l, a, true)) contribution_chart(&cmp, a, l, stem, charts);
         }
 }
 
@@ -270,9 +262,7 @@ static void say_trade(const gw_comparison *cmp, gw_axle axle, const gw_trade *t,
 
 static void draw_trade(const gw_comparison *cmp, gw_axle axle, int load, const gw_trade *t, gw_charts *charts)
 {
-    char stem[TEXT];
     gw_buf title = { 0 }, y_title = { 0 };
-    stem_of(stem, "grip-against-harshness", axle);
     say_trade(cmp, axle, t, &title);
     words_about(GW_WORDS_CHART_TRADE_Y, axle, cmp->c->loads[load].name, &y_title);
     const gw_words note = !t->banded ? GW_WORDS_CHART_TRADE_NOTE
@@ -289,7 +279,7 @@ static void draw_trade(const gw_comparison *cmp, gw_axle axle, int load, const g
                                    .high = t->banded ? t->high : NULL,
                                    .styles = t->styles,
                                    .n = t->n };
-    gw_charts_points(charts, stem, &chart);
+    gw_charts_points(charts, gw_charts_fmt(charts, "grip-against-harshness-%s", gw_axle_name(axle)), &chart);
 }
 
 /* The load that sentences speak of first, the same for both axles: a stop, else a corner, else what there is.

@@ -83,12 +83,6 @@ void gw_compare_brief(const gw_handling_page *p);
  */
 void gw_compare_loads(const gw_handling_page *p);
 
-/** "front upper arm, front bush", or "front upper_front" where the joint has no label. */
-void gw_phrase_joint(const gw_case *c, gw_axle axle, int joint, gw_buf *out);
-
-/** "rear toe in a 0.90 g corner: out 0.09 deg instead of in 0.14". */
-void gw_phrase_reversal(const gw_case *c, const gw_reversal *turned, gw_buf *out);
-
 /** One paragraph on a kit. */
 void gw_verdict_text(const gw_handling_page *p, int kit);
 

@@ -11,8 +11,6 @@
 #include <math.h>
 #include <stdio.h>
 
-enum { TEXT = 240 };
-
 /* ---- where camber and toe come from ---- */
 
 enum { MOST_CAUSES = 5 };
@@ -46,14 +44,14 @@ static void waterfall(const gw_comparison *cmp, const gw_corner_budget *b, bool 
                       gw_charts *charts)
 {
     const gw_causes causes = causes_of(b, camber);
-    char stem[TEXT], what[TEXT];
     gw_buf title = { 0 };
     double moved = 0.0;
     for (int i = 0; i < causes.n; i++) moved += causes.value[i];
-    snprintf(stem, sizeof stem, "%s-budget-%s-%.120s", camber ? "camber" : "toe", gw_axle_name(b->axle),
-             cmp->c->kits[b->kit].name);
-    snprintf(what, sizeof what, "From the setting to %s of the outer %s wheel (deg), %.100s",
-             camber ? "the camber to the road" : "the toe", gw_axle_name(b->axle), load);
+    const char *stem = gw_charts_fmt(charts, "%s-budget-%s-%.120s", camber ? "camber" : "toe",
+                                     gw_axle_name(b->axle), cmp->c->kits[b->kit].name);
+    const char *what =
+        gw_charts_fmt(charts, "From the setting to %s of the outer %s wheel (deg), %.100s",
+                      camber ? "the camber to the road" : "the toe", gw_axle_name(b->axle), load);
     const char *of = gw_charts_fmt(charts, "The outer %s wheel's %s change", gw_axle_name(b->axle),
                                    camber ? "camber" : "toe");
     const gw_message message = { .of = of, .unit = "deg", .decimals = 2, .is_signed = true };
@@ -239,9 +237,7 @@ static void band_chart(const gw_comparison *cmp, gw_axle axle, bool camber, gw_c
 {
     gw_in_use u = { 0 };
     gw_buf title = { 0 };
-    char stem[TEXT];
     gather_in_use(cmp, axle, camber, &u);
-    snprintf(stem, sizeof stem, "consistency-%s-%s", camber ? "camber" : "toe", gw_axle_name(axle));
     const char *of = gw_charts_fmt(charts, "The range of %s in use, outer %s wheel,",
                                    camber ? "camber" : "toe", gw_axle_name(axle));
     const gw_message message = { .of = of, .unit = "deg", .decimals = 2 };
@@ -259,7 +255,10 @@ static void band_chart(const gw_comparison *cmp, gw_axle axle, bool camber, gw_c
         .n = u.n,
         .decimals = 2
     };
-    if (u.n) gw_charts_spans(charts, stem, &chart);
+    if (u.n)
+        gw_charts_spans(
+            charts, gw_charts_fmt(charts, "consistency-%s-%s", camber ? "camber" : "toe", gw_axle_name(axle)),
+            &chart);
 }
 
 void gw_handling_charts(const gw_comparison *cmp, gw_charts *charts)

@@ -133,7 +133,7 @@ static GW_RECORD(VALUE_RECORD, gw_match_value,
 static GW_RECORD(TAKEN_RECORD, gw_reading,
     GW_MEMBER("name", PLAIN, gw_reading, name, 0, "of the reading"),
     GW_WORD("corner", gw_reading, axle, GW_AXLE_NAMES, 0, "the axle"),
-    GW_KIT("kit", gw_reading, kit, 0, "that was fitted"));
+    GW_KIT("kit", gw_reading, kit, 0, "that is fitted"));
 
 static GW_RECORD(READING_RECORD, gw_match_reading,
     GW_PART_FOUND(taken, &TAKEN_RECORD, GW_ALWAYS),
@@ -167,7 +167,7 @@ static double doubt_drop(const gw_place *p)
 static GW_RECORD(DOUBTED_READING_RECORD, gw_reading,
     GW_MEMBER("reading", PLAIN, gw_reading, name, 0, "its name"),
     GW_WORD("corner", gw_reading, axle, GW_AXLE_NAMES, 0, "the axle"),
-    GW_KIT("kit", gw_reading, kit, 0, "that was fitted"));
+    GW_KIT("kit", gw_reading, kit, 0, "that is fitted"));
 
 static GW_RECORD(DOUBTED_FIGURE_RECORD, gw_matched, GW_SAID("figure", figure_path, 0, "path of the figure"));
 
@@ -188,13 +188,8 @@ static GW_RECORD(NARROWS_RECORD, struct gw_next_figure,
     GW_SAID("of", narrowed_path, 0, "path of the figure"),
     GW_MEMBER("narrowed", PLAIN, struct gw_next_figure, narrowed, 0, "by how much its band would shrink"));
 
-static GW_RECORD(TO_READ_RECORD, gw_reading,
-    GW_MEMBER("name", PLAIN, gw_reading, name, 0, "of the reading"),
-    GW_WORD("corner", gw_reading, axle, GW_AXLE_NAMES, 0, "the axle"),
-    GW_KIT("kit", gw_reading, kit, 0, "that is fitted"));
-
 static GW_RECORD(NEXT_RECORD, gw_next_reading,
-    GW_PART_BEHIND(gw_next_reading, reading, &TO_READ_RECORD, GW_ALWAYS),
+    GW_PART_BEHIND(gw_next_reading, reading, &TAKEN_RECORD, GW_ALWAYS),
     GW_MEMBER("bits", PLAIN, gw_next_reading, bits, 0, "expected gain of information, beside those before it"),
     GW_ARRAY("narrows", gw_next_reading, n_narrows, narrows, &NARROWS_RECORD, GW_ON_LINE, "the most first"));
 

@@ -113,11 +113,9 @@ static void draw(const gw_case *c, gw_axle axle, gw_read_figure figure, const gw
     static const char *const KEYS[BARS] = { "read, with its band", "case before", "case after" };
     gw_chart_mark mark[BARS * MOST_ROWS];
     gw_buf title = { 0 };
-    char stem[NAME];
-    snprintf(stem, sizeof stem, "match-%s-%s", gw_axle_name(axle), WORDS[figure].stem);
     say(figure, axle, rows, &title);
     gw_charts_figure(
-        charts, stem,
+        charts, gw_charts_fmt(charts, "match-%s-%s", gw_axle_name(axle), WORDS[figure].stem),
         &(gw_figure){ .words = { gw_charts_kept(charts, &title), c->title, WORDS[figure].axis, NULL, NULL,
                                  "Readings with their bands against the case before and after" },
                       .x = { .with_zero = true, .around = true },

@@ -8,7 +8,7 @@
 #include <math.h>
 #include <stdio.h>
 
-enum { POINTS = 82, LINES = 3, TEXT = 200 };
+enum { POINTS = 82, LINES = 3 };
 
 static const double FROM_HZ = 1.0, TO_HZ = 500.0;
 
@@ -59,7 +59,6 @@ static void add_chart(const gw_rates_row *row, double amplitude, const gw_sweep_
                       double y[LINES][POINTS], const char *const words[4], gw_charts *charts)
 {
     const char *bush = row->bush->label ? row->bush->label : row->bush->name;
-    char stem[TEXT], what[TEXT];
     gw_buf title = { 0 };
     bool limits = y[2][0] > y[0][0] || y[1][0] < y[0][0];
     const gw_chart_mark mark[] = {
@@ -71,12 +70,11 @@ static void add_chart(const gw_rates_row *row, double amplitude, const gw_sweep_
           .y = y[0],
           .n = POINTS },
     };
-    snprintf(stem, sizeof stem, "%s-%.120s", words[0], row->bush->name);
-    snprintf(what, sizeof what, "%s over frequency; amplitude %s mm, static radial rate %s N/mm", words[2],
-             gw_significant(gw_unit_out(GW_UNIT_MM, amplitude), 3).s,
-             gw_significant(gw_unit_out(GW_UNIT_N_PER_MM, row->own.radial[0]), 3).s);
+    const char *what = gw_charts_fmt(charts, "%s over frequency; amplitude %s mm, static radial rate %s N/mm",
+                                     words[2], gw_significant(gw_unit_out(GW_UNIT_MM, amplitude), 3).s,
+                                     gw_significant(gw_unit_out(GW_UNIT_N_PER_MM, row->own.radial[0]), 3).s);
     say(words[1], bush, y[0], words[3], 3, &title);
-    gw_charts_figure(charts, stem,
+    gw_charts_figure(charts, gw_charts_fmt(charts, "%s-%.120s", words[0], row->bush->name),
                      &(gw_figure){ .words = { gw_charts_kept(charts, &title), NULL, "frequency (Hz)",
                                               words[2], note_of(row), what },
                                    .x = { .kind = GW_SCALE_LOG, .fixed = true, .from = FROM_HZ, .to = TO_HZ },

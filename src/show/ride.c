@@ -95,12 +95,6 @@ static GW_RECORD(MOVEMENT_RECORD, gw_ride_movement,
 
 /* -- bands, modes, paths, brackets -- */
 
-static int bands(const gw_place *p)
-{
-    (void)p;
-    return GW_BANDS;
-}
-
 static const void *band_at(const gw_place *p)
 {
     return &GW_IT(p, gw_ride_item)->result.band[p->index];
@@ -263,12 +257,6 @@ static const char *grade(const gw_place *p)
     return gw_ride_grade_word(grade_of(p)[p->index], GW_WHICH(p));
 }
 
-static int others(const gw_place *p)
-{
-    (void)p;
-    return GW_OTHER_PATHS;
-}
-
 static const void *other_at(const gw_place *p)
 {
     return &difference_of(p)->beside[p->index];
@@ -334,7 +322,7 @@ static GW_RECORD(ITEM_RECORD, gw_ride_item,
     GW_SAYINGS_OF("harshness_grade", grades, grade, false, 0, "in words; two where the range spans them"),
     GW_SAYINGS_OF("road_noise_grade", grades, grade, true, 0, "the same of the A-weighted force"),
     GW_EACH("unknowns", unknowns, unknown_at, &UNKNOWN_RECORD, GW_ON_LINE, "what each does to the figure; none of the first kit"),
-    GW_EACH("beside_other_paths", others, other_at, &OTHER_RECORD, GW_ON_LINE, "road_noise_dB among what else is heard"),
+    GW_EVERY("beside_other_paths", GW_OTHER_PATHS, other_at, &OTHER_RECORD, GW_ON_LINE, "road_noise_dB among what else is heard"),
     GW_MEMBER("crackle", N, gw_ride_item, result.crackle, GW_MAY_LACK, "part of harshness and of road noise that friction makes by jumping"),
     GW_MEMBER("friction", N, gw_ride_item, result.friction, 0, "at the wheel, before it moves"),
     GW_ROWS("sliders", gw_ride_item, result.n_sliders, result.sliders, &SLIDER_RECORD, GW_ON_LINE, "what rubs"),
@@ -342,7 +330,7 @@ static GW_RECORD(ITEM_RECORD, gw_ride_item,
     GW_MEMBER("belt_note", PLAIN, gw_ride_item, result.belt_note, GW_SOMETIMES, "where the tyre has no belt: what that does to what is heard"),
     GW_MEMBER("wavers", PLAIN, gw_ride_item, result.wavers, GW_SOMETIMES, "why figures are left out"),
     GW_HERE("natural_Hz", &NATURAL_RECORD, GW_ON_LINE, "frequencies without damping and without the tyre's belt"),
-    GW_EACH("third_octave", bands, band_at, &BAND_RECORD, GW_ON_LINE, "10 to 315 Hz"),
+    GW_EVERY("third_octave", GW_BANDS, band_at, &BAND_RECORD, GW_ON_LINE, "10 to 315 Hz"),
     GW_EACH("modes", modes, mode_at, &MODE_RECORD, GW_ON_LINE, "up to 315 Hz"),
     GW_ROWS("paths", gw_ride_item, result.n_paths, result.paths, &PATH_RECORD, GW_ON_LINE, "every attachment to the body"),
     GW_ROWS("isolation", gw_ride_item, result.n_isolation, result.isolation, &ISOLATION_RECORD, GW_ON_LINE, "bushes against their brackets"),
@@ -363,12 +351,6 @@ static const char *road_note(const gw_place *p)
     return s->n ? s->item[0].result.road_note : NULL;
 }
 
-static int two_kits(const gw_place *p)
-{
-    (void)p;
-    return 2;
-}
-
 static const char *kit_of_two(const gw_place *p)
 {
     return p->c->kits[GW_IT(p, gw_ride_close)->kit[p->index]].name;
@@ -382,7 +364,7 @@ static const char *close_figure(const gw_place *p)
 GW_RECORD(GW_RIDE_CLOSE_RECORD, gw_ride_close,
     GW_WORD("corner", gw_ride_close, axle, GW_AXLE_NAMES, 0, "the axle"),
     GW_SAID("figure", close_figure, 0, "harshness or road_noise"),
-    GW_SAYINGS("kits", two_kits, kit_of_two, 0, "whose order may be the other way round"));
+    GW_ALL_SAYINGS("kits", 2, kit_of_two, 0, "whose order may be the other way round"));
 
 static GW_RECORD(RESULT_RECORD, gw_ride_made,
     GW_SAID("baseline", baseline, 0, "the first kit of the case"),

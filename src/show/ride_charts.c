@@ -17,7 +17,7 @@
 /* Where it is heard rather than felt: the last stretch of the charts [Hz]. */
 static const double BOOM_FROM = 30.0, BOOM_TO = 315.0;
 
-enum { STEM = 80, MAX_LINES = 7, PEAKS = 2, FIGURE = 64 };
+enum { MAX_LINES = 7, PEAKS = 2, FIGURE = 64 };
 
 /* One corner's charts. */
 typedef struct gw_ride_drawing {
@@ -54,15 +54,9 @@ static const char *place_said(const gw_ride_drawing *d, gw_ride_place place)
     return gw_charts_kept(d->charts, &said);
 }
 
-typedef struct gw_stem {
-    char s[STEM];
-} gw_stem;
-
-static gw_stem stem_of(const gw_ride_drawing *d, const char *what)
+static const char *stem_of(const gw_ride_drawing *d, const char *what)
 {
-    gw_stem out;
-    snprintf(out.s, sizeof out.s, "%s-%s", what, gw_axle_name(d->axle));
-    return out;
+    return gw_charts_fmt(d->charts, "%s-%s", what, gw_axle_name(d->axle));
 }
 
 /* A page that holds the chart says it once for all. */
@@ -111,7 +105,7 @@ static void force_chart(const gw_ride_drawing *d, const char *stem, gw_buf *titl
                                   .bands = stretches,
                                   .n_bands = 3 };
     in_trade_units(d, series, n);
-    gw_charts_lines(d->charts, stem_of(d, stem).s, &chart);
+    gw_charts_lines(d->charts, stem_of(d, stem), &chart);
 }
 
 typedef struct gw_peak {
@@ -238,7 +232,7 @@ static void bands(const gw_ride_drawing *d)
                                   .styles = d->styles + from,
                                   .n_names = d->n - from,
                                   .values = values };
-    gw_charts_bands(d->charts, stem_of(d, "third-octaves").s, &chart);
+    gw_charts_bands(d->charts, stem_of(d, "third-octaves"), &chart);
 }
 
 /* What these places leave of a kit's harshness to others [%]. */
@@ -286,7 +280,7 @@ static void shares(const gw_ride_drawing *d)
                                  .values = values,
                                  .stacked = true,
                                  .decimals = 0 };
-    gw_charts_bars(d->charts, stem_of(d, "paths").s, &chart);
+    gw_charts_bars(d->charts, stem_of(d, "paths"), &chart);
 }
 
 /* What the upper end of each unknown adds to what is heard, a bar a kit. */
@@ -316,7 +310,7 @@ static void unknowns(const gw_ride_drawing *d)
         .values = values,
         .decimals = 1
     };
-    gw_charts_bars(d->charts, stem_of(d, "unknowns").s, &chart);
+    gw_charts_bars(d->charts, stem_of(d, "unknowns"), &chart);
 }
 
 /* ---- after the bump ---- */
@@ -363,7 +357,7 @@ static void bump(const gw_ride_drawing *d)
                                      .figure = figure[i] };
     }
     say_bump(d, &title);
-    gw_charts_figure(d->charts, stem_of(d, "bump").s,
+    gw_charts_figure(d->charts, stem_of(d, "bump"),
                      &(gw_figure){ .words = words_of(d, &title, gw_words_text(GW_WORDS_CHART_BUMP),
                                                      gw_words_text(GW_WORDS_CHART_BUMP_X), NULL),
                                    .x = { .with_zero = true },

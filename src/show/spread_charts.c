@@ -149,15 +149,13 @@ static void kind_chart(const gw_case *c, const gw_spread_study *s, const gw_spre
 {
     gw_spread_rows r;
     gw_buf title = { 0 };
-    char stem[STEM], of[STEM];
     if (!rows_open(&r, charts, s->n, c->n_kits, kind->less)) return;
     for (int i = 0; i < s->n; i++) {
         const gw_spread_item *item = &s->item[i];
         if (item->axle != axle || item->load < 0 || (kind->less && !item->has_difference)) continue;
         put(&r, c, item, kind->less ? &item->difference : &item->own, kind->quantity, kind->unit);
     }
-    snprintf(stem, sizeof stem, "%s-%s", kind->stem, gw_axle_name(axle));
-    snprintf(of, sizeof of, "%s %s", axle == GW_FRONT ? "Front" : "Rear", kind->of);
+    const char *of = gw_charts_fmt(charts, "%s %s", axle == GW_FRONT ? "Front" : "Rear", kind->of);
     say_bands(&r, of, gw_unit_word(kind->unit), kind->decimals, kind->less, &title);
     const gw_chart_words words = { gw_charts_kept(charts, &title),
                                    c->title,
@@ -165,7 +163,8 @@ static void kind_chart(const gw_case *c, const gw_spread_study *s, const gw_spre
                                    NULL,
                                    kind->less ? NOTE_LESS : NOTE,
                                    kind->less ? "By load, in the same car" : "By load, kit by kit" };
-    draw_rows(&r, stem, words, kits, kind->decimals);
+    draw_rows(&r, gw_charts_fmt(charts, "%s-%s", kind->stem, gw_axle_name(axle)), words, kits,
+              kind->decimals);
 }
 
 /* Harshness and road noise over the first kit of the same car. */

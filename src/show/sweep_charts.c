@@ -88,7 +88,6 @@ static void sweep_chart(const gw_comparison *cmp, const gw_sweep_study *study, c
 {
     const gw_case *c = cmp->c;
     gw_buf title = { 0 };
-    char stem[TEXT];
     gw_chart_series series[GW_MAX_KITS];
     int n = 0;
     for (int k = 0; k < c->n_kits; k++) {
@@ -97,7 +96,6 @@ static void sweep_chart(const gw_comparison *cmp, const gw_sweep_study *study, c
     }
     if (!n || charts->failed) return;
     say(cmp, words, axle, series, n, &title);
-    snprintf(stem, sizeof stem, "%s-%s", words->stem, gw_axle_name(axle));
     const gw_line_chart chart = { .words = { .title = gw_charts_kept(charts, &title),
                                              .subtitle = c->title,
                                              .x_title = x_title,
@@ -106,7 +104,7 @@ static void sweep_chart(const gw_comparison *cmp, const gw_sweep_study *study, c
                                   .series = series,
                                   .n_series = n,
                                   .with_zero = true };
-    gw_charts_lines(charts, stem, &chart);
+    gw_charts_lines(charts, gw_charts_fmt(charts, "%s-%s", words->stem, gw_axle_name(axle)), &chart);
 }
 
 void gw_sweep_charts(const gw_comparison *cmp, const gw_sweep_study *study, gw_charts *charts)

@@ -94,9 +94,7 @@ static void draw(const gw_case *c, const gw_travel_study *study, const gw_travel
 {
     gw_chart_series series[GW_MAX_KITS];
     gw_buf title = { 0 };
-    char stem[TEXT];
     const char *name = load < 0 ? "" : c->loads[load].name;
-    snprintf(stem, sizeof stem, "%s-%s%s%.80s", words->stem, gw_axle_name(axle), load < 0 ? "" : "-", name);
     int n = gather(c, study, words, axle, load, series, charts);
     if (!n || charts->failed) return;
     say(words, axle, load < 0 ? NULL : name, series, n, &title);
@@ -109,7 +107,10 @@ static void draw(const gw_case *c, const gw_travel_study *study, const gw_travel
                                   .has_mark = words->is_tilt,
                                   .mark = 100.0,
                                   .mark_label = "limit" };
-    gw_charts_lines(charts, stem, &chart);
+    gw_charts_lines(
+        charts,
+        gw_charts_fmt(charts, "%s-%s%s%.80s", words->stem, gw_axle_name(axle), load < 0 ? "" : "-", name),
+        &chart);
 }
 
 void gw_travel_charts(const gw_case *c, const void *made, gw_charts *charts)

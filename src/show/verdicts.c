@@ -12,7 +12,8 @@
 
 enum { FAILURES = 2, CHANGES = 6 }; /* told in a sentence; the rest is counted */
 
-void gw_phrase_joint(const gw_case *c, gw_axle axle, int joint, gw_buf *out)
+/* "front upper arm, front bush", or "front upper_front" where the joint has no label. */
+static void say_joint(const gw_case *c, gw_axle axle, int joint, gw_buf *out)
 {
     const gw_joint *j = &c->corners[axle].joints[joint];
     if (!j->label) gw_buf_fmt(out, "%s ", gw_axle_name(axle));
@@ -40,7 +41,8 @@ static void say_where(const gw_case *c, const gw_reversal *t, gw_buf *out)
     gw_buf_say(out, "%s %s, %s", gw_axle_name(t->axle), t->camber ? "camber" : "toe", c->loads[t->load].name);
 }
 
-void gw_phrase_reversal(const gw_case *c, const gw_reversal *t, gw_buf *out)
+/* "rear toe in a 0.90 g corner: out 0.09 deg instead of in 0.14" */
+static void say_reversal(const gw_case *c, const gw_reversal *t, gw_buf *out)
 {
     say_where(c, t, out);
     gw_buf_add(out, ": ");
@@ -50,7 +52,7 @@ void gw_phrase_reversal(const gw_case *c, const gw_reversal *t, gw_buf *out)
 /* "rear toe link, inner bush: compressive strain of the wall 16 %, limit 15 %, in a 0.70 g corner" */
 static void say_failure(const gw_case *c, const gw_overload *o, gw_buf *out)
 {
-    gw_phrase_joint(c, o->axle, o->joint, out);
+    say_joint(c, o->axle, o->joint, out);
     gw_buf_fmt(out, ": %s ", GW_JUDGED_WORDS[o->verdict.what]);
     gw_verdict_figure(&o->verdict, o->verdict.value, out);
     gw_buf_add(out, ", limit ");
@@ -153,7 +155,7 @@ static void say_warnings(const gw_comparison *cmp, int kit, gw_buf *out)
             if (!of || !gw_reversal_at(cmp->c, cmp->deflect, cmp->baseline, of, false, &t) || !t.warns)
                 continue;
             gw_buf_add(out, warned++ ? "; " : " WARNING, toe-out gained: ");
-            gw_phrase_reversal(cmp->c, &t, out);
+            say_reversal(cmp->c, &t, out);
         }
     if (warned) gw_buf_add(out, ".");
 }
@@ -252,7 +254,7 @@ static bool say_nearest(const gw_comparison *cmp, int kit, const char *before, g
         if (k < kit) return false;
         if (!told) {
             gw_buf_add(out, before);
-            gw_phrase_joint(cmp->c, s.nearest->axle, s.nearest->joint, out);
+            say_joint(cmp->c, s.nearest->axle, s.nearest->joint, out);
             gw_buf_fmt(out, " at %d %%", percent_of(&s));
         }
         gw_buf_say(out, "%s%s", told++ ? ", " : " (", cmp->c->kits[k].name);
