@@ -140,31 +140,24 @@ void gw_result_csv(const gw_result *result, const gw_case *c, const void *made, 
     descend(&w, &top, &top, 0, result->rows);
 }
 
+/* The heads of one record where there is no place, else the fields of one. */
+static void put_row(gw_csv *csv, const gw_record *record, const gw_place *place)
+{
+    way w = { .csv = *csv, .rows = "", .heads = !place };
+    walk(&w, record, place, "", 0, "");
+    gw_csv_end_row(&w.csv);
+    *csv = w.csv;
+}
+
 void gw_records_csv(const gw_record *record, const gw_case *c, const void *it, int n, size_t size,
                     gw_buf *out)
 {
     gw_csv csv = { .out = out };
-    gw_record_csv_heads(record, &csv);
-    gw_csv_end_row(&csv);
+    put_row(&csv, record, NULL);
     for (int i = 0; i < n; i++) {
         const gw_place place = {
             .c = c, .record = record, .it = (const char *)it + (size_t)i * size, .index = i
         };
-        gw_place_csv(&place, &csv);
-        gw_csv_end_row(&csv);
+        put_row(&csv, record, &place);
     }
-}
-
-void gw_record_csv_heads(const gw_record *record, gw_csv *csv)
-{
-    way w = { .csv = *csv, .rows = "", .heads = true };
-    walk(&w, record, NULL, "", 0, "");
-    *csv = w.csv;
-}
-
-void gw_place_csv(const gw_place *place, gw_csv *csv)
-{
-    way w = { .csv = *csv, .rows = "" };
-    walk(&w, place->record, place, "", 0, "");
-    *csv = w.csv;
 }

@@ -18,8 +18,4 @@ void gw_result_csv(const gw_result *result, const gw_case *c, const void *made, 
 void gw_records_csv(const gw_record *record, const gw_case *c, const void *it, int n, size_t size,
                     gw_buf *out);
 
-/** The heads of one record, and the fields of one place of it; the row is not ended. */
-void gw_record_csv_heads(const gw_record *record, gw_csv *csv);
-void gw_place_csv(const gw_place *place, gw_csv *csv);
-
 #endif

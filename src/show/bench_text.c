@@ -6,11 +6,6 @@
 
 #include <math.h>
 
-static void row(gw_table *table, const char *figure, const char *value, const char *unit)
-{
-    gw_table_cells(table, figure, value, unit);
-}
-
 static void pair_row(gw_table *table, const char *figure, const double v[2], double unit, const char *word)
 {
     gw_number minus = gw_significant(v[0] / unit, 3), plus = gw_significant(v[1] / unit, 3);
@@ -23,17 +18,18 @@ static void press_rows(gw_table *table, const gw_press *p, bool turns)
 {
     const double unit = turns ? GW_DEG : GW_MM, rate = turns ? GW_NM_PER_DEG : GW_N_PER_MM;
     const char *rate_word = turns ? "N m/deg" : "N/mm", *length = turns ? "deg" : "mm";
-    row(table, "rate at zero", gw_significant(p->rate_zero / rate, 3).s, rate_word);
+    gw_table_cells(table, "rate at zero", gw_significant(p->rate_zero / rate, 3).s, rate_word);
     pair_row(table, "rate at a tenth of the stroke, minus and plus", p->rate_tenth, rate, rate_word);
     pair_row(table, "rate at full stroke", p->rate_full, rate, rate_word);
     pair_row(table, "stroke", p->stroke, unit, length);
-    row(table, "loss factor", gw_fixed(p->loss, 3).s, "");
-    row(table, "loss angle", gw_fixed(atan(p->loss) / GW_DEG, 1).s, "deg");
-    row(table, "off a straight line by", gw_fixed(100.0 * p->nonlinearity, 1).s, "%");
-    row(table, "asymmetry", gw_fixed(100.0 * p->asymmetry, 1).s, "%");
-    row(table, turns ? "reading at no moment" : "reading at no force", gw_fixed(p->zero / unit, 3).s, length);
-    row(table, turns ? "moment at reading 0" : "force at reading 0", gw_significant(p->zero_force, 3).s,
-        turns ? "N m" : "N");
+    gw_table_cells(table, "loss factor", gw_fixed(p->loss, 3).s, "");
+    gw_table_cells(table, "loss angle", gw_fixed(atan(p->loss) / GW_DEG, 1).s, "deg");
+    gw_table_cells(table, "off a straight line by", gw_fixed(100.0 * p->nonlinearity, 1).s, "%");
+    gw_table_cells(table, "asymmetry", gw_fixed(100.0 * p->asymmetry, 1).s, "%");
+    gw_table_cells(table, turns ? "reading at no moment" : "reading at no force",
+                   gw_fixed(p->zero / unit, 3).s, length);
+    gw_table_cells(table, turns ? "moment at reading 0" : "force at reading 0",
+                   gw_significant(p->zero_force, 3).s, turns ? "N m" : "N");
 }
 
 static void fitted_row(gw_table *table, const char *figure, double value, double within, double unit,
@@ -63,7 +59,7 @@ static void rig_rows(gw_table *table, const gw_bench_file *file)
         fitted_row(table, "Payne exponent m", r->law.payne_exponent, r->within[GW_RIG_PAYNE_EXPONENT], 1.0,
                    "");
     }
-    row(table, "scatter", gw_fixed(100.0 * r->scatter, 2).s, "%");
+    gw_table_cells(table, "scatter", gw_fixed(100.0 * r->scatter, 2).s, "%");
     gw_table_cell(table, "worst row");
     gw_number stiffness = gw_signed(100.0 * r->worst_stiffness, 1),
               angle = gw_signed(r->worst_loss / GW_DEG, 2);

@@ -26,9 +26,6 @@ bool gw_choose_say_limits(const gw_case *c, const gw_choose_study *s, gw_buf *ou
 /** With `detail` the whole front and all single changes. */
 void gw_choose_text(const gw_case *c, const void *study, gw_paper *paper);
 
-/** A row a member of the front: what it costs and does, its bush in each joint on offer, its figures. */
-void gw_choose_csv(const gw_case *c, const void *study, gw_buf *out);
-
 /** Steadiness against harshness, cost as size; the ladder of what more money buys. */
 void gw_choose_charts(const gw_case *c, const void *study, gw_charts *charts);
 

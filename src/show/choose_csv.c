@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A row a member of the front; joints and figures are the case's own columns. */
+/* A row a member of the front: what it costs and does, its bush in each joint on offer, its figures. */
 #include "record/csv.h"
 #include "show/choose.h"
 
@@ -71,7 +71,7 @@ static void put_member(const gw_place *member, const gw_choose_study *s, gw_csv 
     gw_csv_end_row(csv);
 }
 
-void gw_choose_csv(const gw_case *c, const void *study, gw_buf *out)
+static void put_csv(const gw_case *c, const void *study, gw_buf *out)
 {
     const gw_choose_study *s = study;
     const gw_place top = gw_place_top(&GW_CHOOSE_RESULT, c, study);
@@ -84,5 +84,5 @@ void gw_choose_csv(const gw_case *c, const void *study, gw_buf *out)
 }
 
 const gw_result GW_CHOOSE_RESULT = {
-    .command = "choose", .record = &GW_CHOOSE_RECORD, .rows = "front", .csv = gw_choose_csv
+    .command = "choose", .record = &GW_CHOOSE_RECORD, .rows = "front", .csv = put_csv
 };

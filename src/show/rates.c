@@ -4,14 +4,9 @@
 
 #include "show/words.h"
 
-static void named_cells(gw_table *table, const char *name, const char *what)
-{
-    gw_table_cells(table, name, what);
-}
-
 static void rates_row(gw_table *table, const char *name, const char *what, const gw_given_rates *rates)
 {
-    named_cells(table, name, what);
+    gw_table_cells(table, name, what);
     gw_rates_cells(table, rates);
 }
 
@@ -21,7 +16,7 @@ static void add_rows(gw_table *table, const gw_rates_row *row)
     rates_row(table, row->bush->name, GW_BUSH_TYPE_WORDS[row->bush->type], &row->own);
     if (row->has_beside) {
         rates_row(table, "", "by handbook", &row->beside);
-        named_cells(table, "", "difference %");
+        gw_table_cells(table, "", "difference %");
         gw_rates_differences(table, &row->difference);
     }
     if (row->has_band) {

@@ -132,7 +132,8 @@ static GW_RECORD(MODE_RECORD, gw_ride_mode,
     GW_MEMBER("wheel_fore_aft_share", PLAIN, gw_ride_mode, wheel_fore_aft, 0, "of the kinetic energy"),
     GW_MEMBER("shape", PLAIN, gw_ride_mode, words, 0, "in words"));
 
-/* The mode that a row asks for: gw_ride_named. */
+/* The mode that a row asks for. */
+enum { BODY, WHEEL_VERTICAL, WHEEL_FORE_AFT };
 static const gw_ride_mode *named_mode(const gw_place *p)
 {
     const gw_ride_result *r = &GW_IT(p, gw_ride_item)->result;
@@ -140,7 +141,7 @@ static const gw_ride_mode *named_mode(const gw_place *p)
     return &r->modes[modes[GW_WHICH(p)]];
 }
 
-double gw_ride_hz(const gw_place *p)
+static double named_hz(const gw_place *p)
 {
     return named_mode(p)->hz;
 }
@@ -151,9 +152,9 @@ static double named_damping(const gw_place *p)
 }
 
 static GW_RECORD(NATURAL_RECORD, gw_ride_item,
-    GW_WORKED_OUT_OF("body", HZ, gw_ride_hz, GW_RIDE_BODY, GW_NO_UNIT, "up and down"),
-    GW_WORKED_OUT_OF("wheel_vertical", HZ, gw_ride_hz, GW_RIDE_WHEEL_VERTICAL, GW_NO_UNIT, "up and down"),
-    GW_WORKED_OUT_OF("wheel_fore_aft", HZ, gw_ride_hz, GW_RIDE_WHEEL_FORE_AFT, GW_NO_UNIT, "fore and aft"));
+    GW_WORKED_OUT_OF("body", HZ, named_hz, BODY, GW_NO_UNIT, "up and down"),
+    GW_WORKED_OUT_OF("wheel_vertical", HZ, named_hz, WHEEL_VERTICAL, GW_NO_UNIT, "up and down"),
+    GW_WORKED_OUT_OF("wheel_fore_aft", HZ, named_hz, WHEEL_FORE_AFT, GW_NO_UNIT, "fore and aft"));
 
 static GW_RECORD(PATH_RECORD, gw_ride_path,
     GW_MEMBER("attachment", PLAIN, gw_ride_path, name, 0, "joint, spring or damper"),
@@ -398,7 +399,7 @@ GW_RECORD(GW_RIDE_COLUMNS_RECORD, gw_ride_item,
 
 GW_RECORD(GW_RIDE_COMPARED_RECORD, gw_ride_item,
     GW_MEMBER("friction", N, gw_ride_item, result.friction, 0, "at the wheel, before it moves"),
-    GW_WORKED_OUT_OF("wheel_fore_aft", HZ, gw_ride_hz, GW_RIDE_WHEEL_FORE_AFT, 0, "natural frequency"));
+    GW_WORKED_OUT_OF("wheel_fore_aft", HZ, named_hz, WHEEL_FORE_AFT, 0, "natural frequency"));
 
 static GW_RECORD(LARGEST_RECORD, gw_ride_path,
     GW_MEMBER("largest_path", PLAIN, gw_ride_path, name, 0, "joint, spring or damper"),
@@ -416,12 +417,12 @@ static GW_RECORD(LINE_RECORD, gw_ride_item,
     GW_PART_SAME(&GW_RIDE_COLUMNS_RECORD),
     GW_MEMBER("crackle_felt", N, gw_ride_item, result.crackle[0], 0, "part of harshness"),
     GW_MEMBER("crackle_heard", N, gw_ride_item, result.crackle[1], 0, "part of road noise"),
-    GW_WORKED_OUT_OF("body", HZ, gw_ride_hz, GW_RIDE_BODY, 0, "up and down"),
-    GW_WORKED_OUT_OF("body_damping_ratio", PLAIN, named_damping, GW_RIDE_BODY, 0, "of the critical damping"),
-    GW_WORKED_OUT_OF("wheel_vertical", HZ, gw_ride_hz, GW_RIDE_WHEEL_VERTICAL, 0, "up and down"),
-    GW_WORKED_OUT_OF("wheel_vertical_damping_ratio", PLAIN, named_damping, GW_RIDE_WHEEL_VERTICAL, 0, "of the critical damping"),
-    GW_WORKED_OUT_OF("wheel_fore_aft", HZ, gw_ride_hz, GW_RIDE_WHEEL_FORE_AFT, 0, "fore and aft"),
-    GW_WORKED_OUT_OF("wheel_fore_aft_damping_ratio", PLAIN, named_damping, GW_RIDE_WHEEL_FORE_AFT, 0, "of the critical damping"),
+    GW_WORKED_OUT_OF("body", HZ, named_hz, BODY, 0, "up and down"),
+    GW_WORKED_OUT_OF("body_damping_ratio", PLAIN, named_damping, BODY, 0, "of the critical damping"),
+    GW_WORKED_OUT_OF("wheel_vertical", HZ, named_hz, WHEEL_VERTICAL, 0, "up and down"),
+    GW_WORKED_OUT_OF("wheel_vertical_damping_ratio", PLAIN, named_damping, WHEEL_VERTICAL, 0, "of the critical damping"),
+    GW_WORKED_OUT_OF("wheel_fore_aft", HZ, named_hz, WHEEL_FORE_AFT, 0, "fore and aft"),
+    GW_WORKED_OUT_OF("wheel_fore_aft_damping_ratio", PLAIN, named_damping, WHEEL_FORE_AFT, 0, "of the critical damping"),
     GW_INSIDE("obstacle", obstacle, &OBSTACLE_RECORD, 0, "after the bump"),
     GW_PART_FOUND(largest_path, &LARGEST_RECORD, 0),
     BANDS(BAND_FORCE)

@@ -21,10 +21,6 @@ typedef struct gw_ride_made {
 /** Rows over a gw_ride_made. */
 extern const gw_result GW_RIDE_RESULT;
 
-/** Modes that a row may ask for, and the natural frequency of the one it asks for, of a gw_ride_item [Hz]. */
-enum gw_ride_named { GW_RIDE_BODY, GW_RIDE_WHEEL_VERTICAL, GW_RIDE_WHEEL_FORE_AFT };
-double gw_ride_hz(const gw_place *p);
-
 /** Columns over a gw_ride_item: comfort, harshness and noise with their ranges, here and in compare. */
 extern const gw_record GW_RIDE_COLUMNS_RECORD;
 /** What compare tells besides, in JSON and CSV alike. */

@@ -50,10 +50,6 @@ typedef struct gw_ride_page {
     gw_paper *paper;
 } gw_ride_page;
 
-/** The items of one corner, in the order of the kits: fills `items` (room for every kit), returns how many.
- */
-int gw_ride_items(const gw_ride_page *p, gw_axle axle, const gw_ride_item **items);
-
 /* One table each, with the words that it needs below it. */
 void gw_ride_figures_table(const gw_ride_page *p, const gw_ride_item *const *items, int n);
 void gw_ride_modes_table(const gw_ride_page *p, const gw_ride_item *const *items, int n);

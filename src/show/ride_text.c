@@ -11,7 +11,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-int gw_ride_items(const gw_ride_page *p, gw_axle axle, const gw_ride_item **items)
+/* Those of one corner, in the order of the kits: `items` has room for every kit; returns how many. */
+static int items_of(const gw_ride_page *p, gw_axle axle, const gw_ride_item **items)
 {
     int n = 0;
     for (int i = 0; i < p->study->n; i++)
@@ -99,7 +100,7 @@ static void corner(const gw_ride_page *p, gw_axle axle)
 {
     const gw_ride_item **items = calloc((size_t)p->c->n_kits + 1, sizeof *items);
     if (!items) p->paper->out->failed = true;
-    int n = items ? gw_ride_items(p, axle, items) : 0;
+    int n = items ? items_of(p, axle, items) : 0;
     if (n) gw_ride_heading(p->c, axle, p->paper);
     for (size_t i = 0; n && i < sizeof PARTS / sizeof *PARTS; i++) PARTS[i](p, items, n);
     free(items);

@@ -91,19 +91,10 @@ static void name_cells(gw_table *table, const gw_case *c, const gw_spread_item *
         gw_table_cell(table, kit);
 }
 
-static void toe_row(gw_table *table, const gw_case *c, const gw_spread_item *item, bool first)
+static void toe_cells(gw_table *table, const gw_spread_item *item)
 {
-    name_cells(table, c, item, first);
-    if (item->why) {
-        gw_table_cell(table, "failed");
-        gw_table_end_row(table);
-        return;
-    }
     band_cells(table, &item->own.band[GW_SPREAD_TOE], GW_DEG, 3, item->own.draws > 0);
-    if (!item->has_difference || isnan(item->better)) {
-        gw_table_end_row(table);
-        return;
-    }
+    if (!item->has_difference || isnan(item->better)) return;
     const gw_spread_band *less = &item->difference.band[GW_SPREAD_TOE];
     band_cells(table, less, GW_DEG, 3, true);
     if (is_nothing(less->nominal, less->low, less->high))
@@ -112,22 +103,15 @@ static void toe_row(gw_table *table, const gw_case *c, const gw_spread_item *ite
         gw_table_cellf(table, "%d of 100", of_100(item->better));
 }
 
-static void wheel_row(gw_table *table, const gw_case *c, const gw_spread_item *item, bool first)
+static void wheel_cells(gw_table *table, const gw_spread_item *item)
 {
     const bool had = item->own.draws > 0;
-    name_cells(table, c, item, first);
-    if (item->why) {
-        gw_table_cell(table, "failed");
-        gw_table_end_row(table);
-        return;
-    }
     band_cells(table, &item->own.band[GW_SPREAD_CAMBER], GW_DEG, 3, had);
     band_cells(table, &item->own.band[GW_SPREAD_FORE_AFT], GW_MM, 2, had);
 }
 
 static void result_table(const gw_case *c, const gw_spread_study *s, gw_axle axle, const char *const *heads,
-                         void (*row)(gw_table *, const gw_case *, const gw_spread_item *, bool),
-                         gw_paper *paper)
+                         void (*cells)(gw_table *, const gw_spread_item *), gw_paper *paper)
 {
     gw_table table = { 0 };
     for (int h = 0; heads[h]; h++) gw_table_column(&table, h < 2 ? GW_LEFT : GW_RIGHT, heads[h]);
@@ -135,7 +119,12 @@ static void result_table(const gw_case *c, const gw_spread_study *s, gw_axle axl
         bool first = true;
         for (int i = 0; i < s->n; i++) {
             if (s->item[i].axle != axle || s->item[i].load != l) continue;
-            row(&table, c, &s->item[i], first);
+            name_cells(&table, c, &s->item[i], first);
+            if (s->item[i].why)
+                gw_table_cell(&table, "failed");
+            else
+                cells(&table, &s->item[i]);
+            gw_table_end_row(&table);
             first = false;
         }
     }
@@ -175,9 +164,9 @@ static void corner_tables(const gw_case *c, const gw_spread_study *s, gw_axle ax
                                          "fore-aft\nmm", "95 of 100\nmm", NULL };
     if (!has_results(s, axle)) return;
     gw_buf_fmt(paper->out, "\n%s corner, changes from standing still\n", axle == GW_FRONT ? "Front" : "Rear");
-    result_table(c, s, axle, TOE, toe_row, paper);
+    result_table(c, s, axle, TOE, toe_cells, paper);
     gw_paper_gap(paper);
-    result_table(c, s, axle, WHEEL, wheel_row, paper);
+    result_table(c, s, axle, WHEEL, wheel_cells, paper);
     failed_words(c, s, axle, paper);
 }
 
