@@ -14,9 +14,9 @@
 void gw_page_minutes(gw_buf *out, double minutes)
 {
     long all = lround(minutes), hours = all / 60, rest = all % 60;
-    if (hours) gw_buf_fmt(out, "%ld h", hours);
+    if (hours) gw_buf_fmt(out, "%ld\xC2\xA0h", hours);
     if (hours && rest) gw_buf_add(out, " ");
-    if (rest || !hours) gw_buf_fmt(out, "%ld min", rest);
+    if (rest || !hours) gw_buf_fmt(out, "%ld\xC2\xA0min", rest);
 }
 
 static gw_words way_of(double toe)

@@ -234,12 +234,20 @@
     first?.setAttribute("tabindex", 0);
     if (focused !== undefined) layers.dots.querySelector(`[data-joint="${focused}"]`)?.focus({ preventScroll: true });
   };
+  const wheelNames = (axle, see) => [[axle.wheel, "left"], [[axle.wheel[0], -axle.wheel[1], axle.wheel[2]], "right"]].map(([at, name]) => {
+    const [x, y] = see([at[0], at[1], at[2] - axle.radius - 20]);
+    return { name, x: Math.min(Math.max(x, 36), WIDE - 36), y: Math.min(y + 12, HIGH - 8) };
+  });
   const drawNames = (axle, picture, see) => {
-    const names = [[axle.wheel, "left"], [[axle.wheel[0], -axle.wheel[1], axle.wheel[2]], "right"]];
-    layers.names.replaceChildren(...names.map(([at, name]) => {
-      const [x, y] = see([at[0], at[1], at[2] - axle.radius - 20]);
-      return shape("text", { x: Math.min(Math.max(x, 30), WIDE - 30).toFixed(1), y: Math.min(y + 12, HIGH - 8).toFixed(1), "text-anchor": "middle" }, name);
-    }));
+    layers.names.replaceChildren(...wheelNames(axle, see).map(({ name, x, y }) => shape("text", { x: x.toFixed(1), y: y.toFixed(1), "text-anchor": "middle" }, name)));
+  };
+  /* Where the words of the roll centre stand clear of the wheels' names: below it, else below or above all. */
+  const ON_PAPER = 27;
+  let paper = false;
+  const clearOf = (names, x, y, text) => {
+    const letter = paper ? ON_PAPER : Number.parseFloat(getComputedStyle(scene).fontSize) || ON_PAPER, top = y + letter;
+    const free = (at) => names.every((n) => Math.abs(at - n.y) > 1.1 * letter || Math.abs(x - n.x) > 0.31 * letter * (text.length + n.name.length) + 8);
+    return [top, Math.max(...names.map((n) => n.y)) + 1.2 * letter].find((at) => at <= HIGH - 8 && free(at)) ?? letter + 4;
   };
   /* The roll centre is a place of the body: it stands where a little roll about standing still leaves it. */
   const drawRoll = (axle, picture, see) => {
@@ -250,8 +258,9 @@
     const word = (x, y, name, text) => shape("text", { x: x.toFixed(1), y: y.toFixed(1), class: name, "text-anchor": "middle" }, text);
     if (picture.lean[0]) layers.roll.append(word(top[0], top[1] - 6, "leans", `leans ${figure(picture.lean[0], 2)}\u00b0`));
     if (picture.centre === null) return;
+    const said = `roll centre ${Math.abs(picture.centre).toFixed(0)}\u00a0mm ${picture.centre < 0 ? "below" : "above"} the road`;
     layers.roll.append(shape("circle", { cx: foot[0].toFixed(1), cy: foot[1].toFixed(1), r: 5, class: "roll-centre" }),
-      word(foot[0], foot[1] + 20, "roll-height", `roll centre ${Math.abs(picture.centre).toFixed(0)}\u00a0mm ${picture.centre < 0 ? "below" : "above"} the road`));
+      word(foot[0], clearOf(wheelNames(axle, see), foot[0], foot[1] + 5, said), "roll-height", said));
   };
   const drawScene = () => {
     const axle = byIndex(data.drawing.axles, state.axle), picture = pictureOf(state.kit), see = projector(axle);
@@ -375,7 +384,7 @@
   };
   const dialOf = (dial, i, mine, base, limit) => {
     const [what, wheel] = dial, way = wayOf(dial);
-    const svg = shape("svg", { viewBox: "0 -8 160 126", role: "img", class: "dial " + kitClass(state.kit), "data-dial": `${what}-${wheel}`,
+    const svg = shape("svg", { viewBox: "-5 -8 170 126", role: "img", class: "dial " + kitClass(state.kit), "data-dial": `${what}-${wheel}`,
       "aria-label": `${wheel ? "right" : "left"} wheel, ${what === "toe" ? "toe from above" : "lean from behind"}: ${mine && mine[i] !== null ? signed(mine[i], 2) + " degrees" : "no result"}` });
     for (const part of [-1, -0.5, 0, 0.5, 1]) {
       const a = ((part * 70 - 90) * Math.PI) / 180, at = (r) => `${(80 + r * Math.cos(a)).toFixed(1)} ${(88 + r * Math.sin(a)).toFixed(1)}`;
@@ -519,23 +528,23 @@
   const playing = () => byId("play")?.getAttribute("aria-pressed") === "true";
   const setVolume = () => { if (sound.context) sound.volume.gain.setTargetAtTime(playing() ? Number(byId("volume").value) ** 2 : 0, sound.context.currentTime, 0.05); };
 
-  const BARS = { left: 46, right: 650, top: 14, bottom: 190 };
+  const BARS = { left: 46, right: 650, top: 20, bottom: 190 };
   const drawSpectrum = () => {
     const box = byId("spectrum"), mine = spectrumOf(state.kit, state.axle), base = spectrumOf(data.start.base, state.axle);
     if (!box) return;
     byId("hearing").hidden = !mine || !base;
     if (!mine || !base) return;
     const dB = (f) => 20 * Math.log10(f / rms(base)), top = 5 * Math.ceil(Math.max(...data.kits.map((k) => spectrumOf(k.index, state.axle)).filter(Boolean).flat().map(dB)) / 5), low = top - 50;
-    const svg = shape("svg", { viewBox: "0 0 660 226", role: "img", class: "spectrum " + kitClass(state.kit), "aria-label": "Force into the body by third-octave: the chosen kit and the first kit" });
+    const svg = shape("svg", { viewBox: "0 0 660 242", role: "img", class: "spectrum " + kitClass(state.kit), "aria-label": "Force into the body by third-octave: the chosen kit and the first kit" });
     const y = (v) => BARS.bottom - (BARS.bottom - BARS.top) * Math.max(0, Math.min(1, (v - low) / (top - low))), width = (BARS.right - BARS.left) / mine.length;
     for (let v = low; v <= top; v += 10) svg.append(shape("path", { class: "rule", d: `M${BARS.left} ${y(v)}H${BARS.right}` }), shape("text", { x: BARS.left - 6, y: y(v) + 4, "text-anchor": "end" }, figure(v, 0)));
     mine.forEach((force, i) => {
       const x = BARS.left + i * width, hz = data.sound.hz[FIRST_BAND - 10 + i];
       svg.append(shape("rect", { class: "mine", "data-band": hz, "data-dB": (dB(force) - dB(base[i])).toFixed(2), x: x + 4, y: y(dB(force)), width: width - 8, height: BARS.bottom - y(dB(force)) }),
         shape("path", { class: "base", d: `M${x + 1} ${y(dB(base[i]))}h${width - 2}` }),
-        shape("text", { x: x + width / 2, y: BARS.bottom + 15, "text-anchor": "middle" }, String(hz)));
+        shape("text", { x: x + width / 2, y: BARS.bottom + 20, "text-anchor": "middle" }, String(hz)));
     });
-    svg.append(shape("text", { x: BARS.right, y: BARS.bottom + 32, "text-anchor": "end" }, "Hz. dB over all of the first kit. Line: first kit"), shape("g", { class: "live" }));
+    svg.append(shape("text", { x: BARS.right, y: BARS.bottom + 46, "text-anchor": "end" }, "Hz; dB over the first kit's sum; line: the first kit"), shape("g", { class: "live" }));
     box.replaceChildren(svg);
     Object.assign(sound, { y, low, top, width });
     const more = 20 * Math.log10(rms(mine) / rms(base));
@@ -673,8 +682,11 @@
   /* ---- paper: folds open for it; one sheet may be printed alone ---- */
 
   let opened = [];
-  addEventListener("beforeprint", () => { opened = all("details:not([open])"); for (const fold of opened) fold.open = true; });
+  const redraw = (onPaper) => { paper = onPaper; drawScene(); };
+  addEventListener("resize", () => redraw(paper)); /* letters are larger on a telephone */
+  addEventListener("beforeprint", () => { opened = all("details:not([open])"); for (const fold of opened) fold.open = true; redraw(true); });
   addEventListener("afterprint", () => {
+    redraw(false);
     for (const fold of opened) fold.open = false;
     opened = [];
     delete document.body.dataset.printing;

@@ -17,7 +17,7 @@ export const textsOf = (pictures) => {
   let looked = 0;
   for (const svg of pictures) {
     const s = svg.getBoundingClientRect();
-    const words = [...svg.querySelectorAll("text")].filter((t) => t.textContent.trim())
+    const words = [...svg.querySelectorAll("text")].filter((t) => t.textContent.trim() && t.checkVisibility())
       .map((t) => ({ text: t.textContent, r: t.getBoundingClientRect() }));
     looked += words.length;
     for (const { text, r } of words)

@@ -158,6 +158,56 @@ async function readable(page, what) {
   await page.emulate("", []);
 }
 
+/* Figures of tables that do not stand in one line. */
+const wrapped = (where) => [...document.querySelectorAll(`${where} td:not(.text)`)].filter((td) => {
+  const range = document.createRange();
+  range.selectNodeContents(td);
+  const tops = [...range.getClientRects()].map((r) => r.top);
+  return td.checkVisibility() && tops.length > 0 && Math.max(...tops) - Math.min(...tops) > 6;
+}).map((td) => td.textContent);
+
+/* On paper: a line of every card is as long as that of all others, cards take the row, what is to be filled in is one sheet. */
+async function onPaper(page, what) {
+  await page.emulate("print");
+  await page.setViewportSize({ width: 711, height: 1077 });
+  await page.evaluate(() => { dispatchEvent(new Event("beforeprint")); });
+  const found = await page.evaluate(() => {
+    const at = (e) => e.getBoundingClientRect(), cards = [...document.querySelectorAll(".card")], row = at(document.querySelector(".cards"));
+    const long = [...document.querySelectorAll(".card .strip")].map((s) => at(s).width), sheet = document.getElementById("sheet-by-hand");
+    const heads = [...document.querySelectorAll("main summary, main h2")].filter((e) => e.checkVisibility()).map((e) => e.textContent);
+    return { n: cards.length, uneven: Math.max(...long) - Math.min(...long), used: Math.max(...cards.map((c) => at(c).right)) - row.left, room: row.width, sheet: sheet ? at(sheet).height : 0, twice: heads.filter((h, i) => heads.indexOf(h) !== i) };
+  });
+  check(found.uneven < 0.5, `${what}: on paper all lines of the cards are of one length`, JSON.stringify(found));
+  check(found.n < 3 || found.used > 0.95 * found.room, `${what}: on paper the cards take the row`, JSON.stringify(found));
+  check(found.sheet < 1077, `${what}: the sheet to fill in is one side of A4`, JSON.stringify(found));
+  const wraps = await page.evaluate(wrapped, '[aria-labelledby="sheet"]');
+  check(wraps.length === 0, `${what}: on paper what is set stands in one line`, wraps.slice(0, 3).join("; "));
+  check(found.twice.length === 0, `${what}: on paper no heading stands twice`, found.twice.join("; "));
+  const { outside, covered } = await page.evaluate(`(${textsOf})([document.getElementById("scene")])`);
+  check(outside.length + covered.length === 0, `${what}: on paper words of the drawing lie on no others`, [...outside, ...covered].join("; "));
+  await page.evaluate(() => { dispatchEvent(new Event("afterprint")); });
+  await page.emulate("", []);
+  await page.setViewportSize({ width: 1280, height: 900 });
+}
+
+/* Words of the drawing, of its dials and of what is heard, on a telephone and a screen; tables there. */
+async function pictures(page, what) {
+  for (const width of [360, 1280]) {
+    await page.setViewportSize({ width, height: 900 });
+    await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done, 50))));
+    for (const view of ["behind", "corner", "above"]) {
+      await page.emulate("", [{ name: "prefers-reduced-motion", value: "reduce" }]);
+      await page.click(`button[data-view="${view}"]`);
+      const { looked, outside, covered } = await page.evaluate(`(${textsOf})([...document.querySelectorAll("#scene, .dial, #spectrum svg")].filter((s) => s.checkVisibility()))`);
+      check(looked > 8 && outside.length === 0, `${what}: words stay inside the pictures at ${width} px, ${view}`, outside.slice(0, 3).join("; "));
+      check(covered.length === 0, `${what}: and lie on no others, ${view}`, covered.slice(0, 3).join("; "));
+    }
+    await page.emulate("", []);
+  }
+  const wraps = await page.evaluate(wrapped, ".glance");
+  check(wraps.length === 0, `${what}: figures of the tables stand in one line at 1280 px`, wraps.slice(0, 3).join("; "));
+}
+
 /* Letters twice as large, as some set their browser. */
 async function large(page, what) {
   await page.setViewportSize({ width: 1280, height: 900 });
@@ -628,6 +678,10 @@ async function withoutScripts(browser, path) {
   check((html.match(/class="card /g) || []).length === 5 && html.includes('id="behind"') && html.includes('id="above"') && html.includes('class="loaded"'), "without scripts there are cards and two pictures");
   const { nodes } = await (async () => { const { nodeIds } = await page.send("DOM.querySelectorAll", { nodeId: root.nodeId, selector: ".group, .sliders, .scripted, #hearing" }); return { nodes: await Promise.all(nodeIds.map((nodeId) => page.send("DOM.getBoxModel", { nodeId }).then(() => 1, () => 0))) }; })();
   check(nodes.length > 4 && nodes.every((n) => n === 0), "and nothing that would need one", nodes.join());
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.allowScripts(true); // those of the test; the page's own would have run as it was read
+  const [has, room, heads] = await page.evaluate(() => [document.documentElement.scrollWidth, document.documentElement.clientWidth, [...document.querySelectorAll(".glance thead")].map((t) => t.getBoundingClientRect().width)]);
+  check(has <= room && heads.length > 2 && heads.every((w) => w > 100), "without scripts columns of tables have their names on a telephone, too", `${has} ${heads}`);
   await page.close();
 }
 
@@ -637,8 +691,19 @@ async function modes(page, what) {
     await page.evaluate(() => { for (const d of document.querySelectorAll("details")) d.open = true; });
     await accessible(page, `${what}, ${scheme}, folds open`);
   }
-  await page.emulate("", [{ name: "forced-colors", value: "active" }]);
-  await accessible(page, `${what}, forced colours`);
+  for (const scheme of ["light", "dark"]) {
+    await page.emulate("", [{ name: "forced-colors", value: "active" }, { name: "prefers-color-scheme", value: scheme }]);
+    await accessible(page, `${what}, forced colours, ${scheme}`);
+    const other = await page.evaluate(() => {
+      const probe = document.createElement("p");
+      document.querySelector("main").append(probe);
+      const { color, backgroundColor } = getComputedStyle(probe), own = [...document.querySelectorAll(".card dd, .card dt, .card .figure, #scene text, #spectrum text")].filter((e) => { const s = getComputedStyle(e); return (e.namespaceURI.endsWith("svg") ? s.fill : s.color) !== color; }).map((e) => `${e.textContent.slice(0, 20)} ${getComputedStyle(e).color}`);
+      const canvas = [...document.querySelectorAll(".card")].filter((e) => getComputedStyle(e).backgroundColor !== getComputedStyle(document.documentElement).backgroundColor).length;
+      probe.remove();
+      return { color, backgroundColor, own, canvas };
+    });
+    check(other.own.length === 0 && other.canvas === 0, `${what}, forced colours, ${scheme}: words and cards are in the reader's own`, JSON.stringify([other.color, other.canvas, ...other.own.slice(0, 3)]));
+  }
   await page.emulate("", []);
   await page.evaluate(() => { for (const d of document.querySelectorAll("details")) d.open = false; });
 }
@@ -770,6 +835,8 @@ async function otherCases(browser) {
       check(seen.console.length === 0, `${what}: no message`, seen.console.join("; "));
       await firstScreen(page, what);
       await cardsOnTelephone(page, what);
+      await onPaper(page, what);
+      await pictures(page, what);
       await page.close();
     }
   }
@@ -829,6 +896,7 @@ async function everything(browser) {
   await picks(customer.page, saloon);
   await quotes(customer.page, saloon);
   await readable(customer.page, "customer");
+  await pictures(customer.page, "customer");
   await large(customer.page, "customer");
   await modes(customer.page, "customer");
   check(customer.seen.console.length === 0, "no console message", customer.seen.console.join("; "));
@@ -859,8 +927,10 @@ async function inLetters(browser, family) {
   check(drawn === family, `${family} is what the page is drawn with`, drawn);
   await layout(customer.page, `customer in ${family}`);
   check((await print(customer.page)) <= 2, `in ${family} the customer's page prints on two sides of A4`);
+  await onPaper(customer.page, `customer in ${family}`);
   const workshop = await open(browser, join(TMPDIR, "workshop", "report.html"));
   await layout(workshop.page, `workshop in ${family}`);
+  await onPaper(workshop.page, `workshop in ${family}`);
   const hatchback = await open(browser, join(TMPDIR, "hatchback", "report.html"));
   await layout(hatchback.page, `hatchback in ${family}`);
   check((await print(hatchback.page)) <= 2, `in ${family} the hatchback's page prints on two sides of A4`);
