@@ -27,6 +27,8 @@ typedef struct gw_gauge {
     double change;           /**< less the first kit's; 0 of that kit; NAN: some price is not known */
     bool close;              /**< the band of the change holds zero: better or worse cannot be told */
     int step;                /**< -3 much better to 3 much worse than the first kit; 0: as before   */
+    bool one_side;           /**< left and right differ in their bushes and the left wheels are what is told:
+                                no word of better or worse holds for the car */
     int grade;               /**< of what is felt and heard: see gw_ride_grade                      */
 } gw_gauge;
 

@@ -60,6 +60,9 @@ void gw_fit_right(const gw_case *c, const gw_laws *laws, int kit, gw_axle axle, 
 /** The same for both wheels of the axle: one entry a joint of the case's pair. */
 void gw_fit_pair(const gw_case *c, const gw_laws *laws, int kit, gw_axle axle, gw_fit *fit);
 
+/** True where the kit puts another bush into a joint of the left than into its image on the right. */
+bool gw_kit_differs_by_side(const gw_case *c, int kit, gw_axle axle);
+
 /** True where the axle is not its own mirror image with this kit: both its wheels are told then. */
 bool gw_kit_is_lopsided(const gw_case *c, int kit, gw_axle axle);
 

@@ -11,6 +11,8 @@
 
 #include <math.h>
 
+enum { TURNS = 16 }; /* changes of direction that are looked at */
+
 void gw_page_minutes(gw_buf *out, double minutes)
 {
     long all = lround(minutes), hours = all / 60, rest = all % 60;
@@ -32,12 +34,30 @@ static gw_words axle_words(const gw_page *p, gw_axle axle, int load)
     return outer ? GW_WORDS_PAGE_OUTER_REAR : GW_WORDS_PAGE_REAR;
 }
 
+/* Of a kit whose sides differ one wheel is told: which, is said. */
+static const char *wheel_said(const gw_page *p, int kit, const gw_deflection *of)
+{
+    const char *axle = gw_words_text(axle_words(p, of->axle, of->load));
+    if (!gw_kit_differs_by_side(p->c, kit, of->axle)) return axle;
+    return gw_page_fmt(
+        p, "%s %s",
+        gw_words_text(of->wheel == GW_LEFT_WHEEL ? GW_WORDS_PAGE_LEFT_ONE : GW_WORDS_PAGE_RIGHT_ONE), axle);
+}
+
 /* Differences below this show as none: the figures are printed to a hundredth of a degree. */
 static const double SAME = 0.005 * GW_DEG;
 
+/* None that counts, though on both sides of where the last printed digit turns it may read as one. */
+static gw_words same_words(double toe, double base)
+{
+    bool alike = lround(fabs(toe) / (0.01 * GW_DEG)) == lround(fabs(base) / (0.01 * GW_DEG));
+    return alike ? GW_WORDS_PAGE_ANSWER_SAME : GW_WORDS_PAGE_ANSWER_HARDLY;
+}
+
 static gw_words turn_words(double toe, double base)
 {
-    if (fabs(toe - base) < SAME) return GW_WORDS_PAGE_ANSWER_SAME;
+    if (fabs(toe - base) < SAME) return same_words(toe, base);
+    if (fabs(toe - base) < 0.005 * fabs(base)) return GW_WORDS_PAGE_ANSWER_HARDLY; /* no "0 % less" */
     /* More than twice as much is a percentage that frightens without telling: then the angles alone. */
     if (toe * base <= 0.0 || fabs(base) < 4 * SAME || fabs(toe) > 2.0 * fabs(base))
         return GW_WORDS_PAGE_ANSWER_OTHER_WAY;
@@ -60,7 +80,7 @@ static void say_turn(const gw_page *p, int kit, gw_axle axle, int load, gw_buf *
     double toe = of->result.toe_change, base = from->result.toe_change;
     double percent = base != 0.0 ? 100.0 * fabs(fabs(toe) / fabs(base) - 1.0) : 0.0;
     GW_SAY_ID(out, kit == p->r->baseline ? GW_WORDS_PAGE_ANSWER_BASE : turn_words(toe, base),
-              { "load", gw_page_load_said(p, load) }, { "axle", gw_words_text(axle_words(p, axle, load)) },
+              { "load", gw_page_load_said(p, load) }, { "axle", wheel_said(p, kit, of) },
               { "way", gw_words_text(way_of(toe)) }, { "baseway", gw_words_text(way_of(base)) },
               { "angle", gw_page_angle_said(p, fabs(toe), false) },
               { "base", gw_page_angle_said(p, fabs(base), false) },
@@ -97,6 +117,16 @@ static void say_friction(const gw_page *p, int kit, gw_buf *out)
            { "then", gw_fixed(then->result.friction, 0).s }, { "kit", gw_page_kit(p, p->r->baseline) });
 }
 
+static const char DB[] = "\xC2\xA0"
+                         "dB";
+
+static const char *decibels_said(const gw_page *p, double decibels)
+{
+    gw_buf text = { 0 };
+    gw_html_figure(&text, gw_signed(decibels, 1), DB);
+    return gw_page_kept(p, &text);
+}
+
 static void say_road(const gw_page *p, int kit, gw_buf *out)
 {
     const gw_ride_difference *felt = most_of(p, kit, false), *heard = most_of(p, kit, true);
@@ -104,14 +134,15 @@ static void say_road(const gw_page *p, int kit, gw_buf *out)
     gw_buf feel = { 0 }, loud = { 0 }, beside = { 0 };
     gw_ride_say_grades(felt->felt_grade, false, &feel);
     gw_ride_say_grades(heard->heard_grade, true, &loud);
-    gw_ride_say_beside(heard->beside, &beside);
+    gw_html_figure(&beside, gw_signed(heard->beside[0], 1), ", ");
+    gw_html_figure(&beside, gw_signed(heard->beside[1], 1), " or ");
+    gw_html_figure(&beside, gw_signed(heard->beside[2], 1), DB);
     if (felt->harshness >= 1.0 || heard->noise >= 1.0)
         GW_TELL(out, PAGE_ANSWER_BUT);
     else
         GW_TELL(out, PAGE_ANSWER_WITH);
     GW_SAY(out, PAGE_ANSWER_ROAD, { "feel", gw_page_kept(p, &feel) }, { "loud", gw_page_kept(p, &loud) },
-           { "dB", gw_page_fmt(p, "%s dB", gw_signed(felt->harshness, 1).s) },
-           { "noise", gw_page_fmt(p, "%s dB", gw_signed(heard->noise, 1).s) });
+           { "dB", decibels_said(p, felt->harshness) }, { "noise", decibels_said(p, heard->noise) });
     /* print has two sides: what is in the tables or is finer stays on the screen */
     gw_html_screen(out, true);
     GW_SAY(out, PAGE_ANSWER_PATHS, { "beside", gw_page_kept(p, &beside) });
@@ -152,22 +183,34 @@ static void say_cost(const gw_page *p, int kit, gw_buf *out)
         gw_html_say(out, price.known ? GW_TOLD(PAGE_ANSWER_PRICE) : GW_TOLD(PAGE_ANSWER_TIME), parts);
 }
 
+/* Told among the warnings. */
+static bool is_warned(const gw_page *p, int kit, gw_axle axle, int load)
+{
+    gw_reversal turned[TURNS];
+    int n = gw_reversals_find(p->c, &p->r->deflect, p->r->baseline, kit, turned, TURNS);
+    for (int i = 0; i < n && i < TURNS; i++)
+        if (turned[i].warns && turned[i].axle == axle && turned[i].load == load) return true;
+    return false;
+}
+
 /* The turns of the wheel that a sentence tells: the axle looked at, under the two loads; the other axle only
  * where it gets worse by more than a twentieth of a degree. */
 static void say_turns(const gw_page *p, int kit, gw_buf *out)
 {
     const int loads[] = { p->brake_load, p->corner_load };
-    int told = 0;
-    for (int i = 0; i < 2; i++)
-        if (loads[i] >= 0 && gw_page_find(p, kit, p->axle, loads[i])) {
-            if (told++) GW_TELL(out, PAGE_ANSWER_AND);
-            say_turn(p, kit, p->axle, loads[i], out);
-        }
-    if (!told) say_turn(p, kit, p->axle, p->load, out);
+    int known = 0, told = 0;
+    for (int i = 0; i < 2; i++) {
+        if (loads[i] < 0 || !gw_page_find(p, kit, p->axle, loads[i])) continue;
+        known++;
+        if (is_warned(p, kit, p->axle, loads[i])) continue;
+        if (told++) GW_TELL(out, PAGE_ANSWER_AND);
+        say_turn(p, kit, p->axle, loads[i], out);
+    }
+    if (!known) say_turn(p, kit, p->axle, p->load, out);
     gw_axle other = p->axle == GW_FRONT ? GW_REAR : GW_FRONT;
     for (int i = 0; i < 2 && kit != p->r->baseline; i++) {
         const gw_deflection *of = loads[i] < 0 ? NULL : gw_page_find(p, kit, other, loads[i]);
-        if (!of) continue;
+        if (!of || is_warned(p, kit, other, loads[i])) continue;
         const gw_deflection *from = gw_page_find(p, p->r->baseline, other, loads[i]);
         if (fabs(of->result.toe_change) < fabs(from->result.toe_change) + 0.05 * GW_DEG) continue;
         GW_TELL(out, PAGE_ANSWER_COMMA);
@@ -188,12 +231,11 @@ static void say_stand(const gw_page *p, int kit, gw_buf *out)
 /* Direction before size: a rear wheel that now turns out is worse than any degree that is saved. */
 static void say_warnings(const gw_page *p, int kit, gw_buf *out)
 {
-    enum { MOST = 8 };
-    gw_reversal turned[MOST];
-    int n = gw_reversals_find(p->c, &p->r->deflect, p->r->baseline, kit, turned, MOST), told = 0;
-    for (int i = 0; i < n && i < MOST; i++) {
+    gw_reversal turned[TURNS];
+    int n = gw_reversals_find(p->c, &p->r->deflect, p->r->baseline, kit, turned, TURNS), told = 0;
+    for (int i = 0; i < n && i < TURNS; i++) {
         if (!turned[i].warns) continue;
-        GW_TELL(out, PAGE_ANSWER_COMMA);
+        if (out->n) GW_TELL(out, PAGE_ANSWER_COMMA);
         if (!told++) gw_html_put(out, "<strong class=\"fails\">{}</strong> ", GW_TOLD(PAGE_ANSWER_WARN));
         say_turn(p, kit, GW_REAR, turned[i].load, out);
     }

@@ -22,6 +22,7 @@ static const char *word_of(const gw_page *p, gw_feel feel, const gw_card *card)
 {
     const gw_gauge *g = &card->gauge[feel];
     if (card->kit == p->r->baseline || feel == GW_FEEL_MONEY) return "plain";
+    if (g->one_side) return "left_wheels";
     if (g->close) return "close";
     return feel == GW_FEEL_BRAKES || feel == GW_FEEL_CORNER ? STEPS[g->step + 3] : GRADES[g->grade];
 }
@@ -165,7 +166,7 @@ static void put_pick(const gw_page *p, gw_slots *slots, int which, const char *n
     if (has_limits(s)) gw_slots_text(pick, "limited", "yes");
     gw_slots_text(pick, "cost", gw_page_planned(p, of->cost));
     gw_slots_figure(pick, "steady", gw_fixed(unsteady, 3), s->in_mm ? "\xC2\xA0mm" : "\xC2\xB0");
-    gw_slots_fmt(pick, "felt", "%s", gw_signed(of->harshness, 1).s);
+    gw_slots_figure(pick, "felt", gw_signed(of->harshness, 1), unit_of(GW_FEEL_FELT));
 }
 
 static void put_picks(const gw_page *p, gw_slots *slots)

@@ -17,6 +17,25 @@ static int step_of(double change, double least, double plain, double much)
     return change < 0.0 ? -step : step;
 }
 
+/* Better or worse cannot be told. Where all that the change may be is less than what counts, it is none. */
+static bool is_open(double change, double apart, double least)
+{
+    return fabs(change) <= apart && fabs(change) + apart >= least;
+}
+
+static bool differs(const gw_report *r, int kit)
+{
+    bool unlike = false;
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) unlike = unlike || gw_kit_differs_by_side(r->c, kit, a);
+    return unlike;
+}
+
+/* The left wheels alone are told; of an even kit beside an even one they speak for the car. */
+static bool of_one_side(const gw_report *r, int kit)
+{
+    return kit != r->baseline && (differs(r, kit) || differs(r, r->baseline));
+}
+
 /* ---- steadiness on the brakes ---- */
 
 /* Root mean square of the toe changes under a load, and its slope with each figure that is not sure. */
@@ -64,8 +83,10 @@ static gw_status brakes(const gw_report *r, const gw_card_study *study, gw_card 
     gw_gauge *g = &card->gauge[GW_FEEL_BRAKES];
     *g = (gw_gauge){ .known = true, .value = value, .low = fmax(value - half, 0.0), .high = value + half };
     g->change = value - base;
-    g->step = step_of(g->change, fmax(0.005 * DEGREE, 0.03 * base), 0.15 * base, 0.4 * base);
-    g->close = card->kit != r->baseline && n && fabs(g->change) <= apart;
+    const double least = fmax(0.005 * DEGREE, 0.03 * base);
+    g->step = step_of(g->change, least, 0.15 * base, 0.4 * base);
+    g->close = card->kit != r->baseline && n && is_open(g->change, apart, least);
+    g->one_side = of_one_side(r, card->kit);
     return GW_OK;
 }
 
@@ -103,8 +124,10 @@ static void corner(const gw_report *r, const gw_card_study *study, gw_card *card
     };
     g->change = now.value - base.value;
     /* Better is more upright: leaning in beyond upright is no gain. */
-    g->step = step_of(fabs(now.value) - fabs(base.value), 0.05 * DEGREE, 0.25 * DEGREE, 0.6 * DEGREE);
-    g->close = card->kit != r->baseline && r->banded && fabs(g->change) <= now.apart;
+    const double least = 0.05 * DEGREE;
+    g->step = step_of(fabs(now.value) - fabs(base.value), least, 0.25 * DEGREE, 0.6 * DEGREE);
+    g->close = card->kit != r->baseline && r->banded && is_open(g->change, now.apart, least);
+    g->one_side = of_one_side(r, card->kit);
 }
 
 static void balance(const gw_report *r, gw_card *card)

@@ -101,14 +101,18 @@ void gw_fit_pair(const gw_case *c, const gw_laws *laws, int kit, gw_axle axle, g
         fit[j] = fit_of(c, laws, c->kits[kit].fits[axle][j], &pair->joints[j]);
 }
 
-bool gw_kit_is_lopsided(const gw_case *c, int kit, gw_axle axle)
+bool gw_kit_differs_by_side(const gw_case *c, int kit, gw_axle axle)
 {
     const gw_corner *pair = &c->pairs[axle];
     const int *fits = c->kits[kit].fits[axle];
-    if (pair->lopsided) return true;
     for (int j = 0; j < pair->n_joints; j++)
         if (fits[j] != fits[pair->joints[j].twin]) return true;
     return false;
+}
+
+bool gw_kit_is_lopsided(const gw_case *c, int kit, gw_axle axle)
+{
+    return c->pairs[axle].lopsided || gw_kit_differs_by_side(c, kit, axle);
 }
 
 bool gw_kit_is_off_centre(const gw_case *c, int kit, gw_axle axle)

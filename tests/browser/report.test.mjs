@@ -791,6 +791,47 @@ async function cardsOnTelephone(page, what) {
   await page.setViewportSize({ width: 1280, height: 900 });
 }
 
+/* The hatchback with kits that soften it, that change nothing, and that change the left side alone. */
+function unlikeCase() {
+  const c = JSON.parse(readFileSync(join(SOURCE, "cases/hatchback.json"), "utf8")), [base, , hard] = c.kits, soft = {}, left = {};
+  for (const [joint, bush] of Object.entries(base.fits)) {
+    c.bushes[`${bush}_soft`] = { ...c.bushes[bush], label: `${c.bushes[bush].label}, soft`, stiffness_factor: 0.45 };
+    soft[joint] = `${bush}_soft`;
+  }
+  for (const joint of ["arm_front", "arm_rear", "strut_top"]) left[`front.left.${joint}`] = hard.fits[`front.${joint}`];
+  c.kits = [base, { name: "soft", label: "Soft throughout", fits: soft }, { name: "same", label: "The same again", based_on: base.name, fits: {} }, { name: "left", label: "Left side alone", based_on: base.name, fits: left }];
+  delete c.jobs;
+  delete c.choose;
+  const file = join(TMPDIR, "unlike.json");
+  writeFileSync(file, JSON.stringify(c));
+  return file;
+}
+
+/* What is said of kits that make it worse, change nothing, or one side alone. */
+async function sentences(browser) {
+  const file = unlikeCase(), { page } = await open(browser, report(file, "unlike"));
+  const told = JSON.parse(giveway("compare", file, "--format", "json", "--quiet")).results;
+  const said = await page.evaluate(() => [...document.querySelectorAll(".answers li")].map((li) => li.textContent)), words = await page.evaluate(() => [...document.querySelectorAll(".card")].map((card) => Object.fromEntries([...card.querySelectorAll(".gauge")].map((g) => [g.dataset.feel, g.querySelector("b").textContent]))));
+  const [, soft, same, left] = said;
+  check(words[2].brakes === "as before" && words[2].corner === "as before" && !/too close/.test(same) && (same.match(/no differently/g) || []).length === 2, "a kit that changes nothing is as before", JSON.stringify([words[2], same]));
+  check(words[3].brakes === "left wheels alone" && words[3].corner === "left wheels alone" && /the left front wheel turns/.test(left) && !/the (outer )?front wheel/.test(left), "a kit of the left side says that its figures are the left wheels'", JSON.stringify([words[3], left]));
+  check(/nervous/.test(words[1].brakes) && /less grip/.test(words[1].corner), "a softer kit is more nervous and grips less", JSON.stringify(words[1]));
+  const turns = [...soft.matchAll(/the ([a-z ]*wheel) turns ([^,;]*?) (in a [0-9.]+ g (?:stop|corner)|driving[^,;]*corner)/g)].map((m) => `${m[1]} ${m[3]}`);
+  check(turns.length > 3 && new Set(turns).size === turns.length, "what a wheel does under a load is told once", turns.join("; "));
+  for (const [kit, load, corner] of [["soft", "roundabout", "rear"], ["left", "hard stop", "front"]]) {
+    const of = (name) => told.find((r) => r.kit === name && r.load === load && r.corner === corner).toe_change_deg, text = kit === "soft" ? soft : left, way = (v) => (v < 0 ? "out" : "in");
+    const now = Math.abs(of(kit)).toFixed(2), then = Math.abs(of("rubber")).toFixed(2);
+    check(text.includes(`${way(of(kit))} by ${now}\u00b0 instead of ${way(of("rubber"))} by ${then}\u00b0`) || text.includes(`${way(of(kit))} by ${now}\u00b0 instead of ${then}\u00b0`), `${kit}: direction and size in ${load} are those of compare`, `${now} ${then}: ${text}`);
+  }
+  check(said.every((text) => !/[^\w]-\d/.test(text)), "less than nothing has a minus sign, no hyphen", said.find((text) => /[^\w]-\d/.test(text)));
+  await page.close();
+  const live = await open(browser, report(join(SOURCE, "cases/live-axle.json"), "live-sentences")), rod = await live.page.evaluate(() => document.querySelectorAll(".answers li")[2].textContent);
+  const list = JSON.parse(giveway("compare", join(SOURCE, "cases/live-axle.json"), "--format", "json", "--quiet")), toe = (kit) => Math.abs(list.results.find((r) => r.kit === list.kits[kit].name && r.load === "bend" && r.corner === "front").toe_change_deg);
+  check(Math.abs(toe(2) - toe(0)) < 0.005 && toe(2).toFixed(2) !== toe(0).toFixed(2), "two figures that differ by less than half of what is printed, and print apart", `${toe(2)} ${toe(0)}`);
+  check(rod.includes(`hardly any differently in a 0.70 g corner (in by ${toe(2).toFixed(2)}\u00b0 instead of ${toe(0).toFixed(2)}\u00b0)`), "are told as hardly any different, with both", rod);
+  await live.page.close();
+}
+
 /* Seven kits and more, whatever they are called: the first five, with all that they say, are on a telephone's first screen. */
 async function fives(browser) {
   for (const [what, from, n, labelOf] of [["eight long names", "fast-saloon", 8, LONG], ["twelve from the right", "hatchback", 12, RIGHT], ["one kit", "hatchback", 1, LONG], ["six kits", "hatchback", 6, null]]) {
@@ -917,6 +958,7 @@ async function everything(browser) {
   await otherCases(browser);
   await manyKits(browser);
   await fives(browser);
+  await sentences(browser);
   await hostile(browser);
 }
 
