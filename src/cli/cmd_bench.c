@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* giveway bench: what the press and the test rig say of a bush. */
+#include "casefile/nearest.h"
 #include "cli/command.h"
 #include "cli/output.h"
 #include "cli/run.h"
@@ -7,6 +8,7 @@
 #include "show/bench.h"
 #include "show/results.h"
 
+#include <stdio.h>
 #include <string.h>
 
 typedef struct bench {
@@ -66,10 +68,31 @@ static void check_place(bench *b, const gw_reader *rd, const gw_bench_result *r)
                 GW_BENCH_AS[r->as], GW_BENCH_AS[b->result[i].as], b->result[i].file);
 }
 
+/* "radail=press.csv", where no file of that whole name is: the curve has a slip, not the file. */
+static bool is_slip(bench *b, const char *word)
+{
+    char curve[32], hint[GW_HINT_MAX];
+    const size_t n = strcspn(word, "=");
+    if (!word[n] || n >= sizeof curve) return false;
+    FILE *file = fopen(word, "rb");
+    if (file) fclose(file);
+    if (file || !(file = fopen(word + n + 1, "rb"))) return false;
+    fclose(file);
+    memcpy(curve, word, n);
+    curve[n] = '\0';
+    gw_nearest near = { .want = curve };
+    for (int i = 0; i < GW_BENCH_FILES; i++) gw_nearest_offer(&near, GW_BENCH_AS[i]);
+    gw_reader rd = { word + n + 1, &b->faults, NULL, false };
+    gw_fault(&rd, NULL, "there is no curve \"%s\"%s (see giveway help bench)", curve,
+             gw_nearest_hint(&near, hint));
+    return true;
+}
+
 static gw_status read_word(bench *b, const char *word)
 {
     gw_bench_result r = { 0 };
     int as = curve_named(word, &r.file);
+    if (as < 0 && is_slip(b, word)) return GW_E_PARSE;
     gw_reader rd = { r.file, &b->faults, NULL, false };
     const int before = gw_faults_count(&b->faults);
     gw_status st = gw_bench_file_read(&rd, r.file, &r.data);

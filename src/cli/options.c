@@ -46,6 +46,14 @@ static bool find_option(const gw_command *command, const char *word, gw_option *
     return false;
 }
 
+/* No slip of the pen: it would only be told a name that looks like it. */
+static bool is_elsewhere(const char *name)
+{
+    for (int i = 0; i < GW_OPTION_COUNT; i++)
+        if (strcmp(GW_OPTIONS[i].dashed, name) == 0) return true;
+    return false;
+}
+
 static gw_status unknown_option(const gw_command *command, const char *word, gw_error *err)
 {
     char hint[GW_HINT_MAX], name[64];
@@ -54,6 +62,9 @@ static gw_status unknown_option(const gw_command *command, const char *word, gw_
     memcpy(name, word, n);
     name[n] = '\0';
     gw_nearest near = { .want = name };
+    if (is_elsewhere(name))
+        return gw_fail(err, GW_E_USAGE, "unknown option \"%s\": other commands have it, %s does not", name,
+                       command->name);
     for (int i = 0; i < GW_OPTION_COUNT; i++)
         if (takes(command, (gw_option)i)) gw_nearest_offer(&near, GW_OPTIONS[i].dashed);
     return gw_fail(err, GW_E_USAGE, "unknown option \"%s\"%s", name, gw_nearest_hint(&near, hint));
