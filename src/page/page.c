@@ -47,10 +47,9 @@ static void put_section(gw_page *p, gw_slots *slots, const char *name, section *
 static void put_sections(gw_page *p, gw_slots *slots)
 {
     put_section(p, slots, "answers", gw_page_answer);
-    put_section(p, slots, "wheel", gw_page_wheel);
-    put_section(p, slots, "shares", gw_page_shares);
     put_section(p, slots, "data", gw_page_data);
     gw_page_cards(p, slots);
+    gw_page_wheel(p, slots);
     gw_page_glance(p, slots);
     gw_page_choose(p, slots);
     gw_page_stand(p, slots);

@@ -103,8 +103,6 @@ const char *gw_page_planned(const gw_page *p, double cost);
 const char *gw_page_pick(const gw_page *p, int which);
 /** A kit as the template shows it: kit, style, number (where there are more kits than colours), label. */
 void gw_page_put_kit(const gw_page *p, gw_slots *slots, int kit);
-/** The mark of a kit's colour; with its number where there are more kits than colours. */
-void gw_page_swatch(const gw_page *p, int kit);
 /** "front upper arm, front bush", or "front upper_front" where the joint has no label; plain text. */
 const char *gw_page_joint(const gw_page *p, gw_axle axle, int joint);
 gw_number gw_page_price(double price);       /**< with hundredths only where there are any */
@@ -112,8 +110,6 @@ gw_words gw_page_question(const gw_page *p); /**< that the page answers */
 
 /* Sections, in the order of the page. */
 void gw_page_answer(const gw_page *p);
-void gw_page_wheel(const gw_page *p);
-void gw_page_shares(const gw_page *p);
 void gw_page_data(const gw_page *p); /**< numbers for the script, as JSON */
 
 /** What is embedded when the program is built: report.css, report.js and report.html of src/page, and the
@@ -178,5 +174,8 @@ void gw_page_inputs(const gw_page *p, gw_slots *slots);
 void gw_page_quotes(const gw_page *p, gw_slots *slots);
 
 void gw_page_cards(const gw_page *p, gw_slots *slots);
+
+/** The wheel that moves: buttons, sliders, the first state and what makes it. */
+void gw_page_wheel(const gw_page *p, gw_slots *slots);
 
 #endif

@@ -161,12 +161,6 @@ void gw_page_put_kit(const gw_page *p, gw_slots *slots, int kit)
     gw_slots_text(slots, "label", gw_page_kit(p, kit));
 }
 
-void gw_page_swatch(const gw_page *p, int kit)
-{
-    gw_buf_fmt(p->out, "<span class=\"swatch k%d\"></span>", kit % GW_STYLES);
-    if (p->c->n_kits > GW_STYLES) gw_buf_fmt(p->out, "<span class=\"number\">%d</span> ", kit + 1);
-}
-
 const char *gw_page_joint(const gw_page *p, gw_axle axle, int joint)
 {
     const gw_joint *j = &p->c->corners[axle].joints[joint];
