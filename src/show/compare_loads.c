@@ -84,11 +84,38 @@ static void put_figures(const gw_loads_page *page, int row, const gw_deflection 
     }
 }
 
-/* "hard stop, front" */
-static void load_cell(const gw_comparison *cmp, gw_axle axle, int load, gw_table *t)
+static const gw_deflection *right_wheel(const gw_comparison *cmp, int kit, gw_axle axle, int load)
+{
+    for (int i = 0; i < cmp->deflect->n; i++) {
+        const gw_deflection *d = &cmp->deflect->item[i];
+        if (d->kit == kit && d->axle == axle && d->load == load && d->wheel == GW_RIGHT_WHEEL) return d;
+    }
+    return NULL;
+}
+
+/* Where a kit fits the sides apart and the load tells both wheels, the right one is told, too. */
+static bool tells_right(const gw_comparison *cmp, gw_axle axle, int load)
+{
+    for (int k = 0; k < cmp->c->n_kits; k++)
+        if (gw_compare_shows(cmp, k) && gw_kit_is_lopsided(cmp->c, k, axle) &&
+            right_wheel(cmp, k, axle, load))
+            return true;
+    return false;
+}
+
+/* Of a kit that is alike on both sides a load that is, too, tells the left wheel for both. */
+static const gw_deflection *found(const gw_comparison *cmp, int kit, gw_axle axle, int load, bool right)
+{
+    const gw_deflection *other = right ? right_wheel(cmp, kit, axle, load) : NULL;
+    if (other) return other->failed ? NULL : other;
+    return gw_deflect_find(cmp->deflect, kit, axle, load);
+}
+
+/* "hard stop, front"; with `side` " left" or " right". */
+static void load_cell(const gw_comparison *cmp, gw_axle axle, int load, const char *side, gw_table *t)
 {
     gw_buf text = { 0 };
-    gw_buf_say(&text, "%s, %s", cmp->c->loads[load].name, gw_axle_name(axle));
+    gw_buf_say(&text, "%s, %s%s", cmp->c->loads[load].name, gw_axle_name(axle), side);
     gw_table_cell_of(t, &text);
 }
 
@@ -112,16 +139,17 @@ static void kit_cell(const gw_loads_page *page, int row, const gw_deflection *it
     gw_table_cell_of(t, &text);
 }
 
-static void rows(const gw_loads_page *page, gw_axle axle, int load, gw_table *t)
+static void rows(const gw_loads_page *page, gw_axle axle, int load, bool right, gw_table *t)
 {
     const gw_comparison *cmp = page->p->cmp;
     bool two = page->layout->row[1];
+    const char *side = !tells_right(cmp, axle, load) ? "" : right ? " right" : " left";
     for (int r = 0; r <= two; r++) {
-        if (r == 0) load_cell(cmp, axle, load, t);
+        if (r == 0) load_cell(cmp, axle, load, side, t);
         if (r == 1) gw_table_cell(t, "");
         if (two) names_cell(page, r, t);
         for (int k = 0; k < cmp->c->n_kits; k++)
-            if (gw_compare_shows(cmp, k)) kit_cell(page, r, gw_deflect_find(cmp->deflect, k, axle, load), t);
+            if (gw_compare_shows(cmp, k)) kit_cell(page, r, found(cmp, k, axle, load, right), t);
     }
 }
 
@@ -149,7 +177,8 @@ static void fill(const gw_loads_page *page, gw_table *t)
         if (gw_compare_shows(cmp, k)) kit_column(page, k, t);
     for (int l = 0; l < cmp->c->n_loads; l++)
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
-            if (is_tried(cmp, a, l)) rows(page, a, l, t);
+            for (int w = 0; is_tried(cmp, a, l) && w <= tells_right(cmp, a, l); w++)
+                rows(page, a, l, w == 1, t);
 }
 
 void gw_compare_loads(const gw_handling_page *p)
