@@ -60,7 +60,9 @@ static void look_at_source(const gw_record *record, const gw_field *f)
         fail_msg("%s.%s: a record belongs in objects, parts, lists", record->type, key);
     if (!f->type && !f->number && !f->text && !f->fill && !f->enter && !f->record && f->constant == 0.0)
         fail_msg("%s.%s: from nowhere", record->type, key);
-    if (f->kind == GW_LIST && !f->type && !f->count) fail_msg("%s.%s: how many?", record->type, key);
+    bool many = f->kind == GW_LIST || f->kind == GW_LINES;
+    if (many && !f->type && !f->count && !(f->constant >= 1.0))
+        fail_msg("%s.%s: how many?", record->type, key);
 }
 
 /* Keys of a level, those of its parts among them, as JSON or CSV has them; `without`: what the other has
