@@ -88,7 +88,8 @@ int gw_joint_count_both(const gw_case *c, gw_axle axle, int joint);
 /** Whether a joint can be taken apart: not a weld, and not the twist between the two halves of one body. */
 bool gw_joint_is_bolted(const gw_case *c, gw_axle axle, int joint);
 
-/** How many of a joint there are on the car: 1 or 2; 1 of one that has an image of its own. */
+/** How many of a joint there are on the car: 1 or 2; 1 of one that has an image of its own, and of every joint of
+ * an axle with shared parts, which has an image in the list or, as a Panhard rod, none on the car. */
 int gw_joint_count_on_car(const gw_corner *corner, int joint);
 
 GW_API_END

@@ -8,6 +8,7 @@ int gw_joint_count_on_car(const gw_corner *corner, int joint)
 {
     const double near = 1e-6; /* m */
     gw_vec3 p = corner->joints[joint].at;
+    if (gw_is_pair(corner)) return 1; /* it lists both sides' joints, each where it is */
     if (fabs(p.y) < near) return 1;
     for (int j = 0; j < corner->n_joints; j++) {
         gw_vec3 q = corner->joints[j].at;

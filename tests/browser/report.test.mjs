@@ -623,6 +623,7 @@ async function quotes(page, file) {
   const found = await page.evaluate(() => [...document.querySelectorAll("[data-quote]")].map((q) => ({ kit: Number(q.dataset.quote), sums: Object.fromEntries([...q.querySelectorAll("[data-sum]")].map((d) => [d.dataset.sum, d.textContent])),
     lines: [...q.querySelectorAll("[data-money]")].map((d) => d.textContent) })));
   check(found.length === told.length, "a quotation a kit");
+  check(await page.evaluate(() => [...document.querySelectorAll("td[data-money], td[data-sum]")].every((td) => getComputedStyle(td).textAlign === "right")), "sums of a quotation stand below one another");
   for (const q of found) {
     const kit = told[q.kit];
     check(Math.abs(number(q.sums.total) - kit.total) < 0.0051 && Math.abs(number(q.sums.parts) - kit.price) < 0.0051 && Math.abs(number(q.sums.labour) - kit.labour) < 0.0051 && Math.abs(number(q.sums.tax) - kit.tax) < 0.0051,
@@ -680,7 +681,7 @@ async function withoutScripts(browser, path) {
   check(nodes.length > 4 && nodes.every((n) => n === 0), "and nothing that would need one", nodes.join());
   await page.setViewportSize({ width: 390, height: 844 });
   await page.allowScripts(true); // those of the test; the page's own would have run as it was read
-  const [has, room, heads] = await page.evaluate(() => [document.documentElement.scrollWidth, document.documentElement.clientWidth, [...document.querySelectorAll(".glance thead")].map((t) => t.getBoundingClientRect().width)]);
+  const [has, room, heads] = await page.evaluate(() => [document.documentElement.scrollWidth, document.documentElement.clientWidth, [...document.querySelectorAll(".glance thead, .glance tbody th")].map((t) => t.getBoundingClientRect().width)]);
   check(has <= room && heads.length > 2 && heads.every((w) => w > 100), "without scripts columns of tables have their names on a telephone, too", `${has} ${heads}`);
   await page.close();
 }
@@ -702,6 +703,8 @@ async function modes(page, what) {
       probe.remove();
       return { color, backgroundColor, own, canvas };
     });
+    const pressed = await page.evaluate(() => [...document.querySelectorAll('button[aria-pressed="true"]')].filter((b) => b.checkVisibility()).map((b) => { const s = getComputedStyle(b); return [s.forcedColorAdjust, s.color, s.backgroundColor]; }));
+    check(pressed.length > 1 && pressed.every(([adjust, ink, ground]) => adjust === "none" && ink !== ground), `${what}, forced colours, ${scheme}: no strip of the page's colour lies behind the words of a pressed button`, JSON.stringify(pressed[0]));
     check(other.own.length === 0 && other.canvas === 0, `${what}, forced colours, ${scheme}: words and cards are in the reader's own`, JSON.stringify([other.color, other.canvas, ...other.own.slice(0, 3)]));
   }
   await page.emulate("", []);
@@ -823,7 +826,9 @@ async function sentences(browser) {
     const now = Math.abs(of(kit)).toFixed(2), then = Math.abs(of("rubber")).toFixed(2);
     check(text.includes(`${way(of(kit))} by ${now}\u00b0 instead of ${way(of("rubber"))} by ${then}\u00b0`) || text.includes(`${way(of(kit))} by ${now}\u00b0 instead of ${then}\u00b0`), `${kit}: direction and size in ${load} are those of compare`, `${now} ${then}: ${text}`);
   }
-  check(said.every((text) => !/[^\w]-\d/.test(text)), "less than nothing has a minus sign, no hyphen", said.find((text) => /[^\w]-\d/.test(text)));
+  const own = await open(browser, report(join(SOURCE, "cases/hatchback.json"), "hatchback-sentences")), quieter = await own.page.evaluate(() => document.querySelector(".answers").textContent);
+  check(/\(\u2212\d/.test(quieter) && !/[^\w]-\d/.test(quieter), "less than nothing has a minus sign, no hyphen", /.{20}[^\w]-\d.*/.exec(quieter)?.[0]);
+  await own.page.close();
   await page.close();
   const live = await open(browser, report(join(SOURCE, "cases/live-axle.json"), "live-sentences")), rod = await live.page.evaluate(() => document.querySelectorAll(".answers li")[2].textContent);
   const list = JSON.parse(giveway("compare", join(SOURCE, "cases/live-axle.json"), "--format", "json", "--quiet")), toe = (kit) => Math.abs(list.results.find((r) => r.kit === list.kits[kit].name && r.load === "bend" && r.corner === "front").toe_change_deg);
@@ -909,6 +914,8 @@ async function variants(context) {
     if (what === "hatchback") await firstScreen(page, what);
     check((await print(page)) <= 2, `${what}: two sides of A4 at most`);
     await layout(page, what);
+    const apart = await page.evaluate(() => { const [a, b] = [...document.querySelectorAll(".card")].map((c) => c.getBoundingClientRect()); return b ? b.left - a.right : 0; });
+    check(what !== "two kits" || (apart > 0 && apart < 20), "two kits stand side by side, not apart", `${apart}`);
     const alone = what.startsWith("one kit"), [columns, hears] = await page.evaluate(() => [document.querySelectorAll(".state-table tbody tr:first-child td").length, !!document.getElementById("hearing")]);
     check(columns === (alone ? 1 : 2) && hears === !alone, `${what}: a kit is set beside another, never beside itself, to be read and to be heard`, `${columns} ${hears}`);
     await page.close();

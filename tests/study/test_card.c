@@ -138,6 +138,28 @@ static void the_lines_of_a_quotation_add_up_to_what_the_kit_costs(void **state)
     }
 }
 
+/* Each end of a Panhard rod was charged twice, as if the car had one on either side. By hand from the prices
+ * and minutes of the case: two wheels of 9 + 12 + 29 and four links' ends of 10, and two ends of 9; two ends
+ * of 58. */
+static void what_one_side_alone_has_is_counted_once(void **state)
+{
+    (void)state;
+    gw_case c = { 0 };
+    gw_faults faults = { 0 };
+    const char *root = getenv("SOURCE");
+    char path[512];
+    snprintf(path, sizeof path, "%s/cases/live-axle.json", root ? root : ".");
+    assert_int_equal(gw_case_load(path, &materials, &c, &faults), GW_OK);
+    gw_car_cost all = gw_car_cost_of(&c, 0), rod = gw_car_cost_of(&c, 2);
+    assert_int_equal(all.parts, 16);
+    check_abs(all.price, 2 * (9 + 12 + 29) + 8 * 10 + 2 * 9, 1e-9, "all of it new");
+    assert_int_equal(rod.parts, 2);
+    check_abs(rod.price, 2 * 58, 1e-9, "the rod");
+    check_abs(rod.minutes, 2 * 30, 1e-9, "its minutes");
+    gw_case_free(&c);
+    gw_faults_free(&faults);
+}
+
 /* The second kit is made the first, and of the third one joint of the left is kept. */
 static void liken(gw_case *c)
 {
@@ -193,6 +215,7 @@ int main(void)
         cmocka_unit_test(a_kit_is_beaten_only_by_what_is_better_in_every_way),
         cmocka_unit_test(
             a_kit_that_changes_nothing_is_as_before_and_one_of_one_side_neither_better_nor_worse),
+        cmocka_unit_test(what_one_side_alone_has_is_counted_once),
         cmocka_unit_test(the_lines_of_a_quotation_add_up_to_what_the_kit_costs),
     };
     return cmocka_run_group_tests(tests, setup, teardown);
