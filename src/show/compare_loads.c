@@ -84,11 +84,12 @@ static void put_figures(const gw_loads_page *page, int row, const gw_deflection 
     }
 }
 
-static const gw_deflection *right_wheel(const gw_comparison *cmp, int kit, gw_axle axle, int load)
+static const gw_deflection *of_wheel(const gw_comparison *cmp, int kit, gw_axle axle, int load,
+                                     gw_wheel_side wheel)
 {
     for (int i = 0; i < cmp->deflect->n; i++) {
         const gw_deflection *d = &cmp->deflect->item[i];
-        if (d->kit == kit && d->axle == axle && d->load == load && d->wheel == GW_RIGHT_WHEEL) return d;
+        if (d->kit == kit && d->axle == axle && d->load == load && d->wheel == wheel) return d;
     }
     return NULL;
 }
@@ -98,7 +99,7 @@ static bool tells_right(const gw_comparison *cmp, gw_axle axle, int load)
 {
     for (int k = 0; k < cmp->c->n_kits; k++)
         if (gw_compare_shows(cmp, k) && gw_kit_is_lopsided(cmp->c, k, axle) &&
-            right_wheel(cmp, k, axle, load))
+            of_wheel(cmp, k, axle, load, GW_LEFT_WHEEL) && of_wheel(cmp, k, axle, load, GW_RIGHT_WHEEL))
             return true;
     return false;
 }
@@ -106,7 +107,7 @@ static bool tells_right(const gw_comparison *cmp, gw_axle axle, int load)
 /* Of a kit that is alike on both sides a load that is, too, tells the left wheel for both. */
 static const gw_deflection *found(const gw_comparison *cmp, int kit, gw_axle axle, int load, bool right)
 {
-    const gw_deflection *other = right ? right_wheel(cmp, kit, axle, load) : NULL;
+    const gw_deflection *other = right ? of_wheel(cmp, kit, axle, load, GW_RIGHT_WHEEL) : NULL;
     if (other) return other->failed ? NULL : other;
     return gw_deflect_find(cmp->deflect, kit, axle, load);
 }
