@@ -149,6 +149,7 @@ static void choose_figures(gw_rig *out, search *s)
 typedef struct best {
     double sum, v[GW_RIG_FIGURES];
     bool found;
+    bool starved; /**< memory ran out in one of them */
 } best;
 
 static void try_from(search *s, const double v[GW_RIG_FIGURES], best *b)
@@ -156,7 +157,9 @@ static void try_from(search *s, const double v[GW_RIG_FIGURES], best *b)
     const gw_nonlinear problem = { 2 * s->n, s->n_sought, residuals, s };
     double p[GW_RIG_FIGURES], sum;
     for (int i = 0; i < s->n_sought; i++) p[i] = to_free(s, s->sought[i], v[s->sought[i]]);
-    if (gw_nonlinear_fit(&problem, p, &sum, NULL) != GW_OK || (b->found && !(sum < b->sum))) return;
+    gw_status st = gw_nonlinear_fit(&problem, p, &sum, NULL);
+    b->starved = b->starved || st == GW_E_NOMEM;
+    if (st != GW_OK || (b->found && !(sum < b->sum))) return;
     b->found = true;
     b->sum = sum;
     figures_at(s, p, b->v);
@@ -199,6 +202,7 @@ static void settle_bounds(search *s, best *b)
         held.n_sought--;
         held.value[f] = top ? high : low;
         try_from(&held, b->v, &there);
+        there.starved = b->starved = b->starved || there.starved;
         if (there.found && there.sum <= b->sum * (1.0 + 1e-12)) *b = there;
     }
 }
@@ -246,8 +250,10 @@ gw_status gw_rig_fit(const gw_rig_row *row, int n, gw_rig *out, gw_error *err)
     if (2 * n < s.n_sought)
         return gw_fail(err, GW_E_RANGE, "%d rows are too few for %d figures: read more", n, s.n_sought);
     search_all(&s, &b);
-    if (!b.found) return gw_fail(err, GW_E_NUMERIC, "no law fits these readings: check columns and units");
-    settle_bounds(&s, &b);
+    if (!b.found && !b.starved)
+        return gw_fail(err, GW_E_NUMERIC, "no law fits these readings: check columns and units");
+    if (b.found) settle_bounds(&s, &b);
+    if (b.starved) return gw_fail(err, GW_E_NOMEM, "out of memory for readings");
     if (s.n_sought == 3) b.v[GW_RIG_PAYNE_GAIN] = 0.0;
     rig.law = law_of(b.v);
     find_worst(&s, &rig);

@@ -71,7 +71,7 @@ static void figure_table(const gw_match_study *s, gw_paper *paper)
         ends_cell(&table, m->figure, m->z, m->sd);
         gw_table_cellf(&table, "%.0f %%", 100.0 * (1.0 - m->sd));
     }
-    if (table.n_cells) {
+    if (table.n_cells || table.failed) {
         gw_buf_add(paper->out, "\nWhat is now surer (95 of 100 in brackets)\n");
         gw_paper_table(paper, &table, 2);
     }

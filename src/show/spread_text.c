@@ -128,7 +128,7 @@ static void result_table(const gw_case *c, const gw_spread_study *s, gw_axle axl
             first = false;
         }
     }
-    if (table.n_cells) gw_paper_table(paper, &table, 2);
+    if (table.n_cells || table.failed) gw_paper_table(paper, &table, 2);
     gw_table_free(&table);
 }
 
