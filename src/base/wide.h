@@ -15,7 +15,7 @@
 #endif
 #if defined(__x86_64__) && defined(__GLIBC__) && defined(__GNUC__) && !defined(__clang__) &&                 \
     !defined(GW_SANITISED)
-#define GW_WIDE __attribute__((target_clones("avx2", "default")))
+#define GW_WIDE __attribute__((target_clones("avx512f", "avx2", "default")))
 #else
 #define GW_WIDE
 #endif
