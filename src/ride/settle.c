@@ -3,7 +3,9 @@
  * The unknowns are logarithms: of the rms slip speed of every slider, then of the amplitude of every bush
  * that has its own. A sweep over frequency gives them anew. Panels are chosen, then kept while the iteration
  * (ride/anderson.h) runs: a few large ones at first, which come within a thousandth, then those that are fine
- * enough. It has settled when panels that were chosen near the end change nothing more.
+ * enough. It has settled when panels that were chosen near the end change nothing more: the last step is told by
+ * how those before it shrank, and taken without another sweep. Speed and acceleration of the wheel, on which no
+ * other unknown depends, are the last two unknowns, so that they come along with that step.
  */
 #include "ride/settle.h"
 
@@ -15,10 +17,13 @@
 
 enum { MOST_PANELS = 512, MOST_ROUNDS = 6 };
 enum { THIRDS = 29, FEW = 5 };                /* stretches that panels are made of, at the least */
+enum { SPEED, RUSH, N_TOLD };                 /* of wheel less chassis, behind the other unknowns */
 static const double LOW = 0.5, HIGH = 315.0;  /* [Hz] */
 static const double SMOOTH = 0.05;            /* of a panel */
 static const double ROUGH = 0.5, NEAR = 3e-3; /* the same at first, and the change in which that may end */
+static const double SERVE = 0.02;             /* panels that were chosen this near are fine enough       */
 static const double LEAST = 1e-15;            /* so that a logarithm can be taken [m] */
+static const double SHRINKS = 0.03;           /* by more than this no step is trusted to shrink the next change */
 
 /* A bush with a material: how its movement is made up. */
 typedef struct rubber {
@@ -36,10 +41,9 @@ typedef struct settling {
     gw_ride_sweep *sweep;
     int n, n_rubber;
     rubber *rubber;
-    double *now, *next; /* [n] logarithms                                         */
-    double *square;     /* [n] mean squares of the sweep: slip speed, amplitude   */
+    double *now, *next; /* [n + N_TOLD] logarithms                                */
+    double *square;     /* [n + N_TOLD] mean squares of the sweep: slip speed, amplitude, the wheel's */
     double *lane;       /* [n * lanes] of the panel                               */
-    double speed, rush; /* mean squares of wheel less chassis: speed, acceleration */
     double smooth;      /* what is asked of a panel */
     int n_panels;
     panel *panel;
@@ -138,7 +142,7 @@ static double wheel_square(const settling *s, int lane)
 }
 
 /* Fills s->lane with weighted squares; `wheel` gets those of speed and acceleration of wheel less chassis. */
-static void work_panel(settling *s, const double *hz, const double *weight, double wheel[2][GW_LANES])
+static void work_panel(settling *s, const double *hz, const double *weight, double wheel[N_TOLD][GW_LANES])
 {
     gw_ride_model *model = s->sweep->model;
     gw_ride_respond_hz(model, hz, s->sweep->x);
@@ -153,17 +157,16 @@ static void work_panel(settling *s, const double *hz, const double *weight, doub
     for (int l = 0; l < GW_LANES; l++) {
         double density = weight[l] * gw_ride_road_density(model->settings, hz[l]);
         for (int i = 0; i < s->n; i++) s->lane[i * GW_LANES + l] *= density;
-        wheel[0][l] = density * wheel_square(s, l) * pow(2.0 * GW_PI * hz[l], 2);
-        wheel[1][l] = wheel[0][l] * pow(2.0 * GW_PI * hz[l], 2);
+        wheel[SPEED][l] = density * wheel_square(s, l) * pow(2.0 * GW_PI * hz[l], 2);
+        wheel[RUSH][l] = wheel[SPEED][l] * pow(2.0 * GW_PI * hz[l], 2);
     }
 }
 
-static void add_panel(settling *s, double wheel[2][GW_LANES])
+static void add_panel(settling *s, double wheel[N_TOLD][GW_LANES])
 {
     for (int l = 0; l < GW_LANES; l++) {
         for (int i = 0; i < s->n; i++) s->square[i] += s->lane[i * GW_LANES + l];
-        s->speed += wheel[0][l];
-        s->rush += wheel[1][l];
+        for (int i = 0; i < N_TOLD; i++) s->square[s->n + i] += wheel[i][l];
     }
 }
 
@@ -179,10 +182,10 @@ static bool smooth(const settling *s, int from, int to)
 static bool choose(void *context, const double hz[GW_LANES], const double weight[GW_LANES])
 {
     settling *s = context;
-    double wheel[2][GW_LANES];
+    double wheel[N_TOLD][GW_LANES];
     int sliders = s->sweep->model->n_sliders;
     work_panel(s, hz, weight, wheel);
-    bool fine = gw_panel_is_smooth_to(wheel[0], s->smooth) && gw_panel_is_smooth_to(wheel[1], s->smooth) &&
+    bool fine = gw_panel_is_smooth_to(wheel[SPEED], s->smooth) && gw_panel_is_smooth_to(wheel[RUSH], s->smooth) &&
                 smooth(s, 0, sliders) && smooth(s, sliders, s->n);
     if (!fine && s->n_panels < MOST_PANELS) return false;
     add_panel(s, wheel);
@@ -196,13 +199,12 @@ static bool choose(void *context, const double hz[GW_LANES], const double weight
 
 static void begin(settling *s)
 {
-    memset(s->square, 0, (size_t)s->n * sizeof *s->square);
-    s->speed = s->rush = 0.0;
+    memset(s->square, 0, (size_t)(s->n + N_TOLD) * sizeof *s->square);
 }
 
 static void finish(settling *s)
 {
-    for (int i = 0; i < s->n; i++) s->next[i] = log(fmax(sqrt(s->square[i]), LEAST));
+    for (int i = 0; i < s->n + N_TOLD; i++) s->next[i] = log(fmax(sqrt(s->square[i]), LEAST));
 }
 
 static gw_status choose_panels(settling *s, bool rough, gw_error *err)
@@ -222,7 +224,7 @@ static gw_status choose_panels(settling *s, bool rough, gw_error *err)
 
 static void sweep_again(settling *s)
 {
-    double wheel[2][GW_LANES];
+    double wheel[N_TOLD][GW_LANES];
     begin(s);
     for (int i = 0; i < s->n_panels; i++) {
         work_panel(s, s->panel[i].hz, s->panel[i].weight, wheel);
@@ -262,7 +264,13 @@ static void note_change(settling *s)
     }
 }
 
-/* From where it is, with the panels that are chosen there. */
+static void step(settling *s, gw_anderson *steps)
+{
+    gw_anderson_step(steps, s->now, s->next);
+    take_state(s);
+}
+
+/* From where it is, with the panels that are chosen there; s->change is what is left at the end. */
 static gw_status run_round(settling *s, gw_anderson *steps, bool rough, int *passes, gw_error *err)
 {
     take_state(s);
@@ -271,29 +279,31 @@ static gw_status run_round(settling *s, gw_anderson *steps, bool rough, int *pas
     *passes -= 1;
     note_change(s);
     s->found = s->change;
-    if (s->change < GW_SETTLED) return GW_OK;
     gw_anderson_restart(steps);
-    for (; *passes > 0 && s->change >= (rough ? NEAR : 0.3 * GW_SETTLED); *passes -= 1) {
-        gw_anderson_step(steps, s->now, s->next);
-        take_state(s);
+    for (double left = s->change; *passes > 0 && left >= (rough ? NEAR : 0.3 * GW_SETTLED); *passes -= 1) {
+        const double last = s->change;
+        step(s, steps);
         sweep_again(s);
         note_change(s);
+        left = s->change * (rough ? 1.0 : fmin(fmax(s->change / last, SHRINKS), 1.0));
+        if (left < 0.3 * GW_SETTLED) s->change = left;
     }
     return GW_OK;
 }
 
 static gw_status iterate(settling *s, int passes, gw_settled *out, gw_arena *arena, gw_error *err)
 {
-    gw_anderson *steps = gw_anderson_open(s->n, arena);
+    gw_anderson *steps = gw_anderson_open(s->n + N_TOLD, arena);
     if (!steps) return gw_fail(err, GW_E_NOMEM, "out of memory while ride settles");
     for (int round = 0; round < MOST_ROUNDS && passes > 0; round++) {
         const bool rough = round == 0;
+        if (!rough) memcpy(s->now, s->next, (size_t)(s->n + N_TOLD) * sizeof *s->now);
         gw_status st = run_round(s, steps, rough, &passes, err);
         if (st != GW_OK) return st;
         out->wavers = s->wavers;
-        if ((out->settled = !rough && s->found < NEAR && s->change < GW_SETTLED)) break;
-        memcpy(s->now, s->next, (size_t)s->n * sizeof *s->now);
+        if ((out->settled = !rough && s->found < SERVE && s->change < GW_SETTLED)) break;
     }
+    if (out->settled) step(s, steps);
     return GW_OK;
 }
 
@@ -317,7 +327,7 @@ static void place_rubber(const gw_ride_model *model, int joint, rubber *r)
 static gw_status open_settling(settling *s, gw_ride_sweep *sweep, gw_arena *arena, gw_error *err)
 {
     const gw_ride_model *model = sweep->model;
-    size_t most = (size_t)(model->n_sliders + model->corner->n_joints) + 1;
+    size_t most = (size_t)(model->n_sliders + model->corner->n_joints) + N_TOLD;
     int *joint = gw_arena_alloc(arena, most, sizeof *joint);
     *s = (settling){ .sweep = sweep };
     s->rubber = gw_arena_alloc(arena, most, sizeof *s->rubber);
@@ -344,6 +354,8 @@ static void start(settling *s)
     }
     for (int r = 0; r < s->n_rubber; r++)
         s->now[model->n_sliders + r] = log(fmax(model->amplitude[s->rubber[r].joint], 1e-6));
+    s->now[s->n + SPEED] = log(damper);
+    s->now[s->n + RUSH] = log(damper * 2.0 * GW_PI * 10.0);
 }
 
 gw_status gw_settle(gw_ride_sweep *sweep, int passes, gw_arena *arena, gw_settled *out, gw_error *err)
@@ -355,13 +367,13 @@ gw_status gw_settle(gw_ride_sweep *sweep, int passes, gw_arena *arena, gw_settle
     if (s.n > 0) {
         start(&s);
         st = iterate(&s, passes, &result, arena, err);
+        result.wheel_speed = exp(s.now[s.n + SPEED]);
+        result.wheel_acceleration = exp(s.now[s.n + RUSH]);
         if (!result.settled) {
             result.from = exp(s.now[result.wavers]);
             result.to = exp(s.next[result.wavers]);
         }
     }
-    result.wheel_speed = sqrt(s.speed);
-    result.wheel_acceleration = sqrt(s.rush);
     if (st == GW_OK) *out = result;
     return st;
 }
