@@ -13,12 +13,12 @@
  * A hold is a link to the chassis that resists turning about one line and nothing else. The motion it holds
  * is free, so it carries no moment, unless a spring seat lies off the line.
  */
+#include "bush/panels.h"
 #include "corner/eigen.h"
 #include "corner/workspace.h"
 
 #include <gsl/gsl_blas.h>
 #include <gsl/gsl_errno.h>
-#include <gsl/gsl_linalg.h>
 #include <string.h>
 
 static const double NOTHING = 1e-12; /* eigenvalue, of the largest, that counts as none            */
@@ -153,13 +153,15 @@ void gw_freedom_hold_links(gw_corner_ws *ws)
     }
 }
 
+/* Two bodies at most are in a row. */
 static void add_row(gsl_matrix *gram, const double *row)
 {
-    size_t n = gram->size1;
+    size_t used[12], n = 0;
+    for (size_t i = 0; i < gram->size1; i++)
+        if (row[i] != 0.0) used[n++] = i;
     for (size_t i = 0; i < n; i++) {
-        double *target = gram->data + i * gram->tda;
-        if (row[i] == 0.0) continue;
-        for (size_t j = 0; j < n; j++) target[j] += row[i] * row[j];
+        double *target = gram->data + used[i] * gram->tda;
+        for (size_t j = 0; j < n; j++) target[used[j]] += row[used[i]] * row[used[j]];
     }
 }
 
@@ -328,7 +330,9 @@ static bool is_held(const gsl_matrix *gram, gsl_matrix *work)
     gsl_matrix_memcpy(work, gram);
     gsl_vector_view diagonal = gsl_matrix_diagonal(work);
     gsl_vector_add_constant(&diagonal.vector, -CLEARLY * largest);
-    return gsl_linalg_cholesky_decomp1(work) == GSL_SUCCESS;
+    const int n = (int)work->size1;
+    const gw_lower lower = { .data = work->data, .step = work->tda + 1, .n = n, .reach = n - 1 };
+    return gw_panels_factor(&lower, n, NULL) == GW_OK;
 }
 
 static size_t count_null(const gsl_vector *values)
