@@ -58,13 +58,6 @@ static inline void gw_lanes_axpy(gw_lanes *restrict y, double s, const gw_lanes 
     for (int i = 0; i < GW_LANES; i++) y->im[i] += s * x->im[i];
 }
 
-/**
- * Eight doubles as one vector: one register with AVX-512, two with AVX, four with SSE2; gcc and clang both know
- * this. Where products are summed it is said, for gcc 12 fuses them with AVX-512 if it finds the vectors itself,
- * -ffp-contract=off or not.
- */
-typedef double gw_eight __attribute__((vector_size(64)));
-
 /** y += a b. */
 static inline void gw_lanes_add_product(gw_lanes *restrict y, const gw_lanes *restrict a,
                                         const gw_lanes *restrict b)
@@ -79,18 +72,15 @@ static inline void gw_lanes_add_product(gw_lanes *restrict y, const gw_lanes *re
 static inline void gw_lanes_sub_product(gw_lanes *restrict y, const gw_lanes *restrict a,
                                         const gw_lanes *restrict b)
 {
-    gw_eight re, im, ar, ai, br, bi;
-    memcpy(&re, y->re, sizeof re);
-    memcpy(&im, y->im, sizeof im);
-    memcpy(&ar, a->re, sizeof ar);
-    memcpy(&ai, a->im, sizeof ai);
-    memcpy(&br, b->re, sizeof br);
-    memcpy(&bi, b->im, sizeof bi);
-    re -= ar * br - ai * bi;
-    im -= ar * bi + ai * br;
-    memcpy(y->re, &re, sizeof re);
-    memcpy(y->im, &im, sizeof im);
+    for (int i = 0; i < GW_LANES; i++) {
+        y->re[i] -= a->re[i] * b->re[i] - a->im[i] * b->im[i];
+        y->im[i] -= a->re[i] * b->im[i] + a->im[i] * b->re[i];
+    }
 }
+
+/** Four doubles, or eight, as one vector: one register with AVX, or AVX-512; gcc and clang both know this. */
+typedef double gw_quad __attribute__((vector_size(32)));
+typedef double gw_eight __attribute__((vector_size(64)));
 
 /** Columns that follow each other. */
 typedef struct gw_stretch_of_row {
@@ -99,26 +89,31 @@ typedef struct gw_stretch_of_row {
 
 /**
  * y -= sum of a[k] b[k] over the columns of `n_runs` runs: most of the time of a sweep is spent here, so the
- * sums stay in registers.
+ * sums of a vector of lanes at a time stay in registers.
  */
-static inline void gw_lanes_sub_products(gw_lanes *restrict y, const gw_lanes *restrict a,
-                                         const gw_lanes *restrict b, const gw_stretch_of_row *run, int n_runs)
-{
-    gw_eight re, im, ar, ai, br, bi;
-    memcpy(&re, y->re, sizeof re);
-    memcpy(&im, y->im, sizeof im);
-    for (int r = 0; r < n_runs; r++)
-        for (int k = run[r].first; k < run[r].first + run[r].n; k++) {
-            memcpy(&ar, a[k].re, sizeof ar);
-            memcpy(&ai, a[k].im, sizeof ai);
-            memcpy(&br, b[k].re, sizeof br);
-            memcpy(&bi, b[k].im, sizeof bi);
-            re -= ar * br - ai * bi;
-            im -= ar * bi + ai * br;
-        }
-    memcpy(y->re, &re, sizeof re);
-    memcpy(y->im, &im, sizeof im);
-}
+#define GW_LANES_SUB_PRODUCTS(NAME, vector)                                                                  \
+    static inline void NAME(gw_lanes *restrict y, const gw_lanes *restrict a, const gw_lanes *restrict b,    \
+                            const gw_stretch_of_row *run, int n_runs)                                        \
+    {                                                                                                        \
+        for (size_t i = 0; i < GW_LANES; i += sizeof(vector) / sizeof(double)) {                             \
+            vector re, im, ar, ai, br, bi;                                                                   \
+            memcpy(&re, y->re + i, sizeof re);                                                               \
+            memcpy(&im, y->im + i, sizeof im);                                                               \
+            for (int r = 0; r < n_runs; r++)                                                                 \
+                for (int k = run[r].first; k < run[r].first + run[r].n; k++) {                               \
+                    memcpy(&ar, a[k].re + i, sizeof ar);                                                     \
+                    memcpy(&ai, a[k].im + i, sizeof ai);                                                     \
+                    memcpy(&br, b[k].re + i, sizeof br);                                                     \
+                    memcpy(&bi, b[k].im + i, sizeof bi);                                                     \
+                    re -= ar * br - ai * bi;                                                                 \
+                    im -= ar * bi + ai * br;                                                                 \
+                }                                                                                            \
+            memcpy(y->re + i, &re, sizeof re);                                                               \
+            memcpy(y->im + i, &im, sizeof im);                                                               \
+        }                                                                                                    \
+    }
+GW_LANES_SUB_PRODUCTS(gw_lanes_sub_products, gw_quad)
+GW_LANES_SUB_PRODUCTS(gw_lanes_sub_products_of_eight, gw_eight)
 
 /** y = a b. */
 static inline gw_lanes gw_lanes_product(const gw_lanes *a, const gw_lanes *b)

@@ -3,9 +3,9 @@
  * The unknowns are logarithms: of the rms slip speed of every slider, then of the amplitude of every bush
  * that has its own. A sweep over frequency gives them anew. Panels are chosen, then kept while the iteration
  * (ride/anderson.h) runs: a few large ones at first, which come within a thousandth, then those that are fine
- * enough. It has settled when panels that were chosen near the end change nothing more: the last step is told by
- * how those before it shrank, and taken without another sweep. Speed and acceleration of the wheel, on which no
- * other unknown depends, are the last two unknowns, so that they come along with that step.
+ * enough. It has settled when panels that were chosen near the end change nothing more: the last step is told
+ * by how those before it shrank, and taken without another sweep. Speed and acceleration of the wheel, on
+ * which no other unknown depends, are the last two unknowns, so that they come along with that step.
  */
 #include "ride/settle.h"
 
@@ -23,7 +23,7 @@ static const double SMOOTH = 0.05;            /* of a panel */
 static const double ROUGH = 0.5, NEAR = 3e-3; /* the same at first, and the change in which that may end */
 static const double SERVE = 0.02;             /* panels that were chosen this near are fine enough       */
 static const double LEAST = 1e-15;            /* so that a logarithm can be taken [m] */
-static const double SHRINKS = 0.03;           /* by more than this no step is trusted to shrink the next change */
+static const double SHRINKS = 0.03; /* by more than this no step is trusted to shrink the next change */
 
 /* A bush with a material: how its movement is made up. */
 typedef struct rubber {
@@ -185,8 +185,9 @@ static bool choose(void *context, const double hz[GW_LANES], const double weight
     double wheel[N_TOLD][GW_LANES];
     int sliders = s->sweep->model->n_sliders;
     work_panel(s, hz, weight, wheel);
-    bool fine = gw_panel_is_smooth_to(wheel[SPEED], s->smooth) && gw_panel_is_smooth_to(wheel[RUSH], s->smooth) &&
-                smooth(s, 0, sliders) && smooth(s, sliders, s->n);
+    bool fine = gw_panel_is_smooth_to(wheel[SPEED], s->smooth) &&
+                gw_panel_is_smooth_to(wheel[RUSH], s->smooth) && smooth(s, 0, sliders) &&
+                smooth(s, sliders, s->n);
     if (!fine && s->n_panels < MOST_PANELS) return false;
     add_panel(s, wheel);
     if (s->n_panels == MOST_PANELS) return true;

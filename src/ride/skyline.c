@@ -84,8 +84,11 @@ GW_WIDE void gw_ride_assemble(gw_ride_model *model, const gw_lanes *p, gw_dampin
     }
 }
 
+typedef void sub_products(gw_lanes *restrict y, const gw_lanes *restrict a, const gw_lanes *restrict b,
+                          const gw_stretch_of_row *run, int n_runs);
+
 /* Entry (r, c) less the part of the columns before c, for one row. */
-static inline void reduce_row(gw_ride_model *model, int r)
+static inline void reduce_row(gw_ride_model *model, int r, sub_products *sub)
 {
     gw_lanes *row = model->factor + model->base[r];
     const gw_stretch_of_row *run = model->row_run + model->first_row_run[r];
@@ -93,8 +96,7 @@ static inline void reduce_row(gw_ride_model *model, int r)
     for (int i = 0; i < n_runs; i++)
         for (int c = run[i].first; c < run[i].first + run[i].n; c++) {
             const int *first = model->first_run + model->base[r] + c;
-            gw_lanes_sub_products(&row[c], row, model->factor + model->base[c], model->run + first[0],
-                                  first[1] - first[0]);
+            sub(&row[c], row, model->factor + model->base[c], model->run + first[0], first[1] - first[0]);
         }
     for (int i = 0; i < n_runs; i++)
         for (int c = run[i].first; c < run[i].first + run[i].n; c++) {
@@ -105,11 +107,29 @@ static inline void reduce_row(gw_ride_model *model, int r)
     model->pivot[r] = gw_lanes_inverse(&row[r]);
 }
 
-GW_WIDE void gw_ride_factorise(gw_ride_model *model, const gw_lanes *p, gw_damping_share share)
+GW_WIDE static void reduce(gw_ride_model *model)
+{
+    for (int r = 0; r < model->n; r++) reduce_row(model, r, gw_lanes_sub_products);
+}
+
+#ifdef GW_EIGHT
+GW_EIGHT static void reduce_eight(gw_ride_model *model)
+{
+    for (int r = 0; r < model->n; r++) reduce_row(model, r, gw_lanes_sub_products_of_eight);
+}
+#endif
+
+void gw_ride_factorise(gw_ride_model *model, const gw_lanes *p, gw_damping_share share)
 {
     gw_ride_assemble(model, p, share);
-    for (int r = 0; r < model->n; r++) reduce_row(model, r);
     model->evaluations += GW_LANES;
+#ifdef GW_EIGHT
+    if (GW_HAS_EIGHT) {
+        reduce_eight(model);
+        return;
+    }
+#endif
+    reduce(model);
 }
 
 GW_WIDE void gw_ride_backsolve(const gw_ride_model *model, int first, gw_lanes *x)
