@@ -4,6 +4,8 @@
 #include "car/road.h"
 #include "corner/twin.h"
 
+#include <string.h>
+
 enum { USUAL_STEPS = 12 };
 
 static gw_status open_twin(const gw_road_part *part, const gw_axle_origin *from, gw_axle which,
@@ -25,12 +27,19 @@ void gw_road_refit(gw_road *road, gw_axle axle, const gw_corner_ws *fitted)
     gw_road_note_setting(&road->axle[axle]);
 }
 
+static size_t joints_of(const gw_road *road, int axle)
+{
+    return (size_t)road->axle[axle].ws->corner->n_joints;
+}
+
 gw_status gw_road_mark_make(const gw_road *road, gw_arena *arena, gw_road_mark *out, gw_error *err)
 {
     for (int a = 0; a < GW_AXLES; a++) {
         size_t n = (size_t)road->axle[a].ws->corner->n_bodies;
         out->state[a].pose = gw_arena_alloc(arena, n, sizeof *out->state[a].pose);
-        if (!out->state[a].pose) return gw_fail(err, GW_E_NOMEM, "out of memory for the car");
+        out->felt[a] = gw_arena_alloc(arena, joints_of(road, a), sizeof *out->felt[a]);
+        if (!out->state[a].pose || !out->felt[a])
+            return gw_fail(err, GW_E_NOMEM, "out of memory for the car");
     }
     return GW_OK;
 }
@@ -41,7 +50,19 @@ void gw_road_mark_copy(const gw_road *road, gw_road_mark *to, const gw_road_mark
     *to = *from;
     for (int a = 0; a < GW_AXLES; a++) {
         to->state[a].pose = kept.state[a].pose;
+        to->felt[a] = kept.felt[a];
+        memcpy(to->felt[a], from->felt[a], joints_of(road, a) * sizeof *to->felt[a]);
         gw_state_copy(&to->state[a], &from->state[a], road->axle[a].ws->corner->n_bodies);
+    }
+}
+
+/* Where forces were asked for last, which is where the car stands. */
+static void take_felt(const gw_road_axle *axle, gw_felt *felt)
+{
+    for (int j = 0; j < axle->ws->corner->n_joints; j++) {
+        const gw_link_state *s = &axle->ws->strain[j];
+        felt[j].wrench = s->wrench;
+        memcpy(felt[j].m, s->m, sizeof s->m);
     }
 }
 
@@ -51,8 +72,10 @@ void gw_road_mark_take(const gw_road *road, bool still, gw_road_mark *out)
     out->height = stance->height;
     out->roll = stance->roll;
     out->pitch = stance->pitch;
+    out->knows_felt = !still || (road->load.ax == 0.0 && road->load.ay == 0.0);
     for (int a = 0; a < GW_AXLES; a++) {
         const gw_road_axle *axle = &road->axle[a];
+        if (out->knows_felt) take_felt(axle, out->felt[a]);
         out->lateral[a] = still ? 0.0 : axle->lateral;
         gw_state_copy(&out->state[a], still ? &axle->start : &axle->state, axle->ws->corner->n_bodies);
     }
@@ -72,6 +95,16 @@ static void follow(gw_state *b, const gw_state *from, const gw_state *to, int n)
     b->right_spring_length += to->right_spring_length - from->right_spring_length;
 }
 
+static void follow_felt(gw_felt *felt, const gw_felt *from, const gw_felt *to, size_t n)
+{
+    for (size_t j = 0; j < n; j++) {
+        gw_wrench *w = &felt[j].wrench;
+        w->f = gw_add(w->f, gw_sub(to[j].wrench.f, from[j].wrench.f));
+        w->m = gw_add(w->m, gw_sub(to[j].wrench.m, from[j].wrench.m));
+        for (int i = 0; i < 3; i++) felt[j].m[i] += to[j].m[i] - from[j].m[i];
+    }
+}
+
 void gw_road_mark_lead(const gw_road *road, const gw_road_mark *own, const gw_road_mark *there,
                        const gw_road_mark *origin, gw_road_mark *out)
 {
@@ -79,7 +112,9 @@ void gw_road_mark_lead(const gw_road *road, const gw_road_mark *own, const gw_ro
     out->height += there->height - origin->height;
     out->roll += there->roll - origin->roll;
     out->pitch += there->pitch - origin->pitch;
+    out->knows_felt = own->knows_felt && there->knows_felt && origin->knows_felt;
     for (int a = 0; a < GW_AXLES; a++) {
+        if (out->knows_felt) follow_felt(out->felt[a], origin->felt[a], there->felt[a], joints_of(road, a));
         out->lateral[a] += there->lateral[a] - origin->lateral[a];
         follow(&out->state[a], &origin->state[a], &there->state[a], road->axle[a].ws->corner->n_bodies);
     }
@@ -95,6 +130,7 @@ void gw_road_put(gw_road *road, const gw_road_mark *mark)
         gw_road_axle *axle = &road->axle[a];
         gw_state_copy(&axle->state, &mark->state[a], axle->ws->system.n);
         axle->lateral = mark->lateral[a];
+        axle->felt = mark->knows_felt ? mark->felt[a] : NULL;
     }
 }
 

@@ -8,9 +8,11 @@
 
 /** Where a car stood: its chassis, its lateral forces and both axles. */
 typedef struct gw_road_mark {
-    double height, roll, pitch;            /**< [m], [rad]                     */
-    double lateral[GW_AXLES];              /**< [N]                            */
-    gw_state state[GW_AXLES];              /**< poses of the axle's bodies, springs */
+    double height, roll, pitch;     /**< [m], [rad]                     */
+    double lateral[GW_AXLES];       /**< [N]                            */
+    gw_state state[GW_AXLES];       /**< poses of the axle's bodies, springs */
+    struct gw_felt *felt[GW_AXLES]; /**< [joint] what its joints carried, where `knows_felt` */
+    bool knows_felt;
     const struct gw_road_tangent *tangent; /**< there, for cars that take one step from it; NULL: their own */
 } gw_road_mark;
 

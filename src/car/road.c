@@ -78,6 +78,20 @@ static gw_imbalance assemble_forces(gw_road *road, gw_balance_of_car *b)
     return measure(road, b);
 }
 
+/*
+ * Where a guess puts the bodies, stiff joints are strained by what it errs: some 10 kN that nobody carries,
+ * and with such forces a tangent is wrong where the car is soft. What they carried where the guess comes from
+ * does for it.
+ */
+static void expect_felt(gw_road_axle *axle)
+{
+    for (int j = 0; axle->felt && j < axle->ws->corner->n_joints; j++) {
+        axle->ws->strain[j].wrench = axle->felt[j].wrench;
+        memcpy(axle->ws->strain[j].m, axle->felt[j].m, sizeof axle->felt[j].m);
+    }
+    axle->felt = NULL;
+}
+
 /* Where the forces were asked for last. */
 static void assemble_tangents(gw_road *road, gw_balance_of_car *b)
 {
@@ -85,6 +99,7 @@ static void assemble_tangents(gw_road *road, gw_balance_of_car *b)
     memset(b->by_lateral, 0, sizeof b->by_lateral);
     for (int a = 0; a < GW_AXLES; a++) {
         gw_road_axle *axle = &road->axle[a];
+        expect_felt(axle);
         gw_assemble_part_tangents(axle->ws, &axle->state, road->setting ? GW_AT_TRAVEL : GW_ON_SPRING);
         gw_put_road_tangents(road, (gw_axle)a, b);
         if (road->setting) put_borders(axle);

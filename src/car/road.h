@@ -45,8 +45,15 @@ typedef struct gw_road_wheel {
     gw_contact contact;
 } gw_road_wheel;
 
+/** What a joint carries: on body b, and its moment in the bush frame. */
+typedef struct gw_felt {
+    gw_wrench wrench;
+    double m[3];
+} gw_felt;
+
 typedef struct gw_road_axle {
     gw_corner_ws *ws;
+    const gw_felt *felt;           /**< [joint] where the car starts from, by a guess; NULL: not known */
     gw_state state, start, resume; /**< now, S0 on the road, kept                */
     gw_link_state *strain0;        /**< joints at S0 on the road                 */
     gw_vec3 place;                 /**< the datum in the car's axes              */
@@ -150,6 +157,7 @@ bool gw_road_step_again(gw_road *road, const gw_balance_of_car *balance);
 
 /* again.c, lent.c */
 struct gw_road_mark;
+/** The car is moved there; what its joints carry there is known until the next iteration has begun. */
 void gw_road_put(gw_road *road, const struct gw_road_mark *mark);
 /** Of the same bodies and joints. */
 bool gw_road_can_borrow(const gw_road *road, const gw_road_tangent *tangent);

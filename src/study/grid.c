@@ -50,18 +50,24 @@ static int place(const gw_grid_plan *plan, int row, int column)
     return row < 0 || column < 0 ? -1 : row % 2 * plan->n_lateral + column;
 }
 
-/* As in the column before, moved besides as the row before went on here; along the edges in a straight line.
+/*
+ * As in the column before, moved besides as the row before went on here; along the edges, and where the row
+ * before does not lead, in a straight line.
  */
 static void lead(gw_grid_job *job, int row, int column)
 {
     const gw_grid_plan *plan = job->plan;
     const int left = place(plan, row, column - 1), below = place(plan, row - 1, column);
-    if (row > 0 && column > 0)
-        gw_trail_lead(&job->trail, &job->run, left, below, place(plan, row - 1, column - 1));
-    else if (column > 0)
-        gw_trail_lead(&job->trail, &job->run, left, left, place(plan, row, column - 2));
-    else
+    if (!gw_trail_lead(&job->trail, &job->run, left, below, place(plan, row - 1, column - 1)) &&
+        !gw_trail_lead(&job->trail, &job->run, left, left, place(plan, row, column - 2)))
         gw_trail_lead(&job->trail, &job->run, below, below, below);
+}
+
+/* A wheel that has lifted does so the more in a tighter bend. */
+static bool is_beyond(const gw_grid_job *job, int i)
+{
+    const gw_grid *grid = job->grid[GW_FRONT] ? job->grid[GW_FRONT] : job->grid[GW_REAR];
+    return job->run.on_road && i % job->plan->n_lateral > 0 && !grid->state[i - 1].solved;
 }
 
 /* A state that cannot be had is left unsolved, unless it is the car at rest, which every kit must carry. */
@@ -118,9 +124,13 @@ static void run_states(void *context, int index)
     job->status = open_job(job);
     for (int i = 0; i < plan->n_brake * plan->n_lateral && job->status == GW_OK; i++) {
         const int row = i / plan->n_lateral, column = i % plan->n_lateral;
-        lead(job, row, column);
-        run_state(job, i);
-        keep_parts(job, i);
+        if (is_beyond(job, i)) {
+            job->run.drives = false;
+        } else {
+            lead(job, row, column);
+            run_state(job, i);
+            keep_parts(job, i);
+        }
         if (job->status == GW_OK)
             job->status = gw_trail_note(&job->trail, &job->run, 2 * plan->n_lateral, place(plan, row, column),
                                         &job->err);

@@ -6,12 +6,13 @@ static bool knows(const gw_trail *trail, int place)
     return place >= 0 && place < trail->n && trail->known[place];
 }
 
-void gw_trail_lead(gw_trail *trail, gw_run *run, int own, int there, int origin)
+bool gw_trail_lead(gw_trail *trail, gw_run *run, int own, int there, int origin)
 {
     run->near_road = NULL;
-    if (!run->road || !knows(trail, own) || !knows(trail, there) || !knows(trail, origin)) return;
+    if (!run->road || !knows(trail, own) || !knows(trail, there) || !knows(trail, origin)) return false;
     gw_road_mark_lead(run->road, &trail->at[own], &trail->at[there], &trail->at[origin], &trail->guess);
     run->near_road = &trail->guess;
+    return true;
 }
 
 static gw_status make_room(gw_trail *trail, const gw_road *road, int n, gw_error *err)
