@@ -227,8 +227,8 @@ static void put_twists(gw_road *road, gw_axle which, int v, const gw_wheel_force
         }
         gw_wrench bar = at(axle->wheel[w].contact.hub, gw_v3(0, 0, axle->made_up * d.hub.z));
         add(other, 1.0, bar.f, bar.m);
-        subtract_column(s->block[s->slot[up[v]][up[v]]], way, 1.0, upright);
-        subtract_column(s->block[s->slot[up[w]][up[v]]], way, 1.0, other);
+        subtract_column(gw_block_at(s, up[v], up[v]), way, 1.0, upright);
+        subtract_column(gw_block_at(s, up[w], up[v]), way, 1.0, other);
         for (int i = 0; i < 6; i++) b->by_twist[which][v][i][way] = -car[i];
     }
 }

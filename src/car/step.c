@@ -99,7 +99,7 @@ static void gather(const gw_road *road, gw_axle which, const gw_balance_of_car *
     for (int w = 0; w < GW_WHEELS; w++) {
         const double *rhs = s->rhs[s->upright[w]];
         for (int v = 0; v < GW_WHEELS; v++) {
-            const double *k = s->block[s->slot[s->upright[w]][s->upright[v]]];
+            const double *k = gw_block_at(s, s->upright[w], s->upright[v]);
             for (int i = 0; i < 6; i++)
                 for (int j = 0; j < 6; j++) a[UPRIGHTS * (6 * w + i) + 6 * v + j] = k[6 * i + j];
         }

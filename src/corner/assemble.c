@@ -39,11 +39,6 @@ static void add_wrench(gw_system *system, int body, double s, const gw_wrench *w
     for (int i = 0; i < 6; i++) system->rhs[body][system->n_columns * i] += s * v[i];
 }
 
-static double *block_of(gw_system *s, int row, int column)
-{
-    return s->block[s->slot[row][column]];
-}
-
 static void add_link_forces(gw_corner_ws *ws, const gw_state *state)
 {
     for (int j = 0; j < ws->n_links; j++) {
@@ -62,11 +57,11 @@ static void add_link_tangents(gw_corner_ws *ws, const gw_state *state, bool line
         const gw_link *link = &ws->link[j];
         gw_block to_b, to_a;
         gw_link_tangent(link, state->pose, &ws->strain[j], linear, to_b, to_a);
-        if (link->b != GW_CHASSIS) gw_block_axpy(block_of(s, link->b, link->b), 1.0, to_b);
-        if (link->a != GW_CHASSIS) gw_block_axpy(block_of(s, link->a, link->a), -1.0, to_a);
+        if (link->b != GW_CHASSIS) gw_block_axpy(gw_block_at(s, link->b, link->b), 1.0, to_b);
+        if (link->a != GW_CHASSIS) gw_block_axpy(gw_block_at(s, link->a, link->a), -1.0, to_a);
         if (link->a != GW_CHASSIS && link->b != GW_CHASSIS) {
-            gw_block_axpy(block_of(s, link->b, link->a), 1.0, to_a);
-            gw_block_axpy(block_of(s, link->a, link->b), -1.0, to_b);
+            gw_block_axpy(gw_block_at(s, link->b, link->a), 1.0, to_a);
+            gw_block_axpy(gw_block_at(s, link->a, link->b), -1.0, to_b);
         }
     }
 }
@@ -101,7 +96,7 @@ static void add_load_forces(gw_corner_ws *ws, const gw_state *state, int w)
 static void add_dead_tangent(gw_system *s, int body, gw_vec3 f, gw_vec3 at)
 {
     gw_mat3 sf = gw_skew(f), sx = gw_skew(at), fx = gw_matmul(&sf, &sx);
-    double *k = block_of(s, body, body);
+    double *k = gw_block_at(s, body, body);
     gw_block_add(k, 1, 0, 1.0, &sf);
     gw_block_add(k, 1, 1, -1.0, &fx);
 }
@@ -144,7 +139,7 @@ static void add_spring_tangent(gw_corner_ws *ws, const gw_state *state, int w, g
                       across + (along - across) * n.z * n.z } } };
     gw_mat3 sx = gw_skew(spring.at), gx = gw_matmul(&g, &sx), xg = gw_matmul(&sx, &g),
             xgx = gw_matmul(&sx, &gx);
-    double *k = block_of(s, body, body);
+    double *k = gw_block_at(s, body, body);
     gw_block_add(k, 0, 0, -1.0, &g);
     gw_block_add(k, 0, 1, 1.0, &gx);
     gw_block_add(k, 1, 0, -1.0, &xg);

@@ -41,7 +41,7 @@ static void gather(gw_corner_ws *ws, const gw_state *state, gsl_matrix *k)
     gsl_matrix_set_zero(k);
     for (int i = 0; i < (int)k->size1; i++)
         for (int j = 0; j < (int)k->size2; j++) {
-            int slot = s->slot[1 + i / 6][1 + j / 6];
+            int slot = s->slot[(1 + i / 6) * s->n + 1 + j / 6];
             if (slot < 0) continue;
             double half = 0.5 * s->block[slot][6 * (i % 6) + j % 6] / (length_of(i) * length_of(j));
             *gsl_matrix_ptr(k, (size_t)i, (size_t)j) += half;

@@ -51,7 +51,7 @@ static void gather_uprights(const gw_system *s, double *a)
     int n = 6 * s->n_wheels;
     for (int v = 0; v < s->n_wheels; v++)
         for (int w = 0; w < s->n_wheels; w++) {
-            const double *k = s->block[s->slot[s->upright[v]][s->upright[w]]];
+            const double *k = gw_block_at(s, s->upright[v], s->upright[w]);
             for (int i = 0; i < 6; i++)
                 for (int j = 0; j < 6; j++) a[(6 * v + i) * n + 6 * w + j] = k[6 * i + j];
         }
@@ -84,7 +84,7 @@ bool gw_balance_stands(const gw_corner_ws *ws, const gw_state *state, gw_drive d
     const gw_system *s = &ws->system;
     double k[MOST * MOST];
     for (int i = 0; i < s->n_order; i++)
-        if (!has_no_negative(s->block[s->slot[s->order[i]][s->order[i]]], 6, 6)) return false;
+        if (!has_no_negative(gw_block_at(s, s->order[i], s->order[i]), 6, 6)) return false;
     gather_uprights(s, k);
     if (drive == GW_ON_SPRING) return has_no_negative(k, 6 * s->n_wheels, 6 * s->n_wheels);
     return stand_at_their_height(ws, state, k);

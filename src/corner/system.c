@@ -53,10 +53,11 @@ static void order_members(gw_system *s, bool near[GW_MAX_BODIES][GW_MAX_BODIES])
     for (int m; (m = least_coupled(s, near, done)) >= 0;) {
         s->order[s->n_order++] = m;
         done[m] = true;
+        unsigned char *those = &s->near[m * s->n];
         for (int j = 1; j < s->n; j++)
-            if (!done[j] && near[m][j]) s->near[m][s->n_near[m]++] = (unsigned char)j;
+            if (!done[j] && near[m][j]) those[s->n_near[m]++] = (unsigned char)j;
         for (int i = 0; i < s->n_near[m]; i++)
-            for (int j = 0; j < s->n_near[m]; j++) couple(near, s->near[m][i], s->near[m][j]);
+            for (int j = 0; j < s->n_near[m]; j++) couple(near, those[i], those[j]);
     }
 }
 
@@ -65,7 +66,7 @@ static void number_blocks(gw_system *s, bool near[GW_MAX_BODIES][GW_MAX_BODIES])
     for (int i = 0; i < s->n; i++)
         for (int j = 0; j < s->n; j++) {
             bool used = i > 0 && j > 0 && (i == j || near[i][j]);
-            s->slot[i][j] = (short)(used ? s->n_blocks++ : -1);
+            s->slot[i * s->n + j] = (short)(used ? s->n_blocks++ : -1);
         }
 }
 
@@ -79,22 +80,46 @@ bool gw_joins_alike(const gw_corner_ws *a, const gw_corner_ws *b)
     return true;
 }
 
+bool gw_system_make_structure(gw_system *s, int n, gw_arena *arena)
+{
+    const size_t bodies = (size_t)n;
+    s->n = n;
+    s->slot = gw_arena_alloc(arena, bodies * bodies, sizeof *s->slot);
+    s->near = gw_arena_alloc(arena, bodies * bodies, sizeof *s->near);
+    s->order = gw_arena_alloc(arena, bodies, sizeof *s->order);
+    s->n_near = gw_arena_alloc(arena, bodies, sizeof *s->n_near);
+    return s->slot && s->near && s->order && s->n_near;
+}
+
+bool gw_system_make_room(gw_system *s, int n_blocks, gw_arena *arena)
+{
+    const size_t n = (size_t)s->n;
+    s->block = gw_arena_alloc(arena, (size_t)n_blocks, sizeof *s->block);
+    s->rhs = gw_arena_alloc(arena, n, sizeof *s->rhs);
+    s->lu = gw_arena_alloc(arena, n, sizeof *s->lu);
+    s->coupling = gw_arena_alloc(arena, n, sizeof *s->coupling);
+    s->step = gw_arena_alloc(arena, n, sizeof *s->step);
+    return s->block && s->rhs && s->lu && s->coupling && s->step;
+}
+
 void gw_system_structure(gw_system *to, const gw_system *from)
 {
-    const gw_system own = *to;
-    *to = *from;
-    to->block = own.block;
-    to->rhs = own.rhs;
-    to->lu = own.lu;
-    to->coupling = own.coupling;
-    to->step = own.step;
+    const size_t n = (size_t)from->n;
+    to->n_wheels = from->n_wheels;
+    to->n_columns = from->n_columns;
+    to->n_blocks = from->n_blocks;
+    to->n_order = from->n_order;
+    memcpy(to->upright, from->upright, sizeof to->upright);
+    memcpy(to->slot, from->slot, n * n * sizeof *to->slot);
+    memcpy(to->near, from->near, n * n * sizeof *to->near);
+    memcpy(to->order, from->order, n * sizeof *to->order);
+    memcpy(to->n_near, from->n_near, n * sizeof *to->n_near);
 }
 
 static void find_structure(gw_corner_ws *ws)
 {
     gw_system *s = &ws->system;
     bool near[GW_MAX_BODIES][GW_MAX_BODIES] = { { false } };
-    s->n = ws->corner->n_bodies;
     s->n_wheels = ws->n_wheels;
     s->n_columns = 1 + ws->n_wheels;
     for (int w = 0; w < ws->n_wheels; w++) s->upright[w] = ws->wheel[w].upright;
@@ -107,17 +132,12 @@ static void find_structure(gw_corner_ws *ws)
 gw_status gw_system_build(gw_corner_ws *ws, const gw_corner_ws *like, gw_error *err)
 {
     gw_system *s = &ws->system;
-    if (like && like->system.n == ws->corner->n_bodies && gw_joins_alike(ws, like))
+    bool room = gw_system_make_structure(s, ws->corner->n_bodies, &ws->arena);
+    if (room && like && like->system.n == s->n && gw_joins_alike(ws, like))
         gw_system_structure(s, &like->system);
-    else
+    else if (room)
         find_structure(ws);
-    size_t n = (size_t)s->n;
-    s->block = gw_arena_alloc(&ws->arena, (size_t)s->n_blocks, sizeof *s->block);
-    s->rhs = gw_arena_alloc(&ws->arena, n, sizeof *s->rhs);
-    s->lu = gw_arena_alloc(&ws->arena, n, sizeof *s->lu);
-    s->coupling = gw_arena_alloc(&ws->arena, n, sizeof *s->coupling);
-    s->step = gw_arena_alloc(&ws->arena, n, sizeof *s->step);
-    if (!s->block || !s->rhs || !s->lu || !s->coupling || !s->step)
+    if (!room || !gw_system_make_room(s, s->n_blocks, &ws->arena))
         return gw_fail(err, GW_E_NOMEM, "out of memory for the corner's matrix");
     return GW_OK;
 }
@@ -147,20 +167,20 @@ static inline void subtract_columns(double *restrict y, const double *restrict a
 static bool eliminate(gw_system *s, int m)
 {
     gw_lu6 *lu = &s->lu[m];
-    if (!gw_lu6_factor(lu, s->block[s->slot[m][m]])) return false;
+    if (!gw_lu6_factor(lu, gw_block_at(s, m, m))) return false;
     gw_lu6_solve_columns(lu, s->rhs[m], s->n_columns);
     for (int j = 0; j < s->n_near[m]; j++) {
-        int b = s->near[m][j];
-        memcpy(s->coupling[b], s->block[s->slot[m][b]], sizeof(gw_block));
+        int b = s->near[m * s->n + j];
+        memcpy(s->coupling[b], gw_block_at(s, m, b), sizeof(gw_block));
         gw_lu6_solve_block(lu, s->coupling[b]);
-        memcpy(s->block[s->slot[m][b]], s->coupling[b], sizeof(gw_block)); /* kept for going back */
+        memcpy(gw_block_at(s, m, b), s->coupling[b], sizeof(gw_block)); /* kept for going back */
     }
     for (int i = 0; i < s->n_near[m]; i++) {
-        int a = s->near[m][i];
-        const double *k = s->block[s->slot[a][m]];
+        int a = s->near[m * s->n + i];
+        const double *k = gw_block_at(s, a, m);
         for (int j = 0; j < s->n_near[m]; j++) {
-            int b = s->near[m][j];
-            subtract_product(s->block[s->slot[a][b]], k, s->coupling[b], 6);
+            int b = s->near[m * s->n + j];
+            subtract_product(gw_block_at(s, a, b), k, s->coupling[b], 6);
         }
         subtract_columns(s->rhs[a], k, s->rhs[m], s->n_columns);
     }
@@ -220,7 +240,7 @@ static void fill_last(const gw_system *s, double *a, int n)
         const double *rhs = s->rhs[s->upright[w]];
         double *border = &a[(7 * w + 6) * width];
         for (int v = 0; v < s->n_wheels; v++) {
-            const double *k = s->block[s->slot[s->upright[w]][s->upright[v]]];
+            const double *k = gw_block_at(s, s->upright[w], s->upright[v]);
             for (int i = 0; i < 6; i++) {
                 for (int j = 0; j < 6; j++) a[(7 * w + i) * width + 7 * v + j] = k[6 * i + j];
                 a[(7 * w + i) * width + 7 * v + 6] = rhs[columns * i + 1 + v];
@@ -257,8 +277,8 @@ static bool back_substitute(gw_system *s, int m)
         for (int w = 0; w < s->n_wheels; w++) x[i] -= s->border_step[w] * rhs[s->n_columns * i + 1 + w];
     }
     for (int j = 0; j < s->n_near[m]; j++) {
-        int b = s->near[m][j];
-        subtract_product(x, s->block[s->slot[m][b]], s->step[b], 1);
+        int b = s->near[m * s->n + j];
+        subtract_product(x, gw_block_at(s, m, b), s->step[b], 1);
     }
     for (int i = 0; i < 6; i++)
         if (!isfinite(x[i])) return false;
@@ -288,9 +308,9 @@ void gw_system_condense_again(gw_system *s)
         gw_lu6_solve_columns(&s->lu[m], x, 1);
         for (int i = 0; i < 6; i++) s->rhs[m][columns * i] = x[i];
         for (int j = 0; j < s->n_near[m]; j++) {
-            const int a = s->near[m][j];
+            const int a = s->near[m * s->n + j];
             double y[6] = { 0 };
-            subtract_product(y, s->block[s->slot[a][m]], x, 1);
+            subtract_product(y, gw_block_at(s, a, m), x, 1);
             for (int i = 0; i < 6; i++) s->rhs[a][columns * i] += y[i];
         }
     }

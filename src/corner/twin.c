@@ -6,26 +6,15 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* No kit couples more bodies than all with all. */
-static bool make_system(gw_corner_ws *ws)
-{
-    gw_system *s = &ws->system;
-    size_t n = (size_t)ws->corner->n_bodies;
-    s->block = gw_arena_alloc(&ws->arena, n * n, sizeof *s->block);
-    s->rhs = gw_arena_alloc(&ws->arena, n, sizeof *s->rhs);
-    s->lu = gw_arena_alloc(&ws->arena, n, sizeof *s->lu);
-    s->coupling = gw_arena_alloc(&ws->arena, n, sizeof *s->coupling);
-    s->step = gw_arena_alloc(&ws->arena, n, sizeof *s->step);
-    return s->block && s->rhs && s->lu && s->coupling && s->step;
-}
-
 static bool make_room(gw_corner_ws *ws)
 {
     size_t links = (size_t)ws->corner->n_joints + 3 * (size_t)ws->corner->n_bodies;
     ws->link = gw_arena_alloc(&ws->arena, links, sizeof *ws->link);
     ws->strain0 = gw_arena_alloc(&ws->arena, (size_t)ws->corner->n_joints, sizeof *ws->strain0);
     ws->strain = gw_arena_alloc(&ws->arena, links, sizeof *ws->strain);
-    return ws->link && ws->strain0 && ws->strain && make_system(ws) &&
+    const int n = ws->corner->n_bodies; /* no kit couples more of them than all with all */
+    return ws->link && ws->strain0 && ws->strain && gw_system_make_structure(&ws->system, n, &ws->arena) &&
+           gw_system_make_room(&ws->system, n * n, &ws->arena) &&
            gw_state_in_arena(ws, &ws->reference) == GW_OK && gw_state_in_arena(ws, &ws->work) == GW_OK &&
            gw_state_in_arena(ws, &ws->resume) == GW_OK;
 }

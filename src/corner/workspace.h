@@ -37,24 +37,30 @@ enum { GW_MAX_COLUMNS = 1 + GW_WHEELS };
 
 /** The bordered system: one 6 x 6 block per coupled pair of bodies, one extra unknown a wheel. */
 typedef struct gw_system {
-    int n;                                    /**< bodies, chassis counted; unknowns are bodies 1 to n-1 */
-    int n_wheels, n_columns;                  /**< columns: 1 + n_wheels                                 */
-    int upright[GW_WHEELS];                   /**< bodies that come last                                 */
-    short slot[GW_MAX_BODIES][GW_MAX_BODIES]; /**< block of (row, column), -1: zero throughout         */
+    int n;                   /**< bodies, chassis counted; unknowns are bodies 1 to n-1 */
+    int n_wheels, n_columns; /**< columns: 1 + n_wheels                                 */
+    int upright[GW_WHEELS];  /**< bodies that come last                                 */
+    short *slot;             /**< [row * n + column] block, -1: zero throughout        */
     int n_blocks;
     gw_block *block;
     double (*rhs)[6 * GW_MAX_COLUMNS]; /**< each body: 6 rows of n_columns                            */
     double border_row[GW_WHEELS][6];   /**< of its upright                                            */
     double border_diag[GW_WHEELS], border_rhs[GW_WHEELS];
-    int order[GW_MAX_BODIES]; /**< members in the order of elimination                                */
+    int *order; /**< [n_order] members in the order of elimination                       */
     int n_order;
-    int n_near[GW_MAX_BODIES]; /**< bodies still coupled when a member is eliminated                   */
-    unsigned char near[GW_MAX_BODIES][GW_MAX_BODIES];
+    int *n_near;            /**< bodies still coupled when a member is eliminated                   */
+    unsigned char *near;    /**< [member * n + i] which                                             */
     gw_lu6 *lu;             /**< factors of each member's block                                     */
     double (*coupling)[36]; /**< scratch: K_mm^-1 K_mj, one a neighbour                             */
     double (*step)[6];      /**< solution: the twist of each body                                   */
     double border_step[GW_WHEELS];
 } gw_system;
+
+/** Block of (row, column), which are coupled. */
+static inline double *gw_block_at(const gw_system *s, int row, int column)
+{
+    return s->block[s->slot[row * s->n + column]];
+}
 
 /** An eliminated matrix, kept for corners that differ little from the one it is of. */
 typedef struct gw_kept_system {
@@ -160,7 +166,10 @@ void gw_link_tangent(const gw_link *link, const gw_pose *pose, const gw_link_sta
 gw_status gw_system_build(gw_corner_ws *ws, const gw_corner_ws *like, gw_error *err);
 /** The same pairs of bodies are joined, in the same order: the matrix has the same structure. */
 bool gw_joins_alike(const gw_corner_ws *a, const gw_corner_ws *b);
-/** The structure of another matrix; memory stays its own. */
+/** Room for the structure of a matrix of `n` bodies, then for its numbers; false when memory is out. */
+bool gw_system_make_structure(gw_system *system, int n, gw_arena *arena);
+bool gw_system_make_room(gw_system *system, int n_blocks, gw_arena *arena);
+/** The structure of another matrix of as many bodies; memory stays its own. */
 void gw_system_structure(gw_system *to, const gw_system *from);
 /** False where the matrix is singular. */
 bool gw_system_solve(gw_system *system);
