@@ -85,7 +85,7 @@ static void check_tangent(gw_drive drive)
             imbalance(&b, body, way, -STEP, drive, down, &border_down);
             gw_assemble(b.ws, &b.state, drive, false);
             for (int row = 1; row < n; row++) {
-                int slot = b.ws->system.slot[row][body];
+                int slot = b.ws->system.slot[row * b.ws->system.n + body];
                 for (int r = 0; r < 6; r++) {
                     double difference = -(up[row][r] - down[row][r]) / (2.0 * STEP);
                     double exact = slot < 0 ? 0.0 : b.ws->system.block[slot][6 * r + way];
