@@ -3,6 +3,9 @@
 #include "support/case_sample.h"
 #include "support/check.h"
 
+#include "car/again.h"
+#include "study/trail.h"
+
 #include "giveway/cost.h"
 #include "giveway/grid.h"
 #include "giveway/sweep.h"
@@ -129,6 +132,31 @@ static void a_car_led_by_its_neighbours_stands_as_it_does_from_standing_still(vo
     gw_grid_study_free(&grid);
 }
 
+/* It takes three with the forces that its stiff joints carry by the guess alone, and nobody carries in truth.
+ */
+static void a_car_that_its_neighbours_lead_stands_after_two_steps(void **state)
+{
+    (void)state;
+    enum { PLACES = 8 };
+    const gw_selection wanted = { 0 };
+    gw_run run;
+    gw_trail trail = { 0 };
+    assert_int_equal(gw_run_open(&run, &whole, &wanted, NULL), GW_OK);
+    assert_int_equal(gw_run_open_corner(&run, whole.n_kits - 1, GW_FRONT, NULL), GW_OK);
+    for (int i = 0; i < PLACES; i++) {
+        const gw_manoeuvre m = { .lateral_g = 0.08 * i, .side = GW_OUTER };
+        gw_deflection item = { .load = -1 };
+        run.axle = GW_FRONT;
+        if (i > 1) assert_true(gw_trail_lead(&trail, &run, i - 1, i - 1, i - 2));
+        assert_int_equal(gw_run_manoeuvre(&run, &m, &item, NULL), GW_OK);
+        assert_int_equal(gw_trail_note(&trail, &run, PLACES, i, NULL), GW_OK);
+        if (i > 1) assert_in_range(gw_road_steps(run.road), 1, 2);
+    }
+    gw_trail_free(&trail);
+    gw_run_close_corner(&run);
+    gw_run_close(&run);
+}
+
 static void between_states_a_tenth_of_a_g_apart_straight_lines_stray_less_than_a_minute_of_arc(void **state)
 {
     (void)state;
@@ -155,12 +183,37 @@ static void a_wheel_that_lifts_leaves_its_state_unsolved_and_the_rest_stands(voi
     (void)state;
     gw_grid_study grid = { 0 };
     const gw_selection wanted = { .only_axle = true, .axle = GW_REAR };
-    const gw_grid_plan plan = { 3.0, 0.2, 7, 2, GW_OUTER, false, 0 }; /* more than any stop: the rear comes up */
+    const gw_grid_plan plan = {
+        3.0, 0.2, 7, 2, GW_OUTER, false, 0
+    }; /* more than any stop: the rear comes up */
     assert_int_equal(gw_study_grid(&saloon, &wanted, &plan, &grid, NULL), GW_OK);
     const gw_grid_state *s = gw_grid_find(&grid, 0, GW_REAR)->state;
     assert_true(s[0].solved && s[2].solved);
     assert_false(s[12].solved);
     assert_null(gw_grid_find(&grid, 0, GW_FRONT));
+    gw_grid_study_free(&grid);
+}
+
+/* What lies beyond is not asked for; standing still, the car does not get there either. */
+static void a_wheel_that_has_lifted_stays_up_in_a_tighter_bend(void **state)
+{
+    (void)state;
+    const int n = 5, kit = whole.n_kits - 1;
+    const gw_selection wanted = { 0 };
+    const gw_grid_plan plan = { 0.8, 1.4, n, n, GW_OUTER, false, 0 };
+    gw_grid_study grid = { 0 };
+    int beyond = 0;
+    assert_int_equal(gw_study_grid(&whole, &wanted, &plan, &grid, NULL), GW_OK);
+    const gw_grid_state *s = gw_grid_find(&grid, kit, GW_FRONT)->state;
+    for (int i = 0; i < n * n; i++) {
+        if (i % n == 0 || s[i - 1].solved) continue;
+        assert_false(s[i].solved);
+        assert_true(from_standing_still(kit, GW_FRONT, gw_grid_brake(&plan, i / n),
+                                        gw_grid_lateral(&plan, i % n), GW_OUTER)
+                        .g < 0.0);
+        beyond++;
+    }
+    assert_true(beyond > 0);
     gw_grid_study_free(&grid);
 }
 
@@ -327,8 +380,10 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(its_edges_are_the_sweeps_of_braking_and_of_cornering),
         cmocka_unit_test(a_car_led_by_its_neighbours_stands_as_it_does_from_standing_still),
+        cmocka_unit_test(a_car_that_its_neighbours_lead_stands_after_two_steps),
         cmocka_unit_test(between_states_a_tenth_of_a_g_apart_straight_lines_stray_less_than_a_minute_of_arc),
         cmocka_unit_test(a_wheel_that_lifts_leaves_its_state_unsolved_and_the_rest_stands),
+        cmocka_unit_test(a_wheel_that_has_lifted_stays_up_in_a_tighter_bend),
         cmocka_unit_test(a_case_without_a_vehicle_has_no_grid),
         cmocka_unit_test(a_kit_costs_what_differs_from_the_first_on_both_sides_of_the_car),
         cmocka_unit_test(parts_labour_and_tax_add_up_and_stand_beside_the_same_joints_in_rubber),
