@@ -27,9 +27,9 @@ void gw_road_refit(gw_road *road, gw_axle axle, const gw_corner_ws *fitted)
     gw_road_note_setting(&road->axle[axle]);
 }
 
-static size_t joints_of(const gw_road *road, int axle)
+static size_t felt_of(const gw_road *road, int axle)
 {
-    return (size_t)road->axle[axle].ws->corner->n_joints;
+    return gw_felt_places(road->axle[axle].ws->corner);
 }
 
 gw_status gw_road_mark_make(const gw_road *road, gw_arena *arena, gw_road_mark *out, gw_error *err)
@@ -37,7 +37,7 @@ gw_status gw_road_mark_make(const gw_road *road, gw_arena *arena, gw_road_mark *
     for (int a = 0; a < GW_AXLES; a++) {
         size_t n = (size_t)road->axle[a].ws->corner->n_bodies;
         out->state[a].pose = gw_arena_alloc(arena, n, sizeof *out->state[a].pose);
-        out->felt[a] = gw_arena_alloc(arena, joints_of(road, a), sizeof *out->felt[a]);
+        out->felt[a] = gw_arena_alloc(arena, felt_of(road, a), sizeof *out->felt[a]);
         if (!out->state[a].pose || !out->felt[a])
             return gw_fail(err, GW_E_NOMEM, "out of memory for the car");
     }
@@ -51,18 +51,20 @@ void gw_road_mark_copy(const gw_road *road, gw_road_mark *to, const gw_road_mark
     for (int a = 0; a < GW_AXLES; a++) {
         to->state[a].pose = kept.state[a].pose;
         to->felt[a] = kept.felt[a];
-        memcpy(to->felt[a], from->felt[a], joints_of(road, a) * sizeof *to->felt[a]);
+        memcpy(to->felt[a], from->felt[a], felt_of(road, a) * sizeof *to->felt[a]);
         gw_state_copy(&to->state[a], &from->state[a], road->axle[a].ws->corner->n_bodies);
     }
 }
 
 /* Where forces were asked for last, which is where the car stands. */
-static void take_felt(const gw_road_axle *axle, gw_felt *felt)
+static void take_felt(const gw_corner_ws *ws, gw_felt *felt)
 {
-    for (int j = 0; j < axle->ws->corner->n_joints; j++) {
-        const gw_link_state *s = &axle->ws->strain[j];
-        felt[j].wrench = s->wrench;
-        memcpy(felt[j].m, s->m, sizeof s->m);
+    memset(felt, 0, gw_felt_places(ws->corner) * sizeof *felt);
+    for (int j = 0; j < ws->n_links; j++) {
+        const gw_link_state *s = &ws->strain[j];
+        gw_felt *at = &felt[gw_felt_place(ws, j)];
+        at->wrench = s->wrench;
+        memcpy(at->m, s->m, sizeof s->m);
     }
 }
 
@@ -75,7 +77,7 @@ void gw_road_mark_take(const gw_road *road, bool still, gw_road_mark *out)
     out->knows_felt = !still || (road->load.ax == 0.0 && road->load.ay == 0.0);
     for (int a = 0; a < GW_AXLES; a++) {
         const gw_road_axle *axle = &road->axle[a];
-        if (out->knows_felt) take_felt(axle, out->felt[a]);
+        if (out->knows_felt) take_felt(axle->ws, out->felt[a]);
         out->lateral[a] = still ? 0.0 : axle->lateral;
         gw_state_copy(&out->state[a], still ? &axle->start : &axle->state, axle->ws->corner->n_bodies);
     }
@@ -114,7 +116,7 @@ void gw_road_mark_lead(const gw_road *road, const gw_road_mark *own, const gw_ro
     out->pitch += there->pitch - origin->pitch;
     out->knows_felt = own->knows_felt && there->knows_felt && origin->knows_felt;
     for (int a = 0; a < GW_AXLES; a++) {
-        if (out->knows_felt) follow_felt(out->felt[a], origin->felt[a], there->felt[a], joints_of(road, a));
+        if (out->knows_felt) follow_felt(out->felt[a], origin->felt[a], there->felt[a], felt_of(road, a));
         out->lateral[a] += there->lateral[a] - origin->lateral[a];
         follow(&out->state[a], &origin->state[a], &there->state[a], road->axle[a].ws->corner->n_bodies);
     }

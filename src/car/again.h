@@ -11,7 +11,7 @@ typedef struct gw_road_mark {
     double height, roll, pitch;     /**< [m], [rad]                     */
     double lateral[GW_AXLES];       /**< [N]                            */
     gw_state state[GW_AXLES];       /**< poses of the axle's bodies, springs */
-    struct gw_felt *felt[GW_AXLES]; /**< [joint] what its joints carried, where `knows_felt` */
+    struct gw_felt *felt[GW_AXLES]; /**< [place] what its links carried, where `knows_felt` */
     bool knows_felt;
     const struct gw_road_tangent *tangent; /**< there, for cars that take one step from it; NULL: their own */
 } gw_road_mark;

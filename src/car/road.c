@@ -79,15 +79,16 @@ static gw_imbalance assemble_forces(gw_road *road, gw_balance_of_car *b)
 }
 
 /*
- * Where a guess puts the bodies, stiff joints are strained by what it errs: some 10 kN that nobody carries,
- * and with such forces a tangent is wrong where the car is soft. What they carried where the guess comes from
- * does for it.
+ * Where a guess puts the bodies, stiff joints are strained by what it errs, some 10 kN that nobody carries,
+ * and holds of free spins by 100 kN m: with that a tangent is wrong where the car is soft. What they carried
+ * where the guess comes from does for it.
  */
 static void expect_felt(gw_road_axle *axle)
 {
-    for (int j = 0; axle->felt && j < axle->ws->corner->n_joints; j++) {
-        axle->ws->strain[j].wrench = axle->felt[j].wrench;
-        memcpy(axle->ws->strain[j].m, axle->felt[j].m, sizeof axle->felt[j].m);
+    for (int j = 0; axle->felt && j < axle->ws->n_links; j++) {
+        const gw_felt *felt = &axle->felt[gw_felt_place(axle->ws, j)];
+        axle->ws->strain[j].wrench = felt->wrench;
+        memcpy(axle->ws->strain[j].m, felt->m, sizeof felt->m);
     }
     axle->felt = NULL;
 }

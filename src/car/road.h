@@ -45,15 +45,24 @@ typedef struct gw_road_wheel {
     gw_contact contact;
 } gw_road_wheel;
 
-/** What a joint carries: on body b, and its moment in the bush frame. */
+/** What a link carries: on body b, and its moment in the bush frame. */
 typedef struct gw_felt {
     gw_wrench wrench;
     double m[3];
 } gw_felt;
+/** Joints have a place each, then bodies: kits differ in which of them is held. */
+static inline size_t gw_felt_places(const gw_corner *corner)
+{
+    return (size_t)(corner->n_joints + corner->n_bodies);
+}
+static inline int gw_felt_place(const gw_corner_ws *ws, int link)
+{
+    return link < ws->corner->n_joints ? link : ws->corner->n_joints + ws->link[link].b;
+}
 
 typedef struct gw_road_axle {
     gw_corner_ws *ws;
-    const gw_felt *felt;           /**< [joint] where the car starts from, by a guess; NULL: not known */
+    const gw_felt *felt;           /**< [place] where the car starts from, by a guess; NULL: not known */
     gw_state state, start, resume; /**< now, S0 on the road, kept                */
     gw_link_state *strain0;        /**< joints at S0 on the road                 */
     gw_vec3 place;                 /**< the datum in the car's axes              */

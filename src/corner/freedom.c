@@ -41,7 +41,7 @@ static void add_hold(gw_corner_ws *ws, int body, gw_vec3 axis)
     link->hand = 1.0;
     link->law = gw_bush_law_zero();
     link->law.c[2] = HOLD;
-    link->linear = link->holds = true;
+    link->linear = true;
 }
 
 static double off_line(gw_vec3 point, gw_vec3 from, gw_vec3 unit)

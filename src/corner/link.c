@@ -143,18 +143,12 @@ static gw_mat3 turning_tangent(const gw_link *link, const double theta[3])
     return gw_matmul_nt(&ec, &link->frame);
 }
 
-/*
- * d(Jl^-T(v) w)/dv with w = C v, times Jl^-1(v): the rotational tangent in the frame of body a.
- *
- * A hold is so stiff that a guess which is off by 0.001 deg gives it a moment of 100 kN m. That is nobody's
- * load, and with it in the tangent the first step of an iteration went astray. Where it balances it carries
- * next to nothing, so the part of its moment is left out.
- */
+/* d(Jl^-T(v) w)/dv with w = C v, times Jl^-1(v): the rotational tangent in the frame of body a. */
 static gw_mat3 rotation_tangent(const gw_link *link, const gw_link_state *s)
 {
     gw_mat3 c = turning_tangent(link, s->theta);
     gw_vec3 v = gw_scale(link->hand, gw_mul(&link->frame, to_vec(s->theta)));
-    gw_vec3 w = gw_scale(link->holds ? 0.0 : link->hand, gw_mul(&link->frame, to_vec(s->m)));
+    gw_vec3 w = gw_scale(link->hand, gw_mul(&link->frame, to_vec(s->m)));
     double beta, slope, v2 = gw_dot(v, v), vw = gw_dot(v, w);
     log_coefficients(v2, &beta, &slope);
     gw_mat3 sv = gw_skew(v), sv2 = gw_skew_times(v, &sv), sw = gw_skew(w);

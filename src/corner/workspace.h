@@ -23,7 +23,6 @@ typedef struct gw_link {
     bool curved_turn;        /**< a rotation was measured                            */
     gw_bush_tangent at_rest; /**< for small motions about S0; what was not measured at its rates   */
     bool turns_freely;       /**< no rotational rate at all                          */
-    bool holds;              /**< no joint: it holds a free spin (corner/freedom.c)  */
 } gw_link;
 
 /** A joint at one state: its strain, and the wrench on body b (body a has the negative). */
