@@ -237,6 +237,7 @@ typedef struct gw_ride_options {
     bool no_range;            /**< draws of what is not known: then equal to the case as given    */
     bool no_curve;            /**< no charts wanted                                               */
     bool no_obstacle;         /**< even where the settings hold one                               */
+    bool no_modes;            /**< nor remarks on them: without damping they serve integration alone */
     const bool *changed;      /**< one a joint: its bush is not the first kit's; NULL: none    */
     const gw_corner_ws *like; /**< of the corner, with whatever fitted: see gw_corner_open_like; NULL      */
     int passes;               /**< sweeps within which friction and amplitudes must settle; 0: plenty   */

@@ -11,6 +11,8 @@
 
 /* Frequency at which laws are first evaluated [Hz]: where fore-aft modes on rubber lie, common practice. */
 static const double FIRST_HZ = 15.0;
+/* Of a mode whose damping was not worked out: half of what rubber has does for grading panels [-]. */
+static const double UNKNOWN_DAMPING = 0.1;
 /* Lowest frequency that is a mode and not a rigid motion [Hz]. */
 static const double RIGID_HZ = 0.01;
 
@@ -156,7 +158,7 @@ int gw_modes_poles(const gw_mode_set *set, gw_pole *out)
     for (int i = 0; i < set->n; i++) {
         double hz = cimag(set->pole[i]) / (2.0 * GW_PI), width = -creal(set->pole[i]) / (2.0 * GW_PI);
         if (!set->tracked[i]) hz = set->hz[i];
-        if (!set->tracked[i] || !(width > 0.0)) width = set->tracked[i] ? 0.0 : 0.2 * hz;
+        if (!set->tracked[i] || !(width > 0.0)) width = set->tracked[i] ? 0.0 : UNKNOWN_DAMPING * hz;
         out[n++] = (gw_pole){ hz, width };
     }
     return n;

@@ -26,17 +26,23 @@ static gw_status no_memory(gw_error *err)
     return gw_fail(err, GW_E_NOMEM, "out of memory in the ride model");
 }
 
-static gw_status find_modes(run *r, gw_ride_result *out, gw_error *err)
+static gw_status tell_modes(run *r, gw_ride_result *out, gw_error *err)
 {
-    gw_status st = gw_modes_undamped(&r->model, &r->modes, &r->scratch, err);
-    if (st == GW_OK) st = gw_modes_damped(&r->model, &r->modes, err);
-    if (st != GW_OK) return st;
     out->modes = gw_arena_alloc(&out->arena, (size_t)r->modes.n, sizeof *out->modes);
     if (!out->modes) return no_memory(err);
     out->n_modes = r->modes.n;
     for (int i = 0; i < r->modes.n; i++) gw_mode_describe(&r->model, &r->modes, i, &out->modes[i]);
-    r->sweep.n_poles = gw_modes_poles(&r->modes, r->sweep.poles);
     return gw_remark_modes(r->model.corner, out, err);
+}
+
+/* What is integrated is graded towards them; how well they are known decides how many panels that takes. */
+static gw_status find_modes(run *r, bool told, gw_ride_result *out, gw_error *err)
+{
+    gw_status st = gw_modes_undamped(&r->model, &r->modes, &r->scratch, err);
+    if (st == GW_OK && told) st = gw_modes_damped(&r->model, &r->modes, err);
+    if (st == GW_OK && told) st = tell_modes(r, out, err);
+    if (st == GW_OK) r->sweep.n_poles = gw_modes_poles(&r->modes, r->sweep.poles);
+    return st;
 }
 
 /* The largest A-weighted force. */
@@ -190,7 +196,7 @@ static gw_status solve(run *r, const gw_ride_options *options, gw_ride_result *o
     gw_ride_model_belt(&r->model, true);
     if (st == GW_OK) st = settle(r, options->passes ? options->passes : PASSES, out, err);
     gw_ride_model_belt(&r->model, false);
-    if (st == GW_OK) st = find_modes(r, out, err);
+    if (st == GW_OK) st = find_modes(r, !options->no_modes, out, err);
     gw_ride_model_belt(&r->model, true);
     if (st == GW_OK) st = find_figures(r, out, err);
     if (st == GW_OK) st = remark(r, out, err);

@@ -154,7 +154,7 @@ static gw_status work_ride_out(const gw_planner *p, gw_bench_kit *kit, gw_axle a
                                double *loud, gw_error *err)
 {
     const gw_ride_options bare = {
-        .no_range = true, .no_curve = true, .no_obstacle = true, .like = kit->like[axle]
+        .no_range = true, .no_curve = true, .no_obstacle = true, .no_modes = true, .like = kit->like[axle]
     };
     const gw_corner *corner = &p->c->corners[axle];
     gw_ride_result result = { 0 };

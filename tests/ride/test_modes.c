@@ -165,6 +165,29 @@ static void rigid_motion_is_not_listed(void **state)
     gw_ride_result_free(&r);
 }
 
+/* Two integrations of the same, each right to 1e-6 (test_figures.c). */
+static void figures_are_the_same_where_modes_are_not_asked_for(void **state)
+{
+    (void)state;
+    for (double eta = 0.003; eta < 0.5; eta *= 3) {
+        test_corner t;
+        gw_ride_result told = { 0 }, bare = { 0 };
+        const gw_ride_options without = {
+            .no_range = true, .no_curve = true, .no_obstacle = true, .no_modes = true
+        };
+        fore_aft_wheel(&t, 400e3, eta);
+        solve(&t, &told);
+        assert_int_equal(gw_ride_solve(&t.corner, t.fit, &t.ride, &without, &bare, NULL), GW_OK);
+        assert_true(told.n_modes > 0);
+        assert_int_equal(bare.n_modes, 0);
+        check_rel(bare.harshness[0], told.harshness[0], 2e-6, "harshness");
+        check_rel(bare.noise[0], told.noise[0], 2e-6, "road noise");
+        check_rel(bare.comfort, told.comfort, 2e-6, "comfort");
+        gw_ride_result_free(&told);
+        gw_ride_result_free(&bare);
+    }
+}
+
 int main(void)
 {
     gsl_set_error_handler_off();
@@ -176,6 +199,7 @@ int main(void)
         cmocka_unit_test(a_locked_damper_leaves_one_mode_on_the_tyre),
         cmocka_unit_test(two_modes_that_share_a_movement_are_named),
         cmocka_unit_test(rigid_motion_is_not_listed),
+        cmocka_unit_test(figures_are_the_same_where_modes_are_not_asked_for),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
