@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "casefile/nearest.h"
 #include "cli/command.h"
+#include "cli/memory.h"
 #include "cli/output.h"
 #include "giveway/version.h"
 #include "show/results.h"
@@ -124,6 +125,7 @@ static void hold_standard_streams(void)
 int main(int argc, char **argv)
 {
     hold_standard_streams();
+    gw_memory_in_large_pages();
     gsl_set_error_handler_off();
     signal(SIGPIPE, SIG_IGN); /* a write to a closed pipe then fails, and gw_close_output sees it */
     signal(SIGXFSZ, SIG_IGN); /* and so does one past the largest file that the user may write */

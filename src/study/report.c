@@ -72,8 +72,9 @@ static gw_status bands(const gw_report_work *w, gw_error *err)
     return w->banded ? gw_study_bands(w->c, w->known, &w->r->bands, err) : GW_OK;
 }
 
-static gw_status (*const STUDIES[])(const gw_report_work *w, gw_error *err) = { ride, slide, handle, set,
-                                                                                bands };
+/* Long ones first: what is left at the end is small. */
+static gw_status (*const STUDIES[])(const gw_report_work *w, gw_error *err) = { ride, bands, slide, set,
+                                                                                handle };
 enum { N_STUDIES = sizeof STUDIES / sizeof *STUDIES };
 
 typedef struct gw_report_job {
