@@ -153,8 +153,11 @@ static bool follow_guess(gw_road *road, const gw_road_mark *guess, bool setting)
     if (!guess || (!road->once && gw_road_has_play(road))) return false;
     gw_road_put(road, guess);
     if (!setting) gw_road_springs_follow(road);
-    if (road->once) return gw_road_newton_once(road, guess->tangent) == GW_OK;
-    return gw_road_newton(road, NULL) == GW_OK && is_usual(road, setting);
+    bool found = road->once ? gw_road_newton_once(road, guess->tangent) == GW_OK
+                            : gw_road_newton(road, NULL) == GW_OK && is_usual(road, setting);
+    for (int a = 0; a < GW_AXLES; a++)
+        road->axle[a].felt = NULL; /* where no tangent was asked for, it is there still */
+    return found;
 }
 
 gw_status gw_road_stand_near(gw_road *road, const gw_road_mark *guess, gw_error *err)

@@ -15,7 +15,7 @@ typedef struct gw_trail {
 
 /**
  * The next manoeuvre of `run` starts as at place `own`, moved besides as from `origin` to `there`; from S0
- * where one of them is below 0 or not known.
+ * where one of them is below 0 or not known: false.
  */
 bool gw_trail_lead(gw_trail *trail, gw_run *run, int own, int there, int origin);
 

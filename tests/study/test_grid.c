@@ -4,6 +4,7 @@
 #include "support/check.h"
 
 #include "car/again.h"
+#include "car/road.h"
 #include "study/trail.h"
 
 #include "giveway/cost.h"
@@ -152,6 +153,11 @@ static void a_car_that_its_neighbours_lead_stands_after_two_steps(void **state)
         assert_int_equal(gw_trail_note(&trail, &run, PLACES, i, NULL), GW_OK);
         if (i > 1) assert_in_range(gw_road_steps(run.road), 1, 2);
     }
+    /* where it stands already it takes none, and leaves nothing of the mark for another start */
+    const gw_manoeuvre again = { .lateral_g = 0.08 * (PLACES - 1), .side = GW_OUTER };
+    assert_int_equal(gw_road_solve_near(run.road, &again, &trail.at[PLACES - 1], NULL), GW_OK);
+    assert_int_equal(gw_road_steps(run.road), 0);
+    for (int a = 0; a < GW_AXLES; a++) assert_null(run.road->axle[a].felt);
     gw_trail_free(&trail);
     gw_run_close_corner(&run);
     gw_run_close(&run);
