@@ -27,7 +27,7 @@ hash() { # NAME FILE
 }
 
 echo '/* Made by scripts/embed_page.sh from src/page; do not edit. */'
-echo '#include "page/page.h"'
+echo '#include "page/embedded.h"'
 bytes gw_page_style "$1"
 bytes gw_page_script "$2"
 bytes gw_page_template "$3"

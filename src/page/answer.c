@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The question in the customer's words, and the answer in one sentence a kit. */
-#include "page/page.h"
+#include "page/sections.h"
+#include "page/stand.h"
 #include "show/ride_words.h"
 
 #include "giveway/cost.h"
@@ -12,14 +13,6 @@
 #include <math.h>
 
 enum { TURNS = 16 }; /* changes of direction that are looked at */
-
-void gw_page_minutes(gw_buf *out, double minutes)
-{
-    long all = lround(minutes), hours = all / 60, rest = all % 60;
-    if (hours) gw_buf_fmt(out, "%ld\xC2\xA0h", hours);
-    if (hours && rest) gw_buf_add(out, " ");
-    if (rest || !hours) gw_buf_fmt(out, "%ld\xC2\xA0min", rest);
-}
 
 static gw_words way_of(double toe)
 {

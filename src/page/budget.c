@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Where the camber of the outer wheel goes in a corner: setting, body roll, tyres, wheel travel, jacking,
  * bushes. */
-#include "page/page.h"
+#include "page/budget.h"
+#include "page/say.h"
 
 #include "giveway/casefile.h"
 #include "giveway/pick.h"

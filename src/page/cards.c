@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* A card a kit: what a customer feels, as a word, a figure and its band on a scale that all cards share. */
-#include "page/page.h"
+#include "page/sections.h"
+#include "page/stand.h"
 
 #include "record/unit.h"
 #include "show/phrase.h"

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Charts of the page: drawn in a folder of their own, read back, and set into the page. */
-#include "page/page.h"
+#include "page/budget.h"
+#include "page/charts.h"
+#include "page/sections.h"
 
 #include "chart/set.h"
 #include "giveway/pick.h"

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What to fit for the money: the recommendations with the case's kits among them, and what more money buys.
  */
-#include "page/page.h"
+#include "page/sections.h"
 
 #include "show/choose.h"
 

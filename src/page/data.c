@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The numbers that the page's script moves between: the same as in the tables and in --format json. */
 #include "page/drawing.h"
+#include "page/sections.h"
 
 #include "giveway/units.h"
 #include "page/pack.h"

@@ -2,6 +2,7 @@
 /* The parts of an axle for the drawing: where they are, and how they have moved in every state that was
  * solved. */
 #include "page/drawing.h"
+#include "page/stand.h"
 
 #include "page/pack.h"
 #include "record/unit.h"

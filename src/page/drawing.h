@@ -4,7 +4,7 @@
 #define PAGE_DRAWING_H
 
 #include "format/json.h"
-#include "page/page.h"
+#include "page/say.h"
 
 /** Parts, places and movements of every axle, kit and state. */
 void gw_page_drawing(const gw_page *p, gw_json *json);

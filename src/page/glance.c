@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The kits in one table. */
-#include "page/page.h"
+#include "page/sections.h"
 
 #include "giveway/cost.h"
 

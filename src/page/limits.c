@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* For the workshop: how near to its limit every joint of every kit works. */
-#include "page/page.h"
+#include "page/sections.h"
+#include "page/stand.h"
+#include "page/tables.h"
 
 static void put_cell(const gw_page *p, gw_slots *cell, int kit, gw_axle axle, int joint)
 {

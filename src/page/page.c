@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* The page as a whole: what is shown first, the frame, the order of the sections. */
+#include "page/embedded.h"
 #include "page/page.h"
+#include "page/sections.h"
 
 #include "giveway/pick.h"
 #include "giveway/version.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The quotation for the customer, a sheet a kit, and the workshop's sheets with room for handwriting. */
-#include "page/page.h"
+#include "page/sections.h"
 
 #include "show/contributors.h"
 

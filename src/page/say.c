@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What the sections of the page say alike: names, loads, angles, sums of money. */
-#include "page/page.h"
+#include "page/say.h"
 
 #include "record/unit.h"
 
@@ -115,6 +115,14 @@ static const char *sum_said(const gw_page *p, gw_number sum, bool more)
     gw_buf_fmt(&text, "%s%s", sum.s, more ? "+" : "");
     if (p->c->shop.currency) gw_buf_say(&text, "\xC2\xA0%s", p->c->shop.currency);
     return gw_page_kept(p, &text);
+}
+
+void gw_page_minutes(gw_buf *out, double minutes)
+{
+    long all = lround(minutes), hours = all / 60, rest = all % 60;
+    if (hours) gw_buf_fmt(out, "%ld\xC2\xA0h", hours);
+    if (hours && rest) gw_buf_add(out, " ");
+    if (rest || !hours) gw_buf_fmt(out, "%ld\xC2\xA0min", rest);
 }
 
 const char *gw_page_money_said(const gw_page *p, double sum, bool more)

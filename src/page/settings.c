@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* For the workshop: what each adjuster is set to, whether the parts fit and hold, and the order of work. */
-#include "page/page.h"
+#include "page/sections.h"
 
 #include "giveway/units.h"
 #include "show/align.h"

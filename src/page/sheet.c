@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The alignment sheet: what each kit leaves, and what it can be set to. */
-#include "page/page.h"
+#include "page/sections.h"
 
 static bool can_set(const gw_page *p, gw_axle axle)
 {

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The outer and the inner wheel of each axle next to each other, in the corner that the charts look at. */
-#include "page/page.h"
+#include "page/sections.h"
 
 #include "giveway/pick.h"
 #include "show/handling.h"

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* What will stand the loads and what will not: one row a kit. */
 
-#include "page/page.h"
+#include "page/sections.h"
+#include "page/stand.h"
 #include "show/deflect.h"
 
 #include <math.h>

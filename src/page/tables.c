@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Tables of the workshop's copy: a row a joint, a column a kit. */
-#include "page/page.h"
+#include "page/tables.h"
 
 static void put_table(const gw_page *p, gw_slots *table, gw_axle axle, gw_page_joint_cell *put)
 {

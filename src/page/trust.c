@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What is estimated, and what went in; what the page says of it stands in the template. */
-#include "page/page.h"
+#include "page/sections.h"
 
 #include "giveway/units.h"
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The wheel that moves: buttons, sliders, two drawings, and the figures of the state shown. */
 #include "page/drawing.h"
+#include "page/sections.h"
 
 #include "record/unit.h"
 #include "show/contributors.h"

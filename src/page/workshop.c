@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What the workshop's copy adds of the bushes: which goes where, how stiff it is, what it carries. */
-#include "page/page.h"
+#include "page/sections.h"
+#include "page/tables.h"
 
 #include "giveway/units.h"
 

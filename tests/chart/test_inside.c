@@ -12,7 +12,7 @@
 #include "chart/type.h"
 #include "format/number.h"
 #include "giveway/sweep.h"
-#include "page/page.h"
+#include "page/charts.h"
 #include "show/align.h"
 #include "show/compare_charts.h"
 #include "show/deflect.h"
