@@ -105,7 +105,7 @@ rule_circles() {
             } while (left)
             for (e in edge) { split(e, w, " "); file[w[1]]; file[w[2]] }
             for (f in file) print f
-        }' | grep -E '^(casefile|study|format|record|chart|show|page|cli)/' | sort || true
+        }' | sort
 }
 
 # A function holds one idea.

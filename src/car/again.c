@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "car/again.h"
 
-#include "car/road.h"
+#include "car/workspace.h"
 #include "corner/twin.h"
 
 #include <string.h>
@@ -122,7 +122,8 @@ void gw_road_mark_lead(const gw_road *road, const gw_road_mark *own, const gw_ro
     }
 }
 
-void gw_road_put(gw_road *road, const gw_road_mark *mark)
+/* The car is moved there; what its joints carry there is known until the next iteration has begun. */
+static void put(gw_road *road, const gw_road_mark *mark)
 {
     road->stance.height = mark->height;
     road->stance.roll = mark->roll;
@@ -151,13 +152,41 @@ static bool is_usual(const gw_road *road, bool setting)
 static bool follow_guess(gw_road *road, const gw_road_mark *guess, bool setting)
 {
     if (!guess || (!road->once && gw_road_has_play(road))) return false;
-    gw_road_put(road, guess);
+    put(road, guess);
     if (!setting) gw_road_springs_follow(road);
     bool found = road->once ? gw_road_newton_once(road, guess->tangent) == GW_OK
                             : gw_road_newton(road, NULL) == GW_OK && is_usual(road, setting);
     for (int a = 0; a < GW_AXLES; a++)
         road->axle[a].felt = NULL; /* where no tangent was asked for, it is there still */
     return found;
+}
+
+/* From the ramp's S0 of its axles other cars look for theirs. */
+static gw_status learn_corners(gw_road *road, gw_error *err)
+{
+    gw_status status = GW_OK;
+    for (int a = 0; a < GW_AXLES && status == GW_OK; a++) status = gw_corner_learn(road->axle[a].ws, err);
+    return status;
+}
+
+gw_status gw_road_mark_learn(gw_road *road, const gw_manoeuvre *m, gw_arena *arena, gw_road_mark *mark,
+                             gw_error *err)
+{
+    const gw_manoeuvre still = { 0 };
+    gw_road_tangent *t = gw_arena_alloc(arena, 1, sizeof *t);
+    if (!t) return gw_fail(err, GW_E_NOMEM, "out of memory for the car");
+    road->setting = !m;
+    road->load = gw_road_load_of(road->vehicle, m ? m : &still, 1.0);
+    put(road, mark);
+    if (m) gw_road_springs_follow(road);
+    bool found = gw_road_tangent_here(road, &t->balance);
+    road->setting = false;
+    t->factors = road->factors;
+    for (int a = 0; a < GW_AXLES && found; a++)
+        if (!gw_system_keep(&road->axle[a].ws->system, arena, &t->axle[a]))
+            return gw_fail(err, GW_E_NOMEM, "out of memory for the car");
+    mark->tangent = found ? t : NULL;
+    return m ? GW_OK : learn_corners(road, err);
 }
 
 gw_status gw_road_stand_near(gw_road *road, const gw_road_mark *guess, gw_error *err)

@@ -7,7 +7,7 @@
  * them. Derivatives are exact, direction by direction: the six of an upright's twist, then height, roll and
  * pitch.
  */
-#include "car/road.h"
+#include "car/workspace.h"
 #include "giveway/units.h"
 
 #include <string.h>

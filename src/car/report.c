@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What is told of a wheel of the car on the road, all of it against the car's own S0. */
-#include "car/road.h"
+#include "car/workspace.h"
 #include "giveway/units.h"
 
 #include <string.h>

@@ -6,7 +6,7 @@
  * axle, then the two uprights of each axle, and what is left are the few unknowns of the whole car: height,
  * roll and pitch with the lateral forces of the axles, or with the four preloads while the car is set.
  */
-#include "car/road.h"
+#include "car/workspace.h"
 
 #include <string.h>
 

@@ -95,12 +95,6 @@ static double step_size(const gw_system *s, double *factor)
     return fmax(largest.move, largest.turn);
 }
 
-double gw_spring_length(const gw_corner_ws *ws, const gw_state *state, int wheel)
-{
-    const gw_wheel_ws *w = &ws->wheel[wheel];
-    return gw_norm(gw_sub(gw_point_now(&state->pose[w->spring_body], w->spring_at), w->spring_to));
-}
-
 static double spring_rate(const gw_corner *corner, int wheel)
 {
     return wheel == GW_LEFT_WHEEL ? corner->spring.rate : corner->right_spring.rate;

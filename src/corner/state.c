@@ -43,6 +43,12 @@ void gw_corner_keep(const gw_corner *corner, const gw_state *from, gw_state *to)
     gw_state_copy(to, from, corner->n_bodies);
 }
 
+double gw_spring_length(const gw_corner_ws *ws, const gw_state *state, int wheel)
+{
+    const gw_wheel_ws *w = &ws->wheel[wheel];
+    return gw_norm(gw_sub(gw_point_now(&state->pose[w->spring_body], w->spring_at), w->spring_to));
+}
+
 void gw_state_at_design(gw_corner_ws *ws, gw_state *state)
 {
     gw_pose *pose = state->pose;

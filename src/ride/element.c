@@ -47,6 +47,22 @@ static void update_bush(const gw_ride_model *model, gw_ride_element *e)
     *e->now = gw_lanes_product(&own, &below);
 }
 
+void gw_ride_joint_rows(const gw_ride_model *model, int j, gw_ride_element row[6])
+{
+    const gw_joint *joint = &model->corner->joints[j];
+    const gw_ride_body *a = &model->bodies[joint->body_a], *b = &model->bodies[joint->body_b];
+    double of_a[6][6], of_b[6][6];
+    gw_joint_jacobian(joint, a->datum, of_a);
+    gw_joint_jacobian(joint, b->datum, of_b);
+    gw_bush_turn_rows(&model->at_rest[j], of_a);
+    gw_bush_turn_rows(&model->at_rest[j], of_b);
+    for (int i = 0; i < 6; i++) {
+        row[i].n = 0;
+        gw_element_add_twist(&row[i], a, of_a[i], -1.0);
+        gw_element_add_twist(&row[i], b, of_b[i], 1.0);
+    }
+}
+
 gw_lanes gw_element_own(const gw_ride_model *model, const gw_ride_element *e)
 {
     gw_lanes own;

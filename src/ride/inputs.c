@@ -69,3 +69,10 @@ gw_status gw_ride_check(const gw_corner *corner, const gw_ride *settings, double
     if (st == GW_OK) st = check_settings(settings, err);
     return st == GW_OK ? chassis_mass(corner, mass, err) : st;
 }
+
+double gw_ride_bracket(const gw_ride *settings, const gw_joint *joint)
+{
+    if (joint->body_a != GW_CHASSIS && joint->body_b != GW_CHASSIS) return 0.0;
+    if (joint->bracket > 0.0) return joint->bracket;
+    return settings->brackets_rigid ? 0.0 : settings->default_bracket;
+}

@@ -127,9 +127,6 @@ double complex gw_tyre_along(const gw_ride_model *model, double complex p);
 /** The model with a draw; to be called again where amplitudes of bushes or sliders have changed. */
 void gw_ride_model_set(gw_ride_model *model, const gw_ride_draw *draw);
 
-/** Stiffness of the bracket of a joint [N/m]: on the chassis the joint's own, else the default; 0: rigid. */
-double gw_ride_bracket(const gw_ride *settings, const gw_joint *joint);
-
 /* axle.c: coordinates of one wheel's bodies, and of both wheels and what they share */
 
 void gw_ride_place_bodies(gw_ride_model *model);
@@ -146,14 +143,13 @@ static inline double gw_ride_one_wheel(const gw_ride_model *model)
     return 1.0 / model->n_wheels;
 }
 
-/** Rows of a joint's three deflections and three rotations along the axes of its tangent; `row` starts
- * zeroed. */
-void gw_ride_joint_rows(const gw_ride_model *model, int joint, gw_ride_element row[6]);
-
 /* inputs.c */
 
 /** GW_E_RANGE where a value that ride needs is missing; else the mass of the chassis at this corner [kg]. */
 gw_status gw_ride_check(const gw_corner *corner, const gw_ride *settings, double *mass, gw_error *err);
+
+/** Stiffness of the bracket of a joint [N/m]: on the chassis the joint's own, else the default; 0: rigid. */
+double gw_ride_bracket(const gw_ride *settings, const gw_joint *joint);
 
 /* hold.c */
 
@@ -172,6 +168,10 @@ void gw_element_add_point(gw_ride_element *element, const gw_ride_body *body, gw
 /** Row of a joint: `twist` is (v, phi) about the body's datum in vehicle axes. */
 void gw_element_add_twist(gw_ride_element *element, const gw_ride_body *body, const double twist[6],
                           double sign);
+
+/** Rows of a joint's three deflections and three rotations along the axes of its tangent; `row` starts
+ * zeroed. */
+void gw_ride_joint_rows(const gw_ride_model *model, int joint, gw_ride_element row[6]);
 
 /** Complex stiffness of a bush alone at the frequencies last assembled, without what stands in series. */
 gw_lanes gw_element_own(const gw_ride_model *model, const gw_ride_element *element);

@@ -4,7 +4,7 @@
 #include "support/check.h"
 
 #include "car/again.h"
-#include "car/road.h"
+#include "car/workspace.h"
 #include "study/trail.h"
 
 #include "giveway/cost.h"

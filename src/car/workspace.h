@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /** What the files of the car on the road share. Everything here is private to src/car. */
-#ifndef GIVEWAY_CAR_ROAD_H
-#define GIVEWAY_CAR_ROAD_H
+#ifndef GIVEWAY_CAR_WORKSPACE_H
+#define GIVEWAY_CAR_WORKSPACE_H
 
 #include "corner/workspace.h"
 #include "giveway/road_car.h"
@@ -102,8 +102,6 @@ struct gw_road {
     gw_step_factors factors; /**< of the last such step */
 };
 
-/* contact.c */
-void gw_look_from(gw_stance_on_road *stance);
 typedef struct gw_balance_of_car {
     double sum[6];                              /**< force and moment about the car's origin, chassis axes */
     double by_stance[6][3];                     /**< minus the derivative with height, roll, pitch         */
@@ -112,6 +110,16 @@ typedef struct gw_balance_of_car {
     double upright_by_stance[GW_AXLES][GW_WHEELS][6][3];
     double upright_by_lateral[GW_AXLES][GW_WHEELS][6];
 } gw_balance_of_car;
+
+/** A tangent at a balance, kept for cars that differ little. */
+typedef struct gw_road_tangent {
+    gw_balance_of_car balance; /**< its derivatives */
+    gw_step_factors factors;
+    gw_kept_system axle[GW_AXLES];
+} gw_road_tangent;
+
+/* contact.c */
+void gw_look_from(gw_stance_on_road *stance);
 /** The road's wrenches onto the uprights, added to what their joints do; their sum into `balance`. */
 void gw_put_on_road(gw_road *road, gw_axle which, gw_balance_of_car *balance);
 /** Their derivatives into the axle's matrix and into the equations of the whole car, where they were put
@@ -122,7 +130,41 @@ void gw_find_contacts(gw_road *road);
 void gw_put_chassis(const gw_road *road, gw_balance_of_car *balance);
 void gw_put_chassis_tangents(const gw_road *road, gw_balance_of_car *balance);
 
-/* road.c */
+/* step.c */
+/** One step of Newton's iteration from the assembled matrices; false where they are singular. */
+bool gw_road_step(gw_road *road, const gw_balance_of_car *balance);
+/** The same matrices for another imbalance. */
+bool gw_road_step_again(gw_road *road, const gw_balance_of_car *balance);
+
+/* lent.c */
+/** Of the same bodies and joints. */
+bool gw_road_can_borrow(const gw_road *road, const gw_road_tangent *tangent);
+/** As gw_road_step_again, with the matrices of another car. */
+bool gw_road_step_lent(gw_road *road, const gw_road_tangent *tangent, const gw_balance_of_car *balance);
+
+/* newton.c */
+bool gw_road_has_play(const gw_road *road);
+/** Lengths of the springs where the bodies are, and, once the car is set, their forces by the law from S0. */
+void gw_road_springs_follow(gw_road *road);
+/** Newton's iteration from where the car stands. */
+gw_status gw_road_newton(gw_road *road, gw_error *err);
+/** One step of it, whatever is left over; GW_E_NUMERIC where the matrix is singular. With the tangent that is
+ * lent, where there is one. */
+gw_status gw_road_newton_once(gw_road *road, const gw_road_tangent *lent);
+/** Matrices and their factors where the car stands; false where they are singular. */
+bool gw_road_tangent_here(gw_road *road, gw_balance_of_car *balance);
+
+/* march.c */
+gw_road_load gw_road_load_of(const gw_vehicle *v, const gw_manoeuvre *m, double part);
+/** From where the car stood at S0, with that share of a manoeuvre. */
+gw_status gw_road_reach(gw_road *road, const gw_manoeuvre *m, double whole, gw_error *err);
+/** S0 from the ramp; then its wheels are fixed in their uprights. */
+gw_status gw_road_find_reference(gw_road *road, gw_error *err);
+
+/* solve.c */
+double gw_road_least_load(const gw_road *road); /**< on any wheel [N] */
+
+/* open.c */
 /** Where an axle's workspace comes from: anew (NULL), or from a car that differs little. */
 typedef struct gw_axle_origin {
     const gw_road *near;
@@ -136,42 +178,11 @@ gw_status gw_road_begin(const gw_vehicle *vehicle, const gw_road_part part[GW_AX
                         const gw_axle_origin *from, gw_road **out, gw_error *err);
 /** It stands: handed out with its strains noted; after an error of standing up it is closed. */
 gw_status gw_road_finish(gw_road *road, gw_status status, gw_road **out);
-bool gw_road_has_play(const gw_road *road);
-/** Lengths of the springs where the bodies are, and, once the car is set, their forces by the law from S0. */
-void gw_road_springs_follow(gw_road *road);
 /** Memory and geometry of an axle whose workspace is there; its wheels' setting, which the kit decides. */
 gw_status gw_road_make_axle(gw_road *road, gw_axle which, double made_up, gw_error *err);
 void gw_road_note_setting(gw_road_axle *axle);
 gw_status gw_road_place_chassis(gw_road *road, gw_error *err);
-/** S0 from the ramp; then its wheels are fixed in their uprights. */
-gw_status gw_road_find_reference(gw_road *road, gw_error *err);
 void gw_road_set_wheels(gw_road *road);
-/** Newton's iteration from where the car stands. */
-gw_status gw_road_newton(gw_road *road, gw_error *err);
-/** One step of it, whatever is left over; GW_E_NUMERIC where the matrix is singular. With the tangent that is
- * lent, where there is one. */
-typedef struct gw_road_tangent gw_road_tangent;
-gw_status gw_road_newton_once(gw_road *road, const gw_road_tangent *lent);
-/** Matrices and their factors where the car stands; false where they are singular. */
-bool gw_road_tangent_here(gw_road *road, gw_balance_of_car *balance);
 void gw_road_note_strains(gw_road *road);
-gw_road_load gw_road_load_of(const gw_vehicle *v, const gw_manoeuvre *m, double part);
-double gw_road_least_load(const gw_road *road); /**< on any wheel [N] */
-
-/* step.c */
-/** One step of Newton's iteration from the assembled matrices; false where they are singular. */
-bool gw_road_step(gw_road *road, const gw_balance_of_car *balance);
-/** The same matrices for another imbalance. */
-bool gw_road_step_again(gw_road *road, const gw_balance_of_car *balance);
-
-/* again.c, lent.c */
-struct gw_road_mark;
-/** The car is moved there; what its joints carry there is known until the next iteration has begun. */
-void gw_road_put(gw_road *road, const struct gw_road_mark *mark);
-/** Of the same bodies and joints. */
-bool gw_road_can_borrow(const gw_road *road, const gw_road_tangent *tangent);
-const gw_balance_of_car *gw_road_lent_balance(const gw_road_tangent *tangent);
-/** As gw_road_step_again, with the matrices of another car. */
-bool gw_road_step_lent(gw_road *road, const gw_road_tangent *tangent, const gw_balance_of_car *balance);
 
 #endif

@@ -40,13 +40,6 @@ static int new_path(gw_ride_model *model, gw_path_kind kind, int joint, const ch
     return model->n_paths++;
 }
 
-double gw_ride_bracket(const gw_ride *settings, const gw_joint *joint)
-{
-    if (joint->body_a != GW_CHASSIS && joint->body_b != GW_CHASSIS) return 0.0;
-    if (joint->bracket > 0.0) return joint->bracket;
-    return settings->brackets_rigid ? 0.0 : settings->default_bracket;
-}
-
 static gw_ride_element *new_bush(gw_ride_model *model, gw_element_kind kind, int j, double rate, int path)
 {
     gw_ride_element *e = new_element(model, kind, rate, path);
@@ -54,22 +47,6 @@ static gw_ride_element *new_bush(gw_ride_model *model, gw_element_kind kind, int
     e->zener = zener_index(model, &model->fit[j].law.dynamic);
     e->constant = kind == GW_ELEMENT_BUSH && e->zener < 0;
     return e;
-}
-
-void gw_ride_joint_rows(const gw_ride_model *model, int j, gw_ride_element row[6])
-{
-    const gw_joint *joint = &model->corner->joints[j];
-    const gw_ride_body *a = &model->bodies[joint->body_a], *b = &model->bodies[joint->body_b];
-    double of_a[6][6], of_b[6][6];
-    gw_joint_jacobian(joint, a->datum, of_a);
-    gw_joint_jacobian(joint, b->datum, of_b);
-    gw_bush_turn_rows(&model->at_rest[j], of_a);
-    gw_bush_turn_rows(&model->at_rest[j], of_b);
-    for (int i = 0; i < 6; i++) {
-        row[i].n = 0;
-        gw_element_add_twist(&row[i], a, of_a[i], -1.0);
-        gw_element_add_twist(&row[i], b, of_b[i], 1.0);
-    }
 }
 
 static void take_row(gw_ride_element *e, const gw_ride_element *row)

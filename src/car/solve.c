@@ -1,0 +1,98 @@
+/* SPDX-License-Identifier: MIT */
+/* The manoeuvre that is asked for; where the car does not carry it, what lifts or gives way, and when. */
+#include "car/workspace.h"
+
+enum { HALVINGS = 8 };
+
+double gw_road_least_load(const gw_road *road)
+{
+    double least = HUGE_VAL;
+    for (int a = 0; a < GW_AXLES; a++)
+        for (int w = 0; w < GW_WHEELS; w++) least = fmin(least, road->axle[a].wheel[w].contact.vertical);
+    return least;
+}
+
+/* The share of the manoeuvre at which the first wheel lifts, and which; `hi` is one at which one has lifted.
+ */
+static double find_lift(gw_road *road, const gw_manoeuvre *m, double hi, gw_axle *axle, bool lifts[GW_WHEELS])
+{
+    double lo = 0.0;
+    for (int i = 0; i < 24; i++) {
+        double middle = 0.5 * (lo + hi);
+        bool stands = gw_road_reach(road, m, middle, NULL) == GW_OK && gw_road_least_load(road) >= 0.0;
+        *(stands ? &lo : &hi) = middle;
+    }
+    if (gw_road_reach(road, m, lo, NULL) != GW_OK) return lo;
+    double least = gw_road_least_load(road);
+    for (int a = 0; a < GW_AXLES; a++)
+        for (int w = 0; w < GW_WHEELS; w++)
+            if (road->axle[a].wheel[w].contact.vertical == least) *axle = (gw_axle)a;
+    double near = 1e-4 * road->axle[*axle].static_load;
+    for (int w = 0; w < GW_WHEELS; w++) lifts[w] = road->axle[*axle].wheel[w].contact.vertical < least + near;
+    return lo;
+}
+
+static gw_status report_lift(gw_road *road, const gw_manoeuvre *m, double hi, gw_error *err)
+{
+    gw_axle axle = GW_FRONT;
+    bool lifts[GW_WHEELS] = { false };
+    double part = find_lift(road, m, hi, &axle, lifts);
+    const char *name = axle == GW_FRONT ? "front" : "rear";
+    bool lateral = m->lateral_g > 0.0, braking = m->brake_g > 0.0;
+    double g = lateral ? m->lateral_g : braking ? m->brake_g : m->drive_g;
+    const char *of = lateral ? "lateral" : braking ? "braking" : "driving";
+    if (lifts[0] && lifts[1])
+        return gw_fail(err, GW_E_NUMERIC, "the %s wheels lift at %.2f g %s (of %.2f g): lower the g", name,
+                       part * g, of, g);
+    return gw_fail(err, GW_E_NUMERIC, "the %s %s wheel lifts at %.2f g %s (of %.2f g): lower the g",
+                   lifts[0] ? "outer" : "inner", name, part * g, of, g);
+}
+
+/* Where the whole of it is not reached, a wheel may have lifted before: looked for from above, and then
+ * between what is reached with every wheel down and what is not reached. */
+static gw_status look_for_lift(gw_road *road, const gw_manoeuvre *m, const gw_error *why, gw_error *err)
+{
+    double stands = 0.0, falls = 1.0;
+    for (int tenths = 9; tenths > 0 && stands == 0.0; tenths--) {
+        const double part = 0.1 * tenths;
+        if (gw_road_reach(road, m, part, NULL) != GW_OK) {
+            falls = part;
+            continue;
+        }
+        if (gw_road_least_load(road) < 0.0) return report_lift(road, m, part, err);
+        stands = part;
+    }
+    for (int i = 0; i < HALVINGS; i++) {
+        const double middle = 0.5 * (stands + falls);
+        const bool reached = gw_road_reach(road, m, middle, NULL) == GW_OK;
+        if (reached && gw_road_least_load(road) < 0.0) return report_lift(road, m, middle, err);
+        *(reached ? &stands : &falls) = middle;
+    }
+    return gw_fail(err, GW_E_NUMERIC, "%s", why->msg);
+}
+
+/* Of the axle that got softer since it was set, where the car stood last. */
+static void name_the_softest(gw_road *road, gw_error *err)
+{
+    double motion[GW_AXLES][6 * GW_MAX_BODIES], by[GW_AXLES];
+    for (int a = 0; a < GW_AXLES; a++) {
+        gw_road_axle *axle = &road->axle[a];
+        by[a] = gw_softened(axle->ws, &axle->start, &axle->resume, motion[a]);
+    }
+    int softer = by[GW_REAR] > by[GW_FRONT] ? GW_REAR : GW_FRONT;
+    if (by[softer] > GW_SOFTENED)
+        gw_add_what_gives(road->axle[softer].ws, motion[softer], softer == GW_REAR ? "rear " : "front ", err);
+}
+
+gw_status gw_road_solve(gw_road *road, const gw_manoeuvre *m, gw_error *err)
+{
+    gw_error why = { 0 };
+    road->manoeuvre = *m;
+    if (gw_road_reach(road, m, 1.0, &why) != GW_OK) {
+        if (!err) return GW_E_NUMERIC;
+        name_the_softest(road, &why);
+        return look_for_lift(road, m, &why, err);
+    }
+    if (gw_road_least_load(road) >= 0.0) return GW_OK;
+    return err ? report_lift(road, m, 1.0, err) : GW_E_NUMERIC;
+}
