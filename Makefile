@@ -43,8 +43,8 @@ LIBS    := $(PKG_LIBS) -pthread -lm
 
 SRC      := $(sort $(wildcard src/*/*.c))
 CLISRC   := $(filter src/cli/%,$(SRC))
-# What shows results is the program's; the library ends at study.
-SHOWSRC  := $(filter src/format/% src/record/% src/chart/% src/show/% src/page/%,$(SRC))
+# What shows results, and makes first cases, is the program's; the library ends at study.
+SHOWSRC  := $(filter src/format/% src/start/% src/record/% src/chart/% src/show/% src/page/%,$(SRC))
 LIBSRC   := $(filter-out $(CLISRC) $(SHOWSRC),$(SRC))
 LIBOBJ   := $(LIBSRC:src/%.c=$B/%.o) $B/materials_embedded.o
 SHOWOBJ  := $(SHOWSRC:src/%.c=$B/%.o) $B/page_embedded.o

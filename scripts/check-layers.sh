@@ -19,11 +19,12 @@ declare -A knows=(
     [casefile]="fit ride car vehicle corner bush base"
     [study]="casefile fit ride car vehicle corner bush base"
     [format]="base"
+    [start]="format casefile fit ride car vehicle corner bush base"
     [record]="format study casefile fit ride car vehicle corner bush base"
     [chart]="record format study casefile fit ride car vehicle corner bush base"
     [show]="chart record format study casefile fit ride car vehicle corner bush base"
     [page]="show chart record format study casefile fit ride car vehicle corner bush base"
-    [cli]="page show chart record format study casefile fit ride car vehicle corner bush base"
+    [cli]="page show start chart record format study casefile fit ride car vehicle corner bush base"
 )
 
 # A public header belongs to the module that it is named after, or that has a file of its name.

@@ -55,7 +55,7 @@ rule_twice() {
 # 4. Each kind of mark-up has one writer; words are not compared to find out what they mean.
 rule_strcmp() { sources show page | xargs -r grep -nE '\bstrcmp\(' || true; }
 rule_bold() { sources "${showing[@]}" | grep -vE '^src/(record/paper|format/table)\.' | xargs -r grep -nF '\033[' || true; }
-rule_tags() { sources base format record chart show cli | grep -v '^src/format/html\.' | xargs -r grep -nE '"[^"]*</?(t[dhr]|p|div|span|table|section)\b' || true; }
+rule_tags() { sources base format start record chart show cli | grep -v '^src/format/html\.' | xargs -r grep -nE '"[^"]*</?(t[dhr]|p|div|span|table|section)\b' || true; }
 rule_gnuplot() { sources "${showing[@]}" | grep -vx src/chart/gnuplot.c | xargs -r grep -nE '"[^"]*\bset (label|object|[xy]range|terminal)\b' || true; }
 
 # 5. Every result has its schema, its page of the manual and planted faults.

@@ -27,7 +27,7 @@ LONGEST = 300  # seconds for one test
 
 def room_of(file):
     """The showing half, or what is shown."""
-    return "output" if file.split("/")[1] in ("format", "record", "chart", "show", "page", "cli") else "physics"
+    return "output" if file.split("/")[1] in ("format", "start", "record", "chart", "show", "page", "cli") else "physics"
 
 
 def read(path):

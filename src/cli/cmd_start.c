@@ -4,48 +4,38 @@
 #include "cli/output.h"
 #include "cli/session.h"
 #include "format/file.h"
-#include "show/start.h"
+#include "start/case.h"
+#include "start/sheet.h"
 
 #include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
 
-#define IN_WISH(member) offsetof(gw_start_wish, member)
-#define IN_CAR(member)  offsetof(gw_start_car, member)
+#define IN_CAR(member) offsetof(gw_start_car, member)
 
-/** An option that is a number: its range, what is usual, and the words it is asked with. */
+/** An option that is a number, and the words it is asked with. */
 static const struct asked {
     gw_option option;
-    size_t offset; /* in gw_start_wish */
-    size_t usual;  /* of a gw_start_figure in gw_start_car */
-    double low, high;
+    size_t usual; /* of a gw_start_figure in gw_start_car */
     const char *words;
-} NUMBERS[] = {
-    { GW_OPT_MASS, IN_WISH(mass), IN_CAR(mass), 600, 3500, "Mass ready to drive, driver aboard, kg" },
-    { GW_OPT_FRACTION, IN_WISH(front_fraction), IN_CAR(front_fraction), 0.35, 0.65,
-      "Share of it on the front wheels, 0.35 to 0.65" },
-    { GW_OPT_WHEELBASE, IN_WISH(wheelbase), IN_CAR(wheelbase), 1900, 3600, "Wheelbase, mm" },
-    { GW_OPT_FRONT_TRACK, IN_WISH(track[GW_FRONT]), IN_CAR(corner[GW_FRONT].track), 1200, 1800,
-      "Front track, middle to middle of the tyres, mm" },
-    { GW_OPT_REAR_TRACK, IN_WISH(track[GW_REAR]), IN_CAR(corner[GW_REAR].track), 1200, 1800,
-      "Rear track, mm" },
-    { GW_OPT_RADIUS, IN_WISH(radius), IN_CAR(corner[GW_FRONT].radius), 250, 400,
-      "Floor to wheel centre, mm" },
-    { GW_OPT_CG, IN_WISH(cg_height), IN_CAR(cg_height), 350, 850, "Height of the centre of mass, mm" },
-    { GW_OPT_BRAKE, IN_WISH(brake_fraction), IN_CAR(brake_fraction), 0.5, 0.85,
-      "Share of the braking in front, 0.5 to 0.85" },
+} NUMBERS[GW_START_NUMBERS] = {
+    [GW_START_MASS] = { GW_OPT_MASS, IN_CAR(mass), "Mass ready to drive, driver aboard, kg" },
+    [GW_START_FRONT_FRACTION] = { GW_OPT_FRACTION, IN_CAR(front_fraction),
+                                  "Share of it on the front wheels, 0.35 to 0.65" },
+    [GW_START_WHEELBASE] = { GW_OPT_WHEELBASE, IN_CAR(wheelbase), "Wheelbase, mm" },
+    [GW_START_FRONT_TRACK] = { GW_OPT_FRONT_TRACK, IN_CAR(corner[GW_FRONT].track),
+                               "Front track, middle to middle of the tyres, mm" },
+    [GW_START_REAR_TRACK] = { GW_OPT_REAR_TRACK, IN_CAR(corner[GW_REAR].track), "Rear track, mm" },
+    [GW_START_RADIUS] = { GW_OPT_RADIUS, IN_CAR(corner[GW_FRONT].radius), "Floor to wheel centre, mm" },
+    [GW_START_CG_HEIGHT] = { GW_OPT_CG, IN_CAR(cg_height), "Height of the centre of mass, mm" },
+    [GW_START_BRAKE_FRACTION] = { GW_OPT_BRAKE, IN_CAR(brake_fraction),
+                                  "Share of the braking in front, 0.5 to 0.85" },
 };
-enum { N_NUMBERS = sizeof NUMBERS / sizeof *NUMBERS };
 
 static const char FRONTS[] = "strut, double_wishbone or five_link";
 static const char REARS[] =
     "strut, double_wishbone, five_link, semi_trailing, trailing_arm, twist_beam or live_axle";
 static const char *const DRIVEN[] = { "front", "rear", "all" };
-
-static double *number_at(gw_start_wish *wish, int i)
-{
-    return (double *)(void *)((char *)wish + NUMBERS[i].offset);
-}
 
 static gw_status set_layout(gw_start_wish *wish, gw_axle axle, const char *name, gw_error *err)
 {
@@ -60,10 +50,10 @@ static gw_status set_layout(gw_start_wish *wish, gw_axle axle, const char *name,
 
 static gw_status set_number(gw_start_wish *wish, int i, double v, const char *name, gw_error *err)
 {
-    if (!(v >= NUMBERS[i].low && v <= NUMBERS[i].high))
-        return gw_fail(err, GW_E_USAGE, "%s takes %g to %g, not %g", name, NUMBERS[i].low, NUMBERS[i].high,
-                       v);
-    *number_at(wish, i) = v;
+    const gw_start_range r = GW_START_RANGES[i];
+    if (!(v >= r.low && v <= r.high))
+        return gw_fail(err, GW_E_USAGE, "%s takes %g to %g, not %g", name, r.low, r.high, v);
+    wish->number[i] = v;
     return GW_OK;
 }
 
@@ -129,7 +119,7 @@ static gw_status wish_of(const gw_args *args, gw_start_wish *wish, gw_error *err
         return gw_fail(err, GW_E_USAGE, "say what is fitted: --front %s; --rear %s", FRONTS, REARS);
     gw_status st = set_layout(wish, GW_FRONT, front, err);
     if (st == GW_OK) st = set_layout(wish, GW_REAR, rear, err);
-    for (int i = 0; i < N_NUMBERS && st == GW_OK; i++)
+    for (int i = 0; i < GW_START_NUMBERS && st == GW_OK; i++)
         if (gw_args_has(args, NUMBERS[i].option))
             st = set_number(wish, i, gw_args_number(args, NUMBERS[i].option),
                             GW_OPTIONS[NUMBERS[i].option].dashed, err);
@@ -281,7 +271,7 @@ static int talk(gw_session *session)
     char path[400];
     gw_buf out = { 0 };
     bool ok = ask_layout(&wish, GW_FRONT) && ask_layout(&wish, GW_REAR) && ask_driven(&wish);
-    for (int i = 0; i < N_NUMBERS && ok; i++) ok = ask_number(&wish, i);
+    for (int i = 0; i < GW_START_NUMBERS && ok; i++) ok = ask_number(&wish, i);
     ok = ok && ask_shared(&wish);
     if (!ok || !answer("File for the case", "my-car.json", path, sizeof path)) return no_more();
     gw_start_make(&wish, &car);

@@ -2,7 +2,8 @@
 /* A filled sheet: refused with faults that leave the car alone, or a case that is sound JSON of finite
  * numbers. */
 #include "fuzz/target.h"
-#include "show/start.h"
+#include "start/case.h"
+#include "start/sheet.h"
 
 #include <stdlib.h>
 #include <string.h>

@@ -3,7 +3,7 @@
  * What an axle of a first case is put together from: its layout, and the rack, subframe and bar that it is
  * told to have. Places and masses as usual: common practice, of no car.
  */
-#include "show/start.h"
+#include "start/car.h"
 
 #include <string.h>
 
@@ -40,13 +40,6 @@ static void add_joint(gw_start_parts *p, const gw_start_joint *joint)
 static void add_member(gw_start_parts *p, const char *name, double mass, bool shared)
 {
     p->member[p->n_members++] = (gw_start_member){ name, mass, shared };
-}
-
-int gw_start_point_named(const gw_start_parts *p, const char *name)
-{
-    int i = 0;
-    while (i < p->n_points && strcmp(p->point[i].name, name) != 0) i++;
-    return i < p->n_points ? i : -1;
 }
 
 /* Points and joints that differ stand in place of those of their names. */
@@ -152,11 +145,4 @@ void gw_start_fit(gw_start_corner *c)
     if (c->rack != GW_START_NONE) add_rack(&c->parts);
     if (c->subframe) add_subframe(&c->parts, l->axle);
     hang(c);
-}
-
-bool gw_start_shares(const gw_start_corner *c)
-{
-    for (int j = 0; j < c->parts.n_joints; j++)
-        if (c->parts.joint[j].of != GW_START_OF_CORNER) return true;
-    return false;
 }

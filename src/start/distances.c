@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/start.h"
+#include "start/distances.h"
 
 #include "fit/nonlinear.h"
 
@@ -7,9 +7,8 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-static const double POINT_BAND = 15; /* of what is assumed [mm] */
-static const double DOUBTED = 3;     /* standard deviations     */
-static const double HELD = 1e-4;     /* of what may not move [mm] */
+static const double DOUBTED = 3; /* standard deviations       */
+static const double HELD = 1e-4; /* of what may not move [mm] */
 
 enum { PLACES = GW_AXLES * GW_START_POINTS, UNKNOWNS = 3 * PLACES };
 
@@ -61,7 +60,8 @@ static void set_up(const gw_start_car *car, const gw_start_distance *distance, i
             for (int k = 0; k < 3; k++) {
                 const gw_start_figure *f = &car->corner[axle].place[point][k];
                 q->prior[q->m] = f->v;
-                q->sigma[q->m++] = stays(car, axle, point, k) ? HELD : (f->read ? f->within : POINT_BAND) / 2;
+                q->sigma[q->m++] =
+                    stays(car, axle, point, k) ? HELD : (f->read ? f->within : GW_START_POINT_BAND) / 2;
             }
         }
 }

@@ -1,32 +1,23 @@
 /* SPDX-License-Identifier: MIT */
 /* The case of a gw_start_car, in the order of the manual. */
-#include "format/json.h"
-#include "show/start.h"
+#include "start/case.h"
 
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
 
-static const char *const AXLE[] = { "front", "rear" };
-static const double GRAVITY = 9.80665;
-/* What is assumed may be off by so much, 95 %: points in mm, bushes in percent. Common practice. */
-static const double POINT_BAND = 15, BUSH_BAND = 40;
+/* What is assumed may be off by so much, 95 % [percent]: common practice. */
+static const double BUSH_BAND = 40;
 
 static void axles(gw_json *json, const char *key, double front, double rear)
 {
     GW_JSON_LINE(json, key, { "front", NULL, front }, { "rear", NULL, rear });
 }
 
-static double static_load(const gw_start_car *car, int a)
-{
-    double front = car->front_fraction.v;
-    return car->mass.v * GRAVITY * (a == GW_FRONT ? front : 1 - front) / 2;
-}
-
 static void vehicle(gw_json *json, const gw_start_car *car)
 {
-    double cs[2] = { gw_start_rounded(0.17 * static_load(car, 0), 1),
-                     gw_start_rounded(0.17 * static_load(car, 1), 1) };
+    double cs[2] = { gw_start_rounded(0.17 * gw_start_load(car, 0), 1),
+                     gw_start_rounded(0.17 * gw_start_load(car, 1), 1) };
     gw_json_object(json, "vehicle");
     gw_json_number(json, "mass_kg", car->mass.v);
     gw_json_number(json, "front_mass_fraction", car->front_fraction.v);
@@ -87,7 +78,7 @@ static void joint(gw_json *json, const gw_start_joint *j, int axle)
     char label[GW_NAME_MAX];
     gw_json_object(json, NULL);
     gw_json_string(json, "name", j->name);
-    snprintf(label, sizeof label, "%s %s", AXLE[axle], j->label);
+    snprintf(label, sizeof label, "%s %s", GW_AXLE_NAMES[axle], j->label);
     gw_json_string(json, "label", label);
     gw_json_array(json, "between");
     gw_json_string(json, NULL, j->body_a);
@@ -95,7 +86,7 @@ static void joint(gw_json *json, const gw_start_joint *j, int axle)
     gw_json_close(json);
     gw_json_string(json, "at", j->name);
     gw_json_numbers(json, "axis", j->axis, 3);
-    gw_json_string(json, "bush", gw_start_bush_name((int)j->bush));
+    gw_json_string(json, "bush", GW_START_BUSH[(int)j->bush].name);
     if ((int)j->bush < GW_START_RUBBERS)
         gw_json_string(json, "housing", j->bush == GW_START_BAR_RUBBER ? j->body_a : j->body_b);
     if (j->of == GW_START_LEFT || j->of == GW_START_RIGHT) gw_json_bool(json, "mirrored", false);
@@ -119,7 +110,7 @@ static void line(gw_json *json, const char *key, const gw_start_corner *c, const
 static void corner(gw_json *json, const gw_start_car *car, int a)
 {
     const gw_start_corner *c = &car->corner[a];
-    gw_json_object(json, AXLE[a]);
+    gw_json_object(json, GW_AXLE_NAMES[a]);
     wheel(json, c);
     points(json, c, false);
     members(json, &c->parts, false);
@@ -145,7 +136,7 @@ static void shared_parts(gw_json *json, const gw_start_car *car)
     for (int a = 0; a < GW_AXLES; a++) {
         const gw_start_parts *l = &car->corner[a].parts;
         if (!gw_start_shares(&car->corner[a])) continue;
-        gw_json_object(json, AXLE[a]);
+        gw_json_object(json, GW_AXLE_NAMES[a]);
         points(json, &car->corner[a], true);
         members(json, l, true);
         joints(json, l, a, true);
@@ -166,7 +157,7 @@ static void kit(gw_json *json, const gw_start_car *car, const char *name, const 
             const gw_start_joint *at = &car->corner[a].parts.joint[j];
             char joint_name[64], bush[40];
             if ((int)at->bush >= GW_START_RUBBERS || at->bush == GW_START_BAR_RUBBER) continue;
-            snprintf(joint_name, sizeof joint_name, "%s.%s", AXLE[a], at->name);
+            snprintf(joint_name, sizeof joint_name, "%s.%s", GW_AXLE_NAMES[a], at->name);
             gw_start_on_offer((int)at->bush, name, bush, sizeof bush);
             gw_json_string(json, joint_name, bush);
         }
@@ -213,7 +204,7 @@ static void align(gw_json *json, const gw_start_car *car)
     gw_json_object(json, "align");
     for (int a = 0; a < GW_AXLES; a++) {
         const gw_start_layout *l = car->corner[a].layout;
-        gw_json_object(json, AXLE[a]);
+        gw_json_object(json, GW_AXLE_NAMES[a]);
         GW_JSON_LINE(json, "target", { "camber_deg", NULL, car->corner[a].camber.v },
                      { "toe_deg", NULL, car->corner[a].toe.v });
         gw_json_array(json, "adjusters");
@@ -254,7 +245,7 @@ static void read_bands(gw_json *json, const gw_start_car *car)
             }
     for (int b = 0; b < GW_START_RUBBERS; b++) {
         if (!car->hardness[b].read || !gw_start_uses(car, b)) continue;
-        snprintf(of, sizeof of, "bushes.%s.material", gw_start_bush_name(b));
+        snprintf(of, sizeof of, "bushes.%s.material", GW_START_BUSH[b].name);
         band(json, of, "hardness_points", car->hardness[b].within);
     }
 }
@@ -263,10 +254,11 @@ static void uncertain(gw_json *json, const gw_start_car *car)
 {
     gw_json_array(json, "uncertain");
     band(json, "bushes", "percent", BUSH_BAND);
-    band(json, "corners.front.points_mm", "mm", POINT_BAND);
-    band(json, "corners.rear.points_mm", "mm", POINT_BAND);
-    if (gw_start_shares(&car->corner[GW_FRONT])) band(json, "axles.front.points_mm", "mm", POINT_BAND);
-    if (gw_start_shares(&car->corner[GW_REAR])) band(json, "axles.rear.points_mm", "mm", POINT_BAND);
+    band(json, "corners.front.points_mm", "mm", GW_START_POINT_BAND);
+    band(json, "corners.rear.points_mm", "mm", GW_START_POINT_BAND);
+    if (gw_start_shares(&car->corner[GW_FRONT]))
+        band(json, "axles.front.points_mm", "mm", GW_START_POINT_BAND);
+    if (gw_start_shares(&car->corner[GW_REAR])) band(json, "axles.rear.points_mm", "mm", GW_START_POINT_BAND);
     read_bands(json, car);
     gw_json_close(json);
 }

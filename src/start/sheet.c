@@ -1,14 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 /* The sheet to take to the ramp: every figure, place, hardness and length of a first case. */
+#include "start/sheet.h"
 #include "format/csv.h"
 #include "format/number.h"
-#include "show/start.h"
 
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
-
-static const char *const AXLE[] = { "front", "rear" };
 
 const char *const GW_START_HEAD[GW_START_HEADS] = { "what", "of",    "to",   "x_mm",  "y_mm",
                                                     "z_mm", "value", "unit", "within" };
@@ -105,7 +103,7 @@ static void hardness(sheet *s, const gw_start_car *car, int b)
 {
     char of[100];
     gw_number assumed = gw_exact(car->hardness[b].v);
-    snprintf(of, sizeof of, "bushes.%s.material", gw_start_bush_name(b));
+    snprintf(of, sizeof of, "bushes.%s.material", GW_START_BUSH[b].name);
     row(s,
         (const char *const[COLUMNS]){ "hardness", of, NULL, NULL, NULL, NULL, NULL, "points", NULL, assumed.s,
                                       "gauge A on the rubber's end face, away from the sleeves" });
@@ -133,7 +131,7 @@ static void axle(sheet *s, const gw_start_car *car, int a, bool told[GW_START_RU
 {
     const gw_start_corner *c = &car->corner[a];
     char stem[20];
-    snprintf(stem, sizeof stem, "corners.%s.", AXLE[a]);
+    snprintf(stem, sizeof stem, "corners.%s.", GW_AXLE_NAMES[a]);
     for (int i = 0; i < GW_START_N_KEYS; i++)
         if (strncmp(GW_START_KEYS[i].of, stem, strlen(stem)) == 0) figure(s, car, &GW_START_KEYS[i]);
     for (int p = 0; p < c->parts.n_points; p++) point(s, c, a, p);
@@ -171,7 +169,7 @@ void gw_start_sheet(const gw_start_car *car, gw_start_filled *filled, gw_buf *ou
     for (int i = 0; i < GW_START_N_KEYS; i++)
         if (strncmp(GW_START_KEYS[i].of, "vehicle.", 8) == 0) figure(&s, car, &GW_START_KEYS[i]);
     for (int a = 0; a < GW_AXLES; a++) {
-        gw_buf_fmt(out, "# %s\n", AXLE[a]);
+        gw_buf_fmt(out, "# %s\n", GW_AXLE_NAMES[a]);
         axle(&s, car, a, told);
     }
     added(&s);

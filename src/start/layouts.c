@@ -5,7 +5,16 @@
  * (tests/crosscheck/start.py). The inner end of each tie rod was placed for no toe change in bump to the
  * second order. A layout of both axles stands once, as it is in front, with what is otherwise behind.
  */
-#include "show/start.h"
+#include "start/layout.h"
+
+#include <string.h>
+
+const gw_start_bush GW_START_BUSH[GW_START_BUSHES] = {
+    { "arm_rubber", 65 },   { "tension_rubber", 70 },  { "upper_rubber", 60 }, { "link_rubber", 60 },
+    { "trail_rubber", 60 }, { "subframe_rubber", 60 }, { "rack_rubber", 65 },  { "bar_rubber", 65 },
+    { "strut_mount", 0 },   { "ball_joint", 0 },       { "weld", 0 },          { "twist_beam", 0 },
+    { "rack_guide", 0 },    { "front_bar", 0 },        { "rear_bar", 0 },
+};
 
 static const char BUSH[] = "middle of the bush", BALL[] = "middle of the ball joint",
                   SEAT[] = "middle of the spring's lower seat", TOP[] = "middle of the spring's upper seat";
@@ -373,3 +382,11 @@ const gw_start_layout GW_START_LAYOUTS[] = {
 };
 
 const int GW_START_N_LAYOUTS = (int)(sizeof GW_START_LAYOUTS / sizeof *GW_START_LAYOUTS);
+
+const gw_start_layout *gw_start_find(const char *name, gw_axle axle)
+{
+    for (int i = 0; i < GW_START_N_LAYOUTS; i++)
+        if (GW_START_LAYOUTS[i].axle == axle && strcmp(GW_START_LAYOUTS[i].name, name) == 0)
+            return &GW_START_LAYOUTS[i];
+    return NULL;
+}

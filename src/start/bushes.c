@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The bushes of a first case: rubber as fitted, and what the kits offer in its place. */
-#include "format/json.h"
-#include "show/start.h"
+#include "giveway/units.h"
+#include "start/case.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -78,14 +78,14 @@ static void material(gw_json *json, const gw_start_car *car, const gw_material_s
 {
     char name[16];
     double h = car->hardness[b].v;
-    snprintf(name, sizeof name, "nr-%g", gw_start_bush_hardness(b));
+    snprintf(name, sizeof name, "nr-%g", GW_START_BUSH[b].hardness);
     const gw_material *m = gw_materials_find(set, name);
     if (!car->hardness[b].read) {
         gw_json_string(json, "material", name);
     } else if (h >= 30 && h <= 75) {
         GW_JSON_LINE(json, "material", { "family", "natural_rubber", 0 }, { "hardness_points", NULL, h });
     } else if (m) {
-        made_material(json, m, gw_start_bush_hardness(b), h);
+        made_material(json, m, GW_START_BUSH[b].hardness, h);
     }
 }
 
@@ -104,7 +104,7 @@ static void rates(gw_json *json, const char *name, const double rate[4], double 
 
 void gw_start_on_offer(int b, const char *kit, char *name, size_t size)
 {
-    const char *stem = gw_start_bush_name(b);
+    const char *stem = GW_START_BUSH[b].name;
     bool shared = b >= GW_START_SUBFRAME_RUBBER; /* no bearing goes there */
     snprintf(name, size, "%.*s_%s", (int)(strrchr(stem, '_') - stem), stem, shared ? "poly" : kit);
 }
@@ -151,7 +151,7 @@ static void stop(gw_json *json, int b)
 
 static void rubber_and_others(gw_json *json, const gw_start_car *car, const gw_material_set *set, int b)
 {
-    gw_json_object(json, gw_start_bush_name(b));
+    gw_json_object(json, GW_START_BUSH[b].name);
     gw_json_string(json, "type", "bonded");
     material(json, car, set, b);
     size_of(json, b, SIZE[b].inner);
@@ -164,27 +164,27 @@ static void rubber_and_others(gw_json *json, const gw_start_car *car, const gw_m
 /* Valve and column with the steering wheel held, half of them at each end of the rack: common practice. */
 static const double RACK_HELD[] = { 40000, 1500, 0, 100 };
 
-/* A round bar of steel between its bushes: G pi d^4 / (32 L), as strength of materials has it. */
+/* A round bar of steel between its bushes: G GW_PI d^4 / (32 L), as strength of materials has it. */
 static void bar(gw_json *json, const gw_start_corner *c, int a)
 {
-    const double pi = 3.14159265358979323846, d = c->bar / 1000;
+    const double d = c->bar / 1000;
     double length = 2 * c->place[gw_start_point_named(&c->parts, "bar_bush")][1].v / 1000;
-    double twist = GW_START_STEEL_SHEAR * pi * pow(d, 4) / (32 * length) * pi / 180;
+    double twist = GW_START_STEEL_SHEAR * GW_PI * pow(d, 4) / (32 * length) * GW_PI / 180;
     const double rate[] = { 30000, 30000, 900, gw_start_rounded(twist, 0.1) };
-    rates(json, gw_start_bush_name(a == GW_FRONT ? GW_START_FRONT_BAR : GW_START_REAR_BAR), rate, 0.01, 1);
+    rates(json, GW_START_BUSH[a == GW_FRONT ? GW_START_FRONT_BAR : GW_START_REAR_BAR].name, rate, 0.01, 1);
 }
 
 /* Welds, and the twist of a beam: stiff but in torsion, which grows with the car. */
 static void shared_bushes(gw_json *json, const gw_start_car *car)
 {
     if (gw_start_uses(car, GW_START_WELD))
-        GW_JSON_LINE(json, gw_start_bush_name(GW_START_WELD), { "type", "rigid", 0 });
+        GW_JSON_LINE(json, GW_START_BUSH[GW_START_WELD].name, { "type", "rigid", 0 });
     if (gw_start_uses(car, GW_START_BEAM)) {
         const double rate[] = { 60000, 60000, 2500, gw_start_rounded(BEAM_TWIST * car->mass.v, 0.5) };
-        rates(json, gw_start_bush_name(GW_START_BEAM), rate, 0.01, 1);
+        rates(json, GW_START_BUSH[GW_START_BEAM].name, rate, 0.01, 1);
     }
     if (gw_start_uses(car, GW_START_RACK_GUIDE))
-        rates(json, gw_start_bush_name(GW_START_RACK_GUIDE), RACK_HELD, 0.05, 1);
+        rates(json, GW_START_BUSH[GW_START_RACK_GUIDE].name, RACK_HELD, 0.05, 1);
     for (int a = 0; a < GW_AXLES; a++)
         if (car->corner[a].bar > 0) bar(json, &car->corner[a], a);
 }
@@ -196,10 +196,10 @@ void gw_start_bushes(gw_json *json, const gw_start_car *car, const gw_material_s
         if (gw_start_uses(car, b)) rubber_and_others(json, car, set, b);
     if (gw_start_uses(car, GW_START_STRUT_MOUNT)) {
         const double rate[] = { 900, 0, 0.5, 0.05 };
-        rates(json, gw_start_bush_name(GW_START_STRUT_MOUNT), rate, 0.1, 1.4);
+        rates(json, GW_START_BUSH[GW_START_STRUT_MOUNT].name, rate, 0.1, 1.4);
     }
     if (gw_start_uses(car, GW_START_BALL))
-        GW_JSON_LINE(json, gw_start_bush_name(GW_START_BALL), { "type", "ball_joint", 0 });
+        GW_JSON_LINE(json, GW_START_BUSH[GW_START_BALL].name, { "type", "ball_joint", 0 });
     shared_bushes(json, car);
     gw_json_close(json);
 }

@@ -1,12 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* The sheet for a clipboard: A4, a drawing of each corner that numbers its points, and lines to write on. */
 #include "format/number.h"
-#include "show/start.h"
+#include "start/sheet.h"
 
 #include <math.h>
 #include <string.h>
-
-static const char *const AXLE[] = { "front", "rear" };
 
 static const char HEAD[] =
     "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>What to "
@@ -152,7 +150,7 @@ static void draw(gw_buf *out, const gw_start_corner *c, int a)
     view side = { .title = "from the left side, forward is left", .along = 0, .sign = -1, .at = 10 };
     view front = { .title = "from the front, outward is right", .along = 1, .sign = 1, .at = 380 };
     gw_buf_fmt(out, "<svg viewBox=\"0 0 700 350\" role=\"img\" aria-label=\"Points of the %s suspension\">\n",
-               AXLE[a]);
+               GW_AXLE_NAMES[a]);
     draw_view(out, c, &side);
     draw_view(out, c, &front);
     gw_buf_add(out, "</svg>\n");
@@ -201,7 +199,7 @@ static void hardnesses(gw_buf *out, const gw_start_car *car)
         gw_number assumed = gw_fixed(car->hardness[b].v, 0);
         gw_buf_fmt(out,
                    "<tr><td>%s</td><td class=\"n\">%s</td><td class=\"w\"></td><td class=\"w\"></td></tr>\n",
-                   gw_start_bush_name(b), assumed.s);
+                   GW_START_BUSH[b].name, assumed.s);
     }
     gw_buf_add(out, "</table>\n");
 }
@@ -214,7 +212,7 @@ void gw_start_page(const gw_start_car *car, gw_buf *out)
     hardnesses(out, car);
     for (int a = 0; a < GW_AXLES; a++) {
         char stem[24] = "corners.";
-        strcat(strcat(stem, AXLE[a]), ".");
+        strcat(strcat(stem, GW_AXLE_NAMES[a]), ".");
         gw_buf_fmt(out, "<h2>%s</h2>\n", a == GW_FRONT ? "Front" : "Rear");
         draw(out, &car->corner[a], a);
         points(out, &car->corner[a]);

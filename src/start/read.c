@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* A filled sheet back into the car. */
 #include "casefile/columns.h"
-#include "show/start.h"
+#include "start/distances.h"
+#include "start/sheet.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -153,7 +154,7 @@ static void read_hardness(reader *r, int row)
     char path[80];
     double v, within;
     for (int b = 0; b < GW_START_RUBBERS; b++) {
-        snprintf(path, sizeof path, "bushes.%s.material", gw_start_bush_name(b));
+        snprintf(path, sizeof path, "bushes.%s.material", GW_START_BUSH[b].name);
         if (!gw_start_uses(r->car, b) || strcmp(path, of) != 0) continue;
         if (!once(r, row, &r->hardness[b]) || !placed(r, row, 1u << GW_START_VALUE) ||
             !unit_is(r, row, "points"))
