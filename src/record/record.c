@@ -20,8 +20,7 @@ const gw_place *gw_place_find(const gw_place *place, const char *type)
     return place;
 }
 
-/* The nearest struct of a type; the case is above all of them. */
-static const char *struct_of(const char *type, const gw_place *place)
+const void *gw_place_struct(const gw_place *place, const char *type)
 {
     const gw_place *at = nearest(place, type);
     assert(at || strcmp(type, "gw_case") == 0);
@@ -31,7 +30,7 @@ static const char *struct_of(const char *type, const gw_place *place)
 /* The struct that a row reads. */
 static const char *holder(const gw_field *field, const gw_place *place)
 {
-    return struct_of(field->type, place);
+    return gw_place_struct(place, field->type);
 }
 
 static const void *member(const gw_field *field, const gw_place *place)
@@ -106,7 +105,7 @@ static double entry(const gw_field *field, const gw_place *place)
 /* A number where a bool of another struct, or the same, says that it is known. */
 static double known(const gw_field *field, const gw_place *place)
 {
-    const char *set = struct_of(field->other, place) + field->list;
+    const char *set = (const char *)gw_place_struct(place, field->other) + field->list;
     return *(const bool *)set ? *(const double *)member(field, place) : (double)NAN;
 }
 

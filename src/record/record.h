@@ -276,14 +276,27 @@ typedef struct gw_result {
     { .key = name, .kind = GW_LINES, .flags = f, .constant = how_many, .text = function, .doc = what }
 /* clang-format on */
 
-/** The nearest struct of a type at this place or above it; there must be one. */
-#define GW_IT(place, struct_type) ((const struct_type *)gw_place_find(place, #struct_type)->it)
+/** The nearest struct of a type at this place or above it, the case above all; there must be one. */
+#define GW_IT(place, struct_type) ((const struct_type *)gw_place_struct(place, #struct_type))
 /** Which of the rows that a function serves asks. */
 #define GW_WHICH(place) ((place)->which)
 /** Which element of its list it is. */
 #define GW_INDEX(place, struct_type) (gw_place_find(place, #struct_type)->index)
 
 const gw_place *gw_place_find(const gw_place *place, const char *type);
+const void *gw_place_struct(const gw_place *place, const char *type);
+
+/**
+ * The function of a row in one line: its name, and what it returns of `it`, the nearest struct of a type, or
+ * of its place `p`: GW_READS(double, margin, gw_align_tilt, it->limit - it->after)
+ */
+#define GW_READS(returned, name, struct_type, what)                                                          \
+    static returned name(const gw_place *p)                                                                  \
+    {                                                                                                        \
+        const struct_type *it = GW_IT(p, struct_type);                                                       \
+        (void)it;                                                                                            \
+        return (what);                                                                                       \
+    }
 
 /** The place of a whole result. */
 gw_place gw_place_top(const gw_result *result, const gw_case *c, const void *made);

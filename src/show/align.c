@@ -4,24 +4,14 @@
 
 #include <math.h>
 
-static const gw_align *align_of(const gw_place *p)
-{
-    return &p->c->align[GW_IT(p, gw_align_item)->axle];
-}
-
-static const gw_corner *corner_of(const gw_place *p)
-{
-    return &p->c->corners[GW_IT(p, gw_align_item)->axle];
-}
+GW_READS(const gw_align *, align_of, gw_align_item, &p->c->align[it->axle])
+GW_READS(const gw_corner *, corner_of, gw_align_item, &p->c->corners[it->axle])
 
 /* -- settings and targets -- */
 
 /* The angle itself where it was measured: the measured one, and what the parts add. */
-static double caster(const gw_place *p)
-{
-    const gw_align_item *i = GW_IT(p, gw_align_item);
-    return i->has_caster ? i->caster + GW_IT(p, gw_corner_setting)->caster_change : (double)NAN;
-}
+GW_READS(double, caster, gw_align_item,
+         it->has_caster ? it->caster + GW_IT(p, gw_corner_setting)->caster_change : (double)NAN)
 
 static GW_RECORD(SETTING_RECORD, gw_corner_setting,
     GW_MEMBER("camber", DEG, gw_corner_setting, camber, 0, "top outboard positive"),
@@ -29,16 +19,12 @@ static GW_RECORD(SETTING_RECORD, gw_corner_setting,
     GW_MEMBER("caster_change", DEG, gw_corner_setting, caster_change, 0, "from without the parts; from the measured one"),
     GW_WORKED_OUT("caster", DEG, caster, GW_SOMETIMES, "where it was measured"));
 
-static double target(const gw_place *p)
-{
-    gw_target which = (gw_target)GW_WHICH(p);
-    return gw_target_given(align_of(p), which) ? gw_target_of(align_of(p), which) : (double)NAN;
-}
-
-static double caster_angle_target(const gw_place *p)
-{
-    return align_of(p)->has_caster_angle ? align_of(p)->caster_angle : (double)NAN;
-}
+GW_READS(double, target, gw_align_item,
+         gw_target_given(align_of(p), (gw_target)GW_WHICH(p))
+             ? gw_target_of(align_of(p), (gw_target)GW_WHICH(p))
+             : (double)NAN)
+GW_READS(double, caster_angle_target, gw_align_item,
+         align_of(p)->has_caster_angle ? align_of(p)->caster_angle : (double)NAN)
 
 static double tolerance(const gw_place *p)
 {
@@ -83,45 +69,23 @@ static GW_RECORD(MISS_RECORD, gw_align_item,
 
 static const char *const KINDS[] = { "offset", "length", "shim", NULL };
 
-static const gw_adjuster *adjuster(const gw_place *p)
-{
-    return &align_of(p)->adjusters[GW_INDEX(p, gw_adjustment)];
-}
-
-static const gw_move *move(const gw_place *p)
-{
-    return &GW_IT(p, gw_adjustment)->move;
-}
+GW_READS(const gw_adjuster *, adjuster, gw_align_item, &align_of(p)->adjusters[GW_INDEX(p, gw_adjustment)])
+GW_READS(const gw_move *, move, gw_adjustment, &it->move)
 
 static bool is(const gw_place *p, gw_adjuster_kind kind)
 {
     return adjuster(p)->kind == kind;
 }
 
-static const char *kind_of(const gw_place *p)
-{
-    return KINDS[adjuster(p)->kind];
-}
-
-static const char *joint_of(const gw_place *p)
-{
-    return is(p, GW_ADJUST_LENGTH) ? NULL : gw_joint_as_written(corner_of(p), adjuster(p)->joint);
-}
-
-static const char *member_of(const gw_place *p)
-{
-    return is(p, GW_ADJUST_LENGTH) ? gw_body_as_written(corner_of(p), adjuster(p)->body) : NULL;
-}
-
-static double offset_size(const gw_place *p)
-{
-    return is(p, GW_ADJUST_OFFSET) ? gw_offset_size(move(p)) : (double)NAN;
-}
-
-static double clock_angle(const gw_place *p)
-{
-    return is(p, GW_ADJUST_OFFSET) ? gw_offset_clock(move(p)) : (double)NAN;
-}
+GW_READS(const char *, kind_of, gw_adjustment, KINDS[adjuster(p)->kind])
+GW_READS(const char *, joint_of, gw_adjustment,
+         is(p, GW_ADJUST_LENGTH) ? NULL : gw_joint_as_written(corner_of(p), adjuster(p)->joint))
+GW_READS(const char *, member_of, gw_adjustment,
+         is(p, GW_ADJUST_LENGTH) ? gw_body_as_written(corner_of(p), adjuster(p)->body) : NULL)
+GW_READS(double, offset_size, gw_adjustment,
+         is(p, GW_ADJUST_OFFSET) ? gw_offset_size(&it->move) : (double)NAN)
+GW_READS(double, clock_angle, gw_adjustment,
+         is(p, GW_ADJUST_OFFSET) ? gw_offset_clock(&it->move) : (double)NAN)
 
 static gw_mark mark(const gw_place *p, const gw_move *of)
 {
@@ -135,10 +99,8 @@ static double mark_at(const gw_place *p)
     return GW_WHICH(p) ? mark(p, move(p)).right : mark(p, move(p)).left;
 }
 
-static const char *mark_is(const gw_place *p)
-{
-    return is(p, GW_ADJUST_OFFSET) ? gw_view_words(mark(p, move(p)).view) : NULL;
-}
+GW_READS(const char *, mark_is, gw_adjustment,
+         is(p, GW_ADJUST_OFFSET) ? gw_view_words(mark(p, &it->move).view) : NULL)
 
 /* What is set on top of a kit's bush that is off centre itself: the one bush that does both. */
 enum { BUSH_OFFSET, BUSH_CLOCK, BUSH_MARK_LEFT, BUSH_MARK_RIGHT };
@@ -154,20 +116,11 @@ static double bush_to_fit(const gw_place *p)
 }
 
 /* Of an adjuster of the kind that the row is for. */
-static double along(const gw_place *p)
-{
-    return is(p, (gw_adjuster_kind)GW_WHICH(p)) ? move(p)->along[0] : (double)NAN;
-}
-
-static double turns(const gw_place *p)
-{
-    return is(p, GW_ADJUST_LENGTH) ? gw_turns_of(adjuster(p), move(p)->along[0]) : (double)NAN;
-}
-
-static double steps(const gw_place *p)
-{
-    return is(p, GW_ADJUST_SHIM) ? round(move(p)->along[0] / adjuster(p)->step) : (double)NAN;
-}
+GW_READS(double, along, gw_adjustment, is(p, (gw_adjuster_kind)GW_WHICH(p)) ? it->move.along[0] : (double)NAN)
+GW_READS(double, turns, gw_adjustment,
+         is(p, GW_ADJUST_LENGTH) ? gw_turns_of(adjuster(p), it->move.along[0]) : (double)NAN)
+GW_READS(double, steps, gw_adjustment,
+         is(p, GW_ADJUST_SHIM) ? round(it->move.along[0] / adjuster(p)->step) : (double)NAN)
 
 static GW_RECORD(ADJUSTER_RECORD, gw_adjustment,
     GW_CHOSEN("kind", kind_of, KINDS, 0, "what it adjusts"),
@@ -189,34 +142,16 @@ static GW_RECORD(ADJUSTER_RECORD, gw_adjustment,
     GW_MEMBER("at_limit", PLAIN, gw_adjustment, at_limit, 0, "it goes no further"),
     GW_MEMBER("holds_target", PLAIN, gw_adjustment, holds, 0, "its limit keeps the target from being reached"));
 
-static int adjusters(const gw_place *p)
-{
-    return align_of(p)->n_adjusters;
-}
-
-static const void *set_of_item(const gw_place *p)
-{
-    return &GW_IT(p, gw_align_item)->set[p->index];
-}
-
-static const void *set_of_turned(const gw_place *p)
-{
-    return &GW_IT(p, gw_turned)->set[p->index];
-}
+GW_READS(int, adjusters, gw_align_item, align_of(p)->n_adjusters)
+GW_READS(const void *, set_of_item, gw_align_item, &it->set[p->index])
+GW_READS(const void *, set_of_turned, gw_turned, &it->set[p->index])
 
 static GW_RECORD(TURNED_RECORD, gw_turned,
     GW_WITHIN("reached", gw_turned, reached, &SETTING_RECORD, GW_ON_LINE, "with it"),
     GW_EACH("adjusters", adjusters, set_of_turned, &ADJUSTER_RECORD, GW_ON_LINE, "as set then"));
 
-static const gw_adjuster *of_sensitivity(const gw_place *p)
-{
-    return &align_of(p)->adjusters[GW_IT(p, gw_sensitivity)->adjuster];
-}
-
-static const char *sensitive_kind(const gw_place *p)
-{
-    return KINDS[of_sensitivity(p)->kind];
-}
+GW_READS(const gw_adjuster *, of_sensitivity, gw_sensitivity, &align_of(p)->adjusters[it->adjuster])
+GW_READS(const char *, sensitive_kind, gw_sensitivity, KINDS[of_sensitivity(p)->kind])
 
 static const char *sensitive_member(const gw_place *p)
 {
@@ -251,23 +186,10 @@ static GW_RECORD(SENSITIVITY_RECORD, gw_sensitivity,
 
 /* -- what else moves -- */
 
-static double caster_moved(const gw_place *p)
-{
-    const gw_align_item *i = GW_IT(p, gw_align_item);
-    return i->after.setting.caster_change - i->before.setting.caster_change;
-}
-
-static double track_moved(const gw_place *p)
-{
-    const gw_align_item *i = GW_IT(p, gw_align_item);
-    return 2.0 * (i->after.patch.y - i->before.patch.y);
-}
-
-static double wheel_moved(const gw_place *p)
-{
-    const gw_align_item *i = GW_IT(p, gw_align_item);
-    return i->after.centre.x - i->before.centre.x;
-}
+GW_READS(double, caster_moved, gw_align_item,
+         it->after.setting.caster_change - it->before.setting.caster_change)
+GW_READS(double, track_moved, gw_align_item, 2.0 * (it->after.patch.y - it->before.patch.y))
+GW_READS(double, wheel_moved, gw_align_item, it->after.centre.x - it->before.centre.x)
 
 static GW_RECORD(MOVED_RECORD, gw_align_item,
     GW_WORKED_OUT("caster_change", DEG, caster_moved, 0, "after less before"),
@@ -287,10 +209,7 @@ static GW_RECORD(LOAD_RECORD, gw_align_load,
 
 /* -- will it move freely, fit and hold -- */
 
-static double tilt_margin(const gw_place *p)
-{
-    return GW_IT(p, gw_align_tilt)->limit - GW_IT(p, gw_align_tilt)->after;
-}
+GW_READS(double, tilt_margin, gw_align_tilt, it->limit - it->after)
 
 static GW_RECORD(TILT_RECORD, gw_align_tilt,
     GW_JOINT("joint", gw_align_tilt, joint, gw_align_item, 0, "the joint"),
@@ -324,10 +243,7 @@ static double in_trade_unit(const gw_place *p)
     return (GW_WHICH(p) ? v->limit : v->value) / gw_trade_figure_of(v).scale;
 }
 
-static const char *check_unit(const gw_place *p)
-{
-    return gw_trade_figure_of(&GW_IT(p, gw_align_check)->verdict).unit;
-}
+GW_READS(const char *, check_unit, gw_align_check, gw_trade_figure_of(&it->verdict).unit)
 
 static const char *const BOUNDS[] = { "at most", "at least", NULL };
 
@@ -360,15 +276,8 @@ static GW_RECORD(NOTED_RECORD, gw_corner_setting,
 
 /* Where the sides were not measured the car is the same on both; the sheet says so twice, as it is filled in.
  */
-static const void *left(const gw_place *p)
-{
-    return gw_align_left(GW_IT(p, gw_align_item));
-}
-
-static const void *right(const gw_place *p)
-{
-    return gw_align_right(GW_IT(p, gw_align_item));
-}
+GW_READS(const void *, left, gw_align_item, gw_align_left(it))
+GW_READS(const void *, right, gw_align_item, gw_align_right(it))
 
 static GW_RECORD(SIDE_RECORD, gw_align_item,
     GW_WITHIN("before", gw_align_item, before.setting, &NOTED_RECORD, GW_ON_LINE, "with the kit alone"),
@@ -379,11 +288,8 @@ static double toe_of(const gw_align_item *i, bool after)
     return after ? i->after.setting.toe : i->before.setting.toe;
 }
 
-static double total(const gw_place *p)
-{
-    const gw_align_item *i = GW_IT(p, gw_align_item);
-    return toe_of(gw_align_left(i), GW_WHICH(p)) + toe_of(gw_align_right(i), GW_WHICH(p));
-}
+GW_READS(double, total, gw_align_item,
+         toe_of(gw_align_left(it), GW_WHICH(p)) + toe_of(gw_align_right(it), GW_WHICH(p)))
 
 static int steps_of_work(const gw_place *p)
 {
@@ -393,10 +299,7 @@ static int steps_of_work(const gw_place *p)
     return n;
 }
 
-static const char *step_of_work(const gw_place *p)
-{
-    return gw_order_of_work(p->index);
-}
+GW_READS(const char *, step_of_work, gw_align_item, gw_order_of_work(p->index))
 
 static GW_RECORD(SHEET_RECORD, gw_align_item,
     GW_PRESENT("left", left, &SIDE_RECORD, 0, "wheel"),
@@ -407,11 +310,7 @@ static GW_RECORD(SHEET_RECORD, gw_align_item,
 
 static const char *const SIDES[] = { "left", "right", NULL };
 
-static const char *side(const gw_place *p)
-{
-    const gw_align_item *i = GW_IT(p, gw_align_item);
-    return i->side == GW_RAMP_BOTH ? NULL : SIDES[i->side - GW_RAMP_LEFT];
-}
+GW_READS(const char *, side, gw_align_item, it->side == GW_RAMP_BOTH ? NULL : SIDES[it->side - GW_RAMP_LEFT])
 
 static GW_RECORD(ITEM_RECORD, gw_align_item,
     GW_KIT("kit", gw_align_item, kit, 0, "name of the kit"),
@@ -435,10 +334,7 @@ static GW_RECORD(ITEM_RECORD, gw_align_item,
     GW_MEMBER("shock_factor", PLAIN, gw_align_item, shock_factor, 0, "used on bearings"),
     GW_HERE("sheet", &SHEET_RECORD, 0, "the alignment sheet"));
 
-static const char *caution(const gw_place *p)
-{
-    return gw_words_text(p->index ? GW_WORDS_DEFER : GW_WORDS_SAFETY);
-}
+GW_READS(const char *, caution, gw_align_study, gw_words_text(p->index ? GW_WORDS_DEFER : GW_WORDS_SAFETY))
 
 static GW_RECORD(LINE_RECORD, gw_axle_line,
     GW_MEMBER("total_toe", DEG, gw_axle_line, total_toe, 0, "sum of both wheels"),

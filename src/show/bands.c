@@ -57,11 +57,8 @@ static GW_RECORD(KIT_RECORD, gw_bands_kit,
     GW_FILLED("unsteadiness", DEG, GW_BAND, unsteadiness, GW_MAY_LACK, "root mean square of all its toe changes"),
     GW_HERE_IF("difference", gw_bands_kit, has_difference, &APART_RECORD, 0, "less the first kit shown, in the same car; not of that kit"));
 
-static const char *method(const gw_place *p)
-{
-    (void)p;
-    return "slopes at the case as written; draws, which know curvature too: giveway spread";
-}
+GW_READS(const char *, method, gw_bands_study,
+         "slopes at the case as written; draws, which know curvature too: giveway spread")
 
 GW_RECORD(GW_BANDS_RECORD, gw_bands_study,
     GW_SAID("method", method, 0, "where the bands come from"),

@@ -13,42 +13,16 @@ const char *const GW_BENCH_AS[GW_BENCH_FILES + 1] = { "radial",  "radial_e1",  "
 
 static const char *const KINDS[] = { "static", "dynamic", NULL };
 
-static const gw_bench_file *file(const gw_place *p)
-{
-    return &GW_IT(p, gw_bench_result)->data;
-}
-
-static const char *kind(const gw_place *p)
-{
-    return KINDS[file(p)->kind == GW_BENCH_DYNAMIC];
-}
+GW_READS(const gw_bench_file *, file, gw_bench_result, &it->data)
+GW_READS(const char *, kind, gw_bench_result, KINDS[it->data.kind == GW_BENCH_DYNAMIC])
 
 /* -- the press: forces and moments have keys of their own, since their units differ -- */
 
-static const void *pressed(const gw_place *p)
-{
-    return file(p)->kind == GW_BENCH_DYNAMIC ? NULL : &file(p)->press;
-}
-
-static const void *forces(const gw_place *p)
-{
-    return file(p)->kind == GW_BENCH_FORCE ? &file(p)->press : NULL;
-}
-
-static const void *moments(const gw_place *p)
-{
-    return file(p)->kind == GW_BENCH_MOMENT ? &file(p)->press : NULL;
-}
-
-static gw_unit unit(const gw_place *p)
-{
-    return file(p)->kind == GW_BENCH_MOMENT ? GW_UNIT_DEG : GW_UNIT_MM;
-}
-
-static int points(const gw_place *p)
-{
-    return GW_IT(p, gw_press)->n;
-}
+GW_READS(const void *, pressed, gw_bench_result, it->data.kind == GW_BENCH_DYNAMIC ? NULL : &it->data.press)
+GW_READS(const void *, forces, gw_bench_result, it->data.kind == GW_BENCH_FORCE ? &it->data.press : NULL)
+GW_READS(const void *, moments, gw_bench_result, it->data.kind == GW_BENCH_MOMENT ? &it->data.press : NULL)
+GW_READS(gw_unit, unit, gw_bench_result, it->data.kind == GW_BENCH_MOMENT ? GW_UNIT_DEG : GW_UNIT_MM)
+GW_READS(int, points, gw_press, it->n)
 
 static void point(const gw_place *p, double *x)
 {
@@ -86,10 +60,7 @@ static GW_RECORD(SLOPES_OF_MOMENTS_RECORD, gw_press, GW_SLOPES(NM_PER_DEG));
 
 /* -- the rig: a law, and within what each of its figures is known -- */
 
-static const void *rig(const gw_place *p)
-{
-    return file(p)->kind == GW_BENCH_DYNAMIC ? GW_IT(p, gw_bench_result) : NULL;
-}
+GW_READS(const void *, rig, gw_bench_result, file(p)->kind == GW_BENCH_DYNAMIC ? it : NULL)
 
 static void fitted(const gw_place *p, double value, int figure, double *x)
 {
@@ -116,10 +87,7 @@ static void zener_tau(const gw_place *p, double *x)
     x[1] = (double)NAN;
 }
 
-static double worst_line(const gw_place *p)
-{
-    return file(p)->line[file(p)->rig.worst];
-}
+GW_READS(double, worst_line, gw_bench_result, it->data.line[it->data.rig.worst])
 
 static GW_RECORD(WORST_RECORD, gw_bench_result,
     GW_COUNTED("line", worst_line, 0, "of the file"),

@@ -121,48 +121,14 @@ void gw_check_text(const gw_check_made *made, gw_buf *out)
 /* ---- rows ---- */
 
 /* NULL, and so left out, where the case was not looked at so far. */
-static const void *use_at(const gw_place *p)
-{
-    const gw_use_verdict *v = &GW_IT(p, gw_check_made)->uses.use[p->index];
-    return v->command ? v : NULL;
-}
-
-static const void *uncertain(const gw_place *p)
-{
-    return GW_IT(p, gw_check_made)->bands.n_needed ? GW_IT(p, gw_check_made) : NULL;
-}
-
-static double by_common_practice(const gw_place *p)
-{
-    return GW_IT(p, gw_check_made)->c->uncertain.given ? 0 : GW_IT(p, gw_check_made)->bands.n_figures;
-}
-
-static const void *if_overridden(const gw_place *p)
-{
-    return GW_IT(p, gw_check_made)->clean && GW_IT(p, gw_check_made)->c->n_overridden
-               ? GW_IT(p, gw_check_made)
-               : NULL;
-}
-
-static int faults(const gw_place *p)
-{
-    return gw_faults_count(GW_IT(p, gw_check_made)->faults);
-}
-
-static const char *fault_at(const gw_place *p)
-{
-    return gw_faults_text(GW_IT(p, gw_check_made)->faults, p->index);
-}
-
-static int warnings(const gw_place *p)
-{
-    return gw_faults_warnings(GW_IT(p, gw_check_made)->faults);
-}
-
-static const char *warning_at(const gw_place *p)
-{
-    return gw_faults_warning(GW_IT(p, gw_check_made)->faults, p->index);
-}
+GW_READS(const void *, use_at, gw_check_made, it->uses.use[p->index].command ? &it->uses.use[p->index] : NULL)
+GW_READS(const void *, uncertain, gw_check_made, it->bands.n_needed ? it : NULL)
+GW_READS(double, by_common_practice, gw_check_made, it->c->uncertain.given ? 0 : it->bands.n_figures)
+GW_READS(const void *, if_overridden, gw_check_made, it->clean && it->c->n_overridden ? it : NULL)
+GW_READS(int, faults, gw_check_made, gw_faults_count(it->faults))
+GW_READS(const char *, fault_at, gw_check_made, gw_faults_text(it->faults, p->index))
+GW_READS(int, warnings, gw_check_made, gw_faults_warnings(it->faults))
+GW_READS(const char *, warning_at, gw_check_made, gw_faults_warning(it->faults, p->index))
 
 static GW_RECORD(OF_CASE_RECORD, gw_case,
     GW_MEMBER("bushes", PLAIN, gw_case, n_bushes, 0, "on offer"),

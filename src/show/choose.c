@@ -9,10 +9,7 @@ gw_unit gw_choose_unit(const gw_choose_study *s)
     return s->in_mm ? GW_UNIT_MM : GW_UNIT_DEG;
 }
 
-static gw_unit unit_of(const gw_place *p)
-{
-    return gw_choose_unit(GW_IT(p, gw_choose_study));
-}
+GW_READS(gw_unit, unit_of, gw_choose_study, gw_choose_unit(it))
 
 bool gw_choose_is_first(const gw_choose_study *s, int recommended)
 {
@@ -30,10 +27,7 @@ const char *gw_choose_wheel(const gw_case *c, const gw_chosen_figure *figure)
                   : GW_WHEEL_NAMES[figure->wheel];
 }
 
-static const char *wheel(const gw_place *p)
-{
-    return gw_choose_wheel(p->c, GW_IT(p, gw_chosen_figure));
-}
+GW_READS(const char *, wheel, gw_chosen_figure, gw_choose_wheel(p->c, it))
 
 static GW_RECORD(FIGURE_RECORD, gw_chosen_figure,
     GW_LOADED("load", gw_chosen_figure, load, 0, "of a goal"),
@@ -44,15 +38,8 @@ static GW_RECORD(FIGURE_RECORD, gw_chosen_figure,
 
 /* -- a combination -- */
 
-static int joints_on_offer(const gw_place *p)
-{
-    return GW_IT(p, gw_choose_study)->n_joints;
-}
-
-static const char *joint_name(const gw_place *p)
-{
-    return GW_IT(p, gw_choose_study)->joint[p->index].name;
-}
+GW_READS(int, joints_on_offer, gw_choose_study, it->n_joints)
+GW_READS(const char *, joint_name, gw_choose_study, it->joint[p->index].name)
 
 static const char *fitted(const gw_place *p)
 {
@@ -100,21 +87,9 @@ static const char *bush_of(const gw_place *p, int choice, int option)
     return p->c->bushes[GW_IT(p, gw_choose_study)->offer.among[choice].bush[option]].name;
 }
 
-static int swap_joints(const gw_place *p)
-{
-    return choice_joints(p, GW_IT(p, gw_swap)->choice);
-}
-
-static const char *swap_joint(const gw_place *p)
-{
-    return choice_joint(p, GW_IT(p, gw_swap)->choice);
-}
-
-static const char *swap_bush(const gw_place *p)
-{
-    const gw_swap *swap = GW_IT(p, gw_swap);
-    return bush_of(p, swap->choice, swap->option);
-}
+GW_READS(int, swap_joints, gw_swap, choice_joints(p, it->choice))
+GW_READS(const char *, swap_joint, gw_swap, choice_joint(p, it->choice))
+GW_READS(const char *, swap_bush, gw_swap, bush_of(p, it->choice, it->option))
 
 static GW_RECORD(SWAP_RECORD, gw_swap,
     GW_SAYINGS("joints", swap_joints, swap_joint, GW_ON_LINE, "that get it"),
@@ -123,21 +98,9 @@ static GW_RECORD(SWAP_RECORD, gw_swap,
     GW_MEMBER("within_limits", PLAIN, gw_swap, within_limits, 0, "of the case"),
     GW_PART_OF(gw_swap, is, &SUMS_RECORD));
 
-static int fitting_joints(const gw_place *p)
-{
-    return choice_joints(p, GW_IT(p, gw_choose_fitting)->choice);
-}
-
-static const char *fitting_joint(const gw_place *p)
-{
-    return choice_joint(p, GW_IT(p, gw_choose_fitting)->choice);
-}
-
-static const char *fitting_bush(const gw_place *p)
-{
-    const gw_choose_fitting *fitting = GW_IT(p, gw_choose_fitting);
-    return bush_of(p, fitting->choice, fitting->option);
-}
+GW_READS(int, fitting_joints, gw_choose_fitting, choice_joints(p, it->choice))
+GW_READS(const char *, fitting_joint, gw_choose_fitting, choice_joint(p, it->choice))
+GW_READS(const char *, fitting_bush, gw_choose_fitting, bush_of(p, it->choice, it->option))
 
 static GW_RECORD(FITTING_RECORD, gw_choose_fitting,
     GW_SAYINGS("joints", fitting_joints, fitting_joint, GW_ON_LINE, "that get it next"),
@@ -157,10 +120,7 @@ static GW_RECORD(JOB_RECORD, gw_choose_job,
     GW_MEMBER("price", PLAIN, gw_choose_job, price, 0, "once for all of them"),
     GW_MEMBER("saved_minutes", PLAIN, gw_choose_job, saved, 0, "against doing it again for each of them"));
 
-static const void *member_of(const gw_place *p)
-{
-    return &GW_IT(p, gw_choose_study)->front[GW_IT(p, gw_recommendation)->member];
-}
+GW_READS(const void *, member_of, gw_recommendation, &GW_IT(p, gw_choose_study)->front[it->member])
 
 static GW_RECORD(RECOMMENDATION_RECORD, gw_recommendation,
     GW_PART_FOUND(member_of, &MEMBER_RECORD, GW_ALWAYS),
@@ -197,10 +157,7 @@ static GW_RECORD(FREED_RECORD, gw_choose_study,
     GW_MEMBER_IN("harshness_dB", unit_of, gw_choose_study, freed[GW_LIMIT_HARSHNESS], GW_SOMETIMES, "without this limit"),
     GW_MEMBER_IN("road_noise_dB", unit_of, gw_choose_study, freed[GW_LIMIT_NOISE], GW_SOMETIMES, "without this limit"));
 
-static double draws(const gw_place *p)
-{
-    return (double)GW_IT(p, gw_choose_study)->draws;
-}
+GW_READS(double, draws, gw_choose_study, (double)it->draws)
 
 GW_RECORD(GW_CHOOSE_RECORD, gw_choose_study,
     GW_MEMBER("combinations", PLAIN, gw_choose_study, combinations, 0, "of what is on offer"),

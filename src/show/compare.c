@@ -87,20 +87,9 @@ gw_status gw_compare_gather(gw_compare_made *made, gw_error *err)
 
 /* ---- what rows find ---- */
 
-static const gw_comparison *comparison(const gw_place *p)
-{
-    return &GW_IT(p, gw_compare_made)->cmp;
-}
-
-static int kit_of(const gw_place *p)
-{
-    return GW_IT(p, gw_compare_kit)->kit;
-}
-
-static int budgets(const gw_place *p)
-{
-    return comparison(p)->handling->n_budgets;
-}
+GW_READS(const gw_comparison *, comparison, gw_compare_made, &it->cmp)
+GW_READS(int, kit_of, gw_compare_kit, it->kit)
+GW_READS(int, budgets, gw_compare_made, it->cmp.handling->n_budgets)
 
 static const void *budget_at(const gw_place *p)
 {
@@ -127,10 +116,7 @@ static GW_RECORD(ENTRIES_RECORD, gw_axle_entries,
     GW_BUDGET_LIST(ENTRY)
     GW_WORKED_OUT("sum", DEG, sum_of_entries, GW_NO_UNIT, "of all entries"));
 
-static const void *balance(const gw_place *p)
-{
-    return gw_balance_find(comparison(p)->handling, kit_of(p));
-}
+GW_READS(const void *, balance, gw_compare_kit, gw_balance_find(comparison(p)->handling, it->kit))
 
 /* In the order of gw_linear_end. */
 static const char *const ENDS[] = { "range", "tyre", "bend", "grip", NULL };
@@ -155,21 +141,10 @@ static GW_RECORD(BALANCE_RECORD, gw_balance_item,
 
 /* ---- braking ---- */
 
-static const void *braking(const gw_place *p)
-{
-    return gw_braking_find(comparison(p)->handling, kit_of(p));
-}
-
-static const void *braking_corner(const gw_place *p)
-{
-    const gw_braking_corner *corner = &GW_IT(p, gw_braking_item)->corner[p->index];
-    return corner->there ? corner : NULL;
-}
-
-static const char *braking_axle(const gw_place *p)
-{
-    return gw_axle_name((gw_axle)GW_INDEX(p, gw_braking_corner));
-}
+GW_READS(const void *, braking, gw_compare_kit, gw_braking_find(comparison(p)->handling, it->kit))
+GW_READS(const void *, braking_corner, gw_braking_item,
+         it->corner[p->index].there ? &it->corner[p->index] : NULL)
+GW_READS(const char *, braking_axle, gw_braking_corner, gw_axle_name((gw_axle)GW_INDEX(p, gw_braking_corner)))
 
 static double fore_aft_hz(const gw_place *p)
 {
@@ -192,10 +167,7 @@ static GW_RECORD(BRAKING_RECORD, gw_braking_item,
 
 /* ---- traction and consistency ---- */
 
-static int traction(const gw_place *p)
-{
-    return comparison(p)->handling->n_traction;
-}
+GW_READS(int, traction, gw_compare_made, it->cmp.handling->n_traction)
 
 static const void *traction_at(const gw_place *p)
 {
@@ -203,10 +175,7 @@ static const void *traction_at(const gw_place *p)
     return t->kit == kit_of(p) ? t : NULL;
 }
 
-static int bands(const gw_place *p)
-{
-    return comparison(p)->handling->n_bands;
-}
+GW_READS(int, bands, gw_compare_made, it->cmp.handling->n_bands)
 
 static const void *band_at(const gw_place *p)
 {
@@ -224,10 +193,7 @@ static GW_RECORD(HANDLING_RECORD, gw_compare_kit,
 
 /* ---- summary ---- */
 
-static const char *summary_axle(const gw_place *p)
-{
-    return gw_axle_name(gw_summary_axle(comparison(p)));
-}
+GW_READS(const char *, summary_axle, gw_compare_made, gw_axle_name(gw_summary_axle(&it->cmp)))
 
 static const char *summary_load(const gw_place *p)
 {
@@ -237,28 +203,13 @@ static const char *summary_load(const gw_place *p)
 
 static const char *const ANGLES[] = { "toe", "camber", NULL };
 
-static const char *angle(const gw_place *p)
-{
-    return ANGLES[GW_IT(p, gw_reversal)->camber];
-}
+GW_READS(const char *, angle, gw_reversal, ANGLES[it->camber])
 
 static const char *const STATES[] = { "not judged", "within", "close", "beyond", NULL };
 
-static const char *state(const gw_place *p)
-{
-    return gw_stand_word(GW_IT(p, gw_stand)->state);
-}
-
-static const char *joint_label(const gw_place *p)
-{
-    const gw_overload *o = GW_IT(p, gw_overload);
-    return p->c->corners[o->axle].joints[o->joint].label;
-}
-
-static double part_of_limit(const gw_place *p)
-{
-    return gw_overload_ratio(GW_IT(p, gw_overload));
-}
+GW_READS(const char *, state, gw_stand, gw_stand_word(it->state))
+GW_READS(const char *, joint_label, gw_overload, p->c->corners[it->axle].joints[it->joint].label)
+GW_READS(double, part_of_limit, gw_overload, gw_overload_ratio(it))
 
 static GW_RECORD(BY_AXLE_RECORD, gw_summary,
     GW_MEMBER("front", DB, gw_summary, harshness[GW_FRONT], GW_NO_UNIT | GW_MAY_LACK, "over the first kit"),
@@ -353,15 +304,8 @@ static GW_RECORD(RIDE_RECORD, gw_ride_item,
 
 /* ---- all of it ---- */
 
-static double is_baseline(const gw_place *p)
-{
-    return GW_INDEX(p, gw_kit) == comparison(p)->baseline;
-}
-
-static int tolerances(const gw_place *p)
-{
-    return comparison(p)->tolerance ? comparison(p)->tolerance->n : 0;
-}
+GW_READS(double, is_baseline, gw_compare_made, GW_INDEX(p, gw_kit) == it->cmp.baseline)
+GW_READS(int, tolerances, gw_compare_made, it->cmp.tolerance ? it->cmp.tolerance->n : 0)
 
 static const void *tolerance_at(const gw_place *p)
 {
@@ -369,15 +313,8 @@ static const void *tolerance_at(const gw_place *p)
     return item->failed ? NULL : item;
 }
 
-static const char *ride_caution(const gw_place *p)
-{
-    return comparison(p)->no_ride ? NULL : gw_ride_caution();
-}
-
-static int warnings(const gw_place *p)
-{
-    return comparison(p)->deflect->n_warnings + comparison(p)->ride->n_warnings;
-}
+GW_READS(const char *, ride_caution, gw_compare_made, it->cmp.no_ride ? NULL : gw_ride_caution())
+GW_READS(int, warnings, gw_compare_made, it->cmp.deflect->n_warnings + it->cmp.ride->n_warnings)
 
 static const char *warning(const gw_place *p)
 {

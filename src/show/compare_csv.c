@@ -73,11 +73,8 @@ static gw_compare_row row_of(const gw_comparison *cmp, const gw_deflection *item
     };
 }
 
-static double understeer_at(const gw_place *p)
-{
-    const gw_balance_item *b = GW_IT(p, gw_balance_item);
-    return GW_WHICH(p) < b->n ? b->budget[GW_WHICH(p)].understeer : (double)NAN;
-}
+GW_READS(double, understeer_at, gw_balance_item,
+         GW_WHICH(p) < it->n ? it->budget[GW_WHICH(p)].understeer : (double)NAN)
 
 static GW_RECORD(BRAKE_RECORD, gw_braking_corner,
     GW_MEMBER("toe", DEG_PER_G, gw_braking_corner, toe_per_g, 0, "in a firm stop"),

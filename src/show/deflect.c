@@ -4,10 +4,8 @@
 
 /* -- a joint -- */
 
-static gw_unit unit_of_verdict(const gw_place *p)
-{
-    return GW_JUDGED_DIMENSIONS[GW_IT(p, gw_verdict)->what] == GW_STRESS ? GW_UNIT_MPA : GW_UNIT_PLAIN;
-}
+GW_READS(gw_unit, unit_of_verdict, gw_verdict,
+         GW_JUDGED_DIMENSIONS[it->what] == GW_STRESS ? GW_UNIT_MPA : GW_UNIT_PLAIN)
 
 static const char *verdict_unit(const gw_place *p)
 {
@@ -41,10 +39,8 @@ static GW_RECORD(BEARING_RECORD, gw_strength,
     GW_MEMBER("specific_load", MPA, gw_strength, specific_load, 0, "per ball diameter times width"),
     GW_PART_SAME(&VERDICTS_RECORD));
 
-static const char *joint_name(const gw_place *p)
-{
-    return p->c->corners[GW_IT(p, gw_deflection)->axle].joints[GW_INDEX(p, gw_joint_result)].name;
-}
+GW_READS(const char *, joint_name, gw_deflection,
+         p->c->corners[it->axle].joints[GW_INDEX(p, gw_joint_result)].name)
 
 static const void *strength(const gw_place *p)
 {
@@ -84,15 +80,8 @@ static GW_RECORD(SHARES_RECORD, gw_corner_result,
     GW_MEMBER("travel_camber", DEG, gw_corner_result, travel_camber, 0, "of the camber change, by travel of the wheel"),
     GW_MEMBER("geometry_camber", DEG, gw_corner_result, geometry_camber, 0, "what linear theory leaves over"));
 
-static int joints(const gw_place *p)
-{
-    return p->c->corners[GW_IT(p, gw_deflection)->axle].n_joints;
-}
-
-static const void *joint_at(const gw_place *p)
-{
-    return &GW_IT(p, gw_deflection)->result.joints[p->index];
-}
+GW_READS(int, joints, gw_deflection, p->c->corners[it->axle].n_joints)
+GW_READS(const void *, joint_at, gw_deflection, &it->result.joints[p->index])
 
 static GW_RECORD(SOLVED_RECORD, gw_deflection,
     GW_PART_IF(gw_deflection, manoeuvre, &MANOEUVRE_RECORD),
@@ -110,10 +99,7 @@ static GW_RECORD(SOLVED_RECORD, gw_deflection,
     GW_WITHIN("shares", gw_deflection, result, &SHARES_RECORD, GW_ON_LINE | GW_NO_PREFIX, "of the changes that no bush makes"),
     GW_EACH("bushes", joints, joint_at, &JOINT_RECORD, GW_ON_LINE, "every joint of the corner"));
 
-static const void *solved(const gw_place *p)
-{
-    return GW_IT(p, gw_deflection)->failed ? NULL : GW_IT(p, gw_deflection);
-}
+GW_READS(const void *, solved, gw_deflection, it->failed ? NULL : it)
 
 static GW_RECORD(SIDED_RECORD, gw_deflection,
     GW_WORD("side", gw_deflection, wheel, GW_WHEEL_NAMES, 0, "which wheel of the axle, where both are shown"));

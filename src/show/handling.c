@@ -83,11 +83,7 @@ GW_RECORD(GW_PUSH_RECORD, gw_disturbance,
 
 static const char *const DRIVEN[] = { "outer", "inner", "straight", NULL };
 
-static const char *driven(const gw_place *p)
-{
-    const gw_traction_item *t = GW_IT(p, gw_traction_item);
-    return t->straight ? "straight" : gw_side_name(t->side);
-}
+GW_READS(const char *, driven, gw_traction_item, it->straight ? "straight" : gw_side_name(it->side))
 
 /* Of toe, camber, camber to the road: the least and the greatest. */
 static void band(const gw_place *p, double *x)

@@ -19,25 +19,10 @@ static double figure_at(const gw_matched *m, bool after, int which)
     return after ? gw_unsure_at(m->figure, m->z + ends * m->sd) : gw_unsure_at(m->figure, ends);
 }
 
-static double before(const gw_place *p)
-{
-    return figure_at(GW_IT(p, gw_matched), false, GW_WHICH(p));
-}
-
-static double after(const gw_place *p)
-{
-    return figure_at(GW_IT(p, gw_matched), true, GW_WHICH(p));
-}
-
-static const char *figure_path(const gw_place *p)
-{
-    return GW_IT(p, gw_matched)->figure->of;
-}
-
-static double narrowed(const gw_place *p)
-{
-    return 1.0 - GW_IT(p, gw_matched)->sd;
-}
+GW_READS(double, before, gw_matched, figure_at(it, false, GW_WHICH(p)))
+GW_READS(double, after, gw_matched, figure_at(it, true, GW_WHICH(p)))
+GW_READS(const char *, figure_path, gw_matched, it->figure->of)
+GW_READS(double, narrowed, gw_matched, 1.0 - it->sd)
 
 static GW_RECORD(BEFORE_RECORD, gw_matched,
     GW_WORKED_OUT_OF("value", PLAIN, before, VALUE_ITSELF, 0, "in the figure's own unit"),
@@ -76,21 +61,10 @@ static int silent(const gw_place *p)
 
 /* -- a reading -- */
 
-static const void *taken(const gw_place *p)
-{
-    return &GW_IT(p, gw_match_made)->readings->reading[GW_INDEX(p, gw_match_reading)];
-}
-
-static const gw_read_value *read_value(const gw_place *p)
-{
-    const gw_match_value *v = GW_IT(p, gw_match_value);
-    return &GW_IT(p, gw_match_made)->readings->reading[v->reading].value[v->value];
-}
-
-static const char *read_figure(const gw_place *p)
-{
-    return gw_read_key(read_value(p)->figure);
-}
+GW_READS(const void *, taken, gw_match_made, &it->readings->reading[GW_INDEX(p, gw_match_reading)])
+GW_READS(const gw_read_value *, read_value, gw_match_value,
+         &GW_IT(p, gw_match_made)->readings->reading[it->reading].value[it->value])
+GW_READS(const char *, read_figure, gw_match_value, gw_read_key(read_value(p)->figure))
 
 /* Figures that one band of a gauge holds for have one unit. */
 static gw_unit read_unit(const gw_place *p)
@@ -107,20 +81,10 @@ static double travel(const gw_place *p)
     return s->has_travel ? s->travel : (double)NAN;
 }
 
-static double as_read(const gw_place *p)
-{
-    return read_value(p)->reading;
-}
-
-static int values(const gw_place *p)
-{
-    return ((const gw_reading *)taken(p))->n_values;
-}
-
-static const void *value_at(const gw_place *p)
-{
-    return &GW_IT(p, gw_match_made)->study->value[GW_IT(p, gw_match_reading)->first + p->index];
-}
+GW_READS(double, as_read, gw_match_value, read_value(p)->reading)
+GW_READS(int, values, gw_match_reading, ((const gw_reading *)taken(p))->n_values)
+GW_READS(const void *, value_at, gw_match_made,
+         &it->study->value[GW_IT(p, gw_match_reading)->first + p->index])
 
 static GW_RECORD(VALUE_RECORD, gw_match_value,
     GW_SAID("figure", read_figure, 0, "that was read; its unit is that of what follows"),
@@ -143,26 +107,13 @@ static GW_RECORD(READING_RECORD, gw_match_reading,
 
 /* -- what does not go with the rest -- */
 
-static const void *doubted_reading(const gw_place *p)
-{
-    return GW_IT(p, gw_doubt)->is_reading
-               ? &GW_IT(p, gw_match_made)->readings->reading[GW_IT(p, gw_doubt)->index]
-               : NULL;
-}
-
-static const void *doubted_figure(const gw_place *p)
-{
-    return GW_IT(p, gw_doubt)->is_reading
-               ? NULL
-               : &GW_IT(p, gw_match_made)->study->figure[GW_IT(p, gw_doubt)->index];
-}
-
-static double doubt_drop(const gw_place *p)
-{
-    const gw_match_study *s = GW_IT(p, gw_match_made)->study;
-    return GW_IT(p, gw_doubt)->is_reading ? s->reading[GW_IT(p, gw_doubt)->index].drop
-                                          : s->figure[GW_IT(p, gw_doubt)->index].drop;
-}
+GW_READS(const void *, doubted_reading, gw_doubt,
+         it->is_reading ? &GW_IT(p, gw_match_made)->readings->reading[it->index] : NULL)
+GW_READS(const void *, doubted_figure, gw_doubt,
+         it->is_reading ? NULL : &GW_IT(p, gw_match_made)->study->figure[it->index])
+GW_READS(double, doubt_drop, gw_match_made,
+         GW_IT(p, gw_doubt)->is_reading ? it->study->reading[GW_IT(p, gw_doubt)->index].drop
+                                        : it->study->figure[GW_IT(p, gw_doubt)->index].drop)
 
 static GW_RECORD(DOUBTED_READING_RECORD, gw_reading,
     GW_MEMBER("reading", PLAIN, gw_reading, name, 0, "its name"),
@@ -179,10 +130,7 @@ static GW_RECORD(DOUBT_RECORD, gw_doubt,
 
 /* -- what to read next -- */
 
-static const char *narrowed_path(const gw_place *p)
-{
-    return p->c->uncertain.figure[GW_IT(p, struct gw_next_figure)->figure].of;
-}
+GW_READS(const char *, narrowed_path, struct gw_next_figure, p->c->uncertain.figure[it->figure].of)
 
 static GW_RECORD(NARROWS_RECORD, struct gw_next_figure,
     GW_SAID("of", narrowed_path, 0, "path of the figure"),
@@ -195,20 +143,9 @@ static GW_RECORD(NEXT_RECORD, gw_next_reading,
 
 /* -- all of it -- */
 
-static int readings(const gw_place *p)
-{
-    return GW_IT(p, gw_match_made)->readings->n;
-}
-
-static const void *reading_at(const gw_place *p)
-{
-    return &GW_IT(p, gw_match_made)->study->reading[p->index];
-}
-
-static const void *study(const gw_place *p)
-{
-    return GW_IT(p, gw_match_made)->study;
-}
+GW_READS(int, readings, gw_match_made, it->readings->n)
+GW_READS(const void *, reading_at, gw_match_made, &it->study->reading[p->index])
+GW_READS(const void *, study, gw_match_made, it->study)
 
 static GW_RECORD(CHI_RECORD, gw_match_study,
     GW_MEMBER("chi_square", PLAIN, gw_match_study, chi_square, GW_NO_CSV, "squares of residuals and of z together"),

@@ -17,40 +17,18 @@ static GW_RECORD(STOP_RECORD, gw_stop,
     GW_MEMBER("gap", MM, gw_stop, gap, 0, "until it touches"),
     GW_MEMBER("rate", N_PER_MM, gw_stop, rate, 0, "by which the radial rate rises from there"));
 
-static const gw_bush_law *law_of(const gw_place *p)
-{
-    return &GW_IT(p, gw_rates_row)->report.law;
-}
-
-static const void *stop_of(const gw_place *p)
-{
-    return law_of(p)->stop.rate > 0.0 ? &law_of(p)->stop : NULL;
-}
-
-static const void *void_stop_of(const gw_place *p)
-{
-    return law_of(p)->void_stop.rate > 0.0 ? &law_of(p)->void_stop : NULL;
-}
+GW_READS(const void *, stop_of, gw_rates_row, it->report.law.stop.rate > 0.0 ? &it->report.law.stop : NULL)
+GW_READS(const void *, void_stop_of, gw_rates_row,
+         it->report.law.void_stop.rate > 0.0 ? &it->report.law.void_stop : NULL)
 
 static double if_any(double value)
 {
     return value > 0.0 ? value : (double)NAN;
 }
 
-static double play(const gw_place *p)
-{
-    return if_any(law_of(p)->clearance);
-}
-
-static double breakaway(const gw_place *p)
-{
-    return if_any(law_of(p)->breakaway);
-}
-
-static double stiffening(const gw_place *p)
-{
-    return if_any(law_of(p)->stiffening);
-}
+GW_READS(double, play, gw_rates_row, if_any(it->report.law.clearance))
+GW_READS(double, breakaway, gw_rates_row, if_any(it->report.law.breakaway))
+GW_READS(double, stiffening, gw_rates_row, if_any(it->report.law.stiffening))
 
 /* -- its band, and the handbook beside it -- */
 
@@ -68,10 +46,7 @@ static GW_RECORD(DIFFERENCE_RECORD, gw_rates_row,
     GW_MEMBER("torsional", PERCENT, gw_rates_row, difference.torsional, GW_NO_UNIT | GW_MAY_LACK, "about the axis"),
     GW_MEMBER("conical", PERCENT, gw_rates_row, difference.conical, GW_NO_UNIT | GW_MAY_LACK, "about e1, about e2"));
 
-static const char *handbook_source(const gw_place *p)
-{
-    return gw_rates_handbook(GW_IT(p, gw_rates_row)->bush->type);
-}
+GW_READS(const char *, handbook_source, gw_rates_row, gw_rates_handbook(it->bush->type))
 
 static GW_RECORD(HANDBOOK_RECORD, gw_rates_row,
     GW_MEMBER("radial", N_PER_MM, gw_rates_row, beside.radial[0], 0, "by the closed form; across voids along e1"),
@@ -105,43 +80,21 @@ static GW_RECORD(DYNAMIC_COLUMNS_RECORD, gw_rates_row,
     GW_MEMBER("dynamic_ratio", PLAIN, gw_rates_row, dynamic.band.ratio, GW_NO_JSON, "size of the complex stiffness over the static rate"),
     GW_MEMBER("loss_factor", PLAIN, gw_rates_row, dynamic.band.loss, GW_NO_JSON, "imaginary over real part"));
 
-static const void *dynamic_of(const gw_place *p)
-{
-    const gw_rates_row *row = GW_IT(p, gw_rates_row);
-    return row->dynamic.hz > 0.0 ? &row->dynamic : NULL;
-}
-
-static const void *if_dynamic(const gw_place *p)
-{
-    return dynamic_of(p) ? GW_IT(p, gw_rates_row) : NULL;
-}
+GW_READS(const void *, dynamic_of, gw_rates_row, it->dynamic.hz > 0.0 ? &it->dynamic : NULL)
+GW_READS(const void *, if_dynamic, gw_rates_row, dynamic_of(p) ? it : NULL)
 
 /* -- how every figure came about -- */
 
-static gw_unit input_unit(const gw_place *p)
-{
-    return gw_rates_unit(GW_IT(p, gw_explain_input)->quantity);
-}
-
-static const char *input_word(const gw_place *p)
-{
-    return gw_unit_word(input_unit(p));
-}
+GW_READS(gw_unit, input_unit, gw_explain_input, gw_rates_unit(it->quantity))
+GW_READS(const char *, input_word, gw_explain_input, gw_unit_word(input_unit(p)))
 
 static GW_RECORD(INPUT_RECORD, gw_explain_input,
     GW_MEMBER("symbol", PLAIN, gw_explain_input, symbol, 0, "as in the formula"),
     GW_MEMBER_IN("value", input_unit, gw_explain_input, value, GW_NO_UNIT | GW_MAY_LACK, "in the unit beside it"),
     GW_SAID("unit", input_word, 0, "of the value"));
 
-static gw_unit line_unit(const gw_place *p)
-{
-    return gw_rates_unit(GW_IT(p, gw_explain_line)->quantity);
-}
-
-static const char *line_word(const gw_place *p)
-{
-    return gw_unit_word(line_unit(p));
-}
+GW_READS(gw_unit, line_unit, gw_explain_line, gw_rates_unit(it->quantity))
+GW_READS(const char *, line_word, gw_explain_line, gw_unit_word(line_unit(p)))
 
 static GW_RECORD(LINE_RECORD, gw_explain_line,
     GW_MEMBER("figure", PLAIN, gw_explain_line, figure, 0, "what was worked out"),
@@ -154,37 +107,15 @@ static GW_RECORD(LINE_RECORD, gw_explain_line,
 static GW_RECORD(EXPLAINED_RECORD, gw_rates_row,
     GW_ARRAY("explain", gw_rates_row, report.n_lines, report.lines, &LINE_RECORD, 0, "with --explain: every figure on the way"));
 
-static const void *if_explained(const gw_place *p)
-{
-    return GW_IT(p, gw_rates_made)->plan.explain ? GW_IT(p, gw_rates_row) : NULL;
-}
+GW_READS(const void *, if_explained, gw_rates_made, it->plan.explain ? GW_IT(p, gw_rates_row) : NULL)
 
 /* -- the compound -- */
 
-static const gw_material_figure *value_of(const gw_place *p)
-{
-    return gw_material_figure_at(GW_INDEX(p, gw_value));
-}
-
-static const char *value_name(const gw_place *p)
-{
-    return value_of(p)->name;
-}
-
-static gw_unit value_unit(const gw_place *p)
-{
-    return value_of(p)->unit;
-}
-
-static double value_shown(const gw_place *p)
-{
-    return GW_IT(p, gw_value)->v - value_of(p)->zero;
-}
-
-static const char *value_word(const gw_place *p)
-{
-    return value_of(p)->word;
-}
+GW_READS(const gw_material_figure *, value_of, gw_value, gw_material_figure_at(GW_INDEX(p, gw_value)))
+GW_READS(const char *, value_name, gw_value, value_of(p)->name)
+GW_READS(gw_unit, value_unit, gw_value, value_of(p)->unit)
+GW_READS(double, value_shown, gw_value, it->v - value_of(p)->zero)
+GW_READS(const char *, value_word, gw_value, value_of(p)->word)
 
 static GW_RECORD(VALUE_RECORD, gw_value,
     GW_SAID("what", value_name, 0, "of the compound"),
@@ -194,36 +125,19 @@ static GW_RECORD(VALUE_RECORD, gw_value,
     GW_WORD("trust", gw_value, trust, GW_TRUST_WORDS, 0, "how far it can be trusted"),
     GW_MEMBER("source", PLAIN, gw_value, source, 0, "who says so"));
 
-static const gw_material *compound(const gw_place *p)
-{
-    return gw_rates_material(GW_IT(p, gw_rates_row)->bush);
-}
-
-static const char *compound_name(const gw_place *p)
-{
-    return compound(p)->name;
-}
-
-static int values(const gw_place *p)
-{
-    (void)p;
-    return gw_material_figures();
-}
+GW_READS(const gw_material *, compound, gw_rates_row, gw_rates_material(it->bush))
+GW_READS(const char *, compound_name, gw_rates_row, compound(p)->name)
+GW_READS(int, values, gw_rates_row, gw_material_figures())
 
 /* NULL, and so left out, where the compound's file does not give it. */
-static const void *value_at(const gw_place *p)
-{
-    return gw_material_given(compound(p), p->index);
-}
+GW_READS(const void *, value_at, gw_rates_row, gw_material_given(compound(p), p->index))
 
 static GW_RECORD(MATERIAL_RECORD, gw_rates_row,
     GW_SAID("name", compound_name, 0, "of the compound"),
     GW_EACH("values", values, value_at, &VALUE_RECORD, GW_ON_LINE, "those that its file gives"));
 
-static const void *material_of(const gw_place *p)
-{
-    return GW_IT(p, gw_rates_made)->plan.explain && compound(p) ? GW_IT(p, gw_rates_row) : NULL;
-}
+GW_READS(const void *, material_of, gw_rates_made,
+         compound(p) && it->plan.explain ? GW_IT(p, gw_rates_row) : NULL)
 
 /* -- a bush -- */
 

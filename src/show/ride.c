@@ -22,15 +22,8 @@ static const char *road_class(const gw_place *p)
     return letter ? CLASSES[letter - 'A'] : NULL;
 }
 
-static double default_bracket(const gw_place *p)
-{
-    return p->c->ride.brackets_rigid ? (double)NAN : p->c->ride.default_bracket;
-}
-
-static double temperature(const gw_place *p)
-{
-    return p->c->ride.temperature - GW_ZERO_C;
-}
+GW_READS(double, default_bracket, gw_case, it->ride.brackets_rigid ? (double)NAN : it->ride.default_bracket)
+GW_READS(double, temperature, gw_case, it->ride.temperature - GW_ZERO_C)
 
 /* Which setting is the n-th of those that were left out; GW_RIDE_SETTINGS: there are no more. */
 static int left_out(const gw_place *p, int n)
@@ -47,10 +40,7 @@ static int count_left_out(const gw_place *p)
     return n;
 }
 
-static const char *left_out_key(const gw_place *p)
-{
-    return SETTING_KEYS[left_out(p, p->index)];
-}
+GW_READS(const char *, left_out_key, gw_case, SETTING_KEYS[left_out(p, p->index)])
 
 static GW_RECORD(BUMP_RECORD, gw_ride,
     GW_MEMBER("height", MM, gw_ride, obstacle_height, 0, "of the half-sine bump"),
@@ -71,17 +61,8 @@ static GW_RECORD(SETTINGS_RECORD, gw_ride,
 
 /* -- friction and movement -- */
 
-static double joint_damping(const gw_place *p)
-{
-    const gw_ride_friction *s = GW_IT(p, gw_ride_friction);
-    return s->joint < 0 ? (double)NAN : s->damping;
-}
-
-static double line_damping(const gw_place *p)
-{
-    const gw_ride_friction *s = GW_IT(p, gw_ride_friction);
-    return s->joint < 0 ? s->damping : (double)NAN;
-}
+GW_READS(double, joint_damping, gw_ride_friction, it->joint < 0 ? (double)NAN : it->damping)
+GW_READS(double, line_damping, gw_ride_friction, it->joint < 0 ? it->damping : (double)NAN)
 
 static GW_RECORD(SLIDER_RECORD, gw_ride_friction,
     GW_MEMBER("joint", PLAIN, gw_ride_friction, name, 0, "the joint, or damper"),
@@ -95,15 +76,8 @@ static GW_RECORD(MOVEMENT_RECORD, gw_ride_movement,
 
 /* -- bands, modes, paths, brackets -- */
 
-static const void *band_at(const gw_place *p)
-{
-    return &GW_IT(p, gw_ride_item)->result.band[p->index];
-}
-
-static double band_centre(const gw_place *p)
-{
-    return gw_band_nominal(GW_BAND_FIRST + GW_INDEX(p, gw_ride_band));
-}
+GW_READS(const void *, band_at, gw_ride_item, &it->result.band[p->index])
+GW_READS(double, band_centre, gw_ride_item, gw_band_nominal(GW_BAND_FIRST + GW_INDEX(p, gw_ride_band)))
 
 static GW_RECORD(BAND_RECORD, gw_ride_band,
     GW_WORKED_OUT("centre", HZ, band_centre, 0, "nominal mid-frequency"),
@@ -118,10 +92,7 @@ static int modes(const gw_place *p)
     return n;
 }
 
-static const void *mode_at(const gw_place *p)
-{
-    return &GW_IT(p, gw_ride_item)->result.modes[p->index];
-}
+GW_READS(const void *, mode_at, gw_ride_item, &it->result.modes[p->index])
 
 static GW_RECORD(MODE_RECORD, gw_ride_mode,
     GW_MEMBER("natural", HZ, gw_ride_mode, hz, 0, "without damping"),
@@ -141,15 +112,8 @@ static const gw_ride_mode *named_mode(const gw_place *p)
     return &r->modes[modes[GW_WHICH(p)]];
 }
 
-static double named_hz(const gw_place *p)
-{
-    return named_mode(p)->hz;
-}
-
-static double named_damping(const gw_place *p)
-{
-    return named_mode(p)->tracked ? named_mode(p)->zeta : (double)NAN;
-}
+GW_READS(double, named_hz, gw_ride_item, named_mode(p)->hz)
+GW_READS(double, named_damping, gw_ride_item, named_mode(p)->tracked ? named_mode(p)->zeta : (double)NAN)
 
 static GW_RECORD(NATURAL_RECORD, gw_ride_item,
     GW_WORKED_OUT_OF("body", HZ, named_hz, BODY, GW_NO_UNIT, "up and down"),
@@ -171,16 +135,8 @@ static GW_RECORD(ISOLATION_RECORD, gw_isolation,
 
 /* -- a bump; what a metre of road does -- */
 
-static const void *obstacle(const gw_place *p)
-{
-    const gw_obstacle *o = &GW_IT(p, gw_ride_item)->result.obstacle;
-    return o->n ? o : NULL;
-}
-
-static const void *in_full(const gw_place *p)
-{
-    return GW_IT(p, gw_ride_made)->all ? GW_IT(p, gw_obstacle) : NULL;
-}
+GW_READS(const void *, obstacle, gw_ride_item, it->result.obstacle.n ? &it->result.obstacle : NULL)
+GW_READS(const void *, in_full, gw_obstacle, GW_IT(p, gw_ride_made)->all ? it : NULL)
 
 static GW_RECORD(AFTER_BUMP_RECORD, gw_obstacle,
     GW_MEMBER("step", S, gw_obstacle, dt, 0, "between two forces below; the bump begins at 0"),
@@ -195,11 +151,8 @@ static GW_RECORD(OBSTACLE_RECORD, gw_obstacle,
     GW_MEMBER("settled", PLAIN, gw_obstacle, settled, GW_NO_CSV, "both do so within the record"),
     GW_PART_FOUND(in_full, &AFTER_BUMP_RECORD, GW_NO_CSV));
 
-static const void *curve(const gw_place *p)
-{
-    const gw_ride_curve *c = &GW_IT(p, gw_ride_item)->result.curve;
-    return GW_IT(p, gw_ride_made)->all && c->n ? c : NULL;
-}
+GW_READS(const void *, curve, gw_ride_item,
+         GW_IT(p, gw_ride_made)->all && it->result.curve.n ? &it->result.curve : NULL)
 
 static GW_RECORD(CURVE_PATH_RECORD, gw_path_curve,
     GW_MEMBER("attachment", PLAIN, gw_path_curve, name, 0, "joint, spring or damper"),
@@ -235,17 +188,9 @@ static void range(const gw_place *p, double *x)
     x[1] = GW_WHICH(p) ? d->noise_high : d->harshness_high;
 }
 
-static const gw_ride_difference *difference_of(const gw_place *p)
-{
-    return &GW_IT(p, gw_ride_item)->difference;
-}
-
 /* Of what is felt, or heard: one word, or two where the range spans them. */
-static const int *grade_of(const gw_place *p)
-{
-    const gw_ride_difference *d = &GW_IT(p, gw_ride_item)->difference;
-    return GW_WHICH(p) ? d->heard_grade : d->felt_grade;
-}
+GW_READS(const int *, grade_of, gw_ride_item,
+         GW_WHICH(p) ? it->difference.heard_grade : it->difference.felt_grade)
 
 static int grades(const gw_place *p)
 {
@@ -253,15 +198,8 @@ static int grades(const gw_place *p)
     return grade_of(p)[0] == grade_of(p)[1] ? 1 : 2;
 }
 
-static const char *grade(const gw_place *p)
-{
-    return gw_ride_grade_word(grade_of(p)[p->index], GW_WHICH(p));
-}
-
-static const void *other_at(const gw_place *p)
-{
-    return &difference_of(p)->beside[p->index];
-}
+GW_READS(const char *, grade, gw_ride_item, gw_ride_grade_word(grade_of(p)[p->index], GW_WHICH(p)))
+GW_READS(const void *, other_at, gw_ride_item, &it->difference.beside[p->index])
 
 static double other_part(const gw_place *p)
 {
@@ -273,25 +211,10 @@ static GW_RECORD(OTHER_RECORD, gw_other_path,
     GW_WORKED_OUT("other_paths", PERCENT, other_part, 0, "of the cabin's noise"),
     GW_ENTRY("heard", DB, gw_ride_item, difference.beside, gw_other_path, GW_MAY_LACK, "what is then left of the difference, energies added"));
 
-static int unknowns(const gw_place *p)
-{
-    return GW_IT(p, gw_ride_item)->kit == 0 ? 0 : GW_UNKNOWNS;
-}
-
-static const void *unknown_at(const gw_place *p)
-{
-    return &difference_of(p)->felt_effect[p->index];
-}
-
-static const char *unknown_name(const gw_place *p)
-{
-    return gw_ride_unknown_name(GW_INDEX(p, gw_unknown_effect));
-}
-
-static const char *unknown_limits(const gw_place *p)
-{
-    return gw_ride_unknown_limits(GW_INDEX(p, gw_unknown_effect));
-}
+GW_READS(int, unknowns, gw_ride_item, it->kit == 0 ? 0 : GW_UNKNOWNS)
+GW_READS(const void *, unknown_at, gw_ride_item, &it->difference.felt_effect[p->index])
+GW_READS(const char *, unknown_name, gw_ride_item, gw_ride_unknown_name(GW_INDEX(p, gw_unknown_effect)))
+GW_READS(const char *, unknown_limits, gw_ride_item, gw_ride_unknown_limits(GW_INDEX(p, gw_unknown_effect)))
 
 static GW_RECORD(UNKNOWN_RECORD, gw_unknown_effect,
     GW_SAID("unknown", unknown_name, 0, "what nobody knows for sure"),
@@ -299,11 +222,7 @@ static GW_RECORD(UNKNOWN_RECORD, gw_unknown_effect,
     GW_ENTRY("harshness", DB, gw_ride_item, difference.felt_effect, gw_unknown_effect, GW_MAY_LACK, "that its upper end adds to harshness_dB; the lower end takes it away"),
     GW_ENTRY("road_noise", DB, gw_ride_item, difference.heard_effect, gw_unknown_effect, GW_MAY_LACK, "the same of road_noise_dB"));
 
-static const char *caution(const gw_place *p)
-{
-    (void)p;
-    return gw_ride_caution();
-}
+GW_READS(const char *, caution, gw_ride_item, gw_ride_caution())
 
 /* What tells kits apart. */
 GW_RECORD(GW_RIDE_FIGURES_RECORD, gw_ride_item,
@@ -341,26 +260,10 @@ static GW_RECORD(ITEM_RECORD, gw_ride_item,
     GW_TEXTS("warnings", gw_ride_item, result.n_warnings, result.warnings, 0, "of this kit in this corner"),
     GW_SAID("caution", caution, 0, "that belongs beside every figure"));
 
-static const char *baseline(const gw_place *p)
-{
-    return p->c->kits[0].name;
-}
-
-static const char *road_note(const gw_place *p)
-{
-    const gw_ride_study *s = &GW_IT(p, gw_ride_made)->study;
-    return s->n ? s->item[0].result.road_note : NULL;
-}
-
-static const char *kit_of_two(const gw_place *p)
-{
-    return p->c->kits[GW_IT(p, gw_ride_close)->kit[p->index]].name;
-}
-
-static const char *close_figure(const gw_place *p)
-{
-    return GW_IT(p, gw_ride_close)->heard ? "road_noise" : "harshness";
-}
+GW_READS(const char *, baseline, gw_case, it->kits[0].name)
+GW_READS(const char *, road_note, gw_ride_made, it->study.n ? it->study.item[0].result.road_note : NULL)
+GW_READS(const char *, kit_of_two, gw_ride_close, p->c->kits[it->kit[p->index]].name)
+GW_READS(const char *, close_figure, gw_ride_close, it->heard ? "road_noise" : "harshness")
 
 GW_RECORD(GW_RIDE_CLOSE_RECORD, gw_ride_close,
     GW_WORD("corner", gw_ride_close, axle, GW_AXLE_NAMES, 0, "the axle"),

@@ -6,10 +6,7 @@
 
 /* -- what to measure next -- */
 
-static const char *figure_of(const gw_place *p)
-{
-    return GW_IT(p, gw_spread_study)->figure[GW_IT(p, gw_spread_share)->figure].of;
-}
+GW_READS(const char *, figure_of, gw_spread_share, GW_IT(p, gw_spread_study)->figure[it->figure].of)
 
 static GW_RECORD(SHARE_RECORD, gw_spread_share,
     GW_SAID("of", figure_of, 0, "path of the uncertain figure"),
@@ -30,15 +27,8 @@ static const void *slopes(const gw_place *p)
                : NULL;
 }
 
-static const void *own_part(const gw_place *p)
-{
-    return GW_IT(p, gw_spread_item)->why ? NULL : &GW_IT(p, gw_spread_item)->own;
-}
-
-static const void *apart(const gw_place *p)
-{
-    return &GW_IT(p, gw_spread_item)->difference;
-}
+GW_READS(const void *, own_part, gw_spread_item, it->why ? NULL : &it->own)
+GW_READS(const void *, apart, gw_spread_item, &it->difference)
 
 /* clang-format off */
 #define AS_MOVED(name, u, quantity) \
@@ -63,56 +53,15 @@ static GW_RECORD(OF_RIDE_RECORD, gw_spread_part,
     GW_BANDED("harshness", DB, gw_spread_part, band[GW_SPREAD_HARSHNESS], GW_MAY_LACK, "over the first kit"),
     GW_BANDED("road_noise", DB, gw_spread_part, band[GW_SPREAD_NOISE], GW_MAY_LACK, "over the first kit"));
 
-static const void *of_load(const gw_place *p)
-{
-    return GW_IT(p, gw_spread_item)->load >= 0 && !GW_IT(p, gw_spread_item)->why
-               ? &GW_IT(p, gw_spread_item)->own
-               : NULL;
-}
-
-static const void *of_ride(const gw_place *p)
-{
-    return GW_IT(p, gw_spread_item)->load < 0 && !GW_IT(p, gw_spread_item)->why
-               ? &GW_IT(p, gw_spread_item)->own
-               : NULL;
-}
-
-static const void *difference(const gw_place *p)
-{
-    return GW_IT(p, gw_spread_item)->has_difference && !GW_IT(p, gw_spread_item)->why
-               ? GW_IT(p, gw_spread_item)
-               : NULL;
-}
-
-static double draws(const gw_place *p)
-{
-    return (double)GW_IT(p, gw_spread_item)->own.draws;
-}
-
-static double draws_apart(const gw_place *p)
-{
-    return (double)GW_IT(p, gw_spread_item)->difference.draws;
-}
-
-static double failed(const gw_place *p)
-{
-    return (double)GW_IT(p, gw_spread_item)->failed;
-}
-
-static const void *carried(const gw_place *p)
-{
-    return GW_IT(p, gw_spread_item)->why ? NULL : GW_IT(p, gw_spread_item);
-}
-
-static const char *side(const gw_place *p)
-{
-    return GW_IT(p, gw_spread_item)->sided ? GW_WHEEL_NAMES[GW_IT(p, gw_spread_item)->wheel] : NULL;
-}
-
-static const char *wheel(const gw_place *p)
-{
-    return GW_IT(p, gw_spread_item)->manoeuvre ? gw_side_name(GW_IT(p, gw_spread_item)->side) : NULL;
-}
+GW_READS(const void *, of_load, gw_spread_item, it->load >= 0 && !it->why ? &it->own : NULL)
+GW_READS(const void *, of_ride, gw_spread_item, it->load < 0 && !it->why ? &it->own : NULL)
+GW_READS(const void *, difference, gw_spread_item, it->has_difference && !it->why ? it : NULL)
+GW_READS(double, draws, gw_spread_item, (double)it->own.draws)
+GW_READS(double, draws_apart, gw_spread_item, (double)it->difference.draws)
+GW_READS(double, failed, gw_spread_item, (double)it->failed)
+GW_READS(const void *, carried, gw_spread_item, it->why ? NULL : it)
+GW_READS(const char *, side, gw_spread_item, it->sided ? GW_WHEEL_NAMES[it->wheel] : NULL)
+GW_READS(const char *, wheel, gw_spread_item, it->manoeuvre ? gw_side_name(it->side) : NULL)
 
 static GW_RECORD(DIFFERENCE_RECORD, gw_spread_item,
     GW_COUNTED("draws", draws_apart, 0, "in which both were had"),
@@ -143,20 +92,9 @@ static GW_RECORD(ITEM_RECORD, gw_spread_item,
 
 /* -- all of it -- */
 
-static double summary_draws(const gw_place *p)
-{
-    return (double)GW_IT(p, gw_spread_summary)->draws;
-}
-
-static double all_draws(const gw_place *p)
-{
-    return (double)GW_IT(p, gw_spread_study)->options.draws;
-}
-
-static double seed(const gw_place *p)
-{
-    return (double)GW_IT(p, gw_spread_study)->options.seed;
-}
+GW_READS(double, summary_draws, gw_spread_summary, (double)it->draws)
+GW_READS(double, all_draws, gw_spread_study, (double)it->options.draws)
+GW_READS(double, seed, gw_spread_study, (double)it->options.seed)
 
 static GW_RECORD(SUMMARY_RECORD, gw_spread_summary,
     GW_KIT("kit", gw_spread_summary, kit, 0, "name of the kit"),

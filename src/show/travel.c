@@ -55,11 +55,7 @@ static GW_RECORD(POINT_RECORD, gw_travel_point,
 
 /* -- at ride height -- */
 
-static double held(const gw_place *p)
-{
-    const gw_travel_item *item = GW_IT(p, gw_travel_item);
-    return item->load < 0 ? item->roll_centre_held : (double)NAN;
-}
+GW_READS(double, held, gw_travel_item, it->load < 0 ? it->roll_centre_held : (double)NAN)
 
 enum { ANTI_DIVE, ANTI_LIFT_DRIVING, ANTI_LIFT_BRAKING, ANTI_SQUAT };
 
@@ -92,10 +88,7 @@ static GW_RECORD(BEARING_RECORD, gw_travel_bearing,
     GW_MEMBER("binds_in_bump", MM, gw_travel_bearing, binds_up, GW_AS_ASKED | GW_MAY_LACK, "where the limit is reached"),
     GW_MEMBER("binds_in_rebound", MM, gw_travel_bearing, binds_dn, GW_AS_ASKED | GW_MAY_LACK, "where the limit is reached"));
 
-static const char *clamped_joint(const gw_place *p)
-{
-    return joint_of(p, GW_IT(p, gw_travel_clamp)->joint[GW_INDEX(p, gw_travel_clamp)]);
-}
+GW_READS(const char *, clamped_joint, gw_travel_clamp, joint_of(p, it->joint[GW_INDEX(p, gw_travel_clamp)]))
 
 static GW_RECORD(CLAMPED_BUSH_RECORD, gw_travel_clamp,
     GW_SAID("joint", clamped_joint, 0, "the joint"),
@@ -112,22 +105,9 @@ static GW_RECORD(CLAMP_RECORD, gw_travel_clamp,
 
 /* -- what has to be overcome -- */
 
-static double friction_wheel(const gw_place *p)
-{
-    const gw_friction *f = GW_IT(p, gw_travel_item)->friction;
-    return f ? f->wheel : (double)NAN;
-}
-
-static int friction_parts(const gw_place *p)
-{
-    const gw_friction *f = GW_IT(p, gw_travel_item)->friction;
-    return f ? f->n : 0;
-}
-
-static const void *friction_part(const gw_place *p)
-{
-    return &GW_IT(p, gw_travel_item)->friction->part[p->index];
-}
+GW_READS(double, friction_wheel, gw_travel_item, it->friction ? it->friction->wheel : (double)NAN)
+GW_READS(int, friction_parts, gw_travel_item, it->friction ? it->friction->n : 0)
+GW_READS(const void *, friction_part, gw_travel_item, &it->friction->part[p->index])
 
 static const char *rubs_at(const gw_place *p)
 {
@@ -135,11 +115,7 @@ static const char *rubs_at(const gw_place *p)
     return joint < 0 ? "damper" : joint_of(p, joint);
 }
 
-static double rubs_by(const gw_place *p)
-{
-    const gw_friction_part *part = GW_IT(p, gw_friction_part);
-    return (part->joint < 0) == GW_WHICH(p) ? part->strength : (double)NAN;
-}
+GW_READS(double, rubs_by, gw_friction_part, (it->joint < 0) == GW_WHICH(p) ? it->strength : (double)NAN)
 
 static GW_RECORD(FRICTION_RECORD, gw_friction_part,
     GW_SAID("joint", rubs_at, 0, "the joint, or damper"),
