@@ -21,6 +21,9 @@ void gw_html_put_to_null(gw_buf *out, const char *markup, ...) __attribute__((se
  * place. */
 void gw_html_name(gw_buf *out, const char *s);
 
+/** A space that does not break. */
+#define GW_NBSP "\xC2\xA0"
+
 /** A number with a true minus sign, and its unit ("" for none). */
 void gw_html_figure(gw_buf *out, gw_number figure, const char *unit);
 

@@ -107,11 +107,10 @@ static void say_friction(const gw_page *p, int kit, gw_buf *out)
     }
     if (!now || !then || fabs(now->result.friction - then->result.friction) < 1.0) return;
     GW_SAY(out, PAGE_ANSWER_FRICTION, { "now", gw_fixed(now->result.friction, 0).s },
-           { "then", gw_fixed(then->result.friction, 0).s }, { "kit", gw_page_kit(p, p->r->baseline) });
+           { "then", gw_fixed(then->result.friction, 0).s }, { "kit", gw_kit_said(p->c, p->r->baseline) });
 }
 
-static const char DB[] = "\xC2\xA0"
-                         "dB";
+static const char DB[] = GW_NBSP "dB";
 
 static const char *decibels_said(const gw_page *p, double decibels)
 {
@@ -152,7 +151,7 @@ static void say_total(const gw_page *p, int kit, const gw_car_cost *cost, gw_buf
               { "total", gw_page_money_said(p, total.value, total.more) });
     gw_html_screen(out, true);
     if (kit != 0 && gw_cost_price(&renewed).known)
-        GW_SAY(out, PAGE_ANSWER_SAME_JOINTS, { "kit", gw_page_kit(p, 0) },
+        GW_SAY(out, PAGE_ANSWER_SAME_JOINTS, { "kit", gw_kit_said(p->c, 0) },
                { "total", gw_page_money_said(p, again.value, again.more) });
     gw_html_screen(out, false);
 }
@@ -259,7 +258,7 @@ static void answer_of(const gw_page *p, int kit)
     GW_TELL(&text, PAGE_ANSWER_END);
     gw_buf_fmt(p->out, "<li class=\"k%d\"><strong>", kit % GW_STYLES);
     if (p->c->n_kits > GW_STYLES) gw_buf_fmt(p->out, "%d ", kit + 1);
-    gw_html_put(p->out, "<bdi>{}</bdi>:</strong> ", gw_page_kit(p, kit));
+    gw_html_put(p->out, "<bdi>{}</bdi>:</strong> ", gw_kit_said(p->c, kit));
     gw_buf_fmt(p->out, "%s</li>\n", gw_buf_str(&text));
     gw_buf_drop(&text, p->out);
 }

@@ -38,9 +38,7 @@ static void figure(const gw_page *p, gw_feel feel, const gw_card *card, gw_buf *
     } else if (feel == GW_FEEL_CORNER) {
         gw_html_figure(out, gw_signed(gw_unit_out(GW_UNIT_DEG, g->value), 2), "\xC2\xB0");
     } else {
-        gw_html_figure(out, gw_signed(g->value, 1),
-                       "\xC2\xA0"
-                       "dB");
+        gw_html_figure(out, gw_signed(g->value, 1), GW_NBSP "dB");
     }
 }
 
@@ -80,9 +78,7 @@ static double shown(gw_feel feel, double value)
 
 static const char *unit_of(gw_feel feel)
 {
-    return is_angle(feel) ? "\xC2\xB0"
-                          : "\xC2\xA0"
-                            "dB";
+    return is_angle(feel) ? "\xC2\xB0" : GW_NBSP "dB";
 }
 
 /* For those who do not see the scale. */
@@ -227,6 +223,6 @@ void gw_page_cards(const gw_page *p, gw_slots *slots)
     gw_slots_text(slots, "the_stop", stop >= 0 ? gw_page_load_said(p, stop) : "");
     gw_slots_text(slots, "the_corner", corner >= 0 ? gw_page_load_said(p, corner) : "");
     if (gw_page_compares(p)) gw_slots_text(slots, "compares", "yes");
-    gw_slots_text(slots, "first_kit", gw_page_kit(p, p->r->baseline));
+    gw_slots_text(slots, "first_kit", gw_kit_said(p->c, p->r->baseline));
     if (p->r->banded) gw_slots_text(slots, "banded", "yes");
 }

@@ -8,8 +8,7 @@
 static void put_fitting(const gw_page *p, gw_slots *slots, const char *list, const char *name,
                         const gw_combination *of)
 {
-    static const char DB[] = "\xC2\xA0"
-                             "dB";
+    static const char DB[] = GW_NBSP "dB";
     bool mm = p->wish->choose->in_mm;
     double unsteady = gw_unit_out(mm ? GW_UNIT_MM : GW_UNIT_DEG, of->unsteadiness);
     gw_slots *row = gw_slots_element(slots, list);
@@ -61,7 +60,7 @@ void gw_page_choose(const gw_page *p, gw_slots *slots)
     put_fitting(p, slots, "fittings", gw_words_text(GW_WORDS_PAGE_CHOOSE_NOW), &s->now);
     put_recommended(p, slots, s);
     for (int i = 0; i < s->n_own; i++)
-        put_fitting(p, slots, "fittings", gw_page_kit(p, s->own[i].kit), &s->own[i].is);
+        put_fitting(p, slots, "fittings", gw_kit_said(p->c, s->own[i].kit), &s->own[i].is);
     for (int i = 0, n = 0; i < s->n_front; i++)
         if (s->front[i].step) put_fitting(p, slots, "steps", gw_fixed(++n, 0).s, &s->front[i]);
 }

@@ -23,7 +23,7 @@ static void put_kits(const gw_page *p, gw_json *json)
     for (int k = 0; k < p->c->n_kits; k++) {
         if (!gw_page_has_kit(p, k)) continue;
         GW_JSON_LINE(json, NULL, { "index", NULL, k }, { "name", p->c->kits[k].name, 0 },
-                     { "label", gw_page_kit(p, k), 0 }, { "colour", gw_style_colour(k), 0 });
+                     { "label", gw_kit_said(p->c, k), 0 }, { "colour", gw_style_colour(k), 0 });
     }
     gw_json_close(json);
 }

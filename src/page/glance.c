@@ -113,7 +113,7 @@ void gw_page_glance(const gw_page *p, gw_slots *slots)
     for (int i = 0; i < n; i++) put_column(p, slots, &col[i]);
     for (int k = 0; k < p->c->n_kits; k++)
         if (gw_page_has_kit(p, k)) put_row(p, slots, col, n, k);
-    gw_slots_text(slots, "kit_of_case", gw_page_kit(p, 0));
+    gw_slots_text(slots, "kit_of_case", gw_kit_said(p->c, 0));
     gw_slots_flag(slots, "taxed", p->c->shop.has_tax);
     gw_slots_flag(slots, "totalled", p->c->shop.has_labour || p->c->shop.has_tax);
     gw_slots_flag(slots, "incomplete", any_incomplete(p));

@@ -20,7 +20,7 @@ static void put_beyond(const gw_page *p, gw_slots *slots, const gw_overload *o)
     const gw_bush *bush = &p->c->bushes[p->c->kits[o->kit].fits[o->axle][o->joint]];
     const gw_verdict *v = &o->verdict;
     gw_slots_flag(slots, "any_beyond", true);
-    GW_SLOTS(gw_slots_element(slots, "all_beyond"), { "kit", gw_page_kit(p, o->kit) },
+    GW_SLOTS(gw_slots_element(slots, "all_beyond"), { "kit", gw_kit_said(p->c, o->kit) },
              { "axle", gw_page_axle(o->axle) }, { "joint", p->c->corners[o->axle].joints[o->joint].name },
              { "bush", gw_page_bush(bush) }, { "load", gw_page_load_said(p, o->load) },
              { "what", GW_JUDGED_WORDS[v->what] }, { "value", gw_page_verdict_said(p, v, v->value) },

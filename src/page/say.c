@@ -23,11 +23,6 @@ const char *gw_page_fmt(const gw_page *p, const char *fmt, ...)
     return kept;
 }
 
-const char *gw_page_kit(const gw_page *p, int kit)
-{
-    return p->c->kits[kit].label ? p->c->kits[kit].label : p->c->kits[kit].name;
-}
-
 const char *gw_page_bush(const gw_bush *bush)
 {
     return bush->label ? bush->label : bush->name;
@@ -166,7 +161,7 @@ void gw_page_put_kit(const gw_page *p, gw_slots *slots, int kit)
     gw_slots_fmt(slots, "kit", "%d", kit);
     gw_slots_fmt(slots, "style", "%d", kit % GW_STYLES);
     if (p->c->n_kits > GW_STYLES) gw_slots_fmt(slots, "number", "%d", kit + 1);
-    gw_slots_text(slots, "label", gw_page_kit(p, kit));
+    gw_slots_text(slots, "label", gw_kit_said(p->c, kit));
 }
 
 const char *gw_page_joint(const gw_page *p, gw_axle axle, int joint)

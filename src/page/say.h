@@ -9,6 +9,7 @@
 #include "giveway/card.h"
 #include "page/page.h"
 #include "page/template.h"
+#include "show/phrase.h"
 #include "show/words.h"
 
 typedef struct gw_page {
@@ -40,7 +41,6 @@ typedef struct gw_page {
 const char *gw_page_kept(const gw_page *p, gw_buf *text);
 const char *gw_page_fmt(const gw_page *p, const char *fmt, ...) __attribute__((format(printf, 2, 3)));
 
-const char *gw_page_kit(const gw_page *p, int kit); /**< label for people                        */
 const char *gw_page_bush(const gw_bush *bush);      /**< likewise                                */
 const char *gw_page_axle(gw_axle axle);             /**< "front", in words of the page           */
 const char *gw_page_wheel_of(gw_axle axle);         /**< "Front wheel", likewise                 */

@@ -8,7 +8,7 @@
 static void put_row(const gw_page *p, gw_slots *table, int kit, const gw_both_wheels both)
 {
     gw_slots *row = gw_slots_element(table, "rows");
-    gw_slots_text(row, "label", gw_page_kit(p, kit));
+    gw_slots_text(row, "label", gw_kit_said(p->c, kit));
     for (int i = 0; i < GW_WHEEL_FIGURES; i++)
         GW_SLOTS(gw_slots_element(row, "cells"), { "outer", gw_wheel_figure(both[GW_OUTER], i).s },
                  { "inner", gw_wheel_figure(both[GW_INNER], i).s });

@@ -91,20 +91,14 @@ gw_number gw_page_percent_of_limit(const gw_overload *o)
 /* As short as the verdict's own text allows. */
 const char *gw_page_figure_word(const gw_verdict *v)
 {
-    switch (v->what) {
-    case GW_JUDGED_TRAVEL_SHEAR:
-        return gw_words_text(GW_WORDS_PAGE_SHOP_NEAR_SHEAR);
-    case GW_JUDGED_COMPRESSION:
-        return gw_words_text(GW_WORDS_PAGE_SHOP_NEAR_SQUEEZE);
-    case GW_JUDGED_TOTAL_STRAIN:
-        return gw_words_text(GW_WORDS_PAGE_SHOP_NEAR_TOTAL);
-    case GW_JUDGED_PEAK_LOAD:
-        return gw_words_text(GW_WORDS_PAGE_SHOP_NEAR_PEAK);
-    case GW_JUDGED_SPECIFIC_LOAD:
-        return gw_words_text(GW_WORDS_PAGE_SHOP_NEAR_SPECIFIC);
-    default:
-        return GW_JUDGED_WORDS[v->what];
-    }
+    static const gw_words BRIEF[GW_JUDGED_FIGURES] = {
+        [GW_JUDGED_TRAVEL_SHEAR] = GW_WORDS_PAGE_SHOP_NEAR_SHEAR,
+        [GW_JUDGED_COMPRESSION] = GW_WORDS_PAGE_SHOP_NEAR_SQUEEZE,
+        [GW_JUDGED_TOTAL_STRAIN] = GW_WORDS_PAGE_SHOP_NEAR_TOTAL,
+        [GW_JUDGED_PEAK_LOAD] = GW_WORDS_PAGE_SHOP_NEAR_PEAK,
+        [GW_JUDGED_SPECIFIC_LOAD] = GW_WORDS_PAGE_SHOP_NEAR_SPECIFIC,
+    };
+    return BRIEF[v->what] ? gw_words_text(BRIEF[v->what]) : GW_JUDGED_WORDS[v->what];
 }
 
 const char *gw_page_verdict_said(const gw_page *p, const gw_verdict *verdict, double value)

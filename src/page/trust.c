@@ -23,7 +23,7 @@ static const char *ranges(const gw_page *p)
         gw_html_figure(&l, gw_signed(low, 1), "");
         gw_html_figure(&h, gw_signed(high, 1), "");
         if (text.n) gw_buf_add(&text, "; ");
-        GW_SAY_PLAIN(&text, PAGE_TRUST_RANGE, { "kit", gw_page_kit(p, k) }, { "low", gw_page_kept(p, &l) },
+        GW_SAY_PLAIN(&text, PAGE_TRUST_RANGE, { "kit", gw_kit_said(p->c, k) }, { "low", gw_page_kept(p, &l) },
                      { "high", gw_page_kept(p, &h) });
     }
     return gw_page_kept(p, &text);
@@ -48,7 +48,7 @@ static void put_warnings(const gw_page *p, gw_slots *slots)
         n += of->result.n_warnings;
         for (int w = 0; w < of->result.n_warnings; w++)
             gw_slots_fmt(gw_slots_element(slots, "warnings"), "warning", "%s, %s: %s",
-                         gw_page_kit(p, of->kit), gw_page_axle(of->axle), of->result.warnings[w]);
+                         gw_kit_said(p->c, of->kit), gw_page_axle(of->axle), of->result.warnings[w]);
     }
     gw_slots_flag(slots, "warned", n > 0);
 }
@@ -63,8 +63,8 @@ static const char *close_pairs(const gw_page *p)
             const gw_half_band apart = gw_bands_between_kits(s, &s->kit[i], &s->kit[j]);
             if (!gw_is_close(&apart)) continue;
             if (text.n) gw_buf_add(&text, "; ");
-            GW_SAY_PLAIN(&text, PAGE_TRUST_PAIR, { "kit", gw_page_kit(p, s->kit[i].kit) },
-                         { "other", gw_page_kit(p, s->kit[j].kit) });
+            GW_SAY_PLAIN(&text, PAGE_TRUST_PAIR, { "kit", gw_kit_said(p->c, s->kit[i].kit) },
+                         { "other", gw_kit_said(p->c, s->kit[j].kit) });
         }
     return gw_page_kept(p, &text);
 }

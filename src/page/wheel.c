@@ -29,7 +29,7 @@ static void put_buttons(const gw_page *p, gw_slots *slots)
 {
     for (int k = 0; k < p->c->n_kits; k++)
         if (gw_page_has_kit(p, k))
-            gw_page_put_kit(p, put_button(slots, "kit_buttons", k, k == p->kit, gw_page_kit(p, k)), k);
+            gw_page_put_kit(p, put_button(slots, "kit_buttons", k, k == p->kit, gw_kit_said(p->c, k)), k);
     for (int l = 0; l < p->c->n_loads; l++)
         if (load_shown(p, l)) put_button(slots, "load_buttons", l, l == p->load, p->c->loads[l].name);
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
@@ -92,7 +92,7 @@ static void put_figure(const gw_page *p, gw_slots *row, const char *slot, size_t
 static void put_state(const gw_page *p, gw_slots *slots)
 {
     gw_buf said = { 0 };
-    GW_SAY(&said, PAGE_STATE_LOAD, { "kit", gw_page_kit(p, p->kit) }, { "axle", gw_page_axle(p->axle) },
+    GW_SAY(&said, PAGE_STATE_LOAD, { "kit", gw_kit_said(p->c, p->kit) }, { "axle", gw_page_axle(p->axle) },
            { "load", gw_page_load_said(p, p->load) });
     gw_slots_take(slots, "state_said", &said);
     for (size_t i = 0; i < sizeof FIGURES / sizeof *FIGURES; i++) {
@@ -147,7 +147,7 @@ void gw_page_wheel(const gw_page *p, gw_slots *slots)
     gw_page_first_pictures(p, &pictures);
     gw_slots_take(slots, "pictures", &pictures);
     gw_slots_fmt(slots, "stage", "%d", p->kit % GW_STYLES);
-    gw_slots_text(slots, "shown_kit", gw_page_kit(p, p->kit));
+    gw_slots_text(slots, "shown_kit", gw_kit_said(p->c, p->kit));
     put_buttons(p, slots);
     put_state(p, slots);
     put_sliders(p, slots);

@@ -140,24 +140,35 @@ void gw_result_csv(const gw_result *result, const gw_case *c, const void *made, 
     descend(&w, &top, &top, 0, result->rows);
 }
 
-/* The heads of one record where there is no place, else the fields of one. */
-static void put_row(gw_csv *csv, const gw_record *record, const gw_place *place)
+static void put_columns(gw_csv *csv, const gw_record *record, const gw_place *place, const char *prefix,
+                        bool heads)
 {
-    way w = { .csv = *csv, .rows = "", .heads = !place };
-    walk(&w, record, place, "", 0, "");
-    gw_csv_end_row(&w.csv);
+    way w = { .csv = *csv, .rows = "", .heads = heads };
+    walk(&w, record, place, prefix, 0, "");
     *csv = w.csv;
+}
+
+void gw_record_heads(gw_csv *csv, const gw_record *record, const char *prefix)
+{
+    put_columns(csv, record, NULL, prefix, true);
+}
+
+void gw_record_fields(gw_csv *csv, const gw_record *record, const gw_place *place)
+{
+    put_columns(csv, record, place, "", false);
 }
 
 void gw_records_csv(const gw_record *record, const gw_case *c, const void *it, int n, size_t size,
                     gw_buf *out)
 {
     gw_csv csv = { .out = out };
-    put_row(&csv, record, NULL);
+    gw_record_heads(&csv, record, "");
+    gw_csv_end_row(&csv);
     for (int i = 0; i < n; i++) {
         const gw_place place = {
             .c = c, .record = record, .it = (const char *)it + (size_t)i * size, .index = i
         };
-        put_row(&csv, record, &place);
+        gw_record_fields(&csv, record, &place);
+        gw_csv_end_row(&csv);
     }
 }

@@ -14,6 +14,11 @@
  */
 void gw_result_csv(const gw_result *result, const gw_case *c, const void *made, gw_buf *out);
 
+/** Part of a row that the caller ends: the heads of a record, `prefix` before each; then its fields at a
+ * place, all empty without one. */
+void gw_record_heads(gw_csv *csv, const gw_record *record, const char *prefix);
+void gw_record_fields(gw_csv *csv, const gw_record *record, const gw_place *place);
+
 /** Heads, then a line for each of `n` structs of `size` bytes, which `record` describes. */
 void gw_records_csv(const gw_record *record, const gw_case *c, const void *it, int n, size_t size,
                     gw_buf *out);

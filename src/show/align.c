@@ -2,7 +2,10 @@
 /* The rows of `align`: every figure that it gives to programs. */
 #include "show/align.h"
 
+#include "record/csv.h"
+
 #include <math.h>
+#include <stdio.h>
 
 GW_READS(const gw_align *, align_of, gw_align_item, &p->c->align[it->axle])
 GW_READS(const gw_corner *, corner_of, gw_align_item, &p->c->corners[it->axle])
@@ -355,6 +358,90 @@ static GW_RECORD(RESULT_RECORD, gw_align_study,
     GW_ALL_SAYINGS("cautions", 2, caution, 0, "before anyone works on the car"),
     GW_TEXTS("warnings", gw_align_study, n_warnings, warning, 0, "as on standard error"));
 
+/* -- in CSV: a row a kit and corner, the adjusters in columns; the side where sides were measured -- */
+
+static GW_RECORD(NAMED_RECORD, gw_align_item,
+    GW_KIT("kit", gw_align_item, kit, 0, "name of the kit"),
+    GW_WORD("corner", gw_align_item, axle, GW_AXLE_NAMES, 0, "the axle"));
+
+static GW_RECORD(OF_SIDE_RECORD, gw_align_item,
+    GW_CHOSEN("side", side, SIDES, 0, "of the car"));
+
+static GW_RECORD(COLUMNS_RECORD, gw_align_item,
+    GW_WORKED_OUT_OF("target_camber", DEG, target, GW_TARGET_CAMBER, 0, "aimed at"),
+    GW_WORKED_OUT_OF("target_toe", DEG, target, GW_TARGET_TOE, 0, "aimed at"),
+    GW_WORKED_OUT_OF("target_caster_change", DEG, target, GW_TARGET_CASTER, 0, "aimed at"),
+    GW_MEMBER("before_camber", DEG, gw_align_item, before.setting.camber, 0, "with the kit alone"),
+    GW_MEMBER("before_toe", DEG, gw_align_item, before.setting.toe, 0, "with the kit alone"),
+    GW_MEMBER("before_caster_change", DEG, gw_align_item, before.setting.caster_change, 0, "with the kit alone"),
+    GW_MEMBER("reached_camber", DEG, gw_align_item, after.setting.camber, 0, "with everything set"),
+    GW_MEMBER("reached_toe", DEG, gw_align_item, after.setting.toe, 0, "with everything set"),
+    GW_MEMBER("reached_caster_change", DEG, gw_align_item, after.setting.caster_change, 0, "with everything set"),
+    GW_WORKED_OUT("track_change", MM, track_moved, 0, "both wheels alike; wider positive"),
+    GW_MEMBER("bump_steer_before", DEG_PER_M, gw_align_item, before.bump_steer, 0, "toe-in in bump positive"),
+    GW_MEMBER("bump_steer_after", DEG_PER_M, gw_align_item, after.bump_steer, 0, "toe-in in bump positive"));
+
+GW_READS(double, moved, gw_adjustment,
+         is(p, GW_ADJUST_OFFSET) ? gw_offset_size(&it->move) : it->move.along[0])
+
+/* Behind "adjuster_1", which is the head of its name. */
+static GW_RECORD(ADJUSTED_RECORD, gw_adjustment,
+    GW_WORKED_OUT("", MM, moved, 0, "offset, change of length or thickness"),
+    GW_WORKED_OUT("_clock", DEG, clock_angle, 0, "of an offset"),
+    GW_WORKED_OUT("_turns", PLAIN, turns, 0, "of a length"),
+    GW_WORKED_OUT_OF("_bush", MM, bush_to_fit, BUSH_OFFSET, 0, "where the kit's own is off centre"),
+    GW_WORKED_OUT_OF("_bush_clock", DEG, bush_to_fit, BUSH_CLOCK, 0, "of that bush"));
+
+static int most_adjusters(const gw_case *c, const gw_align_study *study)
+{
+    int most = 0;
+    for (int i = 0; i < study->n; i++) {
+        int n = c->align[study->item[i].axle].n_adjusters;
+        if (n > most) most = n;
+    }
+    return most;
+}
+
+static void put_heads(gw_csv *csv, int n, bool sides)
+{
+    gw_record_heads(csv, &NAMED_RECORD, "");
+    if (sides) gw_record_heads(csv, &OF_SIDE_RECORD, "");
+    gw_record_heads(csv, &COLUMNS_RECORD, "");
+    for (int a = 1; a <= n; a++) {
+        char prefix[24];
+        snprintf(prefix, sizeof prefix, "adjuster_%d", a);
+        gw_csv_string(csv, prefix);
+        gw_record_heads(csv, &ADJUSTED_RECORD, prefix);
+    }
+    gw_csv_end_row(csv);
+}
+
+static void put_adjuster(gw_csv *csv, const gw_place *item, int a)
+{
+    gw_buf name = { 0 };
+    gw_place set;
+    bool there = a < adjusters(item) && gw_place_element(gw_row_of(item, "adjusters"), item, a, &set);
+    if (there) gw_adjuster_words(corner_of(item), &align_of(item)->adjusters[a], &name);
+    gw_csv_text(csv, &name);
+    gw_record_fields(csv, &ADJUSTED_RECORD, there ? &set : NULL);
+}
+
+static void put_csv(const gw_case *c, const void *made, gw_buf *out)
+{
+    const gw_align_study *study = made;
+    const int n = most_adjusters(c, study);
+    gw_csv csv = { .out = out };
+    put_heads(&csv, n, study->n_axles > 0);
+    for (int i = 0; i < study->n; i++) {
+        const gw_place item = { .c = c, .record = &ITEM_RECORD, .it = &study->item[i], .index = i };
+        gw_record_fields(&csv, &NAMED_RECORD, &item);
+        if (study->n_axles > 0) gw_record_fields(&csv, &OF_SIDE_RECORD, &item);
+        gw_record_fields(&csv, &COLUMNS_RECORD, &item);
+        for (int a = 0; a < n; a++) put_adjuster(&csv, &item, a);
+        gw_csv_end_row(&csv);
+    }
+}
+
 const gw_result GW_ALIGN_RESULT = {
-    .command = "align", .record = &RESULT_RECORD, .rows = "results", .csv = gw_align_csv
+    .command = "align", .record = &RESULT_RECORD, .rows = "results", .csv = put_csv
 };

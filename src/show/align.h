@@ -13,9 +13,6 @@
 /** Rows over a gw_align_study. */
 extern const gw_result GW_ALIGN_RESULT;
 
-/** One row a kit and corner, with a row of heads first; adjusters in columns. */
-void gw_align_csv(const gw_case *c, const void *study, gw_buf *out);
-
 void gw_align_text(const gw_case *c, const void *study, gw_paper *paper);
 
 /** What each adjuster does to camber and toe; what the loads take before and after. */

@@ -164,7 +164,7 @@ static void car_notes(const gw_handling_page *p)
     for (int i = 0; i < h->n_balance; i++) {
         const gw_balance_item *b = &h->balance[i];
         gw_buf line = { 0 };
-        if (!b->has_car || b->outside_table) gw_phrase_kit(&p->cmp->c->kits[b->kit], &line);
+        if (!b->has_car || b->outside_table) gw_buf_clean(&line, gw_kit_said(p->cmp->c, b->kit));
         if (!b->has_car) gw_buf_fmt(&line, ": %s.", b->no_car);
         if (b->outside_table)
             gw_buf_add(&line, ": a wheel's load or camber is beyond the tyre table, held at its edge.");

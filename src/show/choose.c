@@ -2,6 +2,7 @@
 /* The rows of what is recommended. */
 #include "show/choose.h"
 
+#include "record/csv.h"
 #include "show/results.h"
 
 gw_unit gw_choose_unit(const gw_choose_study *s)
@@ -172,3 +173,60 @@ GW_RECORD(GW_CHOOSE_RECORD, gw_choose_study,
     GW_HERE("without_limit", &FREED_RECORD, GW_ON_LINE, "the least unsteadiness without one limit alone, in the goals' unit"),
     GW_COUNTED("draws", draws, 0, "cars drawn for how sure it is"),
     GW_TEXTS("warnings", gw_choose_study, n_warnings, warning, 0, "as on standard error"));
+
+/* -- in CSV: a row a member of the front, its bush in each joint on offer and its figures in columns -- */
+
+static double is_recommended(const gw_place *p)
+{
+    const gw_choose_study *s = GW_IT(p, gw_choose_study);
+    return s->has_recommended && &s->front[s->recommended[GW_WHICH(p)].member] == GW_IT(p, gw_combination);
+}
+
+static GW_RECORD(COLUMNS_RECORD, gw_combination,
+    GW_MEMBER("step", PLAIN, gw_combination, step, 0, "as above"),
+    GW_ASKED_OF("value", is_recommended, GW_FOR_VALUE, 0, "recommended for it"),
+    GW_ASKED_OF("quiet", is_recommended, GW_FOR_QUIET, 0, "recommended for it"),
+    GW_ASKED_OF("steady", is_recommended, GW_FOR_STEADY, 0, "recommended for it"),
+    GW_PART_SAME(&SUMS_RECORD));
+
+static void put_heads(const gw_case *c, const gw_choose_study *s, gw_csv *csv)
+{
+    gw_record_heads(csv, &COLUMNS_RECORD, "");
+    for (int j = 0; j < s->n_joints; j++) gw_csv_string(csv, s->joint[j].name);
+    for (int f = 0; f < s->n_figures; f++) {
+        const gw_chosen_figure *figure = &s->figure[f];
+        gw_buf head = { 0 };
+        gw_buf_fmt(&head, "%s, %s, %s: %s", c->loads[figure->load].name, gw_axle_name(figure->axle),
+                   gw_choose_wheel(c, figure), GW_GOAL_FIGURES[figure->figure]);
+        gw_csv_text(csv, &head);
+    }
+    gw_csv_end_row(csv);
+}
+
+static void put_member(const gw_place *member, const gw_choose_study *s, gw_csv *csv)
+{
+    const gw_combination *of = GW_IT(member, gw_combination);
+    gw_record_fields(csv, &COLUMNS_RECORD, member);
+    for (int j = 0; j < s->n_joints; j++) {
+        int bush = gw_choose_bush(member->c, &s->offer, of->option, s->joint[j].choice, s->joint[j].joint);
+        gw_csv_string(csv, member->c->bushes[bush].name);
+    }
+    for (int f = 0; f < s->n_figures; f++) gw_csv_number(csv, gw_unit_out(gw_choose_unit(s), of->value[f]));
+    gw_csv_end_row(csv);
+}
+
+static void put_csv(const gw_case *c, const void *study, gw_buf *out)
+{
+    const gw_choose_study *s = study;
+    const gw_place top = gw_place_top(&GW_CHOOSE_RESULT, c, study);
+    gw_csv csv = { .out = out };
+    put_heads(c, s, &csv);
+    for (int i = 0; i < s->n_front; i++) {
+        gw_place member;
+        if (gw_place_element(gw_row_of(&top, "front"), &top, i, &member)) put_member(&member, s, &csv);
+    }
+}
+
+const gw_result GW_CHOOSE_RESULT = {
+    .command = "choose", .record = &GW_CHOOSE_RECORD, .rows = "front", .csv = put_csv
+};

@@ -88,14 +88,10 @@ gw_status gw_compare_gather(gw_compare_made *made, gw_error *err)
 /* ---- what rows find ---- */
 
 GW_READS(const gw_comparison *, comparison, gw_compare_made, &it->cmp)
-GW_READS(int, kit_of, gw_compare_kit, it->kit)
+GW_READS(const gw_handling_study *, handling, gw_compare_made, it->cmp.handling)
 GW_READS(int, budgets, gw_compare_made, it->cmp.handling->n_budgets)
-
-static const void *budget_at(const gw_place *p)
-{
-    const gw_corner_budget *b = &comparison(p)->handling->budget[p->index];
-    return b->kit == kit_of(p) ? b : NULL;
-}
+GW_READS(const void *, budget_at, gw_compare_kit,
+         handling(p)->budget[p->index].kit == it->kit ? &handling(p)->budget[p->index] : NULL)
 
 /* ---- balance ---- */
 
@@ -116,7 +112,7 @@ static GW_RECORD(ENTRIES_RECORD, gw_axle_entries,
     GW_BUDGET_LIST(ENTRY)
     GW_WORKED_OUT("sum", DEG, sum_of_entries, GW_NO_UNIT, "of all entries"));
 
-GW_READS(const void *, balance, gw_compare_kit, gw_balance_find(comparison(p)->handling, it->kit))
+GW_READS(const void *, balance, gw_compare_kit, gw_balance_find(handling(p), it->kit))
 
 /* In the order of gw_linear_end. */
 static const char *const ENDS[] = { "range", "tyre", "bend", "grip", NULL };
@@ -141,7 +137,7 @@ static GW_RECORD(BALANCE_RECORD, gw_balance_item,
 
 /* ---- braking ---- */
 
-GW_READS(const void *, braking, gw_compare_kit, gw_braking_find(comparison(p)->handling, it->kit))
+GW_READS(const void *, braking, gw_compare_kit, gw_braking_find(handling(p), it->kit))
 GW_READS(const void *, braking_corner, gw_braking_item,
          it->corner[p->index].there ? &it->corner[p->index] : NULL)
 GW_READS(const char *, braking_axle, gw_braking_corner, gw_axle_name((gw_axle)GW_INDEX(p, gw_braking_corner)))
@@ -168,20 +164,11 @@ static GW_RECORD(BRAKING_RECORD, gw_braking_item,
 /* ---- traction and consistency ---- */
 
 GW_READS(int, traction, gw_compare_made, it->cmp.handling->n_traction)
-
-static const void *traction_at(const gw_place *p)
-{
-    const gw_traction_item *t = &comparison(p)->handling->traction[p->index];
-    return t->kit == kit_of(p) ? t : NULL;
-}
-
+GW_READS(const void *, traction_at, gw_compare_kit,
+         handling(p)->traction[p->index].kit == it->kit ? &handling(p)->traction[p->index] : NULL)
 GW_READS(int, bands, gw_compare_made, it->cmp.handling->n_bands)
-
-static const void *band_at(const gw_place *p)
-{
-    const gw_band_item *b = &comparison(p)->handling->band[p->index];
-    return b->kit == kit_of(p) ? b : NULL;
-}
+GW_READS(const void *, band_at, gw_compare_kit,
+         handling(p)->band[p->index].kit == it->kit ? &handling(p)->band[p->index] : NULL)
 
 static GW_RECORD(HANDLING_RECORD, gw_compare_kit,
     GW_KIT("kit", gw_compare_kit, kit, 0, "name of the kit"),
@@ -194,12 +181,8 @@ static GW_RECORD(HANDLING_RECORD, gw_compare_kit,
 /* ---- summary ---- */
 
 GW_READS(const char *, summary_axle, gw_compare_made, gw_axle_name(gw_summary_axle(&it->cmp)))
-
-static const char *summary_load(const gw_place *p)
-{
-    int load = gw_summary_load(comparison(p));
-    return load < 0 ? NULL : p->c->loads[load].name;
-}
+GW_READS(const char *, summary_load, gw_compare_made,
+         gw_summary_load(&it->cmp) < 0 ? NULL : p->c->loads[gw_summary_load(&it->cmp)].name)
 
 static const char *const ANGLES[] = { "toe", "camber", NULL };
 
@@ -306,13 +289,8 @@ static GW_RECORD(RIDE_RECORD, gw_ride_item,
 
 GW_READS(double, is_baseline, gw_compare_made, GW_INDEX(p, gw_kit) == it->cmp.baseline)
 GW_READS(int, tolerances, gw_compare_made, it->cmp.tolerance ? it->cmp.tolerance->n : 0)
-
-static const void *tolerance_at(const gw_place *p)
-{
-    const gw_tolerance_item *item = &comparison(p)->tolerance->item[p->index];
-    return item->failed ? NULL : item;
-}
-
+GW_READS(const void *, tolerance_at, gw_compare_made,
+         it->cmp.tolerance->item[p->index].failed ? NULL : &it->cmp.tolerance->item[p->index])
 GW_READS(const char *, ride_caution, gw_compare_made, it->cmp.no_ride ? NULL : gw_ride_caution())
 GW_READS(int, warnings, gw_compare_made, it->cmp.deflect->n_warnings + it->cmp.ride->n_warnings)
 

@@ -104,9 +104,8 @@ static void reading_table(const gw_case *c, const gw_readings *readings, const g
                           gw_paper *paper)
 {
     gw_table table = { 0 };
-    static const char *const HEADS[] = { "reading", "corner", "kit",   "figure",        "travel\nmm",
-                                         "read",    "before", "after", "off, in\nsigma" };
-    for (int h = 0; h < 9; h++) gw_table_column(&table, h < 4 ? GW_LEFT : GW_RIGHT, HEADS[h]);
+    gw_table_heads(&table, "llllrrrrr", "reading", "corner", "kit", "figure", "travel\nmm", "read", "before",
+                   "after", "off, in\nsigma");
     for (int i = 0; i < s->n_values; i++) {
         const gw_match_value *v = &s->value[i];
         const gw_reading *r = &readings->reading[v->reading];

@@ -29,11 +29,6 @@ void gw_phrase_load(const gw_load *load, gw_buf *out)
     gw_buf_say(out, "under the load %s", load->name);
 }
 
-void gw_phrase_kit(const gw_kit *kit, gw_buf *out)
-{
-    gw_buf_clean(out, kit->label ? kit->label : kit->name);
-}
-
 const char *gw_kit_said(const gw_case *c, int kit)
 {
     return c->kits[kit].label ? c->kits[kit].label : c->kits[kit].name;

@@ -9,10 +9,7 @@
 /** "under a 1.00 g stop", "in a 0.90 g corner", ... or "under the load NAME"; begins in lower case. */
 void gw_phrase_load(const gw_load *load, gw_buf *out);
 
-/** What is said of a kit: its label, or its name where it has none. Cleaned. */
-void gw_phrase_kit(const gw_kit *kit, gw_buf *out);
-
-/** The same, not cleaned: for charts, which clean what they draw. Owned by the case. */
+/** What is said of a kit: its label, or its name where it has none. Owned by the case, not cleaned. */
 const char *gw_kit_said(const gw_case *c, int kit);
 
 /** "left" or "right": where a side drift takes the car (gw_braking_pull). */

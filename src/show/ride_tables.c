@@ -16,7 +16,7 @@ static void kit_cell(const gw_ride_page *p, gw_table *t, const gw_ride_item *ite
     gw_buf_clean(&name, kit->name);
     if (label && kit->label && kit->label != kit->name) {
         gw_buf_add(&name, ": ");
-        gw_phrase_kit(kit, &name);
+        gw_buf_clean(&name, kit->label);
     }
     gw_table_cell_of(t, &name);
 }

@@ -45,7 +45,7 @@ static void summary_words(const gw_case *c, const gw_spread_study *s, int k, gw_
 {
     const gw_spread_summary *sum = &s->summary[k];
     gw_buf text = { 0 };
-    gw_phrase_kit(&c->kits[k], &text);
+    gw_buf_clean(&text, gw_kit_said(c, k));
     if (!sum->draws)
         gw_buf_add(&text, ": stands in none of them");
     else if (k > 0 && as_steady(&sum->unsteadiness, &s->summary[0].unsteadiness))
@@ -110,26 +110,25 @@ static void wheel_cells(gw_table *table, const gw_spread_item *item)
     band_cells(table, &item->own.band[GW_SPREAD_FORE_AFT], GW_MM, 2, had);
 }
 
-static void result_table(const gw_case *c, const gw_spread_study *s, gw_axle axle, const char *const *heads,
+/* A table with its heads: what is said of each wheel goes into `cells`. */
+static void result_table(const gw_case *c, const gw_spread_study *s, gw_axle axle, gw_table *table,
                          void (*cells)(gw_table *, const gw_spread_item *), gw_paper *paper)
 {
-    gw_table table = { 0 };
-    for (int h = 0; heads[h]; h++) gw_table_column(&table, h < 2 ? GW_LEFT : GW_RIGHT, heads[h]);
     for (int l = 0; l < c->n_loads; l++) {
         bool first = true;
         for (int i = 0; i < s->n; i++) {
             if (s->item[i].axle != axle || s->item[i].load != l) continue;
-            name_cells(&table, c, &s->item[i], first);
+            name_cells(table, c, &s->item[i], first);
             if (s->item[i].why)
-                gw_table_cell(&table, "failed");
+                gw_table_cell(table, "failed");
             else
-                cells(&table, &s->item[i]);
-            gw_table_end_row(&table);
+                cells(table, &s->item[i]);
+            gw_table_end_row(table);
             first = false;
         }
     }
-    if (table.n_cells || table.failed) gw_paper_table(paper, &table, 2);
-    gw_table_free(&table);
+    if (table->n_cells || table->failed) gw_paper_table(paper, table, 2);
+    gw_table_free(table);
 }
 
 static bool has_results(const gw_spread_study *s, gw_axle axle)
@@ -152,21 +151,16 @@ static void failed_words(const gw_case *c, const gw_spread_study *s, gw_axle axl
 
 static void corner_tables(const gw_case *c, const gw_spread_study *s, gw_axle axle, gw_paper *paper)
 {
-    static const char *const TOE[] = { "load",
-                                       "kit",
-                                       "toe\ndeg",
-                                       "95 of 100\ndeg",
-                                       "less the first\ndeg",
-                                       "95 of 100\ndeg",
-                                       "smaller toe\nthan the first",
-                                       NULL };
-    static const char *const WHEEL[] = { "load",         "kit",           "camber\ndeg", "95 of 100\ndeg",
-                                         "fore-aft\nmm", "95 of 100\nmm", NULL };
+    gw_table toe = { 0 }, wheel = { 0 };
     if (!has_results(s, axle)) return;
     gw_buf_fmt(paper->out, "\n%s corner, changes from standing still\n", axle == GW_FRONT ? "Front" : "Rear");
-    result_table(c, s, axle, TOE, toe_cells, paper);
+    gw_table_heads(&toe, "llrrrrr", "load", "kit", "toe\ndeg", "95 of 100\ndeg", "less the first\ndeg",
+                   "95 of 100\ndeg", "smaller toe\nthan the first");
+    result_table(c, s, axle, &toe, toe_cells, paper);
     gw_paper_gap(paper);
-    result_table(c, s, axle, WHEEL, wheel_cells, paper);
+    gw_table_heads(&wheel, "llrrrr", "load", "kit", "camber\ndeg", "95 of 100\ndeg", "fore-aft\nmm",
+                   "95 of 100\nmm");
+    result_table(c, s, axle, &wheel, wheel_cells, paper);
     failed_words(c, s, axle, paper);
 }
 

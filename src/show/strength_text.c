@@ -5,26 +5,17 @@
 #include "format/table.h"
 #include "giveway/units.h"
 #include "record/paper.h"
+#include "show/align.h"
 
+/* A ratio in per cent, a stress to three digits. */
 void gw_verdict_figure(const gw_verdict *v, double value, gw_buf *out)
 {
-    switch (GW_JUDGED_DIMENSIONS[v->what]) {
-    case GW_RATIO:
-        gw_buf_fmt(out, "%s %%", gw_fixed(100.0 * value, 0).s);
-        break;
-    case GW_STRESS:
-        gw_buf_fmt(out, "%s MPa", gw_significant(value / GW_MPA, 3).s);
-        break;
-    case GW_LENGTH:
-        gw_buf_fmt(out, "%s mm", gw_fixed(value / GW_MM, 2).s);
-        break;
-    case GW_ANGLE:
-        gw_buf_fmt(out, "%s deg", gw_fixed(value / GW_DEG, 1).s);
-        break;
-    case GW_FORCE:
-        gw_buf_fmt(out, "%s N", gw_fixed(value, 0).s);
-        break;
-    }
+    const gw_dimension dimension = GW_JUDGED_DIMENSIONS[v->what];
+    const gw_trade_figure f = gw_trade_figure_of(v);
+    gw_number figure = dimension == GW_RATIO    ? gw_fixed(100.0 * value, 0)
+                       : dimension == GW_STRESS ? gw_significant(value / f.scale, 3)
+                                                : gw_fixed(value / f.scale, f.decimals);
+    gw_buf_fmt(out, "%s %s", figure.s, dimension == GW_RATIO ? "%" : f.unit);
 }
 
 void gw_overload_words(const gw_case *c, const gw_overload *o, gw_buf *out)

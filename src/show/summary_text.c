@@ -154,7 +154,7 @@ static void ends_line(const gw_handling_page *p, int kit)
     const gw_comparison *cmp = p->cmp;
     gw_buf text = { 0 };
     bool first = true;
-    gw_phrase_kit(&cmp->c->kits[kit], &text);
+    gw_buf_clean(&text, gw_kit_said(cmp->c, kit));
     for (int i = 0; i < cmp->tolerance->n; i++) {
         const gw_tolerance_item *item = &cmp->tolerance->item[i];
         if (item->kit != kit || item->axle != gw_summary_axle(cmp) || item->failed) continue;
