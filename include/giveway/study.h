@@ -112,7 +112,7 @@ typedef struct gw_deflect_study {
     int n_failed;        /**< of them, those that cannot be carried                    */
     int n_warnings;
     const char **warning;
-    double roll_centre[GW_AXLES]; /**< heights used [m], where the case has a vehicle */
+    double roll_centre[GW_AXLES]; /**< heights used [m], where the case has a vehicle and a load that is a manoeuvre */
     gw_opened *opened;            /**< what it opened, for studies after it; owned                */
 } gw_deflect_study;
 

@@ -202,9 +202,10 @@ gw_status gw_figure_lay_out(const gw_figure *figure, bool inlined, gw_arena *are
     s.top = gw_caption_above(&s);
     s.bottom = layout.height - gw_caption_below(&s);
     draw(&s);
-    layout.title = gw_arena_strdup(arena, figure->words.title ? figure->words.title : "");
-    layout.what = gw_arena_strdup(arena, figure->words.what ? figure->words.what : "");
-    layout.description = gw_figure_describe(figure, arena);
+    layout.title = gw_layout_words(&layout, figure->words.title);
+    layout.what = gw_layout_words(&layout, figure->words.what);
+    const char *said = gw_figure_describe(figure, arena);
+    layout.description = said ? gw_layout_words(&layout, said) : NULL;
     if (layout.failed || !layout.title || !layout.what || !layout.description)
         return gw_fail(err, GW_E_NOMEM, "out of memory while charts were made");
     *out = layout;

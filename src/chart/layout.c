@@ -3,6 +3,7 @@
 
 #include "chart/style.h"
 #include "chart/type.h"
+#include "format/number.h"
 
 #include <math.h>
 #include <string.h>
@@ -78,11 +79,18 @@ static gw_box box_of(double x, double y, const char *s, int size, gw_text_side s
     return (gw_box){ left, y - 0.5 * h, left + w, y + 0.5 * h };
 }
 
+const char *gw_layout_words(gw_layout *l, const char *s)
+{
+    gw_buf text = { 0 };
+    gw_minus_signs(&text, s ? s : "");
+    return gw_buf_keep(&text, l->arena);
+}
+
 void gw_layout_text_at(gw_layout *l, double x, double y, const char *s, int size, const char *colour,
                        gw_text_side side)
 {
     gw_layout_text *place = grown(l, l->text, l->n_texts, &l->texts_cap, sizeof *place);
-    const char *copy = gw_arena_strdup(l->arena, s);
+    const char *copy = gw_layout_words(l, s);
     if (place) l->text = place;
     if (!place || !copy) {
         l->failed = true;

@@ -95,6 +95,8 @@ void gw_layout_box(gw_layout *l, gw_box box, const char *colour, int hatching);
 void gw_layout_marker(gw_layout *l, gw_point at, int marker, double size, const char *colour);
 void gw_layout_disc(gw_layout *l, gw_point at, double across, const char *colour);
 
+/** A text as a picture tells it, with true minus signs; NULL when memory is out. */
+const char *gw_layout_words(gw_layout *l, const char *s);
 void gw_layout_text_at(gw_layout *l, double x, double y, const char *s, int size, const char *colour,
                        gw_text_side side);
 

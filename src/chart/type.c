@@ -2,6 +2,7 @@
 #include "chart/type.h"
 
 #include "base/utf8.h"
+#include "format/number.h"
 
 #include <math.h>
 #include <string.h>
@@ -24,7 +25,8 @@ static double letter_width(gw_codepoint c)
 {
     if (c >= ' ' && c < 0x7F) return ADVANCE[c - ' '] / 1000.0;
     if (c == GW_UTF8_BAD) return 1.0;
-    if (c == 0x2026) return 1.0; /* ellipsis */
+    if (c == 0x2026) return 1.0;   /* ellipsis */
+    if (c == 0x2212) return 0.838; /* minus */
     if (gw_utf8_columns(c) == 0) return 0.0;
     return gw_utf8_columns(c) == 2 ? 1.05 : 0.84;
 }
@@ -32,7 +34,11 @@ static double letter_width(gw_codepoint c)
 static double bytes_pixels(const char *s, size_t n, int size, bool bold)
 {
     double width = 0.0;
-    for (const char *end = s + n; s < end;) width += letter_width(gw_utf8_next(&s));
+    for (const char *end = s + n, *p = s; p < end;) {
+        const bool minus = gw_is_minus(s, p); /* as it will stand there */
+        const gw_codepoint c = gw_utf8_next(&p);
+        width += letter_width(minus ? 0x2212 : c);
+    }
     return width * size * (bold ? BOLD : 1.0);
 }
 

@@ -92,6 +92,30 @@ gw_number gw_exact(double value)
     return out;
 }
 
+static bool is_digit(char c)
+{
+    return c >= '0' && c <= '9';
+}
+
+/* "-0.31 of -0.67", "(-2", "+29.4/-45.4", but "20-200", "A-3", "2026-03-01", "8608-2". */
+bool gw_is_minus(const char *text, const char *at)
+{
+    static const char BLANK[] = "\xC2\xA0"; /* that does not break */
+    if (*at != '-' || !is_digit(at[1])) return false;
+    if (at == text || (at - text >= 2 && memcmp(at - 2, BLANK, 2) == 0)) return true;
+    return strchr(" (/,:;='\"", at[-1]) != NULL;
+}
+
+void gw_minus_signs(gw_buf *out, const char *text)
+{
+    for (const char *p = text; *p; p++) {
+        if (gw_is_minus(text, p))
+            gw_buf_add(out, "\xE2\x88\x92"); /* U+2212 */
+        else
+            gw_buf_bytes(out, p, 1);
+    }
+}
+
 gw_number gw_degrees_minutes(double angle, int decimals)
 {
     gw_number out;

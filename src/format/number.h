@@ -6,6 +6,8 @@
 #ifndef FORMAT_NUMBER_H
 #define FORMAT_NUMBER_H
 
+#include "base/buf.h"
+
 enum { GW_NUMBER_MAX = 48 };
 
 /** One formatted number, by value, so that it can stand in an argument list. */
@@ -27,6 +29,13 @@ gw_number gw_significant(double value, int digits);
 
 /** The shortest decimal text that reads back as exactly this double; a dash where it is not finite. */
 gw_number gw_exact(double value);
+
+/** Where a hyphen in `text` at `at` stands for a minus: a digit follows and no letter, figure, point or
+ * hyphen goes before. */
+bool gw_is_minus(const char *text, const char *at);
+
+/** Adds a text in which each such hyphen is a minus sign (U+2212): for people, not for programs. */
+void gw_minus_signs(gw_buf *out, const char *text);
 
 /** An angle [rad] in degrees and minutes of arc, e.g. 0°12' or -1°05.5'; `decimals` (0 to 3) of a minute. */
 gw_number gw_degrees_minutes(double angle, int decimals);

@@ -22,6 +22,7 @@ static const char *const GRADES[GW_GRADES] = { "grade0", "grade1", "grade2", "gr
 static const char *word_of(const gw_page *p, gw_feel feel, const gw_card *card)
 {
     const gw_gauge *g = &card->gauge[feel];
+    if (feel == GW_FEEL_MONEY && !card->cost.parts) return "nothing";
     if (card->kit == p->r->baseline || feel == GW_FEEL_MONEY) return "plain";
     if (g->one_side) return "left_wheels";
     if (g->close) return "close";

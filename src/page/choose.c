@@ -28,7 +28,7 @@ static void put_order(const gw_page *p, gw_slots *slots, const char *name, const
     for (int i = 0; i < r->n_order; i++) {
         const gw_among *among = &s->offer.among[r->order[i].choice];
         gw_buf_fmt(&text, "%s%d. %s", i ? "; " : "", i + 1,
-                   gw_page_bush(&p->c->bushes[among->bush[r->order[i].option]]));
+                   gw_page_bush(p, &p->c->bushes[among->bush[r->order[i].option]]));
         for (int j = 0; j < among->n_joints; j++)
             gw_buf_fmt(&text, "%s%s", j ? " and " : " in ", /* a label may hold a comma */
                        gw_page_joint(p, among->axle, among->joint[j]));

@@ -189,7 +189,7 @@ static void put_fits(const gw_page *p, gw_json *json)
             for (int j = 0; j < p->c->corners[a].n_joints; j++) {
                 const gw_bush *bush = &p->c->bushes[p->c->kits[k].fits[a][j]];
                 gw_json_object_on_line(json, NULL);
-                gw_json_string(json, "bush", gw_page_bush(bush));
+                gw_json_string(json, "bush", gw_page_bush(p, bush));
                 gw_json_number(json, "price", bush->price >= 0.0 ? bush->price : (double)NAN);
                 gw_json_close(json);
             }

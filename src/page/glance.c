@@ -67,10 +67,12 @@ static void put_decibels(const gw_page *p, gw_slots *row, int kit, bool noise)
     }
 }
 
-/* A kit that changes nothing costs nothing; what has no figure at all costs nobody knows what. */
-static const char *cost_said(int parts, bool known, const char *sum)
+/* A kit that changes nothing costs nothing; what has no figure at all costs nobody knows what, and of the
+ * case's first kit, all new, that is so where none of its bushes has one. */
+static const char *cost_said(const gw_car_cost *cost, int kit, bool known, const char *sum)
 {
-    return !parts ? GW_TOLD(PAGE_NOTHING) : known ? sum : GW_TOLD(PAGE_UNKNOWN);
+    if (!cost->parts) return kit ? GW_TOLD(PAGE_NOTHING) : GW_TOLD(PAGE_UNKNOWN);
+    return known ? sum : GW_TOLD(PAGE_UNKNOWN);
 }
 
 static void put_costs(const gw_page *p, gw_slots *row, int kit)
@@ -81,9 +83,9 @@ static void put_costs(const gw_page *p, gw_slots *row, int kit)
     gw_page_minutes(&minutes, time.value);
     if (time.more) gw_buf_add(&minutes, "+");
     GW_SLOTS(row,
-             { "parts", cost_said(cost.parts, price.known, gw_page_money_said(p, price.value, price.more)) },
-             { "fitting", cost_said(cost.parts, time.known, gw_page_kept(p, &minutes)) },
-             { "total", cost_said(cost.parts, total.known, gw_page_money_said(p, total.value, total.more)) });
+             { "parts", cost_said(&cost, kit, price.known, gw_page_money_said(p, price.value, price.more)) },
+             { "fitting", cost_said(&cost, kit, time.known, gw_page_kept(p, &minutes)) },
+             { "total", cost_said(&cost, kit, total.known, gw_page_money_said(p, total.value, total.more)) });
 }
 
 static void put_row(const gw_page *p, gw_slots *slots, const column *col, int n, int kit)

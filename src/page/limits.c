@@ -4,6 +4,8 @@
 #include "page/stand.h"
 #include "page/tables.h"
 
+#include "show/contributors.h"
+
 static void put_cell(const gw_page *p, gw_slots *cell, int kit, gw_axle axle, int joint)
 {
     const gw_overload *o = gw_page_nearest(p, kit, axle, joint);
@@ -15,15 +17,20 @@ static void put_cell(const gw_page *p, gw_slots *cell, int kit, gw_axle axle, in
              { "percent", gw_page_percent_of_limit(o).s });
 }
 
+static const char *joint_on_its_side(const gw_page *p, gw_axle axle, int joint)
+{
+    return gw_page_fmt(p, "%s%s", gw_page_joint(p, axle, joint), gw_joint_side(&p->c->corners[axle], joint));
+}
+
 static void put_beyond(const gw_page *p, gw_slots *slots, const gw_overload *o)
 {
     const gw_bush *bush = &p->c->bushes[p->c->kits[o->kit].fits[o->axle][o->joint]];
     const gw_verdict *v = &o->verdict;
     gw_slots_flag(slots, "any_beyond", true);
     GW_SLOTS(gw_slots_element(slots, "all_beyond"), { "kit", gw_kit_said(p->c, o->kit) },
-             { "axle", gw_page_axle(o->axle) }, { "joint", p->c->corners[o->axle].joints[o->joint].name },
-             { "bush", gw_page_bush(bush) }, { "load", gw_page_load_said(p, o->load) },
-             { "what", GW_JUDGED_WORDS[v->what] }, { "value", gw_page_verdict_said(p, v, v->value) },
+             { "joint", joint_on_its_side(p, o->axle, o->joint) }, { "bush", gw_page_bush(p, bush) },
+             { "load", gw_page_load_said(p, o->load) }, { "what", GW_JUDGED_WORDS[v->what] },
+             { "value", gw_page_verdict_said(p, v, v->value) },
              { "limit", gw_page_verdict_said(p, v, v->limit) }, { "source", v->source });
 }
 

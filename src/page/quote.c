@@ -29,7 +29,7 @@ static void put_line(const gw_page *p, gw_slots *quote, const gw_quote_line *lin
     bool one = !line->job && line->count == 1 && gw_joint_image(p->c, axle, joint) != joint;
     gw_slots_fmt(slots, "what", "%s%s", line->job ? line->job : gw_page_joint(p, axle, joint),
                  one ? gw_joint_side(&p->c->pairs[axle], joint) : "");
-    gw_slots_text(slots, "part", line->job ? "" : gw_page_bush(&p->c->bushes[line->bush]));
+    gw_slots_text(slots, "part", line->job ? "" : gw_page_bush(p, &p->c->bushes[line->bush]));
     gw_slots_fmt(slots, "count", "%d", line->count);
     put_money(p, slots, "price", line->price);
     put_minutes(slots, "time", line->minutes);

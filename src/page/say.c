@@ -2,7 +2,9 @@
 /* What the sections of the page say alike: names, loads, angles, sums of money. */
 #include "page/say.h"
 
+#include "giveway/casefile.h"
 #include "record/unit.h"
+#include "show/contributors.h"
 
 #include <ctype.h>
 #include <math.h>
@@ -23,9 +25,12 @@ const char *gw_page_fmt(const gw_page *p, const char *fmt, ...)
     return kept;
 }
 
-const char *gw_page_bush(const gw_bush *bush)
+const char *gw_page_bush(const gw_page *p, const gw_bush *bush)
 {
-    return bush->label ? bush->label : bush->name;
+    gw_buf name = { 0 };
+    if (bush->label) return bush->label;
+    gw_name_in_words(bush->name, &name);
+    return gw_page_kept(p, &name);
 }
 
 const char *gw_page_wheel_of(gw_axle axle)
@@ -166,6 +171,17 @@ void gw_page_put_kit(const gw_page *p, gw_slots *slots, int kit)
 
 const char *gw_page_joint(const gw_page *p, gw_axle axle, int joint)
 {
-    const gw_joint *j = &p->c->corners[axle].joints[joint];
-    return j->label ? j->label : gw_page_fmt(p, "%s %s", gw_page_axle(axle), j->name);
+    const gw_corner *corner = &p->c->corners[axle];
+    gw_buf name = { 0 };
+    if (corner->joints[joint].label) return corner->joints[joint].label;
+    gw_buf_fmt(&name, "%s ", gw_page_axle(axle));
+    gw_name_in_words(gw_joint_plain_name(corner, joint), &name);
+    return gw_page_kept(p, &name);
+}
+
+const char *gw_page_joint_of_table(const gw_page *p, gw_axle axle, int joint)
+{
+    gw_buf name = { 0 };
+    gw_joint_said(&p->c->corners[axle], joint, &name);
+    return gw_page_kept(p, &name);
 }

@@ -41,9 +41,10 @@ typedef struct gw_page {
 const char *gw_page_kept(const gw_page *p, gw_buf *text);
 const char *gw_page_fmt(const gw_page *p, const char *fmt, ...) __attribute__((format(printf, 2, 3)));
 
-const char *gw_page_bush(const gw_bush *bush);      /**< likewise                                */
-const char *gw_page_axle(gw_axle axle);             /**< "front", in words of the page           */
-const char *gw_page_wheel_of(gw_axle axle);         /**< "Front wheel", likewise                 */
+/** What a bush is called: its label, or its name with blanks for underscores. */
+const char *gw_page_bush(const gw_page *p, const gw_bush *bush);
+const char *gw_page_axle(gw_axle axle);     /**< "front", in words of the page           */
+const char *gw_page_wheel_of(gw_axle axle); /**< "Front wheel", likewise                 */
 /** "in a 1.00 g stop"; plain text */
 const char *gw_page_load_said(const gw_page *p, int load);
 const gw_deflection *gw_page_find(const gw_page *p, int kit, gw_axle axle, int load);
@@ -66,8 +67,10 @@ const char *gw_page_planned(const gw_page *p, double cost);
 const char *gw_page_pick(const gw_page *p, int which);
 /** A kit as the template shows it: kit, style, number (where there are more kits than colours), label. */
 void gw_page_put_kit(const gw_page *p, gw_slots *slots, int kit);
-/** "front upper arm, front bush", or "front upper_front" where the joint has no label; plain text. */
+/** "front upper arm, front bush", or "front upper front" where the joint has no label; plain text. */
 const char *gw_page_joint(const gw_page *p, gw_axle axle, int joint);
+/** In a table of one axle: without the axle, and with the side where both stand in it. */
+const char *gw_page_joint_of_table(const gw_page *p, gw_axle axle, int joint);
 gw_number gw_page_price(double price); /**< with hundredths only where there are any */
 
 #endif

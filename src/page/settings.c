@@ -4,6 +4,7 @@
 
 #include "giveway/units.h"
 #include "show/align.h"
+#include "show/contributors.h"
 
 #include <math.h>
 
@@ -45,14 +46,28 @@ static void put_shims(gw_slots *row, double count, double step)
     if (count != 0.0) gw_slots_text(shims, count > 0.0 ? "put_in" : "take_out", gw_fixed(fabs(count), 0).s);
 }
 
+/* What is set is set on both sides alike, so no side is named. */
+static void put_name(const gw_corner *corner, gw_slots *row, const gw_adjuster *a)
+{
+    const bool length = a->kind == GW_ADJUST_LENGTH;
+    const char *label = length ? NULL : corner->joints[a->joint].label;
+    gw_buf part = { 0 }, name = { 0 };
+    if (label)
+        gw_buf_add(&part, label);
+    else
+        gw_name_in_words(length ? gw_body_as_written(corner, a->body) : gw_joint_as_written(corner, a->joint),
+                         &part);
+    gw_adjuster_say(a, gw_buf_str(&part), &name);
+    gw_buf_drop(&part, &name);
+    gw_slots_take(row, "name", &name);
+}
+
 static void put_adjuster(const gw_corner *corner, gw_slots *table, const gw_adjuster *a,
                          const gw_adjustment *set)
 {
     gw_slots *row = gw_slots_element(table, "adjusters");
     double along = set->move.along[0];
-    gw_buf name = { 0 };
-    gw_adjuster_words(corner, a, &name);
-    gw_slots_take(row, "name", &name);
+    put_name(corner, row, a);
     if (a->kind == GW_ADJUST_OFFSET) put_offset(row, &corner->joints[a->joint], set);
     if (a->kind == GW_ADJUST_LENGTH) put_length(row, a, along);
     if (a->kind == GW_ADJUST_SHIM) put_shims(row, round(along / a->step), a->step);
@@ -67,35 +82,36 @@ static void put_set(const gw_page *p, gw_slots *slots, const gw_align_item *item
         gw_buf sum = { 0 };
         put_adjuster(&p->c->corners[item->axle], table, &align->adjusters[i], &item->set[i]);
         if (gw_adjuster_sum(p->c, item, item->set, i, &sum))
-            gw_slots_take(gw_slots_element(table, "sums"), "sum", &sum);
+            gw_slots_signed_text(gw_slots_element(table, "sums"), "sum", gw_buf_str(&sum));
+        gw_buf_drop(&sum, p->out);
     }
 }
 
 /* ---- does it fit and hold ---- */
 
-static void put_verdict(gw_slots *table, const gw_joint *joint, const gw_verdict *v)
+static void put_verdict(gw_slots *table, const char *joint, const gw_verdict *v)
 {
     gw_trade_figure f = gw_trade_figure_of(v);
     gw_slots *row = gw_slots_element(table, "verdicts");
-    GW_SLOTS(row, { "joint", joint->name }, { "what", GW_JUDGED_WORDS[v->what] },
-             { "value", gw_fixed(v->value / f.scale, f.decimals).s },
-             { "limit", gw_fixed(v->limit / f.scale, f.decimals).s }, { "unit", f.unit });
+    GW_SLOTS(row, { "joint", joint }, { "what", GW_JUDGED_WORDS[v->what] }, { "unit", f.unit });
+    gw_slots_figure(row, "value", gw_fixed(v->value / f.scale, f.decimals), "");
+    gw_slots_figure(row, "limit", gw_fixed(v->limit / f.scale, f.decimals), "");
     gw_slots_flag(row, "at_most", v->bound == GW_AT_MOST);
     gw_slots_flag(row, "holds", v->holds);
 }
 
 static void put_verdicts(const gw_page *p, gw_slots *slots, const gw_align_item *item)
 {
-    const gw_joint *joints = p->c->corners[item->axle].joints;
     if (!item->n_tilts && !item->n_checks) return;
     gw_slots *table = table_of(p, slots, "judged_as_set", item);
     for (int i = 0; i < item->n_tilts; i++) {
         const gw_align_tilt *t = &item->tilt[i];
         gw_verdict v = gw_verdict_of(GW_JUDGED_TILT_IN_TRAVEL, t->after, GW_AT_MOST, t->limit, "");
-        put_verdict(table, &joints[t->joint], &v);
+        put_verdict(table, gw_page_joint_of_table(p, item->axle, t->joint), &v);
     }
     for (int i = 0; i < item->n_checks; i++)
-        put_verdict(table, &joints[item->check[i].joint], &item->check[i].verdict);
+        put_verdict(table, gw_page_joint_of_table(p, item->axle, item->check[i].joint),
+                    &item->check[i].verdict);
 }
 
 void gw_page_settings(const gw_page *p, gw_slots *slots)

@@ -9,9 +9,11 @@ static void put_row(const gw_page *p, gw_slots *table, int kit, const gw_both_wh
 {
     gw_slots *row = gw_slots_element(table, "rows");
     gw_slots_text(row, "label", gw_kit_said(p->c, kit));
-    for (int i = 0; i < GW_WHEEL_FIGURES; i++)
-        GW_SLOTS(gw_slots_element(row, "cells"), { "outer", gw_wheel_figure(both[GW_OUTER], i).s },
-                 { "inner", gw_wheel_figure(both[GW_INNER], i).s });
+    for (int i = 0; i < GW_WHEEL_FIGURES; i++) {
+        gw_slots *cell = gw_slots_element(row, "cells");
+        gw_slots_figure(cell, "outer", gw_wheel_figure(both[GW_OUTER], i), "");
+        gw_slots_figure(cell, "inner", gw_wheel_figure(both[GW_INNER], i), "");
+    }
 }
 
 static void put_axle(const gw_page *p, gw_slots *slots, gw_axle axle, int load)

@@ -104,8 +104,11 @@ const char *gw_page_figure_word(const gw_verdict *v)
 const char *gw_page_verdict_said(const gw_page *p, const gw_verdict *verdict, double value)
 {
     gw_buf text = { 0 };
+    gw_buf told = { 0 };
     gw_verdict_figure(verdict, value, &text);
-    return gw_page_kept(p, &text);
+    gw_minus_signs(&told, gw_buf_str(&text));
+    gw_buf_drop(&text, &told);
+    return gw_page_kept(p, &told);
 }
 
 /* "rear toe_inner, compressive strain of the wall 16 %, limit 15 %, in a 0.70 g corner" */

@@ -10,7 +10,7 @@ static void put_table(const gw_page *p, gw_slots *table, gw_axle axle, gw_page_j
         if (gw_page_has_kit(p, k)) gw_page_put_kit(p, gw_slots_element(table, "heads"), k);
     for (int j = 0; j < corner->n_joints; j++) {
         gw_slots *row = gw_slots_element(table, "joints");
-        gw_slots_text(row, "joint", corner->joints[j].name);
+        GW_SLOTS(row, { "joint", gw_page_joint_of_table(p, axle, j) }, { "key", corner->joints[j].name });
         gw_slots_fmt(row, "count", "%d", gw_joint_count_on_car(corner, j));
         for (int k = 0; k < p->c->n_kits; k++)
             if (gw_page_has_kit(p, k)) put(p, gw_slots_element(row, "cells"), k, axle, j);

@@ -83,6 +83,13 @@ void gw_slots_figure(gw_slots *slots, const char *name, gw_number figure, const 
     gw_slots_take(slots, name, &text);
 }
 
+void gw_slots_signed_text(gw_slots *slots, const char *name, const char *text)
+{
+    gw_buf as_told = { 0 };
+    gw_minus_signs(&as_told, text);
+    gw_slots_take(slots, name, &as_told);
+}
+
 void gw_slots_flag(gw_slots *slots, const char *name, bool is_true)
 {
     if (is_true) gw_slots_text(slots, name, "yes");

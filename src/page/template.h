@@ -28,6 +28,8 @@ gw_slots *gw_slots_element(gw_slots *slots, const char *list);
 void gw_slots_fill(gw_slots *slots, const gw_html_part *parts);
 /** A number with a true minus sign, and its unit ("" for none); mark-up. */
 void gw_slots_figure(gw_slots *slots, const char *name, gw_number figure, const char *unit);
+/** A text of our own whose negative numbers get true minus signs. */
+void gw_slots_signed_text(gw_slots *slots, const char *name, const char *text);
 void gw_slots_flag(gw_slots *slots, const char *name, bool is_true);
 
 /** A text that is taken over from a buffer, which is then empty; what failed there fails here. */

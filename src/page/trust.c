@@ -31,7 +31,7 @@ static const char *ranges(const gw_page *p)
 
 static void warn(gw_slots *slots, const char *const *text, int n)
 {
-    for (int i = 0; i < n; i++) gw_slots_text(gw_slots_element(slots, "warnings"), "warning", text[i]);
+    for (int i = 0; i < n; i++) gw_slots_signed_text(gw_slots_element(slots, "warnings"), "warning", text[i]);
 }
 
 /* For the workshop: what the studies themselves are unsure of; those of ride do not name their kit and wheel.
@@ -47,8 +47,9 @@ static void put_warnings(const gw_page *p, gw_slots *slots)
         const gw_ride_item *of = &r->ride.item[i];
         n += of->result.n_warnings;
         for (int w = 0; w < of->result.n_warnings; w++)
-            gw_slots_fmt(gw_slots_element(slots, "warnings"), "warning", "%s, %s: %s",
-                         gw_kit_said(p->c, of->kit), gw_page_axle(of->axle), of->result.warnings[w]);
+            gw_slots_signed_text(gw_slots_element(slots, "warnings"), "warning",
+                                 gw_page_fmt(p, "%s, %s: %s", gw_kit_said(p->c, of->kit),
+                                             gw_page_axle(of->axle), of->result.warnings[w]));
     }
     gw_slots_flag(slots, "warned", n > 0);
 }

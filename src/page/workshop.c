@@ -11,7 +11,7 @@
 
 static void put_fitted(const gw_page *p, gw_slots *cell, int kit, gw_axle axle, int joint)
 {
-    gw_slots_text(cell, "bush", gw_page_bush(&p->c->bushes[p->c->kits[kit].fits[axle][joint]]));
+    gw_slots_text(cell, "bush", gw_page_bush(p, &p->c->bushes[p->c->kits[kit].fits[axle][joint]]));
 }
 
 /* ---- how stiff ---- */
@@ -31,7 +31,7 @@ static void put_rates(const gw_page *p, gw_slots *slots, int bush)
     const gw_bush *b = &p->c->bushes[bush];
     const gw_bush_law *law = &p->r->laws.law[bush];
     gw_slots *row = gw_slots_element(slots, "rates");
-    gw_slots_text(row, "bush", gw_page_bush(b));
+    gw_slots_text(row, "bush", gw_page_bush(p, b));
     for (int i = 0; i < 6; i++) {
         double rate = i < 3 ? law->k[i] / GW_N_PER_MM : law->c[i - 3] / GW_NM_PER_DEG;
         gw_slots_text(gw_slots_element(row, "ways"), "rate", gw_significant(rate, 3).s);

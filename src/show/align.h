@@ -20,6 +20,8 @@ void gw_align_charts(const gw_case *c, const void *study, gw_charts *charts);
 
 /** What an adjuster is called: "off-centre bush in X", "length of Y", "shims at Z". */
 void gw_adjuster_words(const gw_corner *corner, const gw_adjuster *adjuster, gw_buf *out);
+/** The same of a joint or member that is told by another name. */
+void gw_adjuster_say(const gw_adjuster *adjuster, const char *name, gw_buf *out);
 
 /** A sentence where the kit's own bush at an offset is off centre already: what is set adds to it, and their
  * sum is the bush to fit, which the limit holds for. False, and nothing said, where it is not. */

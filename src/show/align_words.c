@@ -7,19 +7,27 @@
 
 #include <math.h>
 
-void gw_adjuster_words(const gw_corner *corner, const gw_adjuster *adjuster, gw_buf *out)
+void gw_adjuster_say(const gw_adjuster *adjuster, const char *name, gw_buf *out)
 {
     switch (adjuster->kind) {
     case GW_ADJUST_OFFSET:
-        gw_buf_say(out, "off-centre bush in %s", gw_joint_as_written(corner, adjuster->joint));
+        gw_buf_say(out, "off-centre bush in %s", name);
         break;
     case GW_ADJUST_LENGTH:
-        gw_buf_say(out, "length of %s", gw_body_as_written(corner, adjuster->body));
+        gw_buf_say(out, "length of %s", name);
         break;
     case GW_ADJUST_SHIM:
-        gw_buf_say(out, "shims at %s", gw_joint_as_written(corner, adjuster->joint));
+        gw_buf_say(out, "shims at %s", name);
         break;
     }
+}
+
+void gw_adjuster_words(const gw_corner *corner, const gw_adjuster *adjuster, gw_buf *out)
+{
+    gw_adjuster_say(adjuster,
+                    adjuster->kind == GW_ADJUST_LENGTH ? gw_body_as_written(corner, adjuster->body)
+                                                       : gw_joint_as_written(corner, adjuster->joint),
+                    out);
 }
 
 const char *gw_view_words(gw_view view)

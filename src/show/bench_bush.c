@@ -3,15 +3,24 @@
 #include "show/bench.h"
 
 #include "format/json.h"
+#include "format/number.h"
 #include "giveway/units.h"
 
 #include <math.h>
+#include <stdlib.h>
+
+/* Whoever reads the file, or puts it into a case by hand, has no use for the tails that sums of readings
+ * leave: 0.30000000000000004. Twelve digits are far more than a dial gauge has. */
+static double tidy(double value)
+{
+    return strtod(gw_significant(value, 12).s, NULL);
+}
 
 static void points(gw_json *json, const gw_press *p, double unit)
 {
     gw_json_array(json, "points");
     for (int i = 0; i < p->n; i++) {
-        const double point[2] = { p->x[i] / unit, p->f[i] };
+        const double point[2] = { tidy(p->x[i] / unit), tidy(p->f[i]) };
         gw_json_numbers(json, NULL, point, 2);
     }
     gw_json_close(json);
@@ -20,14 +29,14 @@ static void points(gw_json *json, const gw_press *p, double unit)
 static void bush_dynamic(gw_json *json, const gw_rig_law *law)
 {
     gw_json_object(json, "dynamic");
-    gw_json_number(json, "rate_N_per_mm", law->rate / GW_N_PER_MM);
-    gw_json_number(json, "zener_gain", law->zener_gain);
-    gw_json_number(json, "zener_tau_s", law->zener_tau);
-    gw_json_number(json, "zener_alpha", law->zener_alpha);
-    gw_json_number(json, "payne_gain", law->payne_gain);
+    gw_json_number(json, "rate_N_per_mm", tidy(law->rate / GW_N_PER_MM));
+    gw_json_number(json, "zener_gain", tidy(law->zener_gain));
+    gw_json_number(json, "zener_tau_s", tidy(law->zener_tau));
+    gw_json_number(json, "zener_alpha", tidy(law->zener_alpha));
+    gw_json_number(json, "payne_gain", tidy(law->payne_gain));
     if (law->payne_gain > 0.0) {
-        gw_json_number(json, "payne_amplitude_mm", law->payne_amplitude / GW_MM);
-        gw_json_number(json, "payne_exponent", law->payne_exponent);
+        gw_json_number(json, "payne_amplitude_mm", tidy(law->payne_amplitude / GW_MM));
+        gw_json_number(json, "payne_exponent", tidy(law->payne_exponent));
     }
     gw_json_close(json);
 }
@@ -85,7 +94,7 @@ void gw_bench_bush(const gw_bench_result *results, int n, gw_buf *out, gw_buf *m
     if (law)
         bush_dynamic(&json, law);
     else if (first && isfinite(first->loss))
-        gw_json_number(&json, "loss_factor", first->loss);
+        gw_json_number(&json, "loss_factor", tidy(first->loss));
     gw_json_close(&json);
     tell_missing(results, n, missing);
 }

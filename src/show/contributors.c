@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "show/contributors.h"
 
+#include "giveway/casefile.h"
 #include "giveway/units.h"
 #include "show/words.h"
 
@@ -13,11 +14,19 @@ const char *gw_joint_side(const gw_corner *corner, int joint)
     return gw_words_text(joint < twin ? GW_WORDS_PAGE_SHEET_LEFT : GW_WORDS_PAGE_SHEET_RIGHT);
 }
 
+void gw_name_in_words(const char *name, gw_buf *out)
+{
+    for (const char *p = name; *p; p++) gw_buf_bytes(out, *p == '_' ? " " : p, 1);
+}
+
 void gw_joint_said(const gw_corner *corner, int joint, gw_buf *out)
 {
     const gw_joint *j = &corner->joints[joint];
-    gw_buf_add(out, j->label ? j->label : j->name);
-    if (j->label) gw_buf_add(out, gw_joint_side(corner, joint));
+    if (j->label)
+        gw_buf_add(out, j->label);
+    else
+        gw_name_in_words(gw_joint_plain_name(corner, joint), out);
+    gw_buf_add(out, gw_joint_side(corner, joint));
 }
 
 double gw_joint_share(const gw_joint_result *joint, gw_angle which)

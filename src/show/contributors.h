@@ -20,14 +20,17 @@ typedef struct gw_contributor {
 const char *gw_joint_side(const gw_corner *corner, int joint);
 
 /**
- * A joint in the words of the case: its label, with ", left" or ", right" behind it where an axle has it
- * twice; its name where it has no label. Not cleaned.
+ * A joint in the words of the case: its label, or its name with blanks for underscores, with ", left" or
+ * ", right" behind it where an axle has it twice. Not cleaned.
  */
 void gw_joint_said(const gw_corner *corner, int joint, gw_buf *out);
 
+/** A name of the case as words: "arm front" for arm_front. Lines break at blanks, in the middle of a name
+ * nowhere well. */
+void gw_name_in_words(const char *name, gw_buf *out);
+
 /** Contribution of one joint to an angle [rad]. */
 double gw_joint_share(const gw_joint_result *joint, gw_angle which);
-
 
 /**
  * The joints that contribute most to an angle, largest first.

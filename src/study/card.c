@@ -217,6 +217,17 @@ static bool is_in(const gw_report *r, int kit)
     return false;
 }
 
+/* Where other kits cost something, one that changes nothing costs nothing; of the first kit, all new, nobody
+ * knows then. */
+static void money_of_nothing(gw_card_study *study)
+{
+    bool any = false;
+    for (int i = 0; i < study->n; i++) any = any || study->card[i].gauge[GW_FEEL_MONEY].known;
+    for (int i = 0; i < study->n && any; i++)
+        if (!study->card[i].cost.parts && study->card[i].kit)
+            study->card[i].gauge[GW_FEEL_MONEY] = (gw_gauge){ .known = true };
+}
+
 static void scale(gw_card_study *study)
 {
     for (int f = 0; f < GW_FEELS; f++) {
@@ -253,6 +264,7 @@ static gw_status run_all(const gw_report *r, const gw_choose_study *choose, gw_c
         warnings(r, card);
         card->beaten_by = beaten_by(choose, k);
     }
+    money_of_nothing(study);
     scale(study);
     return status;
 }

@@ -280,11 +280,21 @@ static gw_status run_all(const gw_run *run, gw_deflect_study *out, gw_error *err
     return status;
 }
 
+/* Without a manoeuvre what the vehicle says of its roll is nobody's business, right or wrong. */
+static bool drives(const gw_case *c, const gw_selection *wanted)
+{
+    bool any = false;
+    for (int l = 0; l < c->n_loads; l++)
+        any = any || (c->loads[l].kind == GW_LOAD_MANOEUVRE && (!wanted->loads || wanted->loads[l]));
+    return any;
+}
+
 gw_status gw_study_deflect(const gw_case *c, const gw_selection *wanted, gw_deflect_study *out, gw_error *err)
 {
     gw_deflect_study study = { 0 };
     gw_run run;
-    gw_status status = gw_run_open(&run, c, wanted, err);
+    gw_status status =
+        drives(c, wanted) ? gw_run_open(&run, c, wanted, err) : gw_run_open_on_ramp(&run, c, wanted, err);
     if (status == GW_OK) status = run_all(&run, &study, err);
     gw_run_close(&run);
     if (status != GW_OK) {

@@ -59,6 +59,18 @@ static void put_failed(gw_uses_run *r, const gw_deflect_study *study)
     set(r, GW_USE_REPORT, base, line.msg);
 }
 
+/* Direct loads alone need nothing of what the vehicle says of its roll; what goes on from them does. */
+static void try_more_than_loads(gw_uses_run *r)
+{
+    static const gw_use USES[] = { GW_USE_COMPARE, GW_USE_REPORT, GW_USE_SPREAD };
+    gw_run run;
+    gw_error err = { 0 };
+    gw_status status = gw_run_open(&run, r->c, r->wanted, &err);
+    for (size_t i = 0; i < sizeof USES / sizeof *USES && status != GW_OK; i++)
+        set_by(r, USES[i], status, &err);
+    gw_run_close(&run);
+}
+
 static void try_loads(gw_uses_run *r)
 {
     static const gw_use USES[] = { GW_USE_DEFLECT, GW_USE_COMPARE, GW_USE_REPORT, GW_USE_SPREAD };
@@ -71,6 +83,7 @@ static void try_loads(gw_uses_run *r)
         status = gw_study_deflect(r->c, r->wanted, &study, &err);
     for (size_t i = 0; i < sizeof USES / sizeof *USES; i++) set_by(r, USES[i], status, &err);
     if (study.n_failed) put_failed(r, &study);
+    if (status == GW_OK) try_more_than_loads(r);
     gw_deflect_study_free(&study);
 }
 

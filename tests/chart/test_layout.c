@@ -9,6 +9,8 @@
 #include <stdio.h>
 #include <string.h>
 
+#define MINUS "\xE2\x88\x92"
+
 static const gw_chart_words WORDS = { "What is seen", "under it", "across (mm)", "up (N)", NULL, NULL };
 
 static gw_charts begun(void)
@@ -48,10 +50,10 @@ static void a_line_runs_through_the_figures_of_both_axes(void **state)
     assert_int_equal(line->n, 4);
     check_abs(line->at[1].x, text(l, "1.0")->x, 0.01, "x of the second point");
     check_abs(line->at[1].y, text(l, "10")->y, 0.01, "y of the second point");
-    check_abs(line->at[2].y, text(l, "-20")->y, 0.01, "y of the third point");
+    check_abs(line->at[2].y, text(l, MINUS "20")->y, 0.01, "y of the third point");
     check_abs(line->at[3].x, text(l, "3.0")->x, 0.01, "x of the last point");
     check_contains(l->description,
-                   "line: from 0 at 0 to 30.0 at 3.00; lowest -20.0 at 2.00, highest 30.0 at 3.00.");
+                   "line: from 0 at 0 to 30.0 at 3.00; lowest " MINUS "20.0 at 2.00, highest 30.0 at 3.00.");
     gw_charts_free(&charts);
 }
 
@@ -99,10 +101,10 @@ static void bars_are_as_long_as_their_values_and_figures_stand_beyond_their_ends
     check_rel(b / a, 2.0, 1e-9, "4 to 2"); /* the box before them is the key */
     check_abs(first->at[1].x, third->at[0].x, 1e-6, "both begin at zero");
     check_abs(first->at[1].x, text(l, "0")->x, 0.01, "which is where the axis says");
-    assert_true(text(l, "-2.00")->box.x1 <= first->at[0].x && text(l, "4.00")->box.x0 >= third->at[1].x);
+    assert_true(text(l, MINUS "2.00")->box.x1 <= first->at[0].x && text(l, "4.00")->box.x0 >= third->at[1].x);
     assert_true(text(l, "one")->y < text(l, "two")->y);
     check_contains(l->description,
-                   "one, before: -2.00. one, after: 1.00. two, before: 4.00. two, after: 3.00.");
+                   "one, before: " MINUS "2.00. one, after: 1.00. two, before: 4.00. two, after: 3.00.");
     bars.stacked = true;
     gw_charts_bars(&charts, "stack", &bars);
     l = &charts.page[1].layout;
@@ -111,8 +113,8 @@ static void bars_are_as_long_as_their_values_and_figures_stand_beyond_their_ends
     gw_charts_bars(&charts, "failed", &bars);
     assert_true(text(&charts.page[2].layout, "no result")->y < text(&charts.page[2].layout, "7.00")->y);
     l = &charts.page[1].layout;
-    assert_true(text(l, "sum -1.00")->y < text(l, "7.00")->y); /* the sums of both rows */
-    check_contains(l->description, "one, after: 1.00. one, all: sum -1.00.");
+    assert_true(text(l, "sum " MINUS "1.00")->y < text(l, "7.00")->y); /* the sums of both rows */
+    check_contains(l->description, "one, after: 1.00. one, all: sum " MINUS "1.00.");
     gw_charts_free(&charts);
 }
 
@@ -151,7 +153,7 @@ static void names_of_a_stack_stand_at_their_parts(void **state)
 {
     (void)state;
     static const char *const GROUPS[] = { "one", "two" };
-    static const char *const PARTS[] = { "front lower arm, inner bush, left, of rubber",
+    static const char *const PARTS[] = { "front lower arm, inner bush, of rubber",
                                          "lower arm, outer bush", "rack in its housing", "hair" };
     static const double VALUES[] = { -5.0, -3.0, 1.0, -0.001, -2.0, 0.5, 1.0, -0.001 };
     gw_charts charts = begun();
@@ -172,7 +174,7 @@ static void names_of_a_stack_stand_at_their_parts(void **state)
             if (is_tie(&l->shape[i])) check_tie(l, &l->shape[i]), ties++;
         assert_in_range(ties, inlined ? 2 : 1, 3);
         if (!inlined)
-            text(l, "A  front lower arm, inner bush, left, of rubber"); /* there it has room inside */
+            text(l, "A  front lower arm, inner bush, of rubber"); /* there it has room inside */
         assert_true(text(l, "hair")->y < text(l, "one")->y);            /* no room for it: among the keys */
     }
     gw_charts_free(&charts);
@@ -203,7 +205,7 @@ static void a_waterfall_goes_from_step_to_step(void **state)
     check_abs(roll->at[1].x, zero + 2 * unit, 1e-6, "three further");
     check_abs(bushes->at[0].x, zero + 1.5 * unit, 1e-6, "half back");
     check_abs(end->at[1].x, zero + 1.5 * unit, 1e-6, "the sum");
-    check_contains(l->description, "set: -1.0. roll: +3.0. bushes: -0.5. there: 1.5.");
+    check_contains(l->description, "set: " MINUS "1.0. roll: +3.0. bushes: " MINUS "0.5. there: 1.5.");
     gw_charts_free(&charts);
 }
 
@@ -221,7 +223,7 @@ static void spans_and_third_octaves_reach_from_value_to_value(void **state)
                    *b = shape(l, GW_SHAPE_BOX, gw_style_fill(1), 0);
     check_rel((b->at[1].x - b->at[0].x) / (a->at[1].x - a->at[0].x), 4.0, 1e-9, "four to one");
     check_abs(b->at[1].x, a->at[0].x, 1e-6, "one ends where the other begins");
-    check_contains(l->description, "a: +1.0 to +2.0. b: -3.0 to +1.0.");
+    check_contains(l->description, "a: +1.0 to +2.0. b: " MINUS "3.0 to +1.0.");
     gw_charts_bands(
         &charts, "bands",
         &(gw_band_chart){
@@ -230,7 +232,7 @@ static void spans_and_third_octaves_reach_from_value_to_value(void **state)
     a = shape(l, GW_SHAPE_BOX, gw_style_fill(0), 1); /* after the key */
     check_abs(a->at[1].y, text(l, "0")->y, 0.01, "stands on zero");
     check_rel((a->at[1].y - a->at[0].y) / (text(l, "0")->y - text(l, "5")->y), 6.0 / 5.0, 1e-6, "6 dB high");
-    check_contains(l->description, "10, a: 6.00. 12.5, a: -3.00. 10, b: 3.00. 12.5, b: 12.0.");
+    check_contains(l->description, "10, a: 6.00. 12.5, a: " MINUS "3.00. 10, b: 3.00. 12.5, b: 12.0.");
     gw_charts_free(&charts);
 }
 

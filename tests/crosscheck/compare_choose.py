@@ -492,7 +492,7 @@ def main():
         check_csv(found, choose("--format", "csv"))
         check_jobs(case, found)
         choose("-o", folder)
-        check_charts(found, *(open(os.path.join(folder, f"choose-{which}.svg"), encoding="utf-8").read() for which in ("front", "ladder")))
+        check_charts(found, *(open(os.path.join(folder, f"choose-{which}.svg"), encoding="utf-8").read().replace("\u2212", "-") for which in ("front", "ladder")))
         check_json(brute, found)  # last: it takes by far the longest
     return 1 if bad else 0
 

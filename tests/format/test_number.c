@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "support/check.h"
 
-#include "giveway/units.h"
 #include "format/number.h"
+#include "giveway/units.h"
 
 #include <float.h>
 #include <locale.h>
@@ -107,6 +107,31 @@ static void a_decimal_comma_of_the_host_program_does_not_get_in(void **state)
     setlocale(LC_NUMERIC, "C");
 }
 
+/* A hyphen stood for every minus of a chart. What is no number keeps its hyphen. */
+static void a_hyphen_before_a_number_is_a_minus_and_one_between_is_not(void **state)
+{
+    (void)state;
+    static const char *const SAID[][2] = {
+        { "-0.31 of -0.67 deg", "\xE2\x88\x92"
+                                "0.31 of \xE2\x88\x92"
+                                "0.67 deg" },
+        { "+29.4/-45.4 (-2)", "+29.4/\xE2\x88\x92"
+                              "45.4 (\xE2\x88\x92"
+                              "2)" },
+        { "20-200 Hz, A-3, 2026-03-01", "20-200 Hz, A-3, 2026-03-01" },
+        { "off-centre - none", "off-centre - none" },
+        { "1e-07 of --3", "1e-07 of --3" },
+        { "\xC2\xA0-1", "\xC2\xA0\xE2\x88\x92"
+                        "1" },
+    };
+    for (size_t i = 0; i < sizeof SAID / sizeof *SAID; i++) {
+        gw_buf out = { 0 };
+        gw_minus_signs(&out, SAID[i][0]);
+        assert_string_equal(gw_buf_str(&out), SAID[i][1]);
+        gw_buf_free(&out);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -117,6 +142,7 @@ int main(void)
         cmocka_unit_test(exact_reads_back_bit_for_bit_and_is_short),
         cmocka_unit_test(minutes_carry_into_degrees),
         cmocka_unit_test(toe_at_the_rim_is_the_offset_of_its_edges),
+        cmocka_unit_test(a_hyphen_before_a_number_is_a_minus_and_one_between_is_not),
         cmocka_unit_test(a_decimal_comma_of_the_host_program_does_not_get_in),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

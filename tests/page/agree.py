@@ -7,7 +7,7 @@ import re
 import subprocess
 import xml.etree.ElementTree as ET
 
-from asked import FOLDER, GIVEWAY, SOURCE, check, done, told
+from asked import FOLDER, GIVEWAY, SOURCE, check, done, plain, told
 
 SVG = "{http://www.w3.org/2000/svg}"
 COLOURS = ["#000000", "#D55E00", "#0072B2", "#009E73", "#CC79A7", "#E69F00", "#56B4E9", "#F0E442"]
@@ -23,16 +23,16 @@ class Picture:
 
     def __init__(self, svg, title=None):
         root = ET.fromstring(svg)
-        self.title = title or root.find(SVG + "title").text
-        self.described = root.find(SVG + "desc").text
-        self.texts, self.boxes, self.lines = [], [], []
+        self.title = plain(title or root.find(SVG + "title").text, "a title")
+        self.described = plain(root.find(SVG + "desc").text, self.title)
+        self.texts, self.boxes, self.lines, self.raw = [], [], [], ["".join(t.itertext()) for t in root.iter(SVG + "text")]
         self.walk(root)
 
     def walk(self, e):
         at = re.match(r"translate\(([-\d.]+),([-\d.]+)\)", e.get("transform", ""))
         for t in e.findall(SVG + "text"):
             if at:
-                self.texts.append((float(at[1]), float(at[2]), "".join(t.itertext()), e.get("text-anchor")))
+                self.texts.append((float(at[1]), float(at[2]), plain("".join(t.itertext()), self.title), e.get("text-anchor")))
         for p in e.findall(SVG + "polygon"):
             xy = [tuple(map(float, q.split(","))) for q in p.get("points").split()]
             self.boxes.append((rgb(p.get("fill")), min(x for x, _ in xy), max(x for x, _ in xy), min(y for _, y in xy), max(y for _, y in xy)))
@@ -379,6 +379,8 @@ def on_case(name):
     bumps(charts, ride)
     settings(data)
     drawn(data)
+    below = [s for c in charts.values() for s in c.raw if "\u2212" in s]
+    check(len(below) > 5, f"{name}: charts of the page have figures below zero, with minus signs", below)
     sweeps(charts, data, "toe-braking", "toe", True)
     sweeps(charts, data, "camber-cornering", "camber", False)
     same(charts, out, ("contributions", "grip-against", "toe-braking", "camber-cornering", "third-octaves", "paths", "bump"))

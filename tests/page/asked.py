@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: MIT
 """What a test of charts and pages asks the program for, and how it says what it found."""
 import json
+import re
 import subprocess
 import sys
 
@@ -16,6 +17,14 @@ def check(ok, what, detail=""):
 
 def told(*args):
     return json.loads(subprocess.run([GIVEWAY, *args, "--format", "json", "--quiet"], check=True, capture_output=True, text=True).stdout)
+
+
+def plain(text, of):
+    """What a picture says with hyphens for minus signs, as numbers are read here; a hyphen of its own is a fault: it stood for a minus in every chart."""
+    hyphens = re.findall(r"(?:^|[\s(/])-\d\S*", text)
+    if hyphens:
+        check(False, f"{of}: what is below zero has a minus sign, no hyphen", hyphens[:3])
+    return text.replace("\u2212", "-")
 
 
 def done():

@@ -9,7 +9,7 @@ import sys
 import tempfile
 
 sys.path.insert(0, os.path.join(os.path.dirname(__file__), "../page"))
-from asked import FOLDER, SOURCE, check, done, told
+from asked import FOLDER, SOURCE, check, done, plain, told
 
 
 
@@ -20,7 +20,8 @@ def drawn(*args):
     titles = {}
     for file in glob.glob(os.path.join(out, "*.svg")):
         with open(file, encoding="utf-8") as f:
-            titles[os.path.basename(file)[:-4]] = re.search(r"<title[^>]*>(.*?)</title>", f.read(), re.S)[1]
+            stem = os.path.basename(file)[:-4]
+            titles[stem] = plain(re.search(r"<title[^>]*>(.*?)</title>", f.read(), re.S)[1], stem)
     return results, titles
 
 

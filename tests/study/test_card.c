@@ -199,6 +199,9 @@ static void a_kit_that_changes_nothing_is_as_before_and_one_of_one_side_neither_
         assert_int_equal(same->step, 0);
         assert_int_equal(drawn.card[2].gauge[f].one_side, f == GW_FEEL_BRAKES || f == GW_FEEL_CORNER);
     }
+    /* Its card had no line on money where every other had one. */
+    assert_true(drawn.card[1].gauge[GW_FEEL_MONEY].known && drawn.card[0].gauge[GW_FEEL_MONEY].known);
+    assert_true(drawn.card[1].gauge[GW_FEEL_MONEY].value == 0.0);
     gw_card_study_free(&drawn);
     gw_report_free(&of);
     gw_case_free(&c);
