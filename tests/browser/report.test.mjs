@@ -180,8 +180,10 @@ async function onPaper(page, what) {
   check(found.uneven < 0.5, `${what}: on paper all lines of the cards are of one length`, JSON.stringify(found));
   check(found.n < 3 || found.used > 0.95 * found.room, `${what}: on paper the cards take the row`, JSON.stringify(found));
   check(found.sheet < 1077, `${what}: the sheet to fill in is one side of A4`, JSON.stringify(found));
-  const wraps = await page.evaluate(wrapped, '[aria-labelledby="sheet"]');
-  check(wraps.length === 0, `${what}: on paper what is set stands in one line`, wraps.slice(0, 3).join("; "));
+  const wraps = await page.evaluate(wrapped, ':is([aria-labelledby="sheet"], [aria-labelledby="glance"])');
+  check(wraps.length === 0, `${what}: on paper what is set, and each figure at a glance, stands in one line`, wraps.slice(0, 3).join("; "));
+  const wide = await page.evaluate(() => [...document.querySelectorAll("table")].filter((t) => t.checkVisibility() && t.getBoundingClientRect().right > document.documentElement.clientWidth + 0.5).map((t) => t.textContent.slice(0, 40)));
+  check(wide.length === 0, `${what}: on paper no table is cut`, wide.join("; "));
   check(found.twice.length === 0, `${what}: on paper no heading stands twice`, found.twice.join("; "));
   const { outside, covered } = await page.evaluate(`(${textsOf})([document.getElementById("scene")])`);
   check(outside.length + covered.length === 0, `${what}: on paper words of the drawing lie on no others`, [...outside, ...covered].join("; "));
@@ -192,7 +194,7 @@ async function onPaper(page, what) {
 
 /* Words of the drawing, of its dials and of what is heard, on a telephone and a screen; tables there. */
 async function pictures(page, what) {
-  for (const width of [360, 1280]) {
+  for (const width of [360, 820, 1280]) {
     await page.setViewportSize({ width, height: 900 });
     await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done, 50))));
     for (const view of ["behind", "corner", "above"]) {
@@ -866,6 +868,9 @@ async function manyKits(browser) {
   const gone = await page.evaluate(() => new Promise((done) => setTimeout(() => done(document.querySelector(".cards").scrollLeft), 500)));
   check(gone > 10, "twelve kits: keys move the row", `${gone}`);
   await accessible(page, "twelve kits");
+  await onPaper(page, "twelve kits");
+  const sides = await print(page);
+  check(sides <= 4, "twelve kits: four sides of A4", `${sides}`);
   await page.close();
 }
 
