@@ -63,8 +63,8 @@ static gw_status keep(gw_run *run, double travel, bool spring_out, gw_read_spot 
     gw_status status = gw_state_alloc(&run->c->corners[run->axle], &fresh, err);
     if (status != GW_OK) return status;
     spot->state = run->state;
-    run->state = fresh;
     spot->load = run->state.load.patch_force.z;
+    run->state = fresh;
     return spring_out ? gw_read_spring_out_goes_on(run, travel, spot, err) : GW_OK;
 }
 
@@ -166,7 +166,7 @@ static gw_status near_place(gw_run *run, const gw_read_guide *g, int place, doub
     gw_fit_kit(run->c, &run->laws, run->kit, run->axle, run->fit);
     gw_status status = gw_corner_open_near(corner, run->fit, g->ws[place], GW_NEAR_ONCE, &run->ws, err);
     if (status == GW_OK) status = gw_state_alloc(corner, &run->state, err);
-    if (status == GW_OK && g->from[place].load != 0.0)
+    if (status == GW_OK && g->from[place].state.pose)
         status = gw_read_spring_out(run, 0.0, &g->from[place], &from, err);
     for (int i = 0; i < g->readings->n && status == GW_OK; i++) {
         const gw_reading *r = &g->readings->reading[i];
