@@ -118,7 +118,7 @@ static void wake_fitted(gw_case_reader *cr)
             c->bushes[c->choose.among[i].bush[b]].idle = false;
     for (int k = 0; k < c->n_kits; k++)
         for (int a = 0; a < GW_AXLES; a++)
-            for (int j = 0; c->kits[k].fits[a] && j < c->corners[a].n_joints; j++)
+            for (int j = 0; c->kits[k].fits[a] && j < c->pairs[a].n_joints; j++)
                 if (c->kits[k].fits[a][j] >= 0) c->bushes[c->kits[k].fits[a][j]].idle = false;
 }
 
