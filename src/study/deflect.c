@@ -50,8 +50,8 @@ typedef struct gw_road_job {
 } gw_road_job;
 
 /* The other loads of the run are worth having: this one stands in its place with the reason. */
-static gw_status mark_failed(const gw_run *run, gw_deflection *item, const char *why, gw_arena *arena,
-                             gw_error *err)
+static gw_status mark_failed(const gw_run *run, gw_side side, gw_deflection *item, const char *why,
+                             gw_arena *arena, gw_error *err)
 {
     gw_joint_result *joints = item->result.joints;
     const gw_corner_ws *ws =
@@ -60,6 +60,7 @@ static gw_status mark_failed(const gw_run *run, gw_deflection *item, const char 
                              .axle = run->axle,
                              .load = item->load,
                              .failed = gw_arena_strdup(arena, why),
+                             .side = side,
                              .off_centre = gw_kit_is_off_centre(run->c, run->kit, run->axle),
                              .static_camber = gw_corner_static_camber(ws),
                              .result = { .joints = joints } };
@@ -75,7 +76,7 @@ static gw_status solve_item(gw_run *run, int load, gw_deflection *item, gw_arena
     if (l->both) m.side = item->wheel == GW_LEFT_WHEEL ? GW_OUTER : GW_INNER;
     gw_status status = l->kind == GW_LOAD_MANOEUVRE ? gw_run_manoeuvre(run, &m, item, &inner)
                                                     : gw_run_direct(run, &l->direct, l->other, item, &inner);
-    if (status == GW_E_NUMERIC) return mark_failed(run, item, inner.msg, arena, err);
+    if (status == GW_E_NUMERIC) return mark_failed(run, m.side, item, inner.msg, arena, err);
     if (status != GW_OK)
         return gw_fail(err, status, "%s: load \"%s\", kit %s: %s", run->c->path, l->name,
                        run->c->kits[run->kit].name, inner.msg);

@@ -167,6 +167,30 @@ static void every_piece_of_work_is_done_once(void **unused)
     assert_int_equal(done[0], 2);
 }
 
+/* What cannot be carried was told of the outer wheel, whichever was looked at. */
+static void a_load_that_is_not_carried_still_says_of_which_wheel(void **unused)
+{
+    (void)unused;
+    gw_case c;
+    gw_deflect_study study;
+    gw_error err = { 0 };
+    int seen[2] = { 0 };
+    const gw_selection all = { 0 };
+    load_case(&c);
+    for (int l = 0; l < c.n_loads; l++)
+        if (c.loads[l].manoeuvre.lateral_g > 0.0) {
+            c.loads[l].manoeuvre.lateral_g = 3.0;
+            c.loads[l].both = true;
+        }
+    assert_int_equal(gw_study_deflect(&c, &all, &study, &err), GW_OK);
+    for (int i = 0; i < study.n; i++)
+        if (study.item[i].failed) seen[study.item[i].side]++;
+    assert_true(study.n_failed > 0);
+    assert_int_equal(seen[GW_OUTER], seen[GW_INNER]);
+    gw_deflect_study_free(&study);
+    gw_case_free(&c);
+}
+
 int main(void)
 {
     gsl_set_error_handler_off();
@@ -177,6 +201,7 @@ int main(void)
         cmocka_unit_test(a_narrowed_study_gives_the_same_figures),
         cmocka_unit_test(one_load_stands_for_the_stop_and_one_for_the_corner),
         cmocka_unit_test(every_piece_of_work_is_done_once),
+        cmocka_unit_test(a_load_that_is_not_carried_still_says_of_which_wheel),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
