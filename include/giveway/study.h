@@ -60,6 +60,12 @@ void gw_fit_right(const gw_case *c, const gw_laws *laws, int kit, gw_axle axle, 
 /** The same for both wheels of the axle: one entry a joint of the case's pair. */
 void gw_fit_pair(const gw_case *c, const gw_laws *laws, int kit, gw_axle axle, gw_fit *fit);
 
+/**
+ * A joint of the corner as the wheel that is looked at has it: its place in the joints of the case's pair,
+ * and so in the fits of a kit. A corner that lists both sides (shared parts) has it there itself.
+ */
+int gw_joint_of_wheel(const gw_case *c, gw_axle axle, gw_wheel_side wheel, int joint);
+
 /** True where the kit puts another bush into a joint of the left than into its image on the right. */
 bool gw_kit_differs_by_side(const gw_case *c, int kit, gw_axle axle);
 
@@ -128,8 +134,8 @@ gw_status gw_study_deflect(const gw_case *c, const gw_selection *wanted, gw_defl
                            gw_error *err);
 void gw_deflect_study_free(gw_deflect_study *study);
 
-/** An item that failed has the kit, the load and the reason of one before it: a car that does not carry a load
- * says so of both its axles. */
+/** An item that failed has the kit, the load and the reason of one before it: a car that does not carry a
+ * load says so of both its axles. */
 bool gw_deflect_failed_before(const gw_deflect_study *study, int item);
 
 /** The item for a kit, corner and load; NULL where it was not wanted or failed. */

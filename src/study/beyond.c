@@ -13,7 +13,8 @@ typedef struct farthest {
 static void look(const gw_run *run, const gw_deflection *item, int joint, farthest *worst)
 {
     const gw_joint *at = &run->c->corners[item->axle].joints[joint];
-    const gw_bush_law *law = &run->laws.law[run->c->kits[item->kit].fits[item->axle][joint]];
+    const int fitted_at = gw_joint_of_wheel(run->c, item->axle, item->wheel, joint);
+    const gw_bush_law *law = &run->laws.law[run->c->kits[item->kit].fits[item->axle][fitted_at]];
     const gw_joint_result *r = &item->result.joints[joint];
     gw_bush_law fitted = at->bracket > 0.0 ? gw_bush_law_on_bracket(law, at->bracket) : *law;
     double by[2];

@@ -89,8 +89,8 @@ void gw_fit_right(const gw_case *c, const gw_laws *laws, int kit, gw_axle axle, 
 {
     const gw_corner *corner = &c->corners[axle];
     for (int j = 0; j < corner->n_joints; j++) {
-        int twin = c->pairs[axle].joints[j].twin;
-        fit[j] = fit_of(c, laws, c->kits[kit].fits[axle][twin], &corner->joints[j]);
+        int right = gw_joint_of_wheel(c, axle, GW_RIGHT_WHEEL, j);
+        fit[j] = fit_of(c, laws, c->kits[kit].fits[axle][right], &corner->joints[j]);
     }
 }
 
@@ -99,6 +99,12 @@ void gw_fit_pair(const gw_case *c, const gw_laws *laws, int kit, gw_axle axle, g
     const gw_corner *pair = &c->pairs[axle];
     for (int j = 0; j < pair->n_joints; j++)
         fit[j] = fit_of(c, laws, c->kits[kit].fits[axle][j], &pair->joints[j]);
+}
+
+int gw_joint_of_wheel(const gw_case *c, gw_axle axle, gw_wheel_side wheel, int joint)
+{
+    bool right = wheel == GW_RIGHT_WHEEL && !c->corners[axle].shared;
+    return right ? c->pairs[axle].joints[joint].twin : joint;
 }
 
 bool gw_kit_differs_by_side(const gw_case *c, int kit, gw_axle axle)

@@ -321,14 +321,12 @@ static gw_status stand_up(gw_run *run, gw_error *err)
     return status;
 }
 
-/* Joints of the pair as the corner lists them: all where parts are shared, else those of the wheel's own
- * side. */
+/* Joints of the pair as the corner lists them. */
 static void take_joints(const gw_run *run, gw_wheel_side wheel, const gw_joint_result *all,
                         gw_joint_result *out)
 {
-    const gw_corner *corner = &run->c->corners[run->axle], *pair = &run->c->pairs[run->axle];
-    bool right = !corner->shared && wheel == GW_RIGHT_WHEEL;
-    for (int j = 0; j < corner->n_joints; j++) out[j] = all[right ? pair->joints[j].twin : j];
+    for (int j = 0; j < run->c->corners[run->axle].n_joints; j++)
+        out[j] = all[gw_joint_of_wheel(run->c, run->axle, wheel, j)];
 }
 
 /* Where the next manoeuvre of the car starts: as told, or where a study before drove it. */

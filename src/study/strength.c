@@ -44,7 +44,8 @@ static void bearing(const gw_align *align, const gw_joint_result *r, gw_strength
 gw_strength gw_strength_of(const gw_case *c, const gw_deflection *item, int joint)
 {
     const gw_joint_result *r = &item->result.joints[joint];
-    gw_strength s = { .bush = &c->bushes[c->kits[item->kit].fits[item->axle][joint]], .holds = true };
+    const int fitted = gw_joint_of_wheel(c, item->axle, item->wheel, joint);
+    gw_strength s = { .bush = &c->bushes[c->kits[item->kit].fits[item->axle][fitted]], .holds = true };
     if (s.bush->type == GW_BUSH_BONDED || s.bush->type == GW_BUSH_UNBONDED)
         rubber(&c->corners[item->axle].joints[joint], r, &s);
     else if (s.bush->type == GW_BUSH_BEARING)

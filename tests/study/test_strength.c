@@ -221,6 +221,35 @@ static void every_figure_with_a_limit_has_its_worst_load(void **unused)
     gw_case_free(&c);
 }
 
+/* The right wheel's rubber was judged where the kit has another bush there, as if it were the left one. */
+static void each_wheel_is_judged_by_the_bush_on_its_own_side(void **unused)
+{
+    (void)unused;
+    gw_case c;
+    gw_deflect_study study;
+    const gw_selection all = { 0 };
+    gw_error err = { 0 };
+    int sides = 0;
+    sample_load("tests/cases/hatchback-by-rule.json", &c);
+    const int j = gw_corner_find_joint(&c.corners[GW_FRONT], "arm_front");
+    const int rubber = gw_case_find_bush(&c, "arm_front_rubber"),
+              poly = gw_case_find_bush(&c, "arm_front_poly");
+    c.kits[1].fits[GW_FRONT][j] = rubber;
+    c.kits[1].fits[GW_FRONT][c.pairs[GW_FRONT].joints[j].twin] = poly;
+    assert_int_equal(gw_study_deflect(&c, &all, &study, &err), GW_OK);
+    for (int i = 0; i < study.n; i++) {
+        const gw_deflection *item = &study.item[i];
+        if (item->kit != 1 || item->axle != GW_FRONT || !item->sided) continue;
+        bool left = item->wheel == GW_LEFT_WHEEL;
+        assert_ptr_equal(item->strength[j].bush, &c.bushes[left ? rubber : poly]);
+        assert_int_equal(item->strength[j].kind, left ? GW_STRENGTH_RUBBER : GW_STRENGTH_NONE);
+        sides |= left ? 1 : 2;
+    }
+    assert_int_equal(sides, 3);
+    gw_deflect_study_free(&study);
+    gw_case_free(&c);
+}
+
 int main(void)
 {
     gsl_set_error_handler_off();
@@ -231,6 +260,7 @@ int main(void)
         cmocka_unit_test(a_bush_given_by_rates_is_not_judged),
         cmocka_unit_test(what_is_beyond_a_limit_is_told_once_with_its_worst_load),
         cmocka_unit_test(every_figure_with_a_limit_has_its_worst_load),
+        cmocka_unit_test(each_wheel_is_judged_by_the_bush_on_its_own_side),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
