@@ -238,6 +238,15 @@ static void work_kits(gw_car_work *w)
 }
 
 /* Decibels over the first kit of the same car. */
+static void put_difference(const gw_ride_result *result, const gw_ride_result *base, double *row)
+{
+    gw_ride_difference difference;
+    gw_ride_compare(result, base, &difference);
+    row[GW_SPREAD_HARSHNESS] = difference.harshness;
+    row[GW_SPREAD_NOISE] = difference.noise;
+}
+
+/* A kit's figures stay out where the first kit's could not be had. */
 static void work_ride(gw_car_work *w)
 {
     const gw_car_plan *plan = w->plan;
@@ -263,11 +272,8 @@ static void work_ride(gw_car_work *w)
             base[slot->axle] = result;
             known[slot->axle] = true;
         }
-        if (status != GW_OK || !known[slot->axle]) continue;
-        gw_ride_difference difference;
-        gw_ride_compare(&result, &base[slot->axle], &difference);
-        row[slot->first + GW_SPREAD_HARSHNESS] = difference.harshness;
-        row[slot->first + GW_SPREAD_NOISE] = difference.noise;
+        if (status == GW_OK && known[slot->axle])
+            put_difference(&result, &base[slot->axle], row + slot->first);
         if (slot->kit > 0) gw_ride_result_free(&result);
     }
     for (int a = 0; a < GW_AXLES; a++) gw_ride_result_free(&base[a]);
