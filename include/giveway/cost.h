@@ -57,8 +57,9 @@ typedef struct gw_shared_job {
 gw_shared_job gw_shared_job_of(const gw_case *c, const gw_shop_job *job, const gw_kit *kit);
 /** Of all jobs of the case together [min]. */
 double gw_shared_minutes_saved(const gw_case *c, int kit);
-/** Whether `kit` has another bush than the first kit in a joint of a job; of the first kit itself, which is
- * told by its place in the case: whether its bush has a price or a time, so that it is renewed. */
+/** Whether `kit` has another bush than the first kit in a joint of a job, on either side; of the first kit
+ * itself, which is told by its place in the case: whether its bush has a price or a time, so that it is
+ * renewed. */
 bool gw_job_joint_changes(const gw_case *c, const gw_kit *kit, const gw_shop_joint *at);
 
 /** One line of a quotation: bushes for a joint, or a job that is done once for the car. */
@@ -67,8 +68,10 @@ typedef struct gw_quote_line {
     gw_axle axle;
     int joint, bush; /**< of bushes: joint of the corner, bush of the case   */
     int count;       /**< on the car                                         */
-    double price;    /**< of all of them, in the currency of the case; NAN: not known */
-    double minutes;  /**< of all of them [min]; NAN: not known                        */
+    int of_pair; /**< of one side alone: which joint of the pair; -1: of both sides, or of a joint that is one
+                  */
+    double price;   /**< of all of them, in the currency of the case; NAN: not known */
+    double minutes; /**< of all of them [min]; NAN: not known                        */
 } gw_quote_line;
 
 /**
@@ -88,8 +91,9 @@ int gw_joint_count_both(const gw_case *c, gw_axle axle, int joint);
 /** Whether a joint can be taken apart: not a weld, and not the twist between the two halves of one body. */
 bool gw_joint_is_bolted(const gw_case *c, gw_axle axle, int joint);
 
-/** How many of a joint there are on the car: 1 or 2; 1 of one that has an image of its own, and of every joint of
- * an axle with shared parts, which has an image in the list or, as a Panhard rod, none on the car. */
+/** How many of a joint there are on the car: 1 or 2; 1 of one that has an image of its own, and of every
+ * joint of an axle with shared parts, which has an image in the list or, as a Panhard rod, none on the car.
+ */
 int gw_joint_count_on_car(const gw_corner *corner, int joint);
 
 GW_API_END

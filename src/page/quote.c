@@ -25,10 +25,8 @@ static void put_line(const gw_page *p, gw_slots *quote, const gw_quote_line *lin
     gw_slots *slots = gw_slots_element(quote, "lines");
     gw_axle axle = line->axle;
     int joint = line->joint;
-    /* where left and right get other bushes, which of them */
-    bool one = !line->job && line->count == 1 && gw_joint_image(p->c, axle, joint) != joint;
     gw_slots_fmt(slots, "what", "%s%s", line->job ? line->job : gw_page_joint(p, axle, joint),
-                 one ? gw_joint_side(&p->c->pairs[axle], joint) : "");
+                 line->of_pair >= 0 ? gw_joint_side(&p->c->pairs[axle], line->of_pair) : "");
     gw_slots_text(slots, "part", line->job ? "" : gw_page_bush(p, &p->c->bushes[line->bush]));
     gw_slots_fmt(slots, "count", "%d", line->count);
     put_money(p, slots, "price", line->price);

@@ -30,17 +30,36 @@ static void add(const gw_bush *bush, int n, gw_car_cost *cost)
         cost->untimed += n;
 }
 
-bool gw_job_joint_changes(const gw_case *c, const gw_kit *kit, const gw_shop_joint *at)
+/* At a joint of the pair: one side of the car. */
+static bool changes(const gw_case *c, const gw_kit *kit, gw_axle axle, int place)
 {
-    int fitted = kit->fits[at->axle][at->joint];
+    int fitted = kit->fits[axle][place];
     const gw_bush *bush = &c->bushes[fitted];
     if (kit == &c->kits[0]) return bush->price >= 0.0 || bush->fit_minutes >= 0.0;
-    return fitted != c->kits[0].fits[at->axle][at->joint];
+    return fitted != c->kits[0].fits[axle][place];
 }
 
-static bool counts(const gw_case *c, int kit, gw_axle axle, int joint)
+bool gw_job_joint_changes(const gw_case *c, const gw_kit *kit, const gw_shop_joint *at)
 {
-    return gw_job_joint_changes(c, &c->kits[kit], &(gw_shop_joint){ axle, joint });
+    int twin = c->pairs[at->axle].joints[at->joint].twin;
+    return changes(c, kit, at->axle, at->joint) || changes(c, kit, at->axle, twin);
+}
+
+/* The same joint on the other side of the car, in the pair; itself: the car has one of it. */
+static int other_side(const gw_case *c, gw_axle axle, int place)
+{
+    const gw_corner *corner = &c->corners[axle];
+    int twin = c->pairs[axle].joints[place].twin, listed = place < corner->n_joints ? place : twin;
+    return gw_is_pair(corner) || gw_joint_count_on_car(corner, listed) == 2 ? twin : place;
+}
+
+/* Where a joint of the corner is on the car, into `place`: there, and on the side that the corner does not
+ * list. */
+static int places_of(const gw_case *c, gw_axle axle, int joint, int place[GW_WHEELS])
+{
+    place[0] = joint;
+    place[1] = other_side(c, axle, joint);
+    return place[1] >= c->corners[axle].n_joints ? 2 : 1;
 }
 
 static void sum_up(const gw_shop *shop, gw_car_cost *cost)
@@ -92,17 +111,27 @@ double gw_shared_minutes_saved(const gw_case *c, int kit)
     return saved;
 }
 
+/* Both sides at once where they get the same. */
+static void add_joint(const gw_case *c, const gw_kit *kit, const int *fits, gw_axle axle, int joint,
+                      gw_car_cost *cost)
+{
+    int place[GW_WHEELS], n = places_of(c, axle, joint, place), changed = 0;
+    for (int i = 0; i < n; i++) changed += changes(c, kit, axle, place[i]);
+    if (changed == 2 && fits[place[0]] == fits[place[1]]) {
+        add(&c->bushes[fits[joint]], 2, cost);
+        return;
+    }
+    for (int i = 0; i < n; i++)
+        if (changes(c, kit, axle, place[i])) add(&c->bushes[fits[place[i]]], 1, cost);
+}
+
 /* The joints that `kit` changes, with the bushes of `fitted`. */
 static gw_car_cost cost_of(const gw_case *c, int kit, int fitted)
 {
     gw_car_cost cost = { 0 };
-    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++) {
-        if (!c->has_corner[a]) continue;
-        const gw_corner *corner = &c->corners[a];
-        for (int j = 0; j < corner->n_joints; j++)
-            if (counts(c, kit, a, j))
-                add(&c->bushes[c->kits[fitted].fits[a][j]], gw_joint_count_on_car(corner, j), &cost);
-    }
+    for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
+        for (int j = 0; c->has_corner[a] && j < c->corners[a].n_joints; j++)
+            add_joint(c, &c->kits[kit], c->kits[fitted].fits[a], a, j, &cost);
     for (int i = 0; i < c->n_jobs; i++)
         if (gw_shared_job_of(c, &c->jobs[i], &c->kits[kit]).joints) {
             cost.price += c->jobs[i].price;
@@ -142,43 +171,53 @@ int gw_joint_count_both(const gw_case *c, gw_axle axle, int joint)
     return image != joint ? n + gw_joint_count_on_car(&c->corners[axle], image) : n;
 }
 
-/* The image on the other side that is told with a joint, because it gets the same; the joint itself: none. */
-static int told_with(const gw_case *c, int kit, gw_axle axle, int joint)
+/* The place on the other side that is told with one, because it gets the same; the place itself: none. */
+static int told_with(const gw_case *c, int kit, gw_axle axle, int place)
 {
     const int *fits = c->kits[kit].fits[axle];
-    int image = gw_joint_image(c, axle, joint);
-    return fits[image] == fits[joint] && counts(c, kit, axle, image) ? image : joint;
+    int other = other_side(c, axle, place);
+    return fits[other] == fits[place] && changes(c, &c->kits[kit], axle, other) ? other : place;
 }
 
-static gw_quote_line bushes_line(const gw_case *c, int kit, gw_axle axle, int joint)
+static gw_quote_line bushes_line(const gw_case *c, int kit, gw_axle axle, int joint, int place)
 {
-    int fitted = c->kits[kit].fits[axle][joint];
-    int n = told_with(c, kit, axle, joint) != joint ? gw_joint_count_both(c, axle, joint)
-                                                    : gw_joint_count_on_car(&c->corners[axle], joint);
+    int fitted = c->kits[kit].fits[axle][place], n = told_with(c, kit, axle, place) != place ? 2 : 1;
     const gw_bush *bush = &c->bushes[fitted];
     return (gw_quote_line){ .axle = axle,
                             .joint = joint,
                             .bush = fitted,
                             .count = n,
+                            .of_pair = n == 1 && other_side(c, axle, place) != place ? place : -1,
                             .price = bush->price >= 0.0 ? n * bush->price : (double)NAN,
                             .minutes = bush->fit_minutes >= 0.0 ? n * bush->fit_minutes : (double)NAN };
+}
+
+/* The lines of one joint of a corner behind the `n` that there are; how many there are then. */
+static int joint_lines(const gw_case *c, int kit, gw_axle axle, int joint, gw_quote_line *out, int most,
+                       int n)
+{
+    int place[GW_WHEELS], places = places_of(c, axle, joint, place);
+    for (int i = 0; i < places; i++) {
+        if (!changes(c, &c->kits[kit], axle, place[i]) || told_with(c, kit, axle, place[i]) < place[i])
+            continue;
+        if (n < most) out[n] = bushes_line(c, kit, axle, joint, place[i]);
+        n++;
+    }
+    return n;
 }
 
 int gw_quote_lines(const gw_case *c, int kit, gw_quote_line *out, int most)
 {
     int n = 0;
     for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
-        for (int j = 0; c->has_corner[a] && j < c->corners[a].n_joints; j++) {
-            if (!counts(c, kit, a, j) || told_with(c, kit, a, j) < j) continue;
-            if (n < most) out[n] = bushes_line(c, kit, a, j);
-            n++;
-        }
+        for (int j = 0; c->has_corner[a] && j < c->corners[a].n_joints; j++)
+            n = joint_lines(c, kit, a, j, out, most, n);
     for (int i = 0; i < c->n_jobs; i++) {
         const gw_shop_job *job = &c->jobs[i];
         if (!gw_shared_job_of(c, job, &c->kits[kit]).joints) continue;
         if (n < most)
             out[n] = (gw_quote_line){
-                .job = job->label, .count = 1, .price = job->price, .minutes = job->minutes
+                .job = job->label, .count = 1, .of_pair = -1, .price = job->price, .minutes = job->minutes
             };
         n++;
     }

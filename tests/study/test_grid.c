@@ -381,6 +381,70 @@ static void what_left_and_right_get_alike_is_one_line_of_a_quotation(void **stat
     gw_case_free(&c);
 }
 
+/* A line and what the kit costs in bushes, of one joint of a kit that changes no other. */
+static void check_line(const gw_quote_line *line, int count, int of_pair, double price)
+{
+    assert_int_equal(line->count, count);
+    assert_int_equal(line->of_pair, of_pair);
+    check_abs(line->price, price, 1e-9, "price of a line");
+}
+
+/* Of a corner that shares nothing the left joints are listed: what a kit fits on the right alone cost
+ * nothing, what it fits on the left alone both sides. By hand from the case: 19 or 11 for a bush, 25 min
+ * each, jobs of 35 and 60 min. */
+static void a_bush_on_one_side_is_bought_once(void **state)
+{
+    (void)state;
+    gw_case c;
+    gw_quote_line line[8];
+    sample_load("tests/cases/hatchback-by-rule.json", &c);
+    const int poly = gw_case_find_bush(&c, "arm_front_poly"), rear = gw_case_find_bush(&c, "arm_rear_poly");
+    const int j = gw_corner_find_joint(&c.corners[GW_FRONT], "arm_front");
+    const int twin = c.pairs[GW_FRONT].joints[j].twin;
+    int *fits = c.kits[1].fits[GW_FRONT];
+    for (int a = 0; a < GW_AXLES; a++)
+        for (int i = 0; i < c.pairs[a].n_joints; i++) c.kits[1].fits[a][i] = c.kits[0].fits[a][i];
+    const int rubber = fits[j];
+    for (int right = 0; right < 2; right++) {
+        fits[right ? j : twin] = rubber;
+        fits[right ? twin : j] = poly;
+        gw_car_cost cost = gw_car_cost_of(&c, 1);
+        assert_int_equal(cost.parts, 1);
+        check_abs(cost.price, 19, 1e-9, "one bush");
+        check_abs(cost.minutes, 25 + 35 + 60, 1e-9, "and both jobs, once");
+        check_abs(gw_car_cost_renewed(&c, 1).price, 11, 1e-9, "the same place in rubber");
+        assert_int_equal(gw_quote_lines(&c, 1, line, 8), 1 + 2);
+        check_line(&line[0], 1, right ? twin : j, 19);
+    }
+    fits[j] = fits[twin] = poly;
+    assert_int_equal(gw_quote_lines(&c, 1, line, 8), 1 + 2);
+    check_line(&line[0], 2, -1, 38);
+    fits[twin] = rear;
+    assert_int_equal(gw_quote_lines(&c, 1, line, 8), 2 + 2);
+    check_line(&line[0], 1, j, 19);
+    check_line(&line[1], 1, twin, c.bushes[rear].price);
+    check_abs(gw_car_cost_of(&c, 1).price, 19 + c.bushes[rear].price, 1e-9, "two kinds");
+    gw_case_free(&c);
+}
+
+/* The job was due for the left joint alone. */
+static void a_job_is_due_for_either_side_of_an_axle_with_shared_parts(void **state)
+{
+    (void)state;
+    gw_case c;
+    sample_load("cases/fast-saloon.json", &c);
+    const gw_shop_joint at = c.jobs[0].joints[0];
+    const int twin = c.pairs[at.axle].joints[at.joint].twin;
+    for (int a = 0; a < GW_AXLES; a++)
+        for (int i = 0; i < c.pairs[a].n_joints; i++) c.kits[1].fits[a][i] = c.kits[0].fits[a][i];
+    assert_int_equal(gw_shared_job_of(&c, &c.jobs[0], &c.kits[1]).joints, 0);
+    assert_int_not_equal(twin, at.joint);
+    c.kits[1].fits[at.axle][twin] = c.kits[2].fits[at.axle][twin];
+    assert_int_not_equal(c.kits[1].fits[at.axle][twin], c.kits[0].fits[at.axle][twin]);
+    assert_int_equal(gw_shared_job_of(&c, &c.jobs[0], &c.kits[1]).joints, 1);
+    gw_case_free(&c);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -396,6 +460,8 @@ int main(void)
         cmocka_unit_test(all_of_it_new_costs_no_less_than_a_part_of_it),
         cmocka_unit_test(a_joint_on_the_centre_line_is_bought_once),
         cmocka_unit_test(what_left_and_right_get_alike_is_one_line_of_a_quotation),
+        cmocka_unit_test(a_bush_on_one_side_is_bought_once),
+        cmocka_unit_test(a_job_is_due_for_either_side_of_an_axle_with_shared_parts),
         cmocka_unit_test(a_bush_of_the_first_kit_with_a_time_and_no_price_counts),
     };
     return cmocka_run_group_tests(tests, setup, teardown);

@@ -76,8 +76,8 @@ static void slopes_with_the_spring_out_are_those_of_the_whole_car(void **state)
 int main(void)
 {
     gsl_set_error_handler_off();
-    if (!match_sample_open(&sample) ||
-        gw_readings_read("ramp", SPRING_OUT, strlen(SPRING_OUT), &sample.c, &readings, &sample.faults) != GW_OK)
+    if (!match_sample_open(&sample) || gw_readings_read("ramp", SPRING_OUT, strlen(SPRING_OUT), &sample.c,
+                                                        &readings, &sample.faults) != GW_OK)
         return 1;
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(slopes_with_the_spring_out_are_those_of_the_whole_car),
