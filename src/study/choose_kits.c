@@ -51,30 +51,17 @@ static gw_status list_jobs(gw_planner *p, gw_recommendation *r, gw_error *err)
 
 /* -- strength -- */
 
-static bool is_worst_of_joint(const gw_strength_study *s, int item)
+/* What is on offer goes into both sides, so a joint and its mirror image are one, told by the worse. */
+static bool is_worst_of_joint(const gw_case *c, const gw_strength_study *s, int item)
 {
     const gw_overload *o = &s->item[item];
     for (int i = 0; i < s->n; i++) {
         const gw_overload *other = &s->item[i];
-        if (i == item || other->kit != o->kit || other->axle != o->axle || other->joint != o->joint) continue;
+        if (i == item || other->kit != o->kit || !gw_stand_same_joint(c, other, o)) continue;
         double a = gw_overload_ratio(other), b = gw_overload_ratio(o);
         if (a > b || (a == b && i < item)) return false;
     }
     return true;
-}
-
-/* The mirror image of a joint says the same again, to a percent. */
-static bool is_told(const gw_case *c, const gw_strength_study *s, int item)
-{
-    const gw_overload *o = &s->item[item];
-    for (int i = 0; i < item; i++) {
-        const gw_overload *other = &s->item[i];
-        if (other->kit != o->kit || other->axle != o->axle || other->load != o->load) continue;
-        if (!is_worst_of_joint(s, i) || fabs(gw_overload_ratio(other) - gw_overload_ratio(o)) > 0.01)
-            continue;
-        if (gw_stand_same_joint(c, other, o)) return true;
-    }
-    return false;
 }
 
 static gw_status tell_beyond(gw_planner *p, gw_recommendation *r, const gw_strength_study *s, int kit,
@@ -85,7 +72,7 @@ static gw_status tell_beyond(gw_planner *p, gw_recommendation *r, const gw_stren
     for (int i = 0; i < s->n; i++) {
         const gw_overload *o = &s->item[i];
         gw_error line = { 0 };
-        if (o->kit != kit || !is_worst_of_joint(s, i) || is_told(p->c, s, i)) continue;
+        if (o->kit != kit || !is_worst_of_joint(p->c, s, i)) continue;
         gw_fail(&line, GW_OK, "%s.%s under %s: %.0f %% of its limit", gw_axle_name(o->axle),
                 gw_joint_plain_name(&p->c->corners[o->axle], o->joint), p->c->loads[o->load].name,
                 100.0 * gw_overload_ratio(o));

@@ -70,9 +70,9 @@ gw_stand gw_stand_of(const gw_case *c, const gw_deflect_study *deflect, const gw
 
 bool gw_stand_same_joint(const gw_case *c, const gw_overload *a, const gw_overload *b)
 {
-    const char *of = c->corners[a->axle].joints[a->joint].label;
-    const char *as = c->corners[b->axle].joints[b->joint].label;
-    return a->axle == b->axle && (a->joint == b->joint || (of && as && strcmp(of, as) == 0));
+    const gw_corner *corner = &c->corners[a->axle];
+    return a->axle == b->axle &&
+           strcmp(gw_joint_as_written(corner, a->joint), gw_joint_as_written(corner, b->joint)) == 0;
 }
 
 /* What is said twice in the same words tells nothing more: a rod that is one makes the sides differ by
