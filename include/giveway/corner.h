@@ -312,6 +312,7 @@ gw_status gw_axle_solve_near(gw_corner_ws *ws, const gw_corner_load load[GW_WHEE
 typedef struct gw_path {
     gw_vec3 hub, patch; /**< wheel centre, contact patch [m/m]                                      */
     gw_vec3 turn;       /**< rotation of the upright [rad/m]                                        */
+    double drive;       /**< forward, of what drive pushes: see gw_travel_rates [m/m]               */
     double
         force_rate; /**< GW_AT_TRAVEL: spring force [N/m]; GW_LIFTED: vertical load, the wheel rate [N/m] */
 } gw_path;

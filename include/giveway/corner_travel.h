@@ -20,6 +20,9 @@ typedef struct gw_travel_rates {
     double patch_forward; /**< dx/dz of the contact patch: what brakes on the upright feel  [-]     */
     double hub_outward;   /**< dy/dz of the wheel centre                                    [-]     */
     double hub_forward;   /**< dx/dz of the wheel centre: what a half-shaft's drive feels   [-]     */
+    double drive_forward; /**< what drive feels: the above where the chassis carries the final drive; where a
+                               body does, the force at the wheel centre and its torque about the contact, which
+                               goes to that body: dx/dz of the contact taken as a point of it in its turning [-] */
     double roll, pitch;   /**< rotation of the upright about x and about y                  [rad/m] */
 } gw_travel_rates;
 

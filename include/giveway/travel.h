@@ -81,6 +81,8 @@ typedef struct gw_travel_item {
     double drive_share; /**< of the loads that drive: 0, 0.5 or 1; NaN: the case has none, taken as 1 */
     double roll_centre_held; /**< load -1: height at travel 0 if the patch load did not change along the path,
                                   so without what bushes give to it; what load transfer takes [m] */
+    double rate_rolling; /**< load -1, both wheels alike: wheel rate at travel 0 with the contact below the wheel
+                              centre, where a tyre has it, however the upright pitches; NaN: not worked out [N/m] */
     const char *no_parasitic; /**< why it is not known; NULL where it is             */
     int n_bearings;
     gw_travel_bearing *bearing;  /**< in the order of the joints                      */

@@ -21,13 +21,16 @@ GW_API_BEGIN
 double gw_vehicle_anti_brake(const gw_vehicle *vehicle, gw_axle axle, double patch_forward);
 
 /**
- * The same for drive through half-shafts (force at the wheel centre) for the share of the drive that goes to
- * this axle: anti-squat at the rear, anti-lift at the front.
+ * The same for drive, for the share of it that goes to this axle: anti-squat at the rear, anti-lift at the
+ * front.
  *
- * @param[in] hub_forward  dx/dz of the wheel centre
- * @param[in] share        of the drive, 0 to 1 (gw_vehicle_drive_share)
+ * @param[in] drive_forward  dx/dz of what drive pushes (gw_travel_rates): of the wheel centre where half-shafts
+ *                           come from the body, of the contact where an axle's tube carries the final drive
+ * @param[in] share          of the drive, 0 to 1 (gw_vehicle_drive_share)
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (SAE, 1992), chapter 7 (from memory): the solid axle by
+ * its contact, the independent suspension by its wheel centre.
  */
-double gw_vehicle_anti_drive(const gw_vehicle *vehicle, gw_axle axle, double hub_forward, double share);
+double gw_vehicle_anti_drive(const gw_vehicle *vehicle, gw_axle axle, double drive_forward, double share);
 
 GW_API_END
 

@@ -19,6 +19,18 @@ const gw_corner *gw_corner_of(const gw_corner_ws *ws)
     return ws->corner;
 }
 
+/* The force of a half-shaft is at the wheel centre, its torque on what carries the final drive. */
+static double drive_moves(const gw_corner_ws *ws, const gw_state *state, int w, gw_vec3 hub)
+{
+    const gw_wheel_ws *wheel = &ws->wheel[w];
+    const gw_pose *pose = &state->pose[wheel->upright];
+    const int carrier = ws->corner->final_drive;
+    if (carrier == GW_CHASSIS) return hub.x;
+    const double *twist = ws->system.step[carrier];
+    gw_vec3 arm = gw_sub(gw_point_now(pose, wheel->patch), gw_point_now(pose, wheel->hub));
+    return hub.x + gw_cross(gw_v3(twist[3], twist[4], twist[5]), arm).x;
+}
+
 static void read_path(const gw_corner_ws *ws, const gw_state *state, int w, gw_path *out)
 {
     const gw_wheel_ws *wheel = &ws->wheel[w];
@@ -27,6 +39,7 @@ static void read_path(const gw_corner_ws *ws, const gw_state *state, int w, gw_p
     out->hub = gw_mirror(w, velocity(twist, gw_point_now(pose, wheel->hub)));
     out->patch = gw_mirror(w, velocity(twist, gw_point_now(pose, wheel->patch)));
     out->turn = gw_mirror_axial(w, gw_v3(twist[3], twist[4], twist[5]));
+    out->drive = drive_moves(ws, state, w, out->hub);
     out->force_rate = ws->system.border_step[w];
 }
 

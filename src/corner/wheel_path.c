@@ -23,6 +23,7 @@ static void fill_rates(const gw_path *path, const gw_state *state, const gw_corn
     out->patch_forward = path->patch.x / path->patch.z;
     out->hub_outward = path->hub.y / path->hub.z;
     out->hub_forward = path->hub.x / path->hub.z;
+    out->drive_forward = path->drive / path->hub.z;
     out->roll = path->turn.x;
     out->pitch = path->turn.y;
 }
@@ -41,7 +42,7 @@ gw_status gw_corner_travel_at(gw_corner_ws *ws, const gw_corner_load *load, doub
     return GW_OK;
 }
 
-static const gw_travel_rates NO_RATES = { NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN };
+static const gw_travel_rates NO_RATES = { NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN };
 
 /* The path is per metre of the left wheel's travel, which this one takes `goes` times. */
 static void rates_of(const gw_path *path, double goes, const gw_corner_result *result, gw_travel_rates *out)
@@ -54,6 +55,7 @@ static void rates_of(const gw_path *path, double goes, const gw_corner_result *r
     out->patch_forward = path->patch.x / path->patch.z;
     out->hub_outward = path->hub.y / path->hub.z;
     out->hub_forward = path->hub.x / path->hub.z;
+    out->drive_forward = path->drive / path->hub.z;
     out->roll = path->turn.x / goes;
     out->pitch = path->turn.y / goes;
 }

@@ -57,6 +57,11 @@ static GW_RECORD(POINT_RECORD, gw_travel_point,
 
 GW_READS(double, held, gw_travel_item, it->load < 0 ? it->roll_centre_held : (double)NAN)
 
+static double rate_rolling(const gw_place *p)
+{
+    return GW_IT(p, gw_travel_item)->rate_rolling;
+}
+
 enum { ANTI_DIVE, ANTI_LIFT_DRIVING, ANTI_LIFT_BRAKING, ANTI_SQUAT };
 
 static double anti(const gw_place *p)
@@ -72,8 +77,9 @@ static GW_RECORD(REST_RECORD, gw_travel_point,
     GW_WORKED_OUT("roll_centre_load_held", MM, held, GW_SOMETIMES, "without the give of bushes to more load"),
     GW_WORKED_OUT_OF("anti_dive", PERCENT, anti, ANTI_DIVE, GW_SOMETIMES, "of the load transfer; outboard brakes"),
     GW_WORKED_OUT_OF("anti_lift_braking", PERCENT, anti, ANTI_LIFT_BRAKING, GW_SOMETIMES, "of the load transfer; outboard brakes"),
-    GW_WORKED_OUT_OF("anti_lift_driving", PERCENT, anti, ANTI_LIFT_DRIVING, GW_SOMETIMES, "of the load transfer; left out where no load drives this axle"),
-    GW_WORKED_OUT_OF("anti_squat", PERCENT, anti, ANTI_SQUAT, GW_SOMETIMES, "of the load transfer; left out where no load drives this axle"),
+    GW_WORKED_OUT_OF("anti_lift_driving", PERCENT, anti, ANTI_LIFT_DRIVING, GW_SOMETIMES, "of the load transfer; half-shafts, or with the torque on what carries the final drive; left out where no load drives this axle"),
+    GW_WORKED_OUT_OF("anti_squat", PERCENT, anti, ANTI_SQUAT, GW_SOMETIMES, "of the load transfer; half-shafts, or with the torque on what carries the final drive; left out where no load drives this axle"),
+    GW_WORKED_OUT("wheel_rate_rolling", N_PER_MM, rate_rolling, GW_SOMETIMES, "with the contact below the wheel centre however the upright pitches, as a tyre has it"),
     GW_MEMBER("no_parasitic_rate", PLAIN, gw_travel_item, no_parasitic, GW_SOMETIMES, "why that rate is not known"));
 
 /* -- over the travel -- */

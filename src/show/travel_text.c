@@ -111,7 +111,15 @@ static void parasitic(const gw_place *place, gw_fact_line *line)
 
 static void drive_words(const gw_place *place, gw_fact_line *line)
 {
-    double share = GW_IT(place, gw_travel_item)->drive_share;
+    const gw_travel_item *item = GW_IT(place, gw_travel_item);
+    const double share = item->drive_share;
+    const gw_corner *corner = &place->c->corners[item->axle];
+    if (corner->final_drive != GW_CHASSIS) {
+        snprintf(line->own, sizeof line->own, "of the load transfer; the final drive is on %s",
+                 corner->bodies[corner->final_drive].name);
+        line->words = line->own;
+        return;
+    }
     line->words = isnan(share)  ? "if this axle alone drives"
                   : share < 1.0 ? "of the load transfer; both axles drive alike"
                                 : "of the load transfer; half-shafts";
@@ -132,6 +140,7 @@ static const gw_fact AT_REST[] = {
     { "anti-squat, driving", "anti_squat", GW_SIGNED, 1, NULL, drive_words },
     { "wheel rate", "wheel_rate", GW_FIXED, 2, NULL, NULL },
     { "of it, bushes being turned", "parasitic_rate", GW_FIXED, 2, NULL, parasitic },
+    { "wheel rate on a tyre", "wheel_rate_rolling", GW_FIXED, 2, "its contact stays below the wheel centre", NULL },
 };
 /* clang-format on */
 

@@ -9,10 +9,10 @@
 
 /* Where subframe and rack stand [mm from the wheel centre]. */
 static const gw_start_point SUBFRAME_POINTS[GW_AXLES][2] = {
-    { { "subframe_front", { 300, 330, -80 }, false, "middle of the bush", GW_START_BOTH },
-      { "subframe_rear", { -320, 380, -80 }, false, "middle of the bush", GW_START_BOTH } },
-    { { "subframe_front", { 330, 330, -20 }, false, "middle of the bush", GW_START_BOTH },
-      { "subframe_rear", { -300, 330, 10 }, false, "middle of the bush", GW_START_BOTH } },
+    { { "subframe_front", { 300, 330, -80 }, "middle of the bush", GW_START_BOTH },
+      { "subframe_rear", { -320, 380, -80 }, "middle of the bush", GW_START_BOTH } },
+    { { "subframe_front", { 330, 330, -20 }, "middle of the bush", GW_START_BOTH },
+      { "subframe_rear", { -300, 330, 10 }, "middle of the bush", GW_START_BOTH } },
 };
 static const double RACK_MOUNT = 90, RACK_GUIDE = 45; /* inboard of the tie rod's inner joint [mm] */
 

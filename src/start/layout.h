@@ -62,7 +62,6 @@ typedef enum gw_start_hung {
 typedef struct gw_start_point {
     const char *name;
     double from_wheel[3];
-    bool pivot;         /**< its height follows from the anti-lift wanted */
     const char *how;    /**< where to hold the tape                       */
     gw_start_side side; /**< whose point it is: the corner's, or the axle's */
 } gw_start_point;
@@ -103,10 +102,9 @@ typedef struct gw_start_layout {
     const gw_start_bar *bar;         /**< NULL: none can be fitted      */
     bool frameless, framed, barless; /**< no subframe can be fitted; as usual there is one, and no bar */
     const char *spring_on;
-    double bushes_rate,
-        bushes_per_load;     /**< part of the wheel rate that bushes have [N/mm], and its growth per N */
-    double motion_ratio2;    /**< wheel rate per spring rate                                    */
-    double anti_lift, arm;   /**< wanted [-] on an arm so long [mm]; 0: as the points are        */
+    double bushes_rate, bushes_per_load; /**< part of the wheel rate on a tyre that bushes have [N/mm], and
+                                            its growth per N */
+    double motion_ratio2;    /**< wheel rate on a tyre per spring rate                                    */
     const char *adjustable;  /**< the member whose length can be set; NULL: none                       */
     const char *final_drive; /**< the member that carries it where the axle is driven; NULL: the body */
 } gw_start_layout;

@@ -19,14 +19,10 @@ const gw_start_bush GW_START_BUSH[GW_START_BUSHES] = {
 static const char BUSH[] = "middle of the bush", BALL[] = "middle of the ball joint",
                   SEAT[] = "middle of the spring's lower seat", TOP[] = "middle of the spring's upper seat";
 
-/* Places from the wheel centre: forward, inward, above [mm]; a PIVOT's height is found. */
+/* Places from the wheel centre: forward, inward, above [mm]. */
 #define POINT(name, x, y, z, how)                                                                            \
     {                                                                                                        \
-        name, { x, y, z }, false, how, GW_START_OF_CORNER                                                    \
-    }
-#define PIVOT(name, x, y, z, how)                                                                            \
-    {                                                                                                        \
-        name, { x, y, z }, true, how, GW_START_OF_CORNER                                                     \
+        name, { x, y, z }, how, GW_START_OF_CORNER                                                           \
     }
 
 /* Joints of a corner at points of their names, by the direction of the bush's axis. What is LOW hangs on a
@@ -198,20 +194,20 @@ static const gw_start_joint FIVE_LINK_REAR_JOINTS[] = {
 };
 
 static const gw_start_point SEMI_TRAILING_POINTS[] = {
-    PIVOT("arm_inner", 300, 560, -7, BUSH),
-    PIVOT("arm_outer", 420, 170, 7, BUSH),
+    POINT("arm_inner", 370, 560, -10, BUSH),
+    POINT("arm_outer", 465, 170, -5, BUSH),
     POINT("spring_seat", 60, 170, -10, SEAT),
     POINT("spring_top", 50, 190, 300, TOP),
 };
 
 static const gw_start_joint SEMI_TRAILING_JOINTS[] = {
-    LOW("arm_inner", "trailing arm, inner", "upright", 120, 390, 14, TRAIL_RUBBER),
-    LOW("arm_outer", "trailing arm, outer", "upright", 120, 390, 14, TRAIL_RUBBER),
+    LOW("arm_inner", "trailing arm, inner", "upright", 95, 390, 5, TRAIL_RUBBER),
+    LOW("arm_outer", "trailing arm, outer", "upright", 95, 390, 5, TRAIL_RUBBER),
 };
 
 static const gw_start_point TRAILING_ARM_POINTS[] = {
-    PIVOT("arm_inner", 430, 430, 0, BUSH),
-    PIVOT("arm_outer", 430, 120, 0, BUSH),
+    POINT("arm_inner", 430, 430, -5, BUSH),
+    POINT("arm_outer", 430, 120, -5, BUSH),
     POINT("spring_seat", 60, 190, -10, SEAT),
     POINT("spring_top", 50, 200, 300, TOP),
 };
@@ -222,12 +218,12 @@ static const gw_start_joint TRAILING_ARM_JOINTS[] = {
 };
 
 static const gw_start_point TWIST_BEAM_POINTS[] = {
-    PIVOT("pivot", 402, 187, 0, BUSH),
+    POINT("pivot", 402, 187, -15, BUSH),
     POINT("hub", 0, 67, 0, "face of the hub on the arm"),
     POINT("spring_seat", -38, 190, -64, SEAT),
     POINT("spring_top", -34, 190, 180, TOP),
     /* clang-format off */
-    { "shear_centre", { 262, 0, 22 }, true, "the beam's shear centre: of an open profile as far behind its back as the profile is deep", GW_START_MIDDLE },
+    { "shear_centre", { 262, 0, 7 }, "the beam's shear centre: of an open profile as far behind its back as the profile is deep", GW_START_MIDDLE },
     /* clang-format on */
 };
 
@@ -247,8 +243,8 @@ static const gw_start_point LIVE_AXLE_POINTS[] = {
     POINT("upper_rear", -6, 440, 134, BUSH),
     POINT("spring_seat", -4, 224, 50, SEAT),
     POINT("spring_top", 2, 224, 288, TOP),
-    { "panhard_body", { -142, 190, -6 }, false, "middle of the bush on the body, left", GW_START_LEFT },
-    { "panhard_tube", { -142, 240, -34 }, false, "middle of the bush on the axle, right", GW_START_RIGHT },
+    { "panhard_body", { -142, 190, -6 }, "middle of the bush on the body, left", GW_START_LEFT },
+    { "panhard_tube", { -142, 240, -34 }, "middle of the bush on the axle, right", GW_START_RIGHT },
 };
 
 static const gw_start_joint LIVE_AXLE_JOINTS[] = {
@@ -337,21 +333,17 @@ const gw_start_layout GW_START_LAYOUTS[] = {
       .framed = true,
       WHOLE(SEMI_TRAILING),
       .spring_on = "upright",
-      .bushes_rate = 1.326,
-      .bushes_per_load = -1.947e-03,
-      .motion_ratio2 = 0.575,
-      .anti_lift = 0.78,
-      .arm = 350,
+      .bushes_rate = 2.727,
+      .bushes_per_load = -8.3e-05,
+      .motion_ratio2 = 0.628,
       .bar = &BAR_ON_ARM },
     { .name = "trailing_arm",
       .axle = GW_REAR,
       WHOLE(TRAILING_ARM),
       .spring_on = "upright",
-      .bushes_rate = 1.099,
-      .bushes_per_load = -1.628e-03,
-      .motion_ratio2 = 0.725,
-      .anti_lift = 0.85,
-      .arm = 430,
+      .bushes_rate = 3.284,
+      .bushes_per_load = 3.1e-05,
+      .motion_ratio2 = 0.727,
       .bar = &BAR_ON_ARM },
     { .name = "twist_beam",
       .axle = GW_REAR,
@@ -359,10 +351,9 @@ const gw_start_layout GW_START_LAYOUTS[] = {
       .member = { { "arm", 11, false } },
       .n_members = 1,
       .spring_on = "arm",
-      .bushes_rate = 1.1,
-      .motion_ratio2 = 1.0,
-      .anti_lift = 0.85,
-      .arm = 402,
+      .bushes_rate = 1.291,
+      .bushes_per_load = 3.5e-04,
+      .motion_ratio2 = 1.184,
       .frameless = true },
     { .name = "live_axle",
       .axle = GW_REAR,
@@ -374,8 +365,9 @@ const gw_start_layout GW_START_LAYOUTS[] = {
                   { "panhard_rod", 2.6, true } },
       .n_members = 4,
       .spring_on = "axle_tube",
-      .bushes_rate = 1.9,
-      .motion_ratio2 = 1.0,
+      .bushes_rate = 1.49,
+      .bushes_per_load = 5.7e-05,
+      .motion_ratio2 = 1.003,
       .final_drive = "axle_tube",
       .bar = &BAR_ON_TUBE,
       .frameless = true },

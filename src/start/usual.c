@@ -9,8 +9,6 @@
 
 /* Of the body on spring and tyre [Hz], and damping of it. */
 static const double BODY_HZ = 1.35, DAMPING = 0.4;
-static const double LOWEST_PIVOT = 130,
-                    OVER_WHEEL = 20; /* above the floor, and above the wheel centre [mm] */
 
 static double between(double v, double low, double high)
 {
@@ -75,23 +73,14 @@ static void make_wheel(gw_start_corner *c, double load, double mass)
     c->toe = (gw_start_figure){ .v = 0.08 };
 }
 
-/* Trailing arms: the pivot stands so high that braking lifts as little as is usual, whatever the car. */
-static double pivot_height(const gw_start_car *car, const gw_start_corner *c)
-{
-    double rear = 1 - car->brake_fraction.v, q = rear * car->wheelbase.v / car->cg_height.v;
-    double height = c->layout->anti_lift * c->layout->arm / q;
-    return gw_start_rounded(fmin(fmax(height, LOWEST_PIVOT), c->radius.v + OVER_WHEEL), 1);
-}
-
-static void make_places(const gw_start_car *car, gw_start_corner *c)
+static void make_places(gw_start_corner *c)
 {
     for (int i = 0; i < c->parts.n_points; i++) {
         const gw_start_point *p = &c->parts.point[i];
-        double base = p->pivot ? pivot_height(car, c) : c->radius.v;
         c->place[i][0].v = p->from_wheel[0];
         double y = gw_start_rounded(c->track.v / 2 - p->from_wheel[1], 1e-4);
         c->place[i][1].v = p->side == GW_START_MIDDLE ? 0.0 : p->side == GW_START_RIGHT ? -y : y;
-        c->place[i][2].v = gw_start_rounded(base + p->from_wheel[2], 1e-4);
+        c->place[i][2].v = gw_start_rounded(c->radius.v + p->from_wheel[2], 1e-4);
     }
 }
 
@@ -140,7 +129,7 @@ void gw_start_make(const gw_start_wish *wish, gw_start_car *car)
         make_wheel(c, load, car->mass.v);
         choose_parts(wish, a, load, c);
         make_spring(c, load);
-        make_places(car, c);
+        make_places(c);
     }
     for (int b = 0; b < GW_START_RUBBERS; b++) car->hardness[b].v = GW_START_BUSH[b].hardness;
     make_title(wish, car);

@@ -133,7 +133,7 @@ static void fill_anti(const gw_travel_job *job, gw_travel_item *item)
     item->drive_share = drive_share(c, item->axle);
     double share = isnan(item->drive_share) ? 1.0 : item->drive_share;
     item->anti_drive =
-        share > 0.0 ? gw_vehicle_anti_drive(&c->vehicle, item->axle, item->rest.rates.hub_forward, share)
+        share > 0.0 ? gw_vehicle_anti_drive(&c->vehicle, item->axle, item->rest.rates.drive_forward, share)
                     : (double)NAN;
 }
 
@@ -141,6 +141,7 @@ static void fill_anti(const gw_travel_job *job, gw_travel_item *item)
 static gw_status run_rest(gw_travel_job *job, gw_travel_item *item, gw_error *err)
 {
     gw_status status = roll_centre_held(job, item, err);
+    if (status == GW_OK) status = gw_travel_rate_rolling(job, item, err);
     if (status == GW_OK) status = find_friction(job, item, err);
     if (status == GW_OK) status = gw_travel_parasitic(job, item, err);
     return status == GW_OK ? gw_travel_clamped(job, item, err) : status;
@@ -155,7 +156,7 @@ static gw_status run_item(gw_travel_job *job, int load, gw_error *err)
     *item = (gw_travel_item){ .kit = job->run.kit, .load = load, .axle = job->run.axle };
     item->sided = job->sided;
     item->wheel = job->wheel;
-    item->roll_centre_held = NAN;
+    item->roll_centre_held = item->rate_rolling = NAN;
     gw_status status = gw_bearings_begin(job, item, err);
     if (status == GW_OK) status = run_points(job, force, item, err);
     if (status == GW_OK) status = gw_bearings_end(job, force, item, err);

@@ -52,6 +52,9 @@ gw_status gw_bearings_end(gw_travel_job *job, const gw_corner_load *load, gw_tra
 /** The wheel rate without rotational rates, taken from that of each point. */
 gw_status gw_travel_parasitic(gw_travel_job *job, gw_travel_item *item, gw_error *err);
 
+/** The wheel rate at travel 0 with the contact below the wheel centre, however the upright pitches. */
+gw_status gw_travel_rate_rolling(gw_travel_job *job, gw_travel_item *item, gw_error *err);
+
 /** The same path with bushes tightened elsewhere; item->clamp.present says whether there are any. */
 gw_status gw_travel_clamped(gw_travel_job *job, gw_travel_item *item, gw_error *err);
 

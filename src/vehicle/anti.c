@@ -14,7 +14,7 @@ double gw_vehicle_anti_brake(const gw_vehicle *vehicle, gw_axle axle, double pat
     return -(1.0 - front) * patch_forward / transfer(vehicle);
 }
 
-double gw_vehicle_anti_drive(const gw_vehicle *vehicle, gw_axle axle, double hub_forward, double share)
+double gw_vehicle_anti_drive(const gw_vehicle *vehicle, gw_axle axle, double drive_forward, double share)
 {
-    return share * (axle == GW_FRONT ? hub_forward : -hub_forward) / transfer(vehicle);
+    return share * (axle == GW_FRONT ? drive_forward : -drive_forward) / transfer(vehicle);
 }
