@@ -54,9 +54,32 @@ typedef struct gw_sensitivity {
     double bump_steer;          /**< [rad/m per m]                                    */
 } gw_sensitivity;
 
-/** What an adjuster is set to. */
+/**
+ * Clock angle of an off-centre bore for the person with the press: where the bolt sits in the bush, clockwise
+ * from the top, 0 to 2 pi [rad].
+ */
+typedef enum gw_view { GW_VIEW_FRONT, GW_VIEW_OUTBOARD, GW_VIEW_ABOVE } gw_view;
+
+typedef struct gw_mark {
+    gw_view view;       /**< from where: by the vehicle axis nearest to the bush's axis; "top" is up, and
+                             straight ahead seen from above */
+    double left, right; /**< on each side of the car */
+} gw_mark;
+
+/** An off-centre bore: how far from the middle [m], its angle from e1 towards e2, 0 to 2 pi [rad], its mark.
+ */
+typedef struct gw_bore {
+    double size, clock;
+    gw_mark mark;
+} gw_bore;
+
+/** What an adjuster is set to, and what of that a fitter reads: figures of another kind are no numbers. */
 typedef struct gw_adjustment {
     gw_move move;
+    gw_bore bore;    /**< of an offset: `move`                                                 */
+    gw_bore fit;     /**< of an offset where the kit's own bush is off centre: `bush`          */
+    double turns;    /**< of a length: of its adjuster, longer positive                        */
+    double steps;    /**< of a shim: whole ones that are put in                                */
     gw_move bush;    /**< of an offset, the bush to fit: `move` on top of the kit's own offset */
     bool off_centre; /**< the kit's own bush there is off centre, so that both differ       */
     bool at_limit;   /**< of an offset: `bush` is as far off centre as it may be              */
@@ -192,18 +215,6 @@ double gw_setting_of(const gw_corner_setting *setting, gw_target which);
 gw_status gw_study_align(const gw_case *c, const gw_selection *wanted, gw_align_study *out, gw_error *err);
 void gw_align_study_free(gw_align_study *study);
 
-/**
- * Clock angle of an off-centre bore for the person with the press: where the bolt sits in the bush, clockwise
- * from the top, 0 to 2 pi [rad].
- */
-typedef enum gw_view { GW_VIEW_FRONT, GW_VIEW_OUTBOARD, GW_VIEW_ABOVE } gw_view;
-
-typedef struct gw_mark {
-    gw_view view;       /**< from where: by the vehicle axis nearest to the bush's axis; "top" is up, and
-                             straight ahead seen from above */
-    double left, right; /**< on each side of the car */
-} gw_mark;
-
 /** @param offset  in vehicle axes, left wheel. */
 gw_mark gw_mark_of(const gw_joint *joint, gw_vec3 offset);
 
@@ -212,6 +223,7 @@ gw_mark gw_mark_of(const gw_joint *joint, gw_vec3 offset);
 gw_vec3 gw_offset_vector(const gw_joint *joint, const gw_move *move);
 double gw_offset_size(const gw_move *move);
 double gw_offset_clock(const gw_move *move);
+gw_bore gw_bore_of(const gw_joint *joint, const gw_move *move);
 
 GW_API_END
 

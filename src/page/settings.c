@@ -17,26 +17,26 @@ static gw_slots *table_of(const gw_page *p, gw_slots *slots, const char *list, c
     return table;
 }
 
-static void put_offset(gw_slots *row, const gw_joint *joint, const gw_adjustment *set)
+static void put_offset(gw_slots *row, const gw_adjustment *set)
 {
-    const gw_move *move = &set->move;
-    double size = gw_offset_size(move);
-    if (size < 0.005 * GW_MM) {
+    const gw_bore *bore = &set->bore;
+    if (bore->size < 0.005 * GW_MM) {
         gw_slots_flag(row, set->off_centre ? "own" : "centred", true);
         return;
     }
-    gw_mark mark = gw_mark_of(joint, gw_offset_vector(joint, move));
-    GW_SLOTS(gw_slots_element(row, "mark"), { "size", gw_fixed(size / GW_MM, 2).s },
-             { "left", gw_fixed(mark.left / GW_DEG, 0).s }, { "right", gw_fixed(mark.right / GW_DEG, 0).s },
-             { "view", gw_view_words(mark.view) });
+    GW_SLOTS(gw_slots_element(row, "mark"), { "size", gw_fixed(bore->size / GW_MM, 2).s },
+             { "left", gw_fixed(bore->mark.left / GW_DEG, 0).s },
+             { "right", gw_fixed(bore->mark.right / GW_DEG, 0).s },
+             { "view", gw_view_words(bore->mark.view) });
 }
 
-static void put_length(gw_slots *row, const gw_adjuster *a, double along)
+static void put_length(gw_slots *row, const gw_adjustment *set)
 {
+    const double along = set->move.along[0];
     gw_slots *length = gw_slots_element(row, "length");
     gw_slots_figure(length, "change", gw_signed(along / GW_MM, 2), "\xC2\xA0mm");
     if (fabs(along) >= 0.005 * GW_MM)
-        gw_slots_text(length, along > 0.0 ? "longer" : "shorter", gw_fixed(fabs(gw_turns_of(a, along)), 2).s);
+        gw_slots_text(length, along > 0.0 ? "longer" : "shorter", gw_fixed(fabs(set->turns), 2).s);
 }
 
 static void put_shims(gw_slots *row, double count, double step)
@@ -66,11 +66,10 @@ static void put_adjuster(const gw_corner *corner, gw_slots *table, const gw_adju
                          const gw_adjustment *set)
 {
     gw_slots *row = gw_slots_element(table, "adjusters");
-    double along = set->move.along[0];
     put_name(corner, row, a);
-    if (a->kind == GW_ADJUST_OFFSET) put_offset(row, &corner->joints[a->joint], set);
-    if (a->kind == GW_ADJUST_LENGTH) put_length(row, a, along);
-    if (a->kind == GW_ADJUST_SHIM) put_shims(row, round(along / a->step), a->step);
+    if (a->kind == GW_ADJUST_OFFSET) put_offset(row, set);
+    if (a->kind == GW_ADJUST_LENGTH) put_length(row, set);
+    if (a->kind == GW_ADJUST_SHIM) put_shims(row, set->steps, a->step);
     gw_slots_flag(row, "at_limit", set->at_limit);
 }
 

@@ -73,7 +73,6 @@ static GW_RECORD(MISS_RECORD, gw_align_item,
 static const char *const KINDS[] = { "offset", "length", "shim", NULL };
 
 GW_READS(const gw_adjuster *, adjuster, gw_align_item, &align_of(p)->adjusters[GW_INDEX(p, gw_adjustment)])
-GW_READS(const gw_move *, move, gw_adjustment, &it->move)
 
 static bool is(const gw_place *p, gw_adjuster_kind kind)
 {
@@ -85,61 +84,28 @@ GW_READS(const char *, joint_of, gw_adjustment,
          is(p, GW_ADJUST_LENGTH) ? NULL : gw_joint_as_written(corner_of(p), adjuster(p)->joint))
 GW_READS(const char *, member_of, gw_adjustment,
          is(p, GW_ADJUST_LENGTH) ? gw_body_as_written(corner_of(p), adjuster(p)->body) : NULL)
-GW_READS(double, offset_size, gw_adjustment,
-         is(p, GW_ADJUST_OFFSET) ? gw_offset_size(&it->move) : (double)NAN)
-GW_READS(double, clock_angle, gw_adjustment,
-         is(p, GW_ADJUST_OFFSET) ? gw_offset_clock(&it->move) : (double)NAN)
-
-static gw_mark mark(const gw_place *p, const gw_move *of)
-{
-    const gw_joint *joint = &corner_of(p)->joints[adjuster(p)->joint];
-    return gw_mark_of(joint, gw_offset_vector(joint, of));
-}
-
-static double mark_at(const gw_place *p)
-{
-    if (!is(p, GW_ADJUST_OFFSET)) return NAN;
-    return GW_WHICH(p) ? mark(p, move(p)).right : mark(p, move(p)).left;
-}
-
 GW_READS(const char *, mark_is, gw_adjustment,
-         is(p, GW_ADJUST_OFFSET) ? gw_view_words(mark(p, &it->move).view) : NULL)
-
-/* What is set on top of a kit's bush that is off centre itself: the one bush that does both. */
-enum { BUSH_OFFSET, BUSH_CLOCK, BUSH_MARK_LEFT, BUSH_MARK_RIGHT };
-
-static double bush_to_fit(const gw_place *p)
-{
-    const gw_adjustment *set = GW_IT(p, gw_adjustment);
-    if (!set->off_centre) return NAN;
-    if (GW_WHICH(p) == BUSH_OFFSET) return gw_offset_size(&set->bush);
-    if (GW_WHICH(p) == BUSH_CLOCK) return gw_offset_clock(&set->bush);
-    const gw_mark seen = mark(p, &set->bush);
-    return GW_WHICH(p) == BUSH_MARK_LEFT ? seen.left : seen.right;
-}
+         is(p, GW_ADJUST_OFFSET) ? gw_view_words(it->bore.mark.view) : NULL)
 
 /* Of an adjuster of the kind that the row is for. */
 GW_READS(double, along, gw_adjustment, is(p, (gw_adjuster_kind)GW_WHICH(p)) ? it->move.along[0] : (double)NAN)
-GW_READS(double, turns, gw_adjustment,
-         is(p, GW_ADJUST_LENGTH) ? gw_turns_of(adjuster(p), it->move.along[0]) : (double)NAN)
-GW_READS(double, steps, gw_adjustment,
-         is(p, GW_ADJUST_SHIM) ? round(it->move.along[0] / adjuster(p)->step) : (double)NAN)
+GW_READS(double, steps, gw_adjustment, it->steps)
 
 static GW_RECORD(ADJUSTER_RECORD, gw_adjustment,
     GW_CHOSEN("kind", kind_of, KINDS, 0, "what it adjusts"),
     GW_SAID("joint", joint_of, GW_SOMETIMES, "of an offset or a shim"),
-    GW_WORKED_OUT("offset", MM, offset_size, GW_SOMETIMES, "of the bore from the middle"),
-    GW_WORKED_OUT("clock", DEG, clock_angle, GW_SOMETIMES, "from e1 towards e2, 0 to 360"),
-    GW_WORKED_OUT_OF("mark_left", DEG, mark_at, false, GW_SOMETIMES, "where the bolt sits on the left of the car"),
-    GW_WORKED_OUT_OF("mark_right", DEG, mark_at, true, GW_SOMETIMES, "where it sits on the right"),
+    GW_MEMBER("offset", MM, gw_adjustment, bore.size, GW_SOMETIMES, "of the bore from the middle"),
+    GW_MEMBER("clock", DEG, gw_adjustment, bore.clock, GW_SOMETIMES, "from e1 towards e2, 0 to 360"),
+    GW_MEMBER("mark_left", DEG, gw_adjustment, bore.mark.left, GW_SOMETIMES, "where the bolt sits on the left of the car"),
+    GW_MEMBER("mark_right", DEG, gw_adjustment, bore.mark.right, GW_SOMETIMES, "where it sits on the right"),
     GW_SAID("mark_is", mark_is, GW_SOMETIMES, "from where the mark is seen"),
-    GW_WORKED_OUT_OF("bush_offset", MM, bush_to_fit, BUSH_OFFSET, GW_SOMETIMES, "of the bush to fit, where the kit's own is off centre and this comes on top of it"),
-    GW_WORKED_OUT_OF("bush_clock", DEG, bush_to_fit, BUSH_CLOCK, GW_SOMETIMES, "of that bush, from e1 towards e2, 0 to 360"),
-    GW_WORKED_OUT_OF("bush_mark_left", DEG, bush_to_fit, BUSH_MARK_LEFT, GW_SOMETIMES, "where its bolt sits on the left of the car"),
-    GW_WORKED_OUT_OF("bush_mark_right", DEG, bush_to_fit, BUSH_MARK_RIGHT, GW_SOMETIMES, "where it sits on the right"),
+    GW_MEMBER("bush_offset", MM, gw_adjustment, fit.size, GW_SOMETIMES, "of the bush to fit, where the kit's own is off centre and this comes on top of it"),
+    GW_MEMBER("bush_clock", DEG, gw_adjustment, fit.clock, GW_SOMETIMES, "of that bush, from e1 towards e2, 0 to 360"),
+    GW_MEMBER("bush_mark_left", DEG, gw_adjustment, fit.mark.left, GW_SOMETIMES, "where its bolt sits on the left of the car"),
+    GW_MEMBER("bush_mark_right", DEG, gw_adjustment, fit.mark.right, GW_SOMETIMES, "where it sits on the right"),
     GW_SAID("member", member_of, GW_SOMETIMES, "whose length it is"),
     GW_WORKED_OUT_OF("length_change", MM, along, GW_ADJUST_LENGTH, GW_SOMETIMES, "longer positive"),
-    GW_WORKED_OUT("turns", PLAIN, turns, GW_SOMETIMES, "of the adjuster"),
+    GW_MEMBER("turns", PLAIN, gw_adjustment, turns, GW_SOMETIMES, "of the adjuster"),
     GW_WORKED_OUT_OF("shim", MM, along, GW_ADJUST_SHIM, GW_SOMETIMES, "thickness put in"),
     GW_COUNTED("steps", steps, GW_SOMETIMES, "whole shims"),
     GW_MEMBER("at_limit", PLAIN, gw_adjustment, at_limit, 0, "it goes no further"),
@@ -381,16 +347,15 @@ static GW_RECORD(COLUMNS_RECORD, gw_align_item,
     GW_MEMBER("bump_steer_before", DEG_PER_M, gw_align_item, before.bump_steer, 0, "toe-in in bump positive"),
     GW_MEMBER("bump_steer_after", DEG_PER_M, gw_align_item, after.bump_steer, 0, "toe-in in bump positive"));
 
-GW_READS(double, moved, gw_adjustment,
-         is(p, GW_ADJUST_OFFSET) ? gw_offset_size(&it->move) : it->move.along[0])
+GW_READS(double, moved, gw_adjustment, is(p, GW_ADJUST_OFFSET) ? it->bore.size : it->move.along[0])
 
 /* Behind "adjuster_1", which is the head of its name. */
 static GW_RECORD(ADJUSTED_RECORD, gw_adjustment,
     GW_WORKED_OUT("", MM, moved, 0, "offset, change of length or thickness"),
-    GW_WORKED_OUT("_clock", DEG, clock_angle, 0, "of an offset"),
-    GW_WORKED_OUT("_turns", PLAIN, turns, 0, "of a length"),
-    GW_WORKED_OUT_OF("_bush", MM, bush_to_fit, BUSH_OFFSET, 0, "where the kit's own is off centre"),
-    GW_WORKED_OUT_OF("_bush_clock", DEG, bush_to_fit, BUSH_CLOCK, 0, "of that bush"));
+    GW_MEMBER("_clock", DEG, gw_adjustment, bore.clock, 0, "of an offset"),
+    GW_MEMBER("_turns", PLAIN, gw_adjustment, turns, 0, "of a length"),
+    GW_MEMBER("_bush", MM, gw_adjustment, fit.size, 0, "where the kit's own is off centre"),
+    GW_MEMBER("_bush_clock", DEG, gw_adjustment, fit.clock, 0, "of that bush"));
 
 static int most_adjusters(const gw_case *c, const gw_align_study *study)
 {

@@ -31,9 +31,6 @@ bool gw_adjuster_sum(const gw_case *c, const gw_align_item *item, const gw_adjus
 /** From where a clock mark is seen and what it counts from; never NULL. */
 const char *gw_view_words(gw_view view);
 
-/** Turns of the adjuster for a change of length [m]. */
-double gw_turns_of(const gw_adjuster *adjuster, double length);
-
 /** A figure of a verdict in the unit of the trade, and that unit. */
 typedef struct gw_trade_figure {
     double scale;

@@ -60,33 +60,32 @@ static void say_outcome(const gw_align_page *p, const gw_align_item *item)
 }
 
 /* As it is printed: what rounds to a full turn is none. */
-static double clock_deg(const gw_move *move)
+static double clock_deg(const gw_bore *bore)
 {
-    double deg = gw_offset_clock(move) / GW_DEG;
+    double deg = bore->clock / GW_DEG;
     return deg < 359.95 ? deg : 0.0;
 }
 
-static void offset_cells(gw_table *t, const gw_joint *joint, const gw_adjustment *set)
+static void offset_cells(gw_table *t, const gw_adjustment *set)
 {
-    const gw_move *move = &set->move;
-    double size = gw_offset_size(move);
-    gw_table_cellf(t, "%s mm", gw_fixed(size / GW_MM, 2).s);
-    if (size < 5e-6) {
+    const gw_bore *bore = &set->bore;
+    gw_table_cellf(t, "%s mm", gw_fixed(bore->size / GW_MM, 2).s);
+    if (bore->size < 5e-6) {
         gw_table_cell(t, set->off_centre ? "the kit's bush as it is" : "a bush with its bore in the middle");
         return;
     }
-    gw_mark mark = gw_mark_of(joint, gw_offset_vector(joint, move));
     gw_table_cellf(t, "bolt at %s deg left, %s deg right, %s (clock %s deg from e1 to e2)",
-                   gw_fixed(mark.left / GW_DEG, 0).s, gw_fixed(mark.right / GW_DEG, 0).s,
-                   gw_view_words(mark.view), gw_fixed(clock_deg(move), 1).s);
+                   gw_fixed(bore->mark.left / GW_DEG, 0).s, gw_fixed(bore->mark.right / GW_DEG, 0).s,
+                   gw_view_words(bore->mark.view), gw_fixed(clock_deg(bore), 1).s);
 }
 
-static void length_cell(gw_table *t, const gw_adjuster *a, double along)
+static void length_cell(gw_table *t, const gw_adjuster *a, const gw_adjustment *set)
 {
+    const double along = set->move.along[0];
     if (fabs(along) < 0.005 * GW_MM)
         gw_table_cell(t, "as it is");
     else
-        gw_table_cellf(t, "%s turns %s, %s", gw_fixed(fabs(gw_turns_of(a, along)), 2).s,
+        gw_table_cellf(t, "%s turns %s, %s", gw_fixed(fabs(set->turns), 2).s,
                        along < 0.0 ? "shorter" : "longer",
                        a->threads == 2 ? "opposite threads" : "single thread");
 }
@@ -98,12 +97,12 @@ static void adjuster_row(gw_table *t, const gw_corner *corner, const gw_adjuster
     gw_adjuster_words(corner, a, &name);
     gw_table_cell_of(t, &name);
     if (a->kind == GW_ADJUST_OFFSET) {
-        offset_cells(t, &corner->joints[a->joint], set);
+        offset_cells(t, set);
     } else if (a->kind == GW_ADJUST_LENGTH) {
         gw_table_cellf(t, "%s mm", gw_signed(along / GW_MM, 2).s);
-        length_cell(t, a, along);
+        length_cell(t, a, set);
     } else {
-        long count = lround(along / a->step);
+        long count = lround(set->steps);
         gw_table_cellf(t, "%s mm", gw_signed(along / GW_MM, 2).s);
         if (count == 0)
             gw_table_cell(t, "none");

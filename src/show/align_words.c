@@ -43,11 +43,6 @@ const char *gw_view_words(gw_view view)
     return "clockwise from straight ahead, seen from above";
 }
 
-double gw_turns_of(const gw_adjuster *adjuster, double length)
-{
-    return length / (adjuster->threads * adjuster->thread_pitch);
-}
-
 gw_trade_figure gw_trade_figure_of(const gw_verdict *verdict)
 {
     static const gw_trade_figure SHOWN[] = {
@@ -87,17 +82,15 @@ bool gw_adjuster_sum(const gw_case *c, const gw_align_item *item, const gw_adjus
     const gw_adjuster *a = &c->align[item->axle].adjusters[adjuster];
     gw_move own;
     if (!gw_kit_offset(c, item->kit, item->axle, a, &own)) return false;
-    const gw_joint *joint = &c->corners[item->axle].joints[a->joint];
-    const gw_move *sum = &set[adjuster].bush;
-    gw_mark mark = gw_mark_of(joint, gw_offset_vector(joint, sum));
+    const gw_bore *sum = &set[adjuster].fit;
     gw_buf_say(
         out,
         "The bush that the kit fits in %s is itself %s mm off centre; what is set comes on top of it: one "
         "bush of %s mm, bolt at %s deg left, %s deg right, %s (clock %s deg from e1 to e2). The limit of "
         "%s mm is that bush's.",
         gw_joint_as_written(&c->corners[item->axle], a->joint), gw_fixed(gw_offset_size(&own) / GW_MM, 2).s,
-        gw_fixed(gw_offset_size(sum) / GW_MM, 2).s, gw_fixed(mark.left / GW_DEG, 0).s,
-        gw_fixed(mark.right / GW_DEG, 0).s, gw_view_words(mark.view),
-        gw_fixed(gw_offset_clock(sum) / GW_DEG, 1).s, gw_significant(a->max / GW_MM, 3).s);
+        gw_fixed(sum->size / GW_MM, 2).s, gw_fixed(sum->mark.left / GW_DEG, 0).s,
+        gw_fixed(sum->mark.right / GW_DEG, 0).s, gw_view_words(sum->mark.view),
+        gw_fixed(sum->clock / GW_DEG, 1).s, gw_significant(a->max / GW_MM, 3).s);
     return true;
 }

@@ -106,3 +106,9 @@ gw_mark gw_mark_of(const gw_joint *joint, gw_vec3 offset)
     mark.right = full_turn(-mark.left);
     return mark;
 }
+
+gw_bore gw_bore_of(const gw_joint *joint, const gw_move *move)
+{
+    return (gw_bore){ gw_offset_size(move), gw_offset_clock(move),
+                      gw_mark_of(joint, gw_offset_vector(joint, move)) };
+}

@@ -178,6 +178,19 @@ static void read_bush(const gw_setup *s, const gw_adjuster *adjuster, gw_adjustm
     a->at_limit = gw_offset_size(&a->bush) >= adjuster->max - TOUCH;
 }
 
+/* What a fitter reads of it. */
+static void tell(const gw_setup *s, const gw_adjuster *adjuster, gw_adjustment *a)
+{
+    const double none = (double)NAN, along = a->move.along[0];
+    const gw_joint *joints = s->run->c->corners[s->run->axle].joints;
+    a->bore = a->fit = (gw_bore){ none, none, { GW_VIEW_FRONT, none, none } };
+    if (adjuster->kind == GW_ADJUST_OFFSET) a->bore = gw_bore_of(&joints[adjuster->joint], &a->move);
+    if (a->off_centre) a->fit = gw_bore_of(&joints[adjuster->joint], &a->bush);
+    a->turns =
+        adjuster->kind == GW_ADJUST_LENGTH ? along / (adjuster->threads * adjuster->thread_pitch) : none;
+    a->steps = adjuster->kind == GW_ADJUST_SHIM ? round(along / adjuster->step) : none;
+}
+
 void gw_setup_read(const gw_setup *s, const double *x, gw_adjustment *set)
 {
     for (int i = 0; i < s->n; i++) {
@@ -194,5 +207,8 @@ void gw_setup_read(const gw_setup *s, const double *x, gw_adjustment *set)
             a->at_limit = x[i] - adjuster->step < adjuster->min - TOUCH ||
                           x[i] + adjuster->step > adjuster->max + TOUCH;
     }
-    for (int a = 0; a < s->align->n_adjusters; a++) set[a].holds = set[a].holds && set[a].at_limit;
+    for (int a = 0; a < s->align->n_adjusters; a++) {
+        set[a].holds = set[a].holds && set[a].at_limit;
+        tell(s, &s->align->adjusters[a], &set[a]);
+    }
 }

@@ -265,6 +265,13 @@ static void out_of_reach_toe_is_exact_and_camber_nearest(void **unused)
     assert_true(b.item->set[0].at_limit && b.item->set[0].holds);
     assert_false(b.item->set[1].holds);
     check_abs(gw_offset_size(&b.item->set[0].move), 0.003, 1e-12, "the offset is at its limit");
+    check_abs(b.item->set[0].bore.size, 0.003, 1e-12, "and a fitter reads so");
+    check_abs(tan(b.item->set[0].bore.clock), b.item->set[0].move.along[1] / b.item->set[0].move.along[0],
+              1e-9, "its clock");
+    check_abs(b.item->set[1].turns, b.item->set[1].move.along[0] / 0.003, 1e-9,
+              "two threads of 1.5 mm a turn");
+    assert_true(isnan(b.item->set[0].turns) && isnan(b.item->set[0].fit.size) &&
+                isnan(b.item->set[1].bore.size));
     check_abs(b.item->miss[GW_TARGET_CAMBER], s.camber + 4.0 * GW_DEG, 1e-12, "the miss that is told");
     for (int deg = 0; deg < 360; deg += 10) {
         gw_move moves[MANY] = { { { 0.003 * cos(deg * GW_DEG), 0.003 * sin(deg * GW_DEG) } }, { { 0, 0 } } };
