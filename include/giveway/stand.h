@@ -35,8 +35,16 @@ typedef struct gw_stand {
 gw_stand gw_stand_of(const gw_case *c, const gw_deflect_study *deflect, const gw_strength_study *peaks,
                      int kit);
 
-/** Whether both are of one joint as it is named: left and right of an axle share a label. */
+/** Whether both are of one joint as it is named, or of it and its mirror image. */
 bool gw_stand_same_joint(const gw_case *c, const gw_overload *a, const gw_overload *b);
+
+/** Whether another item of the kit speaks for this one: of the other side of an axle, which has the same bush
+ * there, and nearer to the same limit or further beyond it. */
+bool gw_stand_is_outdone(const gw_case *c, const gw_strength_study *study, int item);
+
+/** How many joints of a kit have a figure beyond its limit; left and right with the same bush are one, since
+ * a load may tell one wheel or both. */
+int gw_stand_joints_beyond(const gw_case *c, const gw_strength_study *study, int kit);
 
 /** Whether an earlier item of the kit says the same of the joint as it is named: the other side of an axle
  * that is alike to a hundredth, as it is told. */

@@ -71,8 +71,6 @@ gw_status gw_study_strength_peaks(const gw_case *c, const gw_deflect_study *defl
 /** A figure over its limit: above 1 it does not hold. All limits of strength are upper ones. */
 double gw_overload_ratio(const gw_overload *overload);
 
-/** How many joints of a kit have a figure beyond its limit. */
-int gw_strength_joints_beyond(const gw_strength_study *study, int kit);
 
 /** True for the first item whose limit has this source: so that each is told once. */
 bool gw_strength_names_source(const gw_strength_study *study, int item);

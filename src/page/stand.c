@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* What will stand the loads and what will not: one row a kit. */
 
-#include "page/sections.h"
 #include "page/stand.h"
+#include "page/sections.h"
+#include "show/contributors.h"
 #include "show/deflect.h"
 
 #include <math.h>
@@ -14,6 +15,14 @@ static bool same_place(const gw_page_failure *f, gw_axle axle, int joint)
     return f->axle == axle && f->joint == joint;
 }
 
+/* Left and right with the same bush are one part. */
+static bool same_part(const gw_page *p, int kit, const gw_page_failure *f, gw_axle axle, int joint)
+{
+    const int *fits = p->c->kits[kit].fits[axle];
+    return f->axle == axle && (f->joint == joint || (gw_joint_image(p->c, axle, joint) == f->joint &&
+                                                     fits[joint] == fits[f->joint]));
+}
+
 static bool told(const gw_page_failures *all, gw_axle axle, int joint, gw_dimension dimension)
 {
     for (int i = 0; i < all->n && i < GW_PAGE_FAILURES; i++)
@@ -23,28 +32,29 @@ static bool told(const gw_page_failures *all, gw_axle axle, int joint, gw_dimens
     return false;
 }
 
-static void add(gw_page_failures *all, gw_page_failure failure)
+static void add(const gw_page *p, int kit, gw_page_failures *all, gw_page_failure failure)
 {
     bool known = false;
     for (int i = 0; i < all->n && i < GW_PAGE_FAILURES; i++)
-        known = known || same_place(&all->item[i], failure.axle, failure.joint);
+        known = known || same_part(p, kit, &all->item[i], failure.axle, failure.joint);
     if (!known) all->joints++;
     if (all->n < GW_PAGE_FAILURES) all->item[all->n] = failure;
     all->n++;
 }
 
 /* With the adjusters set: tilts, press fits, walls; what the loads have told already is not told again. */
-static void as_set(const gw_align_item *item, gw_page_failures *all)
+static void as_set(const gw_page *p, const gw_align_item *item, gw_page_failures *all)
 {
     for (int i = 0; i < item->n_tilts; i++) {
         const gw_align_tilt *t = &item->tilt[i];
         gw_verdict v = gw_verdict_of(GW_JUDGED_TILT_IN_TRAVEL, t->after, GW_AT_MOST, t->limit, "");
-        if (isfinite(t->after) && !v.holds) add(all, (gw_page_failure){ item->axle, t->joint, -1, v });
+        if (isfinite(t->after) && !v.holds)
+            add(p, item->kit, all, (gw_page_failure){ item->axle, t->joint, -1, v });
     }
     for (int i = 0; i < item->n_checks; i++) {
         const gw_align_check *c = &item->check[i];
         if (!c->verdict.holds && !told(all, item->axle, c->joint, GW_JUDGED_DIMENSIONS[c->verdict.what]))
-            add(all, (gw_page_failure){ item->axle, c->joint, -1, c->verdict });
+            add(p, item->kit, all, (gw_page_failure){ item->axle, c->joint, -1, c->verdict });
     }
 }
 
@@ -53,11 +63,11 @@ gw_page_failures gw_page_failures_of(const gw_page *p, int kit)
     gw_page_failures all = { 0 };
     for (int i = 0; i < p->r->strength.n; i++) {
         const gw_overload *o = &p->r->strength.item[i];
-        if (o->kit == kit && !o->verdict.holds && !gw_stand_is_told(p->c, &p->r->strength, i))
-            add(&all, (gw_page_failure){ o->axle, o->joint, o->load, o->verdict });
+        if (o->kit == kit && !o->verdict.holds && !gw_stand_is_outdone(p->c, &p->r->strength, i))
+            add(p, kit, &all, (gw_page_failure){ o->axle, o->joint, o->load, o->verdict });
     }
     for (int i = 0; i < p->r->align.n; i++)
-        if (p->r->align.item[i].kit == kit) as_set(&p->r->align.item[i], &all);
+        if (p->r->align.item[i].kit == kit) as_set(p, &p->r->align.item[i], &all);
     return all;
 }
 
@@ -112,23 +122,27 @@ const char *gw_page_verdict_said(const gw_page *p, const gw_verdict *verdict, do
 }
 
 /* "rear toe_inner, compressive strain of the wall 16 %, limit 15 %, in a 0.70 g corner" */
-static void put_failure(const gw_page *p, gw_slots *row, const gw_page_failure *f, bool more)
+static void put_failure(const gw_page *p, int kit, gw_slots *row, const gw_page_failure *f, bool more)
 {
+    const int *fits = p->c->kits[kit].fits[f->axle];
+    const bool alike = fits[gw_joint_image(p->c, f->axle, f->joint)] == fits[f->joint];
     const gw_verdict *v = &f->verdict;
     gw_slots *of = gw_slots_element(row, "failures");
     gw_slots_flag(of, "more", more);
-    GW_SLOTS(of, { "joint", gw_page_joint(p, f->axle, f->joint) }, { "what", GW_JUDGED_WORDS[v->what] },
-             { "value", gw_page_verdict_said(p, v, v->value) },
+    GW_SLOTS(of,
+             { "joint", gw_page_fmt(p, "%s%s", gw_page_joint(p, f->axle, f->joint),
+                                    alike ? "" : gw_joint_side(&p->c->corners[f->axle], f->joint)) },
+             { "what", GW_JUDGED_WORDS[v->what] }, { "value", gw_page_verdict_said(p, v, v->value) },
              { "load", f->load >= 0 ? gw_page_load_said(p, f->load) : "" },
              { "limit", gw_page_verdict_said(p, v, v->limit) });
 }
 
-static void put_failures(const gw_page *p, gw_slots *row, const gw_page_failures *all)
+static void put_failures(const gw_page *p, int kit, gw_slots *row, const gw_page_failures *all)
 {
     int most = p->wish->workshop ? GW_PAGE_FAILURES : TOLD;
     int shown = all->n < most ? all->n : most;
     gw_slots_flag(row, "fails", all->n > 0);
-    for (int i = 0; i < shown; i++) put_failure(p, row, &all->item[i], i > 0);
+    for (int i = 0; i < shown; i++) put_failure(p, kit, row, &all->item[i], i > 0);
     if (all->n > shown) gw_slots_fmt(row, "left", "%d", all->n - shown);
 }
 
@@ -155,7 +169,7 @@ static void put_row(const gw_page *p, gw_slots *slots, int kit)
     gw_slots_fmt(row, "joints_beyond", "%d", failures.joints);
     gw_slots_fmt(row, "judged", "%d", judged);
     gw_slots_fmt(row, "all", "%d", all);
-    put_failures(p, row, &failures);
+    put_failures(p, kit, row, &failures);
     gw_slots_flag(row, "unjudged", !judged);
     gw_slots_flag(row, "close", o && gw_overload_ratio(o) >= GW_STAND_CLOSE_FROM);
     if (o)

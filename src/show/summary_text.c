@@ -184,7 +184,7 @@ static void ends(const gw_handling_page *p)
 /* How many joints of a kit are beyond a limit; which, is told at the end. */
 static void warn_overload(const gw_handling_page *p, int kit)
 {
-    int joints = p->cmp->strength ? gw_strength_joints_beyond(p->cmp->strength, kit) : 0;
+    int joints = p->cmp->strength ? gw_stand_joints_beyond(p->cmp->c, p->cmp->strength, kit) : 0;
     if (!joints) return;
     gw_paper_say(p->paper, 2, "%s: %d of its joints will not stand the loads; see \"Beyond a limit\" below.",
                  gw_kit_said(p->cmp->c, kit), joints);

@@ -189,7 +189,7 @@ static void warnings(const gw_report *r, gw_card *card)
     for (int i = 0; i < n && i < MOST; i++) card->toe_out = card->toe_out || turns[i].warns;
     card->pull = gw_braking_pull(&r->handling, card->kit);
     gw_stand stand = gw_stand_of(r->c, &r->deflect, &r->strength, card->kit);
-    card->beyond = gw_strength_joints_beyond(&r->strength, card->kit);
+    card->beyond = gw_stand_joints_beyond(r->c, &r->strength, card->kit);
     card->near_limit = !card->beyond && stand.state == GW_STAND_CLOSE;
 }
 

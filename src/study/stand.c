@@ -75,6 +75,40 @@ bool gw_stand_same_joint(const gw_case *c, const gw_overload *a, const gw_overlo
            strcmp(gw_joint_as_written(corner, a->joint), gw_joint_as_written(corner, b->joint)) == 0;
 }
 
+/* Of one kit, in one joint or in it and its mirror image, where both have the same bush. */
+static bool one_part(const gw_case *c, const gw_overload *a, const gw_overload *b)
+{
+    if (a->kit != b->kit || !gw_stand_same_joint(c, a, b)) return false;
+    const int *fits = c->kits[a->kit].fits[a->axle];
+    return fits[a->joint] == fits[b->joint];
+}
+
+bool gw_stand_is_outdone(const gw_case *c, const gw_strength_study *study, int item)
+{
+    const gw_overload *o = &study->item[item];
+    for (int i = 0; i < study->n; i++) {
+        const gw_overload *other = &study->item[i];
+        if (other->joint == o->joint || other->verdict.what != o->verdict.what || !one_part(c, other, o))
+            continue;
+        double a = gw_overload_ratio(other), b = gw_overload_ratio(o);
+        if (a > b || (a == b && i < item)) return true;
+    }
+    return false;
+}
+
+int gw_stand_joints_beyond(const gw_case *c, const gw_strength_study *study, int kit)
+{
+    int n = 0;
+    for (int i = 0; i < study->n; i++) {
+        const gw_overload *o = &study->item[i];
+        bool known = o->kit != kit || o->verdict.holds;
+        for (int k = 0; k < i && !known; k++)
+            known = !study->item[k].verdict.holds && one_part(c, &study->item[k], o);
+        if (!known) n++;
+    }
+    return n;
+}
+
 /* What is said twice in the same words tells nothing more: a rod that is one makes the sides differ by
  * thousandths. */
 static const double AS_TOLD = 0.01;

@@ -132,19 +132,6 @@ gw_status gw_study_strength_peaks(const gw_case *c, const gw_deflect_study *defl
     return worst_of(c, deflect, true, out, err);
 }
 
-int gw_strength_joints_beyond(const gw_strength_study *study, int kit)
-{
-    const gw_overload *last = NULL;
-    int n = 0;
-    for (int i = 0; i < study->n; i++) {
-        const gw_overload *o = &study->item[i];
-        if (o->kit != kit || o->verdict.holds) continue;
-        if (!last || !same_joint(last, o)) n++;
-        last = o;
-    }
-    return n;
-}
-
 /* The texts of sources are constants of the program. */
 bool gw_strength_names_source(const gw_strength_study *study, int item)
 {

@@ -156,7 +156,7 @@ def on_page(program, path, braking):
         own = braking[kit]["brakes_alike"]["sideways_m"]
         way = "left" if own > 0 else "right"
         check(f"{kit}: on its card", f"Pulls to the {way} on the brakes" in card)
-        check(f"{kit}: in the sentences", f"It pulls to one side: {abs(own):.1f} m to the {way} in a 0.5 g stop from 100 km/h"
+        check(f"{kit}: in the sentences", f"and it pulls to one side: {abs(own):.1f} m to the {way} in a 0.5 g stop from 100 km/h"
               in plain)
 
 

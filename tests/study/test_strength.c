@@ -4,6 +4,7 @@
 #include "support/check.h"
 
 #include "giveway/casefile.h"
+#include "giveway/stand.h"
 #include "giveway/strength.h"
 #include "giveway/units.h"
 
@@ -172,7 +173,7 @@ static void check_counts(const gw_case *c, const gw_strength_study *s)
                 beyond[s->item[i].axle][s->item[i].joint] = true;
         for (gw_axle a = GW_FRONT; a < GW_AXLES; a++)
             for (int j = 0; j < GW_MAX_JOINTS; j++) joints += beyond[a][j];
-        assert_int_equal(gw_strength_joints_beyond(s, k), joints);
+        assert_int_equal(gw_stand_joints_beyond(c, s, k), joints);
     }
     for (int i = 0; i < s->n; i++) {
         bool first = true;
