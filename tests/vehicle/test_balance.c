@@ -77,6 +77,73 @@ static void published_illustrative_budget_adds_up(void **unused)
     check_abs(b.understeer / GW_DEG, 4.1, 0.05, "understeer [deg/g]");
 }
 
+/* One axle of the car below at 1 g, its coefficients times what acts, as the source multiplies them: toe-out
+ * and outboard lean of the outer wheel, and the inner one the other way. */
+typedef struct printed_axle {
+    double lateral_steer, aligning_steer,
+        roll_steer;                   /* toe of the outer wheel [deg] per kN, N m, deg of roll */
+    double roll_camber, force_camber; /* its lean outwards [deg] per deg of roll, per kN        */
+} printed_axle;
+
+static void entries_printed(const printed_axle *of, double entry[GW_BUDGET_ENTRIES])
+{
+    const double kg = 1108.1, force = kg * 9.807, roll = 4.5, trail = 0.030;
+    gw_axle_state s = { .g = 1.0, .force = force };
+    const gw_tyre_data data = { 2000 * GW_N_PER_DEG, 134 * GW_N_PER_DEG, 0.5 * force, NULL };
+    gw_tyre *tyre = NULL;
+    gw_error err = { 0 };
+    for (int w = 0; w < 2; w++) {
+        gw_wheel_state *wheel = &s.wheel[w];
+        const double sign = (w == GW_OUTER ? 1.0 : -1.0) * GW_DEG;
+        wheel->vertical = 0.5 * force;
+        wheel->toe[GW_TOE_LATERAL] = sign * of->lateral_steer * force / 1000.0;
+        wheel->toe[GW_TOE_ALIGNING] = sign * of->aligning_steer * force * trail;
+        wheel->toe[GW_TOE_TRAVEL] = sign * of->roll_steer * roll;
+        wheel->camber[GW_CAMBER_ROLL] = sign * of->roll_camber * roll;
+        wheel->camber[GW_CAMBER_COMPLIANCE] = sign * of->force_camber * 0.5 * kg * 9.8 / 1000.0;
+    }
+    if (gw_tyre_open(&data, &tyre, &err) != GW_OK || gw_budget_entries(tyre, &s, entry, &err) != GW_OK)
+        fail_msg("%s", err.msg);
+    gw_tyre_close(tyre);
+}
+
+/*
+ * A large passenger car with every coefficient and every entry printed (public design script, author
+ * unknown): 1108.1 kg in front, 4.5 deg of roll per g, trail 30 mm, 2000 N/deg and 134 N/deg a tyre. The
+ * source has front and rear on the other sign, one load for both axles, and 9.807 beside 9.8 m/s2 for the
+ * lean by force.
+ */
+static void a_published_budget_follows_from_its_coefficients(void **unused)
+{
+    (void)unused;
+    check_printed_in("understeer budget of a public design script with all its inputs (author unknown)");
+    static const printed_axle FRONT = { -0.030, -1.41e-3, -0.0699, 0.8922, 0.12 },
+                              REAR = { 0.0305, -8.5765e-4, 0.0483, 0.6625, 0.18 };
+    gw_budget b = { 0 };
+    double *front = b.entry[GW_FRONT], *rear = b.entry[GW_REAR];
+    entries_printed(&FRONT, front);
+    entries_printed(&REAR, rear);
+    gw_budget_sum(&b);
+    const struct {
+        const char *what;
+        double got, printed;
+    } ENTRIES[] = {
+        { "tyre", front[GW_BUDGET_TYRE], 2.71678 },
+        { "force and torque", front[GW_BUDGET_LATERAL_STEER] + front[GW_BUDGET_ALIGNING_STEER], 0.78569 },
+        { "roll steer", front[GW_BUDGET_ROLL_STEER], 0.31455 },
+        { "roll camber", front[GW_BUDGET_ROLL_CAMBER], 0.26900 },
+        { "camber by force", front[GW_BUDGET_COMPLIANCE_CAMBER], 0.04365 },
+        { "force and torque, rear", rear[GW_BUDGET_LATERAL_STEER] + rear[GW_BUDGET_ALIGNING_STEER],
+          -0.05184 },
+        { "roll steer, rear", rear[GW_BUDGET_ROLL_STEER], -0.21735 },
+        { "roll camber, rear", rear[GW_BUDGET_ROLL_CAMBER], 0.19974 },
+        { "camber by force, rear", rear[GW_BUDGET_COMPLIANCE_CAMBER], 0.06548 },
+    };
+    for (size_t i = 0; i < sizeof ENTRIES / sizeof *ENTRIES; i++)
+        check_abs(ENTRIES[i].got / GW_DEG, ENTRIES[i].printed, 0.5e-5, ENTRIES[i].what);
+    check_abs(b.understeer / GW_DEG, 1.417, 0.5e-3, "understeer [deg/g]");
+}
+
 /* Gillespie, Fundamentals of Vehicle Dynamics (SAE, 1992), ch. 6: K = W_f/C_f - W_r/C_r, C of the axle. */
 static void bare_linear_tyres_need_weight_over_stiffness(void **unused)
 {
@@ -172,6 +239,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(published_illustrative_budget_adds_up),
+        cmocka_unit_test(a_published_budget_follows_from_its_coefficients),
         cmocka_unit_test(bare_linear_tyres_need_weight_over_stiffness),
         cmocka_unit_test(lateral_force_steer_is_its_coefficient_times_the_axle_load),
         cmocka_unit_test(toe_out_of_the_front_outer_wheel_under_lateral_force_is_understeer),
