@@ -6,6 +6,7 @@
 
 #include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 static const gw_range PLACE = GW_FROM(-1e4, 1e4), BAND = GW_ABOVE(0, 1e4), LENGTH = GW_ABOVE(0, 1e4),
@@ -13,7 +14,12 @@ static const gw_range PLACE = GW_FROM(-1e4, 1e4), BAND = GW_ABOVE(0, 1e4), LENGT
 enum { MOST_ROWS = 10000, MANY_STRANGE = 6 }; /* rows of another table that are told one by one are fewer */
 static const char NEW_SHEET[] = "giveway start with --sheet FILE.csv writes a sheet to fill in";
 static const double POINT_BAND = 2, HARDNESS_BAND = 5;
+static const char NO_POINT[] =
+    "no such point in this car: what the sheet was written for stands in its own remark "
+    "\"Read back with\", else use the paths of its own sheet";
 static const double FAR_POINT = 300, FAR_ANGLE = 5, FAR_FACTOR = 3;
+static const double FAR_TOE =
+    1; /* of one wheel [deg]: more is mostly mm at the rim, or both wheels' minutes */
 
 typedef struct reader {
     gw_reader rd;
@@ -41,6 +47,13 @@ static bool once(reader *r, int row, bool *seen)
     bool first = !*seen;
     *seen = true;
     return first;
+}
+
+/* A band beside nothing is a reading in the wrong column, or one that was forgotten. */
+static void no_band(reader *r, int row)
+{
+    if (!empty(r, row, GW_START_WITHIN))
+        fault(r, row, GW_START_WITHIN, "a band without its reading: write what was read, or take it out");
 }
 
 /* Fields that do not belong to this kind of row must be empty. */
@@ -79,6 +92,24 @@ static void slip(reader *r, int row, int head, double read, double assumed)
                      read, assumed);
 }
 
+static bool is_far(const gw_start_key *k, double v, double assumed)
+{
+    if (k->kind != 'a') return v > FAR_FACTOR * assumed || v < assumed / FAR_FACTOR;
+    return fabs(v - assumed) > (strstr(k->of, "toe") ? FAR_TOE : FAR_ANGLE);
+}
+
+/* A share written as percent. */
+static bool percent_is(reader *r, int row, const gw_start_key *k)
+{
+    const char *text = gw_columns_text(&r->t, row, GW_START_VALUE);
+    char *end;
+    const double v = strtod(text, &end);
+    if (*k->unit || !(v > 1 && v < 100) || (*end && strcmp(end, "%") != 0)) return false;
+    gw_columns_fault(&r->rd, &r->t, row, GW_START_VALUE, "expected a share of 1, found \"%.40s\": write %.6g",
+                     text, v / 100);
+    return true;
+}
+
 static void read_figure(reader *r, int row)
 {
     const char *of = gw_columns_text(&r->t, row, GW_START_OF);
@@ -92,13 +123,14 @@ static void read_figure(reader *r, int row)
     const gw_start_key *k = &GW_START_KEYS[i];
     if (!once(r, row, &r->figure[i]) || !placed(r, row, 1u << GW_START_VALUE) || !unit_is(r, row, k->unit))
         return;
-    if (empty(r, row, GW_START_VALUE)) return;
+    if (empty(r, row, GW_START_VALUE)) {
+        no_band(r, row);
+        return;
+    }
     const gw_range range = { k->low, k->high, true, true };
-    if (!gw_columns_number(&r->rd, &r->t, row, GW_START_VALUE, range, &v)) return;
+    if (percent_is(r, row, k) || !gw_columns_number(&r->rd, &r->t, row, GW_START_VALUE, range, &v)) return;
     double assumed = gw_start_figure_of(&r->assumed, k)->v;
-    bool angle = k->kind == 'a';
-    bool far = angle ? fabs(v - assumed) > FAR_ANGLE : v > FAR_FACTOR * assumed || v < assumed / FAR_FACTOR;
-    if (far && !r->as_read) {
+    if (is_far(k, v, assumed) && !r->as_read) {
         slip(r, row, GW_START_VALUE, v, assumed);
         return;
     }
@@ -121,8 +153,24 @@ static bool find_point(reader *r, int row, int head, int *axle, int *point)
             *point = p;
             return true;
         }
-    fault(r, row, head, "no such point in this car: use the paths of its own sheet");
+    fault(r, row, head, NO_POINT);
     return false;
+}
+
+/* A tie rod at the other end of the wheel is no slip, the rack is there. */
+static void far_point(reader *r, int row, int a, int p, int i, double v)
+{
+    const gw_start_corner *c = &r->assumed.corner[a];
+    const double assumed = c->place[p][i].v;
+    const bool rack = c->rack != GW_START_NONE && c->layout->n_behinds > 0;
+    const bool tie =
+        strncmp(c->parts.point[p].name, "tie_", 4) == 0 || strncmp(c->parts.point[p].name, "rack_", 5) == 0;
+    if (i == 0 && rack && tie && v * assumed < 0)
+        gw_columns_fault(&r->rd, &r->t, row, GW_START_X,
+                         "%.6g is %s the wheel centre, where no rack was assumed: say --rack %s", v,
+                         v < 0 ? "behind" : "ahead of", v < 0 ? "behind" : "ahead");
+    else
+        slip(r, row, GW_START_X + i, v, assumed);
 }
 
 static void read_point(reader *r, int row)
@@ -132,6 +180,7 @@ static void read_point(reader *r, int row)
     if (!find_point(r, row, GW_START_OF, &a, &p) || !once(r, row, &r->point[a][p])) return;
     if (!placed(r, row, 1u << GW_START_X | 1u << GW_START_Y | 1u << GW_START_Z) || !unit_is(r, row, "mm"))
         return;
+    if (empty(r, row, GW_START_X) && empty(r, row, GW_START_Y) && empty(r, row, GW_START_Z)) no_band(r, row);
     if (!read_within(r, row, POINT_BAND, &within)) return;
     for (int i = 0; i < 3; i++) {
         double assumed = r->assumed.corner[a].place[p][i].v;
@@ -142,7 +191,7 @@ static void read_point(reader *r, int row)
         if (middle && v != 0.0)
             fault(r, row, GW_START_Y, "this point lies in the middle of the car: leave y_mm empty, or 0");
         else if (fabs(v - assumed) > FAR_POINT && !r->as_read)
-            slip(r, row, GW_START_X + i, v, assumed);
+            far_point(r, row, a, p, i, v);
         else if (!middle)
             r->car->corner[a].place[p][i] = (gw_start_figure){ v, within, true };
     }
@@ -159,9 +208,11 @@ static void read_hardness(reader *r, int row)
         if (!once(r, row, &r->hardness[b]) || !placed(r, row, 1u << GW_START_VALUE) ||
             !unit_is(r, row, "points"))
             return;
-        if (empty(r, row, GW_START_VALUE) ||
-            !gw_columns_number(&r->rd, &r->t, row, GW_START_VALUE, POINTS, &v))
+        if (empty(r, row, GW_START_VALUE)) {
+            no_band(r, row);
             return;
+        }
+        if (!gw_columns_number(&r->rd, &r->t, row, GW_START_VALUE, POINTS, &v)) return;
         if (read_within(r, row, HARDNESS_BAND, &within))
             r->car->hardness[b] = (gw_start_figure){ v, within, true };
         return;
@@ -199,7 +250,10 @@ static void read_distance(reader *r, int row)
         fault(r, row, GW_START_TO, "expected another point of the same corner");
         return;
     }
-    if (empty(r, row, GW_START_VALUE)) return;
+    if (empty(r, row, GW_START_VALUE)) {
+        no_band(r, row);
+        return;
+    }
     if (!gw_columns_number(&r->rd, &r->t, row, GW_START_VALUE, LENGTH, &d.v)) return;
     double assumed = assumed_length(r, &d);
     if ((d.v > FAR_FACTOR * assumed || d.v < assumed / FAR_FACTOR) && !r->as_read) {

@@ -144,12 +144,25 @@ static void axle(sheet *s, const gw_start_car *car, int a, bool told[GW_START_RU
     }
 }
 
+/* Which points there are hangs on the options that are not as usual: without them the sheet is refused. */
 static void read_back(const gw_start_car *car, gw_buf *out)
 {
-    gw_buf_fmt(
-        out,
-        "# Read back with: giveway start --front %s --rear %s --from THIS-FILE, and what else was given.\n",
-        car->corner[GW_FRONT].layout->name, car->corner[GW_REAR].layout->name);
+    const gw_start_corner *f = &car->corner[GW_FRONT], *r = &car->corner[GW_REAR];
+    gw_buf_fmt(out, "# Read back with: giveway start --front %s --rear %s", f->layout->name, r->layout->name);
+    if (f->rack != GW_START_AHEAD)
+        gw_buf_fmt(out, " --rack %s", f->rack == GW_START_BEHIND ? "behind" : "none");
+    if (f->subframe != f->layout->framed || r->subframe != r->layout->framed)
+        gw_buf_fmt(out, " --subframe %s",
+                   f->subframe   ? r->subframe ? "both" : "front"
+                   : r->subframe ? "rear"
+                                 : "none");
+    for (int a = 0; a < GW_AXLES; a++) {
+        const gw_start_corner *c = &car->corner[a];
+        const bool usual = c->layout->bar && !c->layout->barless;
+        if ((c->bar > 0) != usual)
+            gw_buf_fmt(out, " --%s-bar-mm %s", gw_axle_name((gw_axle)a), gw_exact(c->bar).s);
+    }
+    gw_buf_add(out, " --from THIS-FILE, and what else was given.\n");
 }
 
 void gw_start_sheet(const gw_start_car *car, gw_start_filled *filled, gw_buf *out)
