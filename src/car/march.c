@@ -7,7 +7,7 @@
 #include "giveway/units.h"
 
 enum { MAX_PARTS = 60 };
-static const double SMALLEST_PART = 1.0 / 256.0;
+static const double SMALLEST_PART = 1.0 / 2048.0;
 
 static void keep(gw_road *road)
 {
@@ -94,34 +94,38 @@ static void stand_still(gw_road *road)
     }
 }
 
-/* A share of the manoeuvre, in one go or in parts. */
+/* A share of the manoeuvre, in one go or in parts; what of it stands is in road->reached. */
 static gw_status bring_on(gw_road *road, const gw_manoeuvre *m, double whole, gw_error *err)
 {
-    gw_status status = GW_E_NUMERIC;
     double done = 0.0, part = 1.0;
     stand_still(road);
     for (int i = 0; i < MAX_PARTS && done < 1.0; i++) {
         double next = fmin(1.0, done + part);
         road->load = gw_road_load_of(road->vehicle, m, whole * next);
-        status = try_step(road, err);
+        gw_status status = try_step(road, err);
         if (status == GW_OK) {
-            done = next;
+            road->reached = whole * (done = next);
             part *= 1.5;
         } else if ((part = part == 1.0 ? 0.25 : 0.5 * part) < SMALLEST_PART) {
             return status;
         }
     }
-    return done < 1.0 ? status : GW_OK;
+    if (done < 1.0)
+        return gw_fail(err, GW_E_NUMERIC, "the car is not brought to this manoeuvre in %d parts",
+                       (int)MAX_PARTS);
+    return GW_OK;
 }
 
 gw_status gw_road_reach(gw_road *road, const gw_manoeuvre *m, double whole, gw_error *err)
 {
+    road->reached = 0.0;
     if (!gw_road_has_play(road)) return bring_on(road, m, whole, err);
     stand_still(road);
     road->load = gw_road_load_of(road->vehicle, m, whole);
     if (try_step(road, NULL) == GW_OK) return GW_OK;
     shut_play(road, 1.0);
     gw_status status = bring_on(road, m, whole, err);
+    road->reached = 0.0; /* with every play shut, which tells nothing of the car as it is */
     if (status == GW_OK) return open_play(road, err);
     shut_play(road, 0.0);
     return status;

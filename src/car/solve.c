@@ -2,7 +2,12 @@
 /* The manoeuvre that is asked for; where the car does not carry it, what lifts or gives way, and when. */
 #include "car/workspace.h"
 
-enum { HALVINGS = 8 };
+#include <gsl/gsl_errno.h>
+#include <gsl/gsl_roots.h>
+
+enum { MAX_TRIES = 40 };
+static const double NEAR = 1e-7;                 /* of the share at which a wheel lifts */
+static const double REACHED_WITHIN = 1.0 / 1024; /* of a manoeuvre that is not reached  */
 
 double gw_road_least_load(const gw_road *road)
 {
@@ -12,24 +17,49 @@ double gw_road_least_load(const gw_road *road)
     return least;
 }
 
-/* The share of the manoeuvre at which the first wheel lifts, and which; `hi` is one at which one has lifted.
- */
+typedef struct lift {
+    gw_road *road;
+    const gw_manoeuvre *m;
+} lift;
+
+/* The least load of a wheel at a share of the manoeuvre [N]; one that is not reached is beyond the lift. */
+static double least_at(double share, void *of)
+{
+    const lift *l = of;
+    const bool reached = gw_road_reach(l->road, l->m, share, NULL) == GW_OK;
+    return reached ? gw_road_least_load(l->road) : -l->road->axle[GW_FRONT].static_load;
+}
+
+/* The share of the manoeuvre at which the first wheel lifts; `hi` is one at which one has lifted. */
+static double find_share(gw_road *road, const gw_manoeuvre *m, double hi)
+{
+    lift l = { road, m };
+    gsl_function load = { least_at, &l };
+    gsl_root_fsolver *solver = gsl_root_fsolver_alloc(gsl_root_fsolver_brent);
+    double share = hi, before = 0.0;
+    if (!solver) return hi;
+    int failed = gsl_root_fsolver_set(solver, &load, 0.0, hi);
+    for (int i = 0; i < MAX_TRIES && !failed && fabs(share - before) > NEAR; i++) {
+        before = share;
+        failed = gsl_root_fsolver_iterate(solver);
+        share = gsl_root_fsolver_root(solver);
+    }
+    gsl_root_fsolver_free(solver);
+    return share;
+}
+
+/* Which wheels lift, and at which share. */
 static double find_lift(gw_road *road, const gw_manoeuvre *m, double hi, gw_axle *axle, bool lifts[GW_WHEELS])
 {
-    double lo = 0.0;
-    for (int i = 0; i < 24; i++) {
-        double middle = 0.5 * (lo + hi);
-        bool stands = gw_road_reach(road, m, middle, NULL) == GW_OK && gw_road_least_load(road) >= 0.0;
-        *(stands ? &lo : &hi) = middle;
-    }
-    if (gw_road_reach(road, m, lo, NULL) != GW_OK) return lo;
+    const double share = find_share(road, m, hi);
+    if (gw_road_reach(road, m, share, NULL) != GW_OK) return share;
     double least = gw_road_least_load(road);
     for (int a = 0; a < GW_AXLES; a++)
         for (int w = 0; w < GW_WHEELS; w++)
             if (road->axle[a].wheel[w].contact.vertical == least) *axle = (gw_axle)a;
     double near = 1e-4 * road->axle[*axle].static_load;
     for (int w = 0; w < GW_WHEELS; w++) lifts[w] = road->axle[*axle].wheel[w].contact.vertical < least + near;
-    return lo;
+    return share;
 }
 
 static gw_status report_lift(gw_road *road, const gw_manoeuvre *m, double hi, gw_error *err)
@@ -48,21 +78,14 @@ static gw_status report_lift(gw_road *road, const gw_manoeuvre *m, double hi, gw
                    lifts[0] ? "outer" : "inner", name, part * g, of, g);
 }
 
-/* Where the whole of it is not reached, a wheel may have lifted before: looked for from above, and then
- * between what is reached with every wheel down and what is not reached. */
+/* Where the whole of it is not reached, a wheel may have lifted before: looked for where the car came to
+ * stand, and then between that and what it is not brought to. */
 static gw_status look_for_lift(gw_road *road, const gw_manoeuvre *m, const gw_error *why, gw_error *err)
 {
-    double stands = 0.0, falls = 1.0;
-    for (int tenths = 9; tenths > 0 && stands == 0.0; tenths--) {
-        const double part = 0.1 * tenths;
-        if (gw_road_reach(road, m, part, NULL) != GW_OK) {
-            falls = part;
-            continue;
-        }
-        if (gw_road_least_load(road) < 0.0) return report_lift(road, m, part, err);
-        stands = part;
-    }
-    for (int i = 0; i < HALVINGS; i++) {
+    double stands = road->reached, falls = stands > 0.0 ? stands + REACHED_WITHIN : 1.0;
+    if (stands > 0.0 && gw_road_reach(road, m, stands, NULL) == GW_OK && gw_road_least_load(road) < 0.0)
+        return report_lift(road, m, stands, err);
+    while (falls - stands > REACHED_WITHIN) {
         const double middle = 0.5 * (stands + falls);
         const bool reached = gw_road_reach(road, m, middle, NULL) == GW_OK;
         if (reached && gw_road_least_load(road) < 0.0) return report_lift(road, m, middle, err);

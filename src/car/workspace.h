@@ -99,6 +99,7 @@ struct gw_road {
     bool once;      /**< one step of Newton's iteration is all: to first order in what differs */
     int iterations; /**< steps with a tangent of their own */
     double residual;
+    double reached; /**< share of a manoeuvre that was not reached at which the car stands, 0: not known */
     gw_step_factors factors; /**< of the last such step */
 };
 

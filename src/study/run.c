@@ -176,6 +176,7 @@ void gw_run_close_corner(gw_run *run)
     run->ws = run->right = NULL;
     run->road = NULL;
     run->drives = run->on_right = false;
+    run->refused = (gw_error){ 0 };
 }
 
 gw_status gw_run_add_warnings(gw_arena *arena, const char ***list, int *n, const char **more, int n_more,
@@ -336,19 +337,30 @@ static const gw_road_mark *road_guess(const gw_run *run, const gw_manoeuvre *m)
     return gw_opened_mark(run->wanted->opened, run->c, run->kit, m);
 }
 
+/* The car in a manoeuvre, which it stands in already where it was driven last; what it did not carry it is
+ * not asked again. */
+static gw_status carry(gw_run *run, const gw_manoeuvre *m, gw_error *err)
+{
+    const bool again = gw_same_manoeuvre(m, &run->driven);
+    if (run->drives && again) return GW_OK;
+    if (run->refused.msg[0] && again) return gw_fail(err, run->refused.code, "%s", run->refused.msg);
+    run->drives = false;
+    run->refused = (gw_error){ 0 };
+    run->driven = *m;
+    gw_status status =
+        gw_road_solve_near(run->road, m, road_guess(run, m), run->untold ? NULL : &run->refused);
+    run->drives = status == GW_OK;
+    return run->drives ? GW_OK : gw_fail(err, status, "%s", run->refused.msg);
+}
+
 /* The outer wheel is the left one, the inner the right one. */
 static gw_status drive_on_road(gw_run *run, const gw_manoeuvre *m, gw_deflection *item, gw_error *err)
 {
     gw_joint_result joints[GW_MAX_JOINTS], *own = item->result.joints;
     gw_road_result r = { .wheel.joints = own ? joints : NULL };
     gw_status status = stand_up(run, err);
-    if (status == GW_OK && !(run->drives && gw_same_manoeuvre(m, &run->driven))) {
-        run->drives = false;
-        status = gw_road_solve_near(run->road, m, road_guess(run, m), run->untold ? NULL : err);
-    }
+    if (status == GW_OK) status = carry(run, m, err);
     if (status != GW_OK) return status;
-    run->driven = *m;
-    run->drives = true;
     item->wheel = m->side == GW_OUTER ? GW_LEFT_WHEEL : GW_RIGHT_WHEEL;
     gw_road_applied(run->road, run->axle, item->wheel == GW_LEFT_WHEEL ? GW_RIGHT_WHEEL : GW_LEFT_WHEEL,
                     &item->beside);

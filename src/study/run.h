@@ -30,8 +30,9 @@ typedef struct gw_run {
     bool on_road;  /**< a manoeuvre is an equilibrium of the whole car                        */
     double made_up[GW_AXLES]; /**< of bars that are not in the joints [N/m]                           */
     gw_road *road;            /**< the car with this kit, stood up for its first manoeuvre; NULL: not yet */
-    gw_manoeuvre driven;      /**< what `road` was solved for last                                    */
-    bool drives;              /**< it was                                                             */
+    gw_manoeuvre driven;      /**< what `road` was asked for last                                     */
+    bool drives;              /**< it carries it                                                      */
+    gw_error refused;         /**< else why not; "" where that is not known                           */
     bool untold; /**< nobody reads why the car does not carry a manoeuvre: where a wheel lifts is not looked
                     for */
     const gw_run_guide *guide; /**< NULL: every corner is opened as if it were the first          */
