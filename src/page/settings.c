@@ -27,7 +27,7 @@ static void put_offset(gw_slots *row, const gw_adjustment *set)
     GW_SLOTS(gw_slots_element(row, "mark"), { "size", gw_fixed(bore->size / GW_MM, 2).s },
              { "left", gw_fixed(bore->mark.left / GW_DEG, 0).s },
              { "right", gw_fixed(bore->mark.right / GW_DEG, 0).s },
-             { "view", gw_view_words(bore->mark.view) });
+             { "view", GW_VIEW_WORDS[bore->mark.view] });
 }
 
 static void put_length(gw_slots *row, const gw_adjustment *set)

@@ -79,13 +79,21 @@ static bool is(const gw_place *p, gw_adjuster_kind kind)
     return adjuster(p)->kind == kind;
 }
 
+static const char *joint_named(const gw_place *p, const gw_adjuster *a)
+{
+    return a->kind == GW_ADJUST_LENGTH ? NULL : gw_joint_as_written(corner_of(p), a->joint);
+}
+
+static const char *member_named(const gw_place *p, const gw_adjuster *a)
+{
+    return a->kind == GW_ADJUST_LENGTH ? gw_body_as_written(corner_of(p), a->body) : NULL;
+}
+
 GW_READS(const char *, kind_of, gw_adjustment, KINDS[adjuster(p)->kind])
-GW_READS(const char *, joint_of, gw_adjustment,
-         is(p, GW_ADJUST_LENGTH) ? NULL : gw_joint_as_written(corner_of(p), adjuster(p)->joint))
-GW_READS(const char *, member_of, gw_adjustment,
-         is(p, GW_ADJUST_LENGTH) ? gw_body_as_written(corner_of(p), adjuster(p)->body) : NULL)
+GW_READS(const char *, joint_of, gw_adjustment, joint_named(p, adjuster(p)))
+GW_READS(const char *, member_of, gw_adjustment, member_named(p, adjuster(p)))
 GW_READS(const char *, mark_is, gw_adjustment,
-         is(p, GW_ADJUST_OFFSET) ? gw_view_words(it->bore.mark.view) : NULL)
+         is(p, GW_ADJUST_OFFSET) ? GW_VIEW_WORDS[it->bore.mark.view] : NULL)
 
 /* Of an adjuster of the kind that the row is for. */
 GW_READS(double, along, gw_adjustment, is(p, (gw_adjuster_kind)GW_WHICH(p)) ? it->move.along[0] : (double)NAN)
@@ -121,18 +129,8 @@ static GW_RECORD(TURNED_RECORD, gw_turned,
 
 GW_READS(const gw_adjuster *, of_sensitivity, gw_sensitivity, &align_of(p)->adjusters[it->adjuster])
 GW_READS(const char *, sensitive_kind, gw_sensitivity, KINDS[of_sensitivity(p)->kind])
-
-static const char *sensitive_member(const gw_place *p)
-{
-    const gw_adjuster *a = of_sensitivity(p);
-    return a->kind == GW_ADJUST_LENGTH ? gw_body_as_written(corner_of(p), a->body) : NULL;
-}
-
-static const char *sensitive_joint(const gw_place *p)
-{
-    const gw_adjuster *a = of_sensitivity(p);
-    return a->kind == GW_ADJUST_LENGTH ? NULL : gw_joint_as_written(corner_of(p), a->joint);
-}
+GW_READS(const char *, sensitive_joint, gw_sensitivity, joint_named(p, of_sensitivity(p)))
+GW_READS(const char *, sensitive_member, gw_sensitivity, member_named(p, of_sensitivity(p)))
 
 static const char *sensitive_axis(const gw_place *p)
 {

@@ -28,8 +28,8 @@ void gw_adjuster_say(const gw_adjuster *adjuster, const char *name, gw_buf *out)
 bool gw_adjuster_sum(const gw_case *c, const gw_align_item *item, const gw_adjustment *set, int adjuster,
                      gw_buf *out);
 
-/** From where a clock mark is seen and what it counts from; never NULL. */
-const char *gw_view_words(gw_view view);
+/** From where a clock mark is seen and what it counts from, by gw_view. */
+extern const char *const GW_VIEW_WORDS[];
 
 /** A figure of a verdict in the unit of the trade, and that unit. */
 typedef struct gw_trade_figure {

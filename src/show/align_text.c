@@ -76,7 +76,7 @@ static void offset_cells(gw_table *t, const gw_adjustment *set)
     }
     gw_table_cellf(t, "bolt at %s deg left, %s deg right, %s (clock %s deg from e1 to e2)",
                    gw_fixed(bore->mark.left / GW_DEG, 0).s, gw_fixed(bore->mark.right / GW_DEG, 0).s,
-                   gw_view_words(bore->mark.view), gw_fixed(clock_deg(bore), 1).s);
+                   GW_VIEW_WORDS[bore->mark.view], gw_fixed(clock_deg(bore), 1).s);
 }
 
 static void length_cell(gw_table *t, const gw_adjuster *a, const gw_adjustment *set)

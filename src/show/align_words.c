@@ -30,18 +30,11 @@ void gw_adjuster_words(const gw_corner *corner, const gw_adjuster *adjuster, gw_
                     out);
 }
 
-const char *gw_view_words(gw_view view)
-{
-    switch (view) {
-    case GW_VIEW_FRONT:
-        return "clockwise from straight up, seen from the front of the car";
-    case GW_VIEW_OUTBOARD:
-        return "clockwise from straight up, seen from beside the wheel";
-    case GW_VIEW_ABOVE:
-        break;
-    }
-    return "clockwise from straight ahead, seen from above";
-}
+const char *const GW_VIEW_WORDS[] = {
+    [GW_VIEW_FRONT] = "clockwise from straight up, seen from the front of the car",
+    [GW_VIEW_OUTBOARD] = "clockwise from straight up, seen from beside the wheel",
+    [GW_VIEW_ABOVE] = "clockwise from straight ahead, seen from above",
+};
 
 gw_trade_figure gw_trade_figure_of(const gw_verdict *verdict)
 {
@@ -90,7 +83,7 @@ bool gw_adjuster_sum(const gw_case *c, const gw_align_item *item, const gw_adjus
         "%s mm is that bush's.",
         gw_joint_as_written(&c->corners[item->axle], a->joint), gw_fixed(gw_offset_size(&own) / GW_MM, 2).s,
         gw_fixed(sum->size / GW_MM, 2).s, gw_fixed(sum->mark.left / GW_DEG, 0).s,
-        gw_fixed(sum->mark.right / GW_DEG, 0).s, gw_view_words(sum->mark.view),
+        gw_fixed(sum->mark.right / GW_DEG, 0).s, GW_VIEW_WORDS[sum->mark.view],
         gw_fixed(sum->clock / GW_DEG, 1).s, gw_significant(a->max / GW_MM, 3).s);
     return true;
 }

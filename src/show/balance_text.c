@@ -59,20 +59,9 @@ static void entries_table(const gw_handling_page *p, int which)
     gw_paper_table(p->paper, &t, 2);
 }
 
-static const char *end_words(gw_linear_end end)
-{
-    switch (end) {
-    case GW_END_TYRE:
-        return "tyre";
-    case GW_END_BEND:
-        return "bends";
-    case GW_END_LIFT:
-        return "grip";
-    case GW_END_RANGE:
-        break;
-    }
-    return "1 g";
-}
+static const char *const ENDS[] = {
+    [GW_END_RANGE] = "1 g", [GW_END_TYRE] = "tyre", [GW_END_BEND] = "bends", [GW_END_LIFT] = "grip"
+};
 
 static int furthest(const gw_handling_study *h)
 {
@@ -105,7 +94,7 @@ static void against_g(const gw_handling_page *p)
             gw_table_cell(&t, gw_signed(inside ? b->budget[j].understeer / GW_DEG : (double)NAN, 3).s);
         }
         gw_table_cellf(&t, "%s g", gw_fixed(b->linear_to, 1).s);
-        gw_table_cell(&t, end_words(b->end));
+        gw_table_cell(&t, ENDS[b->end]);
     }
     gw_paper_table(p->paper, &t, 2);
     gw_paper_say(
