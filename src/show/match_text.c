@@ -5,6 +5,8 @@
 #include "format/table.h"
 #include "record/unit.h"
 
+#include <math.h>
+
 static void head_words(const gw_match_study *s, gw_paper *paper)
 {
     gw_buf text = { 0 };
@@ -100,6 +102,12 @@ static const char *word_of(gw_read_figure f)
     return WORDS[f];
 }
 
+/* 12.5 mm is no 12 mm. */
+static void travel_cell(gw_table *table, double mm)
+{
+    gw_table_cell(table, gw_signed(mm, fabs(mm - round(mm)) < 0.05 ? 0 : 1).s);
+}
+
 static void reading_table(const gw_case *c, const gw_readings *readings, const gw_match_study *s,
                           gw_paper *paper)
 {
@@ -115,13 +123,13 @@ static void reading_table(const gw_case *c, const gw_readings *readings, const g
         const int decimals = read->figure <= GW_READ_CASTER ? 3 : 2;
         gw_table_cells(&table, r->name, gw_axle_name(r->axle), c->kits[r->kit].name, word_of(read->figure));
         if (state->has_travel)
-            gw_table_cellf(&table, "%+.0f", gw_unit_out(GW_UNIT_MM, state->travel));
+            travel_cell(&table, gw_unit_out(GW_UNIT_MM, state->travel));
         else
             gw_table_cell(&table, "");
-        gw_table_cellf(&table, "%+.*f", decimals, read->reading / unit);
-        gw_table_cellf(&table, "%+.*f", decimals, v->before / unit);
-        gw_table_cellf(&table, "%+.*f", decimals, v->after / unit);
-        gw_table_cellf(&table, "%+.1f", v->residual);
+        gw_table_cell(&table, gw_signed(read->reading / unit, decimals).s);
+        gw_table_cell(&table, gw_signed(v->before / unit, decimals).s);
+        gw_table_cell(&table, gw_signed(v->after / unit, decimals).s);
+        gw_table_cell(&table, gw_signed(v->residual, 1).s);
     }
     gw_buf_add(paper->out, "\nReading by reading\n");
     gw_paper_table(paper, &table, 2);

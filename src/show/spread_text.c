@@ -70,12 +70,13 @@ static void summary_words(const gw_case *c, const gw_spread_study *s, int k, gw_
 
 static void band_cells(gw_table *table, const gw_spread_band *b, double unit, int decimals, bool had)
 {
-    gw_table_cellf(table, "%+.*f", decimals, b->nominal / unit);
+    gw_table_cell(table, gw_signed(b->nominal / unit, decimals).s);
     if (!had) {
         gw_table_cell(table, "");
         return;
     }
-    gw_table_cellf(table, "%+.*f to %+.*f", decimals, b->low / unit, decimals, b->high / unit);
+    gw_table_cellf(table, "%s to %s", gw_signed(b->low / unit, decimals).s,
+                   gw_signed(b->high / unit, decimals).s);
 }
 
 /* The load stands in the first of its rows alone; the wheel where both are told. */
