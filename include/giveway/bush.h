@@ -144,6 +144,12 @@ typedef struct gw_bush {
     double fit_minutes;          /**< [min]; negative: not given                                 */
 } gw_bush;
 
+/** True where the bush is an annulus: of rubber or polyurethane, given by its shape and compound. */
+static inline bool gw_bush_is_rubber(const gw_bush *bush)
+{
+    return bush->type == GW_BUSH_BONDED || bush->type == GW_BUSH_UNBONDED;
+}
+
 GW_API_END
 
 #endif

@@ -72,8 +72,8 @@ gw_status gw_choose_by_kits(const gw_case *c, gw_arena *arena, gw_choose *out, g
 bool gw_case_has_prices(const gw_case *c);
 
 /** What keeps a bush on offer from being reckoned with: "price", "fit_minutes", both in one text, or NULL.
- * The bush that the first kit has in all joints of the choice costs nothing, and where no bush of the case has a
- * price or a time, none lacks one: there the choice is told without money. */
+ * The bush that the first kit has in all joints of the choice costs nothing, and where no bush of the case
+ * has a price or a time, none lacks one: there the choice is told without money. */
 const char *gw_choose_lacks(const gw_case *c, const gw_among *among, int bush);
 
 /** A joint of the first kit that has another bush on the other side of the car; false: there is none. */
@@ -89,11 +89,14 @@ bool gw_choose_is_one_sided(const gw_case *c, gw_axle *axle, int *joint);
  */
 gw_status gw_case_with_kits(const gw_case *c, const gw_kit *const *kits, int n, char **out, gw_error *err);
 
+/**
+ * True where a load tells of a wheel whatever both sides are fitted with alike: the wheels that a manoeuvre
+ * names; of a direct load the right one only where it differs from the left.
+ */
+bool gw_load_tells(const gw_case *c, const gw_load *load, gw_wheel_side wheel);
+
 /** A degree [rad] or a millimetre [m]: what a figure of this kind is told in. */
 double gw_goal_unit(gw_goal_figure figure);
-
-/** The name of a joint as a choice has it, without its axle. */
-const char *gw_joint_plain_name(const gw_corner *corner, int joint);
 
 /** Index of the bush, kit, joint or body of that name; -1: none. In an axle the name as written finds the
  * left. */

@@ -27,6 +27,22 @@ enum { GW_CORNER_BODIES = 32, GW_CORNER_JOINTS = 96, GW_MAX_BODIES = 96, GW_MAX_
 /** The wheels of an axle. In a bend the left one is the outer. */
 typedef enum gw_wheel_side { GW_LEFT_WHEEL, GW_RIGHT_WHEEL, GW_WHEELS } gw_wheel_side;
 
+/** The other wheel of the axle. */
+static inline gw_wheel_side gw_wheel_beside(gw_wheel_side wheel)
+{
+    return wheel == GW_LEFT_WHEEL ? GW_RIGHT_WHEEL : GW_LEFT_WHEEL;
+}
+
+/** The wheel that a manoeuvre names, and what a manoeuvre calls a wheel. */
+static inline gw_wheel_side gw_wheel_of_side(gw_side side)
+{
+    return side == GW_OUTER ? GW_LEFT_WHEEL : GW_RIGHT_WHEEL;
+}
+static inline gw_side gw_side_of_wheel(gw_wheel_side wheel)
+{
+    return wheel == GW_LEFT_WHEEL ? GW_OUTER : GW_INNER;
+}
+
 typedef struct gw_body {
     const char *name;  /**< "chassis", "upright" or the member's; in an axle with its side: "left.upright" */
     double mass;       /**< members only [kg], >= 0              */

@@ -189,7 +189,7 @@ gw_status gw_bush_law_make(const gw_bush *bush, gw_method method, gw_bush_law *l
 {
     gw_bush_law made = gw_bush_law_zero();
     gw_error inner = { 0 };
-    bool rubber = bush->type == GW_BUSH_BONDED || bush->type == GW_BUSH_UNBONDED;
+    bool rubber = gw_bush_is_rubber(bush);
     gw_status status = by_type(bush, method, &made, &inner);
     if (status == GW_OK) status = check_stop(&bush->stop, &inner);
     if (status != GW_OK) return gw_fail(err, status, "bush %s: %s", bush->name, inner.msg);

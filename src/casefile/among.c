@@ -3,15 +3,15 @@
 #include "giveway/casefile.h"
 #include "giveway/units.h"
 
+bool gw_load_tells(const gw_case *c, const gw_load *load, gw_wheel_side wheel)
+{
+    if (load->kind == GW_LOAD_MANOEUVRE) return load->both || gw_wheel_of_side(load->manoeuvre.side) == wheel;
+    return wheel == GW_LEFT_WHEEL || load->other != GW_OTHER_SAME || c->pairs[load->axle].lopsided;
+}
+
 double gw_goal_unit(gw_goal_figure figure)
 {
     return figure == GW_GOAL_FORE_AFT ? GW_MM : GW_DEG;
-}
-
-const char *gw_joint_plain_name(const gw_corner *corner, int joint)
-{
-    const gw_joint *j = &corner->joints[joint];
-    return j->plain ? j->plain : j->name;
 }
 
 /* The pair's first joints are those of the corner, so that one index serves both; -1: the corner has faults.

@@ -13,9 +13,8 @@ typedef struct gw_whole {
 static gw_node member_node(const gw_whole *w, int body)
 {
     bool shared = body >= w->corner->first_shared && body < w->corner->first_shared + w->corner->n_shared;
-    const gw_body *b = &w->corner->bodies[body];
     return (gw_node){ NULL, shared ? &w->axle->members_node : &w->r->members_node,
-                      b->plain ? b->plain : b->name, 0 };
+                      gw_body_as_written(w->corner, body), 0 };
 }
 
 /* The right side is the left one's image: what is wrong with it has been said. */
@@ -60,7 +59,7 @@ static void check_held(const gw_whole *w, const int *joints_of)
         if (joints_of[b] > 0 && !held[b])
             gw_fault(&w->r->cr->rd, at,
                      "no chain of joints leads from \"%s\" to the chassis: it would fall off",
-                     w->corner->bodies[b].plain ? w->corner->bodies[b].plain : w->corner->bodies[b].name);
+                     gw_body_as_written(w->corner, b));
     }
 }
 

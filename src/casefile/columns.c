@@ -333,9 +333,9 @@ static void no_number(const gw_reader *rd, const gw_columns *table, int row, int
                       const char *found)
 {
     gw_buf quoted = { 0 };
+    char bounds[80];
     if (*found) gw_buf_quote(&quoted, found);
-    gw_columns_fault(rd, table, row, head, "expected a number %s %g and %s %g, found %s%s",
-                     r.open_lo ? "above" : "at least", r.lo, r.open_hi ? "below" : "at most", r.hi,
+    gw_columns_fault(rd, table, row, head, "expected a number %s, found %s%s", gw_range_text(r, bounds),
                      *found ? gw_buf_str(&quoted) : "nothing", hint_of(table, found));
     gw_buf_free(&quoted);
 }
@@ -345,8 +345,7 @@ bool gw_columns_number(const gw_reader *rd, const gw_columns *table, int row, in
 {
     const char *text = gw_columns_text(table, row, head);
     double x;
-    if (plain_number(text, table->separator != ',', &x) && (r.open_lo ? x > r.lo : x >= r.lo) &&
-        (r.open_hi ? x < r.hi : x <= r.hi)) {
+    if (plain_number(text, table->separator != ',', &x) && gw_in_range(x, r)) {
         *out = x;
         return true;
     }

@@ -14,8 +14,7 @@ int gw_body_named(const gw_reader *rd, const gw_node *at, const gw_corner *corne
     gw_nearest near = { .want = name };
     int body = gw_corner_find_body(corner, name);
     if (body >= 0) return body;
-    for (int i = 0; i < corner->n_bodies; i++)
-        gw_nearest_offer(&near, corner->bodies[i].plain ? corner->bodies[i].plain : corner->bodies[i].name);
+    for (int i = 0; i < corner->n_bodies; i++) gw_nearest_offer(&near, gw_body_as_written(corner, i));
     gw_fault(rd, at, "expected \"chassis\", \"upright\" or one of \"members\", found %s%s",
              gw_found(at, found), gw_nearest_hint(&near, hint));
     return -1;

@@ -30,14 +30,14 @@ const char *gw_found(const gw_node *node, char text[80])
     return text;
 }
 
-/* "above 0 and at most 5000" */
-static void describe_range(gw_range r, char text[80])
+const char *gw_range_text(gw_range r, char text[80])
 {
     snprintf(text, 80, "%s %g and %s %g", r.open_lo ? "above" : "at least", r.lo,
              r.open_hi ? "below" : "at most", r.hi);
+    return text;
 }
 
-static bool in_range(double x, gw_range r)
+bool gw_in_range(double x, gw_range r)
 {
     return isfinite(x) && (r.open_lo ? x > r.lo : x >= r.lo) && (r.open_hi ? x < r.hi : x <= r.hi);
 }
@@ -60,15 +60,14 @@ static bool wrong(const gw_reader *rd, const gw_node *node, const char *expected
 static const char *describe_number(gw_range range, char text[100])
 {
     char bounds[80];
-    describe_range(range, bounds);
-    snprintf(text, 100, "a number %s", bounds);
+    snprintf(text, 100, "a number %s", gw_range_text(range, bounds));
     return text;
 }
 
 bool gw_take_number(const gw_reader *rd, const gw_node *node, gw_range range, double *out)
 {
     char expected[100];
-    if (cJSON_IsNumber(node->json) && in_range(node->json->valuedouble, range)) {
+    if (cJSON_IsNumber(node->json) && gw_in_range(node->json->valuedouble, range)) {
         *out = node->json->valuedouble;
         return true;
     }

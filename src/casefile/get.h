@@ -43,6 +43,12 @@ typedef struct gw_number_key {
 /** What stands at a node, for "found ...": a number, a cut text, "null", "a list", "nothing". */
 const char *gw_found(const gw_node *node, char text[80]);
 
+/** True where x is finite and in the range. */
+bool gw_in_range(double x, gw_range range);
+
+/** "above 0 and at most 5000", in `text`, which is returned. */
+const char *gw_range_text(gw_range range, char text[80]);
+
 /** Number in range at a node that exists. */
 bool gw_take_number(const gw_reader *rd, const gw_node *node, gw_range range, double *out);
 bool gw_get_number(const gw_reader *rd, const gw_node *up, const char *key, gw_need need, gw_range range,

@@ -42,6 +42,18 @@ int gw_corner_find_body(const gw_corner *corner, const char *name)
     FIND(corner->bodies, corner->n_bodies, name);
 }
 
+const char *gw_behind_axle(const char *name, gw_axle *axle)
+{
+    const char *dot = strchr(name, '.');
+    for (int a = 0; dot && a < GW_AXLES; a++) {
+        size_t n = (size_t)(dot - name);
+        if (strlen(GW_AXLE_NAMES[a]) != n || strncmp(GW_AXLE_NAMES[a], name, n) != 0) continue;
+        *axle = (gw_axle)a;
+        return dot + 1;
+    }
+    return NULL;
+}
+
 void gw_check_unique(const gw_reader *rd, const gw_node *list, const char *const *names, int n,
                      const char *what)
 {

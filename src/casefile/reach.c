@@ -38,15 +38,11 @@ static gw_node at_key(const adder *a, const char *key)
     return gw_node_key(&a->entry->node, key);
 }
 
-static const char *unit_key(gw_band_unit unit)
-{
-    static const char *const KEYS[] = { "percent", "mm", "deg", "hardness_points" };
-    return KEYS[unit];
-}
+const char *const GW_BAND_KEYS[GW_BAND_UNITS] = { "percent", "mm", "deg", "hardness_points" };
 
 #define TELL(a, ...)                                                                                         \
     do {                                                                                                     \
-        gw_node tell_at = at_key(a, unit_key((a)->entry->unit));                                             \
+        gw_node tell_at = at_key(a, GW_BAND_KEYS[(a)->entry->unit]);                                         \
         if (!(a)->told) gw_fault(&(a)->cr->rd, &tell_at, __VA_ARGS__);                                       \
         (a)->told = true;                                                                                    \
     } while (0)
@@ -154,7 +150,7 @@ static void refuse_unit(adder *a, const gw_node *node)
              gw_found(node, found), units ? "give " : "leave it out", units ? units : "");
     else
         TELL(a, "%s%s%sthis is no figure in %s%s", units ? "expected " : "", units ? units : "",
-             units ? ": " : "", unit_key(a->entry->unit),
+             units ? ": " : "", GW_BAND_KEYS[a->entry->unit],
              units ? "" : ", and one in percent would have to be above 0: leave it out");
 }
 
@@ -168,7 +164,7 @@ static bool fits_number(adder *a, const gw_node *node)
             TELL(a, "three numbers are for points; give one");
             return false;
         }
-        if (key_says(node, unit_key(a->entry->unit))) return true;
+        if (key_says(node, GW_BAND_KEYS[a->entry->unit])) return true;
         refuse_unit(a, node);
         return false;
     case GW_BAND_PERCENT:
@@ -262,9 +258,8 @@ static bool is_rigid(const gw_node *node)
 
 static const gw_value *hardness_of(const gw_bush *bush)
 {
-    bool rubber = bush->type == GW_BUSH_BONDED || bush->type == GW_BUSH_UNBONDED;
     const gw_value *h = &bush->annulus.material.hardness_irhd;
-    return rubber && h->known ? h : NULL;
+    return gw_bush_is_rubber(bush) && h->known ? h : NULL;
 }
 
 /* The factor on a bush's stiffness: percent of it, or points of its compound's hardness. */

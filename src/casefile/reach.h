@@ -9,6 +9,9 @@
 
 /** How an entry tells its band. */
 typedef enum gw_band_unit { GW_BAND_PERCENT, GW_BAND_MM, GW_BAND_DEG, GW_BAND_HARDNESS } gw_band_unit;
+enum { GW_BAND_UNITS = GW_BAND_HARDNESS + 1 };
+/** Their keys. */
+extern const char *const GW_BAND_KEYS[GW_BAND_UNITS];
 
 /** One entry of the list, or one line of common practice. */
 typedef struct gw_band_entry {

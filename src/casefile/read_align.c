@@ -103,7 +103,7 @@ static void check_offset_fits(const gw_case_reader *cr, const gw_node *node, gw_
     for (int k = 0; k < cr->c->n_kits; k++) {
         int fitted = cr->c->kits[k].fits[axle] ? cr->c->kits[k].fits[axle][a->joint] : -1;
         const gw_bush *bush = fitted >= 0 ? &cr->c->bushes[fitted] : NULL;
-        bool rubber = bush && (bush->type == GW_BUSH_BONDED || bush->type == GW_BUSH_UNBONDED);
+        bool rubber = bush && gw_bush_is_rubber(bush);
         double outside = bush && bush->seat.given ? bush->seat.diameter / 2 : 0;
         if (rubber && !(outside > 0)) outside = bush->annulus.outer_radius;
         if (!(outside > 0) || a->max < outside) continue;

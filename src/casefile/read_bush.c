@@ -115,12 +115,17 @@ static void read_rigid(gw_bush *bush)
  */
 static const double USUAL_FRICTION[] = { [GW_LINER_STEEL] = 0.15, [GW_LINER_PTFE] = 0.05 };
 
+/* Nothing is asked of the contact then. */
+static bool has_rates(const gw_bearing *bearing)
+{
+    return bearing->radial > 0.0 && (bearing->axial > 0.0 || bearing->floats);
+}
+
 /* The width is for the contact's rates, where they are not given. */
 static void check_width(const gw_reader *rd, const gw_node *node, const gw_bearing *bearing)
 {
     bool known = bearing->width > 0.0 && bearing->ball_diameter > 0.0;
-    bool given = bearing->radial > 0.0 && (bearing->axial > 0.0 || bearing->floats);
-    if (!known || given || bearing->width < bearing->ball_diameter) return;
+    if (!known || has_rates(bearing) || bearing->width < bearing->ball_diameter) return;
     gw_node at = gw_node_key(node, "width_mm");
     gw_fault(rd, &at, "expected less than ball_diameter_mm, %.6g: the ball must stand out of its liner",
              bearing->ball_diameter / GW_MM);
@@ -130,12 +135,11 @@ static void check_width(const gw_reader *rd, const gw_node *node, const gw_beari
 static void find_liner(const gw_case_reader *cr, const gw_node *node, gw_bearing *bearing)
 {
     const gw_material *m = gw_materials_find(cr->materials, "ptfe-fabric");
-    bool given = bearing->radial > 0.0 && (bearing->axial > 0.0 || bearing->floats);
     gw_node at = gw_node_key(node, "liner");
     if (m && m->young_modulus.known && m->poisson_ratio.known) {
         bearing->liner_young = m->young_modulus.v;
         bearing->liner_poisson = m->poisson_ratio.v;
-    } else if (!given) {
+    } else if (!has_rates(bearing)) {
         gw_fault(&cr->rd, &at,
                  "expected young_modulus_MPa and poisson_ratio in the material ptfe-fabric: add them there, "
                  "or give "

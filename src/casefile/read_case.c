@@ -15,9 +15,8 @@ static const char *const TOP_KEYS[] = { "format", "title", "vehicle", "corners",
 /* An axle is what the wheels of a corner share. */
 static void check_axles(gw_case_reader *cr, const gw_node *axles)
 {
-    static const char *const WORDS[] = { "front", "rear", NULL };
     gw_node corners = gw_node_key(&cr->top, "corners");
-    gw_check_keys(&cr->rd, axles, NULL, 0, WORDS);
+    gw_check_keys(&cr->rd, axles, NULL, 0, GW_AXLE_NAMES);
     for (int a = 0; a < GW_AXLES; a++) {
         gw_node axle = gw_node_key(axles, GW_AXLE_NAMES[a]);
         if (axle.json && !gw_node_key(&corners, GW_AXLE_NAMES[a]).json)
@@ -125,9 +124,8 @@ static void wake_fitted(gw_case_reader *cr)
 /* A shelf alone: its bushes can be looked at and checked. */
 static void read_shelf_alone(gw_case_reader *cr)
 {
-    static const char *const KEYS[] = { "format", "title", "bushes", "shop", "jobs", NULL };
     gw_node list;
-    gw_check_keys(&cr->rd, &cr->top, NULL, 0, KEYS);
+    gw_check_keys(&cr->rd, &cr->top, NULL, 0, GW_SHELF_KEYS);
     cr->c->title = cr->c->path;
     gw_get_text(&cr->rd, &cr->top, "title", GW_OPTIONAL, GW_MAX_TEXT_BYTES, &cr->c->title);
     gw_read_bushes(cr);

@@ -18,25 +18,22 @@ typedef struct gw_taken {
 /* "front.rack_left": the axle, and its joint as written; false: a fault was told. */
 static bool find_joint(const gw_case_reader *cr, const gw_node *at, gw_axle *axle, int *joint)
 {
-    const char *name = at->json->valuestring, *dot = strchr(name, '.');
-    for (int a = 0; dot && a < GW_AXLES; a++) {
-        const gw_corner *corner = &cr->c->corners[a];
-        size_t n = (size_t)(dot - name);
-        if (strlen(GW_AXLE_NAMES[a]) != n || strncmp(GW_AXLE_NAMES[a], name, n) != 0) continue;
-        *axle = (gw_axle)a;
-        if (!cr->c->has_corner[a]) {
-            gw_fault(&cr->rd, at, "there is no %s corner in \"corners\"", GW_AXLE_NAMES[a]);
-            return false;
-        }
-        if (!corner->n_joints) return false; /* what is wrong with the corner has been said */
-        if ((*joint = gw_joint_named(&cr->rd, at, corner, dot + 1)) < 0) return false;
-        const char *plain = gw_joint_plain_name(corner, *joint);
-        if (strcmp(plain, dot + 1) == 0) return true;
-        gw_fault(&cr->rd, at, "a choice fits both sides alike: name the joint \"%s.%s\"", GW_AXLE_NAMES[a],
-                 plain);
+    const char *name = gw_behind_axle(at->json->valuestring, axle);
+    if (!name) {
+        gw_fault(&cr->rd, at, "expected a joint like \"front.upper_rear\": the corner, a dot, the joint");
         return false;
     }
-    gw_fault(&cr->rd, at, "expected a joint like \"front.upper_rear\": the corner, a dot, the joint");
+    const gw_corner *corner = &cr->c->corners[*axle];
+    if (!cr->c->has_corner[*axle]) {
+        gw_fault(&cr->rd, at, "there is no %s corner in \"corners\"", gw_axle_name(*axle));
+        return false;
+    }
+    if (!corner->n_joints) return false; /* what is wrong with the corner has been said */
+    if ((*joint = gw_joint_named(&cr->rd, at, corner, name)) < 0) return false;
+    const char *written = gw_joint_as_written(corner, *joint);
+    if (strcmp(written, name) == 0) return true;
+    gw_fault(&cr->rd, at, "a choice fits both sides alike: name the joint \"%s.%s\"", gw_axle_name(*axle),
+             written);
     return false;
 }
 
@@ -209,7 +206,7 @@ static void check_first_kit(const gw_case_reader *cr, const gw_node *choose)
     if (!gw_choose_is_one_sided(cr->c, &axle, &joint)) return;
     gw_fault(&cr->rd, choose,
              "the first kit fits \"%s.%s\" on one side only: fit both sides alike there, a choice is of both",
-             GW_AXLE_NAMES[axle], gw_joint_plain_name(&cr->c->corners[axle], joint));
+             GW_AXLE_NAMES[axle], gw_joint_as_written(&cr->c->corners[axle], joint));
 }
 
 void gw_read_choose(gw_case_reader *cr)

@@ -129,7 +129,7 @@ void gw_read_corner(gw_case_reader *cr, const gw_node *node, const gw_node *shar
     gw_corner_reader axle = { .cr = cr, .node = *shared, .corner = r.corner, .is_axle = true };
     if (!gw_is_object(&cr->rd, node, "an object { }")) return;
     cr->c->has_corner[which] = true;
-    r.corner->name = which == GW_FRONT ? "front" : "rear";
+    r.corner->name = gw_axle_name(which);
     gw_check_keys(&cr->rd, node, NULL, 0, CORNER_KEYS);
     gw_read_wheel(&cr->rd, &r.node, &r.corner->wheel);
     gw_read_points(&r);

@@ -45,14 +45,6 @@ static void read_corner(gw_case_reader *cr, const gw_node *node, const gw_load *
                  GW_AXLE_NAMES[load->axle]);
 }
 
-/* The wheels that a manoeuvre tells; of a direct load the right one only where it differs from the left. */
-static bool tells(const gw_case *c, const gw_load *load, gw_wheel_side wheel)
-{
-    if (load->kind == GW_LOAD_MANOEUVRE)
-        return load->both || (load->manoeuvre.side == GW_INNER) == (wheel == GW_RIGHT_WHEEL);
-    return wheel == GW_LEFT_WHEEL || load->other != GW_OTHER_SAME || c->pairs[load->axle].lopsided;
-}
-
 static void read_wheel(gw_case_reader *cr, const gw_node *node, const gw_load *load, gw_goal *goal)
 {
     static const char *const WHEELS[] = { "outer", "inner", "left", "right" };
@@ -65,7 +57,7 @@ static void read_wheel(gw_case_reader *cr, const gw_node *node, const gw_load *l
     if (direct != (word >= 2))
         gw_fault(&cr->rd, &at, "the wheels of a %s are \"%s\" and \"%s\"",
                  direct ? "direct load" : "manoeuvre", WHEELS[direct ? 2 : 0], WHEELS[direct ? 3 : 1]);
-    else if (!tells(cr->c, load, goal->wheel))
+    else if (!gw_load_tells(cr->c, load, goal->wheel))
         gw_fault(&cr->rd, &at,
                  "this load does not tell that wheel: give the load %s, or name the other wheel",
                  direct ? "\"other_wheel\"" : "\"wheel\": \"both\"");

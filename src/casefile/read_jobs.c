@@ -4,8 +4,6 @@
 #include "casefile/shelf.h"
 #include "giveway/casefile.h"
 
-#include <string.h>
-
 enum { MAX_JOBS = 1000 };
 
 static const gw_number_key NUMBERS[] = {
@@ -17,17 +15,16 @@ static const gw_number_key NUMBERS[] = {
 static bool find_joint(gw_case_reader *cr, const gw_reader *rd, const gw_node *at, bool from_shelf,
                        gw_shop_joint *out)
 {
-    const char *name = at->json->valuestring, *dot = strchr(name, '.');
-    for (int a = 0; dot && a < GW_AXLES; a++) {
-        const char *axle = a == GW_FRONT ? "front" : "rear";
-        if (strlen(axle) != (size_t)(dot - name) || strncmp(axle, name, strlen(axle)) != 0) continue;
-        int joint = cr->c->has_corner[a] ? gw_corner_find_joint(&cr->c->corners[a], dot + 1) : -1;
-        if (joint < 0 && !from_shelf) gw_fault(rd, at, "the case has no joint \"%s\"", name);
-        *out = (gw_shop_joint){ (gw_axle)a, joint };
-        return joint >= 0;
+    gw_axle axle;
+    const char *name = gw_behind_axle(at->json->valuestring, &axle);
+    if (!name) {
+        gw_fault(rd, at, "expected a joint like \"front.upper_rear\": the corner, a dot, the joint");
+        return false;
     }
-    gw_fault(rd, at, "expected a joint like \"front.upper_rear\": the corner, a dot, the joint");
-    return false;
+    int joint = cr->c->has_corner[axle] ? gw_corner_find_joint(&cr->c->corners[axle], name) : -1;
+    if (joint < 0 && !from_shelf) gw_fault(rd, at, "the case has no joint \"%s\"", at->json->valuestring);
+    *out = (gw_shop_joint){ axle, joint };
+    return joint >= 0;
 }
 
 static void read_joints(gw_case_reader *cr, const gw_reader *rd, const gw_node *node, bool from_shelf,

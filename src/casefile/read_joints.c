@@ -27,9 +27,7 @@ int gw_joint_named(const gw_reader *rd, const gw_node *at, const gw_corner *corn
     int joint = gw_corner_find_joint(corner, name);
     if (joint >= 0) return joint;
     for (int i = 0; i < corner->n_joints; i++)
-        if (corner->joints[i].name)
-            gw_nearest_offer(&near,
-                             corner->joints[i].plain ? corner->joints[i].plain : corner->joints[i].name);
+        if (corner->joints[i].name) gw_nearest_offer(&near, gw_joint_as_written(corner, i));
     gw_buf_quote(&quoted, name);
     gw_fault(rd, at, "the %s corner has no joint %s%s", corner->name, gw_buf_str(&quoted),
              gw_nearest_hint(&near, hint));

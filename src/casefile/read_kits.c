@@ -42,24 +42,20 @@ static bool has_sides(const gw_case_reader *cr, const gw_node *at, const gw_corn
 /* "front.upper_rear": the axle and what follows the first dot; false where it names no joint. */
 static bool find_fit(const gw_case_reader *cr, const gw_node *at, gw_fit_key *key)
 {
-    const char *dot = strchr(at->key, '.');
-    for (int a = 0; dot && a < GW_AXLES; a++) {
-        const gw_corner *pair = &cr->c->pairs[a];
-        const char *name = dot + 1;
-        size_t n = (size_t)(dot - at->key);
-        if (strlen(GW_AXLE_NAMES[a]) != n || strncmp(GW_AXLE_NAMES[a], at->key, n) != 0) continue;
-        if (!cr->c->has_corner[a]) {
-            gw_fault(&cr->rd, at, "there is no %s corner in \"corners\"", GW_AXLE_NAMES[a]);
-            return false;
-        }
-        if (!pair->n_joints) return false; /* what is wrong with the corner has been said */
-        key->axle = (gw_axle)a;
-        key->side = take_side(pair, &name);
-        key->joint = gw_joint_named(&cr->rd, at, &cr->c->corners[a], name);
-        return key->joint >= 0 && has_sides(cr, at, pair, key);
+    const char *name = gw_behind_axle(at->key, &key->axle);
+    if (!name) {
+        gw_fault(&cr->rd, at, "expected a key like \"front.upper_rear\": the corner, a dot, the joint");
+        return false;
     }
-    gw_fault(&cr->rd, at, "expected a key like \"front.upper_rear\": the corner, a dot, the joint");
-    return false;
+    const gw_corner *pair = &cr->c->pairs[key->axle];
+    if (!cr->c->has_corner[key->axle]) {
+        gw_fault(&cr->rd, at, "there is no %s corner in \"corners\"", gw_axle_name(key->axle));
+        return false;
+    }
+    if (!pair->n_joints) return false; /* what is wrong with the corner has been said */
+    key->side = take_side(pair, &name);
+    key->joint = gw_joint_named(&cr->rd, at, &cr->c->corners[key->axle], name);
+    return key->joint >= 0 && has_sides(cr, at, pair, key);
 }
 
 /* The narrower name wins, in whatever order they stand. */

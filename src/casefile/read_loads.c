@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Loads: a direct one on a corner, or a manoeuvre of the whole vehicle. */
+#include "casefile/readings.h"
 #include "casefile/section.h"
 #include "giveway/units.h"
 
@@ -66,9 +67,8 @@ static void read_direct(gw_case_reader *cr, const gw_node *node, gw_load *load)
     gw_get_vector(rd, node, "hub_force_N", GW_OPTIONAL, FORCE_LIMIT, 1, &load->direct.hub_force);
     if (gw_get_number(rd, node, "travel_mm", GW_OPTIONAL, travel, &load->direct.travel))
         load->direct.travel *= GW_MM;
-    static const char *const OTHERS[] = { "same", "opposite", "still" }; /* in the order of gw_other_wheel */
     int other;
-    if (gw_get_choice(rd, node, "other_wheel", GW_OPTIONAL, OTHERS, 3, &other))
+    if (gw_get_choice(rd, node, "other_wheel", GW_OPTIONAL, GW_OTHER_WORDS, 3, &other))
         load->other = (gw_other_wheel)other;
     if (load->static_vertical && cr->c->has_corner[load->axle])
         load->direct.patch_force.z = cr->c->corners[load->axle].wheel.static_load;

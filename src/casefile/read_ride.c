@@ -62,7 +62,7 @@ void gw_read_ride(const gw_reader *rd, const gw_node *node, gw_ride *ride)
     if (!gw_is_object(rd, node, "an object { }")) return;
     *ride = (gw_ride){ .present = true,
                        .contact_length = 120 * GW_MM,
-                       .default_bracket = 25000 * GW_N_PER_MM,
+                       .default_bracket = GW_USUAL_BRACKET_N_PER_MM * GW_N_PER_MM,
                        .bracket_loss = 0.05,
                        .amplitude = 0.1 * GW_MM,
                        .temperature = 20 + GW_ZERO_C };

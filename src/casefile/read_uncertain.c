@@ -12,7 +12,6 @@ enum { MAX_ENTRIES = 1000 };
 
 /* Bands that are taken where the case has no list. Common practice. */
 static const double BUSH_PERCENT = 25, MEASURED_PERCENT = 10, POINT_MM = 2, BRACKET_PERCENT = 100;
-static const double USUAL_BRACKET_N_PER_MM = 25000; /* as read_ride.c takes it */
 
 static bool read_axes(const gw_reader *rd, const gw_node *node, gw_band_entry *entry)
 {
@@ -38,11 +37,10 @@ static bool read_size(const gw_reader *rd, const gw_node *node, gw_band_entry *e
 /* Exactly one unit. */
 static bool read_band(const gw_reader *rd, gw_band_entry *entry)
 {
-    static const char *const UNITS[] = { "percent", "mm", "deg", "hardness_points" };
     int given = 0;
     gw_node at = { 0 };
-    for (int u = 0; u < 4; u++) {
-        gw_node node = gw_node_key(&entry->node, UNITS[u]);
+    for (int u = 0; u < GW_BAND_UNITS; u++) {
+        gw_node node = gw_node_key(&entry->node, GW_BAND_KEYS[u]);
         if (!node.json) continue;
         entry->unit = (gw_band_unit)u;
         at = node;
@@ -282,17 +280,19 @@ static void add_bracket(gw_case_reader *cr, gw_band_entry *entry, int index, gw_
         return;
     *entry = (gw_band_entry){ .of = "ride." GW_KEY_BRACKET, .unit = GW_BAND_PERCENT };
     void *more = realloc(all->reach, (size_t)(all->n + 1) * sizeof *all->reach);
-    if (!more) return;
-    all->reach = more;
+    if (more) all->reach = more;
     void *groups = realloc(all->group, (size_t)(all->n_groups + 1) * sizeof *all->group);
-    if (!groups) return;
-    all->group = groups;
+    if (groups) all->group = groups;
+    if (!more || !groups) {
+        cr->rd.faults->out_of_memory = true;
+        return;
+    }
     all->reach[all->n++] = (gw_reach){ .json = ride.json,
                                        .key = GW_KEY_BRACKET,
                                        .entry = index,
                                        .steps = 2,
                                        .group = all->n_groups,
-                                       .value = key.json ? key.json->valuedouble : USUAL_BRACKET_N_PER_MM,
+                                       .value = key.json ? key.json->valuedouble : GW_USUAL_BRACKET_N_PER_MM,
                                        .scale = gw_scale_of_percent(BRACKET_PERCENT) };
     all->group[all->n_groups++] = (gw_group){ entry->of, false };
     cr->c->uncertain.n_ride = 1;

@@ -31,13 +31,12 @@ static const char *const OTHERS[] = { "track_mm",
 /* May be left out, of an axle or of both: bars by joints, or none. */
 static void read_roll_stiffness(const gw_reader *rd, const gw_node *node, gw_vehicle *v)
 {
-    static const char *const AXLES[] = { "front", "rear", NULL };
     const gw_range positive = GW_ABOVE(0, 1e6);
     gw_node at;
     if (!gw_get_object(rd, node, "roll_stiffness_Nm_per_deg", GW_OPTIONAL, &at)) return;
-    gw_check_keys(rd, &at, NULL, 0, AXLES);
+    gw_check_keys(rd, &at, NULL, 0, GW_AXLE_NAMES);
     for (int a = 0; a < GW_AXLES; a++)
-        if (gw_get_number(rd, &at, AXLES[a], GW_OPTIONAL, positive, &v->roll_stiffness[a]))
+        if (gw_get_number(rd, &at, GW_AXLE_NAMES[a], GW_OPTIONAL, positive, &v->roll_stiffness[a]))
             v->roll_stiffness[a] *= GW_NM_PER_DEG;
 }
 

@@ -16,13 +16,12 @@ enum { MAX_TRAVELS = 1000 };
 
 static void read_corner_name(const gw_reader *rd, const gw_node *node, const gw_case *c, gw_reading *out)
 {
-    static const char *const AXLES[] = { "front", "rear" };
     gw_node at = gw_node_key(node, "corner");
     int axle = c->has_corner[GW_FRONT] ? GW_FRONT : GW_REAR;
     if (!at.json && c->has_corner[GW_FRONT] && c->has_corner[GW_REAR])
         gw_fault(rd, &at, "this key is missing: give \"front\" or \"rear\", since the case has both");
-    if (gw_get_choice(rd, node, "corner", GW_OPTIONAL, AXLES, 2, &axle) && !c->has_corner[axle])
-        gw_fault(rd, &at, "the case has no %s corner", AXLES[axle]);
+    if (gw_get_choice(rd, node, "corner", GW_OPTIONAL, GW_AXLE_NAMES, 2, &axle) && !c->has_corner[axle])
+        gw_fault(rd, &at, "the case has no %s corner", GW_AXLE_NAMES[axle]);
     out->axle = (gw_axle)axle;
 }
 

@@ -25,6 +25,9 @@ typedef struct gw_case_reader {
     gw_node top;
 } gw_case_reader;
 
+/** What `ride` takes where it gives no default_bracket_N_per_mm. Common practice. */
+#define GW_USUAL_BRACKET_N_PER_MM 25000
+
 /** Fills `v`; true where the section has no fault. */
 bool gw_read_vehicle(const gw_reader *rd, const gw_node *node, gw_vehicle *v);
 /** `tyre_table`: names of files beside the case; read and checked here. */
@@ -70,6 +73,9 @@ void gw_warn_near_origin(const gw_reader *rd, const gw_node *at, gw_vec3 p);
 /** Adds a fault for every name in `names` (n of them, NULL allowed) that stands there twice. */
 void gw_check_unique(const gw_reader *rd, const gw_node *list, const char *const *names, int n,
                      const char *what);
+
+/** Of "front.upper_rear" the axle, and what stands behind the first dot; NULL where that names no axle. */
+const char *gw_behind_axle(const char *name, gw_axle *axle);
 
 /** The joint of that name in a corner; a fault at `at` and -1 where there is none. */
 int gw_joint_named(const gw_reader *rd, const gw_node *at, const gw_corner *corner, const char *name);

@@ -9,7 +9,7 @@
 #include <string.h>
 
 static const char FORMAT[] = "giveway-shelf-1";
-static const char *const KEYS[] = { "format", "title", "bushes", "shop", "jobs", NULL };
+const char *const GW_SHELF_KEYS[] = { "format", "title", "bushes", "shop", "jobs", NULL };
 enum { MOST = 16 };
 
 bool gw_is_shelf(const gw_node *top)
@@ -41,6 +41,7 @@ static void note_overridden(taking *t, const char *what, const char *name, const
     const char **more = gw_reader_make(&t->cr->rd, c->n_overridden + 1, sizeof *more);
     if (more) {
         if (c->n_overridden) memcpy(more, c->overridden, (size_t)c->n_overridden * sizeof *more);
+        if (text.failed) t->cr->rd.faults->out_of_memory = true;
         more[c->n_overridden++] = gw_keep(&t->cr->rd, gw_buf_str(&text));
         c->overridden = more;
     }
@@ -53,7 +54,7 @@ static void note_part(taking *t, const cJSON *json)
     if (shelf->n >= shelf->capacity) {
         int capacity = 2 * shelf->capacity + 32;
         gw_shelf_part *part = gw_reader_make(&t->cr->rd, capacity, sizeof *part);
-        if (!part) return;
+        if (!part) return; /* noted */
         if (shelf->n) memcpy(part, shelf->part, (size_t)shelf->n * sizeof *part);
         shelf->part = part;
         shelf->capacity = capacity;
@@ -84,8 +85,12 @@ static void take_member(taking *t, const char *section, cJSON *into, cJSON *from
         cJSON_Delete(cJSON_DetachItemViaPointer(into, there));
     }
     cJSON_DetachItemViaPointer(from, member);
-    cJSON_AddItemToObject(into, member->string, member);
-    note_part(t, member);
+    if (cJSON_AddItemToObject(into, member->string, member)) {
+        note_part(t, member);
+        return;
+    }
+    cJSON_Delete(member); /* it is nobody's else, and the case would lack a part without a word */
+    t->cr->rd.faults->out_of_memory = true;
 }
 
 /* The key of a detached item is its own, so it may be handed on as the key of where it goes. */
@@ -119,30 +124,18 @@ static void check_shelf(taking *t, const gw_node *top)
     int format;
     gw_node section;
     gw_shop shop = { 0 };
-    gw_check_keys(&t->rd, top, NULL, 0, KEYS);
+    gw_check_keys(&t->rd, top, NULL, 0, GW_SHELF_KEYS);
     gw_get_choice(&t->rd, top, "format", GW_REQUIRED, FORMATS, 1, &format);
     gw_get_object(&t->rd, top, "bushes", GW_OPTIONAL, &section);
     gw_get_list(&t->rd, top, "jobs", GW_OPTIONAL, &section);
     gw_read_shop(&t->rd, top, &shop);
 }
 
-/* The shelf lies where the case lies, unless its path begins at the root. */
-static const char *beside(const gw_reader *rd, const char *name)
-{
-    gw_buf path = { 0 };
-    const char *slash = strrchr(rd->file, '/');
-    if (slash && name[0] != '/') gw_buf_fmt(&path, "%.*s", (int)(slash - rd->file) + 1, rd->file);
-    gw_buf_add(&path, name);
-    const char *kept = gw_keep(rd, gw_buf_str(&path));
-    gw_buf_free(&path);
-    return kept;
-}
-
 static void take_one(gw_case_reader *cr, cJSON *root, const char *name)
 {
     taking t = { .cr = cr,
                  .root = root,
-                 .rd = { beside(&cr->rd, name), cr->rd.faults, cr->rd.arena, false } };
+                 .rd = { gw_beside(&cr->rd, name), cr->rd.faults, cr->rd.arena, false } };
     char *text = NULL;
     size_t size = 0;
     if (!t.rd.file || gw_read_file(&t.rd, t.rd.file, &text, &size) != GW_OK) return;

@@ -5,6 +5,9 @@
 
 #include "casefile/section.h"
 
+/** What may stand in a shelf; ends with NULL. */
+extern const char *const GW_SHELF_KEYS[];
+
 /** Where a part that was taken from a shelf comes from. */
 typedef struct gw_shelf_part {
     const cJSON *json;

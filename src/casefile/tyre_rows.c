@@ -59,7 +59,7 @@ static bool take_field(gw_tyre_field f, gw_range r, double *out)
     memcpy(word, f.s, f.n);
     word[f.n] = '\0';
     double x = strtod(word, &end);
-    if (*end != '\0' || !isfinite(x) || x < r.lo || x > r.hi || (r.open_lo && x == r.lo)) return false;
+    if (*end != '\0' || !gw_in_range(x, r)) return false;
     *out = x;
     return true;
 }
@@ -73,7 +73,8 @@ static bool is_heads(const gw_tyre_field *field, int n)
     return true;
 }
 
-static bool add_row(const gw_reader *rd, const gw_tyre_field *field, int line, gw_tyre_rows *rows, int *capacity)
+static bool add_row(const gw_reader *rd, const gw_tyre_field *field, int line, gw_tyre_rows *rows,
+                    int *capacity)
 {
     gw_tyre_row row = { .line = line };
     for (int i = 0; i < GW_TYRE_COLUMNS; i++)

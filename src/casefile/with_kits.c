@@ -49,7 +49,7 @@ static bool put_fits(cJSON *document, const gw_case *c, const gw_kit *kit, cJSON
             gw_buf key = { 0 };
             if (kit->fits[a][j] == joint->bush || joint->twin < j) continue;
             const char *bush = c->bushes[kit->fits[a][j]].name;
-            gw_buf_fmt(&key, "%s.%s", gw_axle_name((gw_axle)a), gw_joint_plain_name(&c->corners[a], j));
+            gw_buf_fmt(&key, "%s.%s", gw_axle_name((gw_axle)a), gw_joint_as_written(&c->corners[a], j));
             bool ok = !key.failed && settle_bush(document, c->document, bush) &&
                       cJSON_AddStringToObject(fits, gw_buf_str(&key), bush);
             gw_buf_free(&key);

@@ -175,7 +175,7 @@ const char *gw_page_joint(const gw_page *p, gw_axle axle, int joint)
     gw_buf name = { 0 };
     if (corner->joints[joint].label) return corner->joints[joint].label;
     gw_buf_fmt(&name, "%s ", gw_page_axle(axle));
-    gw_name_in_words(gw_joint_plain_name(corner, joint), &name);
+    gw_name_in_words(gw_joint_as_written(corner, joint), &name);
     return gw_page_kept(p, &name);
 }
 

@@ -25,7 +25,7 @@ void gw_joint_said(const gw_corner *corner, int joint, gw_buf *out)
     if (j->label)
         gw_buf_add(out, j->label);
     else
-        gw_name_in_words(gw_joint_plain_name(corner, joint), out);
+        gw_name_in_words(gw_joint_as_written(corner, joint), out);
     gw_buf_add(out, gw_joint_side(corner, joint));
 }
 

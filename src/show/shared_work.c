@@ -7,7 +7,7 @@
 
 void gw_shared_joint_name(const gw_case *c, const gw_shop_joint *at, gw_buf *out)
 {
-    gw_buf_say(out, "%s.%s", gw_axle_name(at->axle), gw_joint_plain_name(&c->corners[at->axle], at->joint));
+    gw_buf_say(out, "%s.%s", gw_axle_name(at->axle), gw_joint_as_written(&c->corners[at->axle], at->joint));
 }
 
 static void put_joints(const gw_case *c, const gw_kit *kit, const gw_shop_job *job, int n, gw_buf *out)

@@ -35,7 +35,7 @@ static double offset_in_joint(const gw_setup *s, int joint)
 /* Outside and bore of a bush, where the case tells; from its seat first, else from the rubber's sleeves. */
 static bool bush_sizes(const gw_bush *bush, double *outside, double *bore)
 {
-    bool rubber = bush->type == GW_BUSH_BONDED || bush->type == GW_BUSH_UNBONDED;
+    bool rubber = gw_bush_is_rubber(bush);
     *outside = bush->seat.given ? bush->seat.diameter : rubber ? 2.0 * bush->annulus.outer_radius : 0.0;
     *bore = bush->seat.bore > 0.0 ? bush->seat.bore : rubber ? 2.0 * bush->annulus.inner_radius : 0.0;
     return *outside > *bore && *bore > 0.0;

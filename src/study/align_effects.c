@@ -7,15 +7,6 @@
 
 enum { TILT_POINTS = 13 };
 
-/* Of a joint: its own or its bush's, the smaller; 0: none [rad]. */
-static double tilt_limit(const gw_case *c, int kit, gw_axle axle, int joint)
-{
-    double own = c->corners[axle].joints[joint].tilt_limit;
-    double bush = c->bushes[c->kits[kit].fits[axle][joint]].tilt_limit;
-    if (!(own > 0.0)) return bush;
-    return bush > 0.0 ? fmin(own, bush) : own;
-}
-
 bool gw_align_tells(const gw_setup *s, const gw_align_item *item, int joint)
 {
     const gw_joint *j = &s->corner->joints[joint];
@@ -29,7 +20,8 @@ void gw_align_tilts(gw_setup *s, gw_align_item *item, bool after)
     gw_run *run = s->run;
     double limit[GW_MAX_JOINTS], tilt[GW_MAX_JOINTS], most[GW_MAX_JOINTS] = { 0 };
     int n = s->corner->n_joints;
-    for (int j = 0; j < n; j++) limit[j] = tilt_limit(run->c, item->kit, item->axle, j);
+    for (int j = 0; j < n; j++)
+        limit[j] = gw_tilt_limit(run->c, item->kit, &s->corner->joints[j], item->axle, j);
     for (int i = 0; i < TILT_POINTS; i++) {
         double travel = GW_ALIGN_TRAVEL * (2.0 * i / (TILT_POINTS - 1) - 1.0);
         const gw_corner_load at[GW_WHEELS] = { { .travel = travel }, { .travel = travel } };

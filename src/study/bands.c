@@ -61,8 +61,7 @@ const gw_bands_item *gw_bands_find(const gw_bands_study *s, int kit, gw_axle axl
     const gw_bands_item *first = NULL;
     for (int i = 0; i < s->n; i++) {
         const gw_bands_item *it = &s->item[i];
-        gw_wheel_side is =
-            it->manoeuvre ? (it->side == GW_OUTER ? GW_LEFT_WHEEL : GW_RIGHT_WHEEL) : it->wheel;
+        gw_wheel_side is = it->manoeuvre ? gw_wheel_of_side(it->side) : it->wheel;
         if (it->kit != kit || it->axle != axle || it->load != load) continue;
         if (is == wheel) return it;
         if (!first) first = it;

@@ -49,8 +49,7 @@ static gw_status over_bump(gw_handling_run *h, gw_braking_corner *out, gw_error 
 static gw_status even_stop(gw_handling_run *h, gw_wheel_side wheel, gw_deflection *item,
                            gw_braking_corner *out, gw_error *err)
 {
-    const gw_manoeuvre stop = { .brake_g = GW_FIRM_STOP,
-                                .side = wheel == GW_LEFT_WHEEL ? GW_OUTER : GW_INNER };
+    const gw_manoeuvre stop = { .brake_g = GW_FIRM_STOP, .side = gw_side_of_wheel(wheel) };
     gw_status status = gw_handling_manoeuvre(h, &stop, item, err);
     if (status != GW_OK) return status;
     out->even_toe[wheel] = item->result.toe_change;

@@ -6,8 +6,7 @@
 
 static gw_wheel_side wheel_of(const gw_car_slot *slot)
 {
-    if (slot->manoeuvre) return slot->side == GW_OUTER ? GW_LEFT_WHEEL : GW_RIGHT_WHEEL;
-    return slot->wheel;
+    return slot->manoeuvre ? gw_wheel_of_side(slot->side) : slot->wheel;
 }
 
 static bool is_meant(const gw_goal *goal, const gw_car_slot *slot)

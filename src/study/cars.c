@@ -46,7 +46,7 @@ static void add_slot(gw_car_plan *plan, int kit, gw_axle axle, int load, int whe
     slot->wheel = (gw_wheel_side)wheel;
     slot->sided = sided && !slot->manoeuvre;
     if (slot->manoeuvre) slot->side = l->manoeuvre.side;
-    if (slot->manoeuvre && l->both) slot->side = slot->wheel == GW_LEFT_WHEEL ? GW_OUTER : GW_INNER;
+    if (slot->manoeuvre && l->both) slot->side = gw_side_of_wheel(slot->wheel);
     slot->base = base_of(plan, slot);
     slot->like = like_of(plan, slot);
     plan->n_columns += load >= 0 ? (int)GW_CAR_COLUMNS : (int)GW_SPREAD_RIDE_QUANTITIES;

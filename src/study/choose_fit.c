@@ -90,7 +90,7 @@ static gw_status solve(gw_bench_kit *kit, const gw_chosen_figure *f, gw_deflecti
     const gw_load *load = &kit->c.loads[f->load];
     gw_manoeuvre m = load->manoeuvre;
     item->wheel = f->wheel;
-    m.side = f->wheel == GW_LEFT_WHEEL ? GW_OUTER : GW_INNER;
+    m.side = gw_side_of_wheel(f->wheel);
     return load->kind == GW_LOAD_MANOEUVRE ? gw_run_manoeuvre(&kit->run, &m, item, err)
                                            : gw_run_direct(&kit->run, &load->direct, load->other, item, err);
 }

@@ -74,7 +74,7 @@ static gw_status tell_beyond(gw_planner *p, gw_recommendation *r, const gw_stren
         gw_error line = { 0 };
         if (o->kit != kit || !is_worst_of_joint(p->c, s, i)) continue;
         gw_fail(&line, GW_OK, "%s.%s under %s: %.0f %% of its limit", gw_axle_name(o->axle),
-                gw_joint_plain_name(&p->c->corners[o->axle], o->joint), p->c->loads[o->load].name,
+                gw_joint_as_written(&p->c->corners[o->axle], o->joint), p->c->loads[o->load].name,
                 100.0 * gw_overload_ratio(o));
         const char *kept = gw_arena_strdup(p->arena, line.msg);
         if (!kept) return gw_fail(err, GW_E_NOMEM, "out of memory for strength");

@@ -2,6 +2,7 @@
 /* What is chosen among and what is wanted of it, as lists that the rest can run through. */
 #include "giveway/casefile.h"
 #include "study/choose_parts.h"
+#include "study/opened.h"
 
 #include <math.h>
 
@@ -54,7 +55,7 @@ static gw_status check_first_kit(const gw_case *c, gw_error *err)
         err, GW_E_SCHEMA,
         "%s: kits[0].fits: \"%s.%s\" is fitted on one side only: fit both sides alike there, a choice "
         "is of both",
-        c->path, gw_axle_name(axle), gw_joint_plain_name(&c->corners[axle], joint));
+        c->path, gw_axle_name(axle), gw_joint_as_written(&c->corners[axle], joint));
 }
 
 static gw_status name_joints(gw_planner *p, gw_error *err)
@@ -69,7 +70,7 @@ static gw_status name_joints(gw_planner *p, gw_error *err)
         for (int j = 0; j < offer->among[i].n_joints && ok; j++) {
             const gw_among *among = &offer->among[i];
             gw_fail(&name, GW_OK, "%s.%s", gw_axle_name(among->axle),
-                    gw_joint_plain_name(&p->c->corners[among->axle], among->joint[j]));
+                    gw_joint_as_written(&p->c->corners[among->axle], among->joint[j]));
             const char *kept = gw_arena_strdup(p->arena, name.msg);
             ok = kept != NULL;
             out->joint[out->n_joints++] = (gw_offered_joint){ i, j, kept };
@@ -104,19 +105,12 @@ gw_status gw_plan_offer(gw_planner *p, const gw_selection *wanted, gw_error *err
 
 /* -- figures -- */
 
-static bool tells(const gw_case *c, const gw_load *load, gw_wheel_side wheel)
-{
-    if (load->kind == GW_LOAD_MANOEUVRE)
-        return load->both || (load->manoeuvre.side == GW_INNER) == (wheel == GW_RIGHT_WHEEL);
-    return wheel == GW_LEFT_WHEEL || load->other != GW_OTHER_SAME || c->pairs[load->axle].lopsided;
-}
-
 static bool speaks_of(const gw_planner *p, const gw_goal *goal, gw_axle axle, gw_wheel_side wheel)
 {
     const gw_load *load = &p->c->loads[goal->load];
     if (!p->corner[axle] || (goal->one_corner && goal->axle != axle)) return false;
     if (load->kind == GW_LOAD_DIRECT && load->axle != axle) return false;
-    return goal->one_wheel ? goal->wheel == wheel : tells(p->c, load, wheel);
+    return goal->one_wheel ? goal->wheel == wheel : gw_load_tells(p->c, load, wheel);
 }
 
 static void add_figures(gw_planner *p, const gw_goal *goal)
@@ -131,12 +125,6 @@ static void add_figures(gw_planner *p, const gw_goal *goal)
         }
 }
 
-static bool same_drive(const gw_manoeuvre *a, const gw_manoeuvre *b)
-{
-    return a->brake_g == b->brake_g && a->lateral_g == b->lateral_g && a->drive_g == b->drive_g &&
-           a->driven == b->driven;
-}
-
 /* A manoeuvre is solved once for all its figures. */
 static void find_drives(gw_planner *p)
 {
@@ -145,7 +133,7 @@ static void find_drives(gw_planner *p)
         p->drive_of[f] = -1;
         if (!p->run.on_road || load->kind != GW_LOAD_MANOEUVRE) continue;
         int d = 0;
-        while (d < p->n_drives && !same_drive(&p->drive[d], &load->manoeuvre)) d++;
+        while (d < p->n_drives && !gw_same_manoeuvre(&p->drive[d], &load->manoeuvre)) d++;
         if (d == p->n_drives) p->drive[p->n_drives++] = load->manoeuvre;
         p->drive_of[f] = d;
         p->on_road = true;
@@ -206,8 +194,8 @@ static gw_status too_many(const gw_planner *p, double n, gw_error *err)
         "%s: choose.among: %.0f combinations are more than the %d that are calculated: join joints that "
         "get the same bush (%s.%s and %s.%s), shorten lists, or take one axle with --corner",
         p->c->path, n, (int)GW_MOST_COMBINATIONS, gw_axle_name(a->axle),
-        gw_joint_plain_name(&p->c->corners[a->axle], a->joint[0]), gw_axle_name(b->axle),
-        gw_joint_plain_name(&p->c->corners[b->axle], b->joint[0]));
+        gw_joint_as_written(&p->c->corners[a->axle], a->joint[0]), gw_axle_name(b->axle),
+        gw_joint_as_written(&p->c->corners[b->axle], b->joint[0]));
 }
 
 /* How far apart two combinations are numbered that differ by one bush of a choice: the last varies fastest.

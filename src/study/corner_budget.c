@@ -53,7 +53,7 @@ gw_status gw_handling_manoeuvre(gw_handling_run *h, const gw_manoeuvre *m, gw_de
 void gw_handling_loads(const gw_deflection *item, gw_corner_load out[GW_WHEELS])
 {
     out[item->wheel] = item->applied;
-    out[item->wheel == GW_LEFT_WHEEL ? GW_RIGHT_WHEEL : GW_LEFT_WHEEL] = item->beside;
+    out[gw_wheel_beside(item->wheel)] = item->beside;
 }
 
 gw_wheel_angles gw_handling_setting(const gw_handling_run *h, gw_wheel_side wheel)

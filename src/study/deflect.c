@@ -73,7 +73,7 @@ static gw_status solve_item(gw_run *run, int load, gw_deflection *item, gw_arena
     gw_error inner = { 0 };
     gw_manoeuvre m = l->manoeuvre;
     item->load = load;
-    if (l->both) m.side = item->wheel == GW_LEFT_WHEEL ? GW_OUTER : GW_INNER;
+    if (l->both) m.side = gw_side_of_wheel(item->wheel);
     gw_status status = l->kind == GW_LOAD_MANOEUVRE ? gw_run_manoeuvre(run, &m, item, &inner)
                                                     : gw_run_direct(run, &l->direct, l->other, item, &inner);
     if (status == GW_E_NUMERIC) return mark_failed(run, m.side, item, inner.msg, arena, err);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* From a case's kits to what the corner solver fits into each joint. */
-#include "giveway/study.h"
+#include "study/run.h"
 
 #include "base/parallel.h"
 
@@ -105,6 +105,13 @@ int gw_joint_of_wheel(const gw_case *c, gw_axle axle, gw_wheel_side wheel, int j
 {
     bool right = wheel == GW_RIGHT_WHEEL && !c->corners[axle].shared;
     return right ? c->pairs[axle].joints[joint].twin : joint;
+}
+
+double gw_tilt_limit(const gw_case *c, int kit, const gw_joint *joint, gw_axle axle, int fitted)
+{
+    double own = joint->tilt_limit, bush = c->bushes[c->kits[kit].fits[axle][fitted]].tilt_limit;
+    if (own > 0.0 && bush > 0.0) return fmin(own, bush);
+    return own > 0.0 ? own : bush;
 }
 
 bool gw_kit_differs_by_side(const gw_case *c, int kit, gw_axle axle)

@@ -5,6 +5,7 @@
 #include "base/buf.h"
 #include "giveway/casefile.h"
 #include "giveway/pair.h"
+#include "giveway/study.h"
 
 #include <string.h>
 
@@ -21,7 +22,7 @@ static void add(gw_list *l, gw_axle axle, const char *text)
 {
     gw_buf line = { 0 };
     if (l->status != GW_OK || l->out->n == MOST) return;
-    if (axle < GW_AXLES) gw_buf_fmt(&line, "%s axle: ", axle == GW_FRONT ? "front" : "rear");
+    if (axle < GW_AXLES) gw_buf_fmt(&line, "%s axle: ", gw_axle_name(axle));
     gw_buf_add(&line, text);
     const char *kept = gw_buf_keep(&line, &l->out->arena);
     if (kept)
@@ -120,18 +121,9 @@ static bool tells_one_wheel(const gw_case *c)
     return false;
 }
 
-static bool fits_sides_apart(const gw_case *c, int kit, gw_axle axle)
-{
-    const gw_corner *pair = &c->pairs[axle];
-    const int *fits = c->kits[kit].fits[axle];
-    for (int j = 0; j < pair->n_joints; j++)
-        if (fits[j] != fits[pair->joints[j].twin]) return true;
-    return false;
-}
-
 bool gw_leaves_side_untold(const gw_case *c, int kit, gw_axle axle)
 {
-    return tells_one_wheel(c) && fits_sides_apart(c, kit, axle);
+    return tells_one_wheel(c) && gw_kit_differs_by_side(c, kit, axle);
 }
 
 /* A kit for one side shows on that side: a manoeuvre that tells one wheel tells the left. */

@@ -192,8 +192,7 @@ static void gradient(const gw_match_work *w, const double *z, const double *r, d
         for (int j = 0; j < w->n; j++) out[j] += w->j[i * w->n + j] * r[i];
 }
 
-/* 1 + J^T J. */
-static void information(const gw_match_work *w, double *a)
+void gw_match_information(const gw_match_work *w, double *a)
 {
     for (int j = 0; j < w->n; j++)
         for (int k = 0; k <= j; k++) {
@@ -207,7 +206,7 @@ static void information(const gw_match_work *w, double *a)
 static void find_step(gw_match_work *w, const double *g, double *step)
 {
     for (int with = 1; with >= 0; with--) {
-        information(w, w->a);
+        gw_match_information(w, w->a);
         for (int k = 0; with && k < w->n * w->n; k++) w->a[k] += w->curve[k];
         if (!gw_cholesky(w->a, w->n)) continue;
         for (int j = 0; j < w->n; j++) step[j] = -g[j];

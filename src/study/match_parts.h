@@ -40,6 +40,9 @@ gw_status gw_match_near(const gw_match_work *w, const gw_read_guide *guide, gw_d
 /** From w->z to the minimum; z, y, r, j and before are left in the work. */
 gw_status gw_match_find(gw_match_work *w, double *sum, gw_error *err);
 
+/** 1 + J^T J of the slopes in the work, n by n, into `a`. */
+void gw_match_information(const gw_match_work *w, double *a);
+
 /** Lower Cholesky factor in place (the upper triangle is set to 0); false: not positive definite. */
 bool gw_cholesky(double *a, int n);
 void gw_cholesky_solve(const double *l, int n, double *b);

@@ -129,12 +129,7 @@ static gw_status tell(gw_match_work *w, double sum, gw_match_study *s, gw_error 
     s->evaluations = w->evaluations;
     s->covariance = gw_arena_alloc(&s->arena, (size_t)w->n * (size_t)w->n, sizeof *s->covariance);
     if (!s->covariance) return gw_fail(err, GW_E_NOMEM, "out of memory for results");
-    for (int j = 0; j < w->n; j++)
-        for (int k = 0; k < w->n; k++) {
-            double a = j == k;
-            for (int i = 0; i < w->m; i++) a += w->j[i * w->n + j] * w->j[i * w->n + k];
-            w->a[j * w->n + k] = a;
-        }
+    gw_match_information(w, w->a);
     if (!gw_cholesky(w->a, w->n)) return gw_fail(err, GW_E_NUMERIC, "the readings cannot be weighed");
     gw_cholesky_inverse(w->a, w->n, s->covariance);
     gw_status status = tell_values(w, s, err);

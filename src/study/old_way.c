@@ -241,8 +241,7 @@ static const char *const WRONG[] = {
 
 static void write_warning(const gw_suspect *s, int sign, gw_part_kind kind, gw_buf *out)
 {
-    const char *axle = s->axle == GW_FRONT ? "front" : "rear",
-               *member = gw_body_as_written(s->corner, s->body);
+    const char *axle = gw_axle_name(s->axle), *member = gw_body_as_written(s->corner, s->body);
     gw_buf_fmt(out,
                "%s: corners.%s.joints[%d]: %s holds \"%s\" on the chassis of one corner: %s; take %s out of "
                "the corner and say: ",

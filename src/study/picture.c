@@ -151,7 +151,7 @@ static void solve_load(gw_picture_job *job, int load)
         gw_axle_loads(gw_corner_of(job->ws), &l->direct, l->other, both);
     else {
         both[item->wheel] = item->applied;
-        both[item->wheel == GW_LEFT_WHEEL ? GW_RIGHT_WHEEL : GW_LEFT_WHEEL] = item->beside;
+        both[gw_wheel_beside(item->wheel)] = item->beside;
     }
     const gw_road_mark *mark =
         item->on_road ? gw_opened_mark(opened, job->c, job->out->kit, &l->manoeuvre) : NULL;

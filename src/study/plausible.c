@@ -272,9 +272,7 @@ static void look_at_bushes(const gw_plausible_look *d)
         const double *k = d->laws->law[b].k, *c = d->laws->law[b].c;
         char path[PATH];
         bool turns_freely = !(c[0] > 0.0) && !(c[1] > 0.0) && !(c[2] > 0.0); /* a ball joint or a bearing */
-        if (bush->type != GW_BUSH_BONDED && bush->type != GW_BUSH_UNBONDED &&
-            (bush->type != GW_BUSH_RATES || turns_freely))
-            continue;
+        if (!gw_bush_is_rubber(bush) && (bush->type != GW_BUSH_RATES || turns_freely)) continue;
         snprintf(path, sizeof path, "bushes.%s", bush->name);
         double least = fmin(k[0], k[1]), most = fmax(k[0], k[1]);
         if (!(most > 0.0)) continue; /* free across: a guide, not a bush */

@@ -6,8 +6,7 @@
 
 const gw_material *gw_rates_material(const gw_bush *bush)
 {
-    bool rubber = bush->type == GW_BUSH_BONDED || bush->type == GW_BUSH_UNBONDED;
-    return rubber ? &bush->annulus.material : NULL;
+    return gw_bush_is_rubber(bush) ? &bush->annulus.material : NULL;
 }
 
 static gw_given_rates of_law(const gw_bush_law *law)

@@ -39,7 +39,7 @@ static const gw_value *limit_passed(const gw_bush *bush, double temperature)
 {
     const gw_value *low = &bush->annulus.material.temperature_min;
     const gw_value *high = &bush->annulus.material.temperature_max;
-    if (bush->type != GW_BUSH_BONDED && bush->type != GW_BUSH_UNBONDED) return NULL;
+    if (!gw_bush_is_rubber(bush)) return NULL;
     if (low->known && temperature < low->v) return low;
     return high->known && temperature > high->v ? high : NULL;
 }

@@ -353,7 +353,6 @@ static gw_status carry(gw_run *run, const gw_manoeuvre *m, gw_error *err)
     return run->drives ? GW_OK : gw_fail(err, status, "%s", run->refused.msg);
 }
 
-/* The outer wheel is the left one, the inner the right one. */
 static gw_status drive_on_road(gw_run *run, const gw_manoeuvre *m, gw_deflection *item, gw_error *err)
 {
     gw_joint_result joints[GW_MAX_JOINTS], *own = item->result.joints;
@@ -361,9 +360,8 @@ static gw_status drive_on_road(gw_run *run, const gw_manoeuvre *m, gw_deflection
     gw_status status = stand_up(run, err);
     if (status == GW_OK) status = carry(run, m, err);
     if (status != GW_OK) return status;
-    item->wheel = m->side == GW_OUTER ? GW_LEFT_WHEEL : GW_RIGHT_WHEEL;
-    gw_road_applied(run->road, run->axle, item->wheel == GW_LEFT_WHEEL ? GW_RIGHT_WHEEL : GW_LEFT_WHEEL,
-                    &item->beside);
+    item->wheel = gw_wheel_of_side(m->side);
+    gw_road_applied(run->road, run->axle, gw_wheel_beside(item->wheel), &item->beside);
     gw_road_applied(run->road, run->axle, item->wheel, &item->applied);
     gw_road_report(run->road, run->axle, item->wheel, &r);
     item->kit = run->kit;
@@ -383,25 +381,16 @@ static gw_status drive_on_road(gw_run *run, const gw_manoeuvre *m, gw_deflection
     return GW_OK;
 }
 
-static gw_status drive_by_rule(gw_run *run, const gw_manoeuvre *manoeuvre, gw_deflection *item,
-                               gw_error *err);
-
-gw_status gw_run_manoeuvre(gw_run *run, const gw_manoeuvre *manoeuvre, gw_deflection *item, gw_error *err)
-{
-    return run->on_road ? drive_on_road(run, manoeuvre, item, err) : drive_by_rule(run, manoeuvre, item, err);
-}
-
-/* The outer wheel is the left one, the inner the right one. */
 static gw_status drive_by_rule(gw_run *run, const gw_manoeuvre *manoeuvre, gw_deflection *item, gw_error *err)
 {
     gw_wheel_load wheel[GW_WHEELS];
     gw_corner_load load[GW_WHEELS];
     double dive[GW_WHEELS] = { 0.0 };
     gw_status status = GW_OK;
-    item->wheel = manoeuvre->side == GW_OUTER ? GW_LEFT_WHEEL : GW_RIGHT_WHEEL;
+    item->wheel = gw_wheel_of_side(manoeuvre->side);
     for (int w = 0; w < GW_WHEELS && status == GW_OK; w++) {
         gw_manoeuvre m = *manoeuvre;
-        m.side = w == GW_LEFT_WHEEL ? GW_OUTER : GW_INNER;
+        m.side = gw_side_of_wheel((gw_wheel_side)w);
         status = gw_vehicle_wheel_load(&run->vehicle, &m, run->axle, &wheel[w], err);
     }
     if (status == GW_OK) status = dive_travel(run, &wheel[0], item->wheel, dive, err);
@@ -416,6 +405,11 @@ static gw_status drive_by_rule(gw_run *run, const gw_manoeuvre *manoeuvre, gw_de
     item->roll = wheel[0].roll;
     item->dive = dive[item->wheel];
     fill_item(run, item);
-    item->beside = load[item->wheel == GW_LEFT_WHEEL ? GW_RIGHT_WHEEL : GW_LEFT_WHEEL];
+    item->beside = load[gw_wheel_beside(item->wheel)];
     return GW_OK;
+}
+
+gw_status gw_run_manoeuvre(gw_run *run, const gw_manoeuvre *manoeuvre, gw_deflection *item, gw_error *err)
+{
+    return run->on_road ? drive_on_road(run, manoeuvre, item, err) : drive_by_rule(run, manoeuvre, item, err);
 }

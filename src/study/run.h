@@ -60,6 +60,10 @@ bool gw_run_wants_kit(const gw_run *run, int kit);
 bool gw_run_wants_axle(const gw_run *run, gw_axle axle);
 bool gw_run_wants_load(const gw_run *run, int load, gw_axle axle);
 
+/** How far a joint may tilt, by itself or by the bush that is fitted at a joint of the pair, the smaller; 0:
+ * no limit is given [rad]. */
+double gw_tilt_limit(const gw_case *c, int kit, const gw_joint *joint, gw_axle axle, int fitted);
+
 /** Open a corner with a kit fitted; messages name case and kit. Close it whatever is returned. */
 gw_status gw_run_open_corner(gw_run *run, int kit, gw_axle axle, gw_error *err);
 void gw_run_close_corner(gw_run *run);

@@ -46,7 +46,7 @@ gw_strength gw_strength_of(const gw_case *c, const gw_deflection *item, int join
     const gw_joint_result *r = &item->result.joints[joint];
     const int fitted = gw_joint_of_wheel(c, item->axle, item->wheel, joint);
     gw_strength s = { .bush = &c->bushes[c->kits[item->kit].fits[item->axle][fitted]], .holds = true };
-    if (s.bush->type == GW_BUSH_BONDED || s.bush->type == GW_BUSH_UNBONDED)
+    if (gw_bush_is_rubber(s.bush))
         rubber(&c->corners[item->axle].joints[joint], r, &s);
     else if (s.bush->type == GW_BUSH_BEARING)
         bearing(&c->align[item->axle], r, &s);

@@ -19,7 +19,7 @@ static bool varies(const gw_bush *bush)
 {
     const gw_given_rates *r = &bush->rates;
     if (bush->type == GW_BUSH_RATES) return r->conical[0] > 0.0 || r->conical[1] > 0.0 || r->torsional > 0.0;
-    return bush->type == GW_BUSH_BONDED || bush->type == GW_BUSH_UNBONDED;
+    return gw_bush_is_rubber(bush);
 }
 
 static double hardness_of(const gw_bush *bush)

@@ -50,7 +50,7 @@ static gw_status by_rule(gw_travel_job *job, const gw_load *l, gw_error *err)
     for (int w = 0; w < GW_WHEELS && status == GW_OK; w++) {
         gw_manoeuvre m = l->manoeuvre;
         gw_wheel_load wheel;
-        if (job->both || job->sided) m.side = w == GW_LEFT_WHEEL ? GW_OUTER : GW_INNER;
+        if (job->both || job->sided) m.side = gw_side_of_wheel((gw_wheel_side)w);
         status = gw_vehicle_wheel_load(&job->run.vehicle, &m, job->run.axle, &wheel, err);
         if (status == GW_OK)
             job->force[w] = (gw_corner_load){ wheel.patch_force, wheel.patch_moment, wheel.hub_force, 0.0 };

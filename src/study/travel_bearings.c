@@ -6,12 +6,6 @@
 
 static const double FOUND = 1e-7; /* travel at which a limit is reached, met to [m] */
 
-static double smaller_limit(double joint, double bush)
-{
-    if (joint > 0.0 && bush > 0.0) return fmin(joint, bush);
-    return joint > 0.0 ? joint : bush;
-}
-
 gw_status gw_bearings_begin(gw_travel_job *job, gw_travel_item *item, gw_error *err)
 {
     const gw_run *run = &job->run;
@@ -22,8 +16,7 @@ gw_status gw_bearings_begin(gw_travel_job *job, gw_travel_item *item, gw_error *
         int fitted = gw_travel_fitted(job, j), shown = own->shared ? j : j % own->n_joints;
         job->limit[j] = 0.0;
         if (fitted < 0) continue;
-        const gw_bush *bush = &run->c->bushes[run->c->kits[run->kit].fits[run->axle][fitted]];
-        job->limit[j] = smaller_limit(corner->joints[j].tilt_limit, bush->tilt_limit);
+        job->limit[j] = gw_tilt_limit(run->c, run->kit, &corner->joints[j], run->axle, fitted);
         if (job->limit[j] > 0.0)
             item->bearing[item->n_bearings++] =
                 (gw_travel_bearing){ .joint = shown, .solved = j, .limit = job->limit[j] };
