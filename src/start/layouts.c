@@ -3,7 +3,8 @@
  * Layouts of suspensions for a first case. Places are those of usual road cars, invented and of no car:
  * common practice, tried so that camber, toe, roll centre, anti-dive and give are typical
  * (tests/crosscheck/start.py). The inner end of each tie rod was placed for no toe change in bump to the
- * second order. A layout of both axles stands once, as it is in front, with what is otherwise behind.
+ * second order, behind for a little toe-in. A layout of both axles stands once, as it is in front, with what
+ * is otherwise behind.
  */
 #include "start/layout.h"
 
@@ -99,15 +100,15 @@ static const gw_start_point STRUT_RACK_BEHIND[] = {
 
 /* Behind, where no rack is. */
 static const gw_start_point STRUT_REAR_POINTS[] = {
-    POINT("lower_arm_front", 20, 410, -106, BUSH),
-    POINT("lower_arm_rear", -290, 400, -118, BUSH),
-    POINT("tie_inner", -150, 445.3, -59.9, BUSH),
+    POINT("lower_arm_front", 20, 410, -97, BUSH),
+    POINT("lower_arm_rear", -290, 400, -127, BUSH),
+    POINT("tie_inner", -150, 452.8, -51.8, BUSH),
     POINT("tie_outer", -158, 80, -78, BALL),
 };
 
 static const gw_start_joint STRUT_REAR_JOINTS[] = {
-    LOW("lower_arm_front", "lower arm, front", "lower_arm", 310, -10, 12, ARM_RUBBER),
-    LOW("tie_inner", "toe link, inner", "tie_rod", 365.3, 8, 0, LINK_RUBBER),
+    LOW("lower_arm_front", "lower arm, front", "lower_arm", 310, -10, 30, ARM_RUBBER),
+    LOW("tie_inner", "toe link, inner", "tie_rod", 372.8, 8, 0, LINK_RUBBER),
     JOINT("tie_outer", "toe link, outer", "tie_rod", "upright", 1, 0, 0, BALL),
 };
 
@@ -139,16 +140,17 @@ static const gw_start_point DOUBLE_WISHBONE_RACK_BEHIND[] = {
 
 /* Behind, where no rack is. */
 static const gw_start_point DOUBLE_WISHBONE_REAR_POINTS[] = {
-    POINT("lower_arm_front", 130, 420, -110, BUSH),
-    POINT("lower_arm_rear", -180, 415, -124, BUSH),
-    POINT("tie_inner", -140, 398.4, -59.1, BUSH),
-    POINT("tie_outer", -150, 85, -60, BALL),
+    POINT("lower_arm_front", 130, 420, -95, BUSH), POINT("lower_arm_rear", -180, 415, -139, BUSH),
+    POINT("upper_arm_front", 95, 360, 135, BUSH),  POINT("upper_arm_rear", -115, 355, 155, BUSH),
+    POINT("tie_inner", -140, 454, -56.8, BUSH),    POINT("tie_outer", -150, 85, -60, BALL),
 };
 
 static const gw_start_joint DOUBLE_WISHBONE_REAR_JOINTS[] = {
-    LOW("lower_arm_front", "lower arm, front", "lower_arm", 310, -5, 14, ARM_RUBBER),
-    LOW("lower_arm_rear", "lower arm, rear", "lower_arm", 310, -5, 14, ARM_RUBBER),
-    LOW("tie_inner", "toe link, inner", "tie_rod", 313.4, 10, 0, LINK_RUBBER),
+    LOW("lower_arm_front", "lower arm, front", "lower_arm", 310, -5, 44, ARM_RUBBER),
+    LOW("lower_arm_rear", "lower arm, rear", "lower_arm", 310, -5, 44, ARM_RUBBER),
+    HIGH("upper_arm_front", "upper arm, front", "upper_arm", 210, -5, -20, UPPER_RUBBER),
+    HIGH("upper_arm_rear", "upper arm, rear", "upper_arm", 210, -5, -20, UPPER_RUBBER),
+    LOW("tie_inner", "toe link, inner", "tie_rod", 369, 10, 0, LINK_RUBBER),
     JOINT("tie_outer", "toe link, outer", "tie_rod", "upright", 1, 0, 0, BALL),
 };
 
@@ -183,13 +185,14 @@ static const gw_start_point FIVE_LINK_RACK_BEHIND[] = {
 
 /* Behind, where no rack is. */
 static const gw_start_point FIVE_LINK_REAR_POINTS[] = {
-    POINT("lower_front_inner", 190, 415, -108, BUSH), POINT("lower_rear_inner", -60, 430, -120, BUSH),
-    POINT("tie_inner", -175, 409.1, -60.8, BUSH),     POINT("tie_outer", -180, 85, -60, BALL),
-    POINT("spring_seat", -31.2, 178, -125.04, SEAT),
+    POINT("lower_front_inner", 190, 415, -93, BUSH), POINT("lower_rear_inner", -60, 430, -127, BUSH),
+    POINT("tie_inner", -175, 475.5, -62.1, BUSH),    POINT("tie_outer", -180, 85, -60, BALL),
+    POINT("upper_front_inner", 120, 360, 138, BUSH), POINT("upper_rear_inner", -120, 355, 158, BUSH),
+    POINT("spring_seat", -31.2, 178, -127, SEAT),
 };
 
 static const gw_start_joint FIVE_LINK_REAR_JOINTS[] = {
-    LOW("tie_inner", "toe link, inner", "tie_rod", 324.1, 5, 0, LINK_RUBBER),
+    LOW("tie_inner", "toe link, inner", "tie_rod", 390.5, 5, 0, LINK_RUBBER),
     JOINT("tie_outer", "toe link, outer", "tie_rod", "upright", 1, 0, 0, BALL),
 };
 
@@ -311,9 +314,9 @@ const gw_start_layout GW_START_LAYOUTS[] = {
       .axle = GW_REAR,
       REAR_OF(DOUBLE_WISHBONE),
       DOUBLE_WISHBONE_PARTS,
-      .bushes_rate = 3.827,
-      .bushes_per_load = 5.100e-05,
-      .motion_ratio2 = 0.347 },
+      .bushes_rate = 6.22,
+      .bushes_per_load = 9.1e-05,
+      .motion_ratio2 = 0.342 },
     { .name = "five_link",
       .axle = GW_FRONT,
       FRONT_OF(FIVE_LINK),
@@ -325,9 +328,9 @@ const gw_start_layout GW_START_LAYOUTS[] = {
       .axle = GW_REAR,
       REAR_OF(FIVE_LINK),
       FIVE_LINK_PARTS,
-      .bushes_rate = 2.798,
-      .bushes_per_load = -2.576e-05,
-      .motion_ratio2 = 0.477 },
+      .bushes_rate = 5.955,
+      .bushes_per_load = 8.1e-06,
+      .motion_ratio2 = 0.494 },
     { .name = "semi_trailing",
       .axle = GW_REAR,
       .framed = true,
