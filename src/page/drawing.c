@@ -6,7 +6,7 @@
 
 #include "page/pack.h"
 #include "record/unit.h"
-#include "show/contributors.h"
+#include "show/joint.h"
 
 #include <math.h>
 

@@ -4,7 +4,7 @@
 #include "page/stand.h"
 #include "page/tables.h"
 
-#include "show/contributors.h"
+#include "show/joint.h"
 
 static void put_cell(const gw_page *p, gw_slots *cell, int kit, gw_axle axle, int joint)
 {

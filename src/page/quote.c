@@ -2,7 +2,7 @@
 /* The quotation for the customer, a sheet a kit, and the workshop's sheets with room for handwriting. */
 #include "page/sections.h"
 
-#include "show/contributors.h"
+#include "show/joint.h"
 
 #include <math.h>
 

@@ -4,7 +4,7 @@
 
 #include "giveway/casefile.h"
 #include "record/unit.h"
-#include "show/contributors.h"
+#include "show/joint.h"
 
 #include <ctype.h>
 #include <math.h>

@@ -4,7 +4,7 @@
 
 #include "giveway/units.h"
 #include "show/align.h"
-#include "show/contributors.h"
+#include "show/joint.h"
 
 #include <math.h>
 

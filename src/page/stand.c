@@ -3,7 +3,7 @@
 
 #include "page/stand.h"
 #include "page/sections.h"
-#include "show/contributors.h"
+#include "show/joint.h"
 #include "show/deflect.h"
 
 #include <math.h>

@@ -4,7 +4,7 @@
 #include "page/sections.h"
 
 #include "record/unit.h"
-#include "show/contributors.h"
+#include "show/joint.h"
 
 #include <math.h>
 #include <stddef.h>

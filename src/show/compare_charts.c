@@ -7,7 +7,7 @@
 #include "giveway/pick.h"
 #include "giveway/reversal.h"
 #include "show/bands.h"
-#include "show/contributors.h"
+#include "show/joint.h"
 #include "show/message.h"
 #include "show/phrase.h"
 #include "show/ride.h"

@@ -7,7 +7,7 @@
 #include "giveway/units.h"
 #include "record/paper.h"
 #include "show/bands.h"
-#include "show/contributors.h"
+#include "show/joint.h"
 #include "show/deflect.h"
 #include "show/handling.h"
 #include "show/phrase.h"

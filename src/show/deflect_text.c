@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "show/contributors.h"
+#include "show/joint.h"
 #include "show/deflect.h"
 #include "show/words.h"
 

@@ -4,31 +4,14 @@
 #define SHOW_RIDE_PARTS_H
 
 #include "giveway/compare.h"
+#include "giveway/ride_places.h"
 #include "record/paper.h"
-
-/** An attachment to the chassis, with its mirror image where an axle has it on both sides. */
-typedef struct gw_ride_place {
-    int path;  /**< index into the paths of a result, of the left one where there are two */
-    int image; /**< of the right one; -1 where there is but one                           */
-} gw_ride_place;
-
-/** All places of a corner, in the order of its paths; `place` has room for `n_paths`. Returns how many. */
-int gw_ride_places(const gw_corner *corner, const gw_ride_result *r, gw_ride_place *place);
-
-/** Share of the squared harshness, of both sides together. */
-double gw_ride_place_share(const gw_ride_result *r, gw_ride_place place);
 
 /** Its name, without a side where both sides have it. */
 void gw_ride_place_name(const gw_corner *corner, const gw_ride_result *r, gw_ride_place place, gw_buf *out);
 
 /** In the words of the case where it has them; of springs and dampers as many as there are. */
 void gw_ride_place_said(const gw_corner *corner, const gw_ride_result *r, gw_ride_place place, gw_buf *out);
-
-/**
- * Puts those of `of` places to the front that carry most of the harshness in any of the items (all of one
- * corner), largest first. Returns how many, at most `room`; what carries nothing is left out.
- */
-int gw_ride_largest_places(const gw_ride_item *const *items, int n, int room, gw_ride_place *place, int of);
 
 /** What stands over the tables of a corner. */
 void gw_ride_heading(const gw_case *c, gw_axle axle, gw_paper *paper);
