@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Charts of the page: drawn in a folder of their own, read back, and set into the page. */
-#include "page/budget.h"
 #include "page/charts.h"
+#include "page/budget.h"
 #include "page/sections.h"
 
 #include "chart/set.h"

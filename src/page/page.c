@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The page as a whole: what is shown first, the frame, the order of the sections. */
-#include "page/embedded.h"
 #include "page/page.h"
+#include "page/embedded.h"
 #include "page/sections.h"
 
 #include "giveway/pick.h"
