@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /**
- * A table of readings: text that any spreadsheet program writes. Every table but that of tyres is read here.
+ * A table of readings: text that any spreadsheet program writes.
  *
  * Lines that begin with # and blank ones (also those of parting characters alone) are remarks. The first
  * other line holds the heads, in any order, columns that nobody asked for are passed over; it decides what

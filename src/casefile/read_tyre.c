@@ -123,19 +123,11 @@ static const gw_tyre_table *make_table(const gw_reader *rd, const gw_tyre_rows *
 
 static const gw_tyre_table *read_table(const gw_reader *rd, const char *name)
 {
-    const gw_tyre_table *table = NULL;
     gw_tyre_rows rows;
-    char *text = NULL;
-    size_t size = 0;
     gw_reader at = { gw_beside(rd, name), rd->faults, rd->arena, rd->again };
-    if (!at.file || gw_read_file(&at, at.file, &text, &size) != GW_OK) return NULL;
-    if (memchr(text, '\0', size))
-        gw_fault(&at, NULL, "expected text, found a byte 0");
-    else if (gw_read_tyre_rows(&at, text, &rows)) {
-        table = make_table(&at, &rows);
-        free(rows.row);
-    }
-    free(text);
+    if (!at.file || !gw_read_tyre_rows(&at, &rows)) return NULL;
+    const gw_tyre_table *table = make_table(&at, &rows);
+    free(rows.row);
     return table;
 }
 

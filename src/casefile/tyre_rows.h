@@ -22,12 +22,11 @@ typedef struct gw_tyre_rows {
 extern const char *const GW_TYRE_HEADS[GW_TYRE_COLUMNS];
 
 /**
- * Reads comma-separated rows under the line of heads; blank lines and lines that begin with '#' are stepped
- * over. Every fault names line and column.
+ * Reads the table in the file of `rd`, as any spreadsheet program writes it (casefile/columns.h). Every fault
+ * names line and column.
  *
- * @param[in]  rd    names the file of the table.
  * @param[out] rows  owned by the caller (free rows->row); empty where false is returned.
  */
-bool gw_read_tyre_rows(const gw_reader *rd, const char *text, gw_tyre_rows *rows);
+bool gw_read_tyre_rows(const gw_reader *rd, gw_tyre_rows *rows);
 
 #endif

@@ -86,16 +86,9 @@ static gw_status read_with(const char *key, gw_case *out, gw_faults *faults)
 
 #define BOTH "\"tyre_table\": { \"front\": \"tyre.csv\", \"rear\": \"tyre.csv\" }"
 
-static void table_in_any_order_becomes_a_grid_in_si_units(void **unused)
+/* What good_table holds, as it was read: in SI, along rising slip, load and lean. */
+static void check_good(const gw_tyre_table *t)
 {
-    (void)unused;
-    char text[TABLE_BYTES];
-    gw_case c;
-    gw_faults faults = { 0 };
-    good_table(text);
-    write_table(text);
-    if (read_with(BOTH, &c, &faults) != GW_OK) fail_msg("%s", gw_faults_text(&faults, 0));
-    const gw_tyre_table *t = c.vehicle.tyre[GW_FRONT];
     assert_true(t->n_slip == 5 && t->n_load == 4 && t->n_lean == 2);
     check_rel(t->slip[0], -1.5 * GW_DEG, 1e-15, "least slip");
     check_rel(t->slip[4], 6 * GW_DEG, 1e-15, "greatest slip");
@@ -107,8 +100,37 @@ static void table_in_any_order_becomes_a_grid_in_si_units(void **unused)
             for (int i = 0; i < 5; i++)
                 check_abs(t->force[(k * 4 + j) * 5 + i],
                           law(t->slip[i] / GW_DEG, t->load[j], -t->lean[k] / GW_DEG), 6e-4, "force");
+}
+
+static void read_good(const char *text)
+{
+    gw_case c;
+    gw_faults faults = { 0 };
+    write_table(text);
+    if (read_with(BOTH, &c, &faults) != GW_OK) fail_msg("%s", gw_faults_text(&faults, 0));
+    check_good(c.vehicle.tyre[GW_FRONT]);
     gw_case_free(&c);
     gw_faults_free(&faults);
+}
+
+static void table_in_any_order_becomes_a_grid_in_si_units(void **unused)
+{
+    (void)unused;
+    char text[TABLE_BYTES];
+    good_table(text);
+    read_good(text);
+}
+
+/* With a byte-order mark, semicolons and a decimal comma, as spreadsheets of half of Europe write it. */
+static void table_as_a_spreadsheet_writes_it_passes(void **unused)
+{
+    (void)unused;
+    char text[TABLE_BYTES], other[TABLE_BYTES + 4] = "\xEF\xBB\xBF";
+    good_table(text);
+    char *to = other + 3;
+    for (const char *p = text; *p; p++) *to++ = *p == ',' ? ';' : *p == '.' ? ',' : *p;
+    *to = '\0';
+    read_good(other);
 }
 
 /* Reads the table with `from` in it changed to `to`; the one fault must hold `want` after the file's name. */
@@ -133,17 +155,17 @@ static void expect_fault(const char *from, const char *to, const char *want)
 static void every_fault_names_line_and_column(void **unused)
 {
     (void)unused;
-    expect_fault("slip_deg, load_N", "slip, load_N", "line 2: expected the heads slip_deg,load_N");
-    expect_fault(
-        "6,2000, -3 ,3816.000", "6,2000, -3 ,3816.000x",
-        "line 4, column 4 (lateral_N): expected a number of at least -1e+06 and at most 1e+06, found "
-        "\"3816.000x\"");
-    expect_fault("6,2000, -3 ,3816.000", "6,0, -3 ,3816.000",
-                 "line 4, column 2 (load_N): expected a number above 0");
-    expect_fault("6,2000, -3 ,3816.000", "6,2000, ,3816.000", "line 4, column 3 (camber_deg)");
-    expect_fault("6,2000, -3 ,3816.000", "nan,2000, -3 ,3816.000", "line 4, column 1 (slip_deg)");
-    expect_fault("6,2000, -3 ,3816.000", "6,2000, -3", "line 4: expected 4 numbers, found 3");
-    expect_fault("6,2000, -3 ,3816.000", "6,2000, -3 ,3816.000,1", "line 4: expected 4 numbers, found 5");
+    expect_fault("slip_deg, load_N", "slip, load_N",
+                 "line 2: no head slip_deg: expected slip_deg, load_N, camber_deg and lateral_N");
+    expect_fault("6,2000, -3 ,3816.000", "6,2000, -3 ,3816.000x",
+                 "line 4, lateral_N: expected a number at least -1e+06 and at most 1e+06, found "
+                 "\"3816.000x\"");
+    expect_fault("6,2000, -3 ,3816.000", "6,0, -3 ,3816.000", "line 4, load_N: expected a number above 0");
+    expect_fault("6,2000, -3 ,3816.000", "6,2000, ,3816.000", "line 4, camber_deg: expected a number");
+    expect_fault("6,2000, -3 ,3816.000", "0x6,2000, -3 ,3816.000", "line 4, slip_deg: expected a number");
+    expect_fault("6,2000, -3 ,3816.000", "nan,2000, -3 ,3816.000", "line 4, slip_deg: expected a number");
+    expect_fault("6,2000, -3 ,3816.000", "6,2000, -3", "line 4, lateral_N: expected a number");
+    expect_fault("6,2000, -3 ,3816.000", "6,2000, -3 ,3816.000,1", "line 4: 5 fields under 4 heads");
     expect_fault("6,2000, -3 ,3816.000\r\n", "",
                  "no row for slip_deg 6, load_N 2000, camber_deg -3: the table must hold every combination");
     expect_fault("6,2000, -3 ,3816.000", "6,2000, -3 ,3816.000\n6,2000,-3,1",
@@ -163,8 +185,8 @@ static void expect_text_fault(const char *text, const char *want)
 static void tables_that_are_too_small_or_empty_are_refused(void **unused)
 {
     (void)unused;
-    expect_text_fault("", "empty: expected the heads");
-    expect_text_fault("# nothing\n\n", "empty: expected the heads");
+    expect_text_fault("", "empty: expected one line of heads (of slip_deg");
+    expect_text_fault("# nothing\n\n", "empty: expected one line of heads (of slip_deg");
     expect_text_fault("slip_deg,load_N,camber_deg,lateral_N\n1,1000,0,1\n",
                       "column 1 (slip_deg): expected at least 4 different values, found 1");
     expect_text_fault(
@@ -234,6 +256,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(table_in_any_order_becomes_a_grid_in_si_units),
+        cmocka_unit_test(table_as_a_spreadsheet_writes_it_passes),
         cmocka_unit_test(every_fault_names_line_and_column),
         cmocka_unit_test(tables_that_are_too_small_or_empty_are_refused),
         cmocka_unit_test(file_that_is_not_there_and_key_that_is_missing_are_told),
