@@ -111,7 +111,7 @@ static gw_status bring_on(gw_road *road, const gw_manoeuvre *m, double whole, gw
         }
     }
     if (done < 1.0)
-        return gw_fail(err, GW_E_NUMERIC, "the car is not brought to this manoeuvre in %d parts",
+        return gw_fail(err, GW_E_NUMERIC, "the car is not brought to this manoeuvre in %d parts: lower the g",
                        (int)MAX_PARTS);
     return GW_OK;
 }

@@ -53,7 +53,6 @@ static gw_status bring_on(gw_corner_ws *ws, const gw_corner_load target[GW_WHEEL
                           gw_error *err)
 {
     const gw_corner_load start[GW_WHEELS] = { ws->work.load, ws->work.right_load };
-    gw_status status = GW_E_NUMERIC;
     double done = 0.0, part = FIRST_PART;
     for (int i = 0; i < MAX_PARTS && done < 1.0; i++) {
         double next = fmin(1.0, done + part);
@@ -61,7 +60,7 @@ static gw_status bring_on(gw_corner_ws *ws, const gw_corner_load target[GW_WHEEL
         const gw_corner_load now[GW_WHEELS] = { between(&start[0], &target[0], next),
                                                 between(&start[1], &target[1], next) };
         put_loads(ws, now, drive, &ws->resume);
-        status = gw_newton(ws, &ws->work, drive, false, err);
+        gw_status status = gw_newton(ws, &ws->work, drive, false, err);
         if (status == GW_OK && !gw_step_is_usual(ws, &ws->resume, &ws->work))
             status = gw_fail(err, GW_E_NUMERIC, "the %s %s would snap over before all of this load is on",
                              ws->corner->name, gw_corner_or_axle(ws));
@@ -74,7 +73,10 @@ static gw_status bring_on(gw_corner_ws *ws, const gw_corner_load target[GW_WHEEL
         part *= 0.5;
         if (part < SMALLEST_PART) return status;
     }
-    return done < 1.0 ? status : GW_OK;
+    if (done < 1.0)
+        return gw_fail(err, GW_E_NUMERIC, "the %s %s is not brought to this load in %d parts: lower it",
+                       ws->corner->name, gw_corner_or_axle(ws), (int)MAX_PARTS);
+    return GW_OK;
 }
 
 /* From S0 to ws->work under the load: in one go, else little by little. */
