@@ -30,14 +30,15 @@ static double least_at(double share, void *of)
     return reached ? gw_road_least_load(l->road) : -l->road->axle[GW_FRONT].static_load;
 }
 
-/* The share of the manoeuvre at which the first wheel lifts; `hi` is one at which one has lifted. */
+/* The share of the manoeuvre at which the first wheel lifts; `hi` is one at which one has lifted. NaN: out of
+ * memory. */
 static double find_share(gw_road *road, const gw_manoeuvre *m, double hi)
 {
     lift l = { road, m };
     gsl_function load = { least_at, &l };
     gsl_root_fsolver *solver = gsl_root_fsolver_alloc(gsl_root_fsolver_brent);
     double share = hi, before = 0.0;
-    if (!solver) return hi;
+    if (!solver) return (double)NAN;
     int failed = gsl_root_fsolver_set(solver, &load, 0.0, hi);
     for (int i = 0; i < MAX_TRIES && !failed && fabs(share - before) > NEAR; i++) {
         before = share;
@@ -52,7 +53,7 @@ static double find_share(gw_road *road, const gw_manoeuvre *m, double hi)
 static double find_lift(gw_road *road, const gw_manoeuvre *m, double hi, gw_axle *axle, bool lifts[GW_WHEELS])
 {
     const double share = find_share(road, m, hi);
-    if (gw_road_reach(road, m, share, NULL) != GW_OK) return share;
+    if (isnan(share) || gw_road_reach(road, m, share, NULL) != GW_OK) return share;
     double least = gw_road_least_load(road);
     for (int a = 0; a < GW_AXLES; a++)
         for (int w = 0; w < GW_WHEELS; w++)
@@ -67,6 +68,7 @@ static gw_status report_lift(gw_road *road, const gw_manoeuvre *m, double hi, gw
     gw_axle axle = GW_FRONT;
     bool lifts[GW_WHEELS] = { false };
     double part = find_lift(road, m, hi, &axle, lifts);
+    if (isnan(part)) return gw_fail(err, GW_E_NOMEM, "out of memory for the car");
     const char *name = axle == GW_FRONT ? "front" : "rear";
     bool lateral = m->lateral_g > 0.0, braking = m->brake_g > 0.0;
     double g = lateral ? m->lateral_g : braking ? m->brake_g : m->drive_g;
@@ -83,8 +85,8 @@ static gw_status report_lift(gw_road *road, const gw_manoeuvre *m, double hi, gw
 static gw_status look_for_lift(gw_road *road, const gw_manoeuvre *m, const gw_error *why, gw_error *err)
 {
     double stands = road->reached, falls = stands > 0.0 ? stands + REACHED_WITHIN : 1.0;
-    if (stands > 0.0 && gw_road_reach(road, m, stands, NULL) == GW_OK && gw_road_least_load(road) < 0.0)
-        return report_lift(road, m, stands, err);
+    gw_find_contacts(road);
+    if (stands > 0.0 && gw_road_least_load(road) < 0.0) return report_lift(road, m, stands, err);
     while (falls - stands > REACHED_WITHIN) {
         const double middle = 0.5 * (stands + falls);
         const bool reached = gw_road_reach(road, m, middle, NULL) == GW_OK;
